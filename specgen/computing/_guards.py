@@ -1,0 +1,20 @@
+"""Refusals that calculations share."""
+
+from typing import Any
+
+from ..vocabulary.problem import refuse
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.quantity_print import printed
+
+
+def refuse_negative(**quantities: Quantity | None) -> None:
+    """Raises Refused where a length, strain or the like is below zero."""
+    for name, quantity in quantities.items():
+        if quantity is not None and quantity.amount < 0:
+            raise refuse(f"{name} is {printed(quantity, quantity.unit)}", "it is 0 or more")
+
+
+def refuse_outside(name: str, value: Any, least: float, most: float) -> None:
+    """Raises Refused where a bare number leaves the range of a method."""
+    if not least <= value <= most:
+        raise refuse(f"{name} is {float(value):g}", f"it lies from {least:g} to {most:g}")

@@ -1,0 +1,189 @@
+"""Width of a sealant joint: the movement of each direction over what the sealant class bears, plus tolerance."""
+
+from fractions import Fraction
+from typing import Any
+
+from ..vocabulary.problem import refuse
+from ..vocabulary.project import View
+from ..vocabulary.provider import Ask, Key, Provider
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.source import Kind, Source
+from ..vocabulary.working import Given, Sum, Working
+from ._guards import refuse_negative
+
+SOURCES = (
+    Source(
+        Kind.PUBLISHED,
+        "Cornell University, ARCH 262, sealant joint assignment, fall 2007: movement of each "
+        "direction, division by the movement class, tolerance added last",
+    ),
+    Source(Kind.MEMORY, "ASTM C1472: shear and extension acting together, taken from the geometry of the bead"),
+)
+# Share of the width a class may extend and be compressed; ASTM C920, from memory.
+CLASSES = {"12.5": (0.125, 0.125), "25": (0.25, 0.25), "35": (0.35, 0.35), "50": (0.5, 0.5), "100/50": (1.0, 0.5)}
+ZERO = Quantity.of(0, "in")
+NOTES = (
+    "This sum sizes the bead for movement. It is no structural design; movements of the building are the engineer's.",
+    "Moisture strain is taken as growth, which closes the joint.",
+)
+
+
+def joint_width(
+    *,
+    length: Quantity,
+    alpha: Quantity,
+    movement_class: str,
+    tolerance: Quantity,
+    temperature_range: Quantity | None = None,
+    hot: Quantity | None = None,
+    cold: Quantity | None = None,
+    install_low: Quantity | None = None,
+    install_high: Quantity | None = None,
+    moisture_strain: Fraction | float = 0,
+    structural_closing: Quantity = ZERO,
+    structural_opening: Quantity = ZERO,
+    structural_shear: Quantity = ZERO,
+    round_up: Quantity | None = None,
+    system: str = "ip",
+) -> Working:
+    """Least width of a joint between two stretches of `length`, in inches or millimeters; source: `SOURCES`.
+
+    `length` is the stretch whose movement the joint takes, `alpha` its expansion, `temperature_range` a
+    difference for both directions in place of hot, cold and the temperatures while sealing. Raises Refused.
+    """
+    refuse_negative(
+        length=length,
+        alpha=alpha,
+        tolerance=tolerance,
+        structural_closing=structural_closing,
+        structural_opening=structural_opening,
+        structural_shear=structural_shear,
+        temperature_range=temperature_range,
+    )
+    if movement_class not in CLASSES:
+        raise refuse(f"movement class {movement_class!r} is not known", f"known: {', '.join(CLASSES)}")
+    if moisture_strain < 0:
+        raise refuse("moisture_strain is below 0", "it is 0 or more")
+    unit, degree, per = ("in", "F", "/F") if system == "ip" else ("mm", "C", "/C")
+    extend, compress = CLASSES[movement_class]
+    lengths = {
+        "L": ("length that moves", length),
+        "d_c": ("structural closing", structural_closing),
+        "d_o": ("structural opening", structural_opening),
+        "d_s": ("structural shear", structural_shear),
+        "C": ("tolerance", tolerance),
+    }
+    given = [Given(symbol, name, float(q.to(unit)), unit) for symbol, (name, q) in lengths.items()]
+    given += [
+        Given("alpha", "thermal expansion", float(alpha.to(per)), per),
+        Given("k", "moisture strain", float(moisture_strain), ""),
+        Given("S_e", "extension the class bears", extend, ""),
+        Given("S_c", "compression the class bears", compress, ""),
+    ]
+    given += _temperatures(degree, temperature_range, hot, cold, install_low, install_high)
+    return _sum(Sum(tuple(given)), unit, degree, temperature_range is None, round_up)
+
+
+def _temperatures(
+    degree: str,
+    spread: Quantity | None,
+    hot: Quantity | None,
+    cold: Quantity | None,
+    low: Quantity | None,
+    high: Quantity | None,
+) -> list[Given]:
+    four = {
+        "T_hot": ("hottest face", hot),
+        "T_cold": ("coldest face", cold),
+        "T_low": ("coldest while sealing", low),
+        "T_high": ("hottest while sealing", high),
+    }
+    if spread is not None:
+        if any(q is not None for _, q in four.values()):
+            raise refuse("both temperature_range and single temperatures are given", "give one or the other")
+        return [Given("dT", "temperature range", float(spread.to(f"{degree} apart")), degree)]
+    missing = [
+        name
+        for name, (_, q) in zip(("hot", "cold", "install_low", "install_high"), four.values(), strict=True)
+        if q is None
+    ]
+    if missing:
+        raise refuse(f"{', '.join(missing)} must be given", "or give temperature_range in their place")
+    made = [Given(symbol, name, float(q.to(degree)), degree) for symbol, (name, q) in four.items() if q is not None]
+    if hot is not None and cold is not None and hot < cold or low is not None and high is not None and high < low:
+        raise refuse("a hot temperature lies below its cold one", "cold below hot, install_low below install_high")
+    return made
+
+
+def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | None) -> Working:
+    if four:
+        made.step("dT_c", "warming after sealing", "max(T_hot - T_low, 0)", degree)
+        made.step("dT_o", "cooling after sealing", "max(T_high - T_cold, 0)", degree)
+    close, opens = ("dT_c", "dT_o") if four else ("dT", "dT")
+    made.step("D_c", "movement that closes the joint", f"L * alpha * {close} + L * k + d_c", unit)
+    made.step("D_o", "movement that opens the joint", f"L * alpha * {opens} + d_o", unit)
+    made.step("W_c", "width for closing", "D_c / S_c", unit)
+    shear = bool(made.known["d_s"])
+    if shear:
+        made.step("q", "stretch of the bead, squared less one", "2 * S_e + S_e^2", "")
+        made.step("W_o", "width for opening with shear", "(D_o + sqrt(D_o^2 + q * (D_o^2 + d_s^2))) / q", unit)
+    else:
+        made.step("W_o", "width for opening", "D_o / S_e", unit)
+    width = made.step("W", "width with tolerance", "max(W_c, W_o) + C", unit)
+    if round_up is not None and round_up.amount > 0:
+        made.known["r"] = float(round_up.to(unit))
+        # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
+        width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
+    governs = "closing" if made.known["W_c"] >= made.known["W_o"] else "opening with shear" if shear else "opening"
+    return Working("joint-width", made.given, tuple(made.steps), width, unit, SOURCES, NOTES, governs)
+
+
+def for_joint(joint: View, ask: Ask) -> Working:
+    """The width a joint of the project needs; hot is its elevation's face heat, cold the design cold air."""
+    project = joint.project.root()
+    system = joint.project.get(("package", "units")) or "ip"
+    heat = ask("face-heat")
+    values: dict[str, Any] = {
+        "length": joint.panel_length,
+        "alpha": joint.thermal_expansion,
+        "movement_class": joint.sealant.c920_class,
+        "tolerance": joint.tolerance,
+        "hot": Quantity.of(repr(heat.result), heat.unit),
+        "cold": project.climate.cold_air,
+        "install_low": joint.install_low,
+        "install_high": joint.install_high,
+        "moisture_strain": joint.moisture_strain,
+        "structural_closing": joint.structural_closing,
+        "structural_opening": joint.structural_opening,
+        "structural_shear": joint.structural_shear,
+    }
+    return joint_width(
+        **values, round_up=Quantity.of(1, "mm") if system == "si" else Quantity.of("1/16", "in"), system=system
+    )
+
+
+PROVIDER = Provider(
+    "joint-width",
+    "Width of a sealant joint",
+    ("joints",),
+    for_joint,
+    needs=("face-heat",),
+    direct=joint_width,
+    units=("in", "mm"),
+    keys=(
+        Key("length", "length", "stretch whose movement the joint takes"),
+        Key("alpha", "expansion", "thermal expansion of that stretch"),
+        Key("movement_class", "word", "movement class of the sealant, ASTM C920", choices=tuple(CLASSES)),
+        Key("tolerance", "length", "building tolerance, added last"),
+        Key("temperature_range", "temperature_difference", "difference for both directions", "", group="range"),
+        Key("hot", "temperature", "hottest face", "", group="four"),
+        Key("cold", "temperature", "coldest face", "", group="four"),
+        Key("install_low", "temperature", "coldest while sealing", "", group="four"),
+        Key("install_high", "temperature", "hottest while sealing", "", group="four"),
+        Key("moisture_strain", "number", "length per length", "0"),
+        Key("structural_closing", "length", "movement of the building that closes", "0 in"),
+        Key("structural_opening", "length", "movement of the building that opens", "0 in"),
+        Key("structural_shear", "length", "movement of the building along the joint", "0 in"),
+        Key("round_up", "length", "the width is rounded up to a multiple; none for no rounding", "1/16 in"),
+    ),
+)

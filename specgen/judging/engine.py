@@ -1,0 +1,203 @@
+"""Runs the clauses: what fired, on which subjects, at which line, and what could not be judged."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from ..vocabulary.field import Path, dotted
+from ..vocabulary.finding import Finding, NotJudged
+from ..vocabulary.printing import raw_text, value_text
+from ..vocabulary.project import Absent, Project
+from ..vocabulary.source import MEMORY, Basis, Kind, Source
+from ..vocabulary.standard import Limit, Standards
+from .applies import applicable, walls_of
+from .rule import Clause, Found, Rule
+
+Resolve = Callable[[Path, str], Any]
+
+
+@dataclass(frozen=True)
+class Bench:
+    """What judging works with: facts, rows of the trade, and the one resolver for computed values."""
+
+    project: Project
+    standards: Standards
+    resolve: Resolve
+
+    @property
+    def first(self) -> str:
+        """The unit system printed first, `ip` or `si`."""
+        return str(self.project.get(("package", "units")) or "ip")
+
+    def look(self, name: str) -> Any:
+        """The answer of a look-up for the whole project, or None where a field it needs is absent."""
+        try:
+            return self.resolve((), name).result
+        except Absent:
+            return None
+
+
+@dataclass
+class _Hit:
+    subject: Path
+    found: Found
+
+
+def judged(bench: Bench, rules: tuple[Rule, ...]) -> tuple[list[Finding], list[NotJudged]]:
+    """Findings, one for each fired clause, and what was not judged, in the order of the rules."""
+    findings, waiting = [], []
+    for clause in (c for rule in rules for c in rule.clauses if c.each != ("field",)):
+        hits, unjudged = _run(bench, clause)
+        waiting += unjudged
+        if hits:
+            findings.append(_finding(bench, clause, hits))
+    return findings, waiting
+
+
+def _run(bench: Bench, clause: Clause) -> tuple[list[_Hit], list[NotJudged]]:
+    hits: list[_Hit] = []
+    waiting: list[NotJudged] = []
+    for subject in subjects(bench.project, clause.each):
+        if isinstance(subject, Absent):
+            path = subject.path
+            waiting.append(_not_judged(bench.project, clause, path, (dotted(path),)))
+            continue
+        try:
+            hits += [
+                _Hit(subject, hit) for hit in clause.test(bench.project.view(subject), **_asked(bench, clause, subject))
+            ]
+        except Absent as absent:
+            needs = _owed_needs(bench.project, clause, subject, absent.path)
+            if needs:
+                waiting.append(_not_judged(bench.project, clause, subject, needs))
+    return hits, waiting
+
+
+def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:
+    """The members a clause is judged for; an owed collection that is absent comes as Absent."""
+    if not each:
+        yield ()
+        return
+    paths: list[Path] = [()]
+    for name in (*each, "*"):
+        longer: list[Path] = []
+        for path in paths:
+            if name != "*":
+                longer.append(path + (name,))
+                continue
+            try:
+                longer += [path + (mark,) for mark in project.marks(path)]
+            except Absent as absent:
+                yield absent
+        paths = longer
+    yield from paths
+
+
+def _asked(bench: Bench, clause: Clause, subject: Path) -> dict[str, Any]:
+    """The further arguments a test names: the project, its limit, the resolver for its subject."""
+    asked: dict[str, Any] = {}
+    if "project" in clause.asks:
+        asked["project"] = bench.project.root()
+    if "limit" in clause.asks:
+        asked["limit"] = limit_in_force(bench.project, bench.standards.limits[clause.limit])[0]
+    if "resolve" in clause.asks:
+        asked["resolve"] = lambda name: bench.resolve(subject, name)
+    return asked
+
+
+def limit_in_force(project: Project, limit: Limit) -> tuple[Any, Source]:
+    """The figure a project is judged by: the coating source's own where it gives one, else the row."""
+    if limit.field is not None and limit.field in project.maker:
+        return project.maker[limit.field], maker_source(project, limit.field)
+    return limit.value, limit.source
+
+
+def maker_source(project: Project, path: Path) -> Source:
+    """The paper a coating source's figure stands in, as far as the project names it."""
+    paper = project.get((path[0], "instructions"))
+    title = project.get((*paper.path, "title")) if paper is not None else None
+    return Source(Kind.MAKER, f"{title} ({paper.mark})" if title else "coating system file")
+
+
+def _owed_needs(project: Project, clause: Clause, subject: Path, missing: Path) -> tuple[str, ...]:
+    """The absent needs that someone owes; none where the field does not apply, and so neither the clause."""
+    paths = [bound(need, subject) for need in clause.needs if not need.startswith("calc.")]
+    absent = [p for p in paths if "*" not in p and not project.given(p) and project.get_or_members(p) is None]
+    wanted = dict.fromkeys([*absent, missing])
+    return tuple(dotted(p) for p in wanted if applicable(project, p))
+
+
+def bound(need: str, subject: Path) -> Path:
+    """A path whose stars are the marks of the subject, as far as they lead the same way."""
+    path = tuple(need.split("."))
+    made: Path = ()
+    for depth, name in enumerate(path):
+        same = name == "*" and depth < len(subject) and made == subject[:depth]
+        made += (subject[depth] if same else name,)
+    return made
+
+
+def _not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:
+    return NotJudged(clause.rule.code, clause.letter, named(project, subject), needs, walls_of(project, subject))
+
+
+def named(project: Project, subject: Path) -> str:
+    """A subject as a reader names it: its mark, `W1 mesh layer 2` for an item, else `project`."""
+    if not subject:
+        return "project"
+    node = project.schema.node(subject[:-1])
+    if node.collection is None or node.collection.kind == "mapping":
+        return subject[-1]
+    above = f"{subject[1]} " if len(subject) > 2 and project.schema.node(subject[:1]).collection else ""
+    return f"{above}{node.collection.one} {int(subject[-1]) + 1}"
+
+
+def _finding(bench: Bench, clause: Clause, hits: list[_Hit]) -> Finding:
+    project, rule = bench.project, clause.rule
+    at = bound(hits[0].found.at or clause.at, hits[0].subject)
+    message = clause.say.format(
+        found=_joined(bench, clause, hits, "value", value_text),
+        wanted=_joined(bench, clause, hits, "wanted", value_text),
+    )
+    subjects_named = tuple(dict.fromkeys(named(project, hit.subject) for hit in hits))
+    walls = tuple(dict.fromkeys(wall for hit in hits for wall in walls_of(project, hit.subject)))
+    return Finding(
+        rule.code,
+        clause.letter,
+        clause.severity,
+        subjects_named,
+        message,
+        _joined(bench, clause, hits, "value", raw_text),
+        _joined(bench, clause, hits, "wanted", raw_text),
+        project.place(at),
+        basis_of(bench, clause),
+        rule.remedy,
+        rule.steps,
+        rule.documents,
+        None,
+        walls,
+    )
+
+
+def _joined(bench: Bench, clause: Clause, hits: list[_Hit], part: str, text: Any) -> str:
+    """The printed value of all subjects: once where it is the same, else behind each one's name."""
+    made: dict[str, str] = {}
+    for hit in hits:
+        value = getattr(hit.found, part)
+        at = bound(hit.found.at or clause.at, hit.subject)
+        field = bench.project.schema.field_at(at)
+        shown = "" if value is None else text(value, field, bench.first)
+        name = named(bench.project, hit.subject)
+        made[name] = f"{made[name]}, {shown}" if name in made else shown
+    if len(set(made.values())) == 1:
+        return next(iter(made.values()))
+    return "; ".join(f"{shown} ({name})" for name, shown in made.items())
+
+
+def basis_of(bench: Bench, clause: Clause) -> Basis:
+    """What the clause rests on here: the sources it names, else that of the limit in force."""
+    named_sources = tuple(bench.standards.sources[key] for key in clause.basis)
+    if not clause.limit:
+        return Basis(named_sources or (MEMORY,))
+    source = limit_in_force(bench.project, bench.standards.limits[clause.limit])[1]
+    return Basis(tuple(dict.fromkeys((source, *named_sources))))

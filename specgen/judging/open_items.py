@@ -1,0 +1,58 @@
+"""Owed fields that are absent: who owes each, and which clauses wait for it."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+
+from ..vocabulary.condition import Look
+from ..vocabulary.field import Field, Path, dotted
+from ..vocabulary.finding import NotJudged, OpenItem
+from ..vocabulary.project import Project
+from .applies import applicable
+
+RINGS = ("verdict", "mockup", "work", "closeout")
+_OWED = {"design_draft": 1, "mockup_submittal": 2, "work_submittal": 3, "resubmittal": 3, "closeout": 4}
+
+
+def owed_rings(purpose: str) -> tuple[str, ...]:
+    """The rings a purpose includes; a design draft lists the first without enforcing it."""
+    return RINGS[: _OWED[purpose]]
+
+
+def open_items(project: Project, waiting: Iterable[NotJudged], look: Look) -> list[OpenItem]:
+    """Every owed field that is absent, in the order of the catalogue; an absent collection is one item."""
+    held: dict[str, list[str]] = defaultdict(list)
+    for clause in waiting:
+        for need in clause.needs:
+            if clause.code not in held[need]:
+                held[need].append(clause.code)
+    items: dict[Path, OpenItem] = {}
+    for field in project.schema.fields.values():
+        if field.ring == "optional" or field.home == "record":
+            continue
+        for path in _absent(project, field):
+            if path not in items and applicable(project, path, look):
+                items[path] = _item(project, field, path, tuple(held[dotted(path)]))
+    return list(items.values())
+
+
+def _absent(project: Project, field: Field) -> Iterator[Path]:
+    """The places of a field that hold nothing, or the absent collection it would stand in."""
+    paths: list[Path] = [()]
+    for name in field.path:
+        if name != "*":
+            paths = [path + (name,) for path in paths]
+            continue
+        yield from (path for path in paths if path not in project.members and not _optional(project, path))
+        paths = [path + (mark,) for path in paths for mark in project.members.get(path, ())]
+    yield from (path for path in paths if path not in project.values and project.get(path) is None)
+
+
+def _optional(project: Project, path: Path) -> bool:
+    collection = project.schema.node(path).collection
+    return collection is not None and collection.optional
+
+
+def _item(project: Project, field: Field, path: Path, held: tuple[str, ...]) -> OpenItem:
+    collection = project.schema.node(path).collection
+    label = collection.label if collection is not None else field.label
+    return OpenItem(dotted(path), label, field.ring, field.owed_by, held)

@@ -1,0 +1,40 @@
+"""Where code asks for a drained wall, the wall is drained.
+
+Why: on framed buildings people live in, water behind the board has no other way out.
+
+passes
+    code: {model: ibc, construction_type: VB, occupancy_groups: [R-2]}
+    walls: {W1: {framing: {kind: wood}, drainage: {kind: adhesive_ribbons}}}
+fails COD-02a at walls.W1.drainage.kind
+    code: {model: ibc, construction_type: VB, occupancy_groups: [R-2]}
+    walls: {W1: {framing: {kind: wood}, drainage: {kind: none}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from ...rule import STOP, Found, Rule, found
+
+RULE = Rule(
+    "COD-02",
+    "Drained wall where code asks for one",
+    remedy="Drained system.",
+    steps="boards",
+    documents="D02",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Code requires a drained wall here.",
+    each="walls",
+    lift="never",
+    needs="calc.drainage_due walls.*.drainage.kind",
+    basis="ibc_drainage",
+)
+def undrained(wall: Any, resolve: Any) -> Iterator[Found]:
+    """Drainage is due and there is none."""
+    if wall.drainage.kind == "none" and resolve("drainage-due").result:
+        yield found(wall.drainage.kind)

@@ -1,0 +1,204 @@
+"""The project file and the side files it names to one frozen Project; all faults of all files at once."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path as FilePath
+from typing import Any
+
+from ..vocabulary.field import Field, Path, Schema, dotted
+from ..vocabulary.problem import Problem, Refused
+from ..vocabulary.project import Project
+from .convert import converted, fitted
+from .positions import Text, read_text
+from .structure import near_hint, structured
+
+SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
+_PAPERS = "attachments"
+
+
+@dataclass
+class _Read:
+    """One file read: its text, typed values and members."""
+
+    text: Text
+    values: dict[Path, Any]
+    members: dict[Path, tuple[str, ...]]
+
+
+def read_project(file: FilePath, schema: Schema) -> Project:
+    """The project described in `file`; raises Refused with every fault of every file it names."""
+    main = _read(file, file.name, schema)
+    problems = main.text.problems
+    sides = {}
+    for home in SIDE_FILES:
+        name = main.values.get((home,))
+        if name is not None:
+            side = _side(file, name, home, schema, main)
+            problems = problems + side.text.problems
+            sides[home] = side
+    project = _joined(main, sides, schema)
+    problems = problems + _missing(project, main) + _dangling(project)
+    if problems:
+        raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
+    return project
+
+
+def defaults(schema: Schema) -> dict[Path, Any]:
+    """The typed default of each field that has one."""
+    made = {}
+    for path, field in schema.fields.items():
+        if field.default:
+            made[path], fault = fitted(field, field.default)
+            assert fault is None, f"{dotted(path)}: {fault}"
+    return made
+
+
+def _read(path: FilePath, shown: str, schema: Schema) -> _Read:
+    text = read_text(path, shown)
+    made = structured(text, schema.root)
+    values: dict[Path, Any] = {}
+    for record in made.records:
+        values |= converted(text, record)
+    if values.get(("format",), 1) != 1:
+        text.problem(("format",), "this format is not known", "write format: 1")
+    return _Read(text, values, made.members)
+
+
+def _side(file: FilePath, name: str, home: str, schema: Schema, main: _Read) -> _Read:
+    """A side file; only the fields at home there may stand in it, and its papers keep its name."""
+    folder = file.parent.resolve()
+    path = (folder / name).resolve()
+    if not path.is_relative_to(folder):
+        main.text.problem((home,), f"{name!r} leads out of the project folder", "keep the file beside the project file")
+        return _Read(Text(name), {}, {})
+    try:
+        side = _read(path, name, schema)
+    except Refused as refused:
+        place = main.text.places[(home,)]
+        for problem in refused.problems:
+            if problem.line:
+                main.text.problems.append(problem)
+            else:
+                main.text.problems.append(
+                    Problem(problem.message, problem.hint, f"{home}: {name}", place.file, place.line, place.column)
+                )
+        return _Read(Text(name), {}, {})
+    side.values.pop(("format",), None)
+    _at_home(side, home, schema)
+    _once(side, home, schema, main)
+    return _marked(side, SIDE_FILES[home], schema)
+
+
+def _at_home(side: _Read, home: str, schema: Schema) -> None:
+    for path in [*side.values, *side.members]:
+        owner = _home(path, schema)
+        if owner != home and path[0] != _PAPERS:
+            side.text.problem(path, f"this belongs in the {owner.replace('_', ' ')} file, not here", "move it there")
+
+
+def _home(path: Path, schema: Schema) -> str:
+    field = schema.field_at(path)
+    if field is not None:
+        return field.home
+    return next(f.home for p, f in schema.fields.items() if p[0] == path[0])
+
+
+def _once(side: _Read, home: str, schema: Schema, main: _Read) -> None:
+    """A section of the firm stands in one file only; the coating source's figures may be set beside a plan."""
+    if home != "firm":
+        return
+    mixed = {p[0] for p, f in schema.fields.items() if f.home != "firm"}
+    for path in [*side.values, *side.members]:
+        section = path if path[0] in mixed else path[:1]
+        if path[0] != _PAPERS and section in main.text.places:
+            first = main.text.places[section]
+            side.text.problem(
+                section, f"this stands also in {first.file}, line {first.line}", "keep it in one file only"
+            )
+            return
+
+
+def _marked(side: _Read, word: str, schema: Schema) -> _Read:
+    """The side file with its papers marked as its own: A30 of the firm file becomes `firm A30`."""
+    own = set(side.members.get((_PAPERS,), ()))
+
+    def renamed(path: Path) -> Path:
+        return (_PAPERS, f"{word} {path[1]}", *path[2:]) if path[0] == _PAPERS and len(path) > 1 else path
+
+    def linked(path: Path, value: Any) -> Any:
+        field = schema.field_at(path)
+        if field is None or field.to != _PAPERS:
+            return value
+        if isinstance(value, tuple):
+            return tuple(f"{word} {mark}" if mark in own else mark for mark in value)
+        return f"{word} {value}" if value in own else value
+
+    for path, value in list(side.values.items()):
+        del side.values[path]
+        side.values[renamed(path)] = linked(path, value)
+    for path in list(side.text.places):
+        if path[:1] == (_PAPERS,):
+            side.text.places[renamed(path)] = side.text.places[path]
+    if own:
+        side.members[(_PAPERS,)] = tuple(f"{word} {mark}" for mark in side.members[(_PAPERS,)])
+    return side
+
+
+def _joined(main: _Read, sides: Mapping[str, _Read], schema: Schema) -> Project:
+    values, members, places = dict(main.values), dict(main.members), dict(main.text.places)
+    maker = (
+        {p: v for p, v in sides["coating_system"].values.items() if p[0] != _PAPERS}
+        if "coating_system" in sides
+        else {}
+    )
+    for side in sides.values():
+        for path, value in side.values.items():
+            values.setdefault(path, value)
+        for path, marks in side.members.items():
+            members[path] = members.get(path, ()) + marks
+        for path, place in side.text.places.items():
+            places.setdefault(path, place)
+    return Project(schema, values, members, places, maker, defaults(schema))
+
+
+def _missing(project: Project, main: _Read) -> list[Problem]:
+    """Only these are refused when absent; all else is an open point."""
+    always: tuple[Path, ...] = (("project", "name"), ("package", "purpose"))
+    wanted = [path for path in always if path not in project.values]
+    walls = project.members.get(("walls",), ())
+    whole = [m for m in walls if all(("walls", m, *leaf) in project.values for leaf in _WALL)]
+    if not whole:
+        mark = walls[0] if walls else "W1"
+        leaves: list[Path] = [("walls", mark, *leaf) for leaf in _WALL]
+        wanted += [path for path in leaves if path not in project.values]
+    told = Text(main.text.file, places=main.text.places)
+    for path in wanted:
+        if not any(p.path == dotted(path) for p in main.text.problems):
+            field = project.schema.field_at(path)
+            example = f"write {path[-1]}: {field.example}" if field else ""
+            told.problem(path, "this must be given", example)
+    return told.problems
+
+
+_WALL = (("substrate", "kind"), ("attachment", "method"))
+
+
+def _dangling(project: Project) -> list[Problem]:
+    problems = []
+    for path, value in project.values.items():
+        field = project.schema.field_at(path)
+        if field is not None and field.to:
+            known = project.members.get((field.to,), ())
+            for mark in value if isinstance(value, tuple) else (value,):
+                if mark not in known:
+                    problems.append(_dangles(project, field, path, mark, known))
+    return problems
+
+
+def _dangles(project: Project, field: Field, path: Path, mark: str, known: tuple[str, ...]) -> Problem:
+    collection = project.schema.collections[(field.to, "*")]
+    place = project.place(path)
+    hint = near_hint(mark, known) if known else f"no {collection.label.lower()} are given"
+    return Problem(
+        f"{mark!r} is the mark of no {collection.one}", hint, place.path, place.file, place.line, place.column
+    )

@@ -1,0 +1,124 @@
+"""Plain data against the tree of the schema: known keys, right shapes; out come records of leaves."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from typing import Any
+
+from ..vocabulary.field import Node, Path
+from .positions import TBD, Text
+
+_SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
+MOST_MARK = 300
+
+
+@dataclass
+class Record:
+    """The leaves of one member (or of the file itself), by their path; `node` is its place in the schema."""
+
+    node: Node
+    path: Path
+    leaves: dict[Path, Any] = field(default_factory=dict)
+
+
+@dataclass
+class Structure:
+    """All records of one file, and the marks of each collection that it gives."""
+
+    records: list[Record] = field(default_factory=list)
+    members: dict[Path, tuple[str, ...]] = field(default_factory=dict)
+
+
+def structured(text: Text, root: Node) -> Structure:
+    """The records of a file; faults of structure are noted on `text`."""
+    made = Structure()
+    record = Record(root, ())
+    made.records.append(record)
+    _section(text, made, record, root, (), text.data)
+    return made
+
+
+def _section(text: Text, made: Structure, record: Record, node: Node, path: Path, data: dict[str, Any]) -> None:
+    for key, value in data.items():
+        child = node.children.get(key)
+        if child is None:
+            text.problem(path + (key,), *_unknown(key, node))
+        elif value is not TBD:
+            _child(text, made, record, child, path + (key,), value)
+
+
+def _child(text: Text, made: Structure, record: Record, node: Node, path: Path, value: Any) -> None:
+    if node.field is not None:
+        _leaf(text, record, node, path, value)
+    elif node.star is not None:
+        _collection(text, made, record, node, path, value)
+    elif isinstance(value, dict):
+        _section(text, made, record, node, path, value)
+    else:
+        text.problem(path, f"a mapping is wanted here, not {_shape(value)}", f"its keys: {_some(node)}")
+
+
+def _leaf(text: Text, record: Record, node: Node, path: Path, value: Any) -> None:
+    assert node.field is not None
+    listed = node.field.kind == "list"
+    if listed and isinstance(value, str):
+        text.problem(path, "a list is wanted here", f"write [{value}]")
+    elif listed != isinstance(value, list) or isinstance(value, dict):
+        wanted = "a list" if listed else "a single value"
+        text.problem(path, f"{wanted} is wanted here, not {_shape(value)}", f"for example {node.field.example}")
+    else:
+        record.leaves[path] = value
+
+
+def _collection(text: Text, made: Structure, record: Record, node: Node, path: Path, value: Any) -> None:
+    collection, star = node.collection, node.star
+    assert collection is not None and star is not None
+    wanted = list if collection.kind == "items" else dict
+    if not isinstance(value, wanted):
+        like = f"- (first {collection.one})" if wanted is list else f"a mark for each {collection.one}"
+        text.problem(path, f"{_SHAPES[wanted]} is wanted here, not {_shape(value)}", like)
+        return
+    entries = list(_entries(text, path, value))
+    made.members[path] = tuple(mark for mark, _ in entries)
+    for mark, entry in entries:
+        here = path + (mark,)
+        if collection.keys and mark not in collection.keys:
+            text.problem(here, f"{mark!r} is not known here", near_hint(mark, collection.keys))
+        elif star.field is not None:
+            _leaf(text, record, star, here, entry) if entry is not TBD else None
+        elif isinstance(entry, dict):
+            member = Record(star, here)
+            made.records.append(member)
+            _section(text, made, member, star, here, entry)
+        elif entry is not TBD:
+            text.problem(here, f"a {collection.one} is a mapping, not {_shape(entry)}", f"its keys: {_some(star)}")
+
+
+def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
+    for mark, entry in enumerate(value) if isinstance(value, list) else value.items():
+        if isinstance(mark, str) and (not mark.strip() or len(mark) > MOST_MARK or mark == "*"):
+            text.problem(path + (mark,), f"{mark[:20]!r} cannot be a mark", "write the mark used on the drawings")
+        else:
+            yield str(mark), entry
+
+
+def _unknown(key: str, node: Node) -> tuple[str, str]:
+    return f"{key!r} is not known here", near_hint(key, tuple(node.children))
+
+
+def near_hint(word: str, known: tuple[str, ...]) -> str:
+    """The nearest known word, else a list of those there are."""
+    lower = {name.lower(): name for name in known}
+    near = get_close_matches(word.lower().replace(" ", "_").replace("-", "_"), lower, 1, 0.6)
+    if near:
+        return f"did you mean {lower[near[0]]}?"
+    shown = ", ".join(known[:12])
+    return f"known: {shown}{', ...' if len(known) > 12 else ''}" if known else ""
+
+
+def _some(node: Node) -> str:
+    return ", ".join(list(node.children)[:8])
+
+
+def _shape(value: Any) -> str:
+    return _SHAPES.get(type(value), "nothing")

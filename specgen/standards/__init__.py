@@ -1,0 +1,101 @@
+"""The trade's data as YAML rows, the only place where a limit, a step, a criterion or a tool is written."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+from functools import lru_cache
+from pathlib import Path as FilePath
+from typing import Any
+
+import yaml
+
+from ..vocabulary.comparison import Sense
+from ..vocabulary.quantity_text import QuantityError, measure
+from ..vocabulary.source import Kind, Source
+from ..vocabulary.standard import Criterion, Limit, Sentence, Standards, Step, Tool
+
+FOLDER = FilePath(__file__).parent
+
+
+class StandardError(ValueError):
+    """A row is malformed; names its file and key."""
+
+
+@lru_cache(maxsize=1)
+def load_standards() -> Standards:
+    """All rows; raises StandardError with file and key of a malformed one."""
+    sources = _rows("sources", _source)
+    return Standards(
+        sources,
+        _rows("limits", lambda name, row: _limit(name, row, sources)),
+        dict(sorted(_rows("steps", _step).items(), key=lambda item: item[1].order)),
+        _rows("criteria", lambda name, row: _criterion(name, row, sources)),
+        _rows("tools", lambda name, row: Tool(name, **row)),
+        _rows("code_editions", lambda name, row: dict(row)),
+    )
+
+
+def _rows(file: str, made: Any) -> dict[str, Any]:
+    loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+    rows: Mapping[str, Any] = yaml.load((FOLDER / f"{file}.yaml").read_text("utf-8"), Loader=loader)
+    try:
+        return {name: made(name, row) for name, row in rows.items()}
+    except (KeyError, TypeError, ValueError, QuantityError) as error:
+        raise StandardError(f"{file}.yaml: {error!r}") from error
+
+
+def _source(name: str, row: Mapping[str, str]) -> Source:
+    return Source(Kind[row["kind"].upper()], row.get("reference", ""))
+
+
+def _limit(name: str, row: Mapping[str, str], sources: Mapping[str, Source]) -> Limit:
+    field = tuple(row["field"].split(".")) if "field" in row else None
+    return Limit(
+        name,
+        _value(row["value"], "unit" in row),
+        Sense(row["sense"]),
+        sources[row["source"]],
+        row.get("about", ""),
+        row.get("unit", ""),
+        field,
+    )
+
+
+def _value(text: str, bare: bool) -> Any:
+    """A quantity, a bare number where the row gives its unit apart, or a word."""
+    if not bare:
+        return measure(text)
+    if not text.replace(".", "").isdigit():
+        return text
+    number = Fraction(text)
+    return int(number) if number.denominator == 1 else number
+
+
+def _step(name: str, row: Mapping[str, Any]) -> Step:
+    said = tuple(Sentence(s, "") if isinstance(s, str) else Sentence(s["say"], s["when"]) for s in row["work"])
+    return Step(
+        name,
+        int(row["order"]),
+        row["title"],
+        row["point"],
+        row.get("point_of", ""),
+        row.get("wait", ""),
+        said,
+        tuple(row.get("records", ())),
+        row.get("when", ""),
+        tuple(row.get("cautions", ())),
+    )
+
+
+def _criterion(name: str, row: Mapping[str, Any], sources: Mapping[str, Source]) -> Criterion:
+    basis = tuple(sources[key] for key in row["basis"])
+    return Criterion(
+        name,
+        row["title"],
+        row["method"],
+        row["instrument"],
+        row["limit"],
+        row["readings"],
+        row["location"],
+        basis,
+        row.get("when", ""),
+    )

@@ -1,0 +1,1 @@
+"""Frozen types that every room may import; imports no other room."""

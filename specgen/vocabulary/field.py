@@ -1,0 +1,85 @@
+"""A field of the project description, as one entry of the schema says it."""
+
+import dataclasses
+from dataclasses import dataclass
+
+Path = tuple[str, ...]
+
+
+def dotted(path: Path) -> str:
+    """`walls.W1.attachment.method`."""
+    return ".".join(path)
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field: what it is called, what may stand there, who owes it and when."""
+
+    path: Path
+    label: str
+    kind: str
+    ring: str = "optional"
+    owed_by: str = ""
+    why: str = ""
+    example: str = ""
+    condition: str = ""
+    home: str = "project"
+    of: str = ""
+    to: str = ""
+    values: tuple[str, ...] = ()
+    dimension: str = ""
+    unit_ip: str = ""
+    unit_si: str = ""
+    least: str = ""
+    most: str = ""
+    default: str = ""
+    default_if: str = ""
+    derived: str = ""
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Collection:
+    """A mapping keyed by marks, or a list of items; `one` is the noun for a member."""
+
+    path: Path
+    label: str
+    one: str
+    kind: str = "mapping"
+    may_be_empty: bool = False
+    optional: bool = False
+    keys: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Node:
+    """A place in the tree of the schema: a section, a collection (with `star`) or a field."""
+
+    path: Path
+    field: Field | None = None
+    collection: Collection | None = None
+    star: "Node | None" = None
+    children: dict[str, "Node"] = dataclasses.field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Schema:
+    """Every field and collection once, in the order of the catalogue, and the tree they form."""
+
+    fields: dict[Path, Field]
+    collections: dict[Path, Collection]
+    root: Node
+
+    def node(self, path: Path) -> Node:
+        """The node a path with marks or stars leads to; KeyError where the path is unknown."""
+        node = self.root
+        for name in path:
+            node = node.star if node.star is not None else node.children[name]
+        return node
+
+    def field_at(self, path: Path) -> Field | None:
+        """The field a path leads to, or None for a section, a collection or an unknown path."""
+        try:
+            return self.node(path).field
+        except KeyError:
+            return None

@@ -1,0 +1,72 @@
+"""Typed values to the text a reader meets, both unit systems where there are two."""
+
+import datetime
+from fractions import Fraction
+from typing import Any
+
+from .field import Field
+from .project import View
+from .quantity import Quantity
+from .quantity_print import both, decimal
+from .units import UNITS
+
+
+def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
+    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`; dates as year-month-day."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, Quantity):
+        return both(value, *units_of(value, field), first)
+    if isinstance(value, (int, Fraction, float)):
+        return decimal(value, 8)
+    if isinstance(value, (tuple, list, set, frozenset)):
+        entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
+        return ", ".join(value_text(entry, field, first) for entry in entries) or "none"
+    if isinstance(value, datetime.time):
+        return value.strftime("%H:%M")
+    if isinstance(value, View):
+        return value.mark
+    text = str(value)
+    return words(text) if field is not None and "choice" in (field.kind, field.of) else text
+
+
+def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
+    """As `value_text`, but a choice stays the word of the file."""
+    if isinstance(value, str):
+        return value
+    if isinstance(value, (tuple, list)) and all(isinstance(v, str) for v in value):
+        return ", ".join(value)
+    return value_text(value, field, first)
+
+
+def words(choice: str) -> str:
+    """A choice as words: `glass_mat_gypsum` is read as glass mat gypsum."""
+    return choice.replace("_", " ")
+
+
+def units_of(value: Quantity, field: Field | None) -> tuple[str, str]:
+    """The two units a quantity is printed in: those of its field, else its own and the usual other."""
+    if field is not None and field.unit_ip and UNITS.get(field.unit_ip, UNITS["m"]).dimension == value.dimension:
+        return field.unit_ip, field.unit_si
+    own = value.unit
+    other = _OTHER.get(own, own)
+    return (own, other) if UNITS[own].system != "si" else (other, own)
+
+
+_PAIRS = [
+    ("in", "mm"),
+    ("ft", "m"),
+    ("mil", "um"),
+    ("ft2", "m2"),
+    ("F", "C"),
+    ("F apart", "C apart"),
+    ("psi", "kPa"),
+    ("psf", "Pa"),
+    ("mph", "m/s"),
+    ("cfm", "L/s"),
+    ("gal", "L"),
+    ("fl oz", "mL"),
+    ("/F", "/C"),
+    ("R", "RSI"),
+]
+_OTHER = dict(_PAIRS) | {b: a for a, b in _PAIRS}

@@ -1,0 +1,34 @@
+"""What is wrong with an input, told so that it can be mended in one go."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One fault of an input file; line and column count from 1, 0 means the whole file."""
+
+    message: str
+    hint: str = ""
+    path: str = ""
+    file: str = ""
+    line: int = 0
+    column: int = 0
+
+    def __str__(self) -> str:
+        place = f"{self.file}:{self.line}:{self.column}: " if self.line else f"{self.file}: " if self.file else ""
+        about = f"{self.path}: " if self.path else ""
+        hint = f" ({self.hint})" if self.hint else ""
+        return f"{place}{about}{self.message}{hint}"
+
+
+class Refused(Exception):
+    """The work cannot be done; carries every problem found."""
+
+    def __init__(self, *problems: Problem) -> None:
+        super().__init__("; ".join(str(p) for p in problems))
+        self.problems = problems
+
+
+def refuse(message: str, hint: str = "") -> Refused:
+    """A refusal of one problem that stands in no file."""
+    return Refused(Problem(message, hint))

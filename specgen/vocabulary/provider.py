@@ -1,0 +1,84 @@
+"""What a computed value is provided by, and the one resolver that hands it out."""
+
+import dataclasses
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from .field import Path, dotted
+from .project import Project, View
+
+Ask = Callable[[str], Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """A key of `calc NAME key=value`: its dimension (`number`, `percent`, `word` for no quantity).
+
+    `default` is text, empty for a key that must be given; `group` names keys that stand in for one another.
+    """
+
+    name: str
+    dimension: str
+    about: str
+    default: str | None = None
+    choices: tuple[str, ...] = ()
+    group: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Provider:
+    """A value computed once for each member of `each` (the project itself where it is empty).
+
+    `compute` gets the view of the member and asks for other values by name; `needs` says which.
+    `direct` is the same sum from keyword quantities, for the command line.
+    """
+
+    name: str
+    title: str
+    each: Path
+    compute: Callable[[View, Ask], Any]
+    needs: tuple[str, ...] = ()
+    direct: Callable[..., Any] | None = None
+    keys: tuple[Key, ...] = ()
+    units: tuple[str, str] = ("", "")
+
+
+class CycleError(Exception):
+    """Two computed values wait for one another."""
+
+
+@dataclass
+class Resolver:
+    """Hands out computed values by name; each is computed once, on demand. Raises Absent where a field is missing."""
+
+    project: Project
+    find: Callable[[str], Provider]
+    _known: dict[tuple[Path, str], Any] = dataclasses.field(default_factory=dict)
+    _running: list[tuple[Path, str]] = dataclasses.field(default_factory=list)
+
+    def __call__(self, path: Path, name: str) -> Any:
+        """The value `name` for the member a path leads through; KeyError for an unknown name."""
+        provider = self.find(name)
+        key = (self._member(path, provider), name)
+        if key in self._running:
+            raise CycleError(" -> ".join(f"{dotted(p)} {n}" for p, n in [*self._running, key]))
+        if key not in self._known:
+            self._running.append(key)
+            try:
+                self._known[key] = provider.compute(self.project.view(key[0]), lambda n: self(key[0], n))
+            finally:
+                self._running.pop()
+        return self._known[key]
+
+    def _member(self, path: Path, provider: Provider) -> Path:
+        """The member the value belongs to: the path's own, or the wall or elevation it stands on."""
+        if not provider.each:
+            return ()
+        if path[:1] == provider.each:
+            return path[:2]
+        for link in ("elevation", "wall"):
+            node = self.project.schema.node(path).children.get(link)
+            if node is not None and node.field is not None:
+                return self._member(self.project.value(path + (link,)).path, provider)
+        raise KeyError(f"{dotted(path)} leads to no member of {dotted(provider.each)}")

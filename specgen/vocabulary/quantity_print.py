@@ -1,0 +1,102 @@
+"""Quantity to text: trade fractions in inches, both unit systems, the project's first."""
+
+from fractions import Fraction
+from math import floor, log10
+
+from .quantity import Quantity
+from .units import UNITS
+
+_PRINTED = {
+    "F": "°F",
+    "C": "°C",
+    "F apart": "°F",
+    "C apart": "°C",
+    "ft2": "sq ft",
+    "in2": "sq in",
+    "m2": "m²",
+    "um": "µm",
+    "W/m2": "W/m²",
+    "Btu/h.ft2": "Btu/h·ft²",
+    "oz/yd2": "oz/sq yd",
+    "g/m2": "g/m²",
+    "deg": "°",
+    "ft2/gal": "sq ft/gal",
+    "m2/L": "m²/L",
+    "ft2/h": "sq ft/h",
+    "m2/h": "m²/h",
+    "/F": "/°F",
+    "/C": "/°C",
+    "ng/(Pa.s.m2)": "ng/(Pa·s·m²)",
+    "RSI": "m²·K/W",
+    "mph": "mph",
+}
+_DECIMALS = {"mm": 1, "F": 1, "C": 1, "F apart": 1, "C apart": 1, "kPa": 2, "m": 2, "psi": 1, "mph": 1, "m/s": 1}
+
+
+def printed_unit(unit: str) -> str:
+    """The unit as a reader expects it on paper: `F` is printed °F."""
+    return _PRINTED.get(unit, unit)
+
+
+def printed(quantity: Quantity, unit: str) -> str:
+    """The quantity in `unit`, rounded as the trade writes it."""
+    number = quantity.to(unit)
+    if unit == "in":
+        return f"{inches(number)} in"
+    if unit == "ft":
+        return _feet(number)
+    if unit == "R":
+        return f"R-{decimal(number, 3)}"
+    exact = quantity.unit == unit
+    text = decimal(number, 8 if exact else 3, None if exact else _DECIMALS.get(unit))
+    joint = "" if unit in ("deg",) or unit.startswith("/") else " "
+    return f"{text}{joint}{printed_unit(unit)}"
+
+
+def both(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
+    """`5/8 in (15.9 mm)`: the unit of the `first` system, then the other where it differs."""
+    unit_ip, unit_si = _nearest(quantity, unit_ip), _nearest(quantity, unit_si)
+    one, other = (unit_ip, unit_si) if first == "ip" else (unit_si, unit_ip)
+    if one == other:
+        return printed(quantity, one)
+    return f"{printed(quantity, one)} ({printed(quantity, other)})"
+
+
+def inches(number: Fraction) -> str:
+    """`1-1/2`, `3/4`, `0.886`: a fraction down to 1/128 where it is exact, else decimals."""
+    if 128 % number.denominator:
+        return decimal(number, 3)
+    sign, number = ("-" if number < 0 else ""), abs(number)
+    whole, part = divmod(number, 1)
+    if not part:
+        return f"{sign}{int(whole)}"
+    return f"{sign}{int(whole)}-{part}" if whole else f"{sign}{part}"
+
+
+def decimal(number: Fraction | float, digits: int = 3, places: int | None = None) -> str:
+    """The number with `digits` significant digits, at most `places` decimals, no trailing zeros."""
+    value = float(number)
+    if not value:
+        return "0"
+    if abs(value) < 1e-3 and places is None:
+        return f"{value:.{digits - 1}e}".replace("e-0", "e-")
+    wanted = max(0, digits - 1 - floor(log10(abs(value))))
+    text = f"{value:.{wanted if places is None else min(places, wanted)}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _nearest(quantity: Quantity, unit: str) -> str:
+    """Feet for a length under a foot read badly, so inches are printed instead."""
+    if UNITS[unit].dimension != quantity.dimension:
+        raise ValueError(f"{quantity.dimension} cannot be printed in {unit}")
+    small = quantity.dimension == "length" and 0 < abs(quantity.to("ft")) < 1
+    return {"ft": "in", "m": "mm"}.get(unit, unit) if small else unit
+
+
+def _feet(number: Fraction) -> str:
+    if number.denominator in (1, 5, 10):
+        return f"{decimal(number, 8)} ft"
+    whole, part = divmod(abs(number), 1)
+    sixteenths = round(part * 12 * 16)
+    text = f"{int(whole)} ft {inches(Fraction(sixteenths, 16))} in"
+    return f"-{text}" if number < 0 else text

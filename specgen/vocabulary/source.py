@@ -1,0 +1,55 @@
+"""Where a number comes from. Every number a reader meets carries one of these."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Kind(Enum):
+    """What stands behind a number; the value is what a legend calls it."""
+
+    PUBLISHED = "published"
+    PRACTICE = "common practice, no source"
+    MEMORY = "from memory"
+    MAKER = "maker's figure"
+    PROJECT = "project"
+    COMPUTED = "computed"
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A kind and, for a published or a maker's figure, the paper it stands in."""
+
+    kind: Kind
+    reference: str = ""
+
+    @property
+    def legend(self) -> str:
+        """The line printed at the foot of a document."""
+        confirm = ": confirm with the maker's written instructions"
+        if self.kind is Kind.PUBLISHED:
+            return self.reference
+        if self.kind is Kind.PRACTICE:
+            return f"{self.kind.value}{confirm}"
+        if self.kind is Kind.MEMORY:
+            about = f" ({self.reference})" if self.reference else ""
+            return f"{self.kind.value}{about}{confirm}"
+        return f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
+
+
+PRACTICE = Source(Kind.PRACTICE)
+MEMORY = Source(Kind.MEMORY)
+PROJECT = Source(Kind.PROJECT, "this project's description")
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """What a clause rests on: one source or several."""
+
+    sources: tuple[Source, ...]
+
+    def __str__(self) -> str:
+        return "; ".join(s.reference if s.kind is Kind.PUBLISHED else _short(s) for s in self.sources)
+
+
+def _short(source: Source) -> str:
+    return f"{source.kind.value} ({source.reference})" if source.reference else source.kind.value

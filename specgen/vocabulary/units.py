@@ -1,0 +1,156 @@
+"""The units a project may be written in: dimension, exact factor to the base unit, offset.
+
+Base units are SI. Factors are exact: the inch of 1959 (25.4 mm), the avoirdupois pound, standard
+gravity, the US gallon (231 cubic inches). Source: NIST SP 811 (2008), appendix B; values recalled,
+`from memory`, and checked in the tests against a general units library.
+"""
+
+from fractions import Fraction
+from typing import Any, NamedTuple
+
+INCH = Fraction(254, 10000)
+POUND = Fraction(45359237, 10**8)
+GRAVITY = Fraction(980665, 10**5)
+GALLON = 231 * INCH**3
+PSI = POUND * GRAVITY / INCH**2
+BTU = Fraction("1055.05585262")
+RANKINE = Fraction(5, 9)
+
+
+class Unit(NamedTuple):
+    """A unit: value in base units = number * factor + offset."""
+
+    name: str
+    dimension: str
+    factor: Fraction
+    system: str
+    offset: Fraction = Fraction(0)
+
+
+_ROWS: list[tuple[Any, ...]] = [
+    ("in", "length", INCH, "ip"),
+    ("ft", "length", 12 * INCH, "ip"),
+    ("yd", "length", 36 * INCH, "ip"),
+    ("mil", "length", INCH / 1000, "ip"),
+    ("m", "length", 1, "si"),
+    ("cm", "length", Fraction(1, 100), "si"),
+    ("mm", "length", Fraction(1, 1000), "si"),
+    ("um", "length", Fraction(1, 10**6), "si"),
+    ("ft2", "area", (12 * INCH) ** 2, "ip"),
+    ("in2", "area", INCH**2, "ip"),
+    ("m2", "area", 1, "si"),
+    ("gal", "volume", GALLON, "ip"),
+    ("fl oz", "volume", GALLON / 128, "ip"),
+    ("qt", "volume", GALLON / 4, "ip"),
+    ("L", "volume", Fraction(1, 1000), "si"),
+    ("mL", "volume", Fraction(1, 10**6), "si"),
+    ("psi", "pressure", PSI, "ip"),
+    ("psf", "pressure", PSI / 144, "ip"),
+    ("Pa", "pressure", 1, "si"),
+    ("kPa", "pressure", 1000, "si"),
+    ("MPa", "pressure", 10**6, "si"),
+    ("bar", "pressure", 10**5, "si"),
+    ("mph", "speed", 63360 * INCH / 3600, "ip"),
+    ("ft/s", "speed", 12 * INCH, "ip"),
+    ("m/s", "speed", 1, "si"),
+    ("km/h", "speed", Fraction(10, 36), "si"),
+    ("cfm", "flow", (12 * INCH) ** 3 / 60, "ip"),
+    ("scfm", "flow", (12 * INCH) ** 3 / 60, "ip"),
+    ("L/s", "flow", Fraction(1, 1000), "si"),
+    ("L/min", "flow", Fraction(1, 60000), "si"),
+    ("m3/min", "flow", Fraction(1, 60), "si"),
+    ("m3/h", "flow", Fraction(1, 3600), "si"),
+    ("W/m2", "irradiance", 1, "si"),
+    ("Btu/h.ft2", "irradiance", BTU / 3600 / (12 * INCH) ** 2, "ip"),
+    ("deg", "angle", 1, "both"),
+    ("s", "time", 1, "both"),
+    ("min", "time", 60, "both"),
+    ("h", "time", 3600, "both"),
+    ("d", "time", 86400, "both"),
+    ("R", "thermal_resistance", (12 * INCH) ** 2 * 3600 * RANKINE / BTU, "ip"),
+    ("RSI", "thermal_resistance", 1, "si"),
+    ("oz/yd2", "area_mass", POUND / 16 / (36 * INCH) ** 2, "ip"),
+    ("g/m2", "area_mass", Fraction(1, 1000), "si"),
+    ("g/L", "density", 1, "both"),
+    ("lb/gal", "density", POUND / GALLON, "ip"),
+    ("perm", "permeance", Fraction("57.2135"), "ip"),
+    ("ng/(Pa.s.m2)", "permeance", 1, "si"),
+    ("ft2/gal", "spreading_rate", (12 * INCH) ** 2 / GALLON, "ip"),
+    ("m2/L", "spreading_rate", 1000, "si"),
+    ("ft2/h", "area_rate", (12 * INCH) ** 2 / 3600, "ip"),
+    ("m2/h", "area_rate", Fraction(1, 3600), "si"),
+    ("/F", "expansion", 1 / RANKINE, "ip"),
+    ("/C", "expansion", 1, "si"),
+    ("/K", "expansion", 1, "si"),
+    ("%/1000 ft", "derate", Fraction(1, 12000) / INCH, "ip"),
+    ("%/300 m", "derate", Fraction(1, 300), "si"),
+    ("F", "temperature", RANKINE, "ip", Fraction("459.67") * RANKINE),
+    ("C", "temperature", 1, "si", Fraction("273.15")),
+    ("K", "temperature", 1, "si"),
+    # A difference of temperatures has the size of a degree and no zero point of its own.
+    ("F apart", "temperature_difference", RANKINE, "ip"),
+    ("C apart", "temperature_difference", 1, "si"),
+]
+
+UNITS = {row[0]: Unit(row[0], row[1], Fraction(row[2]), row[3], *row[4:]) for row in _ROWS}
+
+_OTHER_SPELLINGS = {
+    "in": ["inch", "inches", "in.", '"', "''"],
+    "ft": ["foot", "feet", "ft.", "'"],
+    "yd": ["yard", "yards"],
+    "mil": ["mils"],
+    "mm": ["millimeter", "millimeters", "millimetre", "millimetres"],
+    "cm": ["centimeter", "centimeters"],
+    "m": ["meter", "meters", "metre", "metres"],
+    "um": ["µm", "μm", "micron", "microns"],
+    "ft2": ["sq ft", "sq. ft.", "sq.ft.", "sqft", "sf", "ft^2", "ft²", "square feet", "square foot"],
+    "m2": ["sq m", "sqm", "m^2", "m²", "square meters"],
+    "in2": ["sq in", "in^2", "in²"],
+    "gal": ["gallon", "gallons", "us gal"],
+    "fl oz": ["floz", "fl. oz.", "fluid ounce", "fluid ounces"],
+    "qt": ["quart", "quarts"],
+    "L": ["l", "liter", "liters", "litre", "litres"],
+    "mL": ["ml", "milliliters"],
+    "psi": ["psig", "lb/in2", "lbf/in2"],
+    "psf": ["lb/ft2", "lbf/ft2"],
+    "kPa": ["kpa"],
+    "MPa": ["mpa", "N/mm2"],
+    "Pa": ["pa"],
+    "mph": ["mi/h", "miles per hour"],
+    "m/s": ["mps"],
+    "km/h": ["kmh", "kph"],
+    "ft/s": ["fps"],
+    "cfm": ["ft3/min", "cu ft/min"],
+    "L/s": ["l/s"],
+    "L/min": ["l/min"],
+    "m3/min": ["m³/min"],
+    "m3/h": ["m³/h"],
+    "W/m2": ["W/m²", "w/m2", "W/m^2"],
+    "Btu/h.ft2": ["Btu/h·ft2", "Btu/h·ft²", "Btu/(h.ft2)", "btu/h.ft2"],
+    "deg": ["°", "degree", "degrees"],
+    "s": ["sec", "second", "seconds"],
+    "min": ["minute", "minutes"],
+    "h": ["hr", "hrs", "hour", "hours"],
+    "d": ["day", "days"],
+    "oz/yd2": ["oz/yd²", "oz/sq yd", "oz per sq yd"],
+    "g/m2": ["g/m²", "gsm"],
+    "g/L": ["g/l"],
+    "perm": ["perms"],
+    "ng/(Pa.s.m2)": ["ng/Pa.s.m2", "ng/(Pa·s·m²)"],
+    "ft2/gal": ["sq ft/gal", "ft²/gal"],
+    "m2/L": ["m²/L", "m2/l"],
+    "ft2/h": ["sq ft/h", "ft²/h"],
+    "m2/h": ["m²/h"],
+    "/F": ["/°F", "1/F", "per F"],
+    "/C": ["/°C", "1/C", "per C"],
+    "/K": ["1/K"],
+    "F": ["°F", "deg F", "degF", "fahrenheit", "° F"],
+    "C": ["°C", "deg C", "degC", "celsius", "° C"],
+    "RSI": ["m2.K/W", "m2K/W"],
+}
+
+SPELLINGS = {name: name for name in UNITS}
+SPELLINGS |= {other: name for name, others in _OTHER_SPELLINGS.items() for other in others}
+
+# Dimensions of the field catalogue that are read in the units of another one.
+SAME_UNITS = {"thickness": "length", "viscosity_time": "time", "duration": "time"}
