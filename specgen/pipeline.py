@@ -1,27 +1,32 @@
-"""The story: read, resolve, judge, write."""
+"""The story: read, resolve, judge, write. The only module that imports the rooms."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from . import computing
-from .judging.engine import Bench
+from .judging.engine import Bench, clause_basis
 from .judging.judge import judge
 from .judging.registry import load_rules
 from .judging.rule import Rule
 from .reading.project import read_project
 from .reading.schema import load_schema
 from .standards import load_standards
+from .vocabulary.field import Path as VocabularyPath
 from .vocabulary.field import Schema
-from .vocabulary.finding import Judgment
-from .vocabulary.project import Project
-from .vocabulary.provider import Resolver
+from .vocabulary.finding import Judgment, Severity, Verdict
+from .vocabulary.near import near_hint
+from .vocabulary.printing import words
+from .vocabulary.problem import refuse
+from .vocabulary.project import Absent, Project
+from .vocabulary.provider import Provider, Resolver
 
 
 @dataclass(frozen=True)
 class Case:
-    """A project that has been read and judged, with the resolver that served it."""
+    """A project that has been read and judged, with all that served it."""
 
     bench: Bench
     judgment: Judgment
@@ -33,16 +38,19 @@ class Case:
         return self.bench.project
 
 
+@dataclass(frozen=True)
+class Built:
+    """What a build wrote, and whether stops stand against it."""
+
+    files: tuple[str, ...]
+    stopped: bool
+
+
 @lru_cache(maxsize=1)
 def schema() -> Schema:
     """The catalogue of fields with the names of steps and criteria in place."""
     rows = load_standards()
     return load_schema((("steps", tuple(rows.steps)), ("criteria", tuple(rows.criteria))))
-
-
-def bench_of(project: Project) -> Bench:
-    """What judging and writing work with."""
-    return Bench(project, load_standards(), Resolver(project, computing.find))
 
 
 def check(file: Path) -> Case:
@@ -52,10 +60,136 @@ def check(file: Path) -> Case:
 
 def judged(project: Project) -> Case:
     """A project, judged by every rule there is."""
-    bench, rules = bench_of(project), load_rules()
+    bench = Bench(project, load_standards(), Resolver(project, computing.find))
+    rules = load_rules()
     return Case(bench, judge(bench, rules), rules)
 
 
-def value(project: Project, path: tuple[str, ...], name: str) -> Any:
-    """One computed value of a project by name, such as `joint-width` of `joints.J1`."""
-    return Resolver(project, computing.find)(path, name)
+def new(file: Path, ring: str, units: str) -> None:
+    """Write a commented starter; raises Refused where the file exists."""
+    from .writing.disk import write_new
+    from .writing.starter import starter
+
+    write_new(file, starter(schema(), ring, units))
+
+
+def build(
+    file: Path, out: Path, formats: tuple[str, ...] = ("docx", "html"), only: tuple[str, ...] = (), draft: bool = False
+) -> Built:
+    """Write the package of a project to `out`, whole or not at all; raises Refused while stops stand, but for a draft."""
+    from .writing import package
+    from .writing.disk import write_package
+
+    case = check(file)
+    if case.judgment.stopped and not draft:
+        stops = len(case.judgment.of(Severity.STOP))
+        opened = len(case.judgment.open_items) if case.judgment.stops_when_open else 0
+        what = " and ".join(
+            f"{n} {word}{'' if n == 1 else 's'}" for n, word in ((stops, "stop"), (opened, "owed open point")) if n
+        )
+        stand = "stand" if stops + opened > 1 else "stands"
+        raise refuse(
+            f"nothing was written: {what} {stand} against this package",
+            f"specgen check {file.name} lists them; --draft writes it all the same",
+        )
+    made = package.made(
+        case.bench.project, case.bench.standards, case.judgment, case.bench.resolve, formats, only, draft
+    )
+    write_package(out, made.files, made.about)
+    return Built(tuple(made.files), case.judgment.stopped)
+
+
+def rule_code(code: str) -> str:
+    """The code of a rule or clause as it is written; raises Refused with the nearest one."""
+    known = {name.upper(): name for rule in load_rules() for name in (rule.code, *(c.code for c in rule.clauses))}
+    if code.upper() not in known:
+        raise refuse(f"there is no rule {code!r}", near_hint(code, list(known.values())))
+    return known[code.upper()]
+
+
+def rules_text(code: str | None) -> str:
+    """The list of rules, or the manual page of one."""
+    from .writing.manual import columns, rule_page
+
+    if code is None:
+        return columns([rule.code, rule.title] for rule in load_rules())
+    name = rule_code(code)
+    rule = next(r for r in load_rules() if name.startswith(r.code))
+    rows = load_standards()
+    lifts = {"never": ", no deviation lifts it", "deviation": ", lifted by an approved deviation"}
+    clauses = [
+        (c.letter, str(c.severity), lifts.get(c.lift, ""), c.say, str(clause_basis(c, rows))) for c in rule.clauses
+    ]
+    return rule_page(rule.code, rule.title, rule.manual, rule.remedy, clauses)
+
+
+# What a new wall is taken to have where the matrix asks only for its kind.
+_TYPICAL = {("wrb", "kind"): "fluid_applied", ("substrate", "condition"): (), ("substrate", "coating_removed"): False}
+
+
+def matrix_text() -> str:
+    """Substrate by attachment, as the attachment rules judge them."""
+    from .writing.manual import MATRIX_NOTE, columns
+
+    fields = schema().fields
+    substrates = fields[("walls", "*", "substrate", "kind")].values
+    methods = fields[("walls", "*", "attachment", "method")].values
+    rows = [["", *map(words, methods)]]
+    rows += [[words(substrate), *(_square(substrate, method) for method in methods)] for substrate in substrates]
+    return columns(rows) + MATRIX_NOTE
+
+
+def _square(substrate: str, method: str) -> str:
+    given = _TYPICAL | {("substrate", "kind"): substrate, ("attachment", "method"): method}
+    values: dict[VocabularyPath, Any] = {("walls", "W1", *path): value for path, value in given.items()}
+    values[("package", "purpose")] = "design_draft"
+    judgment = judged(Project(schema(), values, {("walls",): ("W1",)})).judgment
+    codes = [f.code for f in judgment.findings if f.rule.startswith("ATT")]
+    word = {Verdict.NO: "no", Verdict.WITH_MEASURES: "measure"}.get(judgment.walls["W1"], "yes")
+    return f"{word} {codes[0]}" if codes else word
+
+
+def calculations_text() -> str:
+    """The calculations there are, with their keys."""
+    from .writing.manual import columns
+
+    return columns([name, _keys(computing.find(name))] for name in computing.names())
+
+
+def _keys(provider: Provider) -> str:
+    keys = [key.name if key.default is None else f"[{key.name}]" for key in provider.keys]
+    return f"{provider.title}{': ' if keys else ''}{' '.join(keys)}"
+
+
+def provider(name: str) -> Provider:
+    """A calculation by name; raises Refused with the nearest one."""
+    try:
+        return computing.find(name)
+    except computing.UnknownCalculation as unknown:
+        raise refuse(f"there is no calculation {name!r}", near_hint(name, unknown.known)) from None
+
+
+def calculate(name: str, pairs: Mapping[str, str]) -> tuple[str, Any]:
+    """One sum as text and as data; raises Refused for unknown, missing and unfit keys."""
+    from .computing._asking import direct
+    from .writing.manual import working_data, working_text
+
+    working = direct(provider(name), pairs)
+    return working_text(working), working_data(working)
+
+
+def calculate_all(name: str, file: Path) -> tuple[str, Any]:
+    """All of one name in a project, as text and as data; a member that lacks a field says which."""
+    from .writing.manual import instance_text, instances_data
+
+    found, project = provider(name), read_project(file, schema())
+    resolver = Resolver(project, computing.find)
+    marks = project.members.get(found.each, ()) if found.each else ("project",)
+    made: dict[str, Any] = {}
+    for mark in marks:
+        path = (*found.each, mark) if found.each else ()
+        try:
+            made[mark] = resolver(path, name)
+        except Absent:
+            made[mark] = resolver.missing(path, name)
+    return "\n".join(instance_text(mark, value) for mark, value in made.items()), instances_data(name, made)

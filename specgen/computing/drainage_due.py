@@ -36,4 +36,16 @@ def for_wall(wall: View, ask: Ask) -> Lookup:
     return Lookup("drainage-due", False, "no group from R-1 to R-4", (IBC,))
 
 
-PROVIDER = Provider("drainage-due", "Drained wall due", ("walls",), for_wall)
+PROVIDER = Provider(
+    "drainage-due",
+    "Drained wall due",
+    ("walls",),
+    for_wall,
+    reads=(
+        "code.model",
+        "code.construction_type",
+        "code.occupancy_groups",
+        "walls.*.framing.kind",
+        "walls.*.substrate.kind",
+    ),
+)

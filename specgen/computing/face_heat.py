@@ -109,6 +109,12 @@ PROVIDER = Provider(
     ("elevations",),
     for_elevation,
     direct=face_heat,
+    reads=(
+        "climate.hot_air",
+        "climate.peak_wall_irradiance",
+        "elevations.*.color",
+        "elevations.*.reflecting_surface_near",
+    ),
     units=("F", "C"),
     keys=(
         Key("hot_air", "temperature", "hottest air"),

@@ -42,4 +42,4 @@ def _why(wall: View) -> str:
     return ""
 
 
-PROVIDER = Provider("special-inspection-due", "Special inspection due", (), for_project)
+PROVIDER = Provider("special-inspection-due", "Special inspection due", (), for_project, reads=("code.model",))

@@ -42,3 +42,9 @@ def _wall_of(project: Project, elevation: str) -> tuple[str, ...]:
 def _is(project: Project, path: Path, mark: str) -> bool:
     other = project.get(path)
     return other is not None and other.mark == mark
+
+
+def waited_for(project: Project, path: Path) -> bool:
+    """Whether a clause waits for this field: it applies, or it is to be worked out from others that are absent."""
+    made = project.schema.field_at(path)
+    return applicable(project, path) or (made is not None and bool(made.derived))

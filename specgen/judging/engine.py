@@ -1,19 +1,19 @@
 """Runs the clauses: what fired, on which subjects, at which line, and what could not be judged."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from ..vocabulary.field import Path, dotted
+from ..vocabulary.field import Path, bound, dotted
 from ..vocabulary.finding import Finding, NotJudged
+from ..vocabulary.in_force import limit_in_force
 from ..vocabulary.printing import raw_text, value_text
 from ..vocabulary.project import Absent, Project
-from ..vocabulary.source import MEMORY, Basis, Kind, Source
-from ..vocabulary.standard import Limit, Standards
-from .applies import applicable, walls_of
+from ..vocabulary.provider import Resolver
+from ..vocabulary.source import MEMORY, Basis
+from ..vocabulary.standard import Standards
+from .applies import waited_for, walls_of
 from .rule import Clause, Found, Rule
-
-Resolve = Callable[[Path, str], Any]
 
 
 @dataclass(frozen=True)
@@ -22,7 +22,7 @@ class Bench:
 
     project: Project
     standards: Standards
-    resolve: Resolve
+    resolve: Resolver
 
     @property
     def first(self) -> str:
@@ -67,7 +67,7 @@ def _run(bench: Bench, clause: Clause) -> tuple[list[_Hit], list[NotJudged]]:
                 _Hit(subject, hit) for hit in clause.test(bench.project.view(subject), **_asked(bench, clause, subject))
             ]
         except Absent as absent:
-            needs = _owed_needs(bench.project, clause, subject, absent.path)
+            needs = _owed_needs(bench, clause, subject, absent.path)
             if needs:
                 waiting.append(_not_judged(bench.project, clause, subject, needs))
     return hits, waiting
@@ -105,36 +105,17 @@ def _asked(bench: Bench, clause: Clause, subject: Path) -> dict[str, Any]:
     return asked
 
 
-def limit_in_force(project: Project, limit: Limit) -> tuple[Any, Source]:
-    """The figure a project is judged by: the coating source's own where it gives one, else the row."""
-    if limit.field is not None and limit.field in project.maker:
-        return project.maker[limit.field], maker_source(project, limit.field)
-    return limit.value, limit.source
-
-
-def maker_source(project: Project, path: Path) -> Source:
-    """The paper a coating source's figure stands in, as far as the project names it."""
-    paper = project.get((path[0], "instructions"))
-    title = project.get((*paper.path, "title")) if paper is not None else None
-    return Source(Kind.MAKER, f"{title} ({paper.mark})" if title else "coating system file")
-
-
-def _owed_needs(project: Project, clause: Clause, subject: Path, missing: Path) -> tuple[str, ...]:
+def _owed_needs(bench: Bench, clause: Clause, subject: Path, missing: Path) -> tuple[str, ...]:
     """The absent needs that someone owes; none where the field does not apply, and so neither the clause."""
-    paths = [bound(need, subject) for need in clause.needs if not need.startswith("calc.")]
-    absent = [p for p in paths if "*" not in p and not project.given(p) and project.get_or_members(p) is None]
-    wanted = dict.fromkeys([*absent, missing])
-    return tuple(dotted(p) for p in wanted if applicable(project, p))
-
-
-def bound(need: str, subject: Path) -> Path:
-    """A path whose stars are the marks of the subject, as far as they lead the same way."""
-    path = tuple(need.split("."))
-    made: Path = ()
-    for depth, name in enumerate(path):
-        same = name == "*" and depth < len(subject) and made == subject[:depth]
-        made += (subject[depth] if same else name,)
-    return made
+    project, absent = bench.project, []
+    for need in clause.needs:
+        if need.startswith("calc."):
+            absent += bench.resolve.missing(subject, need.removeprefix("calc."))
+            continue
+        path = bound(need, subject)
+        if "*" not in path and project.get_or_members(path) is None:
+            absent.append(path)
+    return tuple(dotted(path) for path in dict.fromkeys([*absent, missing]) if waited_for(project, path))
 
 
 def _not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:
@@ -194,10 +175,17 @@ def _joined(bench: Bench, clause: Clause, hits: list[_Hit], part: str, text: Any
     return "; ".join(f"{shown} ({name})" for name, shown in made.items())
 
 
+def clause_basis(clause: Clause, standards: Standards) -> Basis:
+    """What a clause rests on where no maker's figure takes its place."""
+    keys = tuple(standards.sources[key] for key in clause.basis)
+    own = (standards.limits[clause.limit].source,) if clause.limit else ()
+    return Basis(tuple(dict.fromkeys((*own, *keys))) or (MEMORY,))
+
+
 def basis_of(bench: Bench, clause: Clause) -> Basis:
-    """What the clause rests on here: the sources it names, else that of the limit in force."""
-    named_sources = tuple(bench.standards.sources[key] for key in clause.basis)
+    """What the clause rests on here: the paper of the maker's figure where that is in force."""
+    basis = clause_basis(clause, bench.standards)
     if not clause.limit:
-        return Basis(named_sources or (MEMORY,))
+        return basis
     source = limit_in_force(bench.project, bench.standards.limits[clause.limit])[1]
-    return Basis(tuple(dict.fromkeys((source, *named_sources))))
+    return Basis((source, *basis.sources[1:]))

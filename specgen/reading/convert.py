@@ -11,10 +11,11 @@ from typing import Any
 from cerberus import Validator, errors
 
 from ..vocabulary.field import Field, Node, Path
+from ..vocabulary.near import near_hint
 from ..vocabulary.quantity import Quantity, dimension_of
 from ..vocabulary.quantity_text import QuantityError, parse_quantity
 from .positions import Text
-from .structure import Record, near_hint
+from .structure import Record
 
 _NUMBER = re.compile(r"[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})([eE][+-]?\d{1,2})?")
 _WORDS = {"yes": True, "true": True, "no": False, "false": False}

@@ -143,7 +143,7 @@ class _Walk:
         return made
 
     def scalar(self, node: yaml.ScalarNode) -> Any:
-        plain = node.style is None
+        plain = not node.style
         if plain and (node.value in _NULLS or node.value.lower() == "tbd"):
             return TBD
         return node.value.strip() if plain else node.value

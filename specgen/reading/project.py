@@ -6,11 +6,12 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from ..vocabulary.field import Field, Path, Schema, dotted
+from ..vocabulary.near import near_hint
 from ..vocabulary.problem import Problem, Refused
 from ..vocabulary.project import Project
 from .convert import converted, fitted
 from .positions import Text, read_text
-from .structure import near_hint, structured
+from .structure import structured
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
 _PAPERS = "attachments"

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from typing import Any
 
 from ..vocabulary.field import Node, Path
+from ..vocabulary.near import near_hint
 from .positions import TBD, Text
 
 _SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
@@ -104,16 +104,6 @@ def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
 
 def _unknown(key: str, node: Node) -> tuple[str, str]:
     return f"{key!r} is not known here", near_hint(key, tuple(node.children))
-
-
-def near_hint(word: str, known: tuple[str, ...]) -> str:
-    """The nearest known word, else a list of those there are."""
-    lower = {name.lower(): name for name in known}
-    near = get_close_matches(word.lower().replace(" ", "_").replace("-", "_"), lower, 1, 0.6)
-    if near:
-        return f"did you mean {lower[near[0]]}?"
-    shown = ", ".join(known[:12])
-    return f"known: {shown}{', ...' if len(known) > 12 else ''}" if known else ""
 
 
 def _some(node: Node) -> str:

@@ -11,6 +11,16 @@ def dotted(path: Path) -> str:
     return ".".join(path)
 
 
+def bound(need: str, subject: Path) -> Path:
+    """A path whose stars are the marks of the subject, as far as they lead the same way."""
+    path = tuple(need.split("."))
+    made: Path = ()
+    for depth, name in enumerate(path):
+        same = name == "*" and depth < len(subject) and made == subject[:depth]
+        made += (subject[depth] if same else name,)
+    return made
+
+
 @dataclass(frozen=True, slots=True)
 class Field:
     """One field: what it is called, what may stand there, who owes it and when."""

@@ -5,8 +5,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from .field import Path, dotted
-from .project import Project, View
+from .field import Path, bound, dotted
+from .project import Absent, Project, View
 
 Ask = Callable[[str], Any]
 
@@ -30,7 +30,8 @@ class Key:
 class Provider:
     """A value computed once for each member of `each` (the project itself where it is empty).
 
-    `compute` gets the view of the member and asks for other values by name; `needs` says which.
+    `compute` gets the view of the member and asks for other values by name; `needs` says which, and
+    `reads` names the fields it takes, stars for the members they stand in.
     `direct` is the same sum from keyword quantities, for the command line.
     """
 
@@ -39,6 +40,7 @@ class Provider:
     each: Path
     compute: Callable[[View, Ask], Any]
     needs: tuple[str, ...] = ()
+    reads: tuple[str, ...] = ()
     direct: Callable[..., Any] | None = None
     keys: tuple[Key, ...] = ()
     units: tuple[str, str] = ("", "")
@@ -70,6 +72,19 @@ class Resolver:
             finally:
                 self._running.pop()
         return self._known[key]
+
+    def missing(self, path: Path, name: str) -> list[Path]:
+        """The fields that `name` reads, at the member a path leads through, and that are absent."""
+        provider = self.find(name)
+        try:
+            member = self._member(path, provider)
+        except Absent as absent:
+            return [absent.path]
+        absent_paths = [p for p in (bound(read, member) for read in provider.reads) if self._absent(p)]
+        return absent_paths + [p for need in provider.needs for p in self.missing(member, need)]
+
+    def _absent(self, path: Path) -> bool:
+        return "*" not in path and self.project.get_or_members(path) is None
 
     def _member(self, path: Path, provider: Provider) -> Path:
         """The member the value belongs to: the path's own, or the wall or elevation it stands on."""

@@ -79,7 +79,8 @@ def decimal(number: Fraction | float, digits: int = 3, places: int | None = None
     if not value:
         return "0"
     if abs(value) < 1e-3 and places is None:
-        return f"{value:.{digits - 1}e}".replace("e-0", "e-")
+        mantissa, _, power = f"{value:.{digits - 1}e}".partition("e")
+        return f"{mantissa.rstrip('0').rstrip('.') if '.' in mantissa else mantissa}e{int(power)}"
     wanted = max(0, digits - 1 - floor(log10(abs(value))))
     text = f"{value:.{wanted if places is None else min(places, wanted)}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -47,7 +47,12 @@ class Step:
     def substitution(self) -> str:
         """The expression with the printed figures in place of its symbols."""
         figures = dict(self.values)
-        return "".join(decimal(figures[w], 6) if w in figures else w for w in _tokens(self.expression))
+        return "".join(_figure(figures[w]) if w in figures else w for w in _tokens(self.expression))
+
+
+def _figure(value: float) -> str:
+    text = decimal(value, 6)
+    return f"({text})" if value < 0 else text
 
 
 @cache

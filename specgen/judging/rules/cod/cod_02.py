@@ -1,6 +1,7 @@
 """Where code asks for a drained wall, the wall is drained.
 
-Why: on framed buildings people live in, water behind the board has no other way out.
+Why: water that gets behind the board of a framed wall has no other way out, and the wood or steel
+behind it stays wet. Code asks for drainage where people live in such buildings.
 
 passes
     code: {model: ibc, construction_type: VB, occupancy_groups: [R-2]}
@@ -14,6 +15,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from ...rule import STOP, Found, Rule, found
+from ...settling import every
 
 RULE = Rule(
     "COD-02",
@@ -36,5 +38,5 @@ RULE = Rule(
 )
 def undrained(wall: Any, resolve: Any) -> Iterator[Found]:
     """Drainage is due and there is none."""
-    if wall.drainage.kind == "none" and resolve("drainage-due").result:
+    if every(lambda: wall.drainage.kind == "none", lambda: resolve("drainage-due").result):
         yield found(wall.drainage.kind)

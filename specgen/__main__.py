@@ -1,0 +1,5 @@
+"""`python -m specgen`."""
+
+from .cli import run
+
+run()

@@ -1,0 +1,99 @@
+"""The keys of a calculation from text, as the command line gives them."""
+
+import dataclasses
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Any
+
+from ..vocabulary.near import near_hint
+from ..vocabulary.problem import Problem, Refused, refuse
+from ..vocabulary.provider import Key, Provider
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.quantity_print import printed_unit
+from ..vocabulary.quantity_text import QuantityError, number_of, parse_quantity
+from ..vocabulary.units import UNITS
+from ..vocabulary.working import Working
+
+
+def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
+    """The working of a calculation for keys and values in text; `unit` picks the unit of the result.
+
+    Raises Refused with every unknown key, missing key and unfit value at once.
+    """
+    if provider.direct is None:
+        raise refuse(f"{provider.name} is looked up for a project", f"specgen calc {provider.name} --from FILE")
+    keys = {key.name: key for key in provider.keys}
+    problems = [
+        Problem(f"{name!r} is no key of {provider.name}", near_hint(name, [*keys, "unit"]))
+        for name in pairs
+        if name not in keys and name != "unit"
+    ]
+    problems += [
+        Problem(f"{key.name} must be given", key.about)
+        for key in provider.keys
+        if key.default is None and key.name not in pairs
+    ]
+    values: dict[str, Any] = {}
+    for key in provider.keys:
+        text = pairs.get(key.name, key.default)
+        try:
+            values[key.name] = _value(key, text) if text else None
+        except QuantityError as error:
+            problems.append(Problem(f"{key.name}: {error.message}", error.hint))
+    if problems:
+        raise Refused(*problems)
+    return _in_unit(provider.direct(**values, system=_system(pairs, values)), pairs.get("unit", ""))
+
+
+def _value(key: Key, text: str) -> Any:
+    if text == "none":
+        return None
+    if key.dimension == "word":
+        if key.choices and text not in key.choices:
+            raise QuantityError(f"{text!r} is no choice", near_hint(text, key.choices))
+        return text
+    if key.dimension == "yes_no":
+        if text not in ("yes", "no"):
+            raise QuantityError(f"{text!r} is neither yes nor no", "write yes or no")
+        return text == "yes"
+    if key.dimension in ("number", "percent"):
+        return _number(text)
+    if key.dimension == "temperature_difference":
+        apart = parse_quantity(text, "temperature", ("F", "C"))
+        return Quantity.of(apart.to(apart.unit), {"F": "F apart"}.get(apart.unit, "C apart"))
+    return parse_quantity(text, key.dimension, _examples(key.dimension))
+
+
+def _number(text: str) -> Fraction:
+    try:
+        return Fraction(text.removesuffix("%")) if "/" not in text else number_of(text)
+    except ValueError:
+        raise QuantityError(f"{text!r} is no number", "write a bare number") from None
+
+
+def _examples(dimension: str) -> tuple[str, ...]:
+    return tuple(name for name, unit in UNITS.items() if unit.dimension == dimension)[:2]
+
+
+def _system(pairs: Mapping[str, str], values: Mapping[str, Any]) -> str:
+    """The unit system of the first quantity that was given; inches and pounds where none was."""
+    for name in pairs:
+        value = values.get(name)
+        if isinstance(value, Quantity) and UNITS[value.unit].system != "both":
+            return UNITS[value.unit].system
+    return "ip"
+
+
+def _in_unit(working: Working, unit: str) -> Working:
+    """The working with its result in the unit asked for; its steps stay in the unit of the sum."""
+    if not unit or unit == working.unit:
+        return working
+    dimension = UNITS[working.unit].dimension if working.unit in UNITS else ""
+    known = [name for name, row in UNITS.items() if row.dimension == dimension]
+    if unit not in known:
+        raise refuse(
+            f"the result cannot be given in {unit!r}", f"one of {', '.join(known)}" if known else "it has no unit"
+        )
+    result = float(Quantity.of(repr(float(working.result)), working.unit).to(unit))
+    note = f"The result is given in {printed_unit(unit)}, the steps in {printed_unit(working.unit)}."
+    return dataclasses.replace(working, result=result, unit=unit, notes=(*working.notes, note))

@@ -1,0 +1,11 @@
+"""Choices of the catalogue that several rules speak of, each set under the name the trade gives it."""
+
+ADHESIVE = ("adhesive_full_bed", "adhesive_notched_trowel", "adhesive_ribbon_and_dab")
+SHEETS = ("glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum")
+WOOD = ("plywood", "osb")
+BOARDS = ("glass_mat_gypsum", "cement_board")
+POURED_OR_LAID = ("concrete", "concrete_masonry")
+BETWEEN_EIFS = ("eifs_to_eifs", "floor_line")
+SPRAYED = ("primer", "gloss")
+PLASTERED = ("mesh", "second_pass", "smoothing_1", "smoothing_2")
+SIGNED_PAPERS = ("test_report", "letter", "certificate", "calculation")

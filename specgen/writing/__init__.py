@@ -1,0 +1,1 @@
+"""From a judged project to documents: templates, one block tree, several walkers, one writer of files."""

@@ -1,0 +1,125 @@
+"""A template to a block tree: Jinja2 in a sandbox, then Markdown, with every value kept as itself.
+
+Each printed value becomes a token of private-use characters, which no input may hold, and is put
+back in the tree with its source: user text is never parsed as markup.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any
+
+from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError
+from jinja2.sandbox import SandboxedEnvironment
+
+from ..vocabulary.block import (
+    Blank,
+    Block,
+    Break,
+    CheckBox,
+    Emphasis,
+    Inline,
+    Inlines,
+    Note,
+    Ref,
+    Signature,
+    Strong,
+    Table,
+    Text,
+    Value,
+)
+from ..vocabulary.problem import Problem, Refused
+from .tree import TOKEN, blocks_of, inlines_of
+from .values import Shown
+
+OPEN, CLOSE = "\ue000", "\ue001"
+
+
+@dataclass
+class Composer:
+    """Renders templates of one document; keeps what its tokens stand for."""
+
+    kept: list[Any] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.environment = SandboxedEnvironment(
+            undefined=StrictUndefined, finalize=self.token, trim_blocks=True, lstrip_blocks=True, autoescape=False
+        )
+        self.environment.tests["given"] = lambda value: not getattr(value, "open", False)
+
+    def token(self, value: Any) -> str:
+        """The token a printed value leaves in the text; text that holds tokens is a rendered piece and passes."""
+        if isinstance(value, str) and (OPEN in value or value == ""):
+            return value
+        self.kept.append(value)
+        return f"{OPEN}{len(self.kept) - 1}{CLOSE}"
+
+    def text(self, template: str, names: dict[str, Any], place: str, first_line: int = 1) -> str:
+        """The rendered template, with tokens in it; raises Refused with `place` and line.
+
+        `first_line` is the line of the file on which the template begins.
+        """
+        try:
+            return self.environment.from_string(template).render(names)
+        except TemplateSyntaxError as error:
+            raise Refused(
+                Problem(
+                    f"template error: {error.message}", "mend the template", "", place, error.lineno + first_line - 1
+                )
+            ) from None
+        except TemplateError as error:
+            raise Refused(
+                Problem(
+                    f"template error: {error.message}", "mend the template", "", place, _line(error) + first_line - 1
+                )
+            ) from None
+
+    def plain(self, rendered: str) -> str:
+        """The words of a rendered text, its tokens printed; two walls with the same words share a sentence."""
+        return TOKEN.sub(lambda match: str(self.kept[int(match[1])]), rendered)
+
+    def blocks(self, rendered: str, place: str) -> tuple[Block, ...]:
+        """The block tree of a rendered template; raises Refused where Markdown leads to no known block."""
+        return tuple(blocks_of(rendered, self.inline, self.block, place))
+
+    def inlines(self, rendered: str) -> Inlines:
+        """The inline content of a rendered piece of Markdown."""
+        return inlines_of(rendered, self.inline)
+
+    def inline(self, number: int) -> Inline:
+        """What a token within a line stands for."""
+        value = self.kept[number]
+        return value if isinstance(value, _INLINES) else printed(value)
+
+    def block(self, number: int) -> Block | None:
+        """The block a token on a line of its own stands for, or None where it is inline."""
+        value = self.kept[number]
+        made = value.make() if isinstance(value, Later) else value
+        return made if isinstance(made, _BLOCKS) else None
+
+
+_INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref)
+_BLOCKS = (Table, Signature, Break, Note)
+
+
+@dataclass(frozen=True, slots=True)
+class Later:
+    """A block that can be made only once the whole template has been rendered."""
+
+    make: Callable[[], Block]
+
+
+def printed(value: Any) -> Inline:
+    """A value of a template as inline content."""
+    if isinstance(value, Shown):
+        return Value(value.text, value.source, open=value.open, about=value.about)
+    return Text(str(value))
+
+
+def _line(error: BaseException) -> int:
+    """The line of the template an error arose in, from the innermost frame of template code."""
+    line, frame = 0, error.__traceback__
+    while frame is not None:
+        if frame.tb_frame.f_code.co_filename == "<template>":
+            line = frame.tb_lineno
+        frame = frame.tb_next
+    return line

@@ -1,0 +1,89 @@
+"""A template and a judged project to a finished document: head, blocks, numbers, legend."""
+
+import datetime
+from typing import Any, Literal, cast
+
+from ..vocabulary.block import Block, Document, Inlines, Note, Strong, Text, Value
+from ..vocabulary.finding import Severity
+from ..vocabulary.printing import words
+from .catalogue import Template
+from .compose import Composer
+from .desk import Desk
+from .numbering import numbered
+from .pages import names
+from .values import Shown
+
+
+def made(template: Template, desk: Desk, draft: bool) -> Document:
+    """The document of a template; raises Refused with template and line for a mistake in it."""
+    composer = Composer()
+    rendered = composer.text(template.words, names(desk, composer), template.file, template.first_line)
+    blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
+    if draft:
+        blocks = (Note(_draft(desk), "draft"), *blocks)
+    numbering = cast(Literal["three_part", "plain"], template.numbering)
+    counted, legend = numbered(blocks, numbering)
+    date = desk.sight.project.get(("package", "date"))
+    return Document(
+        template.id,
+        template.title,
+        str(desk.sight.project.value(("project", "name"))),
+        facts(desk),
+        counted,
+        legend,
+        _running(template, desk),
+        numbering,
+        draft,
+        date.isoformat() if isinstance(date, datetime.date) else "",
+        template.landscape,
+    )
+
+
+def _running(template: Template, desk: Desk) -> tuple[str, str]:
+    """What every page repeats: project and section, then document and revision."""
+    project = desk.sight.project
+    sections = project.members.get(("contract", "spec_sections"), ())
+    number = project.get(("contract", "spec_sections", sections[0], "number")) if sections else None
+    revision = project.get(("package", "revision"))
+    left = [str(project.value(("project", "name"))), f"Section {number}" if number else ""]
+    right = [f"{template.id} {template.title}", "" if revision is None else f"Revision {revision}"]
+    return " | ".join(filter(None, left)), " | ".join(filter(None, right))
+
+
+def facts(desk: Desk) -> tuple[tuple[str, str], ...]:
+    """The lines at the head of every document: project, number, revision, date, purpose, applicator."""
+    rows = [
+        ("Project", "project.name"),
+        ("Project number", "project.number"),
+        ("Address", "project.address"),
+        ("Package", "package.number"),
+        ("Revision", "package.revision"),
+        ("Date", "package.date"),
+        ("Purpose", "package.purpose"),
+        ("Applicator", "parties.applicator.name"),
+    ]
+    made_facts = []
+    for label, path in rows:
+        shown: Shown = desk.sight.shown(tuple(path.split(".")))
+        made_facts.append((label, shown.text if path != "package.purpose" else words(shown.text)))
+    return tuple(made_facts)
+
+
+def _draft(desk: Desk) -> Inlines:
+    """What a draft opens with: the stops that stand, and how many points are open."""
+    stops = desk.judgment.of(Severity.STOP)
+    count = len(desk.judgment.open_items)
+    told: list[Any] = [Strong((Text("Draft, not for submission. "),))]
+    if stops:
+        codes = "; ".join(f"{stop.code} ({', '.join(stop.subjects)})" for stop in stops)
+        told += [
+            Text(f"{len(stops)} {'stop stands' if len(stops) == 1 else 'stops stand'}: "),
+            Value(codes),
+            Text(". "),
+        ]
+    else:
+        told.append(Text("No stop stands. "))
+    told.append(
+        Text(f"{count} {'point is' if count == 1 else 'points are'} open. Values still to be given stand in brackets.")
+    )
+    return tuple(told)

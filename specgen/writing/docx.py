@@ -1,0 +1,180 @@
+"""A document as a Word file: python-docx opens the letterhead and keeps its parts, the body is our own text.
+
+Same document, same bytes: no clock, no random ids, fixed dates in the zip.
+"""
+
+import io
+import zipfile
+from functools import lru_cache
+from pathlib import Path
+from typing import Any, cast
+from xml.sax.saxutils import escape, quoteattr
+
+from docx import Document as open_docx
+from docx.opc.pkgwriter import PackageWriter
+from docx.oxml import parse_xml
+from docx.oxml.ns import qn
+
+from ..vocabulary.block import Document
+from ..vocabulary.problem import Problem, Refused
+from .docx_body import Body
+
+_SPACES = " ".join(
+    f'xmlns:{prefix}="{uri}"'
+    for prefix, uri in {
+        "w": "http://schemas.openxmlformats.org/wordprocessingml/2006/main",
+        "r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
+        "mc": "http://schemas.openxmlformats.org/markup-compatibility/2006",
+        "w14": "http://schemas.microsoft.com/office/word/2010/wordml",
+    }.items()
+)
+_STYLES = (
+    "Document id",
+    "Title",
+    "heading 1",
+    "heading 2",
+    "Item level 1",
+    "Item level 2",
+    "Item level 3",
+    "Normal",
+    "Note",
+    "Table text",
+    "Table head",
+    "caption",
+    "Legend",
+    "Legend head",
+    "toc 1",
+    "toc 2",
+    "header",
+    "footer",
+    "Draft mark",
+    "Sheet",
+    "Facts",
+)
+# One list of a three-part document: part, article, A., 1., a.; and the list of any other document: 1., a.
+_THREE_PART = (
+    ("decimal", "PART %1", "heading 1", 0, 1100),
+    ("decimalZero", "%1.%2", "heading 2", 0, 720),
+    ("upperLetter", "%3.", "Item level 1", 432, 432),
+    ("decimal", "%4.", "Item level 2", 864, 432),
+    ("lowerLetter", "%5.", "Item level 3", 1296, 432),
+)
+_PLAIN = (("decimal", "%1.", "", 432, 432), ("lowerLetter", "%2.", "", 864, 432), ("lowerLetter", "%3.", "", 1296, 432))
+
+
+def written(document: Document, letterhead: Path) -> bytes:
+    """The bytes of the Word file on the paper of `letterhead`; raises Refused where that lacks our styles."""
+    part = open_docx(io.BytesIO(_bytes(letterhead))).part
+    section = part.element.body.sectPr
+    styles = _style_ids(part, letterhead)
+    width = _page(section, document.landscape)
+    body = Body(document, styles, width)
+    whole = parse_xml(f'<w:document {_SPACES} mc:Ignorable="w14"><w:body>{"".join(body.xml())}</w:body></w:document>')
+    whole.body.append(section)
+    part._element = whole
+    part.numbering_part._element = parse_xml(_numbering(document, styles, len(body.runs)))
+    _running(part.document.sections[0], document, styles, width)
+    part.core_properties.title = f"{document.project}: {document.title}"[:255]
+    return _zipped(part.package)
+
+
+@lru_cache(maxsize=4)
+def _bytes(letterhead: Path) -> bytes:
+    return letterhead.read_bytes()
+
+
+def _style_ids(part: Any, letterhead: Path) -> dict[str, str]:
+    known: dict[str, str] = {
+        style.find(qn("w:name")).get(qn("w:val")): style.get(qn("w:styleId"))
+        for style in part.styles.element.iterchildren(qn("w:style"))
+    }
+    missing = [name for name in _STYLES if name not in known]
+    if missing:
+        raise Refused(
+            Problem(f"the letterhead lacks the styles {', '.join(missing)}", "add them", file=letterhead.name)
+        )
+    return known
+
+
+def _page(section: Any, landscape: bool) -> int:
+    """Turn the page where the document lies wide; the width of its text, in twentieths of a point."""
+    size, margins = section.find(qn("w:pgSz")), section.find(qn("w:pgMar"))
+    wide, high = int(size.get(qn("w:w"))), int(size.get(qn("w:h")))
+    if landscape and wide < high:
+        wide, high = high, wide
+        size.set(qn("w:w"), str(wide))
+        size.set(qn("w:h"), str(high))
+        size.set(qn("w:orient"), "landscape")
+    return wide - int(margins.get(qn("w:left"))) - int(margins.get(qn("w:right")))
+
+
+def _numbering(document: Document, styles: dict[str, str], lists: int) -> str:
+    levels = _THREE_PART if document.numbering == "three_part" else _PLAIN
+    abstract = "".join(_level(n, level, styles) for n, level in enumerate(levels))
+    kind = '<w:multiLevelType w:val="multilevel"/>'
+    numbers = '<w:num w:numId="1"><w:abstractNumId w:val="0"/></w:num>'
+    restart = '<w:lvlOverride w:ilvl="0"><w:startOverride w:val="1"/></w:lvlOverride>'
+    numbers += "".join(f'<w:num w:numId="{n + 2}"><w:abstractNumId w:val="0"/>{restart}</w:num>' for n in range(lists))
+    return f'<w:numbering {_SPACES}><w:abstractNum w:abstractNumId="0">{kind}{abstract}</w:abstractNum>{numbers}</w:numbering>'
+
+
+def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str, str]) -> str:
+    form, text, style, left, hanging = level
+    tied = f'<w:pStyle w:val="{styles[style]}"/>' if style.startswith("heading") else ""
+    indent = f'<w:ind w:left="{left or hanging}" w:hanging="{hanging}"/>'
+    return (
+        f'<w:lvl w:ilvl="{number}"><w:start w:val="1"/><w:numFmt w:val="{form}"/>{tied}<w:lvlText w:val="{text}"/>'
+        f'<w:lvlJc w:val="left"/><w:pPr>{indent}</w:pPr></w:lvl>'
+    )
+
+
+def _running(section: Any, document: Document, styles: dict[str, str], width: int) -> None:
+    """What every page repeats: project and document above, date and page count below, and that it is a draft."""
+    tabs = f'<w:tabs><w:tab w:val="clear" w:pos="9360"/><w:tab w:val="right" w:pos="{width}"/></w:tabs>'
+    left, right = (escape(text) for text in document.running)
+    above = [_line(styles["header"], tabs, _words(left) + "<w:r><w:tab/></w:r>" + _words(right))]
+    if document.draft:
+        above.append(_line(styles["Draft mark"], "", _words("DRAFT, NOT FOR SUBMISSION")))
+    pages = _words("Page ") + _count("PAGE") + _words(" of ") + _count("NUMPAGES")
+    below = [_line(styles["footer"], tabs, _words(escape(document.date)) + "<w:r><w:tab/></w:r>" + pages)]
+    for part, lines in ((section.header, above), (section.footer, below)):
+        paragraphs = part._element.findall(qn("w:p"))
+        for empty in (p for p in paragraphs if not p.xpath(".//w:t | .//w:drawing")):
+            part._element.remove(empty)
+        for line in lines:
+            part._element.append(parse_xml(line))
+
+
+def _line(style: str, properties: str, runs: str) -> str:
+    return f"<w:p {_SPACES}><w:pPr><w:pStyle w:val={quoteattr(style)}/>{properties}</w:pPr>{runs}</w:p>"
+
+
+def _words(text: str) -> str:
+    return f'<w:r><w:t xml:space="preserve">{text}</w:t></w:r>'
+
+
+def _count(field: str) -> str:
+    return f'<w:fldSimple w:instr=" {field} "><w:r><w:t>1</w:t></w:r></w:fldSimple>'
+
+
+class _Zip:
+    """The package writer's zip, with fixed dates."""
+
+    def __init__(self) -> None:
+        self.made = io.BytesIO()
+        self.zip = zipfile.ZipFile(self.made, "w", zipfile.ZIP_DEFLATED, compresslevel=6)
+
+    def write(self, name: Any, content: bytes) -> None:
+        """Add a part."""
+        info = zipfile.ZipInfo(name.membername, (1980, 1, 1, 0, 0, 0))
+        info.compress_type = zipfile.ZIP_DEFLATED
+        self.zip.writestr(info, content, compresslevel=6)
+
+
+def _zipped(package: Any) -> bytes:
+    out, writer = _Zip(), cast(Any, PackageWriter)
+    writer._write_content_types_stream(out, package.parts)
+    writer._write_pkg_rels(out, package.rels)
+    writer._write_parts(out, package.parts)
+    out.zip.close()
+    return out.made.getvalue()

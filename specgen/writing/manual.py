@@ -1,0 +1,106 @@
+"""Rules, workings and the matrix of substrates as text for a terminal."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from ..vocabulary.field import dotted
+from ..vocabulary.printing import words
+from ..vocabulary.quantity_print import decimal, printed_unit
+from ..vocabulary.working import Lookup, Working
+
+
+def columns(rows: Iterable[Sequence[str]]) -> str:
+    """Rows as left-aligned columns, two spaces apart; the last column is as long as it is."""
+    table = [list(row) for row in rows]
+    widths = [max(len(row[n]) for row in table) for n in range(len(table[0]) - 1)] if table else []
+    return "".join(
+        "  ".join([*(f"{c:<{w}}" for c, w in zip(row, widths, strict=False)), row[-1]]).rstrip() + "\n" for row in table
+    )
+
+
+def working_text(working: Working, unit: str = "") -> str:
+    """A calculation with its inputs, steps, result, what governs, source and limits of use."""
+    lines = [f"{working.name}", ""]
+    lines += [
+        f"  {g.symbol:<8} {g.name:<34} {decimal(g.value, 6)} {printed_unit(g.unit)}".rstrip() for g in working.given
+    ]
+    lines.append("")
+    for step in working.steps:
+        lines.append(f"  {step.symbol:<8} {step.name}")
+        lines.append(f"           = {step.expression}")
+        lines.append(f"           = {step.substitution} = {decimal(step.value, 6)} {printed_unit(step.unit)}".rstrip())
+    governs = f"  (governed by {working.governs})" if working.governs else ""
+    lines += ["", f"  result   {decimal(working.result, 6)} {working.printed_unit}{governs}", ""]
+    lines += [f"  source: {source.legend}" for source in working.source]
+    lines += [f"  note: {note}" for note in working.notes]
+    return "\n".join(lines) + "\n"
+
+
+def working_data(working: Working) -> dict[str, Any]:
+    """The object of `calc --format json`."""
+    return {
+        "name": working.name,
+        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": g.unit} for g in working.given},
+        "result": float(working.result),
+        "unit": working.unit,
+        "steps": [
+            {
+                "symbol": s.symbol,
+                "name": s.name,
+                "expression": s.expression,
+                "substitution": s.substitution,
+                "value": float(s.value),
+                "unit": s.unit,
+            }
+            for s in working.steps
+        ],
+        "source": "; ".join(s.legend for s in working.source),
+        "notes": [*working.notes, *_governs(working)],
+    }
+
+
+def _governs(working: Working) -> list[str]:
+    return [f"Governed by {working.governs}."] if working.governs else []
+
+
+def lookup_text(lookup: Lookup) -> str:
+    """The answer of a look-up."""
+    source = "; ".join(s.legend for s in lookup.source)
+    return f"{words(lookup.name.replace('-', ' '))}: {'yes' if lookup.result else 'no'}, {lookup.why}\n  source: {source}\n"
+
+
+MATRIX_NOTE = """
+The board is taken to lie on a fluid-applied weather barrier, the surface to be sound, and an old coating to stay.
+yes: no attachment rule speaks against it; measure: allowed with the measure of the rule; no: a rule stops it.
+specgen rules CODE tells why.
+"""
+
+
+def instance_text(mark: str, value: Any) -> str:
+    """A value of one member, or the fields it waits for."""
+    if isinstance(value, Working):
+        return f"{mark}: {working_text(value)}"
+    if isinstance(value, Lookup):
+        return f"{mark}: {lookup_text(value)}"
+    return f"{mark}: waits for {', '.join(dotted(path) for path in value)}\n"
+
+
+def instances_data(name: str, made: Mapping[str, Any]) -> dict[str, Any]:
+    """All values of one name in a project as data; `needs` are the absent fields."""
+    rows = []
+    for mark, value in made.items():
+        if isinstance(value, Working):
+            rows.append({"subject": mark} | working_data(value))
+        elif isinstance(value, Lookup):
+            rows.append({"subject": mark, "name": name, "result": value.result, "why": value.why})
+        else:
+            rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted(path) for path in value]})
+    return {"name": name, "instances": rows}
+
+
+def rule_page(code: str, title: str, manual: str, remedy: str, clauses: Iterable[tuple[str, ...]]) -> str:
+    """The manual page of a rule: reason, examples, and each clause with severity, message and basis."""
+    lines = [f"{code}  {title}", "", manual.strip(), "", "clauses"]
+    for letter, severity, lift, said, basis in clauses:
+        lines += [f"  {code}{letter}  {severity}{lift}", f"      {said}", f"      basis: {basis}"]
+    return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"

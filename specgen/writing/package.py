@@ -1,0 +1,80 @@
+"""The files of a package: every document in every format asked for, and what the manifest says of them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from ..vocabulary.block import Document
+from ..vocabulary.finding import Judgment, Severity
+from ..vocabulary.near import near_hint
+from ..vocabulary.problem import refuse
+from ..vocabulary.project import Project
+from ..vocabulary.provider import Resolver
+from ..vocabulary.standard import Standards
+from . import document, text
+from .catalogue import Template, templates, templates_folder
+from .desk import Desk
+from .values import Sight
+
+Writer = Callable[[Document, Path], bytes]
+
+
+@dataclass(frozen=True)
+class Package:
+    """The files by name, and the head of their manifest."""
+
+    files: dict[str, bytes]
+    about: dict[str, Any]
+
+
+def made(
+    project: Project,
+    standards: Standards,
+    judgment: Judgment,
+    resolve: Resolver,
+    formats: tuple[str, ...],
+    only: tuple[str, ...],
+    draft: bool,
+) -> Package:
+    """Every document of the project; raises Refused for an unknown format, an unknown id or a faulty template."""
+    writers = {name: _writer(name) for name in formats}
+    desk = Desk(Sight(project, standards), judgment, resolve)
+    folder = templates_folder()
+    files: dict[str, bytes] = {}
+    for template in _chosen(templates(folder), only):
+        written = document.made(template, desk, draft)
+        for ending, writer in writers.items():
+            files[f"{written.file_name}.{ending}"] = writer(written, folder)
+    about = {
+        "format": 1,
+        "project": project.get(("project", "name")),
+        "purpose": project.get(("package", "purpose")),
+        "draft": draft,
+        "stops": [f.code for f in judgment.of(Severity.STOP)],
+    }
+    return Package(files, about)
+
+
+def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
+    known = {template.id: template for template in every}
+    for name in only:
+        if name.upper() not in known:
+            raise refuse(f"there is no document {name!r}", near_hint(name, list(known)))
+    wanted = {name.upper() for name in only}
+    return tuple(template for template in every if not only or template.id in wanted)
+
+
+def _writer(name: str) -> Writer:
+    """The writer of a format; only its libraries are loaded."""
+    if name == "docx":
+        from . import docx
+
+        return lambda made_document, folder: docx.written(made_document, folder / "letterhead.docx")
+    if name == "html":
+        from . import html
+
+        return html.written
+    if name == "txt":
+        return lambda made_document, folder: text.written(made_document).encode()
+    raise refuse(f"there is no format {name!r}", near_hint(name, ["docx", "html", "txt"]))

@@ -1,0 +1,107 @@
+"""What templates are given by name: the project, the findings, the steps of its walls, tables and forms."""
+
+from collections.abc import Iterator
+from importlib import import_module
+from typing import Any, cast
+
+from ..vocabulary.block import Blank, Break, CheckBox, Inline, Inlines, Ref, Signature, Table, Text, Value
+from ..vocabulary.finding import Severity
+from ..vocabulary.printing import words
+from ..vocabulary.project import Absent
+from ..vocabulary.source import Kind
+from .compose import Composer, Later, printed
+from .desk import Desk, TableView
+from .steps import steps
+from .values import Page, Shown, Sight
+
+
+def names(desk: Desk, composer: Composer) -> dict[str, Any]:
+    """The names a template may use."""
+    sight, project = desk.sight, desk.sight.project
+    root = Page(sight, project.schema.root, ())
+    made: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
+    made |= {
+        "limit": sight.limit,
+        "stops": desk.judgment.of(Severity.STOP),
+        "cautions": desk.judgment.of(Severity.CAUTION),
+        "notes": desk.judgment.of(Severity.NOTE),
+        "refused_deviations": desk.judgment.refused_deviations,
+        "open_items": desk.judgment.open_items,
+        "verdicts": {mark: words(verdict) for mark, verdict in desk.judgment.walls.items()},
+        "steps": lambda: steps(desk, composer),
+        "view": Views(desk, composer),
+        "table": set_table,
+        "sign": lambda *parties: Signature(tuple(_party(sight, role) for role in parties)),
+        "blank": lambda label, kind="text": Blank(label, kind),
+        "check_box": CheckBox,
+        "ref": Ref,
+        "page_break": Break(),
+        "to_confirm": Later(lambda: set_table(_to_confirm(composer))),
+        "looked_up": lambda name, page: _looked_up(desk, name, page),
+    }
+    return made
+
+
+class Views:
+    """The table views by name: `view.joints` is made by `views/joints.py`, when a template asks for it."""
+
+    def __init__(self, desk: Desk, composer: Composer) -> None:
+        self._desk, self._composer = desk, composer
+
+    def __getattr__(self, name: str) -> TableView:
+        try:
+            module = import_module(f"{__package__}.views.{name}")
+        except ModuleNotFoundError:
+            raise AttributeError(f"there is no table view {name!r}") from None
+        made = module.rows(self._desk, self._composer)
+        assert isinstance(made, TableView)
+        return made
+
+
+def set_table(view: TableView, caption: str = "") -> Table:
+    """The table of a view."""
+    rows = tuple(tuple(cell(entry) for entry in row) for row in view.rows)
+    header = tuple((Text(title),) for title in view.header)
+    return Table(header, rows, view.widths, (Text(caption),) if caption else ())
+
+
+def cell(entry: Any) -> Inlines:
+    """The content of a table cell."""
+    parts = entry if isinstance(entry, (list, tuple)) else (entry,)
+    return tuple(part if isinstance(part, _READY) else printed(part) for part in parts if part not in ("", None))
+
+
+_READY: Any = (Blank, CheckBox, Ref, *Inline.__args__)
+
+
+def _party(sight: Sight, role: str) -> tuple[str, str]:
+    """A role in words and, where the project names it, who holds it."""
+    name = sight.project.get(("parties", role, "name"))
+    title = words(role)
+    return title[:1].upper() + title[1:], name or ""
+
+
+def _to_confirm(composer: Composer) -> TableView:
+    """Every figure of this document that rests on practice or memory alone."""
+    rows: dict[tuple[str, str], tuple[Any, ...]] = {}
+    for value in _values(composer.kept):
+        if value.source is not None and value.source.kind in (Kind.PRACTICE, Kind.MEMORY):
+            rows.setdefault((value.about, value.text), (value.about, value, value.source.kind.value.split(",")[0]))
+    return TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20))
+
+
+def _values(kept: list[Any]) -> Iterator[Value]:
+    """The values a document prints, those in its tables too."""
+    for entry in kept:
+        if isinstance(entry, Shown):
+            yield cast(Value, printed(entry))
+        elif isinstance(entry, Table):
+            yield from (part for row in entry.rows for cells in row for part in cells if isinstance(part, Value))
+
+
+def _looked_up(desk: Desk, name: str, page: Page) -> Any:
+    """The answer of a look-up for a member, or None where the project does not say enough."""
+    try:
+        return desk.resolve(page._path, name)
+    except Absent:
+        return None

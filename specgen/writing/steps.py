@@ -1,0 +1,91 @@
+"""The steps of the work as they print for the walls of a project."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from ..vocabulary.condition import holds
+from ..vocabulary.finding import Finding
+from ..vocabulary.standard import Sentence, Step
+from .compose import Composer
+from .desk import Desk
+from .values import Page, Pages
+
+POINTS = {
+    "H": "Hold point",
+    "W": "Witness point",
+    "R": "Review of records",
+    "E": "Carried out and recorded",
+}
+
+
+@dataclass(frozen=True)
+class StepPage:
+    """A step as it prints for this project's walls."""
+
+    name: str
+    title: str
+    point: str
+    point_of: str
+    wait: str
+    items: tuple[str, ...]
+    cautions: tuple[str, ...]
+    records: tuple[str, ...]
+    findings: tuple[Finding, ...]
+
+
+def steps(desk: Desk, composer: Composer) -> tuple[StepPage, ...]:
+    """The steps that apply to any wall, in order; a sentence that holds for some walls only names them."""
+    walls = desk.sight.project.members[("walls",)]
+    made = []
+    for step in desk.standards.steps.values():
+        taking = [wall for wall in walls if _applies(step.when, desk, wall)]
+        if taking:
+            made.append(_step(desk, composer, step, taking, len(walls)))
+    return tuple(made)
+
+
+def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], of: int) -> StepPage:
+    said = [_sentence(desk, composer, step, sentence, walls, of) for sentence in step.sentences]
+    wait = _sentence(desk, composer, step, Sentence(step.wait), walls, of) if step.wait else []
+    safety = [text for words_ in step.cautions for text in _sentence(desk, composer, step, Sentence(words_), walls, of)]
+    return StepPage(
+        step.name,
+        step.title,
+        POINTS[step.point],
+        step.point_of,
+        "; ".join(wait),
+        tuple(text for texts in said for text in texts),
+        tuple(safety),
+        step.records,
+        tuple(f for f in desk.judgment.findings if step.name in f.steps),
+    )
+
+
+def _sentence(desk: Desk, composer: Composer, step: Step, sentence: Sentence, walls: list[str], of: int) -> list[str]:
+    """A sentence for the walls it holds for: once where all of them say the same, else once for each wording."""
+    wordings: dict[str, tuple[str, list[str]]] = {}
+    for wall in walls:
+        if _applies(sentence.when, desk, wall):
+            text = composer.text(sentence.text, _names_of_wall(desk, wall), f"steps.yaml: {step.name}")
+            wordings.setdefault(composer.plain(text), (text, []))[1].append(wall)
+    said = []
+    for text, taking in wordings.values():
+        everywhere = len(taking) == of
+        said.append(
+            text
+            if everywhere
+            else f"{'Walls' if len(taking) > 1 else 'Wall'} {composer.token(', '.join(taking))}: {text}"
+        )
+    return said
+
+
+def _names_of_wall(desk: Desk, wall: str) -> dict[str, Any]:
+    root = Page(desk.sight, desk.sight.project.schema.root, ())
+    made: dict[str, Any] = {name: getattr(root, name) for name in desk.sight.project.schema.root.children}
+    walls = made["walls"]
+    assert isinstance(walls, Pages)
+    return made | {"wall": walls[wall], "limit": desk.sight.limit}
+
+
+def _applies(when: str, desk: Desk, wall: str) -> bool:
+    return not when or holds(when, desk.sight.project, ("walls", wall))

@@ -1,0 +1,30 @@
+"""The verdict of each wall, and what it rests on."""
+
+from ...vocabulary.finding import Verdict
+from ...vocabulary.printing import words
+from ..compose import Composer
+from ..desk import Desk, TableView
+
+_SAID = {
+    Verdict.YES: "Yes",
+    Verdict.WITH_MEASURES: "Yes, with measures",
+    Verdict.NO: "No",
+    Verdict.NOT_YET_KNOWN: "Not yet known",
+}
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """Wall, build-up, verdict, and the clauses that decide it."""
+    made = []
+    for mark, verdict in desk.judgment.walls.items():
+        wall = ("walls", mark)
+        parts = [desk.sight.shown((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
+        board = desk.sight.project.get((*wall, "insulation", "kind"))
+        build_up = ", ".join([*parts, words(board).upper() if board in ("eps", "xps") else words(board or "")]).strip(
+            ", "
+        )
+        fired = [f.code for f in desk.judgment.findings if mark in f.walls and f.subjects != ("project",)]
+        waiting = {n.code for n in desk.judgment.not_judged if mark in n.walls}
+        left = f"{len(waiting)} clauses wait for data" if waiting else ""
+        made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, [", ".join(fired), left])) or "none"))
+    return TableView(("Wall", "Build-up", "May take the finish", "Clauses"), tuple(made), (10, 36, 18, 36))

@@ -1,0 +1,39 @@
+"""What the tests share: a small project to change, and one call from YAML text to a judged case."""
+
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from specgen import pipeline
+
+# A wall that no clause of part 1 fires on, told in as few words as the reader accepts.
+SMALL: dict[str, Any] = {
+    "format": 1,
+    "package": {"purpose": "design_draft"},
+    "project": {"name": "Trial"},
+    "walls": {"W1": {"substrate": {"kind": "concrete"}, "attachment": {"method": "adhesive_full_bed"}}},
+}
+
+
+def merged(base: Any, change: Any) -> Any:
+    """`base` with `change` laid over it; a key whose new value is the word `drop` is taken out."""
+    if not isinstance(base, dict) or not isinstance(change, dict):
+        return change
+    made = {key: merged(base[key], change[key]) if key in change else value for key, value in base.items()}
+    made |= {key: value for key, value in change.items() if key not in base}
+    return {key: value for key, value in made.items() if value != "drop"}
+
+
+def written(folder: Path, data: Any, name: str = "project.yaml") -> Path:
+    """The file with this content; `data` is text or plain data."""
+    file = folder / name
+    file.write_text(
+        data if isinstance(data, str) else yaml.safe_dump(data, sort_keys=False, allow_unicode=True), "utf-8"
+    )
+    return file
+
+
+def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.Case:
+    """The judged case of the small project with a change laid over it."""
+    return pipeline.check(written(folder, merged(base or SMALL, change or {})))
