@@ -136,10 +136,6 @@ def named(project: Project, subject: Path) -> str:
 def _finding(bench: Bench, clause: Clause, hits: list[_Hit]) -> Finding:
     project, rule = bench.project, clause.rule
     at = bound(hits[0].found.at or clause.at, hits[0].subject)
-    message = clause.say.format(
-        found=_joined(bench, clause, hits, "value", value_text),
-        wanted=_joined(bench, clause, hits, "wanted", value_text),
-    )
     subjects_named = tuple(dict.fromkeys(named(project, hit.subject) for hit in hits))
     walls = tuple(dict.fromkeys(wall for hit in hits for wall in walls_of(project, hit.subject)))
     return Finding(
@@ -147,9 +143,9 @@ def _finding(bench: Bench, clause: Clause, hits: list[_Hit]) -> Finding:
         clause.letter,
         clause.severity,
         subjects_named,
-        message,
-        _joined(bench, clause, hits, "value", raw_text),
-        _joined(bench, clause, hits, "wanted", raw_text),
+        _message(bench, clause, hits),
+        _joined(bench, clause, hits, "value"),
+        _joined(bench, clause, hits, "wanted"),
         project.place(at),
         basis_of(bench, clause),
         rule.remedy,
@@ -160,19 +156,44 @@ def _finding(bench: Bench, clause: Clause, hits: list[_Hit]) -> Finding:
     )
 
 
-def _joined(bench: Bench, clause: Clause, hits: list[_Hit], part: str, text: Any) -> str:
-    """The printed value of all subjects: once where it is the same, else behind each one's name."""
-    made: dict[str, str] = {}
+def _message(bench: Bench, clause: Clause, hits: list[_Hit]) -> str:
+    """The sentence of the clause: once where all subjects say the same, else once for each of them."""
+    said: dict[str, list[str]] = {}
+    for name, group in _by_subject(bench, hits).items():
+        parts = {part: ", ".join(_shown(bench, clause, group, part, value_text)) for part in ("value", "wanted")}
+        said.setdefault(clause.say.format(found=parts["value"], wanted=parts["wanted"]), []).append(name)
+    if len(said) == 1 or all(name in text for text, names in said.items() for name in names):
+        return " ".join(said)
+    return " ".join(f"{', '.join(names)}: {text}" for text, names in said.items())
+
+
+def _by_subject(bench: Bench, hits: list[_Hit]) -> dict[str, list[_Hit]]:
+    made: dict[str, list[_Hit]] = {}
+    for hit in hits:
+        made.setdefault(named(bench.project, hit.subject), []).append(hit)
+    return made
+
+
+def _shown(bench: Bench, clause: Clause, hits: list[_Hit], part: str, text: Any) -> list[str]:
+    """The printed values of the hits of one subject, each once."""
+    made = []
     for hit in hits:
         value = getattr(hit.found, part)
-        at = bound(hit.found.at or clause.at, hit.subject)
-        field = bench.project.schema.field_at(at)
-        shown = "" if value is None else text(value, field, bench.first)
-        name = named(bench.project, hit.subject)
-        made[name] = f"{made[name]}, {shown}" if name in made else shown
+        if value is not None:
+            field = bench.project.schema.field_at(bound(hit.found.at or clause.at, hit.subject))
+            made.append(text(value, field, bench.first))
+    return list(dict.fromkeys(made))
+
+
+def _joined(bench: Bench, clause: Clause, hits: list[_Hit], part: str) -> str:
+    """The value of all subjects: once where it is the same, else behind each one's name."""
+    made = {
+        name: ", ".join(_shown(bench, clause, group, part, raw_text))
+        for name, group in _by_subject(bench, hits).items()
+    }
     if len(set(made.values())) == 1:
         return next(iter(made.values()))
-    return "; ".join(f"{shown} ({name})" for name, shown in made.items())
+    return "; ".join(shown if shown == name else f"{shown} ({name})" for name, shown in made.items())
 
 
 def clause_basis(clause: Clause, standards: Standards) -> Basis:

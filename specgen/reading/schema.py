@@ -54,18 +54,23 @@ class SchemaError(ValueError):
 @lru_cache(maxsize=1)
 def load_schema(choices: tuple[tuple[str, tuple[str, ...]], ...] = ()) -> Schema:
     """The whole catalogue; `choices` are the named lists (`@steps`) that entries refer to."""
-    fields: dict[Path, Field] = {}
-    collections: dict[Path, Collection] = {}
+    entries: list[Field | Collection] = []
     loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
     for file in sorted(FOLDER.glob("*.yaml"), key=_order):
         for name, entry in yaml.load(file.read_text("utf-8"), Loader=loader).items():
-            path = tuple(name.split("."))
-            if entry.get("kind") in _COLLECTIONS:
-                made = Collection(path, **_checked(file, name, entry, dict(choices)))
-                collections[path if path[-1] == "*" else path + ("*",)] = made
-            else:
-                fields[path] = Field(path, **_checked(file, name, entry, dict(choices)))
-    return Schema(fields, collections, _tree(fields, collections))
+            entries.append(_entry(file, name, entry, dict(choices)))
+    fields = {made.path: made for made in entries if isinstance(made, Field)}
+    collections = {made.path: made for made in entries if isinstance(made, Collection)}
+    if len(fields) + len(collections) < len(entries):
+        raise SchemaError("a path stands twice in the schema")
+    return Schema(fields, collections, _tree(entries, collections))
+
+
+def _entry(file: FilePath, name: str, entry: Mapping[str, Any], choices: Mapping[str, Any]) -> Field | Collection:
+    path, properties = tuple(name.split(".")), _checked(file, name, entry, choices)
+    if entry["kind"] in _COLLECTIONS:
+        return Collection(path if path[-1] == "*" else (*path, "*"), **properties)
+    return Field(path, **properties)
 
 
 def _order(file: FilePath) -> tuple[int, str]:
@@ -94,9 +99,10 @@ def _listed(values: Any, choices: Mapping[str, Any]) -> tuple[str, ...]:
     return tuple(values)
 
 
-def _tree(fields: dict[Path, Field], collections: dict[Path, Collection]) -> Node:
+def _tree(entries: list[Field | Collection], collections: dict[Path, Collection]) -> Node:
     root = Node(())
-    for path, made in [*collections.items(), *fields.items()]:
+    for made in entries:
+        path = made.path
         node = root
         for depth, name in enumerate(_starred(path, collections), 1):
             node = _step(node, name, path[:depth])

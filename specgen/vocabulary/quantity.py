@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import total_ordering
 
-from .units import SAME_UNITS, UNITS
+from .units import SAME_UNITS, SPELLINGS, UNITS
 
 
 @total_ordering
@@ -63,4 +63,4 @@ def dimension_of(field_dimension: str, unit: str) -> str:
     """The dimension a field is read in: the one it names, else the one of its printed unit."""
     if field_dimension and field_dimension != "none":
         return SAME_UNITS.get(field_dimension, field_dimension)
-    return UNITS[unit].dimension
+    return UNITS[SPELLINGS[unit]].dimension

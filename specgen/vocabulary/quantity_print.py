@@ -74,16 +74,28 @@ def inches(number: Fraction) -> str:
 
 
 def decimal(number: Fraction | float, digits: int = 3, places: int | None = None) -> str:
-    """The number with `digits` significant digits, at most `places` decimals, no trailing zeros."""
-    value = float(number)
-    if not value:
+    """The number with `digits` significant digits, at most `places` decimals, halves up, no trailing zeros."""
+    exact = Fraction(repr(number)) if isinstance(number, float) else Fraction(number)
+    if not exact:
         return "0"
-    if abs(value) < 1e-3 and places is None:
-        mantissa, _, power = f"{value:.{digits - 1}e}".partition("e")
-        return f"{mantissa.rstrip('0').rstrip('.') if '.' in mantissa else mantissa}e{int(power)}"
-    wanted = max(0, digits - 1 - floor(log10(abs(value))))
-    text = f"{value:.{wanted if places is None else min(places, wanted)}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    power = _power(abs(exact))
+    if power < -3 and places is None:
+        return f"{_rounded(exact / Fraction(10) ** power, digits - 1)}e{power}"
+    wanted = max(0, digits - 1 - power)
+    return _rounded(exact, wanted if places is None else min(places, wanted))
+
+
+def _rounded(number: Fraction, places: int) -> str:
+    whole = floor(abs(number) * 10**places + Fraction(1, 2))
+    head, tail = divmod(whole, 10**places)
+    decimals = f".{tail:0{places}d}".rstrip("0").rstrip(".") if places else ""
+    return f"{'-' if number < 0 and whole else ''}{head}{decimals}"
+
+
+def _power(number: Fraction) -> int:
+    """The power of ten of the first significant digit."""
+    power = floor(log10(number))
+    return power + 1 if number >= Fraction(10) ** (power + 1) else power
 
 
 def _nearest(quantity: Quantity, unit: str) -> str:

@@ -136,7 +136,7 @@ _OTHER_SPELLINGS = {
     "g/m2": ["g/m²", "gsm"],
     "g/L": ["g/l"],
     "perm": ["perms"],
-    "ng/(Pa.s.m2)": ["ng/Pa.s.m2", "ng/(Pa·s·m²)"],
+    "ng/(Pa.s.m2)": ["ng/Pa.s.m2", "ng/(Pa·s·m2)", "ng/(Pa·s·m²)"],
     "ft2/gal": ["sq ft/gal", "ft²/gal"],
     "m2/L": ["m²/L", "m2/l"],
     "ft2/h": ["sq ft/h", "ft²/h"],

@@ -48,8 +48,6 @@ def starter(schema: Schema, ring: str, units: str) -> str:
     ]
     for name, node in schema.root.children.items():
         lines += _lines(node, name, 0, ring, units, "")
-    if units == "si":
-        lines = ["  units: si" if line.startswith("  # units:") else line for line in lines]
     return "\n".join(lines) + "\n"
 
 
@@ -64,9 +62,8 @@ def _lines(node: Node, name: str, depth: int, ring: str, units: str, off: str) -
 
 
 def _leaf(field: Field, name: str, depth: int, ring: str, units: str, off: str) -> Iterator[str]:
-    given = _GIVEN.get(field.path)
-    units_asked = field.path == ("package", "units") and units == "si"
-    if given is None and not units_asked and (field.ring != ring or field.home == "record"):
+    given = "si" if units == "si" and field.path == ("package", "units") else _GIVEN.get(field.path)
+    if given is None and (field.ring != ring or field.home == "record"):
         return
     value = given if given is not None else _example(field, units)
     why = f"{field.label}: {field.why}" + (f" ({words(field.owed_by)})" if field.owed_by else "")
@@ -104,6 +101,8 @@ def _collection(node: Node, name: str, depth: int, ring: str, units: str, off: s
 def _example(field: Field, units: str) -> str:
     """The example of the schema, in the unit system asked for; text that YAML would misread is quoted."""
     text = field.example
+    if field.to:
+        return f"[{_MARKS[field.to]}]" if field.kind == "list" else _MARKS[field.to]
     if units == "si" and field.kind == "quantity":
         try:
             quantity = parse_quantity(text, dimension_of(field.dimension, field.unit_ip))

@@ -10,11 +10,12 @@ from .compose import Composer
 from .desk import Desk
 from .values import Page, Pages
 
+# What each kind of point is called, and what it asks of the crew.
 POINTS = {
-    "H": "Hold point",
-    "W": "Witness point",
-    "R": "Review of records",
-    "E": "Carried out and recorded",
+    "H": ("Hold point", "nothing goes on before the named authority has released it in writing."),
+    "W": ("Witness point", "give notice beforehand; the work goes on with records."),
+    "R": ("Review", "the records are complete before the step begins."),
+    "E": ("Carried out and recorded", "no release is needed."),
 }
 
 
@@ -26,6 +27,7 @@ class StepPage:
     title: str
     point: str
     point_of: str
+    meaning: str
     wait: str
     items: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -51,8 +53,9 @@ def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], of: int)
     return StepPage(
         step.name,
         step.title,
-        POINTS[step.point],
+        POINTS[step.point][0],
         step.point_of,
+        POINTS[step.point][1],
         "; ".join(wait),
         tuple(text for texts in said for text in texts),
         tuple(safety),

@@ -29,6 +29,7 @@ class Example(NamedTuple):
 
 
 def examples(rule: str, manual: str) -> list[Example]:
+    """The examples of a manual page, in their order."""
     made = []
     for block in re.split(r"\n(?=passes$|fails )", manual.strip(), flags=re.M)[1:]:
         first, _, fragment = block.partition("\n")

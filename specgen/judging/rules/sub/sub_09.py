@@ -33,7 +33,7 @@ RULE = Rule(
     basis="practice contract_review",
 )
 def open_in_draft(project: Any) -> Iterator[Found]:
-    """Never run: open items are found apart, once a field, and bear this clause's number."""
+    """Never run: open items are worked out apart, one for each field, with the clauses that wait for it."""
     yield from ()
 
 
@@ -47,5 +47,5 @@ def open_in_draft(project: Any) -> Iterator[Found]:
     basis="practice contract_review",
 )
 def open_in_submittal(project: Any) -> Iterator[Found]:
-    """Never run: open items are found apart, once a field, and bear this clause's number."""
+    """Never run: open items are worked out apart, one for each field, with the clauses that wait for it."""
     yield from ()
