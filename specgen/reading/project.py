@@ -6,10 +6,11 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from ..vocabulary.field import Field, Path, Schema, dotted
+from ..vocabulary.fitting import fitted
 from ..vocabulary.near import near_hint
 from ..vocabulary.problem import Problem, Refused
 from ..vocabulary.project import Project
-from .convert import converted, fitted
+from .convert import converted
 from .positions import Text, read_text
 from .structure import structured
 

@@ -1,0 +1,160 @@
+"""A text to the typed value of a field: the one converter, by one reused validator for each field."""
+
+import datetime
+import re
+from collections.abc import Callable
+from fractions import Fraction
+from functools import cache, lru_cache
+from pathlib import PurePosixPath
+from typing import Any
+
+from cerberus import Validator, errors
+
+from .field import Field
+from .near import near_hint
+from .quantity import Quantity, dimension_of
+from .quantity_text import QuantityError, parse_quantity
+
+_NUMBER = re.compile(r"[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})([eE][+-]?\d{1,2})?")
+_WORDS = {"yes": True, "true": True, "no": False, "false": False}
+_COMPASS = ("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW")
+MOST_TEXT = 20_000
+
+
+class Unfit(ValueError):
+    """A text does not fit its field; `hint` says what would be right."""
+
+    def __init__(self, message: str, hint: str = "") -> None:
+        super().__init__(message)
+        self.message, self.hint = message, hint
+
+
+@lru_cache(maxsize=100_000)
+def fitted(made: Field, raw: str) -> tuple[Any, tuple[str, str] | None]:
+    """The typed value of a text, or None with message and hint; a project repeats itself, so answers are kept."""
+    kind = made.of or made.kind
+    try:
+        value = _coercion(made, kind)(raw)
+    except Unfit as error:
+        return None, (error.message, error.hint)
+    validator = _validator(made, kind)
+    if validator.schema["value"] and not validator.validate({"value": value}, normalize=False):
+        return None, _said(validator._errors[0], made, raw)
+    return value, None
+
+
+@cache
+def _validator(made: Field, kind: str) -> Validator:
+    """One Cerberus validator a field, reused: a new one for each value would cost twenty times as much."""
+    rules: dict[str, Any] = {}
+    if made.values and kind == "choice":
+        rules["allowed"] = made.values
+    for rule, bound in (("min", made.least), ("max", made.most)):
+        if bound and kind != "bearing":
+            rules[rule] = _coercion(made, kind)(bound)
+    return Validator({"value": rules})
+
+
+def _coercion(made: Field, kind: str) -> Callable[[str], Any]:
+    if kind == "quantity":
+        dimension = dimension_of(made.dimension, made.unit_ip)
+        return lambda text: _quantity(text, dimension, made)
+    return _COERCIONS[kind]
+
+
+def _quantity(text: str, dimension: str, made: Field) -> Quantity:
+    units = (made.unit_ip,) if made.unit_ip == made.unit_si else (made.unit_ip, made.unit_si)
+    try:
+        return parse_quantity(text, dimension, units)
+    except QuantityError as error:
+        raise Unfit(error.message, error.hint) from None
+
+
+def _number(text: str) -> int | Fraction:
+    if not _NUMBER.fullmatch(text):
+        raise Unfit(f"{text!r} is no number", "write a bare number, without a unit")
+    number = Fraction(text)
+    return int(number) if number.denominator == 1 else number
+
+
+def _integer(text: str) -> int:
+    number = _number(text)
+    if not isinstance(number, int):
+        raise Unfit(f"{text!r} is no whole number", "write a whole number")
+    return number
+
+
+def _percent(text: str) -> int | Fraction:
+    return _number(text.removesuffix("%").strip())
+
+
+def _yes_no(text: str) -> bool:
+    if text.lower() not in _WORDS:
+        raise Unfit(f"{text!r} is neither yes nor no", "write yes or no")
+    return _WORDS[text.lower()]
+
+
+def _date(text: str) -> datetime.date:
+    try:
+        if not re.fullmatch(r"\d{4}-\d\d-\d\d", text):
+            raise ValueError
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise Unfit(f"{text!r} is no date", "write year-month-day, such as 2027-03-01") from None
+
+
+def _time(text: str) -> datetime.time:
+    if not re.fullmatch(r"([01]?\d|2[0-3]):[0-5]\d", text):
+        raise Unfit(f"{text!r} is no time of day", "write hours and minutes, such as 06:30")
+    hours, minutes = text.split(":")
+    return datetime.time(int(hours), int(minutes))
+
+
+def _text(text: str) -> str:
+    if len(text) > MOST_TEXT:
+        raise Unfit(f"the text is longer than {MOST_TEXT} characters", "put it in a paper and name that")
+    return text
+
+
+def _file(text: str) -> str:
+    path = PurePosixPath(text)
+    if path.is_absolute() or ".." in path.parts or "\\" in text or ":" in text:
+        raise Unfit(f"{text!r} leaves the project folder", "write a path inside the folder of the project file")
+    return text
+
+
+def _bearing(text: str) -> Quantity:
+    name = text.strip().upper()
+    if name in _COMPASS:
+        return Quantity(Fraction(_COMPASS.index(name) * 45, 2), "angle", "deg", name)
+    try:
+        angle = parse_quantity(text if not _NUMBER.fullmatch(text) else f"{text} deg", "angle", ("deg",))
+    except QuantityError:
+        raise Unfit(f"{text!r} is no compass point", "write N, NNE, NE ... or degrees from north") from None
+    if not 0 <= angle.amount <= 360:
+        raise Unfit(f"{text!r} lies outside 0 to 360 degrees", "write degrees from north, clockwise")
+    return angle
+
+
+_COERCIONS: dict[str, Callable[[str], Any]] = {
+    "integer": _integer,
+    "number": _number,
+    "percent": _percent,
+    "yes_no": _yes_no,
+    "date": _date,
+    "time": _time,
+    "text": _text,
+    "choice": _text,
+    "reference": _text,
+    "file": _file,
+    "bearing": _bearing,
+}
+
+
+def _said(error: errors.ValidationError, made: Field, raw: str) -> tuple[str, str]:
+    """Message and hint of a Cerberus error in our words."""
+    if error.code == errors.UNALLOWED_VALUE.code:
+        return f"{raw!r} is no choice of this field", near_hint(raw, made.values)
+    side = "below" if error.code == errors.MIN_VALUE.code else "above"
+    bound = made.least if side == "below" else made.most
+    return f"{raw} lies {side} {bound}, which no {made.label[0].lower()}{made.label[1:]} does", f"it is {made.why}"
