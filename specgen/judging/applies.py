@@ -1,8 +1,30 @@
-"""Which fields a project owes at all, and which walls a subject speaks of."""
+"""What a clause is judged for, which walls that speaks of, and which fields someone owes at all."""
+
+from collections.abc import Iterator
 
 from ..vocabulary.condition import Look, holds
 from ..vocabulary.field import Path
-from ..vocabulary.project import Project
+from ..vocabulary.project import Absent, Project
+
+
+def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:
+    """The members a clause is judged for; an owed collection that is absent comes as Absent."""
+    if not each:
+        yield ()
+        return
+    paths: list[Path] = [()]
+    for name in (*each, "*"):
+        longer: list[Path] = []
+        for path in paths:
+            if name != "*":
+                longer.append(path + (name,))
+                continue
+            try:
+                longer += [path + (mark,) for mark in project.marks(path)]
+            except Absent as absent:
+                yield absent
+        paths = longer
+    yield from paths
 
 
 def applicable(project: Project, path: Path, look: Look | None = None) -> bool:
@@ -45,6 +67,26 @@ def _is(project: Project, path: Path, mark: str) -> bool:
 
 
 def waited_for(project: Project, path: Path) -> bool:
-    """Whether a clause waits for this field: it applies, or it is to be worked out from others that are absent."""
+    """Whether a clause waits for this field: it applies, it is worked out from others, or the contract asks for it."""
+    if applicable(project, path):
+        return True
     made = project.schema.field_at(path)
-    return applicable(project, path) or (made is not None and bool(made.derived))
+    if made is None or made.derived:
+        return made is not None
+    holding = not made.condition or holds(made.condition, project, path)
+    return made.ring == "optional" and holding and _asked_for(project, path)
+
+
+def _asked_for(project: Project, path: Path) -> bool:
+    """Whether a demand of the contract is on this field, or lacks it."""
+    if path[:2] == _DEMANDS:
+        return path[3:] in (("field",), ("relation",), ("value",))
+    fields = (project.values.get((*_DEMANDS, mark, "field")) for mark in project.members.get(_DEMANDS, ()))
+    return any(len(p) == len(path) and all(map(_leads, p, path)) for p in (f.split(".") for f in fields if f))
+
+
+def _leads(name: str, mark: str) -> bool:
+    return name in ("*", mark)
+
+
+_DEMANDS = ("contract", "demands")

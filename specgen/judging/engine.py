@@ -1,6 +1,5 @@
 """Runs the clauses: what fired, on which subjects, at which line, and what could not be judged."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,7 +11,7 @@ from ..vocabulary.project import Absent, Project
 from ..vocabulary.provider import Resolver
 from ..vocabulary.source import MEMORY, Basis
 from ..vocabulary.standard import Standards
-from .applies import waited_for, walls_of
+from .applies import subjects, waited_for, walls_of
 from .rule import Clause, Found, Rule
 
 
@@ -28,6 +27,10 @@ class Bench:
     def first(self) -> str:
         """The unit system printed first, `ip` or `si`."""
         return str(self.project.get(("package", "units")) or "ip")
+
+    def limit(self, name: str) -> Any:
+        """The figure in force of a row of the limits."""
+        return limit_in_force(self.project, self.standards.limits[name])[0]
 
     def look(self, name: str) -> Any:
         """The answer of a look-up for the whole project, or None where a field it needs is absent."""
@@ -73,33 +76,18 @@ def _run(bench: Bench, clause: Clause) -> tuple[list[_Hit], list[NotJudged]]:
     return hits, waiting
 
 
-def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:
-    """The members a clause is judged for; an owed collection that is absent comes as Absent."""
-    if not each:
-        yield ()
-        return
-    paths: list[Path] = [()]
-    for name in (*each, "*"):
-        longer: list[Path] = []
-        for path in paths:
-            if name != "*":
-                longer.append(path + (name,))
-                continue
-            try:
-                longer += [path + (mark,) for mark in project.marks(path)]
-            except Absent as absent:
-                yield absent
-        paths = longer
-    yield from paths
-
-
 def _asked(bench: Bench, clause: Clause, subject: Path) -> dict[str, Any]:
-    """The further arguments a test names: the project, its limit, the resolver for its subject."""
+    """The further arguments a test names: the project, its limit, other limits by name, the trade's rows, and
+    the resolver for its subject."""
     asked: dict[str, Any] = {}
     if "project" in clause.asks:
         asked["project"] = bench.project.root()
     if "limit" in clause.asks:
-        asked["limit"] = limit_in_force(bench.project, bench.standards.limits[clause.limit])[0]
+        asked["limit"] = bench.limit(clause.limit)
+    if "limits" in clause.asks:
+        asked["limits"] = bench.limit
+    if "standards" in clause.asks:
+        asked["standards"] = bench.standards
     if "resolve" in clause.asks:
         asked["resolve"] = lambda name: bench.resolve(subject, name)
     return asked

@@ -1,9 +1,11 @@
 """Tests joined so that an absent value leaves a clause open only where it could still matter."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from functools import partial
 from typing import Any
 
 from ..vocabulary.project import Absent
+from .applies import applicable
 from .words import SIGNED_PAPERS
 
 
@@ -41,3 +43,46 @@ def signed(paper: Any) -> bool:
     if given is not None:
         return bool(given)
     return paper.kind in SIGNED_PAPERS and bool(paper.signed)
+
+
+def which(members: Iterable[Any], test: Callable[[Any], bool]) -> tuple[Any, ...]:
+    """The members a test holds for. Raises Absent where it is known of none and a missing value leaves one open."""
+    held, missing = [], None
+    for member in members:
+        try:
+            if test(member):
+                held.append(member)
+        except Absent as absent:
+            missing = missing or absent
+    if missing is not None and not held:
+        raise missing
+    return tuple(held)
+
+
+def papers(project: Any) -> tuple[Any, ...]:
+    """The attachments; none where the project gives none, for a paper that is not listed is not there."""
+    return tuple(project.attachments) if project.attachments.given() else ()
+
+
+def shown(project: Any, *tests: Callable[[Any], bool]) -> bool:
+    """Whether one paper meets all tests; raises Absent where only a value that a paper owes could settle it."""
+    return some(*(partial(_meets, paper, tests) for paper in papers(project)))
+
+
+def _meets(paper: Any, tests: tuple[Callable[[Any], bool], ...]) -> bool:
+    """Whether a paper meets all tests; what it neither gives nor owes meets none."""
+    try:
+        return every(*(partial(test, paper) for test in tests))
+    except Absent as absent:
+        if applicable(paper.project, absent.path):
+            raise
+        return False
+
+
+def somebody(project: Any, role: str) -> bool:
+    """Whether a person is named for a role."""
+    return some(*(partial(_has_role, person, role) for person in project.people))
+
+
+def _has_role(person: Any, role: str) -> bool:
+    return bool(person.role == role)

@@ -11,6 +11,7 @@ from ..vocabulary.near import near_hint
 from ..vocabulary.problem import Problem, Refused
 from ..vocabulary.project import Project
 from .convert import converted
+from .demands import demand_problems
 from .positions import Text, read_text
 from .structure import structured
 
@@ -39,7 +40,7 @@ def read_project(file: FilePath, schema: Schema) -> Project:
             problems = problems + side.text.problems
             sides[home] = side
     project = _joined(main, sides, schema)
-    problems = problems + _missing(project, main) + _dangling(project)
+    problems = problems + _missing(project, main) + _dangling(project) + demand_problems(project)
     if problems:
         raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
     return project

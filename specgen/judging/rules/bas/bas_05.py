@@ -14,7 +14,6 @@ fails BAS-05b at elevations.E1.grade_clearance
 from collections.abc import Iterator
 from typing import Any
 
-from ....standards import load_standards
 from ....vocabulary.comparison import less
 from ...rule import CAUTION, STOP, Found, Rule, found
 from ...settling import every
@@ -27,9 +26,6 @@ RULE = Rule(
     documents="D07",
     manual=__doc__,
 )
-
-# Below it clause a speaks, and b is silent.
-LEAST = load_standards().limits["grade.clearance"].value
 
 
 @RULE.clause(
@@ -54,12 +50,13 @@ def too_low(elevation: Any, limit: Any) -> Iterator[Found]:
     needs="elevations.*.grade_is_soil elevations.*.grade_clearance",
     limit="grade.clearance_soil",
 )
-def low_over_soil(elevation: Any, limit: Any) -> Iterator[Found]:
+def low_over_soil(elevation: Any, limit: Any, limits: Any) -> Iterator[Found]:
     """The board clears the ground, but by less than is common over soil."""
-    if every(lambda: elevation.grade_is_soil, lambda: _between(elevation.grade_clearance, limit)):
+    least = limits("grade.clearance")
+    if every(lambda: elevation.grade_is_soil, lambda: _between(elevation.grade_clearance, least, limit)):
         yield found(elevation.grade_clearance, wanted=limit)
 
 
-def _between(clearance: Any, limit: Any) -> bool:
+def _between(clearance: Any, least: Any, limit: Any) -> bool:
     """Whether a clearance does for ground of any kind, but not for soil."""
-    return not less(clearance, LEAST) and less(clearance, limit)
+    return not less(clearance, least) and less(clearance, limit)

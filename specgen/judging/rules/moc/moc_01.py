@@ -12,10 +12,10 @@ fails MOC-01a at mockup.planned_on
 """
 
 from collections.abc import Iterator
-from datetime import timedelta
 from typing import Any
 
 from ....vocabulary.comparison import more
+from ...dates import days_after
 from ...rule import STOP, Found, Rule, found
 
 RULE = Rule(
@@ -37,6 +37,6 @@ RULE = Rule(
 )
 def ends_after_start(project: Any) -> Iterator[Found]:
     """The mockup ends after the work has begun."""
-    end = project.mockup.planned_on + timedelta(days=project.mockup.duration_days)
+    end = days_after(project.mockup.planned_on, project.mockup.duration_days)
     if more(end, project.schedule.work_start):
         yield found(end, wanted=project.schedule.work_start)

@@ -1,0 +1,52 @@
+"""The materials of a job: what its papers must speak for."""
+
+from typing import Any
+
+from .words import ADHESIVE
+
+GLUED = (*ADHESIVE, "adhesive_and_mechanical")
+# Each material that is told in a section of its own, by that section.
+_SECTIONS = {
+    "board": ("walls", "insulation"),
+    "base_coat": ("walls", "base_coat"),
+    "mesh": ("walls", "mesh"),
+    "smoothing": ("smoothing",),
+    "primer": ("primer",),
+    "gloss": ("gloss",),
+    "sealant": ("sealants",),
+    "backing": ("joints",),
+}
+_ORDER = (
+    "wrb",
+    "adhesive",
+    "board",
+    "base_coat",
+    "mesh",
+    "smoothing",
+    "primer",
+    "gloss",
+    "sealant_primer",
+    "sealant",
+    "backing",
+)
+
+
+def materials(project: Any) -> tuple[str, ...]:
+    """The materials the project describes, from the wall out; one that is not described is none of the job yet."""
+    told = {(path[0], path[2]) if path[0] == "walls" and len(path) > 2 else path[:1] for path in project.project.values}
+    has = {material for material, section in _SECTIONS.items() if section in told}
+    if any(wall.get("wrb.kind") not in (None, "none") for wall in project.walls):
+        has.add("wrb")
+    if any(wall.get("attachment.method") in GLUED for wall in project.walls):
+        has.add("adhesive")
+    if project.joints.given() and any(j.get("bond_face") == "sealant_primer_on_base_coat" for j in project.joints):
+        has.add("sealant_primer")
+    return tuple(material for material in _ORDER if material in has)
+
+
+def mixed(project: Any) -> tuple[str, ...]:
+    """Those of the materials that are a liquid or a powder; a weather barrier only where it is one."""
+    dry = {"board", "mesh", "backing"}
+    if not any(wall.get("wrb.kind") == "fluid_applied" for wall in project.walls):
+        dry.add("wrb")
+    return tuple(material for material in materials(project) if material not in dry)
