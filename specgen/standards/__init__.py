@@ -30,6 +30,7 @@ def load_standards() -> Standards:
         dict(sorted(_rows("steps", _step).items(), key=lambda item: item[1].order)),
         _rows("criteria", lambda name, row: _criterion(name, row, sources)),
         _rows("tools", lambda name, row: Tool(name, **row)),
+        _rows("forms", lambda name, row: f"{row['title']} ({name})"),
         _rows("code_editions", lambda name, row: dict(row)),
     )
 

@@ -101,10 +101,9 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A framed paragraph; `kind` is `draft`, `caution` or `note`, and is always told in words too."""
+    """A framed paragraph; what it warns of is told in its words."""
 
     content: Inlines
-    kind: str = "note"
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,11 +125,16 @@ class Signature:
 
 
 @dataclass(frozen=True, slots=True)
+class Contents:
+    """The list of parts and articles of the document it stands in."""
+
+
+@dataclass(frozen=True, slots=True)
 class Break:
     """A new page."""
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Signature | Break
+Block = Part | Article | Item | Paragraph | Note | Table | Signature | Contents | Break
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,4 +84,5 @@ class Standards:
     steps: dict[str, Step]
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
+    forms: dict[str, str]
     editions: dict[str, dict[str, str]]

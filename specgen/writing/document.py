@@ -3,7 +3,7 @@
 import datetime
 from typing import Any, Literal, cast
 
-from ..vocabulary.block import Block, Document, Inlines, Note, Strong, Text, Value
+from ..vocabulary.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
 from ..vocabulary.finding import Severity
 from ..vocabulary.printing import words
 from .catalogue import Template
@@ -19,9 +19,11 @@ def made(template: Template, desk: Desk, draft: bool) -> Document:
     composer = Composer()
     rendered = composer.text(template.words, names(desk, composer), template.file, template.first_line)
     blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
-    if draft:
-        blocks = (Note(_draft(desk), "draft"), *blocks)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
+    if numbering == "three_part":
+        blocks = (Contents(), *blocks)
+    if draft:
+        blocks = (Note(_draft(desk)), *blocks)
     counted, legend = numbered(blocks, numbering)
     date = desk.sight.project.get(("package", "date"))
     return Document(

@@ -66,7 +66,8 @@ def _governs(working: Working) -> list[str]:
 def lookup_text(lookup: Lookup) -> str:
     """The answer of a look-up."""
     source = "; ".join(s.legend for s in lookup.source)
-    return f"{words(lookup.name.replace('-', ' '))}: {'yes' if lookup.result else 'no'}, {lookup.why}\n  source: {source}\n"
+    answer = "yes" if lookup.result else "no"
+    return f"{lookup.name.replace('-', ' ')}: {answer}, {lookup.why}\n  source: {source}\n"
 
 
 MATRIX_NOTE = """

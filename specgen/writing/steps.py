@@ -59,7 +59,7 @@ def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], of: int)
         "; ".join(wait),
         tuple(text for texts in said for text in texts),
         tuple(safety),
-        step.records,
+        tuple(desk.standards.forms[record] for record in step.records),
         tuple(f for f in desk.judgment.findings if step.name in f.steps),
     )
 

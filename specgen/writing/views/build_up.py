@@ -44,7 +44,7 @@ def _wall(desk: Desk, mark: str) -> list[tuple[Any, ...]]:
             mark,
             "Base coat",
             [shown("base_coat.kind"), ", class ", shown("base_coat.class")],
-            [shown("base_coat.dry_thickness"), " dry, ", shown("base_coat.passes"), " passes"],
+            [shown("base_coat.dry_thickness"), " dry; passes: ", shown("base_coat.passes")],
             eifs,
         )
     )

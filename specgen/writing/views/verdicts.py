@@ -23,8 +23,8 @@ def rows(desk: Desk, composer: Composer) -> TableView:
         build_up = ", ".join([*parts, words(board).upper() if board in ("eps", "xps") else words(board or "")]).strip(
             ", "
         )
-        fired = [f.code for f in desk.judgment.findings if mark in f.walls and f.subjects != ("project",)]
+        fired = desk.judgment.deciding[mark]
         waiting = {n.code for n in desk.judgment.not_judged if mark in n.walls}
-        left = f"{len(waiting)} clauses wait for data" if waiting else ""
+        left = f"{len(waiting)} {'clause waits' if len(waiting) == 1 else 'clauses wait'} for data" if waiting else ""
         made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, [", ".join(fired), left])) or "none"))
-    return TableView(("Wall", "Build-up", "May take the finish", "Clauses"), tuple(made), (10, 36, 18, 36))
+    return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(made), (10, 36, 18, 36))
