@@ -76,7 +76,7 @@ def new(file: Path, ring: str, units: str) -> None:
 def build(
     file: Path, out: Path, formats: tuple[str, ...] = ("docx", "html"), only: tuple[str, ...] = (), draft: bool = False
 ) -> Built:
-    """Write the package of a project to `out`, whole or not at all; raises Refused while stops stand, save in a draft."""
+    """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
     from .writing import package
     from .writing.disk import write_package
 

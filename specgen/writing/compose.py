@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError
+from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, Undefined
 from jinja2.sandbox import SandboxedEnvironment
 
 from ..vocabulary.block import (
@@ -48,6 +48,8 @@ class Composer:
 
     def token(self, value: Any) -> str:
         """The token a printed value leaves in the text; text that holds tokens is a rendered piece and passes."""
+        if isinstance(value, Undefined):
+            return str(value)  # raises, and so names what the template misses
         if isinstance(value, str) and (OPEN in value or value == ""):
             return value
         self.kept.append(value)
@@ -61,17 +63,9 @@ class Composer:
         try:
             return self.environment.from_string(template).render(names)
         except TemplateSyntaxError as error:
-            raise Refused(
-                Problem(
-                    f"template error: {error.message}", "mend the template", "", place, error.lineno + first_line - 1
-                )
-            ) from None
-        except TemplateError as error:
-            raise Refused(
-                Problem(
-                    f"template error: {error.message}", "mend the template", "", place, _line(error) + first_line - 1
-                )
-            ) from None
+            raise _faulty(error, place, error.lineno + first_line - 1) from None
+        except (TemplateError, TypeError, ValueError, ArithmeticError, LookupError) as error:
+            raise _faulty(error, place, _line(error) + first_line - 1) from None
 
     def plain(self, rendered: str) -> str:
         """The words of a rendered text, its tokens printed; two walls with the same words share a sentence."""
@@ -113,6 +107,11 @@ def printed(value: Any) -> Inline:
     if isinstance(value, Shown):
         return Value(value.text, value.source, open=value.open, about=value.about)
     return Text(str(value))
+
+
+def _faulty(error: Exception, place: str, line: int) -> Refused:
+    what = str(error) if isinstance(error, TemplateError) else f"{type(error).__name__}: {error}"
+    return Refused(Problem(f"the template cannot be used: {what}", "mend this line of it", "", place, line))
 
 
 def _line(error: BaseException) -> int:

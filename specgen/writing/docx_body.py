@@ -31,6 +31,8 @@ _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
 _BOX = '<w14:checkbox><w14:checked w14:val="0"/></w14:checkbox>'
 
+Rows = tuple[tuple[Inlines, ...], ...]
+
 
 class Body:
     """The body of one document as XML text; `styles` maps our style names to the letterhead's ids."""
@@ -119,18 +121,31 @@ class Body:
     def facts(self) -> str:
         """The head of the document as a table without lines or header row."""
         columns = [self.width * 24 // 100, self.width * 76 // 100]
-        rows = [((Text(label),), (Text(text),)) for label, text in self.document.facts]
-        made = "".join(self.row(row, columns, "Table text", "<w:cantSplit/>") for row in rows)
-        return self.framed(made, columns, "Facts", "Head of the document", "0400")
+        rows: Rows = tuple(((Text(label),), (Text(text),)) for label, text in self.document.facts)
+        return self.framed(self.rows(rows, columns, "Table text"), columns, "Facts", "Head of the document", "0400")
 
     def table(self, table: Table, tall: bool = False) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
         columns = [self.width * share // sum(table.widths) for share in table.widths]
         title = _plain(table.caption) or ", ".join(map(_plain, table.header))
-        height = '<w:cantSplit/><w:trHeight w:val="560" w:hRule="atLeast"/>' if tall else "<w:cantSplit/>"
-        head = self.row(table.header, columns, "Table head", "<w:cantSplit/><w:tblHeader/>")
-        rows = "".join([self.row(row, columns, "Table text", height) for row in table.rows])
+        head = self.rows((table.header,), columns, "Table head", "<w:tblHeader/>")
+        rows = self.rows(
+            table.rows, columns, "Table text", '<w:trHeight w:val="560" w:hRule="atLeast"/>' if tall else ""
+        )
         return self.framed(head + rows, columns, "Sheet", title, "0420")
+
+    def rows(self, rows: Rows, columns: list[int], style: str, properties: str = "") -> str:
+        """Table rows; what is the same for every row is written once."""
+        inner = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/></w:pPr>'
+        begins = [f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}' for column in columns]
+        begin = f"<w:tr><w:trPr><w:cantSplit/>{properties}</w:trPr>"
+        made = []
+        for row in rows:
+            made.append(begin)
+            for start, content in zip(begins, row, strict=True):
+                made += (start, self.inlines(content), "</w:p></w:tc>")
+            made.append("</w:tr>")
+        return "".join(made)
 
     def framed(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
         """Rows in a table of a style; `title` is what a screen reader says of it."""
@@ -140,15 +155,6 @@ class Body:
             f'<w:tblLayout w:type="fixed"/><w:tblLook w:val="{look}"/><w:tblCaption w:val={quoteattr(title[:250])}/>'
         )
         return f"<w:tbl><w:tblPr>{properties}</w:tblPr><w:tblGrid>{grid}</w:tblGrid>{rows}</w:tbl>"
-
-    def row(self, cells: tuple[Inlines, ...], columns: list[int], style: str, properties: str) -> str:
-        """One row of a table."""
-        begin = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/></w:pPr>'
-        inner = "".join(
-            f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{begin}{self.inlines(content)}</w:p></w:tc>'
-            for content, column in zip(cells, columns, strict=True)
-        )
-        return f"<w:tr><w:trPr>{properties}</w:trPr>{inner}</w:tr>"
 
     def run(self, text: str, properties: str = "") -> str:
         """A run of text; line ends become breaks."""

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from ..vocabulary.field import dotted
-from ..vocabulary.printing import words
 from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.working import Lookup, Working
 
