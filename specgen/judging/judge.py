@@ -12,7 +12,7 @@ def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:
     """The judgment of a project by the given rules."""
     project = bench.project
     findings, waiting = judged(bench, rules)
-    findings, refused = lifted(project, findings, rules)
+    findings = lifted(project, findings, rules)
     purpose = project.value(("package", "purpose"))
     owed = owed_rings(purpose)
     items = open_items(project, waiting, bench.look)
@@ -26,5 +26,4 @@ def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:
         {wall: tuple(f.code for f in found) for wall, found in decided.items()},
         stops_when_open=purpose != "design_draft",
         later_rings=later,
-        refused_deviations=refused,
     )

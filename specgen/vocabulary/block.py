@@ -1,5 +1,6 @@
 """The closed set of what a document is made of. Writers walk it; nothing else reaches paper."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -134,7 +135,14 @@ class Break:
     """A new page."""
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Signature | Contents | Break
+@dataclass(frozen=True, slots=True)
+class Later:
+    """A block that is made from the values which the rest of the document prints; no writer ever meets it."""
+
+    make: Callable[[list[Value]], "Block"]
+
+
+Block = Part | Article | Item | Paragraph | Note | Table | Signature | Contents | Break | Later
 
 
 @dataclass(frozen=True, slots=True)

@@ -96,7 +96,6 @@ class Judgment:
     deciding: dict[str, tuple[str, ...]]
     stops_when_open: bool = False
     later_rings: dict[str, int] = field(default_factory=dict)
-    refused_deviations: tuple[str, ...] = ()
 
     def of(self, severity: Severity) -> tuple[Finding, ...]:
         """The findings of one severity, in the order of the rules."""

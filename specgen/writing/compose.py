@@ -4,7 +4,6 @@ Each printed value becomes a token of private-use characters, which no input may
 back in the tree with its source: user text is never parsed as markup.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -19,6 +18,7 @@ from ..vocabulary.block import (
     Emphasis,
     Inline,
     Inlines,
+    Later,
     Note,
     Ref,
     Signature,
@@ -87,19 +87,11 @@ class Composer:
     def block(self, number: int) -> Block | None:
         """The block a token on a line of its own stands for, or None where it is inline."""
         value = self.kept[number]
-        made = value.make() if isinstance(value, Later) else value
-        return made if isinstance(made, _BLOCKS) else None
+        return value if isinstance(value, _BLOCKS) else None
 
 
 _INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref)
-_BLOCKS = (Table, Signature, Break, Note)
-
-
-@dataclass(frozen=True, slots=True)
-class Later:
-    """A block that can be made only once the whole template has been rendered."""
-
-    make: Callable[[], Block]
+_BLOCKS = (Table, Signature, Break, Note, Later)
 
 
 def printed(value: Any) -> Inline:

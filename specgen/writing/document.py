@@ -9,7 +9,7 @@ from ..vocabulary.printing import words
 from .catalogue import Template
 from .compose import Composer
 from .desk import Desk
-from .numbering import numbered
+from .numbering import numbered, settled
 from .pages import names
 from .values import Shown
 
@@ -24,7 +24,7 @@ def made(template: Template, desk: Desk, draft: bool) -> Document:
         blocks = (Contents(), *blocks)
     if draft:
         blocks = (Note(_draft(desk)), *blocks)
-    counted, legend = numbered(blocks, numbering)
+    counted, legend = numbered(settled(blocks), numbering)
     date = desk.sight.project.get(("package", "date"))
     return Document(
         template.id,

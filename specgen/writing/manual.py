@@ -104,3 +104,12 @@ def rule_page(code: str, title: str, manual: str, remedy: str, clauses: Iterable
     for letter, severity, lift, said, basis in clauses:
         lines += [f"  {code}{letter}  {severity}{lift}", f"      {said}", f"      basis: {basis}"]
     return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"
+
+
+def explained_lines(code: str, title: str, remedy: str, clauses: Iterable[Any]) -> str:
+    """A rule with the numbers of a project: each clause and subject, what it came to, and by which figures."""
+    lines = [f"{code}  {title}", ""]
+    for clause in clauses:
+        lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")
+        lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
+    return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"
