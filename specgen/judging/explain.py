@@ -50,7 +50,8 @@ def _figures(bench: Bench, clause: Clause, subject: Path) -> Iterator[tuple[str,
         row = bench.standards.limits[clause.limit]
         value, source = limit_in_force(bench.project, row)
         field = bench.project.schema.field_at(row.field) if row.field else None
-        yield "limit", f"{row.sense.value} {value_text(value, field, bench.first)} ({source.legend})"
+        unit = f" {row.unit}" if row.unit else ""
+        yield "limit", f"{row.sense.value} {value_text(value, field, bench.first)}{unit} ({source.legend})"
 
 
 def _figure(bench: Bench, need: str, subject: Path) -> str:
