@@ -19,17 +19,18 @@ def deciding(walls: tuple[str, ...], findings: Iterable[Finding]) -> dict[str, t
     return {wall: tuple(f for f in told if wall in f.walls) for wall in walls}
 
 
-def verdicts(decided: dict[str, tuple[Finding, ...]], waiting: Iterable[NotJudged]) -> dict[str, Verdict]:
+def undecided(walls: tuple[str, ...], waiting: Iterable[NotJudged]) -> dict[str, tuple[str, ...]]:
+    """The clauses that each wall needs judged before it can have a plain yes, and that wait for a field."""
+    counting = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
+    return {wall: tuple(dict.fromkeys(n.code for n in counting if wall in n.walls)) for wall in walls}
+
+
+def verdict(findings: tuple[Finding, ...], waits: bool) -> Verdict:
     """`no` where a stop stands, `with_measures` where only cautions do, `yes` where nothing fired and nothing
     that counts was left unjudged, else `not_yet_known`."""
-    unjudged = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
-    return {wall: _verdict(found, any(wall in n.walls for n in unjudged)) for wall, found in decided.items()}
-
-
-def _verdict(findings: tuple[Finding, ...], unjudged: bool) -> Verdict:
     severities = {f.severity for f in findings}
     if Severity.STOP in severities:
         return Verdict.NO
     if Severity.CAUTION in severities:
         return Verdict.WITH_MEASURES
-    return Verdict.NOT_YET_KNOWN if unjudged else Verdict.YES
+    return Verdict.NOT_YET_KNOWN if waits else Verdict.YES

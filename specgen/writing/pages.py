@@ -26,6 +26,7 @@ from .compose import Composer, printed
 from .desk import Desk, TableView
 from .steps import steps
 from .values import Page, Sight
+from .views.code_items import code_name
 
 
 def names(desk: Desk, composer: Composer) -> dict[str, Any]:
@@ -41,6 +42,7 @@ def names(desk: Desk, composer: Composer) -> dict[str, Any]:
         "open_items": desk.judgment.open_items,
         "verdicts": {mark: words(verdict) for mark, verdict in desk.judgment.walls.items()},
         "steps": lambda: steps(desk, composer),
+        "code_name": code_name(desk),
         "view": Views(desk, composer),
         "table": set_table,
         "sign": lambda *parties: Signature(tuple(_party(sight, role) for role in parties)),

@@ -23,8 +23,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
         build_up = ", ".join([*parts, words(board).upper() if board in ("eps", "xps") else words(board or "")]).strip(
             ", "
         )
-        fired = desk.judgment.deciding[mark]
-        waiting = {n.code for n in desk.judgment.not_judged if mark in n.walls}
-        left = f"{len(waiting)} {'clause waits' if len(waiting) == 1 else 'clauses wait'} for data" if waiting else ""
-        made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, [", ".join(fired), left])) or "none"))
+        fired, waiting = desk.judgment.deciding[mark], desk.judgment.undecided[mark]
+        told = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
+        made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, told)) or "no clause fired"))
     return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(made), (10, 36, 18, 36))

@@ -19,12 +19,23 @@ _TITLES = {
 def rows(desk: Desk, composer: Composer) -> TableView:
     """A square of sources by sources; each square a letter's mark, `same source`, or open."""
     project = desk.sight.project
+    roles = _meeting(project)
     made = []
-    for role in ROLES:
+    for role in roles:
         name = desk.sight.shown(("parties", role, "name"))
-        squares: list[Any] = ["" if role == other else _square(project, role, other) for other in ROLES]
+        squares: list[Any] = ["" if role == other else _square(project, role, other) for other in roles]
         made.append(([_TITLES[role][:1].upper() + _TITLES[role][1:], ": ", name], *squares))
-    return TableView(("Source of", *(_TITLES[role] for role in ROLES)), tuple(made), (32, 17, 17, 17, 17))
+    width = 68 // len(roles)
+    return TableView(("Source of", *(_TITLES[role] for role in roles)), tuple(made), (32, *[width] * len(roles)))
+
+
+def _meeting(project: Project) -> tuple[str, ...]:
+    """The sources whose materials this project has: no barrier and no sealant, no source of them."""
+    barriers = {project.get(("walls", mark, "wrb", "kind")) for mark in project.members[("walls",)]}
+    joints = project.members.get(("joints",)) or project.members.get(("sealants",))
+    left_out = {"wrb_source"} if barriers == {"none"} else set()
+    left_out |= set() if joints else {"sealant_source"}
+    return tuple(role for role in ROLES if role not in left_out)
 
 
 def _square(project: Project, one: str, other: str) -> Any:
