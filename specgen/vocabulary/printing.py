@@ -16,6 +16,8 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Quantity):
+        if value.dimension == "angle" and value.text.isalpha():
+            return value.text  # a compass point stays one
         return both(value, *units_of(value, field), first)
     if isinstance(value, (int, Fraction, float)):
         return decimal(value, 8)

@@ -11,7 +11,7 @@ from .compose import Composer
 from .desk import Desk
 from .numbering import numbered, settled
 from .pages import names
-from .values import Shown
+from .values import Shown, long_date
 
 
 def made(template: Template, desk: Desk, draft: bool) -> Document:
@@ -36,7 +36,7 @@ def made(template: Template, desk: Desk, draft: bool) -> Document:
         _running(template, desk),
         numbering,
         draft,
-        date.isoformat() if isinstance(date, datetime.date) else "",
+        long_date(date) if isinstance(date, datetime.date) else "",
         template.landscape,
     )
 

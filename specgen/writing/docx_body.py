@@ -29,6 +29,9 @@ from ..vocabulary.block import (
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
+_KEEP = "<w:keepNext/>"
+# A table of at most so many rows is not broken over two pages.
+SHORT = 9
 _BOX = '<w14:checkbox><w14:checked w14:val="0"/></w14:checkbox>'
 
 Rows = tuple[tuple[Inlines, ...], ...]
@@ -41,6 +44,7 @@ class Body:
         self.document, self.styles, self.width = document, styles, width
         self.ids = count(1)
         self.runs: dict[int, int] = {}
+        self.above_table = False
 
     def xml(self) -> Iterator[str]:
         """Paragraphs and tables in order: head, contents, blocks, legend."""
@@ -50,6 +54,7 @@ class Body:
         yield self.facts()
         yield self.paragraph("Normal", "")
         for number, block in enumerate(document.blocks):
+            self.above_table = isinstance(next(iter(document.blocks[number + 1 : number + 2]), None), Table)
             yield self.block(number, block)
         if document.legend:
             yield self.paragraph("Legend head", self.run("Sources of the figures"))
@@ -79,7 +84,7 @@ class Body:
             case Item():
                 return self.item(block)
             case Paragraph():
-                return self.paragraph("Normal", self.inlines(block.content))
+                return self.paragraph("Normal", self.inlines(block.content), _KEEP if self.above_table else "")
             case Note():
                 return self.paragraph("Note", self.inlines(block.content))
             case Contents():
@@ -108,7 +113,8 @@ class Body:
             (item.level + 2, 1) if self.document.numbering == "three_part" else (item.level, self.list_of(item.run))
         )
         numbering = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="{number}"/></w:numPr>'
-        return self.paragraph(f"Item level {item.level + 1}", self.inlines(item.content), numbering)
+        more = (_KEEP if self.above_table else "") + numbering
+        return self.paragraph(f"Item level {item.level + 1}", self.inlines(item.content), more)
 
     def list_of(self, run: int) -> int:
         """The numbering instance of a run of items; each run begins anew."""
@@ -135,17 +141,22 @@ class Body:
         return self.framed(head + rows, columns, "Sheet", title, "0420")
 
     def rows(self, rows: Rows, columns: list[int], style: str, properties: str = "") -> str:
-        """Table rows; what is the same for every row is written once."""
-        inner = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/></w:pPr>'
-        begins = [f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}' for column in columns]
+        """Table rows; what is the same for every row is written once. A short table stays on one page."""
+        begins = [[self.cell(column, style, keep) for column in columns] for keep in ("", _KEEP)]
         begin = f"<w:tr><w:trPr><w:cantSplit/>{properties}</w:trPr>"
+        kept = len(rows) - 1 if len(rows) <= SHORT else 1
         made = []
-        for row in rows:
+        for number, row in enumerate(rows):
             made.append(begin)
-            for start, content in zip(begins, row, strict=True):
+            for start, content in zip(begins[number < kept], row, strict=True):
                 made += (start, self.inlines(content), "</w:p></w:tc>")
             made.append("</w:tr>")
         return "".join(made)
+
+    def cell(self, column: int, style: str, keep: str) -> str:
+        """The beginning of a cell, up to its words."""
+        inner = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{keep}</w:pPr>'
+        return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
 
     def framed(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
         """Rows in a table of a style; `title` is what a screen reader says of it."""
