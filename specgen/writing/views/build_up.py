@@ -66,7 +66,7 @@ def _board(shown: Any, kind: Any) -> list[Any]:
     name = kind("insulation.kind")
     if name is None:
         return [shown("insulation.kind")]
-    said = name.upper() if name in ("eps", "xps") else words(name)
+    said = words(name)
     return [said, ", ASTM C578 type ", shown("insulation.c578_type")] if name == "eps" else [said]
 
 

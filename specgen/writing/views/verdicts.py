@@ -20,9 +20,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
         wall = ("walls", mark)
         parts = [desk.sight.shown((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
         board = desk.sight.project.get((*wall, "insulation", "kind"))
-        build_up = ", ".join([*parts, words(board).upper() if board in ("eps", "xps") else words(board or "")]).strip(
-            ", "
-        )
+        build_up = ", ".join([*parts, words(board or "")]).strip(", ")
         fired, waiting = desk.judgment.deciding[mark], desk.judgment.undecided[mark]
         told = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
         made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, told)) or "no clause fired"))
