@@ -15,6 +15,7 @@ from .vocabulary.finding import Severity
 from .vocabulary.problem import Refused, refuse
 
 DONE, AGAINST, NOT_DONE = 0, 1, 2
+_QUIET = "no messages, only results"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -66,8 +67,10 @@ def _check(asked: argparse.Namespace) -> int:
     rule = pipeline.rule_code(asked.rule) if asked.rule else ""
     if asked.format == "json":
         _print_data(report.as_data(case.project, case.judgment, (), severity, rule))
+    elif rule:
+        print(pipeline.explained_text(case, rule), end="")
     else:
-        print(report.as_text(case.project, case.judgment, severity, rule), end="")
+        print(report.as_text(case.project, case.judgment, severity), end="")
     return AGAINST if case.judgment.stopped else DONE
 
 
@@ -80,13 +83,24 @@ def _build(asked: argparse.Namespace) -> int:
         draft=asked.draft,
     )
     _tell(asked, f"specgen: wrote {len(names.files)} files to {asked.out}")
-    if names.stopped:
-        _tell(asked, "specgen: stops stand; every page is marked as a draft")
+    if names.draft:
+        stands = "stops stand; " if names.stopped else ""
+        _tell(asked, f"specgen: {stands}every page is marked as a draft")
     return AGAINST if names.stopped else DONE
 
 
 def _rules(asked: argparse.Namespace) -> int:
     print(pipeline.rules_text(asked.id), end="")
+    return DONE
+
+
+def _fields(asked: argparse.Namespace) -> int:
+    print(pipeline.fields_text(asked.path), end="")
+    return DONE
+
+
+def _schema(asked: argparse.Namespace) -> int:
+    _print_data(pipeline.schema_data(asked.file))
     return DONE
 
 
@@ -119,10 +133,12 @@ def _parser() -> argparse.ArgumentParser:
         allow_abbrev=False,
     )
     parser.add_argument("--version", action="version", version=f"specgen {__version__}")
-    parser.add_argument("--quiet", action="store_true", help="no messages, only results")
+    parser.add_argument("--quiet", action="store_true", help=_QUIET)
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     _reading_commands(commands)
     _looking_commands(commands)
+    for command in commands.choices.values():
+        command.add_argument("--quiet", action="store_true", default=argparse.SUPPRESS, help=_QUIET)
     return parser
 
 
@@ -151,6 +167,12 @@ def _looking_commands(commands: Any) -> None:
     rules = commands.add_parser("rules", help="the rules, or the manual page of one")
     rules.add_argument("id", metavar="ID", nargs="?")
     rules.set_defaults(run=_rules)
+    fields = commands.add_parser("fields", help="the fields, or the manual of one")
+    fields.add_argument("path", metavar="PATH", nargs="?")
+    fields.set_defaults(run=_fields)
+    schema = commands.add_parser("schema", help="JSON Schema for editors")
+    schema.add_argument("--file", choices=["project", "firm", "coating_system", "record"], default="project")
+    schema.set_defaults(run=_schema)
     matrix = commands.add_parser("matrix", help="substrate by attachment: yes, measure, no")
     matrix.set_defaults(run=_matrix)
     calc = commands.add_parser("calc", help="one sum with its working, or all of that name in a project")

@@ -8,6 +8,7 @@ from typing import Any
 
 from . import computing
 from .judging.engine import Bench, clause_basis
+from .judging.explain import explained
 from .judging.judge import judge
 from .judging.registry import load_rules
 from .judging.rule import Rule
@@ -15,7 +16,7 @@ from .reading.project import read_project
 from .reading.schema import load_schema
 from .standards import load_standards
 from .vocabulary.field import Path as VocabularyPath
-from .vocabulary.field import Schema
+from .vocabulary.field import Schema, dotted
 from .vocabulary.finding import Judgment, Severity, Verdict
 from .vocabulary.near import near_hint
 from .vocabulary.printing import words
@@ -40,9 +41,10 @@ class Case:
 
 @dataclass(frozen=True)
 class Built:
-    """What a build wrote, and whether stops stand against it."""
+    """What a build wrote, whether its pages are marked as a draft, and whether stops stand against it."""
 
     files: tuple[str, ...]
+    draft: bool
     stopped: bool
 
 
@@ -76,27 +78,53 @@ def new(file: Path, ring: str, units: str) -> None:
 def build(
     file: Path, out: Path, formats: tuple[str, ...] = ("docx", "html"), only: tuple[str, ...] = (), draft: bool = False
 ) -> Built:
-    """Write the package of a project to `out`, whole or not at all; raises Refused while stops stand, but for a draft."""
+    """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
     from .writing import package
     from .writing.disk import write_package
 
     case = check(file)
     if case.judgment.stopped and not draft:
-        stops = len(case.judgment.of(Severity.STOP))
-        opened = len(case.judgment.open_items) if case.judgment.stops_when_open else 0
-        what = " and ".join(
-            f"{n} {word}{'' if n == 1 else 's'}" for n, word in ((stops, "stop"), (opened, "owed open point")) if n
-        )
-        stand = "stand" if stops + opened > 1 else "stands"
-        raise refuse(
-            f"nothing was written: {what} {stand} against this package",
-            f"specgen check {file.name} lists them; --draft writes it all the same",
-        )
+        hint = f"specgen check {file.name} lists them; --draft writes it all the same"
+        raise refuse(f"nothing was written: {_standing(case.judgment)} against this package", hint)
+    draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     made = package.made(
         case.bench.project, case.bench.standards, case.judgment, case.bench.resolve, formats, only, draft
     )
     write_package(out, made.files, made.about)
-    return Built(tuple(made.files), case.judgment.stopped)
+    return Built(tuple(made.files), draft, case.judgment.stopped)
+
+
+def _standing(judgment: Judgment) -> str:
+    """`2 stops and 1 owed open point stand`."""
+    opened = len(judgment.open_items) if judgment.stops_when_open else 0
+    counts = ((len(judgment.of(Severity.STOP)), "stop"), (opened, "owed open point"))
+    told = [f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts if count]
+    return f"{' and '.join(told)} {'stands' if sum(count for count, _ in counts) == 1 else 'stand'}"
+
+
+def fields_text(name: str | None) -> str:
+    """The list of fields, those below a path, or the manual of one; raises Refused with the nearest path."""
+    from .writing.field_page import collection_line, field_list, field_page
+    from .writing.manual import columns
+
+    catalogue = schema()
+    path = tuple(name.split(".")) if name else ()
+    try:
+        node = catalogue.node(path)
+    except KeyError:
+        known = [dotted(p) for p in catalogue.fields]
+        raise refuse(f"there is no field {name!r}", near_hint(str(name), known)) from None
+    if node.field is not None:
+        return field_page(node.field)
+    head = collection_line(node.collection) + "\n" if node.collection is not None else ""
+    return head + columns(field_list(catalogue, node.path))
+
+
+def schema_data(file: str) -> dict[str, Any]:
+    """The JSON Schema of a kind of file, for editors."""
+    from .reading.editor import json_schema
+
+    return json_schema(schema(), file)
 
 
 def rule_code(code: str) -> str:
@@ -121,6 +149,14 @@ def rules_text(code: str | None) -> str:
         (c.letter, str(c.severity), lifts.get(c.lift, ""), c.say, str(clause_basis(c, rows))) for c in rule.clauses
     ]
     return rule_page(rule.code, rule.title, rule.manual, rule.remedy, clauses)
+
+
+def explained_text(case: Case, code: str) -> str:
+    """A rule or clause with this project's numbers, subject by subject."""
+    from .writing.manual import explained_lines
+
+    rule = next(r for r in case.rules if code.startswith(r.code))
+    return explained_lines(rule.code, rule.title, rule.remedy, explained(case.bench, rule, code))
 
 
 # What a new wall is taken to have where the matrix asks only for its kind.

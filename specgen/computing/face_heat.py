@@ -1,5 +1,6 @@
 """Hottest face of the coated wall: the greater of a rule of thumb for joints and a heat balance."""
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
@@ -26,46 +27,54 @@ REFLECTED_SUN = 1.3  # further irradiance where glass or metal sends a second su
 NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
 
 
-def face_heat(
-    *,
-    hot_air: Quantity,
-    solar_reflectance: float,
-    emittance: float,
-    irradiance: Quantity,
-    reflected: bool = False,
-    limit: Quantity | None = None,
-    system: str = "ip",
-) -> Working:
-    """Temperature of the face, in °F or °C: the hotter of two methods; source: `SOURCES`.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs:
+    """What the face heat is computed from; `irradiance` is the peak on the wall, `limit` where the board softens.
 
-    `irradiance` is the peak on the wall; `limit` is the temperature at which the board softens. Raises Refused.
+    Reflectance and emittance run from 0 to 1. `system` is ip (°F) or si (°C).
     """
-    refuse_outside("solar_reflectance", solar_reflectance, 0, 1)
-    refuse_outside("emittance", emittance, 0, 1)
-    degree = "F" if system == "ip" else "C"
-    constant = (CONSTANT_REFLECTED if reflected else CONSTANT) * (Fraction(9, 5) if system == "ip" else 1)
-    made = Sum(
-        (
-            Given("T_a", "hot air", float(hot_air.to(degree)), degree),
-            Given("SR", "solar reflectance", float(solar_reflectance), ""),
-            Given("e", "emittance", float(emittance), ""),
-            Given("I", "irradiance on the wall", float(irradiance.to("W/m2")), "W/m2"),
-            Given("H", "heat capacity constant", float(constant), degree),
-            Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
-            Given("h", "heat passed to moving air", H_C, "W/(m2·K)"),
-            Given("r", "share of sun with reflection", REFLECTED_SUN if reflected else 1.0, ""),
-        )
-    )
+
+    hot_air: Quantity
+    solar_reflectance: float
+    emittance: float
+    irradiance: Quantity
+    reflected: bool = False
+    limit: Quantity | None = None
+    system: str = "ip"
+
+
+def face_heat(inputs: Inputs) -> Working:
+    """Temperature of the face, in °F or °C: the hotter of two methods; source: `SOURCES`. Raises Refused."""
+    refuse_outside("solar_reflectance", inputs.solar_reflectance, 0, 1)
+    refuse_outside("emittance", inputs.emittance, 0, 1)
+    fahrenheit = inputs.system == "ip"
+    degree = "F" if fahrenheit else "C"
+    made = Sum(_given(inputs, degree))
     made.step("T_1", "face by the joint rule", "T_a + (1 - SR) * H", degree)
-    made.step("K_a", "hot air, absolute", "(T_a + 459.67) / 1.8" if system == "ip" else "T_a + 273.15", "K")
+    made.step("K_a", "hot air, absolute", "(T_a + 459.67) / 1.8" if fahrenheit else "T_a + 273.15", "K")
     made.step("G", "sun taken up", "(1 - SR) * I * r", "W/m2")
-    made.known["K_f"] = balanced(made.known["G"], float(emittance), made.known["K_a"])
-    made.step("Q", "heat given off at K_f", "e * s * (K_f^4 - K_a^4) + h * (K_f - K_a)", "W/m2")
-    made.step("T_2", "face by heat balance", "K_f * 1.8 - 459.67" if system == "ip" else "K_f - 273.15", degree)
+    made.known["K_f"] = balanced(made.known["G"], float(inputs.emittance), made.known["K_a"])
+    # K_f stands on both sides: it was found by trial, and the line shows that the balance closes at it.
+    made.step("K_f", "face where heat given off equals G", "K_a + (G - e * s * (K_f^4 - K_a^4)) / h", "K")
+    made.step("T_2", "face by heat balance", "K_f * 1.8 - 459.67" if fahrenheit else "K_f - 273.15", degree)
     hottest = made.step("T_f", "hottest face", "max(T_1, T_2)", degree)
     governs = "joint rule" if made.known["T_1"] >= made.known["T_2"] else "heat balance"
-    notes = NOTES + _margin(hottest, degree, limit)
+    notes = NOTES + _margin(hottest, degree, inputs.limit)
     return Working("face-heat", made.given, tuple(made.steps), hottest, degree, SOURCES, notes, governs)
+
+
+def _given(inputs: Inputs, degree: str) -> tuple[Given, ...]:
+    constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if degree == "F" else 1)
+    return (
+        Given("T_a", "hot air", float(inputs.hot_air.to(degree)), degree),
+        Given("SR", "solar reflectance", float(inputs.solar_reflectance), ""),
+        Given("e", "emittance", float(inputs.emittance), ""),
+        Given("I", "irradiance on the wall", float(inputs.irradiance.to("W/m2")), "W/m2"),
+        Given("H", "heat capacity constant", float(constant), degree),
+        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
+        Given("h", "heat passed to moving air", H_C, "W/(m2·K)"),
+        Given("r", "share of sun with reflection", REFLECTED_SUN if inputs.reflected else 1.0, ""),
+    )
 
 
 def balanced(gain: float, emittance: float, air: float, h_c: float = H_C) -> float:
@@ -93,13 +102,15 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
     project: Any = elevation.project.root()
     color = elevation.color
     return face_heat(
-        hot_air=project.climate.hot_air,
-        solar_reflectance=color.solar_reflectance,
-        emittance=color.emittance,
-        irradiance=project.climate.peak_wall_irradiance,
-        reflected=elevation.reflecting_surface_near,
-        limit=elevation.wall.get("insulation.service_limit"),
-        system=elevation.project.get(("package", "units")) or "ip",
+        Inputs(
+            hot_air=project.climate.hot_air,
+            solar_reflectance=color.solar_reflectance,
+            emittance=color.emittance,
+            irradiance=project.climate.peak_wall_irradiance,
+            reflected=elevation.reflecting_surface_near,
+            limit=elevation.wall.get("insulation.service_limit"),
+            system=elevation.project.get(("package", "units")) or "ip",
+        )
     )
 
 
@@ -108,7 +119,7 @@ PROVIDER = Provider(
     "Hottest face of the wall",
     ("elevations",),
     for_elevation,
-    direct=face_heat,
+    direct=lambda **keys: face_heat(Inputs(**keys)),
     reads=(
         "climate.hot_air",
         "climate.peak_wall_irradiance",

@@ -1,5 +1,6 @@
 """Width of a sealant joint: the movement of each direction over what the sealant class bears, plus tolerance."""
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
@@ -28,91 +29,84 @@ NOTES = (
 )
 
 
-def joint_width(
-    *,
-    length: Quantity,
-    alpha: Quantity,
-    movement_class: str,
-    tolerance: Quantity,
-    temperature_range: Quantity | None = None,
-    hot: Quantity | None = None,
-    cold: Quantity | None = None,
-    install_low: Quantity | None = None,
-    install_high: Quantity | None = None,
-    moisture_strain: Fraction | float = 0,
-    structural_closing: Quantity = ZERO,
-    structural_opening: Quantity = ZERO,
-    structural_shear: Quantity = ZERO,
-    round_up: Quantity | None = None,
-    system: str = "ip",
-) -> Working:
-    """Least width of a joint between two stretches of `length`, in inches or millimeters; source: `SOURCES`.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs:
+    """What a joint width is computed from.
 
-    `length` is the stretch whose movement the joint takes, `alpha` its expansion, `temperature_range` a
-    difference for both directions in place of hot, cold and the temperatures while sealing. Raises Refused.
+    `length` is the stretch whose movement the joint takes, `alpha` its expansion; `temperature_range` is a
+    difference for both directions in place of the four temperatures. `system` is ip (inches, °F) or si.
     """
-    refuse_negative(
-        length=length,
-        alpha=alpha,
-        tolerance=tolerance,
-        structural_closing=structural_closing,
-        structural_opening=structural_opening,
-        structural_shear=structural_shear,
-        temperature_range=temperature_range,
-    )
-    if movement_class not in CLASSES:
-        raise refuse(f"movement class {movement_class!r} is not known", f"known: {', '.join(CLASSES)}")
-    if moisture_strain < 0:
-        raise refuse("moisture_strain is below 0", "it is 0 or more")
-    unit, degree, per = ("in", "F", "/F") if system == "ip" else ("mm", "C", "/C")
-    extend, compress = CLASSES[movement_class]
-    lengths = {
-        "L": ("length that moves", length),
-        "d_c": ("structural closing", structural_closing),
-        "d_o": ("structural opening", structural_opening),
-        "d_s": ("structural shear", structural_shear),
-        "C": ("tolerance", tolerance),
-    }
-    given = [Given(symbol, name, float(q.to(unit)), unit) for symbol, (name, q) in lengths.items()]
+
+    length: Quantity
+    alpha: Quantity
+    movement_class: str
+    tolerance: Quantity
+    temperature_range: Quantity | None = None
+    hot: Quantity | None = None
+    cold: Quantity | None = None
+    install_low: Quantity | None = None
+    install_high: Quantity | None = None
+    moisture_strain: Fraction | float = 0
+    structural_closing: Quantity = ZERO
+    structural_opening: Quantity = ZERO
+    structural_shear: Quantity = ZERO
+    round_up: Quantity | None = None
+    system: str = "ip"
+
+
+def joint_width(inputs: Inputs) -> Working:
+    """Least width of a sealant joint, in inches or millimeters; source: `SOURCES`. Raises Refused."""
+    _refuse(inputs)
+    unit, degree, per = ("in", "F", "/F") if inputs.system == "ip" else ("mm", "C", "/C")
+    extend, compress = CLASSES[inputs.movement_class]
+    given = [Given(symbol, name, float(q.to(unit)), unit) for symbol, name, q in _lengths(inputs)]
     given += [
-        Given("alpha", "thermal expansion", float(alpha.to(per)), per),
-        Given("k", "moisture strain", float(moisture_strain), ""),
+        Given("alpha", "thermal expansion", float(inputs.alpha.to(per)), per),
+        Given("k", "moisture strain", float(inputs.moisture_strain), ""),
         Given("S_e", "extension the class bears", extend, ""),
         Given("S_c", "compression the class bears", compress, ""),
+        *_temperatures(inputs, degree),
     ]
-    given += _temperatures(degree, temperature_range, hot, cold, install_low, install_high)
-    return _sum(Sum(tuple(given)), unit, degree, temperature_range is None, round_up)
+    return _sum(Sum(tuple(given)), unit, degree, inputs.temperature_range is None, inputs.round_up)
 
 
-def _temperatures(
-    degree: str,
-    spread: Quantity | None,
-    hot: Quantity | None,
-    cold: Quantity | None,
-    low: Quantity | None,
-    high: Quantity | None,
-) -> list[Given]:
-    four = {
-        "T_hot": ("hottest face", hot),
-        "T_cold": ("coldest face", cold),
-        "T_low": ("coldest while sealing", low),
-        "T_high": ("hottest while sealing", high),
+def _refuse(inputs: Inputs) -> None:
+    lengths = {name.replace(" ", "_"): quantity for _, name, quantity in _lengths(inputs)}
+    refuse_negative(alpha=inputs.alpha, temperature_range=inputs.temperature_range, **lengths)
+    if inputs.movement_class not in CLASSES:
+        raise refuse(f"movement class {inputs.movement_class!r} is not known", f"known: {', '.join(CLASSES)}")
+    if inputs.moisture_strain < 0:
+        raise refuse("moisture_strain is below 0", "it is 0 or more")
+
+
+def _lengths(inputs: Inputs) -> list[tuple[str, str, Quantity]]:
+    return [
+        ("L", "length that moves", inputs.length),
+        ("d_c", "structural closing", inputs.structural_closing),
+        ("d_o", "structural opening", inputs.structural_opening),
+        ("d_s", "structural shear", inputs.structural_shear),
+        ("C", "tolerance", inputs.tolerance),
+    ]
+
+
+def _temperatures(inputs: Inputs, degree: str) -> list[Given]:
+    named = {
+        "hot": ("T_hot", "hottest face", inputs.hot),
+        "cold": ("T_cold", "coldest face", inputs.cold),
+        "install_low": ("T_low", "coldest while sealing", inputs.install_low),
+        "install_high": ("T_high", "hottest while sealing", inputs.install_high),
     }
-    if spread is not None:
-        if any(q is not None for _, q in four.values()):
+    missing = [key for key, (_, _, quantity) in named.items() if quantity is None]
+    if inputs.temperature_range is not None:
+        if len(missing) < len(named):
             raise refuse("both temperature_range and single temperatures are given", "give one or the other")
-        return [Given("dT", "temperature range", float(spread.to(f"{degree} apart")), degree)]
-    missing = [
-        name
-        for name, (_, q) in zip(("hot", "cold", "install_low", "install_high"), four.values(), strict=True)
-        if q is None
-    ]
+        return [Given("dT", "temperature range", float(inputs.temperature_range.to(f"{degree} apart")), degree)]
     if missing:
         raise refuse(f"{', '.join(missing)} must be given", "or give temperature_range in their place")
-    made = [Given(symbol, name, float(q.to(degree)), degree) for symbol, (name, q) in four.items() if q is not None]
-    if hot is not None and cold is not None and hot < cold or low is not None and high is not None and high < low:
+    made = {symbol: (name, float(q.to(degree))) for symbol, name, q in named.values() if q is not None}
+    if made["T_hot"][1] < made["T_cold"][1] or made["T_high"][1] < made["T_low"][1]:
         raise refuse("a hot temperature lies below its cold one", "cold below hot, install_low below install_high")
-    return made
+    return [Given(symbol, name, value, degree) for symbol, (name, value) in made.items()]
 
 
 def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | None) -> Working:
@@ -157,9 +151,8 @@ def for_joint(joint: View, ask: Ask) -> Working:
         "structural_opening": joint.structural_opening,
         "structural_shear": joint.structural_shear,
     }
-    return joint_width(
-        **values, round_up=Quantity.of(1, "mm") if system == "si" else Quantity.of("1/16", "in"), system=system
-    )
+    step = Quantity.of(1, "mm") if system == "si" else Quantity.of("1/16", "in")
+    return joint_width(Inputs(**values, round_up=step, system=system))
 
 
 PROVIDER = Provider(
@@ -181,7 +174,7 @@ PROVIDER = Provider(
         "joints.*.install_low",
         "joints.*.install_high",
     ),
-    direct=joint_width,
+    direct=lambda **keys: joint_width(Inputs(**keys)),
     units=("in", "mm"),
     keys=(
         Key("length", "length", "stretch whose movement the joint takes"),

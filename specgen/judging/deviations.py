@@ -7,22 +7,27 @@ from ..vocabulary.project import Project
 from .rule import Rule
 
 
-def lifted(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> tuple[list[Finding], tuple[str, ...]]:
-    """The findings with stops lifted to cautions, and what was refused, each in a sentence."""
+def lifted(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> list[Finding]:
+    """The findings, a stop that an approved deviation answers as a caution; one that none can lift says so."""
     lifts = {clause.code: clause.lift for rule in rules for clause in rule.clauses}
-    made, refused = [], []
-    for finding in findings:
-        marks = _answering(project, finding) if finding.severity is Severity.STOP else []
-        if marks and lifts[finding.code] == "never":
-            refused.append(
-                f"Deviation {', '.join(marks)} answers {finding.code}, which no deviation lifts: the stop stands."
-            )
-        elif marks and not (approved := [m for m in marks if project.given(("deviations", m, "approved_on"))]):
-            refused.append(f"Deviation {', '.join(marks)} answers {finding.code} but is not approved: the stop stands.")
-        elif marks:
-            finding = dataclasses.replace(finding, severity=Severity.CAUTION, lifted_by=approved[0])
-        made.append(finding)
-    return made, tuple(refused)
+    return [_lifted(project, finding, lifts[finding.code]) for finding in findings]
+
+
+def _lifted(project: Project, finding: Finding, lift: str) -> Finding:
+    marks = _answering(project, finding) if finding.severity is Severity.STOP else []
+    if not marks:
+        return finding
+    if lift == "never":
+        return _told(finding, marks, "and no deviation lifts this rule")
+    approved = [mark for mark in marks if project.given(("deviations", mark, "approved_on"))]
+    if not approved:
+        return _told(finding, marks, "and is not approved")
+    return dataclasses.replace(finding, severity=Severity.CAUTION, lifted_by=approved[0])
+
+
+def _told(finding: Finding, marks: list[str], why: str) -> Finding:
+    said = f"{finding.message} Deviation {', '.join(marks)} answers it, {why}: the stop stands."
+    return dataclasses.replace(finding, message=said)
 
 
 def _answering(project: Project, finding: Finding) -> list[str]:

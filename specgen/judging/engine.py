@@ -40,7 +40,16 @@ class Bench:
             return None
 
 
-@dataclass
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """What a clause came to for one subject: what it fired on, or the absent fields it waits for."""
+
+    subject: Path
+    hits: tuple[Found, ...] = ()
+    waits_for: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class _Hit:
     subject: Path
     found: Found
@@ -50,30 +59,26 @@ def judged(bench: Bench, rules: tuple[Rule, ...]) -> tuple[list[Finding], list[N
     """Findings, one for each fired clause, and what was not judged, in the order of the rules."""
     findings, waiting = [], []
     for clause in (c for rule in rules for c in rule.clauses if c.each != ("field",)):
-        hits, unjudged = _run(bench, clause)
-        waiting += unjudged
+        outcomes = list(tried(bench, clause))
+        waiting += [_not_judged(bench.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
+        hits = [_Hit(outcome.subject, hit) for outcome in outcomes for hit in outcome.hits]
         if hits:
             findings.append(_finding(bench, clause, hits))
     return findings, waiting
 
 
-def _run(bench: Bench, clause: Clause) -> tuple[list[_Hit], list[NotJudged]]:
-    hits: list[_Hit] = []
-    waiting: list[NotJudged] = []
+def tried(bench: Bench, clause: Clause) -> Iterator[Tried]:
+    """The outcome of a clause for each of its subjects, an absent collection among them."""
     for subject in subjects(bench.project, clause.each):
         if isinstance(subject, Absent):
-            path = subject.path
-            waiting.append(_not_judged(bench.project, clause, path, (dotted(path),)))
+            yield Tried(subject.path, waits_for=(dotted(subject.path),))
             continue
         try:
-            hits += [
-                _Hit(subject, hit) for hit in clause.test(bench.project.view(subject), **_asked(bench, clause, subject))
-            ]
+            hits = tuple(clause.test(bench.project.view(subject), **_asked(bench, clause, subject)))
         except Absent as absent:
-            needs = _owed_needs(bench, clause, subject, absent.path)
-            if needs:
-                waiting.append(_not_judged(bench.project, clause, subject, needs))
-    return hits, waiting
+            yield Tried(subject, waits_for=_owed_needs(bench, clause, subject, absent.path))
+        else:
+            yield Tried(subject, hits)
 
 
 def _asked(bench: Bench, clause: Clause, subject: Path) -> dict[str, Any]:

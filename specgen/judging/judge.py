@@ -5,24 +5,27 @@ from .deviations import lifted
 from .engine import Bench, judged
 from .open_items import RINGS, open_items, owed_rings
 from .rule import Rule
-from .verdict import verdicts
+from .verdict import deciding, undecided, verdict
 
 
 def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:
     """The judgment of a project by the given rules."""
     project = bench.project
     findings, waiting = judged(bench, rules)
-    findings, refused = lifted(project, findings, rules)
+    findings = lifted(project, findings, rules)
     purpose = project.value(("package", "purpose"))
     owed = owed_rings(purpose)
     items = open_items(project, waiting, bench.look)
     later = {ring: sum(item.ring == ring for item in items) for ring in RINGS if ring not in owed}
+    walls = project.members[("walls",)]
+    decided, waits = deciding(walls, findings), undecided(walls, waiting)
     return Judgment(
-        verdicts(project.members[("walls",)], findings, waiting),
+        {wall: verdict(decided[wall], bool(waits[wall])) for wall in walls},
         tuple(findings),
         tuple(i for i in items if i.ring in owed),
         tuple(waiting),
+        {wall: tuple(f.code for f in found) for wall, found in decided.items()},
+        waits,
         stops_when_open=purpose != "design_draft",
         later_rings=later,
-        refused_deviations=refused,
     )

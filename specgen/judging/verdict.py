@@ -11,22 +11,26 @@ _MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}
 _OF_EVERY_WALL = {"ATT-03"}
 
 
-def verdicts(walls: tuple[str, ...], findings: Iterable[Finding], waiting: Iterable[NotJudged]) -> dict[str, Verdict]:
-    """`no` where a stop stands, `with_measures` where only cautions do, `yes` where nothing fired and nothing
-    that counts was left unjudged, else `not_yet_known`."""
+def deciding(walls: tuple[str, ...], findings: Iterable[Finding]) -> dict[str, tuple[Finding, ...]]:
+    """The findings that decide the verdict of each wall."""
     told = [
         f for f in findings if f.rule[:3] in _OF_A_WALL and (f.subjects != ("project",) or f.rule in _OF_EVERY_WALL)
     ]
-    unjudged = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
-    return {
-        wall: _verdict([f for f in told if wall in f.walls], any(wall in n.walls for n in unjudged)) for wall in walls
-    }
+    return {wall: tuple(f for f in told if wall in f.walls) for wall in walls}
 
 
-def _verdict(findings: list[Finding], unjudged: bool) -> Verdict:
+def undecided(walls: tuple[str, ...], waiting: Iterable[NotJudged]) -> dict[str, tuple[str, ...]]:
+    """The clauses that each wall needs judged before it can have a plain yes, and that wait for a field."""
+    counting = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
+    return {wall: tuple(dict.fromkeys(n.code for n in counting if wall in n.walls)) for wall in walls}
+
+
+def verdict(findings: tuple[Finding, ...], waits: bool) -> Verdict:
+    """`no` where a stop stands, `with_measures` where only cautions do, `yes` where nothing fired and nothing
+    that counts was left unjudged, else `not_yet_known`."""
     severities = {f.severity for f in findings}
     if Severity.STOP in severities:
         return Verdict.NO
     if Severity.CAUTION in severities:
         return Verdict.WITH_MEASURES
-    return Verdict.NOT_YET_KNOWN if unjudged else Verdict.YES
+    return Verdict.NOT_YET_KNOWN if waits else Verdict.YES

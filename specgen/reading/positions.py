@@ -21,6 +21,8 @@ _NULLS = {"", "~", "null", "Null", "NULL"}
 _MERGE = "tag:yaml.org,2002:merge"
 MOST_BYTES = 20_000_000
 MOST_DEPTH = 40
+# An alias stands for a whole branch; a few of them nested stand for more than any machine holds.
+MOST_REPEATED = 10_000
 # Unseen characters that change how text reads, and the private-use ones that the writing room
 # marks values with. Tab, line feed and carriage return are white space.
 _UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ue000-\uf8ff\ufffe\uffff]")
@@ -129,7 +131,8 @@ class _Walk:
     """Nodes to data; keeps the nodes it is inside of, so that a node that holds itself is refused."""
 
     def __init__(self, text: Text) -> None:
-        self.text, self.inside = text, set[int]()
+        self.text, self.inside, self.seen = text, set[int](), set[int]()
+        self.repeated = 0
 
     def value(self, node: yaml.Node, path: Path) -> Any:
         if isinstance(node, yaml.ScalarNode):
@@ -137,10 +140,21 @@ class _Walk:
         if id(node) in self.inside or len(self.inside) >= MOST_DEPTH:
             self.text.problem(path, "nested too deep, or inside itself", f"at most {MOST_DEPTH} levels")
             return TBD
+        self.count(node)
         self.inside.add(id(node))
         made = self.mapping(node, path) if isinstance(node, yaml.MappingNode) else self.items(node, path)
         self.inside.discard(id(node))
         return made
+
+    def count(self, node: yaml.Node) -> None:
+        """Count what aliases repeat; raises Refused where that is more than a project can mean."""
+        if id(node) in self.seen:
+            self.repeated += 1 + len(node.value)
+            if self.repeated > MOST_REPEATED:
+                mark, hint = node.start_mark, "write the values out, or leave them away"
+                message = "aliases repeat this more often than a project can mean"
+                raise Refused(Problem(message, hint, "", self.text.file, mark.line + 1, mark.column + 1))
+        self.seen.add(id(node))
 
     def scalar(self, node: yaml.ScalarNode) -> Any:
         plain = not node.style

@@ -30,7 +30,7 @@ class _Read:
 
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names."""
-    main = _read(file, file.name, schema)
+    main = _read(file, file.name or str(file), schema)
     problems = main.text.problems
     sides = {}
     for home in SIDE_FILES:

@@ -11,7 +11,7 @@ import yaml
 from ..vocabulary.comparison import Sense
 from ..vocabulary.quantity_text import QuantityError, measure
 from ..vocabulary.source import Kind, Source
-from ..vocabulary.standard import Criterion, Limit, Sentence, Standards, Step, Tool
+from ..vocabulary.standard import Criterion, Limit, Reference, Sentence, Standards, Step, Tool
 
 FOLDER = FilePath(__file__).parent
 
@@ -30,6 +30,8 @@ def load_standards() -> Standards:
         dict(sorted(_rows("steps", _step).items(), key=lambda item: item[1].order)),
         _rows("criteria", lambda name, row: _criterion(name, row, sources)),
         _rows("tools", lambda name, row: Tool(name, **row)),
+        _rows("forms", lambda name, row: f"{row['title']} ({name})"),
+        _rows("references", lambda name, row: Reference(name, row["title"], sources[row["source"]], row["when"])),
         _rows("code_editions", lambda name, row: dict(row)),
     )
 

@@ -1,5 +1,6 @@
 """The closed set of what a document is made of. Writers walk it; nothing else reaches paper."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -101,10 +102,9 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A framed paragraph; `kind` is `draft`, `caution` or `note`, and is always told in words too."""
+    """A framed paragraph; what it warns of is told in its words."""
 
     content: Inlines
-    kind: str = "note"
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,11 +126,23 @@ class Signature:
 
 
 @dataclass(frozen=True, slots=True)
+class Contents:
+    """The list of parts and articles of the document it stands in."""
+
+
+@dataclass(frozen=True, slots=True)
 class Break:
     """A new page."""
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Signature | Break
+@dataclass(frozen=True, slots=True)
+class Later:
+    """A block that is made from the values which the rest of the document prints; no writer ever meets it."""
+
+    make: Callable[[list[Value]], "Block"]
+
+
+Block = Part | Article | Item | Paragraph | Note | Table | Signature | Contents | Break | Later
 
 
 @dataclass(frozen=True, slots=True)

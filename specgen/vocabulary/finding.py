@@ -87,15 +87,20 @@ class OpenItem:
 
 @dataclass(frozen=True)
 class Judgment:
-    """All that judging found; `walls` maps the mark of each wall to its verdict."""
+    """All that judging found.
+
+    `walls` maps each wall to its verdict, `deciding` to the clauses behind it, `undecided` to those that count
+    for a plain yes and still wait.
+    """
 
     walls: dict[str, Verdict]
     findings: tuple[Finding, ...]
     open_items: tuple[OpenItem, ...]
     not_judged: tuple[NotJudged, ...]
+    deciding: dict[str, tuple[str, ...]]
+    undecided: dict[str, tuple[str, ...]]
     stops_when_open: bool = False
     later_rings: dict[str, int] = field(default_factory=dict)
-    refused_deviations: tuple[str, ...] = ()
 
     def of(self, severity: Severity) -> tuple[Finding, ...]:
         """The findings of one severity, in the order of the rules."""

@@ -155,6 +155,6 @@ def _said(error: errors.ValidationError, made: Field, raw: str) -> tuple[str, st
     """Message and hint of a Cerberus error in our words."""
     if error.code == errors.UNALLOWED_VALUE.code:
         return f"{raw!r} is no choice of this field", near_hint(raw, made.values)
-    side = "below" if error.code == errors.MIN_VALUE.code else "above"
-    bound = made.least if side == "below" else made.most
-    return f"{raw} lies {side} {bound}, which no {made.label[0].lower()}{made.label[1:]} does", f"it is {made.why}"
+    side, bound = ("below", made.least) if error.code == errors.MIN_VALUE.code else ("above", made.most)
+    span = f"{made.least or 'less'} to {made.most or 'more'}"
+    return f"{raw} lies {side} {bound} and looks like a slip of the pen", f"{span}; asked for: {made.why}"

@@ -16,8 +16,10 @@ def limit_in_force(project: Project, limit: Limit) -> tuple[Any, Source]:
 
 
 def maker_source(project: Project, path: Path) -> Source:
-    """The paper a coating source's figure stands in, as far as the project names it."""
-    paper = project.get((path[0], "instructions"))
+    """The paper a coating source's figure stands in: the instructions of its own coat, else those of the gloss."""
+    section = project.schema.root.children[path[0]]
+    own = path[0] if "instructions" in section.children else "gloss"
+    paper = project.get((own, "instructions"))
     title = project.get((*paper.path, "title")) if paper is not None else None
     return Source(Kind.MAKER, f"{title} ({paper.mark})" if title else "coating system file")
 

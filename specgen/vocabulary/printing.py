@@ -16,6 +16,8 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Quantity):
+        if value.dimension == "angle" and value.text.isalpha():
+            return value.text  # a compass point stays one
         return both(value, *units_of(value, field), first)
     if isinstance(value, (int, Fraction, float)):
         return decimal(value, 8)
@@ -39,9 +41,34 @@ def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
     return value_text(value, field, first)
 
 
+# Choices that do not read as words by themselves.
+_SAID = {
+    "eps": "EPS",
+    "xps": "XPS",
+    "wrb": "weather barrier",
+    "sds": "safety data sheet",
+    "v": "V profile",
+    "cross_hatch": "cross-hatch",
+    "us_osha": "US OSHA",
+    "high_impact": "high-impact",
+    "ufgs_013300": "UFGS 01 33 00",
+    "dispersion": "dispersion-based",
+    "foam": "foam",
+    "conventional_pressure_fed": "conventional, pressure fed",
+    "hvlp": "high volume, low pressure",
+    "air_assisted_airless": "air-assisted airless",
+    "self_adhered_sheet": "self-adhered sheet",
+    "fluid_applied": "fluid-applied",
+    "closed_cell": "closed-cell",
+    "open_cell": "open-cell",
+    "eifs_to_eifs": "EIFS to EIFS",
+}
+_SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
+
+
 def words(choice: str) -> str:
     """A choice as words: `glass_mat_gypsum` is read as glass mat gypsum."""
-    return choice.replace("_", " ")
+    return _SAID.get(choice) or choice.replace("_", " ")
 
 
 def units_of(value: Quantity, field: Field | None) -> tuple[str, str]:

@@ -26,13 +26,12 @@ class Source:
     def legend(self) -> str:
         """The line printed at the foot of a document."""
         confirm = ": confirm with the maker's written instructions"
+        if self.kind is Kind.MEMORY and self.reference:
+            return f"{self.kind.value} ({self.reference}): confirm against that text"
         if self.kind is Kind.PUBLISHED:
             return self.reference
-        if self.kind is Kind.PRACTICE:
+        if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{self.kind.value}{confirm}"
-        if self.kind is Kind.MEMORY:
-            about = f" ({self.reference})" if self.reference else ""
-            return f"{self.kind.value}{about}{confirm}"
         return f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
 
 

@@ -75,6 +75,16 @@ class Tool:
     when: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """A published standard that a procedure refers to, and the projects that meet it."""
+
+    name: str
+    title: str
+    source: Source
+    when: str = ""
+
+
 @dataclass(frozen=True)
 class Standards:
     """All rows by name, in the order of their files."""
@@ -84,4 +94,6 @@ class Standards:
     steps: dict[str, Step]
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
+    forms: dict[str, str]
+    references: dict[str, Reference]
     editions: dict[str, dict[str, str]]

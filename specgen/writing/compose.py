@@ -4,11 +4,10 @@ Each printed value becomes a token of private-use characters, which no input may
 back in the tree with its source: user text is never parsed as markup.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError
+from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, Undefined
 from jinja2.sandbox import SandboxedEnvironment
 
 from ..vocabulary.block import (
@@ -19,6 +18,7 @@ from ..vocabulary.block import (
     Emphasis,
     Inline,
     Inlines,
+    Later,
     Note,
     Ref,
     Signature,
@@ -48,6 +48,8 @@ class Composer:
 
     def token(self, value: Any) -> str:
         """The token a printed value leaves in the text; text that holds tokens is a rendered piece and passes."""
+        if isinstance(value, Undefined):
+            return str(value)  # raises, and so names what the template misses
         if isinstance(value, str) and (OPEN in value or value == ""):
             return value
         self.kept.append(value)
@@ -61,17 +63,9 @@ class Composer:
         try:
             return self.environment.from_string(template).render(names)
         except TemplateSyntaxError as error:
-            raise Refused(
-                Problem(
-                    f"template error: {error.message}", "mend the template", "", place, error.lineno + first_line - 1
-                )
-            ) from None
-        except TemplateError as error:
-            raise Refused(
-                Problem(
-                    f"template error: {error.message}", "mend the template", "", place, _line(error) + first_line - 1
-                )
-            ) from None
+            raise _faulty(error, place, error.lineno + first_line - 1) from None
+        except (TemplateError, TypeError, ValueError, ArithmeticError, LookupError) as error:
+            raise _faulty(error, place, _line(error) + first_line - 1) from None
 
     def plain(self, rendered: str) -> str:
         """The words of a rendered text, its tokens printed; two walls with the same words share a sentence."""
@@ -93,19 +87,11 @@ class Composer:
     def block(self, number: int) -> Block | None:
         """The block a token on a line of its own stands for, or None where it is inline."""
         value = self.kept[number]
-        made = value.make() if isinstance(value, Later) else value
-        return made if isinstance(made, _BLOCKS) else None
+        return value if isinstance(value, _BLOCKS) else None
 
 
 _INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref)
-_BLOCKS = (Table, Signature, Break, Note)
-
-
-@dataclass(frozen=True, slots=True)
-class Later:
-    """A block that can be made only once the whole template has been rendered."""
-
-    make: Callable[[], Block]
+_BLOCKS = (Table, Signature, Break, Note, Later)
 
 
 def printed(value: Any) -> Inline:
@@ -113,6 +99,11 @@ def printed(value: Any) -> Inline:
     if isinstance(value, Shown):
         return Value(value.text, value.source, open=value.open, about=value.about)
     return Text(str(value))
+
+
+def _faulty(error: Exception, place: str, line: int) -> Refused:
+    what = str(error) if isinstance(error, TemplateError) else f"{type(error).__name__}: {error}"
+    return Refused(Problem(f"the template cannot be used: {what}", "mend this line of it", "", place, line))
 
 
 def _line(error: BaseException) -> int:

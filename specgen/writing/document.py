@@ -3,15 +3,15 @@
 import datetime
 from typing import Any, Literal, cast
 
-from ..vocabulary.block import Block, Document, Inlines, Note, Strong, Text, Value
+from ..vocabulary.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
 from ..vocabulary.finding import Severity
 from ..vocabulary.printing import words
 from .catalogue import Template
 from .compose import Composer
 from .desk import Desk
-from .numbering import numbered
+from .numbering import numbered, settled
 from .pages import names
-from .values import Shown
+from .values import Shown, long_date
 
 
 def made(template: Template, desk: Desk, draft: bool) -> Document:
@@ -19,10 +19,12 @@ def made(template: Template, desk: Desk, draft: bool) -> Document:
     composer = Composer()
     rendered = composer.text(template.words, names(desk, composer), template.file, template.first_line)
     blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
-    if draft:
-        blocks = (Note(_draft(desk), "draft"), *blocks)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
-    counted, legend = numbered(blocks, numbering)
+    if numbering == "three_part":
+        blocks = (Contents(), *blocks)
+    if draft:
+        blocks = (Note(_draft(desk)), *blocks)
+    counted, legend = numbered(settled(blocks), numbering)
     date = desk.sight.project.get(("package", "date"))
     return Document(
         template.id,
@@ -34,7 +36,7 @@ def made(template: Template, desk: Desk, draft: bool) -> Document:
         _running(template, desk),
         numbering,
         draft,
-        date.isoformat() if isinstance(date, datetime.date) else "",
+        long_date(date) if isinstance(date, datetime.date) else "",
         template.landscape,
     )
 

@@ -14,11 +14,13 @@ from docx import Document as open_docx
 from docx.opc.pkgwriter import PackageWriter
 from docx.oxml import parse_xml
 from docx.oxml.ns import qn
+from docx.oxml.xmlchemy import serialize_for_reading
 
 from ..vocabulary.block import Document
 from ..vocabulary.problem import Problem, Refused
 from .docx_body import Body
 
+_DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 _SPACES = " ".join(
     f'xmlns:{prefix}="{uri}"'
     for prefix, uri in {
@@ -69,13 +71,13 @@ def written(document: Document, letterhead: Path) -> bytes:
     styles = _style_ids(part, letterhead)
     width = _page(section, document.landscape)
     body = Body(document, styles, width)
-    whole = parse_xml(f'<w:document {_SPACES} mc:Ignorable="w14"><w:body>{"".join(body.xml())}</w:body></w:document>')
-    whole.body.append(section)
-    part._element = whole
+    # The body is never parsed: it goes into the zip as the text it was built as.
+    text = "".join(body.xml()) + serialize_for_reading(section)
+    whole = f'{_DECLARED}<w:document {_SPACES} mc:Ignorable="w14"><w:body>{text}</w:body></w:document>'
     part.numbering_part._element = parse_xml(_numbering(document, styles, len(body.runs)))
     _running(part.document.sections[0], document, styles, width)
     part.core_properties.title = f"{document.project}: {document.title}"[:255]
-    return _zipped(part.package)
+    return _zipped(part.package, {part.partname: whole.encode()})
 
 
 @lru_cache(maxsize=4)
@@ -115,7 +117,8 @@ def _numbering(document: Document, styles: dict[str, str], lists: int) -> str:
     numbers = '<w:num w:numId="1"><w:abstractNumId w:val="0"/></w:num>'
     restart = '<w:lvlOverride w:ilvl="0"><w:startOverride w:val="1"/></w:lvlOverride>'
     numbers += "".join(f'<w:num w:numId="{n + 2}"><w:abstractNumId w:val="0"/>{restart}</w:num>' for n in range(lists))
-    return f'<w:numbering {_SPACES}><w:abstractNum w:abstractNumId="0">{kind}{abstract}</w:abstractNum>{numbers}</w:numbering>'
+    listed = f'<w:abstractNum w:abstractNumId="0">{kind}{abstract}</w:abstractNum>'
+    return f"<w:numbering {_SPACES}>{listed}{numbers}</w:numbering>"
 
 
 def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str, str]) -> str:
@@ -171,10 +174,14 @@ class _Zip:
         self.zip.writestr(info, content, compresslevel=6)
 
 
-def _zipped(package: Any) -> bytes:
+def _zipped(package: Any, texts: dict[Any, bytes]) -> bytes:
+    """The package as a zip; `texts` take the place of the parts of the same name."""
     out, writer = _Zip(), cast(Any, PackageWriter)
     writer._write_content_types_stream(out, package.parts)
     writer._write_pkg_rels(out, package.rels)
-    writer._write_parts(out, package.parts)
+    for part in package.parts:
+        out.write(part.partname, texts.get(part.partname) or part.blob)
+        if len(part.rels):
+            out.write(part.partname.rels_uri, part.rels.xml)
     out.zip.close()
     return out.made.getvalue()

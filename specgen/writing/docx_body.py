@@ -11,6 +11,7 @@ from ..vocabulary.block import (
     Block,
     Break,
     CheckBox,
+    Contents,
     Document,
     Emphasis,
     Inline,
@@ -26,9 +27,14 @@ from ..vocabulary.block import (
     Value,
 )
 
-_NOTES = {"draft": "Draft", "caution": "Caution", "note": "Note"}
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
+_TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
+_KEEP = "<w:keepNext/>"
+# A table of at most so many rows is not broken over two pages.
+SHORT = 9
 _BOX = '<w14:checkbox><w14:checked w14:val="0"/></w14:checkbox>'
+
+Rows = tuple[tuple[Inlines, ...], ...]
 
 
 class Body:
@@ -38,19 +44,17 @@ class Body:
         self.document, self.styles, self.width = document, styles, width
         self.ids = count(1)
         self.runs: dict[int, int] = {}
+        self.above_table = False
 
     def xml(self) -> Iterator[str]:
         """Paragraphs and tables in order: head, contents, blocks, legend."""
         document = self.document
         yield self.paragraph("Document id", self.run(document.id))
         yield self.paragraph("Title", self.run(document.title))
-        yield self.table(
-            Table(((), ()), tuple(((Text(a),), (Text(b),)) for a, b in document.facts), (24, 76)), facts=True
-        )
+        yield self.facts()
         yield self.paragraph("Normal", "")
-        if document.numbering == "three_part":
-            yield from self.contents()
         for number, block in enumerate(document.blocks):
+            self.above_table = isinstance(next(iter(document.blocks[number + 1 : number + 2]), None), Table)
             yield self.block(number, block)
         if document.legend:
             yield self.paragraph("Legend head", self.run("Sources of the figures"))
@@ -61,32 +65,30 @@ class Body:
     def contents(self) -> Iterator[str]:
         """A contents field with its titles in place, so that it reads right before it is ever updated."""
         heads = [(n, b) for n, b in enumerate(self.document.blocks) if isinstance(b, (Part, Article))]
-        for place, (number, block) in enumerate(heads):
-            begin = (
-                _field("begin") + '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
-            )
-            begin += _field("separate")
-            link = f'<w:hyperlink w:anchor="_h{number}">{self.run(block.number)}<w:r><w:tab/></w:r>{self.inlines(block.title)}</w:hyperlink>'
-            end = _field("end") if place == len(heads) - 1 else ""
-            yield self.paragraph(
-                "toc 1" if isinstance(block, Part) else "toc 2", (begin if not place else "") + link + end
-            )
+        entries = [self.entry(number, block) for number, block in heads]
+        entries[0] = _field("begin") + _TOC + _field("separate") + entries[0]
+        entries[-1] += _field("end")
+        for (_, block), entry in zip(heads, entries, strict=True):
+            yield self.paragraph("toc 1" if isinstance(block, Part) else "toc 2", entry)
+
+    def entry(self, number: int, block: Part | Article) -> str:
+        """One line of the contents, leading to its heading."""
+        inner = f"{self.run(block.number)}<w:r><w:tab/></w:r>{self.inlines(block.title)}"
+        return f'<w:hyperlink w:anchor="_h{number}">{inner}</w:hyperlink>'
 
     def block(self, number: int, block: Block) -> str:
         """One block; an unknown one is a defect."""
         match block:
             case Part() | Article():
-                style = "heading 1" if isinstance(block, Part) else "heading 2"
-                mark = f'<w:bookmarkStart w:id="{number}" w:name="_h{number}"/>'
-                return self.paragraph(style, f'{mark}{self.inlines(block.title)}<w:bookmarkEnd w:id="{number}"/>')
+                return self.heading(number, block)
             case Item():
                 return self.item(block)
             case Paragraph():
-                return self.paragraph("Normal", self.inlines(block.content))
+                return self.paragraph("Normal", self.inlines(block.content), _KEEP if self.above_table else "")
             case Note():
-                return self.paragraph(
-                    "Note", self.run(f"{_NOTES[block.kind]}: ", "<w:b/>") + self.inlines(block.content)
-                )
+                return self.paragraph("Note", self.inlines(block.content))
+            case Contents():
+                return "".join(self.contents())
             case Table():
                 caption = self.run(f"{block.number}. ") + self.inlines(block.caption) if block.caption else ""
                 above = self.paragraph("caption", caption) if caption else ""
@@ -97,13 +99,22 @@ class Body:
                 return '<w:p><w:r><w:br w:type="page"/></w:r></w:p>'
         raise TypeError(f"no Word text for {block!r}")
 
+    def heading(self, number: int, block: Part | Article) -> str:
+        """A heading with the mark that the contents lead to; in a three-part document it is part of the one list."""
+        style, level = ("heading 1", 0) if isinstance(block, Part) else ("heading 2", 1)
+        listed = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="1"/></w:numPr>' if block.number else ""
+        mark = f'<w:bookmarkStart w:id="{number}" w:name="_h{number}"/>'
+        title = self.inlines(block.title, "<w:caps/>" if block.number else "")
+        return self.paragraph(style, f'{mark}{title}<w:bookmarkEnd w:id="{number}"/>', listed)
+
     def item(self, item: Item) -> str:
         """A list item: of the one list of a three-part document, or of the list of its own run."""
         level, number = (
             (item.level + 2, 1) if self.document.numbering == "three_part" else (item.level, self.list_of(item.run))
         )
         numbering = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="{number}"/></w:numPr>'
-        return self.paragraph(f"Item level {item.level + 1}", self.inlines(item.content), numbering)
+        more = (_KEEP if self.above_table else "") + numbering
+        return self.paragraph(f"Item level {item.level + 1}", self.inlines(item.content), more)
 
     def list_of(self, run: int) -> int:
         """The numbering instance of a run of items; each run begins anew."""
@@ -113,40 +124,56 @@ class Body:
         """A paragraph of a style."""
         return f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{more}</w:pPr>{runs}</w:p>'
 
-    def table(self, table: Table, facts: bool = False, tall: bool = False) -> str:
+    def facts(self) -> str:
+        """The head of the document as a table without lines or header row."""
+        columns = [self.width * 24 // 100, self.width * 76 // 100]
+        rows: Rows = tuple(((Text(label),), (Text(text),)) for label, text in self.document.facts)
+        return self.framed(self.rows(rows, columns, "Table text"), columns, "Facts", "Head of the document", "0400")
+
+    def table(self, table: Table, tall: bool = False) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
         columns = [self.width * share // sum(table.widths) for share in table.widths]
-        grid = "".join(f'<w:gridCol w:w="{column}"/>' for column in columns)
-        style = self.styles["Facts" if facts else "Sheet"]
-        look = (
-            '<w:tblLook w:val="0420" w:firstRow="1" w:noVBand="1"/>'
-            if not facts
-            else '<w:tblLook w:val="0400" w:noVBand="1"/>'
+        title = _plain(table.caption) or ", ".join(map(_plain, table.header))
+        head = self.rows((table.header,), columns, "Table head", "<w:tblHeader/>")
+        rows = self.rows(
+            table.rows, columns, "Table text", '<w:trHeight w:val="560" w:hRule="atLeast"/>' if tall else ""
         )
-        title = "Head of the document" if facts else _plain(table.caption) or ", ".join(map(_plain, table.header))
-        made = [
-            f'<w:tbl><w:tblPr><w:tblStyle w:val="{style}"/><w:tblW w:w="{sum(columns)}" w:type="dxa"/>'
-            f'<w:tblLayout w:type="fixed"/>{look}<w:tblCaption w:val={quoteattr(title[:250])}/></w:tblPr><w:tblGrid>{grid}</w:tblGrid>'
-        ]
-        if not facts:
-            made.append(self.row(table.header, columns, "Table head", "<w:cantSplit/><w:tblHeader/>"))
-        height = '<w:cantSplit/><w:trHeight w:val="560" w:hRule="atLeast"/>' if tall else "<w:cantSplit/>"
-        made += [self.row(row, columns, "Table text", height) for row in table.rows]
-        return "".join(made) + "</w:tbl>"
+        return self.framed(head + rows, columns, "Sheet", title, "0420")
 
-    def row(self, cells: tuple[Inlines, ...], columns: list[int], style: str, properties: str) -> str:
-        """One row of a table."""
-        begin = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/></w:pPr>'
-        inner = "".join(
-            f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{begin}{self.inlines(content)}</w:p></w:tc>'
-            for content, column in zip(cells, columns, strict=True)
+    def rows(self, rows: Rows, columns: list[int], style: str, properties: str = "") -> str:
+        """Table rows; what is the same for every row is written once. A short table stays on one page."""
+        begins = [[self.cell(column, style, keep) for column in columns] for keep in ("", _KEEP)]
+        begin = f"<w:tr><w:trPr><w:cantSplit/>{properties}</w:trPr>"
+        kept = len(rows) - 1 if len(rows) <= SHORT else 1
+        made = []
+        for number, row in enumerate(rows):
+            made.append(begin)
+            for start, content in zip(begins[number < kept], row, strict=True):
+                made += (start, self.inlines(content), "</w:p></w:tc>")
+            made.append("</w:tr>")
+        return "".join(made)
+
+    def cell(self, column: int, style: str, keep: str) -> str:
+        """The beginning of a cell, up to its words."""
+        inner = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{keep}</w:pPr>'
+        return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
+
+    def framed(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
+        """Rows in a table of a style; `title` is what a screen reader says of it."""
+        grid = "".join(f'<w:gridCol w:w="{column}"/>' for column in columns)
+        properties = (
+            f'<w:tblStyle w:val="{self.styles[style]}"/><w:tblW w:w="{sum(columns)}" w:type="dxa"/>'
+            f'<w:tblLayout w:type="fixed"/><w:tblLook w:val="{look}"/><w:tblCaption w:val={quoteattr(title[:250])}/>'
         )
-        return f"<w:tr><w:trPr>{properties}</w:trPr>{inner}</w:tr>"
+        return f"<w:tbl><w:tblPr>{properties}</w:tblPr><w:tblGrid>{grid}</w:tblGrid>{rows}</w:tbl>"
 
     def run(self, text: str, properties: str = "") -> str:
         """A run of text; line ends become breaks."""
-        said = "<w:br/>".join(f'<w:t xml:space="preserve">{escape(line)}</w:t>' for line in text.split("\n"))
-        return f"<w:r>{f'<w:rPr>{properties}</w:rPr>' if properties else ''}{said}</w:r>"
+        said = escape(text)
+        if "\n" in said:
+            said = said.replace("\n", '</w:t><w:br/><w:t xml:space="preserve">')
+        made = f"<w:rPr>{properties}</w:rPr>" if properties else ""
+        return f'<w:r>{made}<w:t xml:space="preserve">{said}</w:t></w:r>'
 
     def inlines(self, content: Inlines, properties: str = "") -> str:
         """Inline content as runs."""

@@ -13,6 +13,7 @@ from ..vocabulary.block import (
     Block,
     Break,
     CheckBox,
+    Contents,
     Document,
     Emphasis,
     Inline,
@@ -28,8 +29,6 @@ from ..vocabulary.block import (
     Value,
 )
 
-_NOTES = {"draft": "Draft", "caution": "Caution", "note": "Note"}
-
 
 def written(document: Document, templates: Path) -> bytes:
     """The whole page, with the style of `templates/style.css` in it."""
@@ -38,7 +37,6 @@ def written(document: Document, templates: Path) -> bytes:
         title=escape(f"{document.project}: {document.title}"),
         style=(templates / "style.css").read_text("utf-8"),
         head=_head(document),
-        contents=_contents(document),
         body="\n".join(_body(document)),
         legend=_legend(document),
         kind=" ".join(
@@ -60,13 +58,11 @@ def _head(document: Document) -> str:
     return f'<p class="id">{escape(document.id)}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
 
 
-def _contents(document: Document) -> str:
-    """Links to the articles of a three-part document."""
-    if document.numbering != "three_part":
-        return ""
+def _contents(blocks: tuple[Block, ...]) -> str:
+    """Links to the parts and articles."""
     rows = [
         f'<li class="{type(b).__name__.lower()}"><a href="#{_anchor(n)}">{escape(b.number)} {_line(b.title)}</a></li>'
-        for n, b in enumerate(document.blocks)
+        for n, b in enumerate(blocks)
         if isinstance(b, (Part, Article))
     ]
     return f'<nav aria-label="Contents"><ul>{"".join(rows)}</ul></nav>'
@@ -80,7 +76,8 @@ def _legend(document: Document) -> str:
     if not document.legend:
         return ""
     rows = "".join(f"<div><dt>{mark}</dt><dd>{escape(text)}</dd></div>" for mark, text in document.legend)
-    return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl><p>Figures without a letter are this project’s own.</p>'
+    own = "<p>Figures without a letter are this project’s own.</p>"
+    return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
 
 
 def _body(document: Document) -> Iterator[str]:
@@ -90,7 +87,8 @@ def _body(document: Document) -> Iterator[str]:
         if listed:
             yield _items([block for _, block in run if isinstance(block, Item)])
         else:
-            yield from (_block(number, block) for number, block in run)
+            for number, block in run:
+                yield _contents(document.blocks) if isinstance(block, Contents) else _block(number, block)
 
 
 def _items(items: list[Item]) -> str:
@@ -119,7 +117,7 @@ def _block(number: int, block: Block) -> str:
         case Paragraph():
             return f"<p>{_line(block.content)}</p>"
         case Note():
-            return f'<p class="note {block.kind}" role="note"><span class="word">{_NOTES[block.kind]}</span> {_line(block.content)}</p>'
+            return f'<p class="note" role="note">{_line(block.content)}</p>'
         case Table():
             return _table(block)
         case Signature():

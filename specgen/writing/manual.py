@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from ..vocabulary.field import dotted
-from ..vocabulary.printing import words
 from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.working import Lookup, Working
 
@@ -66,7 +65,8 @@ def _governs(working: Working) -> list[str]:
 def lookup_text(lookup: Lookup) -> str:
     """The answer of a look-up."""
     source = "; ".join(s.legend for s in lookup.source)
-    return f"{words(lookup.name.replace('-', ' '))}: {'yes' if lookup.result else 'no'}, {lookup.why}\n  source: {source}\n"
+    answer = "yes" if lookup.result else "no"
+    return f"{lookup.name.replace('-', ' ')}: {answer}, {lookup.why}\n  source: {source}\n"
 
 
 MATRIX_NOTE = """
@@ -103,4 +103,13 @@ def rule_page(code: str, title: str, manual: str, remedy: str, clauses: Iterable
     lines = [f"{code}  {title}", "", manual.strip(), "", "clauses"]
     for letter, severity, lift, said, basis in clauses:
         lines += [f"  {code}{letter}  {severity}{lift}", f"      {said}", f"      basis: {basis}"]
+    return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"
+
+
+def explained_lines(code: str, title: str, remedy: str, clauses: Iterable[Any]) -> str:
+    """A rule with the numbers of a project: each clause and subject, what it came to, and by which figures."""
+    lines = [f"{code}  {title}", ""]
+    for clause in clauses:
+        lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")
+        lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
     return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"

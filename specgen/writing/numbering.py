@@ -5,7 +5,21 @@ from collections.abc import Iterable, Iterator
 from string import ascii_lowercase, ascii_uppercase
 from typing import Any, Literal
 
-from ..vocabulary.block import Article, Block, Emphasis, Inline, Inlines, Item, Part, Ref, Strong, Table, Text, Value
+from ..vocabulary.block import (
+    Article,
+    Block,
+    Emphasis,
+    Inline,
+    Inlines,
+    Item,
+    Later,
+    Part,
+    Ref,
+    Strong,
+    Table,
+    Text,
+    Value,
+)
 from ..vocabulary.problem import refuse
 from ..vocabulary.source import Source
 
@@ -62,6 +76,30 @@ def item_label(count: int, level: int, numbering: Numbering) -> str:
 def plain(content: Iterable[Inline]) -> str:
     """The words of inline content."""
     return "".join(plain(p.children) if isinstance(p, (Strong, Emphasis)) else getattr(p, "text", "") for p in content)
+
+
+def settled(blocks: Iterable[Block]) -> tuple[Block, ...]:
+    """The blocks with those made that wait for the values of the others."""
+    waiting = tuple(blocks)
+    values = [value for block in waiting for value in _values(_contents(block))]
+    return tuple(block.make(values) if isinstance(block, Later) else block for block in waiting)
+
+
+def _contents(block: Any) -> Iterator[Inline]:
+    """All inline content of a block."""
+    if isinstance(block, Table):
+        for row in block.rows:
+            for cell in row:
+                yield from cell
+    yield from getattr(block, "title", ()) or getattr(block, "content", ())
+
+
+def _values(content: Iterable[Inline]) -> Iterator[Value]:
+    for part in content:
+        if isinstance(part, Value):
+            yield part
+        elif isinstance(part, (Strong, Emphasis)):
+            yield from _values(part.children)
 
 
 def _marked(block: Any, marks: dict[Source, str], targets: dict[str, str]) -> Any:

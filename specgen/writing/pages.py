@@ -1,18 +1,32 @@
 """What templates are given by name: the project, the findings, the steps of its walls, tables and forms."""
 
-from collections.abc import Iterator
 from importlib import import_module
-from typing import Any, cast
+from typing import Any
 
-from ..vocabulary.block import Blank, Break, CheckBox, Inline, Inlines, Ref, Signature, Table, Text, Value
+from ..vocabulary.block import (
+    Blank,
+    Block,
+    Break,
+    CheckBox,
+    Inline,
+    Inlines,
+    Later,
+    Paragraph,
+    Ref,
+    Signature,
+    Table,
+    Text,
+    Value,
+)
 from ..vocabulary.finding import Severity
 from ..vocabulary.printing import words
 from ..vocabulary.project import Absent
 from ..vocabulary.source import Kind
-from .compose import Composer, Later, printed
+from .compose import Composer, printed
 from .desk import Desk, TableView
 from .steps import steps
-from .values import Page, Shown, Sight
+from .values import Page, Sight
+from .views.code_items import code_name
 
 
 def names(desk: Desk, composer: Composer) -> dict[str, Any]:
@@ -25,10 +39,10 @@ def names(desk: Desk, composer: Composer) -> dict[str, Any]:
         "stops": desk.judgment.of(Severity.STOP),
         "cautions": desk.judgment.of(Severity.CAUTION),
         "notes": desk.judgment.of(Severity.NOTE),
-        "refused_deviations": desk.judgment.refused_deviations,
         "open_items": desk.judgment.open_items,
         "verdicts": {mark: words(verdict) for mark, verdict in desk.judgment.walls.items()},
         "steps": lambda: steps(desk, composer),
+        "code_name": code_name(desk),
         "view": Views(desk, composer),
         "table": set_table,
         "sign": lambda *parties: Signature(tuple(_party(sight, role) for role in parties)),
@@ -36,7 +50,7 @@ def names(desk: Desk, composer: Composer) -> dict[str, Any]:
         "check_box": CheckBox,
         "ref": Ref,
         "page_break": Break(),
-        "to_confirm": Later(lambda: set_table(_to_confirm(composer))),
+        "to_confirm": Later(_to_confirm),
         "looked_up": lambda name, page: _looked_up(desk, name, page),
     }
     return made
@@ -81,22 +95,15 @@ def _party(sight: Sight, role: str) -> tuple[str, str]:
     return title[:1].upper() + title[1:], name or ""
 
 
-def _to_confirm(composer: Composer) -> TableView:
-    """Every figure of this document that rests on practice or memory alone."""
+def _to_confirm(values: list[Value]) -> Block:
+    """Every figure of a document that rests on practice or memory alone."""
     rows: dict[tuple[str, str], tuple[Any, ...]] = {}
-    for value in _values(composer.kept):
+    for value in values:
         if value.source is not None and value.source.kind in (Kind.PRACTICE, Kind.MEMORY):
             rows.setdefault((value.about, value.text), (value.about, value, value.source.kind.value.split(",")[0]))
-    return TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20))
-
-
-def _values(kept: list[Any]) -> Iterator[Value]:
-    """The values a document prints, those in its tables too."""
-    for entry in kept:
-        if isinstance(entry, Shown):
-            yield cast(Value, printed(entry))
-        elif isinstance(entry, Table):
-            yield from (part for row in entry.rows for cells in row for part in cells if isinstance(part, Value))
+    if not rows:
+        return Paragraph((Text("No figure of this document rests on practice or memory alone."),))
+    return set_table(TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20)))
 
 
 def _looked_up(desk: Desk, name: str, page: Page) -> Any:

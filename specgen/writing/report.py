@@ -87,15 +87,14 @@ def chosen(judgment: Judgment, severity: Severity | None = None, rule: str = "")
     return tuple(sorted(wanted, key=lambda f: order.index(f.severity)))
 
 
-def as_text(project: Project, judgment: Judgment, severity: Severity | None = None, rule: str = "") -> str:
+def as_text(project: Project, judgment: Judgment, severity: Severity | None = None) -> str:
     """The verdict of each wall, the findings, what is open, and what would settle most."""
     lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
     width = max(map(len, judgment.walls))
     lines += [f"{mark:<{width}}  {_SAID[verdict]}" for mark, verdict in judgment.walls.items()]
-    for finding in chosen(judgment, severity, rule):
+    for finding in chosen(judgment, severity):
         lines += _told(finding)
-    lines += [*([""] if judgment.refused_deviations else []), *judgment.refused_deviations]
-    if severity is None and not rule:
+    if severity is None:
         lines += _open(judgment) + list(_settling(project, judgment))
     return "\n".join([*lines, "", _counted(judgment)]) + "\n"
 

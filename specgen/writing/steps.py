@@ -42,44 +42,44 @@ def steps(desk: Desk, composer: Composer) -> tuple[StepPage, ...]:
     for step in desk.standards.steps.values():
         taking = [wall for wall in walls if _applies(step.when, desk, wall)]
         if taking:
-            made.append(_step(desk, composer, step, taking, len(walls)))
+            made.append(_step(desk, composer, step, taking, len(taking) == len(walls)))
     return tuple(made)
 
 
-def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], of: int) -> StepPage:
-    said = [_sentence(desk, composer, step, sentence, walls, of) for sentence in step.sentences]
-    wait = _sentence(desk, composer, step, Sentence(step.wait), walls, of) if step.wait else []
-    safety = [text for words_ in step.cautions for text in _sentence(desk, composer, step, Sentence(words_), walls, of)]
+def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], everywhere: bool) -> StepPage:
+    def said(sentence: Sentence) -> list[str]:
+        return _sentence(desk, composer, step, sentence, walls)
+
+    name, meaning = POINTS[step.point]
     return StepPage(
         step.name,
-        step.title,
-        POINTS[step.point][0],
+        step.title if everywhere else f"{step.title}: {_named(walls)}",
+        name,
         step.point_of,
-        POINTS[step.point][1],
-        "; ".join(wait),
-        tuple(text for texts in said for text in texts),
-        tuple(safety),
-        step.records,
+        meaning,
+        "; ".join(said(Sentence(step.wait)) if step.wait else []),
+        tuple(text for sentence in step.sentences for text in said(sentence)),
+        tuple(text for words in step.cautions for text in said(Sentence(words))),
+        tuple(desk.standards.forms[record] for record in step.records),
         tuple(f for f in desk.judgment.findings if step.name in f.steps),
     )
 
 
-def _sentence(desk: Desk, composer: Composer, step: Step, sentence: Sentence, walls: list[str], of: int) -> list[str]:
+def _named(walls: list[str]) -> str:
+    return f"{'Walls' if len(walls) > 1 else 'Wall'} {', '.join(walls)}"
+
+
+def _sentence(desk: Desk, composer: Composer, step: Step, sentence: Sentence, walls: list[str]) -> list[str]:
     """A sentence for the walls it holds for: once where all of them say the same, else once for each wording."""
     wordings: dict[str, tuple[str, list[str]]] = {}
     for wall in walls:
         if _applies(sentence.when, desk, wall):
             text = composer.text(sentence.text, _names_of_wall(desk, wall), f"steps.yaml: {step.name}")
             wordings.setdefault(composer.plain(text), (text, []))[1].append(wall)
-    said = []
-    for text, taking in wordings.values():
-        everywhere = len(taking) == of
-        said.append(
-            text
-            if everywhere
-            else f"{'Walls' if len(taking) > 1 else 'Wall'} {composer.token(', '.join(taking))}: {text}"
-        )
-    return said
+    return [
+        text if len(taking) == len(walls) else f"{composer.token(_named(taking))}: {text}"
+        for text, taking in wordings.values()
+    ]
 
 
 def _names_of_wall(desk: Desk, wall: str) -> dict[str, Any]:

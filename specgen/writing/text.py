@@ -8,6 +8,7 @@ from ..vocabulary.block import (
     Block,
     Break,
     CheckBox,
+    Contents,
     Document,
     Emphasis,
     Inline,
@@ -48,7 +49,7 @@ def _block(block: Block) -> list[str]:
             return caption + [" | ".join(map(_line, row)) for row in (block.header, *block.rows)]
         case Signature():
             return [f"{role}: {name or '____'} signed ____ on ____" for role, name in block.parties]
-        case Break():
+        case Break() | Contents():
             return []
     raise TypeError(f"no text for {block!r}")
 

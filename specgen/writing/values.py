@@ -16,7 +16,7 @@ from ..vocabulary.standard import Standards
 
 # Sources of the project's own words are not marked: a figure without a mark is the project's own.
 _UNMARKED = {Kind.PROJECT}
-_UNIT_WORDS = {"%": "%", "deg": "°"}
+_UNIT_WORDS = {"%": "%", "deg": "°", "d": " days", "year": " years", "month": " months"}
 
 
 @dataclass(frozen=True, slots=True)

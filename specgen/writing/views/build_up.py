@@ -44,7 +44,7 @@ def _wall(desk: Desk, mark: str) -> list[tuple[Any, ...]]:
             mark,
             "Base coat",
             [shown("base_coat.kind"), ", class ", shown("base_coat.class")],
-            [shown("base_coat.dry_thickness"), " dry, ", shown("base_coat.passes"), " passes"],
+            [shown("base_coat.dry_thickness"), " dry; passes: ", shown("base_coat.passes")],
             eifs,
         )
     )
@@ -66,7 +66,7 @@ def _board(shown: Any, kind: Any) -> list[Any]:
     name = kind("insulation.kind")
     if name is None:
         return [shown("insulation.kind")]
-    said = name.upper() if name in ("eps", "xps") else words(name)
+    said = words(name)
     return [said, ", ASTM C578 type ", shown("insulation.c578_type")] if name == "eps" else [said]
 
 

@@ -1,5 +1,6 @@
 """The coats over the base coat: how many, how thick, how thinned, how long they dry."""
 
+from collections.abc import Callable
 from typing import Any
 
 from ..compose import Composer
@@ -8,40 +9,24 @@ from ..desk import Desk, TableView
 
 def rows(desk: Desk, composer: Composer) -> TableView:
     """Smoothing, primer and gloss, one row each."""
-    sight = desk.sight
+    made = (_smoothing(desk), _sprayed(desk, "primer"), _sprayed(desk, "gloss"))
+    return TableView(("Coat", "Coats", "Film", "Cup time and water", "Drying"), made, (17, 9, 24, 32, 18))
 
-    def shown(path: str) -> Any:
-        return sight.shown(tuple(path.split(".")))
 
-    made: list[tuple[Any, ...]] = [
-        (
-            "Smoothing coat",
-            shown("smoothing.coats"),
-            [shown("smoothing.total_thickness"), " in all, at most"],
-            "not thinned beyond its instructions",
-            shown("smoothing.dry_hours"),
-        )
-    ]
-    for coat in ("primer", "gloss"):
-        cup = [
-            shown(f"{coat}.cup_least"),
-            " to ",
-            shown(f"{coat}.cup_most"),
-            " in cup ",
-            shown(f"{coat}.cup"),
-            "; water ",
-            shown(f"{coat}.max_water"),
-            " at most",
-        ]
-        tinted = coat == "primer" and sight.project.get(("primer", "tinted"))
-        name = "Primer, tinted" if tinted else coat.capitalize()
-        made.append(
-            (
-                name,
-                shown(f"{coat}.coats"),
-                [shown(f"{coat}.dry_film"), " dry, each coat"],
-                cup,
-                shown(f"{coat}.dry_hours"),
-            )
-        )
-    return TableView(("Coat", "Coats", "Film", "Cup time and water", "Drying"), tuple(made), (17, 9, 24, 32, 18))
+def _smoothing(desk: Desk) -> tuple[Any, ...]:
+    shown = _of(desk, "smoothing")
+    film = [shown("total_thickness"), " in all, at most"]
+    return "Smoothing coat", shown("coats"), film, "not thinned beyond its instructions", shown("dry_hours")
+
+
+def _sprayed(desk: Desk, coat: str) -> tuple[Any, ...]:
+    shown = _of(desk, coat)
+    tinted = coat == "primer" and desk.sight.project.get(("primer", "tinted"))
+    window = [shown("cup_least"), " to ", shown("cup_most"), " in cup ", shown("cup")]
+    water = ["; water ", shown("max_water"), " at most"]
+    film = [shown("dry_film"), " dry, each coat"]
+    return "Primer, tinted" if tinted else coat.capitalize(), shown("coats"), film, window + water, shown("dry_hours")
+
+
+def _of(desk: Desk, section: str) -> Callable[[str], Any]:
+    return lambda name: desk.sight.shown((section, name))

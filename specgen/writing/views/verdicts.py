@@ -20,11 +20,8 @@ def rows(desk: Desk, composer: Composer) -> TableView:
         wall = ("walls", mark)
         parts = [desk.sight.shown((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
         board = desk.sight.project.get((*wall, "insulation", "kind"))
-        build_up = ", ".join([*parts, words(board).upper() if board in ("eps", "xps") else words(board or "")]).strip(
-            ", "
-        )
-        fired = [f.code for f in desk.judgment.findings if mark in f.walls and f.subjects != ("project",)]
-        waiting = {n.code for n in desk.judgment.not_judged if mark in n.walls}
-        left = f"{len(waiting)} clauses wait for data" if waiting else ""
-        made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, [", ".join(fired), left])) or "none"))
-    return TableView(("Wall", "Build-up", "May take the finish", "Clauses"), tuple(made), (10, 36, 18, 36))
+        build_up = ", ".join([*parts, words(board or "")]).strip(", ")
+        fired, waiting = desk.judgment.deciding[mark], desk.judgment.undecided[mark]
+        told = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
+        made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, told)) or "no clause fired"))
+    return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(made), (10, 36, 18, 36))

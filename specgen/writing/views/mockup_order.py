@@ -1,0 +1,22 @@
+"""The steps of the mockup in order, with their waits and points."""
+
+from ..compose import Composer
+from ..desk import Desk, TableView
+from ..steps import steps
+
+# The mockup does not hold itself up, and the meeting is held for the whole work.
+_LEFT_OUT = {"site_conditions", "mockup"}
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """Number, step, what is waited for, and who is there."""
+    made = [
+        (
+            str(number),
+            step.title,
+            composer.inlines(step.wait) if step.wait else "none",
+            f"{step.point} ({step.point_of})" if step.point_of else step.point,
+        )
+        for number, step in enumerate((s for s in steps(desk, composer) if s.name not in _LEFT_OUT), 1)
+    ]
+    return TableView(("No.", "Step", "Wait", "Point"), tuple(made), (7, 33, 38, 22))

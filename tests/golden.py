@@ -1,0 +1,32 @@
+"""Writes the golden texts anew: `python -m tests.golden`. Read the difference before you commit it."""
+
+from pathlib import Path
+
+from specgen import pipeline
+from specgen.writing import package
+
+ROOT = Path(__file__).parents[1]
+FOLDER = Path(__file__).parent / "writing" / "golden"
+EXAMPLES = ("first-look", "stops", "clean")
+
+
+def texts(example: str) -> dict[str, str]:
+    """Every document of an example as plain text, by file name."""
+    case = pipeline.check(ROOT / "project_examples" / example / "project.yaml")
+    bench = case.bench
+    made = package.made(
+        bench.project, bench.standards, case.judgment, bench.resolve, ("txt",), (), case.judgment.stopped
+    )
+    return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
+
+
+def main() -> None:
+    """Write all of them."""
+    FOLDER.mkdir(exist_ok=True)
+    for example in EXAMPLES:
+        for name, text in texts(example).items():
+            (FOLDER / name).write_text(text, "utf-8")
+
+
+if __name__ == "__main__":
+    main()

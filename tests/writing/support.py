@@ -1,0 +1,34 @@
+"""Documents made for the tests of the writers."""
+
+from pathlib import Path
+from typing import Any
+
+from specgen import pipeline
+from specgen.vocabulary.block import Document
+from specgen.writing import document
+from specgen.writing.catalogue import Template, templates
+from specgen.writing.desk import Desk
+from specgen.writing.values import Sight
+from tests.support import case_of
+
+# Text that every format must show as it stands; the last signs turn the reading direction and back.
+AWKWARD = "Tom & Jerry's <b>*Wall*</b> | #1 `x` _y_ [a](b) ~~z~~ 1. & 😀 \u202bשלום\u202c"
+
+
+def desk_of(folder: Path, change: Any = None) -> Desk:
+    """The desk of the small project with a change laid over it."""
+    case = case_of(folder, change)
+    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+
+
+def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
+    """The document of a template given as text."""
+    template = Template("D99", "Trial", 1, numbering, "", False, words, "D99.md.j2", 6)
+    return document.made(template, desk_of(folder, change), draft)
+
+
+def document_of(example: str, name: str, draft: bool = False) -> Document:
+    """A document of an example."""
+    case = pipeline.check(Path(__file__).parents[2] / "project_examples" / example / "project.yaml")
+    desk = Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+    return document.made(next(t for t in templates() if t.id == name), desk, draft)
