@@ -1,5 +1,6 @@
 """Runs the clauses: what fired, on which subjects, at which line, and what could not be judged."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
