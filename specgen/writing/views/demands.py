@@ -1,0 +1,77 @@
+"""The compliance list: each demand of the contract, what this project has, and whether it is met."""
+
+from typing import Any
+
+from ...vocabulary.demand import demanded, meets
+from ...vocabulary.field import Field, Path, bound
+from ...vocabulary.printing import value_text
+from ...vocabulary.project import Absent, Project
+from ..compose import Composer
+from ..desk import Desk, TableView
+from ..values import Shown
+
+_SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """One row for each demand, in the order of the contract."""
+    project = desk.sight.project
+    marks = project.members.get(("contract", "demands"), ())
+    made = tuple(_row(desk, ("contract", "demands", mark)) for mark in marks)
+    return TableView(("Paragraph", "Subject", "Demanded", "This project", "Outcome"), made, (14, 24, 20, 26, 16))
+
+
+def _row(desk: Desk, at: Path) -> tuple[Any, ...]:
+    project = desk.sight.project
+
+    def given(name: str) -> Any:
+        return project.get((*at, name))
+
+    pattern = tuple(str(given("field") or "").split("."))
+    field = project.schema.field_at(pattern)
+    paragraph = [desk.sight.shown((*at, "section")), " ", desk.sight.shown((*at, "paragraph"))]
+    if field is None or given("relation") is None or given("value") is None:
+        return paragraph, field.label if field else "", desk.sight.shown((*at, "value")), "", "open"
+    asked = demanded(field, given("relation"), given("value"))
+    wanted = _SAID[given("relation")] + value_text(asked, field, desk.sight.first)
+    found = _found(project, pattern, set(given("for") or ()))
+    return paragraph, field.label, wanted, _has(desk, field, found), _outcome(desk, at, given("relation"), asked, found)
+
+
+def _found(project: Project, pattern: Path, marks: set[str]) -> dict[Path, Any]:
+    """The value at each place the demand speaks of; None where it is absent."""
+    try:
+        places = project.each(pattern)
+    except Absent:
+        return {bound(".".join(pattern), ()): None}
+    return {place: project.get(place) for place in places if not marks or "*" not in pattern or marks & set(place)}
+
+
+def _has(desk: Desk, field: Field, found: dict[Path, Any]) -> Any:
+    texts = {
+        ".".join(place[:2]): "open" if value is None else value_text(value, field, desk.sight.first)
+        for place, value in found.items()
+    }
+    if len(set(texts.values())) == 1:
+        text = next(iter(texts.values()))
+        return Shown("[open]", open=True) if text == "open" else text
+    return "; ".join(f"{place.split('.')[-1]}: {text}" for place, text in texts.items())
+
+
+def _outcome(desk: Desk, at: Path, relation: str, asked: Any, found: dict[Path, Any]) -> str:
+    failing = [value for value in found.values() if value is not None and not meets(value, relation, asked)]
+    deviations = _deviations(desk.sight.project, at)
+    if failing:
+        return f"by deviation {', '.join(deviations)}" if deviations else "not met"
+    return "open" if None in found.values() else "met"
+
+
+def _deviations(project: Project, at: Path) -> list[str]:
+    """The deviations that name the paragraph of a demand, alone or behind its section."""
+    paragraph, section = (project.get((*at, name)) for name in ("paragraph", "section"))
+    names = {str(paragraph), f"{section} {paragraph}"}
+    return [
+        mark
+        for mark in project.members.get(("deviations",), ())
+        if names & set(project.get(("deviations", mark, "answers")) or ())
+    ]
