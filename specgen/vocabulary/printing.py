@@ -17,7 +17,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str
         return "yes" if value else "no"
     if isinstance(value, Quantity):
         if value.dimension == "angle" and value.text.isalpha():
-            return value.text  # a compass point stays one
+            return compass(value.text)
         return both(value, *units_of(value, field), first)
     if isinstance(value, (int, Fraction, float)):
         return decimal(value, 8)
@@ -30,6 +30,15 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str
         return value.mark
     text = str(value)
     return words(text) if field is not None and "choice" in (field.kind, field.of) else text
+
+
+_POINTS = {"N": "north", "E": "east", "S": "south", "W": "west"}
+
+
+def compass(point: str) -> str:
+    """A compass point in words: SW is southwest, NNE is north-northeast."""
+    said = [_POINTS[letter] for letter in point]
+    return said[0] if len(said) == 1 else "".join(said) if len(said) == 2 else f"{said[0]}-{said[1]}{said[2]}"
 
 
 def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:

@@ -33,7 +33,7 @@ def _row(desk: Desk, at: Path) -> tuple[Any, ...]:
     if field is None or given("relation") is None or given("value") is None:
         return paragraph, field.label if field else "", desk.sight.shown((*at, "value")), "", "open"
     asked = demanded(field, given("relation"), given("value"))
-    wanted = _SAID[given("relation")] + value_text(asked, field, desk.sight.first)
+    wanted = _SAID[given("relation")] + _text(desk, asked, field)
     found = _found(project, pattern, set(given("for") or ()))
     return paragraph, field.label, wanted, _has(desk, field, found), _outcome(desk, at, given("relation"), asked, found)
 
@@ -49,13 +49,18 @@ def _found(project: Project, pattern: Path, marks: set[str]) -> dict[Path, Any]:
 
 def _has(desk: Desk, field: Field, found: dict[Path, Any]) -> Any:
     texts = {
-        ".".join(place[:2]): "open" if value is None else value_text(value, field, desk.sight.first)
-        for place, value in found.items()
+        ".".join(place[:2]): "open" if value is None else _text(desk, value, field) for place, value in found.items()
     }
     if len(set(texts.values())) == 1:
         text = next(iter(texts.values()))
         return Shown("[open]", open=True) if text == "open" else text
     return "; ".join(f"{place.split('.')[-1]}: {text}" for place, text in texts.items())
+
+
+def _text(desk: Desk, value: Any, field: Field) -> str:
+    """A value with its unit; several of them with commas."""
+    many = isinstance(value, tuple)
+    return value_text(value, field, desk.sight.first) if many else desk.sight.text(value, field)
 
 
 def _outcome(desk: Desk, at: Path, relation: str, asked: Any, found: dict[Path, Any]) -> str:

@@ -39,15 +39,26 @@ def _meeting(project: Project) -> tuple[str, ...]:
 
 
 def _square(project: Project, one: str, other: str) -> Any:
-    names = [project.get(("parties", role, "name")) for role in (one, other)]
-    if None not in names and len({str(name).strip().casefold() for name in names}) == 1:
+    names = {_name(project, one), _name(project, other)}
+    if "" not in names and len(names) == 1:
         return "same source"
-    letters = [mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, one, other)]
+    letters = [
+        mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, {one, other}, names)
+    ]
     return f"letter {', '.join(letters)}" if letters else Shown("[open]", open=True)
 
 
-def _vouches(project: Project, mark: str, one: str, other: str) -> bool:
+def _name(project: Project, role: str) -> str:
+    return str(project.get(("parties", role, "name")) or "").strip().casefold()
+
+
+def _vouches(project: Project, mark: str, roles: set[str], names: set[str]) -> bool:
+    """Whether a signed letter speaks for both sources, by role or by the name behind the role."""
+
     def said(name: str) -> Any:
         return project.get(("attachments", mark, name))
 
-    return said("kind") == "letter" and bool(said("signed")) and {one, other} <= set(said("parties") or ())
+    if said("kind") != "letter" or not said("signed"):
+        return False
+    parties = set(said("parties") or ())
+    return roles <= parties or ("" not in names and names <= {_name(project, role) for role in parties})
