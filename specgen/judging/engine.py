@@ -123,6 +123,9 @@ def named(project: Project, subject: Path) -> str:
     node = project.schema.node(subject[:-1])
     if node.collection is None or node.collection.kind == "mapping":
         return subject[-1]
+    for name in ("paragraph", "name"):
+        if name in project.schema.node(subject).children and project.given((*subject, name)):
+            return f"{node.collection.one} {project.values[(*subject, name)]}"
     above = f"{subject[1]} " if len(subject) > 2 and project.schema.node(subject[:1]).collection else ""
     return f"{above}{node.collection.one} {int(subject[-1]) + 1}"
 
@@ -145,6 +148,7 @@ def _finding(bench: Bench, clause: Clause, hits: list[_Hit]) -> Finding:
         rule.remedy,
         rule.steps,
         rule.documents,
+        clause.step,
         None,
         walls,
     )

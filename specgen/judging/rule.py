@@ -43,6 +43,7 @@ class Clause:
     limit: str
     lift: str
     at: str
+    step: str
     asks: frozenset[str]
 
     @property
@@ -53,7 +54,12 @@ class Clause:
 
 @dataclass(slots=True)
 class Rule:
-    """A rule of the trade: remedy, the steps and documents it prints in, and its clauses."""
+    """A rule of the trade: remedy, the steps and documents it prints in, and its clauses.
+
+    Of a clause `basis` names rows of the sources, and is that of the limit where it is left out; `lift` is
+    `deviation` for a stop unless it says `never`; `step` is the one of the rule's steps at which a procedure
+    prints it, the first where it is left out.
+    """
 
     code: str
     title: str
@@ -79,9 +85,9 @@ class Rule:
         limit: str = "",
         lift: str = "",
         at: str = "",
+        step: str = "",
     ) -> Callable[[Any], Any]:
-        """Register a test as a clause of this rule. `basis` names rows of the sources, and is that of the
-        limit where it is left out; `lift` is `deviation` for a stop unless it says `never`."""
+        """Register a test as a clause of this rule; see the class for what each word says."""
 
         def register(test: Callable[..., Iterator[Found]]) -> Callable[..., Iterator[Found]]:
             asks = frozenset(list(inspect.signature(test).parameters)[1:])
@@ -89,18 +95,19 @@ class Rule:
             path = tuple(each.split(".")) if each else ()
             self.clauses.append(
                 Clause(
-                    self,
-                    letter,
-                    severity,
-                    say,
-                    tuple(needs.split()),
-                    test,
-                    path,
-                    tuple(basis.split()),
-                    limit,
-                    lifted,
-                    at or needs.split()[-1],
-                    asks,
+                    rule=self,
+                    letter=letter,
+                    severity=severity,
+                    say=say,
+                    needs=tuple(needs.split()),
+                    test=test,
+                    each=tuple(each.split(".")) if each else (),
+                    basis=tuple(basis.split()),
+                    limit=limit,
+                    lift=lift or ("deviation" if severity is STOP else "none"),
+                    at=at or needs.split()[-1],
+                    step=step or self.steps[0],
+                    asks=frozenset(list(inspect.signature(test).parameters)[1:]),
                 )
             )
             return test

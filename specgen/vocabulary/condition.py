@@ -4,7 +4,7 @@ Terms joined by `and` and `or` (`and` binds tighter): `PATH = value`, `!=`, `in 
 `has a`, `has {a, b}` (any), `>`, `>=`, `<`, `<=` against a number, a quantity or `4 x PATH`,
 `PATH is given`, `is not given`, `is empty`, `is not empty`, `count COLLECTION > 1`.
 A star that also stands in the path it is judged for means the same member, any other star any
-member. A term whose value is absent does not hold.
+member (of the same elevation, where both stand on one). A term whose value is absent does not hold.
 """
 
 import re
@@ -91,7 +91,18 @@ def _marks(collection: Path, project: "Project", path: Path) -> tuple[str, ...]:
     depth = len(collection)
     if path[:depth] == collection and len(path) > depth:
         return (path[depth],)
-    return project.members.get(collection, ())
+    marks = project.members.get(collection, ())
+    face = _face(project, path)
+    if face is None or "elevation" not in project.schema.node((*collection, "*")).children:
+        return marks
+    return tuple(mark for mark in marks if project.values.get((*collection, mark, "elevation"), face) == face)
+
+
+def _face(project: "Project", path: Path) -> str | None:
+    """The elevation a judged member stands on: things on one elevation are told of that elevation only."""
+    if len(path) < 2:
+        return None
+    return path[1] if path[0] == "elevations" else project.values.get((*path[:2], "elevation"))
 
 
 def _value_holds(term: Term, project: "Project", at: Path, path: Path) -> bool:

@@ -35,7 +35,10 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """A fired clause with all its subjects; `found` and `wanted` are printed text."""
+    """A fired clause with all its subjects; `found` and `wanted` are printed text.
+
+    `steps` are all that it bears on, `step` the one at which a procedure prints it.
+    """
 
     rule: str
     clause: str
@@ -49,6 +52,7 @@ class Finding:
     remedy: str
     steps: tuple[str, ...]
     documents: tuple[str, ...]
+    step: str
     lifted_by: str | None = None
     walls: tuple[str, ...] = ()
 

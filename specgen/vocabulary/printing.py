@@ -12,7 +12,7 @@ from .units import UNITS
 
 
 def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
-    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`; dates as year-month-day."""
+    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`, `March 1, 2027`."""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Quantity):
@@ -26,6 +26,8 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str
         return ", ".join(value_text(entry, field, first) for entry in entries) or "none"
     if isinstance(value, datetime.time):
         return value.strftime("%H:%M")
+    if isinstance(value, datetime.date):
+        return long_date(value)
     if isinstance(value, View):
         return value.mark
     text = str(value)
@@ -45,6 +47,8 @@ def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
     """As `value_text`, but a choice stays the word of the file."""
     if isinstance(value, str):
         return value
+    if isinstance(value, datetime.date):
+        return value.isoformat()
     if isinstance(value, (tuple, list)) and all(isinstance(v, str) for v in value):
         return ", ".join(value)
     return value_text(value, field, first)
@@ -62,6 +66,14 @@ _SAID = {
     "high_impact": "high-impact",
     "ufgs_013300": "UFGS 01 33 00",
     "dispersion": "dispersion-based",
+    "cement_based": "cement-based",
+    "cement_added": "cement added on site",
+    "cement_blended": "cement blended in",
+    "osb": "OSB",
+    "one_way": "one-way",
+    "adhesive_full_bed": "adhesive, full bed",
+    "adhesive_notched_trowel": "adhesive, notched trowel",
+    "adhesive_ribbon_and_dab": "adhesive, ribbon and dab",
     "foam": "foam",
     "conventional_pressure_fed": "conventional, pressure fed",
     "hvlp": "high volume, low pressure",
@@ -73,6 +85,11 @@ _SAID = {
     "eifs_to_eifs": "EIFS to EIFS",
 }
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
+
+
+def long_date(date: datetime.date) -> str:
+    """`March 1, 2027`."""
+    return f"{date:%B} {date.day}, {date.year}"
 
 
 def words(choice: str) -> str:

@@ -5,13 +5,13 @@ from typing import Any, Literal, cast
 
 from ..vocabulary.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
 from ..vocabulary.finding import Severity
-from ..vocabulary.printing import words
+from ..vocabulary.printing import long_date, words
 from .catalogue import Template
 from .compose import Composer
 from .desk import Desk
 from .numbering import numbered, settled
 from .pages import names
-from .values import Shown, long_date
+from .values import Shown
 
 
 def made(template: Template, desk: Desk, draft: bool) -> Document:

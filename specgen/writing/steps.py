@@ -61,7 +61,7 @@ def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], everywhe
         tuple(text for sentence in step.sentences for text in said(sentence)),
         tuple(text for words in step.cautions for text in said(Sentence(words))),
         tuple(desk.standards.forms[record] for record in step.records),
-        tuple(f for f in desk.judgment.findings if step.name in f.steps),
+        tuple(f for f in desk.judgment.findings if f.step == step.name),
     )
 
 

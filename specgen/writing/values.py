@@ -1,6 +1,5 @@
 """What a template sees: the project's values, each printed with both units and the source it comes from."""
 
-import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -78,8 +77,6 @@ class Sight:
 
     def text(self, value: Any, field: Field | None) -> str:
         """The value in words, with the unit of its field."""
-        if isinstance(value, datetime.date):
-            return long_date(value)
         text = value_text(value, field, self.first)
         if field is None or isinstance(value, Quantity) or not isinstance(value, (int, Fraction, float)):
             return text
@@ -100,11 +97,6 @@ class Sight:
 def with_unit(text: str, unit: str) -> str:
     """`24 h`, `8%`, `20°`; no unit leaves the text as it is."""
     return text + (_UNIT_WORDS.get(unit) or (f" {unit}" if unit else ""))
-
-
-def long_date(date: datetime.date) -> str:
-    """`March 1, 2027`."""
-    return f"{date:%B} {date.day}, {date.year}"
 
 
 def _raw(value: Any) -> Any:

@@ -16,7 +16,14 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     model, year = project.get(("code", "model")), sight.shown(("code", "edition"))
     edition = desk.standards.editions.get(str(project.get(("code", "edition"))), {}) if model == "ibc" else {}
     inspection, name = edition.get("inspection_section", ""), code_name(desk)
-    made: list[tuple[Any, ...]] = [("EIFS", [name, ", ", year, _section(edition.get("eifs_section"))], "applies", "")]
+    made: list[tuple[Any, ...]] = [
+        (
+            "EIFS",
+            [name, ", ", year, _section(edition.get("eifs_section"))],
+            "applies" if model else Shown("[open]", open=True),
+            "",
+        )
+    ]
     for mark in project.members[("walls",)]:
         made.append((f"Drained wall, {mark}", name, *_answer(desk, ("walls", mark), "drainage-due")))
     made.append(("Special inspection", [name, _section(inspection)], *_answer(desk, (), "special-inspection-due")))
@@ -46,7 +53,7 @@ def _answer(desk: Desk, path: tuple[str, ...], name: str) -> tuple[Any, Any]:
         found = desk.resolve(path, name)
     except Absent as absent:
         field = desk.sight.project.schema.field_at(absent.path)
-        return Shown(f"[{field.label if field else absent.path[-1]}]", open=True), ""
+        return Shown("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
     why = Shown(found.why, found.why, found.source[0] if found.source else None)
     if desk.sight.project.get(("code", "model")) == "other":
         return "not read here", "Ask the building official."

@@ -1,13 +1,11 @@
 """The lines of the mockup acceptance form, with blanks for what is read."""
 
-from typing import Any
-
 from ...vocabulary.block import Blank, CheckBox
 from ...vocabulary.condition import holds
 from ...vocabulary.standard import Criterion
 from ..compose import Composer
 from ..desk import Desk, TableView
-from ..values import Page
+from ..values import Page, Shown
 
 
 def rows(desk: Desk, composer: Composer) -> TableView:
@@ -17,9 +15,9 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
     made = tuple(
         (
-            line.title,
+            Shown(line.title, line.title, line.basis[0], about="Line of the acceptance form"),
             [f"{line.method} ({line.location})"],
-            _limit(desk, composer, line, names),
+            composer.inlines(composer.text(line.limit, names, f"criteria.yaml: {line.name}")),
             line.readings,
             Blank(f"Reading, {line.title}"),
             [CheckBox("pass"), " ", CheckBox("fail")],
@@ -35,20 +33,10 @@ def rows(desk: Desk, composer: Composer) -> TableView:
 def _covered(desk: Desk, line: Criterion) -> bool:
     """Whether a criterion of the project covers the line: its name is the beginning of the line's id."""
     given = _criteria(desk)
-    return not given or line.name.startswith("other") or any(line.name.startswith(name) for name, _ in given)
+    return not given or line.name.startswith("other") or any(line.name.startswith(name) for name in given)
 
 
-def _criteria(desk: Desk) -> list[tuple[str, tuple[str, ...]]]:
+def _criteria(desk: Desk) -> list[str]:
     path = ("mockup", "criteria")
-    entries = [(*path, number) for number in desk.sight.project.members.get(path, ())]
-    return [(str(desk.sight.project.get((*entry, "name")) or ""), entry) for entry in entries]
-
-
-def _limit(desk: Desk, composer: Composer, line: Criterion, names: dict[str, Any]) -> list[Any]:
-    """The limit of the trade's line, and the project's own words where it sets a criterion of that name."""
-    made: list[Any] = [*composer.inlines(composer.text(line.limit, names, f"criteria.yaml: {line.name}"))]
-    for name, entry in _criteria(desk):
-        own = desk.sight.project.get((*entry, "limit"))
-        if name and line.name.startswith(name) and own:
-            made += ["; project: ", desk.sight.shown((*entry, "limit"))]
-    return made
+    names = [desk.sight.project.get((*path, number, "name")) for number in desk.sight.project.members.get(path, ())]
+    return [str(name) for name in names if name]

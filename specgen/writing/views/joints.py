@@ -41,7 +41,7 @@ def _needed(desk: Desk, at: tuple[str, ...]) -> Any:
         working = desk.resolve(at, "joint-width")
     except Absent as absent:
         field = desk.sight.project.schema.field_at(absent.path)
-        return Shown(f"[{field.label if field else absent.path[-1]}]", open=True)
+        return Shown(f"[waits for: {field.label if field else absent.path[-1]}]", open=True)
     assert isinstance(working, Working)
     needed = Quantity.of(repr(working.result), working.unit)
     field = desk.sight.project.schema.field_at((*at, "width"))

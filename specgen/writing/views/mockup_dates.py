@@ -3,10 +3,10 @@
 import datetime
 from typing import Any
 
-from ...vocabulary.printing import words
+from ...vocabulary.printing import long_date, words
 from ..compose import Composer
 from ..desk import Desk, TableView
-from ..values import long_date
+from ..values import Shown
 
 
 def rows(desk: Desk, composer: Composer) -> TableView:
@@ -42,5 +42,5 @@ def rows(desk: Desk, composer: Composer) -> TableView:
 def _end(desk: Desk) -> Any:
     start, days = (desk.sight.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
     if start is None or days is None:
-        return desk.sight.shown(("mockup", "planned_on" if start is None else "duration_days"))
+        return Shown("[follows from start and duration]", open=True)
     return long_date(start + datetime.timedelta(days=days))

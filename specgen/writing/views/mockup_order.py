@@ -2,7 +2,7 @@
 
 from ..compose import Composer
 from ..desk import Desk, TableView
-from ..steps import steps
+from ..steps import StepPage, steps
 
 # The mockup does not hold itself up, and the meeting is held for the whole work.
 _LEFT_OUT = {"site_conditions", "mockup"}
@@ -17,6 +17,12 @@ def rows(desk: Desk, composer: Composer) -> TableView:
             composer.inlines(step.wait) if step.wait else "none",
             f"{step.point} ({step.point_of})" if step.point_of else step.point,
         )
-        for number, step in enumerate((s for s in steps(desk, composer) if s.name not in _LEFT_OUT), 1)
+        for number, step in enumerate(_in_order(desk, composer), 1)
     ]
     return TableView(("No.", "Step", "Wait", "Point"), tuple(made), (7, 33, 38, 22))
+
+
+def _in_order(desk: Desk, composer: Composer) -> list[StepPage]:
+    """The steps of the work, but the mockup is accepted last, its sealant joint included."""
+    made = [step for step in steps(desk, composer) if step.name not in _LEFT_OUT]
+    return sorted(made, key=lambda step: step.name == "acceptance")

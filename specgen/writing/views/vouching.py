@@ -45,7 +45,7 @@ def _square(project: Project, one: str, other: str) -> Any:
     letters = [
         mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, {one, other}, names)
     ]
-    return f"letter {', '.join(letters)}" if letters else Shown("[open]", open=True)
+    return f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}" if letters else Shown("[open]", open=True)
 
 
 def _name(project: Project, role: str) -> str:

@@ -42,6 +42,7 @@ RULE = Rule(
     each="walls",
     needs="walls.*.attachment.cure_hours",
     limit="adhesive.cure",
+    step="boards",
 )
 def adhesive_hurried(wall: Any, limit: Any) -> Iterator[Found]:
     """The adhesive has less time than its least."""
@@ -56,6 +57,7 @@ def adhesive_hurried(wall: Any, limit: Any) -> Iterator[Found]:
     each="walls",
     needs="walls.*.base_coat.cure_hours",
     limit="base_coat.cure",
+    step="second_pass",
 )
 def base_coat_hurried(wall: Any, limit: Any) -> Iterator[Found]:
     """The base coat has less time than its least."""
@@ -69,6 +71,7 @@ def base_coat_hurried(wall: Any, limit: Any) -> Iterator[Found]:
     "Smoothing is given {found} h; {wanted} h is the least.",
     needs="smoothing.dry_hours",
     limit="smoothing.dry",
+    step="smoothing_2",
 )
 def smoothing_hurried(project: Any, limit: Any) -> Iterator[Found]:
     """Smoothing has less time than its least."""
@@ -82,6 +85,7 @@ def smoothing_hurried(project: Any, limit: Any) -> Iterator[Found]:
     "Primer is given {found} h; {wanted} h is the least.",
     needs="primer.dry_hours",
     limit="primer.dry",
+    step="primer",
 )
 def primer_hurried(project: Any, limit: Any) -> Iterator[Found]:
     """The primer has less time than its least."""
@@ -95,6 +99,7 @@ def primer_hurried(project: Any, limit: Any) -> Iterator[Found]:
     "Gloss is given {found} h; {wanted} h is the least.",
     needs="gloss.dry_hours",
     limit="gloss.dry",
+    step="gloss",
 )
 def gloss_hurried(project: Any, limit: Any) -> Iterator[Found]:
     """The gloss coat has less time than its least."""

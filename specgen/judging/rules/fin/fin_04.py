@@ -40,6 +40,7 @@ RULE = Rule(
     "The primer is not tinted, so the gloss has no even base.",
     needs="primer.tinted",
     basis="practice",
+    step="primer",
 )
 def untinted(project: Any) -> Iterator[Found]:
     """The primer has no tint."""
@@ -53,6 +54,7 @@ def untinted(project: Any) -> Iterator[Found]:
     "{found} primer coats are planned; it is {wanted}.",
     needs="primer.coats",
     limit="primer.coats",
+    step="primer",
 )
 def primer_coats(project: Any, limit: Any) -> Iterator[Found]:
     """The number of primer coats is another one."""
@@ -66,6 +68,7 @@ def primer_coats(project: Any, limit: Any) -> Iterator[Found]:
     "{found} gloss coats are planned; it is {wanted}.",
     needs="gloss.coats",
     limit="gloss.coats",
+    step="gloss",
 )
 def gloss_coats(project: Any, limit: Any) -> Iterator[Found]:
     """The number of gloss coats is another one."""
@@ -79,6 +82,7 @@ def gloss_coats(project: Any, limit: Any) -> Iterator[Found]:
     "The primer is sprayed {found}; {wanted} is due.",
     needs="primer.pattern",
     limit="primer.pattern",
+    step="primer",
 )
 def primer_pattern(project: Any, limit: Any) -> Iterator[Found]:
     """The primer is sprayed in another pattern."""
@@ -92,6 +96,7 @@ def primer_pattern(project: Any, limit: Any) -> Iterator[Found]:
     "The gloss is sprayed {found}; {wanted} is due.",
     needs="gloss.pattern",
     limit="gloss.pattern",
+    step="gloss",
 )
 def gloss_pattern(project: Any, limit: Any) -> Iterator[Found]:
     """The gloss is sprayed in another pattern."""

@@ -31,6 +31,7 @@ RULE = Rule(
     each="joints",
     needs="joints.*.bond_face",
     basis="practice guide_eifs_p24",
+    step="gloss",
 )
 def bonded_to_gloss(joint: Any) -> Iterator[Found]:
     """The bond face carries gloss."""
