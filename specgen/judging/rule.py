@@ -90,9 +90,6 @@ class Rule:
         """Register a test as a clause of this rule; see the class for what each word says."""
 
         def register(test: Callable[..., Iterator[Found]]) -> Callable[..., Iterator[Found]]:
-            asks = frozenset(list(inspect.signature(test).parameters)[1:])
-            lifted = lift or ("deviation" if severity is STOP else "none")
-            path = tuple(each.split(".")) if each else ()
             self.clauses.append(
                 Clause(
                     rule=self,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from ..vocabulary.field import Field, Node, Schema
 from ..vocabulary.printing import words
 from ..vocabulary.quantity import dimension_of
-from ..vocabulary.quantity_print import printed
+from ..vocabulary.quantity_print import decimal
 from ..vocabulary.quantity_text import QuantityError, parse_quantity
 
 RINGS = ("verdict", "mockup", "work", "closeout")
@@ -106,7 +106,7 @@ def _example(field: Field, units: str) -> str:
     if units == "si" and field.kind == "quantity":
         try:
             quantity = parse_quantity(text, dimension_of(field.dimension, field.unit_ip))
-            text = printed(quantity, field.unit_si).replace("\u00b0", "").replace("\u00b2", "2").replace("\u00b5", "u")
+            text = f"{decimal(quantity.to(field.unit_si), 3)} {field.unit_si}"
         except QuantityError:
             return text
     quoted = field.kind in ("text", "file") or '"' in text or ": " in text

@@ -1,0 +1,374 @@
+"""Each command as its user meets it: what it prints where, and how it ends."""
+
+import io
+import json
+import re
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+from typing import Any
+
+import docx
+import pytest
+from lxml import html
+
+from specgen import __version__
+from specgen.cli import main
+from tests.support import SMALL, merged, written
+from tests.writing.support import AWKWARD
+
+ROOT = Path(__file__).parents[1]
+CHECK = {"format", "project", "purpose", "walls", "counts", "errors", "findings", "open", "not_judged"}
+FINDING = {
+    "rule",
+    "clause",
+    "severity",
+    "subjects",
+    "message",
+    "found",
+    "wanted",
+    "path",
+    "file",
+    "line",
+    "column",
+    "basis",
+    "remedy",
+    "steps",
+    "documents",
+    "lifted_by",
+}
+STOPPED = merged(SMALL, {"walls": {"W1": {"attachment": {"method": "mechanical"}}}})
+
+
+def run(capsys: Any, *words: str) -> tuple[int, str, str]:
+    code = main(words)
+    out, err = capsys.readouterr()
+    return code, out, err
+
+
+def checked(capsys: Any, folder: Path, data: Any) -> dict[str, Any]:
+    _, out, _ = run(capsys, "check", str(written(folder, data)), "--format", "json")
+    return json.loads(out)
+
+
+def test_a_check_ends_0_without_a_stop_1_with_one_2_where_it_cannot(tmp_path: Path, capsys: Any) -> None:
+    assert run(capsys, "check", str(written(tmp_path, SMALL)))[0] == 0
+    code, out, err = run(capsys, "check", str(written(tmp_path, STOPPED)))
+    assert (code, err) == (1, "")
+    assert "STOP ATT-01a  W1" in out
+    code, out, err = run(capsys, "check", str(tmp_path / "none.yaml"))
+    assert (code, out) == (2, "")
+    assert "none.yaml: the file cannot be read" in err
+
+
+def test_the_object_of_a_check_has_its_keys_also_where_it_could_not_read(tmp_path: Path, capsys: Any) -> None:
+    made = checked(capsys, tmp_path, STOPPED)
+    assert set(made) == CHECK
+    assert set(made["findings"][0]) == FINDING
+    assert made["walls"] == [{"wall": "W1", "verdict": "no"}]
+    assert made["findings"][0] | {"message": ""} == made["findings"][0] | {"message": ""}
+    finding = made["findings"][0]
+    assert (finding["path"], finding["file"], finding["line"]) == ("walls.W1.attachment.method", "project.yaml", 11)
+    bad = checked(capsys, tmp_path, merged(SMALL, {"primmer": {}}))
+    assert set(bad) == CHECK
+    assert [set(e) for e in bad["errors"]] == [{"message", "hint", "path", "file", "line", "column"}]
+    assert bad["errors"][0]["hint"] == "did you mean primer?"
+    assert bad["findings"] == []
+
+
+def test_quiet_leaves_the_messages_out_before_and_after_the_command(tmp_path: Path, capsys: Any) -> None:
+    assert run(capsys, "new", str(tmp_path / "a.yaml"))[2]
+    assert run(capsys, "--quiet", "new", str(tmp_path / "b.yaml"))[2] == ""
+    assert run(capsys, "new", str(tmp_path / "c.yaml"), "--quiet")[2] == ""
+
+
+def test_the_version_is_that_of_the_package(capsys: Any) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(["--version"])
+    assert ended.value.code == 0
+    assert capsys.readouterr().out == f"specgen {__version__}\n"
+
+
+@pytest.mark.parametrize("ring", ["verdict", "mockup", "work", "closeout"])
+@pytest.mark.parametrize("units", ["ip", "si"])
+def test_a_starter_is_accepted_by_check_and_never_overwrites(
+    ring: str, units: str, tmp_path: Path, capsys: Any
+) -> None:
+    file = tmp_path / "new.yaml"
+    assert run(capsys, "new", str(file), "--for", ring, "--units", units)[0] == 0
+    before = file.read_bytes()
+    assert run(capsys, "check", str(file))[0] == 0
+    code, _, err = run(capsys, "new", str(file))
+    assert code == 2
+    assert "is not overwritten" in err
+    assert file.read_bytes() == before
+
+
+@pytest.mark.parametrize("ring", ["verdict", "mockup", "work"])
+@pytest.mark.parametrize("units", ["ip", "si"])
+def test_every_line_of_a_starter_can_be_taken_into_use(ring: str, units: str, tmp_path: Path, capsys: Any) -> None:
+    run(capsys, "new", str(tmp_path / "new.yaml"), "--for", ring, "--units", units)
+    lines = (tmp_path / "new.yaml").read_text("utf-8").splitlines()[2:]
+    text = "\n".join(re.sub(r"^(\s*)# ", r"\1", re.sub(r"^# ", "", line)) for line in lines)
+    _, _, err = run(
+        capsys, "check", str(written(tmp_path, text.replace("purpose: mockup_submittal", "purpose: design_draft")))
+    )
+    # A paper or face that another ring describes is all that may be missing.
+    assert [line for line in err.splitlines() if "is the mark of no" not in line and "cannot be read" not in line] == []
+
+
+@pytest.mark.parametrize(
+    ("words", "hint"),
+    [
+        (("rules", "ATT-1"), "did you mean ATT-01?"),
+        (("calc", "joint-widht"), "did you mean joint-width?"),
+        (("calc", "joint-width", "lenght=3ft"), "did you mean length?"),
+        (("fields", "walls.W1.wrb.knid"), "did you mean walls.*.wrb.kind?"),
+    ],
+)
+def test_a_mistyped_word_gets_its_near_miss(words: tuple[str, ...], hint: str, capsys: Any) -> None:
+    code, out, err = run(capsys, *words)
+    assert (code, out) == (2, "")
+    assert hint in err
+
+
+@pytest.mark.parametrize(
+    ("more", "hint"),
+    [
+        (("--formats", "docs"), "did you mean docx?"),
+        (("--only", "D8"), "did you mean D08?"),
+        (("--formats", "docx,pdff"), "no format 'pdff'"),
+    ],
+)
+def test_a_mistyped_choice_of_build_gets_its_near_miss_and_writes_nothing(
+    more: Any, hint: str, tmp_path: Path, capsys: Any
+) -> None:
+    code, _, err = run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), *more)
+    assert code == 2
+    assert hint in err
+    assert not (tmp_path / "out").exists()
+
+
+def test_build_refuses_while_stops_stand_and_leaves_nothing_behind(tmp_path: Path, capsys: Any) -> None:
+    file = written(tmp_path, STOPPED)
+    code, _, err = run(capsys, "build", str(file), "--out", str(tmp_path / "out"))
+    assert code == 2
+    assert "nothing was written: 1 stop stands" in err
+    assert [p.name for p in tmp_path.iterdir()] == ["project.yaml"]
+
+
+def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys: Any) -> None:
+    out = tmp_path / "out"
+    assert (
+        run(
+            capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out), "--draft", "--formats", "docx,html,txt"
+        )[0]
+        == 1
+    )
+    for file in out.glob("*.html"):
+        assert "Draft, not for submission." in file.read_text("utf-8")
+    for file in out.glob("*.docx"):
+        head = docx.Document(str(file)).sections[0].header._element.xpath("string(.)")
+        assert "DRAFT, NOT FOR SUBMISSION" in head
+    for file in out.glob("*.txt"):
+        body = file.read_text("utf-8")
+        assert body.index("ATT-01a (W1)") < body.index("\n\n", body.index("Purpose")) + 400
+
+
+def test_an_owed_point_stops_a_submittal_and_not_a_draft(tmp_path: Path, capsys: Any) -> None:
+    submittal = merged(SMALL, {"package": {"purpose": "mockup_submittal"}})
+    assert run(capsys, "check", str(written(tmp_path, submittal)))[0] == 1
+    assert run(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(tmp_path / "out"))[0] == 2
+    assert run(capsys, "check", str(written(tmp_path, SMALL)))[0] == 0
+
+
+def test_two_builds_give_the_same_bytes_and_the_second_takes_the_place_of_the_first(
+    tmp_path: Path, capsys: Any
+) -> None:
+    clean = str(ROOT / "project_examples" / "clean" / "project.yaml")
+    made = []
+    for out in ("one", "two", "two"):
+        assert run(capsys, "build", clean, "--out", str(tmp_path / out))[0] == 0
+        made.append({f.name: f.read_bytes() for f in (tmp_path / out).iterdir()})
+    assert made[0] == made[1] == made[2]
+    assert json.loads(made[0]["manifest.json"])["stops"] == []
+
+
+def test_a_folder_of_the_user_and_an_edited_file_are_left_alone(tmp_path: Path, capsys: Any) -> None:
+    file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
+    out.mkdir()
+    (out / "mine.txt").write_text("mine")
+    assert run(capsys, "build", file, "--out", str(out))[0] == 2
+    (out / "mine.txt").unlink()
+    assert run(capsys, "build", file, "--out", str(out), "--only", "D05")[0] == 0
+    page = next(out.glob("*.html"))
+    page.write_text("edited")
+    code, _, err = run(capsys, "build", file, "--out", str(out))
+    assert code == 2
+    assert f"edited by hand since it was written: {page.name}" in err
+    assert page.read_text() == "edited"
+
+
+def test_only_writes_that_document(tmp_path: Path, capsys: Any) -> None:
+    run(
+        capsys,
+        "build",
+        str(written(tmp_path, SMALL)),
+        "--out",
+        str(tmp_path / "out"),
+        "--only",
+        "d10",
+        "--formats",
+        "txt",
+    )
+    assert sorted(p.name for p in (tmp_path / "out").iterdir()) == ["D10-mockup-acceptance-form.txt", "manifest.json"]
+
+
+def test_a_sum_as_data_has_its_keys_and_a_bare_result(capsys: Any) -> None:
+    keys = (
+        "length=30ft",
+        "alpha=3.6e-6/F",
+        "movement_class=50",
+        "tolerance=1/8in",
+        "hot=105F",
+        "cold=-15F",
+        "install_low=60F",
+        "install_high=75F",
+        "moisture_strain=0.0002",
+        "structural_closing=1/4in",
+        "structural_opening=1/4in",
+    )
+    code, out, _ = run(capsys, "calc", "joint-width", *keys, "--format", "json")
+    made = json.loads(out)
+    assert code == 0
+    assert set(made) == {"name", "given", "result", "unit", "steps", "source", "notes"}
+    assert set(made["steps"][0]) == {"symbol", "name", "expression", "substitution", "value", "unit"}
+    # 0.8857 in before rounding: Cornell University, ARCH 262, fall 2007; the next sixteenth is 15/16.
+    assert (made["result"], made["unit"]) == (0.9375, "in")
+    metric = json.loads(run(capsys, "calc", "joint-width", *keys, "unit=mm", "--format", "json")[1])
+    assert metric["result"] == pytest.approx(0.9375 * 25.4)
+
+
+@pytest.mark.parametrize(
+    "wrong", [("length=30ft", "alpha"), ("alpha=steep",), ("movement_class=60",), ("length=30psi",), ("unit=psi",)]
+)
+def test_a_sum_refuses_what_it_cannot_use(wrong: tuple[str, ...], capsys: Any) -> None:
+    good = {
+        "length": "30ft",
+        "alpha": "4e-6/F",
+        "movement_class": "50",
+        "tolerance": "0in",
+        "temperature_range": "100F",
+    }
+    given = good | {w.partition("=")[0]: w.partition("=")[2] for w in wrong if "=" in w}
+    words = [f"{key}={value}" for key, value in given.items()] + [w for w in wrong if "=" not in w]
+    code, out, err = run(capsys, "calc", "joint-width", *words)
+    assert (code, out) == (2, "")
+    assert err.startswith("specgen: ")
+
+
+def test_all_sums_of_a_project_are_told_and_what_they_wait_for(tmp_path: Path, capsys: Any) -> None:
+    code, out, _ = run(
+        capsys, "calc", "joint-width", "--from", str(ROOT / "project_examples" / "clean" / "project.yaml")
+    )
+    assert code == 0
+    assert out.count("result ") == len(re.findall(r"(?m)^J\d+: ", out))
+    file = written(tmp_path, merged(SMALL, {"joints": {"J1": {"width": "1 in"}}}))
+    told = run(capsys, "calc", "joint-width", "--from", str(file))[1]
+    assert told.startswith("J1: waits for ")
+    assert "joints.J1.elevation" in told
+
+
+def test_the_matrix_answers_for_every_substrate_and_attachment(capsys: Any) -> None:
+    out = run(capsys, "matrix")[1]
+    rows = {line[:20].strip(): line for line in out.splitlines()[1:11]}
+    assert len(rows) == 10
+    assert "no ATT-04a" in rows["paper-faced gypsum" if "paper-faced gypsum" in rows else "paper faced gypsum"]
+    assert rows["concrete"].count("yes") == 3
+    assert rows["concrete"].count("no ATT-01a") == 2
+
+
+def test_a_rule_is_told_in_general_and_with_the_numbers_of_a_project(tmp_path: Path, capsys: Any) -> None:
+    out = run(capsys, "rules", "slt-03")[1]
+    assert "Why:" in out
+    assert "SLT-03e" in out
+    file = written(tmp_path, merged(SMALL, {"joints": {"J1": {"width": "3 in"}}}))
+    out = run(capsys, "check", str(file), "--rule", "SLT-03c")[1]
+    assert "SLT-03c stop, J1: fires" in out
+    assert "joints.J1.width = 3 in (76.2 mm)" in out
+    assert "limit: at most 2 in" in out
+
+
+TWO = merged(SMALL, {"walls": {"W1": {"attachment": {"method": "mechanical"}}, "W2": SMALL["walls"]["W1"]}})
+
+
+def test_of_two_walls_one_passes(tmp_path: Path, capsys: Any) -> None:
+    assert [w["verdict"] for w in checked(capsys, tmp_path, TWO)["walls"]] == ["no", "not_yet_known"]
+
+
+@pytest.mark.parametrize(
+    ("deviation", "severity", "lifted", "said"),
+    [
+        ({"answers": ["ATT-01"]}, "stop", None, "is not approved: the stop stands."),
+        ({"answers": ["ATT-01"], "approved_on": "2027-01-05"}, "caution", "DV1", "Fasteners under the board"),
+        ({"answers": ["ATT-01a"], "approved_on": "2027-01-05"}, "caution", "DV1", "Fasteners under the board"),
+        ({"answers": ["ATT-02"], "approved_on": "2027-01-05"}, "stop", None, "Fasteners under the board"),
+    ],
+)
+def test_a_deviation_lifts_only_what_it_answers_once_approved(
+    deviation: Any, severity: str, lifted: str | None, said: str, tmp_path: Path, capsys: Any
+) -> None:
+    made = checked(capsys, tmp_path, merged(STOPPED, {"deviations": {"DV1": deviation}}))
+    finding = next(f for f in made["findings"] if f["rule"] == "ATT-01")
+    assert (finding["severity"], finding["lifted_by"]) == (severity, lifted)
+    assert said in finding["message"]
+
+
+def test_a_rule_that_nothing_lifts_stays_and_says_so(tmp_path: Path, capsys: Any) -> None:
+    drained = {
+        "code": {"model": "irc"},
+        "walls": {"W1": {"substrate": {"kind": "osb"}, "drainage": {"kind": "none"}}},
+        "deviations": {"DV1": {"answers": ["COD-02"], "approved_on": "2027-01-05"}},
+    }
+    finding = next(f for f in checked(capsys, tmp_path, merged(SMALL, drained))["findings"] if f["rule"] == "COD-02")
+    assert (finding["severity"], finding["lifted_by"]) == ("stop", None)
+    assert "Deviation DV1 answers it, and no deviation lifts this rule: the stop stands." in finding["message"]
+
+
+@pytest.mark.parametrize("name", [AWKWARD, ("Long Hall " * 30).strip()], ids=["awkward", "300 characters"])
+def test_text_of_the_user_comes_back_unchanged_in_every_format(name: str, tmp_path: Path, capsys: Any) -> None:
+    out = tmp_path / "out"
+    file = written(tmp_path, merged(SMALL, {"project": {"name": name}}))
+    assert run(capsys, "build", str(file), "--out", str(out), "--only", "D05", "--formats", "docx,html,txt")[0] == 0
+    assert f"Project: {name}\n" in next(out.glob("*.txt")).read_text("utf-8")
+    page = html.fromstring(next(out.glob("*.html")).read_bytes().decode())
+    assert page.xpath("string(//header//dd)") == name
+    assert docx.Document(str(next(out.glob("*.docx")))).tables[0].rows[0].cells[1].text == name
+
+
+def test_a_control_character_is_refused_with_its_place(tmp_path: Path, capsys: Any) -> None:
+    code, _, err = run(capsys, "check", str(written(tmp_path, "format: 1\nproject: {name: a\x07b}\n")))
+    assert code == 2
+    assert "project.yaml:2:18: character U+0007 is not allowed" in err
+
+
+def test_the_command_runs_as_a_module_and_tells_its_usage(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "specgen", "nonsense"], capture_output=True, text=True, check=False, cwd=tmp_path
+    )
+    assert done.returncode == 2
+    assert "Traceback" not in done.stderr
+
+
+def test_the_readme_names_every_command() -> None:
+    text = (ROOT / "README.md").read_text("utf-8")
+    done = subprocess.run([sys.executable, "-m", "specgen", "--help"], capture_output=True, text=True, check=True)
+    commands = re.findall(r"(?m)^    (\w+) ", done.stdout)
+    assert {"new", "check", "build"} <= set(commands)
+    assert [c for c in commands if f"`specgen {c}" not in text] == []
+
+
+def test_a_word_file_of_a_build_is_a_whole_zip(tmp_path: Path, capsys: Any) -> None:
+    run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D05")
+    assert zipfile.ZipFile(io.BytesIO(next((tmp_path / "out").glob("*.docx")).read_bytes())).testzip() is None
