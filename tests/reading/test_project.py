@@ -32,7 +32,7 @@ KINDS = [
     ("date", "schedule.work_start", "2028-02-29", "01/03/2027", "no date"),
     ("time", "schedule.shift_start", "06:30", "25:00", "no time of day"),
     ("quantity", "site.altitude", "5,200 ft", "5200", "has no unit"),
-    ("quantity", "site.altitude", "1.6 km", "1600 metres high", "not known"),
+    ("quantity", "site.altitude", "1600 m", "1600 metres high", "not known"),
     ("quantity", "climate.hot_air", "95 °F", "95 psi", "no unit of temperature"),
     ("quantity", "climate.hot_air", "35 C", "500 F", "lies above"),
     ("bearing", "mockup.facing", "SSW", "up", "no compass point"),
