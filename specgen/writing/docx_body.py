@@ -142,7 +142,7 @@ class Body:
 
     def rows(self, rows: Rows, columns: list[int], style: str, properties: str = "") -> str:
         """Table rows; what is the same for every row is written once. A short table stays on one page."""
-        begins = [[self.cell(column, style, keep) for column in columns] for keep in ("", _KEEP)]
+        begins = [[self.opening(column, style, keep) for column in columns] for keep in ("", _KEEP)]
         begin = f"<w:tr><w:trPr><w:cantSplit/>{properties}</w:trPr>"
         kept = len(rows) - 1 if len(rows) <= SHORT else 1
         made = []
@@ -153,7 +153,7 @@ class Body:
             made.append("</w:tr>")
         return "".join(made)
 
-    def cell(self, column: int, style: str, keep: str) -> str:
+    def opening(self, column: int, style: str, keep: str) -> str:
         """The beginning of a cell, up to its words."""
         inner = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{keep}</w:pPr>'
         return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'

@@ -54,7 +54,7 @@ def value(working: Working, symbol: str) -> float:
     ("symbol", "wanted"), [("D_c", 0.3803), ("D_o", 0.3666), ("W_c", 0.7607), ("W_o", 0.7332), ("W", 0.8857)]
 )
 def test_the_two_sided_check_of_a_published_assignment(symbol: str, wanted: float) -> None:
-    # Its totals and doubled lines are printed; 0.8857 adds the tolerance of 1/8 in. Each of its lines is rounded to four places.
+    # Its totals and doubled lines are printed; 0.8857 adds the tolerance of 1/8 in. Lines are rounded to four places.
     assert value(width(CORNELL), symbol) == pytest.approx(wanted, abs=1.1e-4)
 
 
