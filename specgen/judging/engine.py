@@ -102,6 +102,8 @@ def _asked(bench: Bench, clause: Clause, subject: Path) -> dict[str, Any]:
 def _owed_needs(bench: Bench, clause: Clause, subject: Path, missing: Path) -> tuple[str, ...]:
     """The absent needs that someone owes; none where the field does not apply, and so neither the clause."""
     project, absent = bench.project, []
+    if not waited_for(project, missing):
+        return ()
     for need in clause.needs:
         if need.startswith("calc."):
             absent += bench.resolve.missing(subject, need.removeprefix("calc."))
