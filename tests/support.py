@@ -35,5 +35,8 @@ def written(folder: Path, data: Any, name: str = "project.yaml") -> Path:
 
 
 def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.Case:
-    """The judged case of the small project with a change laid over it."""
+    """The judged case of the small project with a change laid over it; `coating` is the coating source's file."""
+    if change and "coating" in change:
+        written(folder, {"format": 1} | change["coating"], "coating.yaml")
+        change = {k: v for k, v in change.items() if k != "coating"} | {"coating_system": "coating.yaml"}
     return pipeline.check(written(folder, merged(base or SMALL, change or {})))

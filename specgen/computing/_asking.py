@@ -14,6 +14,9 @@ from ..vocabulary.quantity_text import QuantityError, number_of, parse_quantity
 from ..vocabulary.units import UNITS
 from ..vocabulary.working import Working
 
+# Keys for which `none` says something: no rounding, no limit to hold the result against.
+_MAY_BE_NONE = {"round_up", "limit"}
+
 
 def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
     """The working of a calculation for keys and values in text; `unit` picks the unit of the result.
@@ -31,7 +34,7 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
     problems += [
         Problem(f"{key.name} must be given", key.about)
         for key in provider.keys
-        if key.default is None and key.name not in pairs
+        if key.default is None and pairs.get(key.name, "") in ("", "none")
     ]
     values: dict[str, Any] = {}
     for key in provider.keys:
@@ -47,6 +50,8 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
 
 def _value(key: Key, text: str) -> Any:
     if text == "none":
+        if key.name not in _MAY_BE_NONE and key.default != "":
+            raise QuantityError(f"{key.name} cannot be none", key.about)
         return None
     if key.dimension == "word":
         if key.choices and text not in key.choices:
@@ -57,16 +62,17 @@ def _value(key: Key, text: str) -> Any:
             raise QuantityError(f"{text!r} is neither yes nor no", "write yes or no")
         return text == "yes"
     if key.dimension in ("number", "percent"):
-        return _number(text)
+        return _number(text, key.dimension)
     if key.dimension == "temperature_difference":
         apart = parse_quantity(text, "temperature", ("F", "C"))
         return Quantity.of(apart.to(apart.unit), {"F": "F apart"}.get(apart.unit, "C apart"))
     return parse_quantity(text, key.dimension, _examples(key.dimension))
 
 
-def _number(text: str) -> Fraction:
+def _number(text: str, dimension: str) -> Fraction:
+    text = text.removesuffix("%") if dimension == "percent" else text
     try:
-        return Fraction(text.removesuffix("%")) if "/" not in text else number_of(text)
+        return Fraction(text) if "/" not in text else number_of(text)
     except ValueError:
         raise QuantityError(f"{text!r} is no number", "write a bare number") from None
 

@@ -36,8 +36,7 @@ def equal(value: Any, limit: Any) -> bool:
     """Whether two values are the same within the rounding of a conversion."""
     if not isinstance(value, Quantity):
         return bool(value == limit)
-    apart = abs(value.amount - limit.amount)
-    return bool(value == limit or apart < slack(limit))
+    return bool(value == limit or abs((value - limit).amount) < slack(limit))
 
 
 def slack(limit: Quantity) -> Fraction:

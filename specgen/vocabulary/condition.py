@@ -9,6 +9,7 @@ member (of the same elevation, where both stand on one). A term whose value is a
 
 import re
 from collections.abc import Callable
+from fractions import Fraction
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -131,7 +132,7 @@ def _right(text: str, value: Any, project: "Project", at: Path, path: Path) -> A
         made = project.schema.node(at).field
         assert made is not None
         return parse_quantity(text, dimension_of(made.dimension, made.unit_ip))
-    return float(text)
+    return Fraction(text)
 
 
 def _compare(value: Any, relation: str, limit: Any) -> bool:

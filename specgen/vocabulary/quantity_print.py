@@ -109,7 +109,6 @@ def _nearest(quantity: Quantity, unit: str) -> str:
 def _feet(number: Fraction) -> str:
     if number.denominator in (1, 5, 10):
         return f"{decimal(number, 8)} ft"
-    whole, part = divmod(abs(number), 1)
-    sixteenths = round(part * 12 * 16)
-    text = f"{int(whole)} ft {inches(Fraction(sixteenths, 16))} in"
-    return f"-{text}" if number < 0 else text
+    whole, sixteenths = divmod(round(abs(number) * 192), 192)
+    part = f" {inches(Fraction(sixteenths, 16))} in" if sixteenths else ""
+    return f"{'-' if number < 0 else ''}{whole} ft{part}"

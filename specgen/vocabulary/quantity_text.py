@@ -39,7 +39,7 @@ _FEET_INCHES = re.compile(
     rf"([+-]?)\s*(\d{{1,9}})\s*(?:'|ft\.?|feet|foot)\s*-?\s*({_NUMBER})\s*(?:\"|''|in\.?|inch|inches)"
 )
 _R_VALUE = re.compile(r"(R|RSI)\s*-\s*(\d{1,6}(?:\.\d{1,9})?)")
-_THOUSANDS = re.compile(r"(?<![\d.])(\d{1,3}),(?=\d{3}(?!\d))")
+_THOUSANDS = re.compile(r"(?<![\d.])(?!(?<!,)0)(\d{1,3}),(?=\d{3}(?!\d))")
 
 
 class QuantityError(ValueError):

@@ -146,7 +146,7 @@ _OTHER_SPELLINGS = {
     "/K": ["1/K"],
     "F": ["°F", "deg F", "degF", "fahrenheit", "° F"],
     "C": ["°C", "deg C", "degC", "celsius", "° C"],
-    "RSI": ["m2.K/W", "m2K/W"],
+    "RSI": ["m2.K/W", "m2K/W", "m²·K/W"],
 }
 
 SPELLINGS = {name: name for name in UNITS}

@@ -138,13 +138,6 @@ PUBLISHED = [
     ("view.distance", EXACTLY, "10 ft", "aama_finishes", "AAMA 2604 and 2605: viewed at 10 feet"),
     ("film.least_share", LEAST, "85 %", "aama_finishes", "AAMA 2605: no reading below 85 percent of the film"),
     (
-        "color.range_samples",
-        LEAST,
-        "3",
-        "aama_finishes",
-        "AAMA text on metallic finishes: a range of control samples; light, middle and dark",
-    ),
-    (
         "access.gap_plastering",
         MOST,
         "18 in",

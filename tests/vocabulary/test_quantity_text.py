@@ -253,6 +253,7 @@ def test_every_spelling_of_a_unit_is_read(word: str) -> None:
 
 # Text, dimension, a part of what is said, a part of the hint. A rule of ours: no quantity is guessed.
 REFUSED = [
+    ("0,125 in", "length", "is not known", ""),
     ("40", "length", "'40' has no unit", "write 40 ft or 40 m"),
     ("3/4", "length", "'3/4' has no unit", "write 3/4 ft or 3/4 m"),
     ("40 inn", "length", "unit 'inn' is not known", "did you mean in?"),
