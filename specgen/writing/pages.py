@@ -96,10 +96,10 @@ def _party(sight: Sight, role: str) -> tuple[str, str]:
 
 
 def _to_confirm(values: list[Value]) -> Block:
-    """Every figure of a document that rests on practice or memory alone."""
+    """Every named figure of a document that rests on practice or memory alone."""
     rows: dict[tuple[str, str], tuple[Any, ...]] = {}
     for value in values:
-        if value.source is not None and value.source.kind in (Kind.PRACTICE, Kind.MEMORY):
+        if value.about and value.source is not None and value.source.kind in (Kind.PRACTICE, Kind.MEMORY):
             rows.setdefault((value.about, value.text), (value.about, value, value.source.kind.value.split(",")[0]))
     if not rows:
         return Paragraph((Text("No figure of this document rests on practice or memory alone."),))

@@ -15,7 +15,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
     made = tuple(
         (
-            Shown(line.title, line.title, line.basis[0], about="Line of the acceptance form"),
+            Shown(line.title, line.title, line.basis[0]),
             [f"{line.method} ({line.location})"],
             composer.inlines(composer.text(line.limit, names, f"criteria.yaml: {line.name}")),
             line.readings,
