@@ -31,16 +31,16 @@ class _Read:
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names."""
     main = _read(file, file.name or str(file), schema)
-    problems = main.text.problems
-    sides = {}
-    for home in SIDE_FILES:
-        name = main.values.get((home,))
-        if name is not None:
-            side = _side(file, name, home, schema, main)
-            problems = problems + side.text.problems
-            sides[home] = side
+    named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
+    sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
+    # What the site wrote is only validated here; nothing is judged by it yet.
+    records = [
+        _side(file, name, ("records", str(number)), "record", schema, main)
+        for number, name in enumerate(main.values.get(("records",), ()))
+    ]
     project = _joined(main, sides, schema)
-    problems = problems + _missing(project, main) + _dangling(project) + demand_problems(project)
+    problems = main.text.problems + [p for side in (*sides.values(), *records) for p in side.text.problems]
+    problems += _missing(project, main) + _dangling(project) + demand_problems(project)
     if problems:
         raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
     return project
@@ -67,29 +67,31 @@ def _read(path: FilePath, shown: str, schema: Schema) -> _Read:
     return _Read(text, values, made.members)
 
 
-def _side(file: FilePath, name: str, home: str, schema: Schema, main: _Read) -> _Read:
-    """A side file; only the fields at home there may stand in it, and its papers keep its name."""
+def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _Read) -> _Read:
+    """A side file named at `at`; only the fields at home there may stand in it, and its papers keep its name."""
     folder = file.parent.resolve()
     path = (folder / name).resolve()
     if not path.is_relative_to(folder):
-        main.text.problem((home,), f"{name!r} leads out of the project folder", "keep the file beside the project file")
+        main.text.problem(at, f"{name!r} leads out of the project folder", "keep the file beside the project file")
         return _Read(Text(name), {}, {})
     try:
         side = _read(path, name, schema)
     except Refused as refused:
-        place = main.text.places[(home,)]
+        place = main.text.places[at]
         for problem in refused.problems:
             if problem.line:
                 main.text.problems.append(problem)
             else:
                 main.text.problems.append(
-                    Problem(problem.message, problem.hint, f"{home}: {name}", place.file, place.line, place.column)
+                    Problem(
+                        problem.message, problem.hint, f"{dotted(at)}: {name}", place.file, place.line, place.column
+                    )
                 )
         return _Read(Text(name), {}, {})
     side.values.pop(("format",), None)
     _at_home(side, home, schema)
     _once(side, home, schema, main)
-    return _marked(side, SIDE_FILES[home], schema)
+    return _marked(side, SIDE_FILES.get(home, home), schema)
 
 
 def _at_home(side: _Read, home: str, schema: Schema) -> None:

@@ -134,6 +134,20 @@ def test_a_missing_side_file_is_told_where_it_is_named(tmp_path: Path) -> None:
     assert problem.line > 0
 
 
+def test_a_missing_second_side_file_is_told_too(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
+    (problem,) = refused(tmp_path, {"firm": "firm.yaml", "coating_system": "coat.yaml"})
+    assert problem.path == "coating_system: coat.yaml"
+
+
+def test_a_record_file_is_validated_and_holds_nothing_but_records(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "log": [{"date": "2027-06-15", "step": "gloss", "air": "61 F"}]}, "week.yaml")
+    assert case_of(tmp_path, {"records": ["week.yaml"]}).judgment.walls
+    written(tmp_path, {"format": 1, "log": [{"date": "2027-06-31"}], "tank": {"lined": "yes"}}, "week.yaml")
+    assert {p.path for p in refused(tmp_path, {"records": ["week.yaml"]})} == {"log.0.date", "tank.lined"}
+    assert refused(tmp_path, {"records": ["none.yaml"]})[0].path == "records.0: none.yaml"
+
+
 def test_a_section_of_the_firm_stands_in_one_file_only(tmp_path: Path) -> None:
     written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
     (problem,) = refused(tmp_path, {"firm": "firm.yaml", "tank": {"volume": "2 gal"}})
