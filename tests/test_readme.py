@@ -1,0 +1,36 @@
+"""The tours of the README, run as they stand: each from an empty folder, with what is printed."""
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+README = (Path(__file__).parents[1] / "README.md").read_text("utf-8")
+PART = README.split("## Three tours")[1].split("## Commands")[0]
+TOURS = re.findall(r"(?m)^\*\*([^*\n]+)\*\*[^\n]*\n\n((?:    [^\n]*\n|\n(?=    ))+)", PART)
+
+
+def test_there_is_a_tour_for_each_user() -> None:
+    assert [title.split(":")[0] for title, _ in TOURS] == ["A contractor", "A spec writer", "A project manager"]
+
+
+@pytest.mark.parametrize(("title", "text"), TOURS, ids=[title.split(":")[0] for title, _ in TOURS])
+def test_a_tour_prints_what_it_says(title: str, text: str, tmp_path: Path) -> None:
+    lines = [line.removeprefix("    ") for line in text.strip("\n").split("\n")]
+    path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+    printed = []
+    for command in (line.removeprefix("$ ") for line in lines if line.startswith("$ ")):
+        done = subprocess.run(
+            command,
+            shell=True,
+            cwd=tmp_path,
+            capture_output=True,
+            text=True,
+            check=False,
+            env=os.environ | {"PATH": path},
+        )
+        printed += [f"$ {command}", *(line.rstrip() for line in (done.stdout + done.stderr).splitlines())]
+    assert printed == lines
