@@ -1,4 +1,7 @@
-"""From files to one project: structure, types, side files, references; all faults in one run."""
+"""From the project file and the files it names to one project; every fault of all of them in one run.
+
+Which file holds what, and whose figure counts, are rules of this program.
+"""
 
 from pathlib import Path
 from typing import Any
@@ -6,212 +9,116 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
+from specgen.reading.project import defaults
+from specgen.vocabulary.in_force import limit_in_force
 from specgen.vocabulary.problem import Problem, Refused
+from specgen.vocabulary.project import Absent, Project
+from specgen.vocabulary.source import Kind
 from tests.support import SMALL, case_of, merged, written
+
+# The small project as text, so that lines can be counted.
+HEAD = """\
+format: 1
+package: {purpose: design_draft}
+project: {name: Trial}
+walls:
+  W1: {substrate: {kind: concrete}, attachment: {method: adhesive_full_bed}}
+"""
+NEXT = HEAD.count("\n") + 1
 
 
 def refused(folder: Path, change: Any) -> list[Problem]:
+    """What is told of the small project with a change laid over it, or of the small project with lines added."""
     with pytest.raises(Refused) as raised:
-        case_of(folder, change)
+        if isinstance(change, str):
+            pipeline.check(written(folder, HEAD + change))
+        else:
+            case_of(folder, change)
     return list(raised.value.problems)
 
 
-# Kind of field, path, a text that fits, a text that does not, and what is said of it.
-KINDS = [
-    ("integer", "gloss.coats", "2", "2.5", "no whole number"),
-    ("integer", "gloss.coats", "2", "true", "no number"),
-    ("integer", "gloss.coats", "2", "9", "lies above 6"),
-    ("number", "gloss.dry_hours", "1.5", ".nan", "no number"),
-    ("number", "gloss.dry_hours", "24", ".inf", "no number"),
-    ("number", "gloss.dry_hours", "24", "24 h", "no number"),
-    ("number", "gloss.dry_hours", "24", "9" * 40, "no number"),
-    ("percent", "gloss.max_water", "8 %", "101", "lies above 50"),
-    ("choice", "gloss.pattern", "cross_hatch", "cross-hatch", "no choice"),
-    ("yes_no", "primer.tinted", "yes", "maybe", "neither yes nor no"),
-    ("date", "schedule.work_start", "2027-03-01", "2027-02-29", "no date"),
-    ("date", "schedule.work_start", "2028-02-29", "01/03/2027", "no date"),
-    ("time", "schedule.shift_start", "06:30", "25:00", "no time of day"),
-    ("quantity", "site.altitude", "5,200 ft", "5200", "has no unit"),
-    ("quantity", "site.altitude", "1600 m", "1600 metres high", "not known"),
-    ("quantity", "climate.hot_air", "95 °F", "95 psi", "no unit of temperature"),
-    ("quantity", "climate.hot_air", "35 C", "500 F", "lies above"),
-    ("bearing", "mockup.facing", "SSW", "up", "no compass point"),
-    ("bearing", "mockup.facing", "200", "400", "outside 0 to 360"),
-    ("file", "coating_system", "", "../x.yaml", "leaves the project folder"),
-    ("file", "firm", "", "/etc/x.yaml", "leaves the project folder"),
-    ("list", "site.surroundings", "[dust]", "dust", "a list is wanted"),
-    ("list", "site.surroundings", "[dust]", "[dust, mud]", "no choice"),
-    ("text", "project.number", "010", "[a]", "a single value is wanted"),
-]
-
-
-@pytest.mark.parametrize(("kind", "path", "good", "bad", "said"), KINDS, ids=[f"{k[0]}-{k[3][:12]}" for k in KINDS])
-def test_a_field_takes_what_fits_and_tells_what_does_not(
-    kind: str, path: str, good: str, bad: str, said: str, tmp_path: Path
-) -> None:
-    head = "format: 1\npackage: {purpose: design_draft}\n"
-    wall = "walls: {W1: {substrate: {kind: concrete}, attachment: {method: adhesive_full_bed}}}\n"
-    section, _, leaf = path.partition(".")
-
-    def text(value: str) -> str:
-        named = "project:\n  name: T\n" + (f"  {leaf}: {value}\n" if section == "project" else "")
-        own = f"{section}:\n  {leaf}: {value}\n" if leaf else f"{section}: {value}\n"
-        return head + wall + named + (own if section != "project" else "")
-
-    if good:
-        assert pipeline.check(written(tmp_path, text(good))).project.given(tuple(path.split(".")))
-    with pytest.raises(Refused) as raised:
-        pipeline.check(written(tmp_path, text(bad)))
-    problem = raised.value.problems[0]
-    assert said in problem.message
-    assert problem.path.startswith(path)
-    assert problem.line > 3
-
-
-def test_an_unknown_key_gets_the_nearest_known_one(tmp_path: Path) -> None:
-    (problem,) = refused(tmp_path, {"walls": {"W1": {"atachment": {"method": "mechanical"}}}})
-    assert (problem.path, problem.hint) == ("walls.W1.atachment", "did you mean attachment?")
-    (problem,) = refused(tmp_path, {"Gloss": {"coats": 2}})
-    assert problem.hint == "did you mean gloss?"
-
-
-@pytest.mark.parametrize(
-    ("change", "said"),
-    [
-        ({"walls": ["W1"]}, "a mapping is wanted here, not a list"),
-        ({"walls": {"W1": "concrete"}}, "a wall is a mapping"),
-        ({"gloss": "two coats"}, "a mapping is wanted here"),
-        ({"walls": {"W1": {"mesh": {"layers": {"a": {}}}}}}, "a list is wanted here"),
-        ({"primer": {"coats": {"a": 1}}}, "a single value is wanted here"),
-        ({"crews": {"red": {"rates": {"painting": "3 ft2/h"}}}}, "not known here"),
-    ],
-)
-def test_a_wrong_shape_is_told(change: Any, said: str, tmp_path: Path) -> None:
-    assert any(said in problem.message for problem in refused(tmp_path, change))
+def project_of(folder: Path, more: str) -> Project:
+    return pipeline.check(written(folder, HEAD + more)).project
 
 
 def test_only_these_are_refused_when_absent(tmp_path: Path) -> None:
     with pytest.raises(Refused) as raised:
         pipeline.check(written(tmp_path, "format: 1\n"))
-    assert {p.path for p in raised.value.problems} == {
-        "project.name",
-        "package.purpose",
-        "walls.W1.substrate.kind",
-        "walls.W1.attachment.method",
+    assert {p.path: p.hint for p in raised.value.problems} == {
+        "project.name": "write name: Harbor Clinic",
+        "package.purpose": "write purpose: mockup_submittal",
+        "walls.W1.substrate.kind": "write kind: glass_mat_gypsum",
+        "walls.W1.attachment.method": "write method: adhesive_notched_trowel",
     }
+
+
+# A change that leaves one of the four out, its path, and the line it is told at: that of its nearest parent.
+@pytest.mark.parametrize(
+    ("text", "path", "line"),
+    [
+        ("project: {}\n", "project.name", 1),
+        ("project: {name: tbd}\n", "project.name", 1),
+        ("walls:\n  A: {substrate: {kind: osb},\n    attachment: {}}\n", "walls.A.attachment.method", 3),
+        ("walls:\n  A:\n    attachment: {method: mechanical}\n", "walls.A.substrate.kind", 2),
+        ("walls: {}\n", "walls.W1.substrate.kind", 1),
+    ],
+)
+def test_what_must_be_given_is_told_where_it_should_stand(text: str, path: str, line: int, tmp_path: Path) -> None:
+    section = text.partition(":")[0]
+    rest = "".join(part + "\n" for part in HEAD.splitlines()[:-2] if not part.startswith(section))
+    wall = "" if section == "walls" else "\n".join(HEAD.splitlines()[-2:]) + "\n"
+    with pytest.raises(Refused) as raised:
+        pipeline.check(written(tmp_path, text + rest + wall))
+    problem = next(p for p in raised.value.problems if p.path == path)
+    assert (problem.message, problem.file, problem.line) == ("this must be given", "project.yaml", line)
+
+
+def test_a_value_that_does_not_fit_is_told_and_not_missed_as_well(tmp_path: Path) -> None:
+    (problem,) = refused(tmp_path, {"package": {"purpose": "design draft"}})
+    assert (problem.path, problem.hint) == ("package.purpose", "did you mean design_draft?")
 
 
 def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
     assert case_of(tmp_path, {"walls": {"W2": {"substrate": {"kind": "tbd"}}}}).judgment.walls.keys() == {"W1", "W2"}
 
 
-def test_another_format_is_refused(tmp_path: Path) -> None:
-    (problem,) = refused(tmp_path, {"format": 2})
-    assert (problem.path, problem.hint) == ("format", "write format: 1")
+@pytest.mark.parametrize("number", ["2", "0", "-1", "1e99"])
+def test_another_format_is_refused(number: str, tmp_path: Path) -> None:
+    (problem,) = refused(tmp_path, {"format": number})
+    assert (problem.path, problem.line, problem.hint) == ("format", 1, "write format: 1")
 
 
-def test_a_mark_that_no_member_has_is_told_with_the_nearest(tmp_path: Path) -> None:
-    (problem,) = refused(tmp_path, {"elevations": {"E1": {"wall": "W11"}}})
-    assert "'W11' is the mark of no wall" in problem.message
-    assert problem.hint == "did you mean W1?"
+def test_a_side_file_of_another_format_is_refused(tmp_path: Path) -> None:
+    written(tmp_path, "format: 2\ntank: {lined: yes}\n", "firm.yaml")
+    (problem,) = refused(tmp_path, {"firm": "firm.yaml"})
+    assert (problem.file, problem.path, problem.hint) == ("firm.yaml", "format", "write format: 1")
 
 
-def test_every_fault_of_every_file_is_told_in_one_run(tmp_path: Path) -> None:
-    written(tmp_path, {"format": 1, "tank": {"volume": "2"}, "guns": {"G1": {"kind": "water"}}}, "firm.yaml")
-    problems = refused(tmp_path, {"firm": "firm.yaml", "primmer": {}, "gloss": {"coats": "two"}})
-    assert {(p.file, p.path) for p in problems} == {
-        ("project.yaml", "primmer"),
-        ("project.yaml", "gloss.coats"),
-        ("firm.yaml", "guns.G1.kind"),
-        ("firm.yaml", "tank.volume"),
-    }
+# A reference to a mark that no member has: text, path, mark, noun, hint.
+DANGLING = [
+    ("elevations: {E1: {wall: W11}}\n", "elevations.E1.wall", "W11", "wall", "did you mean W1?"),
+    ("elevations: {E1: {wall: w1}}\n", "elevations.E1.wall", "w1", "wall", "did you mean W1?"),
+    ("elevations: {E1: {left_meets: E2}}\n", "elevations.E1.left_meets", "E2", "elevation", "known: E1"),
+    ("joints: {J1: {sealant: S1}}\n", "joints.J1.sealant", "S1", "sealant", "no sealants are given"),
+    ("gloss: {instructions: A14}\n", "gloss.instructions", "A14", "attachment", "no attachments are given"),
+    ("mockup: {crew: [red]}\ncrews: {blue: {}}\n", "mockup.crew", "red", "crew", "known: blue"),
+]
 
 
-def test_a_missing_side_file_is_told_where_it_is_named(tmp_path: Path) -> None:
+@pytest.mark.parametrize(("text", "path", "mark", "noun", "hint"), DANGLING, ids=[row[1] for row in DANGLING])
+def test_a_mark_that_no_member_has_is_told_with_the_nearest(
+    text: str, path: str, mark: str, noun: str, hint: str, tmp_path: Path
+) -> None:
+    (problem,) = refused(tmp_path, text)
+    assert problem.message == f"{mark!r} is the mark of no {noun}"
+    assert (problem.path, problem.file, problem.line, problem.hint) == (path, "project.yaml", NEXT, hint)
+
+
+def test_a_mark_in_a_side_file_is_told_in_that_file(tmp_path: Path) -> None:
+    written(tmp_path, "format: 1\nprimer:\n  instructions: A1\n", "coat.yaml")
     (problem,) = refused(tmp_path, {"coating_system": "coat.yaml"})
-    assert "coat.yaml" in problem.path
-    assert problem.file == "project.yaml"
-    assert problem.line > 0
-
-
-def test_a_missing_second_side_file_is_told_too(tmp_path: Path) -> None:
-    written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
-    (problem,) = refused(tmp_path, {"firm": "firm.yaml", "coating_system": "coat.yaml"})
-    assert problem.path == "coating_system: coat.yaml"
-
-
-def test_a_record_file_is_validated_and_holds_nothing_but_records(tmp_path: Path) -> None:
-    written(tmp_path, {"format": 1, "log": [{"date": "2027-06-15", "step": "gloss", "air": "61 F"}]}, "week.yaml")
-    assert case_of(tmp_path, {"records": ["week.yaml"]}).judgment.walls
-    written(tmp_path, {"format": 1, "log": [{"date": "2027-06-31"}], "tank": {"lined": "yes"}}, "week.yaml")
-    assert {p.path for p in refused(tmp_path, {"records": ["week.yaml"]})} == {"log.0.date", "tank.lined"}
-    assert refused(tmp_path, {"records": ["none.yaml"]})[0].path == "records.0: none.yaml"
-
-
-def test_a_section_of_the_firm_stands_in_one_file_only(tmp_path: Path) -> None:
-    written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
-    (problem,) = refused(tmp_path, {"firm": "firm.yaml", "tank": {"volume": "2 gal"}})
-    assert (problem.file, problem.path) == ("firm.yaml", "tank")
-    assert "stands also in project.yaml, line" in problem.message
-
-
-def test_safety_rules_and_safety_programs_may_stand_apart(tmp_path: Path) -> None:
-    written(
-        tmp_path, {"format": 1, "safety": {"hazcom": "F1"}, "attachments": {"F1": {"title": "Program"}}}, "firm.yaml"
-    )
-    project = case_of(tmp_path, {"firm": "firm.yaml", "safety": {"rules": "us_osha"}}).project
-    assert project.value(("safety", "hazcom")).mark == "firm F1"
-
-
-def test_a_field_of_another_file_is_told(tmp_path: Path) -> None:
-    written(tmp_path, {"format": 1, "walls": {"W1": {}}}, "firm.yaml")
-    assert any("belongs in the project file" in p.message for p in refused(tmp_path, {"firm": "firm.yaml"}))
-
-
-def test_papers_of_two_files_keep_apart(tmp_path: Path) -> None:
-    written(
-        tmp_path,
-        {"format": 1, "primer": {"instructions": "A1"}, "attachments": {"A1": {"title": "Theirs"}}},
-        "coat.yaml",
-    )
-    project = case_of(tmp_path, {"coating_system": "coat.yaml", "attachments": {"A1": {"title": "Ours"}}}).project
-    assert project.value(("primer", "instructions")).title == "Theirs"
-    assert project.value(("attachments", "A1", "title")) == "Ours"
-
-
-def primer_dry(folder: Path, own: Any, theirs: Any) -> dict[str, Any]:
-    written(
-        folder,
-        {
-            "format": 1,
-            "primer": {"dry_hours": theirs, "instructions": "T1"},
-            "attachments": {"T1": {"title": "Their instructions"}},
-        },
-        "coat.yaml",
-    )
-    change = {"coating_system": "coat.yaml"} | ({"primer": {"dry_hours": own}} if own else {})
-    return {f.code: f for f in case_of(folder, change).judgment.findings}
-
-
-def test_the_coating_sources_figure_replaces_common_practice(tmp_path: Path) -> None:
-    # Common practice asks for 12 h, no source; this source for 8.
-    assert "FIN-03d" not in primer_dry(tmp_path, None, 8)
-    assert "FIN-03d" not in primer_dry(tmp_path, 10, 8)
-    finding = primer_dry(tmp_path, 6, 8)["FIN-03d"]
-    assert (finding.found, finding.wanted) == ("6", "8")
-    assert "Their instructions (coating T1)" in str(finding.basis)
-
-
-def test_without_a_source_common_practice_is_the_limit(tmp_path: Path) -> None:
-    finding = {f.code: f for f in case_of(tmp_path, {"primer": {"dry_hours": 8}}).judgment.findings}["FIN-03d"]
-    assert (finding.found, finding.wanted) == ("8", "12")
-    assert str(finding.basis) == "common practice, no source"
-
-
-def test_tbd_counts_as_absent_wherever_it_stands(tmp_path: Path) -> None:
-    case = case_of(tmp_path, {"gloss": "tbd", "elevations": "tbd", "walls": {"W1": {"base_coat": {"passes": "tbd"}}}})
-    waiting = {need for n in case.judgment.not_judged for need in n.needs}
-    assert {"elevations", "walls.W1.base_coat.passes"} <= waiting
+    assert (problem.file, problem.path, problem.line) == ("coat.yaml", "primer.instructions", 3)
+    assert problem.message == "'A1' is the mark of no attachment"
 
 
 def test_with_one_member_a_reference_goes_without_saying(tmp_path: Path) -> None:
@@ -221,13 +128,211 @@ def test_with_one_member_a_reference_goes_without_saying(tmp_path: Path) -> None
     assert pipeline.check(written(tmp_path, two)).project.get(("elevations", "E1", "wall")) is None
 
 
-def test_every_entry_of_the_schema_fits_itself() -> None:
-    from specgen.vocabulary.fitting import fitted
+def test_every_fault_of_every_file_is_told_in_one_run_the_project_first_and_by_line(tmp_path: Path) -> None:
+    written(tmp_path, "format: 1\ntank: {volume: 2}\nguns: {G1: {kind: water}}\n", "firm.yaml")
+    written(tmp_path, "format: 1\ngloss: {coats: two}\n", "coat.yaml")
+    written(tmp_path, "format: 1\nlog:\n  - {date: 2027-06-31}\n", "week.yaml")
+    problems = refused(
+        tmp_path,
+        "records: [week.yaml, none.yaml]\ncoating_system: coat.yaml\nfirm: firm.yaml\nprimmer: {}\n"
+        "elevations: {E1: {wall: W9, width: 9}}\ncontract: {demands: [{field: gloss.coat}]}\n",
+    )
+    assert [(p.file, p.path, p.line) for p in problems] == [
+        ("project.yaml", "records.1: none.yaml", NEXT),
+        ("project.yaml", "primmer", NEXT + 3),
+        ("project.yaml", "elevations.E1.wall", NEXT + 4),
+        ("project.yaml", "elevations.E1.width", NEXT + 4),
+        ("project.yaml", "contract.demands.0.field", NEXT + 5),
+        ("coat.yaml", "gloss.coats", 2),
+        ("firm.yaml", "tank.volume", 2),
+        ("firm.yaml", "guns.G1.kind", 3),
+        ("week.yaml", "log.0.date", 3),
+    ]
 
-    for field in pipeline.schema().fields.values():
-        assert field.label and field.owed_by and field.why and field.ring
-        for text in filter(None, [field.default, field.least, field.most]):
-            if field.kind not in ("bearing",):
-                assert fitted(field, text)[1] is None, field.path
-        if field.kind not in ("list", "reference"):
-            assert fitted(field, field.example)[1] is None, field.path
+
+@pytest.mark.parametrize("home", ["firm", "coating_system"])
+def test_a_missing_side_file_is_told_at_the_line_that_names_it(home: str, tmp_path: Path) -> None:
+    (problem,) = refused(tmp_path, f"\n{home}: side.yaml\n")
+    assert (problem.path, problem.file, problem.line) == (f"{home}: side.yaml", "project.yaml", NEXT + 1)
+    assert "cannot be read" in problem.message
+
+
+def test_a_missing_second_side_file_is_told_too(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
+    (problem,) = refused(tmp_path, {"firm": "firm.yaml", "coating_system": "coat.yaml"})
+    assert problem.path == "coating_system: coat.yaml"
+    problems = refused(tmp_path, {"firm": "none.yaml", "coating_system": "coat.yaml"})
+    assert {p.path for p in problems} == {"firm: none.yaml", "coating_system: coat.yaml"}
+
+
+@pytest.mark.parametrize(
+    ("content", "said", "file"),
+    [
+        ("a: b: c\n", "a second colon", "firm.yaml"),
+        ("- a\n", "does not open with a mapping", "project.yaml"),
+        ("tank: {volume: \x07}\n", "U+0007", "firm.yaml"),
+    ],
+)
+def test_a_side_file_that_cannot_be_read_is_told(content: str, said: str, file: str, tmp_path: Path) -> None:
+    written(tmp_path, content, "firm.yaml")
+    (problem,) = refused(tmp_path, {"firm": "firm.yaml"})
+    assert said in problem.message
+    assert problem.file == file
+    assert problem.line > 0
+
+
+def test_a_side_file_may_stand_in_a_folder_below_and_not_outside(tmp_path: Path) -> None:
+    (tmp_path / "job" / "sub").mkdir(parents=True)
+    written(tmp_path / "job" / "sub", {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
+    assert case_of(tmp_path / "job", {"firm": "sub/firm.yaml"}).project.value(("tank", "lined")) is True
+    written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
+    (problem,) = refused(tmp_path / "job", {"firm": "../firm.yaml"})
+    assert "leaves the project folder" in problem.message
+    (tmp_path / "job" / "link.yaml").symlink_to(tmp_path / "firm.yaml")
+    (problem,) = refused(tmp_path / "job", {"firm": "link.yaml"})
+    assert "leads out of the project folder" in problem.message
+    assert problem.path == "firm"
+
+
+def test_a_record_file_is_validated_and_holds_nothing_but_records(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "log": [{"date": "2027-06-15", "step": "gloss", "air": "61 F"}]}, "week.yaml")
+    assert case_of(tmp_path, {"records": ["week.yaml"]}).judgment.walls
+    written(tmp_path, {"format": 1, "log": [{"date": "2027-06-31"}], "tank": {"lined": "yes"}}, "week.yaml")
+    assert {p.path for p in refused(tmp_path, {"records": ["week.yaml"]})} == {"log.0.date", "tank.lined"}
+
+
+def test_a_section_of_the_firm_that_stands_in_two_files_is_told_with_both_places(tmp_path: Path) -> None:
+    written(tmp_path, "format: 1\n\ntank: {lined: yes}\n", "firm.yaml")
+    (problem,) = refused(tmp_path, "firm: firm.yaml\ntank: {volume: 2 gal}\n")
+    assert (problem.file, problem.path, problem.line) == ("firm.yaml", "tank", 3)
+    assert problem.message == f"this stands also in project.yaml, line {NEXT + 1}"
+    assert problem.hint == "keep it in one file only"
+
+
+def test_safety_rules_and_safety_programs_may_stand_apart(tmp_path: Path) -> None:
+    written(
+        tmp_path, {"format": 1, "safety": {"hazcom": "F1"}, "attachments": {"F1": {"title": "Program"}}}, "firm.yaml"
+    )
+    project = case_of(tmp_path, {"firm": "firm.yaml", "safety": {"rules": "us_osha"}}).project
+    assert project.value(("safety", "hazcom")).mark == "firm F1"
+    assert project.value(("safety", "rules")) == "us_osha"
+
+
+# Side file, what stands in it, the path that is told, and the file it belongs in.
+AWAY = [
+    ("firm", "climate: {hot_air: 95 F}", "climate.hot_air", "project"),
+    ("firm", "gloss: {coats: 2}", "gloss.coats", "coating system"),
+    ("firm", "log: [{date: 2027-06-15}]", "log", "record"),
+    ("coating_system", "tank: {lined: yes}", "tank.lined", "firm"),
+    ("coating_system", "walls: {W9: {}}", "walls", "project"),
+    ("coating_system", "joints: {J1: {width: 1 in}}", "joints.J1.width", "project"),
+]
+
+
+@pytest.mark.parametrize(("home", "content", "path", "owner"), AWAY, ids=[f"{row[2]} in {row[0]}" for row in AWAY])
+def test_a_field_of_another_file_is_told_with_the_file_it_belongs_in(
+    home: str, content: str, path: str, owner: str, tmp_path: Path
+) -> None:
+    written(tmp_path, f"format: 1\n{content}\n", "side.yaml")
+    told = {(p.file, p.path): p for p in refused(tmp_path, {home: "side.yaml"})}
+    problem = told["side.yaml", path]
+    assert problem.message == f"this belongs in the {owner} file, not here"
+    assert (problem.line, problem.hint) == (2, "move it there")
+
+
+def test_a_project_file_may_hold_what_a_side_file_would(tmp_path: Path) -> None:
+    project = project_of(tmp_path, "tank: {lined: yes}\ngloss: {coats: 2}\n")
+    assert project.value(("tank", "lined")) is True
+    assert project.value(("gloss", "coats")) == 2
+    assert project.maker == {}
+
+
+def test_papers_of_two_files_keep_apart(tmp_path: Path) -> None:
+    theirs = {"primer": {"instructions": "A1"}, "attachments": {"A1": {"title": "Theirs"}, "A2": {"title": "More"}}}
+    written(tmp_path, {"format": 1} | theirs, "coat.yaml")
+    programs = {"safety": {"hazcom": "A1"}, "attachments": {"A1": {"title": "The firm's"}}}
+    written(tmp_path, {"format": 1} | programs, "firm.yaml")
+    project = case_of(
+        tmp_path,
+        {"coating_system": "coat.yaml", "firm": "firm.yaml", "attachments": {"A1": {"title": "Ours"}}},
+    ).project
+    assert project.members["attachments",] == ("A1", "firm A1", "coating A1", "coating A2")
+    assert project.value(("primer", "instructions")).title == "Theirs"
+    assert project.value(("safety", "hazcom")).title == "The firm's"
+    assert project.value(("attachments", "A1", "title")) == "Ours"
+    place = project.place(("attachments", "coating A2", "title"))
+    assert (place.file, place.path) == ("coat.yaml", "attachments.coating A2.title")
+
+
+def test_a_side_file_may_name_a_paper_of_the_project(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "gloss": {"instructions": "A1"}}, "coat.yaml")
+    change = {"coating_system": "coat.yaml", "attachments": {"A1": {"title": "Ours"}}}
+    assert case_of(tmp_path, change).project.value(("gloss", "instructions")).title == "Ours"
+
+
+def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.Case:
+    """A job whose coating source dries its primer `theirs` hours, and that plans `own`."""
+    paper = {"instructions": "T1"}, {"T1": {"title": "Their instructions"}}
+    coat = {"format": 1, "primer": {"dry_hours": theirs} | paper[0], "attachments": paper[1]}
+    written(folder, coat, "coat.yaml")
+    return case_of(folder, {"coating_system": "coat.yaml"} | ({"primer": {"dry_hours": own}} if own else {}))
+
+
+HOURS = ("primer", "dry_hours")
+
+
+# Hours of the project, hours of the coating source, the plan, and whether it falls short. A rule of ours.
+@pytest.mark.parametrize(
+    ("own", "theirs", "plan", "short"), [(None, 8, 8, False), (10, 8, 10, False), (6, 8, 6, True), (12, 16, 12, True)]
+)
+def test_the_coating_sources_figure_beats_practice_and_the_projects_own_is_the_plan(
+    own: Any, theirs: int, plan: int, short: bool, tmp_path: Path
+) -> None:
+    case = primer_dry(tmp_path, own, theirs)
+    assert case.project.value(HOURS) == plan
+    assert case.project.maker[HOURS] == theirs
+    value, source = limit_in_force(case.project, case.bench.standards.limits["primer.dry"])
+    assert (value, source.kind, source.reference) == (theirs, Kind.MAKER, "Their instructions (coating T1)")
+    fired = {f.code: f for f in case.judgment.findings}
+    assert ("FIN-03d" in fired) is short
+    if short:
+        assert (fired["FIN-03d"].found, fired["FIN-03d"].wanted) == (str(plan), str(theirs))
+        assert "Their instructions (coating T1)" in str(fired["FIN-03d"].basis)
+        assert fired["FIN-03d"].place.file == "project.yaml"
+
+
+def test_without_a_source_common_practice_is_the_limit_and_the_plan(tmp_path: Path) -> None:
+    case = case_of(tmp_path, {"primer": {"dry_hours": 8}})
+    finding = {f.code: f for f in case.judgment.findings}["FIN-03d"]
+    assert (finding.found, finding.wanted) == ("8", "12")
+    assert str(finding.basis) == "common practice, no source"
+    assert case_of(tmp_path).project.value(HOURS) == 12
+    assert case_of(tmp_path).project.is_default(HOURS)
+
+
+def test_every_default_is_a_typed_value_and_an_absent_value_is_told_by_its_path(tmp_path: Path) -> None:
+    schema = pipeline.schema()
+    assert set(defaults(schema)) == {path for path, made in schema.fields.items() if made.default}
+    with pytest.raises(Absent) as raised:
+        case_of(tmp_path).project.value(("walls", "W1", "insulation", "kind"))
+    assert raised.value.path == ("walls", "W1", "insulation", "kind")
+
+
+def test_tbd_counts_as_absent_wherever_it_stands(tmp_path: Path) -> None:
+    case = case_of(tmp_path, {"gloss": "tbd", "elevations": "tbd", "walls": {"W1": {"base_coat": {"passes": "tbd"}}}})
+    waiting = {need for n in case.judgment.not_judged for need in n.needs}
+    assert {"elevations", "walls.W1.base_coat.passes"} <= waiting
+    assert not case.project.given(("elevations",))
+    assert not case.project.given(("walls", "W1", "base_coat", "passes"))
+
+
+def test_tbd_is_the_same_as_nothing_at_all(tmp_path: Path) -> None:
+    tbd = case_of(tmp_path, {"gloss": {"coats": "tbd"}, "elevations": "tbd", "code": {"model": "tbd"}, "firm": "tbd"})
+    assert tbd.judgment == case_of(tmp_path).judgment
+
+
+def test_a_project_is_read_the_same_from_any_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    written(tmp_path, {"format": 1, "tank": {"lined": "yes"}}, "firm.yaml")
+    far = case_of(tmp_path, {"firm": "firm.yaml"}).judgment
+    monkeypatch.chdir(tmp_path)
+    assert pipeline.check(Path("project.yaml")).judgment == far
