@@ -1,13 +1,14 @@
-"""Board joints keep away from the places where cracks begin.
+"""Joints between boards keep clear of aesthetic joints, sheathing joints and opening corners.
 
-Why: A joint of the board under a joint or corner of the face opens there first.
+Why: at each of these lines the lamina is weak or strained already. A board joint beneath it is where the
+crack begins.
 
 passes
-    {walls: {W1: {insulation: {board_joint_to_reveal: 3 in, board_joint_to_opening_corner: 6 in}}}}
+    walls: {W1: {insulation: {board_joint_to_reveal: 4 in, board_joint_to_opening_corner: 8 in}}}
 fails INS-06a at walls.W1.insulation.board_joint_to_reveal
-    {walls: {W1: {insulation: {board_joint_to_reveal: 2 in}}}}
+    walls: {W1: {insulation: {board_joint_to_reveal: 1 in}}}
 fails INS-06b at walls.W1.insulation.board_joint_to_opening_corner
-    {walls: {W1: {insulation: {board_joint_to_opening_corner: 5 in}}}}
+    walls: {W1: {insulation: {board_joint_to_opening_corner: 4 in}}}
 """
 
 from collections.abc import Iterator
@@ -18,7 +19,7 @@ from ...rule import CAUTION, Found, Rule, found
 
 RULE = Rule(
     "INS-06",
-    "Board joints against joints and corners",
+    "Board joints clear of other joints and corners",
     remedy="Re-set the board pattern; L-cut boards round openings.",
     steps="board_layout boards",
     documents="D07 D08",
@@ -29,13 +30,14 @@ RULE = Rule(
 @RULE.clause(
     "a",
     CAUTION,
-    "Board joints come within {found} of an aesthetic joint or sheathing joint; {wanted} is usual, since cracks begin there: confirm.",
-    needs="walls.*.insulation.board_joint_to_reveal",
+    "Board joints come within {found} of an aesthetic joint or sheathing joint; {wanted} is usual, since cracks "
+    "begin there: confirm.",
     each="walls",
+    needs="walls.*.insulation.board_joint_to_reveal",
     limit="board.joint_to_aesthetic_joint",
 )
-def near_a_joint(wall: Any, limit: Any) -> Iterator[Found]:
-    """Board joints come close to aesthetic or sheathing joints."""
+def near_other_joint(wall: Any, limit: Any) -> Iterator[Found]:
+    """A board joint comes close to an aesthetic joint or a sheathing joint."""
     if less(wall.insulation.board_joint_to_reveal, limit):
         yield found(wall.insulation.board_joint_to_reveal, wanted=limit)
 
@@ -44,11 +46,11 @@ def near_a_joint(wall: Any, limit: Any) -> Iterator[Found]:
     "b",
     CAUTION,
     "Board joints come within {found} of an opening corner; {wanted} is usual, since cracks begin there: confirm.",
-    needs="walls.*.insulation.board_joint_to_opening_corner",
     each="walls",
+    needs="walls.*.insulation.board_joint_to_opening_corner",
     limit="board.joint_to_opening_corner",
 )
-def near_a_corner(wall: Any, limit: Any) -> Iterator[Found]:
-    """Board joints come close to the corner of an opening."""
+def near_corner(wall: Any, limit: Any) -> Iterator[Found]:
+    """A board joint comes close to the corner of an opening."""
     if less(wall.insulation.board_joint_to_opening_corner, limit):
         yield found(wall.insulation.board_joint_to_opening_corner, wanted=limit)

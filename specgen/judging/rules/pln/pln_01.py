@@ -1,11 +1,12 @@
-"""The substrate lies within its plane before anything is glued to it.
+"""The wall keeps within its limit of plane before boards are glued to it.
 
-Why: Gloss shows every wave, and no later layer takes one away.
+Why: every layer follows the one beneath it, and a gloss coat shows the last of them. What the wall is out
+of plane is cheapest to mend on the bare wall.
 
 passes
-    {walls: {W1: {substrate: {plane_limit: 1/4 in, plane_measured: 1/4 in}}}}
+    walls: {W1: {substrate: {plane_measured: 1/8 in, plane_limit: 3/16 in}}}
 fails PLN-01a at walls.W1.substrate.plane_measured
-    {walls: {W1: {substrate: {plane_limit: 3/16 in, plane_measured: 1/4 in}}}}
+    walls: {W1: {substrate: {plane_measured: 1/4 in, plane_limit: 3/16 in}}}
 """
 
 from collections.abc import Iterator
@@ -16,7 +17,7 @@ from ...rule import STOP, Found, Rule, found
 
 RULE = Rule(
     "PLN-01",
-    "Plane of the substrate",
+    "Wall within its plane",
     remedy="Correct the substrate before boards; never by thick base coat.",
     steps="substrate",
     documents="D11",
@@ -28,12 +29,11 @@ RULE = Rule(
     "a",
     STOP,
     "The wall is out of plane by {found} under a 10 ft straightedge; {wanted} is the most, and gloss will show it.",
-    needs="walls.*.substrate.plane_measured walls.*.substrate.plane_limit",
     each="walls",
+    needs="walls.*.substrate.plane_limit walls.*.substrate.plane_measured",
     basis="guide_eifs_p22 practice",
-    at="walls.*.substrate.plane_measured",
 )
 def out_of_plane(wall: Any) -> Iterator[Found]:
-    """The gap measured is larger than the limit of this wall."""
+    """The largest gap under the straightedge is wider than the limit of the wall."""
     if more(wall.substrate.plane_measured, wall.substrate.plane_limit):
         yield found(wall.substrate.plane_measured, wanted=wall.substrate.plane_limit)

@@ -1,11 +1,11 @@
-"""Sealant comes at its time in the order of work.
+"""Sealant is placed at a time when neither it nor the coats spoil one another.
 
-Why: Sealant sprayed over, or laid on a wet film, spoils both.
+Why: silicone sheds traces of oil onto whatever is near, and a coat sprayed over them draws back in craters.
 
 passes
-    {sealants: {S1: {sequence: after_gloss, chemistry: silicone}}}
-fails SLT-07e at sealants.S1.chemistry
-    {sealants: {S1: {sequence: before_gloss, chemistry: silicone}}}
+    sealants: {S1: {chemistry: silicone, sequence: after_gloss}}
+fails SLT-07e at sealants.S1.sequence
+    sealants: {S1: {chemistry: silicone, sequence: before_gloss}}
 """
 
 from collections.abc import Iterator
@@ -16,7 +16,7 @@ from ...settling import every
 
 RULE = Rule(
     "SLT-07",
-    "Sealant in the order of work",
+    "Sealant in its turn",
     remedy="Wait (48 to 72 h common); seal after the gloss, unmask first.",
     steps="sealant",
     documents="D08 D14",
@@ -28,11 +28,11 @@ RULE = Rule(
     "e",
     CAUTION,
     "Silicone placed ahead of the spray can spoil the coat: confirm.",
-    needs="sealants.*.sequence sealants.*.chemistry",
     each="sealants",
+    needs="sealants.*.chemistry sealants.*.sequence",
     basis="memory",
 )
 def silicone_first(sealant: Any) -> Iterator[Found]:
-    """Silicone lies in reach of the spray."""
+    """Silicone is placed before the gloss coat is sprayed."""
     if every(lambda: sealant.sequence == "before_gloss", lambda: sealant.chemistry == "silicone"):
-        yield found()
+        yield found(sealant.sequence)

@@ -1,17 +1,19 @@
-"""Joints are sealed dry, in fit weather, and proven by hand.
+"""Joints are sealed in fit weather, tooled dry, and pulled by hand at the first of them.
 
-Why: Soap, frost and heat all sit in the bond; only a pull shows it.
+Why: soap and frost stay in the bond, and heat opens the joint just when it is filled. The first pull tests
+show it while it can still be put right.
 
 passes
-    {sealants: {S1: {tooling: dry, field_tests: 10}}, joints: {J1: {install_low: 40 F, install_high: 90 F}}}
+    sealants: {S1: {tooling: dry, field_tests: 10}}
+    joints: {J1: {install_low: 50 F, install_high: 80 F}}
 fails SLT-08a at sealants.S1.tooling
-    {sealants: {S1: {tooling: wet}}}
+    sealants: {S1: {tooling: wet}}
 fails SLT-08b at joints.J1.install_low
-    {joints: {J1: {install_low: 35 F}}}
+    joints: {J1: {install_low: 35 F}}
 fails SLT-08c at joints.J1.install_high
-    {joints: {J1: {install_high: 95 F}}}
+    joints: {J1: {install_high: 100 F}}
 fails SLT-08d at sealants.S1.field_tests
-    {sealants: {S1: {field_tests: 4}}}
+    sealants: {S1: {field_tests: 4}}
 """
 
 from collections.abc import Iterator
@@ -22,7 +24,7 @@ from ...rule import CAUTION, Found, Rule, found
 
 RULE = Rule(
     "SLT-08",
-    "Placing the sealant",
+    "Sealing in fit weather, tooled dry and tested",
     remedy="Dry concave tooling, 40 to 90 F, one pull test per 100 ft at first.",
     steps="sealant",
     documents="D08 D11",
@@ -34,12 +36,12 @@ RULE = Rule(
     "a",
     CAUTION,
     "Wet tooling leaves soap in the bond.",
-    needs="sealants.*.tooling",
     each="sealants",
+    needs="sealants.*.tooling",
     basis="guide_eifs_p25",
 )
 def wet_tooling(sealant: Any) -> Iterator[Found]:
-    """The sealant is tooled wet."""
+    """The bead is tooled with soap or water."""
     if sealant.tooling == "wet":
         yield found(sealant.tooling)
 
@@ -48,12 +50,12 @@ def wet_tooling(sealant: Any) -> Iterator[Found]:
     "b",
     CAUTION,
     "Sealing is planned down to {found}; {wanted} is the least.",
-    needs="joints.*.install_low",
     each="joints",
+    needs="joints.*.install_low",
     limit="sealant.install_cold",
 )
 def too_cold(joint: Any, limit: Any) -> Iterator[Found]:
-    """Sealing is planned in the cold."""
+    """Sealing is planned in colder air than is usual."""
     if less(joint.install_low, limit):
         yield found(joint.install_low, wanted=limit)
 
@@ -62,12 +64,12 @@ def too_cold(joint: Any, limit: Any) -> Iterator[Found]:
     "c",
     CAUTION,
     "Sealing is planned up to {found}; {wanted} is the most.",
-    needs="joints.*.install_high",
     each="joints",
+    needs="joints.*.install_high",
     limit="sealant.install_hot",
 )
 def too_hot(joint: Any, limit: Any) -> Iterator[Found]:
-    """Sealing is planned in the heat."""
+    """Sealing is planned in hotter air than is usual."""
     if more(joint.install_high, limit):
         yield found(joint.install_high, wanted=limit)
 
@@ -76,11 +78,11 @@ def too_hot(joint: Any, limit: Any) -> Iterator[Found]:
     "d",
     CAUTION,
     "{found} pull tests are planned in the first 1000 ft; {wanted} are usual.",
-    needs="sealants.*.field_tests",
     each="sealants",
+    needs="sealants.*.field_tests",
     limit="sealant.field_tests",
 )
-def few_tests(sealant: Any, limit: Any) -> Iterator[Found]:
-    """Fewer pull tests are planned than usual."""
+def few_pull_tests(sealant: Any, limit: Any) -> Iterator[Found]:
+    """Fewer pull tests are planned than are usual."""
     if less(sealant.field_tests, limit):
         yield found(sealant.field_tests, wanted=limit)
