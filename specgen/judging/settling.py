@@ -86,3 +86,12 @@ def somebody(project: Any, role: str) -> bool:
 
 def _has_role(person: Any, role: str) -> bool:
     return bool(person.role == role)
+
+
+def shaded(access: Any, project: Any, kinds: tuple[str, ...]) -> bool:
+    """Whether the elevation of a means of access has a shade of one of these kinds."""
+    return some(*(partial(_shades, shade, access, kinds) for shade in project.shade))
+
+
+def _shades(shade: Any, access: Any, kinds: tuple[str, ...]) -> bool:
+    return every(lambda: shade.kind in kinds, lambda: shade.elevation == access.elevation)

@@ -138,6 +138,10 @@ class View:
             return self.project.value(path)
         return Members(self.project, node, path) if node.star is not None else View(self.project, node, path)
 
+    def __getitem__(self, name: str) -> Any:
+        """As an attribute, for a field whose name is a word of Python: `zone["from"]`."""
+        return self.__getattr__(name)
+
     def get(self, name: str) -> Any:
         """The value of a field below this view by dotted name, or None where it is absent."""
         return self.project.get(self.path + tuple(name.split(".")))

@@ -27,7 +27,7 @@ RULE = Rule(
     manual=__doc__,
 )
 SAY = "The coating source allows {found}; a published text has {wanted}: ask the source for its reason in writing."
-ZAHN = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
+ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
 
 
 @RULE.clause(
@@ -42,7 +42,7 @@ def shorter_than_the_cup_is_read(project: Any, limit: Any) -> Iterator[Found]:
     """The window of the source opens below the range of the cup."""
     for coat in ("primer", "gloss"):
         figure = project.project.maker.get((coat, "cup_least"))
-        if figure is not None and getattr(project, coat).cup in ZAHN and less(figure, limit):
+        if figure is not None and _cup(project, coat) in ZAHN_2_TO_5 and less(figure, limit):
             yield found(figure, wanted=limit, at=f"{coat}.cup_least")
 
 
@@ -58,7 +58,7 @@ def longer_than_the_cup_is_read(project: Any, limit: Any) -> Iterator[Found]:
     """The window of the source closes above the range of the cup."""
     for coat in ("primer", "gloss"):
         figure = project.project.maker.get((coat, "cup_most"))
-        if figure is not None and getattr(project, coat).cup in ZAHN and more(figure, limit):
+        if figure is not None and _cup(project, coat).startswith("zahn_") and more(figure, limit):
             yield found(figure, wanted=limit, at=f"{coat}.cup_most")
 
 
@@ -68,3 +68,8 @@ def nearer_than_a_manual_allows(project: Any, limit: Any) -> Iterator[Found]:
     figure = project.project.maker.get(("spray", "distance"))
     if figure is not None and less(figure, limit):
         yield found(figure, wanted=limit)
+
+
+def _cup(project: Any, coat: str) -> str:
+    """The cup the source's figures of a coat are read in: its own where it names one, else that of the job."""
+    return str(project.project.maker.get((coat, "cup")) or getattr(project, coat).cup)

@@ -1,0 +1,69 @@
+"""The fasteners of the sheathing and the stiffness of the framing carry the wind on the glued wall.
+
+Why: the glue seldom gives way first. In a storm the screws of the sheathing pull out or through, and studs
+that bend too far crack the lamina.
+
+passes
+    package: {purpose: mockup_submittal}
+    walls:
+      W1:
+        framing: {kind: cold_formed_steel, deflection_limit: L/240}
+        substrate: {kind: glass_mat_gypsum, fastener_schedule: A9}
+    attachments: {A9: {kind: calculation}}
+fails ATT-09b at walls.W1.substrate.fastener_schedule
+    package: {purpose: mockup_submittal}
+    walls: {W1: {framing: {kind: wood}, substrate: {kind: plywood}}}
+fails ATT-09c at walls.W1.framing.deflection_limit
+    walls: {W1: {framing: {kind: wood, deflection_limit: L/180}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from ...rule import CAUTION, STOP, Found, Rule, draft, found
+from ...settling import every
+from ...words import BOARDS, WOOD
+
+RULE = Rule(
+    "ATT-09",
+    "Sheathing and framing carry the wind",
+    remedy="Engineer's signed check, closer sheathing fasteners, stiffer studs.",
+    steps="substrate boards",
+    documents="D06",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The fasteners of the sheathing usually govern wind, and their schedule is not shown.",
+    each="walls",
+    needs="package.purpose walls.*.framing.kind walls.*.substrate.kind walls.*.substrate.fastener_schedule",
+    basis="trade_columns",
+)
+def fasteners_not_shown(wall: Any, project: Any) -> Iterator[Found]:
+    """No paper shows how the sheathing is fastened to its framing."""
+    if draft(project) or wall.get("substrate.fastener_schedule") is not None:
+        return
+    if every(lambda: wall.substrate.kind in (*WOOD, *BOARDS), lambda: wall.framing.kind != "none"):
+        yield found()
+
+
+@RULE.clause(
+    "c",
+    CAUTION,
+    "Framing may bend {found}; {wanted} or stiffer is usual under EIFS: confirm.",
+    each="walls",
+    needs="walls.*.framing.deflection_limit",
+    limit="framing.deflection",
+)
+def framing_bends(wall: Any, limit: Any) -> Iterator[Found]:
+    """The framing may bend more than is usual under EIFS."""
+    if _part(wall.framing.deflection_limit) < _part(limit):
+        yield found(wall.framing.deflection_limit, wanted=limit)
+
+
+def _part(limit: str) -> int:
+    """The part of its length a member may bend by: 240 for `L/240`."""
+    return int(limit.removeprefix("L/"))
