@@ -1,5 +1,6 @@
 """Each command as its user meets it: what it prints where, and how it ends."""
 
+import hashlib
 import io
 import json
 import re
@@ -11,10 +12,12 @@ from typing import Any
 
 import docx
 import pytest
-from lxml import html
+from lxml import etree, html
 
-from specgen import __version__
+from specgen import __version__, pipeline
 from specgen.cli import main
+from specgen.reading.positions import TBD, read_text
+from tests.judging.test_outcomes import WHOLE
 from tests.support import SMALL, merged, written
 from tests.writing.support import AWKWARD
 
@@ -67,7 +70,10 @@ def test_the_object_of_a_check_has_its_keys_also_where_it_could_not_read(tmp_pat
     assert set(made) == CHECK
     assert set(made["findings"][0]) == FINDING
     assert made["walls"] == [{"wall": "W1", "verdict": "no"}]
-    assert made["findings"][0] | {"message": ""} == made["findings"][0] | {"message": ""}
+    assert set(made["counts"]) == {"stop", "caution", "note", "open", "not_judged"}
+    assert {frozenset(item) for item in made["open"]} == {frozenset({"path", "ring", "owed_by", "holds_up"})}
+    assert {frozenset(n) for n in made["not_judged"]} == {frozenset({"rule", "clause", "subject", "needs"})}
+    assert made["counts"] | {"open": len(made["open"]), "not_judged": len(made["not_judged"])} == made["counts"]
     finding = made["findings"][0]
     assert (finding["path"], finding["file"], finding["line"]) == ("walls.W1.attachment.method", "project.yaml", 11)
     bad = checked(capsys, tmp_path, merged(SMALL, {"primmer": {}}))
@@ -77,10 +83,78 @@ def test_the_object_of_a_check_has_its_keys_also_where_it_could_not_read(tmp_pat
     assert bad["findings"] == []
 
 
+@pytest.mark.parametrize(
+    ("words", "message", "place"),
+    [
+        (("none.yaml",), "the file cannot be read: No such file or directory", ("none.yaml", 0, 0)),
+        (("bad.yaml",), "character U+0007 is not allowed: it cannot be seen on paper", ("bad.yaml", 2, 18)),
+        (("project.yaml", "--rule", "ATT-1"), "there is no rule 'ATT-1'", ("", 0, 0)),
+    ],
+)
+def test_a_check_that_could_not_be_done_gives_the_same_object_with_its_errors(
+    words: Any, message: str, place: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Any
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    written(tmp_path, SMALL)
+    written(tmp_path, "format: 1\nproject: {name: a\x07b}\n", "bad.yaml")
+    code, out, err = run(capsys, "check", *words, "--format", "json")
+    made = json.loads(out)
+    assert code == 2
+    assert set(made) == CHECK
+    (error,) = made["errors"]
+    assert (error["message"], (error["file"], error["line"], error["column"])) == (message, place)
+    assert message in err
+
+
 def test_quiet_leaves_the_messages_out_before_and_after_the_command(tmp_path: Path, capsys: Any) -> None:
     assert run(capsys, "new", str(tmp_path / "a.yaml"))[2]
     assert run(capsys, "--quiet", "new", str(tmp_path / "b.yaml"))[2] == ""
     assert run(capsys, "new", str(tmp_path / "c.yaml"), "--quiet")[2] == ""
+    file, out = str(written(tmp_path, SMALL)), str(tmp_path / "out")
+    assert "wrote" in run(capsys, "build", file, "--out", out, "--only", "D05")[2]
+    assert run(capsys, "build", file, "--out", out, "--only", "D05", "--quiet") == (0, "", "")
+
+
+def test_quiet_leaves_results_and_refusals_as_they_are(tmp_path: Path, capsys: Any) -> None:
+    file = str(written(tmp_path, SMALL))
+    assert run(capsys, "check", file, "--quiet") == run(capsys, "check", file)
+    code, out, err = run(capsys, "--quiet", "check", str(tmp_path / "none.yaml"))
+    assert (code, out) == (2, "")
+    assert "cannot be read" in err
+
+
+RESULTS = [
+    ("check", "{file}"),
+    ("check", "{file}", "--rule", "ATT-01"),
+    ("check", "{file}", "--severity", "stop", "--format", "json"),
+    ("rules",),
+    ("rules", "ATT-01"),
+    ("fields",),
+    ("fields", "walls.*.substrate"),
+    ("fields", "climate.hot_air"),
+    ("matrix",),
+    ("schema",),
+    ("schema", "--file", "firm"),
+    ("calc",),
+    ("calc", "drainage-due", "--from", "{file}"),
+    ("calc", "face-heat", "hot_air=95F", "solar_reflectance=0.4", "emittance=0.3", "irradiance=800W/m2"),
+]
+
+
+@pytest.mark.parametrize("words", RESULTS, ids=" ".join)
+def test_results_go_out_alone_and_without_colour(words: tuple[str, ...], tmp_path: Path, capsys: Any) -> None:
+    file = str(written(tmp_path, SMALL))
+    code, out, err = run(capsys, *(word.format(file=file) for word in words))
+    assert (code, err) == (0, "")
+    assert out.endswith("\n")
+    assert "\x1b" not in out
+
+
+def test_a_new_file_in_a_folder_that_is_not_there_is_refused(tmp_path: Path, capsys: Any) -> None:
+    code, out, err = run(capsys, "new", str(tmp_path / "none" / "a.yaml"))
+    assert (code, out) == (2, "")
+    assert "nothing was written" in err
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_the_version_is_that_of_the_package(capsys: Any) -> None:
@@ -122,6 +196,8 @@ def test_every_line_of_a_starter_can_be_taken_into_use(ring: str, units: str, tm
     ("words", "hint"),
     [
         (("rules", "ATT-1"), "did you mean ATT-01?"),
+        (("rules", "att_01"), "did you mean ATT-01?"),
+        (("calc", "face_heta"), "did you mean face-heat?"),
         (("calc", "joint-widht"), "did you mean joint-width?"),
         (("calc", "joint-width", "lenght=3ft"), "did you mean length?"),
         (("fields", "walls.W1.wrb.knid"), "did you mean walls.*.wrb.kind?"),
@@ -156,6 +232,33 @@ def test_build_refuses_while_stops_stand_and_leaves_nothing_behind(tmp_path: Pat
     assert code == 2
     assert "nothing was written: 1 stop stands" in err
     assert [p.name for p in tmp_path.iterdir()] == ["project.yaml"]
+
+
+def test_a_package_stands_untouched_where_its_project_is_now_stopped(tmp_path: Path, capsys: Any) -> None:
+    out = tmp_path / "out"
+    assert run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out))[0] == 0
+    before = {f.name: f.read_bytes() for f in out.iterdir()}
+    assert run(capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out))[0] == 2
+    assert {f.name: f.read_bytes() for f in out.iterdir()} == before
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["out", "project.yaml"]
+
+
+def test_a_second_build_takes_the_place_of_the_whole_package(tmp_path: Path, capsys: Any) -> None:
+    file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
+    assert run(capsys, "build", file, "--out", str(out), "--formats", "txt,html")[0] == 0
+    assert len(list(out.iterdir())) > 3
+    assert run(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "D05")[0] == 0
+    assert sorted(p.name for p in out.iterdir()) == ["D05-warnings-and-limitations.txt", "manifest.json"]
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["out", "project.yaml"]
+
+
+def test_the_manifest_lists_every_file_with_its_digest(tmp_path: Path, capsys: Any) -> None:
+    out = tmp_path / "out"
+    run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out), "--formats", "txt")
+    manifest = json.loads((out / "manifest.json").read_text("utf-8"))
+    digests = {f.name: hashlib.sha256(f.read_bytes()).hexdigest() for f in out.iterdir() if f.suffix == ".txt"}
+    assert manifest["files"] == digests
+    assert (manifest["project"], manifest["purpose"], manifest["draft"]) == ("Trial", "design_draft", True)
 
 
 def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys: Any) -> None:
@@ -300,11 +403,36 @@ def test_a_rule_is_told_in_general_and_with_the_numbers_of_a_project(tmp_path: P
     assert "limit: at most 2 in" in out
 
 
-TWO = merged(SMALL, {"walls": {"W1": {"attachment": {"method": "mechanical"}}, "W2": SMALL["walls"]["W1"]}})
+TWO = merged(
+    WHOLE,
+    {
+        "walls": {"W1": {"attachment": {"method": "mechanical"}}, "W2": WHOLE["walls"]["W1"]},
+        "elevations": {"E1": {"wall": "W1"}, "E2": WHOLE["elevations"]["E1"] | {"wall": "W2"}},
+    },
+)
 
 
-def test_of_two_walls_one_passes(tmp_path: Path, capsys: Any) -> None:
-    assert [w["verdict"] for w in checked(capsys, tmp_path, TWO)["walls"]] == ["no", "not_yet_known"]
+def test_of_two_walls_one_passes_and_the_package_is_stopped_all_the_same(tmp_path: Path, capsys: Any) -> None:
+    made = checked(capsys, tmp_path, TWO)
+    assert made["walls"] == [{"wall": "W1", "verdict": "no"}, {"wall": "W2", "verdict": "yes"}]
+    assert next(f for f in made["findings"] if f["rule"] == "ATT-01")["subjects"] == ["W1"]
+    file = str(tmp_path / "project.yaml")
+    code, out, _ = run(capsys, "check", file)
+    assert code == 1
+    assert re.search(r"(?m)^W1  no$", out)
+    assert re.search(r"(?m)^W2  yes$", out)
+    assert run(capsys, "build", file, "--out", str(tmp_path / "out"))[0] == 2
+
+
+def test_a_value_given_as_tbd_is_open_and_holds_its_clauses_up(tmp_path: Path, capsys: Any) -> None:
+    known = checked(capsys, tmp_path, WHOLE)
+    assert known["walls"] == [{"wall": "W1", "verdict": "yes"}]
+    open_one = checked(capsys, tmp_path, merged(WHOLE, {"walls": {"W1": {"insulation": {"kind": "tbd"}}}}))
+    assert open_one["walls"] == [{"wall": "W1", "verdict": "not_yet_known"}]
+    (item,) = (i for i in open_one["open"] if i["path"] == "walls.W1.insulation.kind")
+    assert (item["ring"], "INS-01a" in item["holds_up"]) == ("verdict", True)
+    waiting = [n for n in open_one["not_judged"] if n["rule"] + n["clause"] == "INS-01a"]
+    assert waiting == [{"rule": "INS-01", "clause": "a", "subject": "W1", "needs": ["walls.W1.insulation.kind"]}]
 
 
 @pytest.mark.parametrize(
@@ -336,7 +464,65 @@ def test_a_rule_that_nothing_lifts_stays_and_says_so(tmp_path: Path, capsys: Any
     assert "Deviation DV1 answers it, and no deviation lifts this rule: the stop stands." in finding["message"]
 
 
-@pytest.mark.parametrize("name", [AWKWARD, ("Long Hall " * 30).strip()], ids=["awkward", "300 characters"])
+LONG = ("Long Hall " * 30).strip()
+
+
+def words_of(file: Path) -> str:
+    """What a reader of a document meets, runs of white space as one space."""
+    if file.suffix == ".docx":
+        parts = zipfile.ZipFile(file)
+        pages = [etree.fromstring(parts.read(name)) for name in parts.namelist() if re.match(r"word/\w+\.xml", name)]
+        text = "\n".join("".join(p.itertext(W + "t")) for page in pages for p in page.iter(W + "p"))
+    elif file.suffix == ".html":
+        text = html.fromstring(file.read_bytes().decode()).text_content()
+    else:
+        text = file.read_text("utf-8")
+    return re.sub(r"\s+", " ", text)
+
+
+W = "{http://schemas.openxmlformats.org/wordprocessingml/2006/main}"
+NOT_FREE = {"demands", "serves", "answers", "days_off", "for"}  # text that is a path, a mark or a day
+
+
+def spoiled(data: Any, path: tuple[str, ...] = ()) -> Any:
+    """The description with an awkward text, numbered, in the place of every free text."""
+    if isinstance(data, dict):
+        return {key: spoiled(value, (*path, key)) for key, value in data.items()}
+    if isinstance(data, list):
+        return [spoiled(value, (*path, str(n))) for n, value in enumerate(data)]
+    made = pipeline.schema().field_at(path) or pipeline.schema().field_at(path[:-1])
+    if made is None or (made.of or made.kind) != "text" or NOT_FREE & {*path}:
+        return "tbd" if data is TBD else data
+    return f"{AWKWARD} ({'/'.join(path)})"
+
+
+def test_every_text_of_the_user_comes_back_unchanged_in_every_document_and_format(tmp_path: Path, capsys: Any) -> None:
+    for file in (ROOT / "project_examples" / "clean").glob("*.yaml"):
+        written(tmp_path, spoiled(read_text(file, file.name).data), file.name)
+    out = tmp_path / "out"
+    assert run(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(out), "--formats", "docx,html,txt")[0] == 0
+    for ending in ("docx", "html", "txt"):
+        met = set()
+        for file in out.glob(f"*.{ending}"):
+            text = words_of(file)
+            for match in re.finditer(r"\((\w+(?:/[\w ]+)+)\)", text):
+                met.add(match[1])
+                assert text[: match.start()].endswith(f"{AWKWARD} "), (file.name, match[1])
+        assert "project/name" in met
+        assert len(met) > 40, ending
+
+
+def test_awkward_marks_come_back_unchanged(tmp_path: Path, capsys: Any) -> None:
+    wall = {AWKWARD: STOPPED["walls"]["W1"]}
+    file, out = written(tmp_path, merged(SMALL, {"walls": wall | {"W1": "drop"}})), tmp_path / "out"
+    told = checked(capsys, tmp_path, merged(SMALL, {"walls": wall | {"W1": "drop"}}))
+    assert told["findings"][0]["subjects"] == [AWKWARD]
+    assert run(capsys, "build", str(file), "--out", str(out), "--draft", "--formats", "docx,html,txt")[0] == 1
+    for made in (f for f in out.iterdir() if f.name.startswith(("D02", "D05"))):
+        assert AWKWARD in words_of(made), made.name
+
+
+@pytest.mark.parametrize("name", [AWKWARD, LONG], ids=["awkward", "300 characters"])
 def test_text_of_the_user_comes_back_unchanged_in_every_format(name: str, tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
     file = written(tmp_path, merged(SMALL, {"project": {"name": name}}))

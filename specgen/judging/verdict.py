@@ -12,17 +12,19 @@ _OF_EVERY_WALL = {"ATT-03"}
 
 
 def deciding(walls: tuple[str, ...], findings: Iterable[Finding]) -> dict[str, tuple[Finding, ...]]:
-    """The findings that decide the verdict of each wall."""
-    told = [
-        f for f in findings if f.rule[:3] in _OF_A_WALL and (f.subjects != ("project",) or f.rule in _OF_EVERY_WALL)
-    ]
+    """The findings that decide the verdict of each wall; a note decides nothing."""
+    told = [f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f)]
     return {wall: tuple(f for f in told if wall in f.walls) for wall in walls}
 
 
+def _speaks_of_walls(finding: Finding) -> bool:
+    return finding.rule in _OF_EVERY_WALL or (finding.rule[:3] in _OF_A_WALL and finding.subjects != ("project",))
+
+
 def undecided(walls: tuple[str, ...], waiting: Iterable[NotJudged]) -> dict[str, tuple[str, ...]]:
-    """The clauses that each wall needs judged before it can have a plain yes, and that wait for a field."""
+    """The rules that each wall needs judged before it can have a plain yes, and that wait for a field."""
     counting = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
-    return {wall: tuple(dict.fromkeys(n.code for n in counting if wall in n.walls)) for wall in walls}
+    return {wall: tuple(dict.fromkeys(n.rule for n in counting if wall in n.walls)) for wall in walls}
 
 
 def verdict(findings: tuple[Finding, ...], waits: bool) -> Verdict:

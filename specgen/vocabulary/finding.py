@@ -93,8 +93,8 @@ class OpenItem:
 class Judgment:
     """All that judging found.
 
-    `walls` maps each wall to its verdict, `deciding` to the clauses behind it, `undecided` to those that count
-    for a plain yes and still wait.
+    `walls` maps each wall to its verdict, `deciding` to the clauses behind it, `undecided` to the rules that
+    count for a plain yes and still wait.
     """
 
     walls: dict[str, Verdict]

@@ -18,6 +18,7 @@ _SAID = {
     Verdict.NOT_YET_KNOWN: "not yet known",
 }
 MOST_SETTLING = 5
+MOST_WAITED_FOR = 3
 
 
 def as_data(
@@ -91,12 +92,23 @@ def as_text(project: Project, judgment: Judgment, severity: Severity | None = No
     """The verdict of each wall, the findings, what is open, and what would settle most."""
     lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
     width = max(map(len, judgment.walls))
-    lines += [f"{mark:<{width}}  {_SAID[verdict]}" for mark, verdict in judgment.walls.items()]
+    lines += [f"{mark:<{width}}  {_said(judgment, mark)}" for mark in judgment.walls]
     for finding in chosen(judgment, severity):
         lines += _told(finding)
     if severity is None:
         lines += _open(judgment) + list(_settling(project, judgment))
     return "\n".join([*lines, "", _counted(judgment)]) + "\n"
+
+
+def _said(judgment: Judgment, wall: str) -> str:
+    """The verdict of a wall; where data are wanting for a plain one, the first few that are."""
+    verdict = judgment.walls[wall]
+    if verdict is not Verdict.NOT_YET_KNOWN:
+        return _SAID[verdict]
+    waiting = (n for n in judgment.not_judged if wall in n.walls and n.rule in judgment.undecided[wall])
+    paths = list(dict.fromkeys(need for clause in waiting for need in clause.needs))
+    more = len(paths) - MOST_WAITED_FOR
+    return f"{_SAID[verdict]}: waits for {', '.join(paths[:MOST_WAITED_FOR])}{f' and {more} more' if more > 0 else ''}"
 
 
 def _told(finding: Finding) -> list[str]:

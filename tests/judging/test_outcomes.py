@@ -1,11 +1,20 @@
 """What judging adds up to: verdicts, open items, findings with their subjects. The behavior is ours."""
 
+import dataclasses
 from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from specgen.vocabulary.finding import Severity, Verdict
+from specgen import pipeline
+from specgen.judging.applies import applicable
+from specgen.vocabulary.field import Field, dotted
+from specgen.vocabulary.field import Path as FieldPath
+from specgen.vocabulary.finding import Judgment, Severity, Verdict
+from specgen.vocabulary.project import Project
+from tests.judging.test_clauses import BY_CODE
 from tests.support import SMALL, case_of, merged
 
 # A wall on which every clause that counts for a plain yes can be judged, and none fires.
@@ -78,6 +87,21 @@ WHOLE: dict[str, Any] = merged(
         ({"walls": {"W1": {"base_coat": {"passes": 1}}}}, Verdict.NO),
         # Stops of other groups hold the package, not the wall.
         ({"smoothing": {"coats": 1}}, Verdict.YES),
+        ({"gloss": {"dry_hours": 6}}, Verdict.YES),
+        # A stop beside a caution is a stop; an open clause beside either changes nothing.
+        ({"walls": {"W1": {"substrate": {"age_days": 20}, "base_coat": {"passes": 1}}}}, Verdict.NO),
+        ({"walls": {"W1": {"substrate": {"age_days": 20}, "insulation": {"aged": "drop"}}}}, Verdict.WITH_MEASURES),
+        ({"walls": {"W1": {"base_coat": {"passes": 1}, "insulation": {"aged": "drop"}}}}, Verdict.NO),
+        # Groups that may decide but need not be judged: little of the base coat is known here.
+        ({"walls": {"W1": {"base_coat": {"class": "PB"}, "mesh": "drop"}}}, Verdict.YES),
+        # A stop that a deviation answers, but nobody has approved, stands.
+        (
+            {
+                "walls": {"W1": {"base_coat": {"passes": 1}}},
+                "deviations": {"D1": {"answers": ["BAS-01"]}},
+            },
+            Verdict.NO,
+        ),
         # A lifted stop is a measure.
         (
             {
@@ -191,3 +215,191 @@ def test_papers_are_not_judged_in_a_draft(tmp_path: Path) -> None:
     submittal = merged(papers, {"package": {"purpose": "mockup_submittal"}})
     fired = {f.code: f for f in case_of(tmp_path, submittal).judgment.findings}
     assert fired["ACC-07a"].severity is Severity.STOP
+
+
+def test_a_stop_of_the_whole_project_decides_every_wall(tmp_path: Path) -> None:
+    second = {
+        "code": {"local_fasteners_required": "yes"},
+        "walls": {"W2": WHOLE["walls"]["W1"]},
+        "elevations": {"E1": {"wall": "W1"}, "E2": WHOLE["elevations"]["E1"] | {"wall": "W2"}},
+    }
+    judgment = case_of(tmp_path, second, WHOLE).judgment
+    assert judgment.walls == {"W1": Verdict.NO, "W2": Verdict.NO}
+    assert judgment.deciding == {"W1": ("ATT-03a",), "W2": ("ATT-03a",)}
+
+
+def test_a_wall_that_waits_says_for_which_clauses(tmp_path: Path) -> None:
+    judgment = case_of(tmp_path, {"walls": {"W1": {"insulation": {"aged": "drop"}}}}, WHOLE).judgment
+    assert judgment.undecided == {"W1": ("INS-03",)}
+    assert judgment.deciding == {"W1": ()}
+
+
+def test_one_clause_may_fire_on_one_subject_pass_on_another_and_wait_for_a_third(tmp_path: Path) -> None:
+    wall = SMALL["walls"]["W1"]
+    walls = {
+        "W1": {"base_coat": {"passes": 1}},
+        "W2": merged(wall, {"base_coat": {"passes": 2}}),
+        "W3": wall,
+    }
+    judgment = case_of(tmp_path, {"walls": walls}).judgment
+    (finding,) = (f for f in judgment.findings if f.code == "BAS-01a")
+    assert finding.subjects == ("W1",)
+    assert [(n.subject, n.needs) for n in judgment.not_judged if n.code == "BAS-01a"] == [
+        ("W3", ("walls.W3.base_coat.passes",))
+    ]
+
+
+def test_an_open_item_names_every_clause_it_holds_up_once(tmp_path: Path) -> None:
+    walls = {"W2": SMALL["walls"]["W1"]}
+    judgment = case_of(tmp_path, {"walls": walls, "package": {"purpose": "closeout"}}).judgment
+    held: dict[str, set[str]] = {}
+    for waiting in judgment.not_judged:
+        for need in waiting.needs:
+            held.setdefault(need, set()).add(waiting.code)
+    items = {item.path: item for item in judgment.open_items}
+    assert len(items) == len(judgment.open_items)
+    assert all(len(set(item.holds_up)) == len(item.holds_up) for item in items.values())
+    assert {path: set(item.holds_up) for path, item in items.items() if item.holds_up} == {
+        path: codes for path, codes in held.items() if path in items
+    }
+    # Each wall owes its own: an open point for each of the two.
+    assert {"walls.W1.insulation.kind", "walls.W2.insulation.kind"} <= set(items)
+
+
+@pytest.mark.parametrize(
+    ("substrate", "owed"), [("concrete", True), ("concrete_masonry", True), ("osb", False), ("glass_mat_gypsum", False)]
+)
+def test_a_field_is_owed_only_where_it_applies(substrate: str, owed: bool, tmp_path: Path) -> None:
+    change = {"package": {"purpose": "mockup_submittal"}, "walls": {"W1": {"substrate": {"kind": substrate}}}}
+    judgment = case_of(tmp_path, change).judgment
+    assert ("walls.W1.substrate.age_days" in {item.path for item in judgment.open_items}) is owed
+
+
+# What follows takes values away from descriptions and asks what becomes of the clauses. Two things must hold whatever
+# is taken: a clause that can no longer be judged waits and is not counted as passed, and what is absent fires nothing.
+
+EXAMPLES = Path(__file__).parents[2] / "project_examples"
+NEEDED = {("package", "purpose"), ("project", "name")}
+
+
+def lacking(project: Project, *paths: FieldPath) -> Project:
+    """The project without these values, be they its own or the coating source's."""
+    values = {path: value for path, value in project.values.items() if path not in paths}
+    maker = {path: value for path, value in project.maker.items() if path not in paths}
+    return dataclasses.replace(project, values=values, maker=maker)
+
+
+def judged(project: Project) -> Judgment:
+    return pipeline.judged(project).judgment
+
+
+def owed_values(project: Project) -> list[FieldPath]:
+    """The given values that leave a hole: those that somebody owes and nothing else fills."""
+    fields = {path: project.schema.field_at(path) for path in project.values if path not in NEEDED}
+    return [p for p, made in fields.items() if made and _owed(made)]
+
+
+def _owed(field: Field) -> bool:
+    return field.ring != "optional" and not (field.default or field.derived or field.optional)
+
+
+def is_paper(project: Project, path: FieldPath) -> bool:
+    """Whether a value is a paper or a signature: its absence is what a clause may tell."""
+    made = project.schema.field_at(path)
+    told = path[0] in ("attachments", "deviations") or path[:2] == ("package", "contractor_review")
+    return told or (made is not None and made.to == "attachments")
+
+
+def fired(judgment: Judgment) -> set[tuple[str, str]]:
+    return {(finding.code, subject) for finding in judgment.findings for subject in finding.subjects}
+
+
+def waiting(judgment: Judgment) -> set[tuple[str, str]]:
+    return {(clause.code, clause.subject) for clause in judgment.not_judged}
+
+
+def codes(hits: set[tuple[str, str]]) -> set[str]:
+    return {code for code, _ in hits}
+
+
+# These two ask for a paper for each material described; a material no longer described is owed none.
+OF_WHAT_IS_DESCRIBED = {"SUB-02a", "SUB-02c"}
+
+FIRES = [
+    pytest.param(code, case, id=f"{code}-{n}")
+    for code, cases in BY_CODE.items()
+    if code not in OF_WHAT_IS_DESCRIBED
+    for n, case in enumerate(cases["fires"])
+]
+
+
+@pytest.mark.parametrize(("code", "case"), FIRES)
+def test_a_fired_clause_that_loses_an_owed_value_fires_still_or_waits(
+    code: str, case: dict[str, Any], tmp_path: Path
+) -> None:
+    project = case_of(tmp_path, case["project"]).project
+    assert code in codes(fired(judged(project)))
+    for path in owed_values(project):
+        less = pipeline.judged(lacking(project, path))
+        # A field that no longer applies once it is gone is owed by nobody, and its clause speaks of nothing.
+        if applicable(less.project, path, less.bench.look):
+            assert code in codes(fired(less.judgment) | waiting(less.judgment)), dotted(path)
+
+
+WITHOUT_STOPS = pipeline.check(EXAMPLES / "clean" / "project.yaml").project
+WITH_STOPS = pipeline.check(EXAMPLES / "stops" / "project.yaml").project
+PROJECTS = {"clean": WITHOUT_STOPS, "stops": WITH_STOPS}
+
+
+@st.composite
+def thinned(draw: st.DrawFn) -> tuple[Project, Project, set[FieldPath]]:
+    """An example, the same with some of its owed values taken away, and which."""
+    project = PROJECTS[draw(st.sampled_from(sorted(PROJECTS)))]
+    gone = draw(st.sets(st.sampled_from(owed_values(project)), min_size=1, max_size=25))
+    return project, lacking(project, *gone), gone
+
+
+def test_the_examples_fire_much_and_nothing() -> None:
+    assert len(judged(WITH_STOPS).findings) > 20
+    assert judged(WITHOUT_STOPS).walls
+    assert set(judged(WITHOUT_STOPS).walls.values()) == {Verdict.YES}
+
+
+@settings(deadline=None, max_examples=30)
+@given(thinned())
+def test_a_wall_never_gains_a_plain_yes_by_what_is_left_out(case: tuple[Project, Project, set[FieldPath]]) -> None:
+    whole, less = judged(case[0]).walls, judged(case[1]).walls
+    assert [wall for wall, verdict in less.items() if verdict is Verdict.YES and whole[wall] is not Verdict.YES] == []
+
+
+@settings(deadline=None, max_examples=30)
+@given(thinned())
+def test_what_is_left_out_fires_nothing_but_the_want_of_a_paper(case: tuple[Project, Project, set[FieldPath]]) -> None:
+    project, less, gone = case
+    if not any(is_paper(project, path) for path in gone):
+        assert codes(fired(judged(less))) <= codes(fired(judged(project)))
+
+
+@settings(deadline=None, max_examples=30)
+@given(thinned())
+def test_a_clause_fires_on_a_subject_or_waits_for_it_and_never_both(
+    case: tuple[Project, Project, set[FieldPath]],
+) -> None:
+    judgment = judged(case[1])
+    assert not fired(judgment) & waiting(judgment)
+    assert all(clause.needs for clause in judgment.not_judged)
+
+
+@settings(deadline=None, max_examples=30)
+@given(thinned())
+def test_a_value_left_out_is_an_open_item_of_its_ring_or_counted_there(
+    case: tuple[Project, Project, set[FieldPath]],
+) -> None:
+    _, less, gone = case
+    made = pipeline.judged(less)
+    listed = {item.path for item in made.judgment.open_items}
+    for path in gone:
+        field = less.schema.field_at(path)
+        assert field is not None
+        if field.home != "record" and applicable(less, path, made.bench.look):
+            assert dotted(path) in listed or made.judgment.later_rings[field.ring] > 0, dotted(path)

@@ -18,7 +18,7 @@ from ...rule import NOTE, Found, Rule, found
 RULE = Rule(
     "HEA-04",
     "Low emittance of a flake finish",
-    remedy="None; read the heat calculation.",
+    remedy="Read the heat calculation.",
     steps="gloss",
     documents="D06",
     manual=__doc__,
