@@ -5,9 +5,8 @@ from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any
 
-import yaml
-
 from ..vocabulary.field import Collection, Field, Node, Path, Schema
+from ..vocabulary.rows import read_rows
 
 FOLDER = FilePath(__file__).parent / "schema"
 # The order in which a project is told; a new file joins the end by its name.
@@ -55,9 +54,8 @@ class SchemaError(ValueError):
 def load_schema(choices: tuple[tuple[str, tuple[str, ...]], ...] = ()) -> Schema:
     """The whole catalogue; `choices` are the named lists (`@steps`) that entries refer to."""
     entries: list[Field | Collection] = []
-    loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
     for file in sorted(FOLDER.glob("*.yaml"), key=_order):
-        for name, entry in yaml.load(file.read_text("utf-8"), Loader=loader).items():
+        for name, entry in read_rows(file).items():
             entries.append(_entry(file, name, entry, dict(choices)))
     fields = {made.path: made for made in entries if isinstance(made, Field)}
     collections = {made.path: made for made in entries if isinstance(made, Collection)}

@@ -6,10 +6,9 @@ from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any
 
-import yaml
-
 from ..vocabulary.comparison import Sense
 from ..vocabulary.quantity_text import QuantityError, measure
+from ..vocabulary.rows import read_rows
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.standard import Criterion, Limit, Reference, Sentence, Standards, Step, Tool
 
@@ -37,10 +36,8 @@ def load_standards() -> Standards:
 
 
 def _rows(file: str, made: Any) -> dict[str, Any]:
-    loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
-    rows: Mapping[str, Any] = yaml.load((FOLDER / f"{file}.yaml").read_text("utf-8"), Loader=loader)
     try:
-        return {name: made(name, row) for name, row in rows.items()}
+        return {name: made(name, row) for name, row in read_rows(FOLDER / f"{file}.yaml").items()}
     except (KeyError, TypeError, ValueError, QuantityError) as error:
         raise StandardError(f"{file}.yaml: {error!r}") from error
 

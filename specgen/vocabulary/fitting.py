@@ -2,7 +2,7 @@
 
 import datetime
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 from functools import cache, lru_cache
 from pathlib import PurePosixPath
@@ -37,28 +37,36 @@ def fitted(made: Field, raw: str) -> tuple[Any, tuple[str, str] | None]:
         value = _coercion(made, kind)(raw)
     except Unfit as error:
         return None, (error.message, error.hint)
-    validator = _validator(made, kind)
-    if validator.schema["value"] and not validator.validate({"value": value}, normalize=False):
+    validator = _validator(tuple(_rules(made, kind)))
+    if validator and not validator.validate({"value": value}, normalize=False):
         return None, _said(validator._errors[0], made, raw)
     return value, None
 
 
-@cache
-def _validator(made: Field, kind: str) -> Validator:
-    """One Cerberus validator a field, reused: a new one for each value would cost twenty times as much."""
-    rules: dict[str, Any] = {}
-    if made.values and kind == "choice":
-        rules["allowed"] = made.values
+def _rules(made: Field, kind: str) -> Iterator[tuple[str, Any]]:
+    """What Cerberus is asked of the values of a field."""
     for rule, bound in (("min", made.least), ("max", made.most)):
         if bound and kind != "bearing":
-            rules[rule] = _coercion(made, kind)(bound)
-    return Validator({"value": rules})
+            yield rule, _bound(made, kind, bound)
+
+
+@cache
+def _bound(made: Field, kind: str, bound: str) -> Any:
+    return _coercion(made, kind)(bound)
+
+
+@cache
+def _validator(rules: tuple[tuple[str, Any], ...]) -> Validator | None:
+    """One Cerberus validator for all fields of the same rules: a new one for each value would cost twenty times."""
+    return Validator({"value": dict(rules)}) if rules else None
 
 
 def _coercion(made: Field, kind: str) -> Callable[[str], Any]:
     if kind == "quantity":
         dimension = dimension_of(made.dimension, made.unit_ip)
         return lambda text: _quantity(text, dimension, made)
+    if kind == "choice" and made.values:
+        return lambda text: _choice(text, made)
     return _COERCIONS[kind]
 
 
@@ -68,6 +76,12 @@ def _quantity(text: str, dimension: str, made: Field) -> Quantity:
         return parse_quantity(text, dimension, units)
     except QuantityError as error:
         raise Unfit(error.message, error.hint) from None
+
+
+def _choice(text: str, made: Field) -> str:
+    if text not in made.values:
+        raise Unfit(f"{text!r} is no choice of this field", near_hint(text, made.values))
+    return text
 
 
 def _number(text: str) -> int | Fraction:
@@ -153,8 +167,6 @@ _COERCIONS: dict[str, Callable[[str], Any]] = {
 
 def _said(error: errors.ValidationError, made: Field, raw: str) -> tuple[str, str]:
     """Message and hint of a Cerberus error in our words."""
-    if error.code == errors.UNALLOWED_VALUE.code:
-        return f"{raw!r} is no choice of this field", near_hint(raw, made.values)
     side, bound = ("below", made.least) if error.code == errors.MIN_VALUE.code else ("above", made.most)
     span = f"{made.least or 'less'} to {made.most or 'more'}"
     return f"{raw} lies {side} {bound} and looks like a slip of the pen", f"{span}; asked for: {made.why}"

@@ -30,6 +30,7 @@ class Project:
     places: dict[Path, Place] = field(default_factory=dict)
     maker: dict[Path, Any] = field(default_factory=dict)
     defaults: dict[Path, Any] = field(default_factory=dict)
+    _found: dict[tuple[Path, str], dict[Any, list[str]]] = field(default_factory=dict, init=False, compare=False)
 
     def root(self) -> "View":
         """The view of the whole project."""
@@ -100,6 +101,18 @@ class Project:
     def view(self, path: Path) -> "View":
         """The view of a section or of a member."""
         return View(self, self.schema.node(path), path)
+
+    def referring(self, collection: Path, name: str, mark: str) -> list["View"]:
+        """The members of a collection whose field `name` refers to a mark, and those that do not say; Absent as
+        `marks`. All members are read once, so that asking for each of many marks stays linear."""
+        key = (collection, name)
+        if key not in self._found:
+            grouped: dict[Any, list[str]] = {}
+            for member in self.marks(collection):
+                grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
+            self._found[key] = grouped
+        found = self._found[key]
+        return [self.view((*collection, member)) for member in (*found.get(mark, ()), *found.get(None, ()))]
 
     def _linked(self, made: Field, value: Any) -> Any:
         if made.kind == "reference":

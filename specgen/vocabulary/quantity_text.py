@@ -92,9 +92,10 @@ def number_of(text: str) -> Fraction:
 
 
 def _plain(text: str) -> str:
-    text = text.translate(_MARKS)
-    for sign, plain in _VULGAR.items():
-        text = re.sub(rf"(\d)\s*{sign}", rf"\1 {plain}", text).replace(sign, plain)
+    if not text.isascii():
+        text = text.translate(_MARKS)
+        for sign, plain in _VULGAR.items():
+            text = re.sub(rf"(\d)\s*{sign}", rf"\1 {plain}", text).replace(sign, plain)
     return _THOUSANDS.sub(r"\1", text).strip()
 
 

@@ -131,7 +131,8 @@ def _bare_end(project: Any, elevation: Any, end: str) -> bool:
 
 def _served(project: Any, elevation: Any, place: str) -> bool:
     """Whether a joint of this elevation serves a place."""
-    return some(*(partial(_serves, joint, elevation, place) for joint in project.joints))
+    joints = project.project.referring(("joints",), "elevation", elevation.mark)
+    return some(*(partial(_serves, joint, elevation, place) for joint in joints))
 
 
 def _serves(joint: Any, elevation: Any, place: str) -> bool:
