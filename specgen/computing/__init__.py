@@ -6,6 +6,9 @@ from functools import cache, lru_cache
 
 from ..vocabulary.provider import Provider
 
+# Other spellings that a name is also known by.
+OTHER_NAMES = {"color-difference": "colour-difference"}
+
 
 class UnknownCalculation(KeyError):
     """No file of this folder has the name; `known` lists those there are."""
@@ -26,6 +29,7 @@ def names() -> tuple[str, ...]:
 def find(name: str) -> Provider:
     """The provider of a name; only its file is imported. Raises UnknownCalculation."""
     name = name.replace("_", "-")
+    name = OTHER_NAMES.get(name, name)
     if name not in names():
         raise UnknownCalculation(name, names())
     provider = importlib.import_module(f"{__name__}.{name.replace('-', '_')}").PROVIDER

@@ -53,6 +53,8 @@ def _value(key: Key, text: str) -> Any:
         if key.name not in _MAY_BE_NONE and key.default != "":
             raise QuantityError(f"{key.name} cannot be none", key.about)
         return None
+    if key.read is not None:
+        return key.read(text)
     if key.dimension == "word":
         if key.choices and text not in key.choices:
             raise QuantityError(f"{text!r} is no choice", near_hint(text, key.choices))

@@ -15,7 +15,8 @@ Ask = Callable[[str], Any]
 class Key:
     """A key of `calc NAME key=value`: its dimension (`number`, `percent`, `word` for no quantity).
 
-    `default` is text, empty for a key that must be given; `group` names keys that stand in for one another.
+    `default` is text, empty for a key that may be left out and None for one that must be given; `group` names keys
+    that stand in for one another; `read` makes the value of a text of its own form, or raises QuantityError.
     """
 
     name: str
@@ -24,6 +25,7 @@ class Key:
     default: str | None = None
     choices: tuple[str, ...] = ()
     group: str = ""
+    read: Callable[[str], Any] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,12 +11,15 @@ from typing import Any
 from .quantity_print import decimal, printed_unit
 from .source import Source
 
-_FUNCTIONS: dict[str, Any] = {
+FUNCTIONS: dict[str, Any] = {
     "sqrt": math.sqrt,
     "max": max,
     "min": min,
     "ceil": math.ceil,
+    "floor": math.floor,
     "abs": abs,
+    "exp": math.exp,
+    "ln": math.log,
     "__builtins__": {},
 }
 
@@ -63,12 +66,15 @@ def _tokens(expression: str) -> tuple[str, ...]:
 @cache
 def _compiled(expression: str) -> tuple[CodeType, tuple[str, ...]]:
     code = compile(expression.replace("^", "**"), expression, "eval")
-    return code, tuple(name for name in code.co_names if name not in _FUNCTIONS)
+    return code, tuple(name for name in code.co_names if name not in FUNCTIONS)
 
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """A result and how it was reached; `result` is a bare number in `unit`."""
+    """A result and how it was reached; `result` is a bare number in `unit`.
+
+    `beside` names the symbols of further lines that a reader wants with the result: a stock size, a reserve.
+    """
 
     name: str
     given: tuple[Given, ...]
@@ -78,6 +84,12 @@ class Working:
     source: tuple[Source, ...]
     notes: tuple[str, ...] = ()
     governs: str = ""
+    beside: tuple[str, ...] = ()
+
+    @property
+    def lines_beside(self) -> tuple[Step, ...]:
+        """The lines named by `beside`, in their order."""
+        return tuple(step for symbol in self.beside for step in self.steps if step.symbol == symbol)
 
     @property
     def printed_unit(self) -> str:
@@ -106,7 +118,7 @@ class Sum:
     def step(self, symbol: str, name: str, expression: str, unit: str) -> float:
         """The value of `expression` over the symbols known so far; it is then known as `symbol`."""
         code, names = _compiled(expression)
-        value = eval(code, _FUNCTIONS, self.known)  # noqa: S307  expressions are our own constants
+        value = eval(code, FUNCTIONS, self.known)  # noqa: S307  expressions are our own constants
         self.steps.append(Step(symbol, name, expression, tuple((n, self.known[n]) for n in names), value, unit))
         self.known[symbol] = value
         return float(value)

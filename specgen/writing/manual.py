@@ -29,7 +29,9 @@ def working_text(working: Working, unit: str = "") -> str:
         lines.append(f"           = {step.expression}")
         lines.append(f"           = {step.substitution} = {decimal(step.value, 6)} {printed_unit(step.unit)}".rstrip())
     governs = f"  (governed by {working.governs})" if working.governs else ""
-    lines += ["", f"  result   {decimal(working.result, 6)} {working.printed_unit}{governs}", ""]
+    lines += ["", f"  result   {decimal(working.result, 6)} {working.printed_unit}{governs}"]
+    lines += [f"  {s.name}: {decimal(s.value, 6)} {printed_unit(s.unit)}".rstrip() for s in working.lines_beside]
+    lines.append("")
     lines += [f"  source: {source.legend}" for source in working.source]
     lines += [f"  note: {note}" for note in working.notes]
     return "\n".join(lines) + "\n"
