@@ -23,9 +23,3 @@ def plain(text: str) -> str:
 def names(text: str, word: str) -> bool:
     """Whether a text names a mark or a kind, as a word of its own."""
     return re.search(rf"(?<!\w){re.escape(plain(word))}(?!\w)", plain(text)) is not None
-
-
-def names_standard(text: str, designation: str) -> bool:
-    """Whether a text names a standard: `C1549` stands in `ASTM C1549-16` and in `c 1549`, not in `C15490`."""
-    letters, digits = re.fullmatch(r"([A-Z]+) ?(\d+)", designation).groups()  # type: ignore[union-attr]
-    return re.search(rf"(?<![A-Z])(?:ASTM)?[ -]?{letters}[ -]*{digits}(?!\d)", text.upper()) is not None

@@ -74,7 +74,6 @@ def facts(desk: Desk) -> tuple[tuple[str, str], ...]:
 def _draft(desk: Desk) -> Inlines:
     """What a draft opens with: the stops that stand, and how many points are open."""
     stops = desk.judgment.of(Severity.STOP)
-    count = len(desk.judgment.open_items)
     told: list[Any] = [Strong((Text("Draft, not for submission. "),))]
     if stops:
         codes = "; ".join(f"{stop.code} ({', '.join(stop.subjects)})" for stop in stops)
@@ -85,7 +84,11 @@ def _draft(desk: Desk) -> Inlines:
         ]
     else:
         told.append(Text("No stop stands. "))
-    told.append(
-        Text(f"{count} {'point is' if count == 1 else 'points are'} open. Values still to be given stand in brackets.")
-    )
+    told.append(Text(_open(len(desk.judgment.open_items))))
     return tuple(told)
+
+
+def _open(count: int) -> str:
+    if not count:
+        return "No point is open."
+    return f"{count} {'point is' if count == 1 else 'points are'} open. Values still to be given stand in brackets."

@@ -6,6 +6,7 @@ from ...vocabulary.project import Absent
 from ..compose import Composer
 from ..desk import Desk, TableView
 from ..values import Shown
+from . import _fire_tests as fire_tests
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code", "other": "Local code"}
 
@@ -26,6 +27,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     ]
     for mark in project.members[("walls",)]:
         made.append((f"Drained wall, {mark}", name, *_answer(desk, ("walls", mark), "drainage-due")))
+    made += fire_tests.rows(desk)
     made.append(("Special inspection", [name, _section(inspection)], *_answer(desk, (), "special-inspection-due")))
     made.append(
         (

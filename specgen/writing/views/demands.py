@@ -4,7 +4,7 @@ from typing import Any
 
 from ...vocabulary.demand import demanded, meets
 from ...vocabulary.field import Field, Path, bound
-from ...vocabulary.printing import value_text
+from ...vocabulary.printing import long_date, value_text
 from ...vocabulary.project import Absent, Project
 from ..compose import Composer
 from ..desk import Desk, TableView
@@ -67,8 +67,14 @@ def _outcome(desk: Desk, at: Path, relation: str, asked: Any, found: dict[Path, 
     failing = [value for value in found.values() if value is not None and not meets(value, relation, asked)]
     deviations = _deviations(desk.sight.project, at)
     if failing:
-        return f"by deviation {', '.join(deviations)}" if deviations else "not met"
+        return ", ".join(_answered(desk.sight.project, mark) for mark in deviations) or "not met"
     return "open" if None in found.values() else "met"
+
+
+def _answered(project: Project, mark: str) -> str:
+    """`by deviation DV1, not approved yet`; a substitution is called one."""
+    kind, day = (project.get(("deviations", mark, name)) for name in ("kind", "approved_on"))
+    return f"by {kind or 'deviation'} {mark}, {f'approved on {long_date(day)}' if day else 'not approved yet'}"
 
 
 def _deviations(project: Project, at: Path) -> list[str]:

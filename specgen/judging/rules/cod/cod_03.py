@@ -28,9 +28,9 @@ from collections.abc import Iterator
 from typing import Any
 
 from ....vocabulary.comparison import less, more
+from ....vocabulary.tests_owed import PROPAGATION, RADIANT, may_not_burn, names_standard
 from ...rule import STOP, Found, Rule, draft, found
 from ...settling import every, shown
-from ...words import names_standard
 
 RULE = Rule(
     "COD-03",
@@ -40,9 +40,6 @@ RULE = Rule(
     documents="D02 D18",
     manual=__doc__,
 )
-
-# Types of construction whose outer walls may not feed a fire.
-NOT_OF_WOOD = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
 
 
 @RULE.clause(
@@ -57,8 +54,8 @@ def tall_without_report(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
     """The building has more than one story and no report shows how fire climbs this wall."""
     if not draft(project) and every(
         lambda: more(project.building.stories, limit),
-        lambda: _may_not_burn(project),
-        lambda: not _reported(project, wall, "NFPA 285"),
+        lambda: may_not_burn(project),
+        lambda: not _reported(project, wall, PROPAGATION),
     ):
         yield found(project.building.stories)
 
@@ -75,8 +72,8 @@ def high_without_report(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
     """EIFS reaches high up and no report shows how fire climbs this wall."""
     if not draft(project) and every(
         lambda: more(project.building.eifs_top, limit),
-        lambda: _may_not_burn(project),
-        lambda: not _reported(project, wall, "NFPA 285"),
+        lambda: may_not_burn(project),
+        lambda: not _reported(project, wall, PROPAGATION),
     ):
         yield found(project.building.eifs_top, wanted=limit)
 
@@ -94,16 +91,9 @@ def close_without_report(elevation: Any, project: Any, limit: Any) -> Iterator[F
     """The next building is near and no report shows that its fire does not light this wall."""
     if not draft(project) and every(
         lambda: less(elevation.fire_separation, limit),
-        lambda: not _reported(project, elevation.wall, "NFPA 268"),
+        lambda: not _reported(project, elevation.wall, RADIANT),
     ):
         yield found(elevation.fire_separation, wanted=limit)
-
-
-def _may_not_burn(project: Any) -> bool:
-    """Whether the outer walls may not feed a fire; a house under the residential code owes no such type."""
-    if project.code.get("construction_type") is None and project.code.model == "irc":
-        return False
-    return project.code.construction_type in NOT_OF_WOOD
 
 
 def _reported(project: Any, wall: Any, standard: str) -> bool:

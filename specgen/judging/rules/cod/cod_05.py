@@ -26,10 +26,10 @@ from typing import Any
 
 from ....vocabulary.field import dotted
 from ....vocabulary.project import Absent
+from ....vocabulary.tests_owed import names_standard
 from ...applies import applicable
 from ...rule import CAUTION, STOP, Found, Rule, found
 from ...settling import papers, which
-from ...words import names_standard
 
 RULE = Rule(
     "COD-05",

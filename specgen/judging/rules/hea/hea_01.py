@@ -21,9 +21,9 @@ fails HEA-01b at attachments.*.standard
 from collections.abc import Iterator
 from typing import Any
 
+from ....vocabulary.tests_owed import names_standard
 from ...rule import CAUTION, Found, Rule, draft, found
 from ...settling import shown
-from ...words import names_standard
 
 RULE = Rule(
     "HEA-01",
