@@ -18,7 +18,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     project = desk.sight.project
     marks = project.members.get(("contract", "demands"), ())
     made = tuple(_row(desk, ("contract", "demands", mark)) for mark in marks)
-    return TableView(("Paragraph", "Subject", "Demanded", "This project", "Outcome"), made, (14, 24, 20, 26, 16))
+    return TableView(("Paragraph", "Subject", "Demanded", "This project", "Outcome"), made, (14, 24, 18, 22, 22))
 
 
 def _row(desk: Desk, at: Path) -> tuple[Any, ...]:
