@@ -1,0 +1,6 @@
+"""Prints every ratio."""
+
+from tests.bench import checking, writing
+
+checking.measure()
+writing.measure()
