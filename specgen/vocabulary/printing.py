@@ -116,6 +116,7 @@ _PAIRS = [
     ("psi", "kPa"),
     ("psf", "Pa"),
     ("mph", "m/s"),
+    ("scfm", "L/s"),
     ("cfm", "L/s"),
     ("gal", "L"),
     ("fl oz", "mL"),

@@ -64,3 +64,15 @@ def dimension_of(field_dimension: str, unit: str) -> str:
     if field_dimension and field_dimension != "none":
         return SAME_UNITS.get(field_dimension, field_dimension)
     return UNITS[SPELLINGS[unit]].dimension
+
+
+def apart(one: Quantity, other: Quantity) -> Quantity:
+    """How far a temperature lies above another, in degrees of the first one's scale."""
+    unit = "F apart" if one.unit == "F" else "C apart"
+    return Quantity(one.amount - other.amount, "temperature_difference", unit)
+
+
+def rounded(quantity: Quantity, digits: int = 4) -> Quantity:
+    """A computed quantity as a sentence shows it, to a few digits of its unit."""
+    number = float(quantity.to(quantity.unit))
+    return Quantity.of(f"{number:.{digits}g}", quantity.unit)

@@ -8,6 +8,7 @@ from functools import cache
 from types import CodeType
 from typing import Any
 
+from .quantity import Quantity, rounded
 from .quantity_print import decimal, printed_unit
 from .source import Source
 
@@ -90,6 +91,16 @@ class Working:
     def lines_beside(self) -> tuple[Step, ...]:
         """The lines named by `beside`, in their order."""
         return tuple(step for symbol in self.beside for step in self.steps if step.symbol == symbol)
+
+    @property
+    def quantity(self) -> Quantity:
+        """The result as a quantity, to hold against a limit; KeyError where it has no unit."""
+        return Quantity.of(repr(float(self.result)), self.unit)
+
+    @property
+    def shown(self) -> Quantity:
+        """The result as a sentence shows it, to four digits."""
+        return rounded(self.quantity)
 
     @property
     def printed_unit(self) -> str:

@@ -5,6 +5,10 @@ end also sends hot, wet air.
 
 passes
     compressor: {air_flow: 12 cfm, at_pressure: 80 psi}
+fails AIR-01c at compressor.air_flow
+    site: {altitude: 5200 ft}
+    compressor: {air_flow: 12 cfm, rating_basis: free_air, engine_derate: 0 %/1000 ft}
+    guns: {G1: {count: 1, air_flow: 12 scfm, duty: 1}}
 fails AIR-01a at compressor.air_flow
     compressor: {air_flow: 9 cfm}
 fails AIR-01b at compressor.at_pressure
@@ -15,6 +19,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from ....vocabulary.comparison import less
+from ....vocabulary.quantity import rounded
+from ...guns import drawn
 from ...rule import STOP, Found, Rule, found
 
 RULE = Rule(
@@ -51,3 +57,18 @@ def low_pressure(project: Any, limit: Any) -> Iterator[Found]:
     """The compressor is rated at too low a pressure."""
     if less(project.compressor.at_pressure, limit):
         yield found(project.compressor.at_pressure, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "At this altitude the compressor gives {found}; the guns draw {wanted} without leaks or reserve.",
+    needs="calc.air_supply guns.*.count guns.*.air_flow guns.*.duty",
+    at="compressor.air_flow",
+    basis="computed",
+)
+def guns_starve(project: Any, resolve: Any) -> Iterator[Found]:
+    """The guns draw more than the compressor gives at the site."""
+    supply, draw = resolve("air-supply"), drawn(project)
+    if less(supply.quantity, draw):
+        yield found(supply.shown, wanted=rounded(draw))

@@ -18,8 +18,11 @@ fails ATT-09c at walls.W1.framing.deflection_limit
 """
 
 from collections.abc import Iterator
+from fractions import Fraction
 from typing import Any
 
+from ....vocabulary.comparison import more
+from ....vocabulary.quantity import Quantity, rounded
 from ...rule import CAUTION, STOP, Found, Rule, draft, found
 from ...settling import every
 from ...words import BOARDS, WOOD
@@ -32,6 +35,25 @@ RULE = Rule(
     documents="D06",
     manual=__doc__,
 )
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Wind pulls with {found}; the glued wall may be loaded with {wanted}.",
+    each="elevations",
+    needs="calc.wall_wind walls.*.attachment.ultimate_strength walls.*.attachment.safety_factor",
+    at="walls.*.attachment.ultimate_strength",
+    basis="computed",
+)
+def wind_pulls_too_hard(elevation: Any, resolve: Any) -> Iterator[Found]:
+    """The wind pulls harder than the glued wall may be loaded."""
+    attachment = elevation.wall.attachment
+    allowed = attachment.ultimate_strength * (1 / Fraction(attachment.safety_factor))
+    wind = resolve("wall-wind")
+    pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
+    if more(pull, allowed):
+        yield found(rounded(pull), wanted=rounded(allowed))
 
 
 @RULE.clause(

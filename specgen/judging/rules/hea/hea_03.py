@@ -4,9 +4,21 @@ Why: the usual heat figures know one sun at low altitude and a color that is not
 street, a site high up, or a shade at the edge takes up the margin they leave.
 
 passes
+    climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
     site: {altitude: 500 ft}
-    elevations: {E1: {reflecting_surface_near: no}}
-    colors: {C1: {lrv: 34}}
+    walls: {W1: {insulation: {kind: eps}}}
+    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+    colors: {C1: {lrv: 54, solar_reflectance: 0.60, emittance: 0.85}}
+fails HEA-03a at elevations.E1.color
+    climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    walls: {W1: {insulation: {kind: eps}}}
+    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+    colors: {C1: {solar_reflectance: 0.38, emittance: 0.85}}
+fails HEA-03b at elevations.E1.color
+    climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    walls: {W1: {insulation: {kind: eps}}}
+    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+    colors: {C1: {solar_reflectance: 0.50, emittance: 0.30}}
 fails HEA-03c at elevations.E1.reflecting_surface_near
     elevations: {E1: {reflecting_surface_near: yes}}
 fails HEA-03d at site.altitude
@@ -19,6 +31,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from ....vocabulary.comparison import less, more
+from ....vocabulary.quantity import apart, rounded
 from ...rule import CAUTION, Found, Rule, found
 
 RULE = Rule(
@@ -29,6 +42,39 @@ RULE = Rule(
     documents="D05 D06",
     manual=__doc__,
 )
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "The heat margin is {found}; {wanted} is wanted.",
+    each="elevations",
+    needs="walls.*.insulation.service_limit calc.face_heat",
+    at="elevations.*.color",
+    limit="board.heat_margin",
+    basis="computed",
+)
+def thin_margin(elevation: Any, resolve: Any, limit: Any) -> Iterator[Found]:
+    """The hottest face comes near the heat at which the board softens."""
+    margin = apart(elevation.wall.insulation.service_limit, resolve("face-heat").quantity)
+    if less(margin, limit):
+        yield found(rounded(margin), wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "In still air the face reaches {found}; the board softens at {wanted}.",
+    each="elevations",
+    needs="calc.face_heat_still walls.*.insulation.service_limit",
+    at="elevations.*.color",
+    basis="computed",
+)
+def softens_in_still_air(elevation: Any, resolve: Any) -> Iterator[Found]:
+    """With no wind to cool it the face is no cooler than the heat at which the board softens."""
+    still, limit = resolve("face-heat-still"), elevation.wall.insulation.service_limit
+    if not less(still.quantity, limit):
+        yield found(still.shown, wanted=limit)
 
 
 @RULE.clause(

@@ -4,10 +4,13 @@ Why: a thick board feeds a fire and strains its glue. A thin one is left with to
 cracks along every line.
 
 passes
-    walls: {W1: {insulation: {thickness: 2 in}}}
+    walls: {W1: {drainage: {kind: none}, insulation: {thickness: 2 in, rasp_allowance: 1/8 in}}}
     aesthetic_joint: {depth: 1/2 in}
 fails INS-04a at walls.W1.insulation.thickness
     walls: {W1: {insulation: {thickness: 5 in}}}
+fails INS-04c at walls.W1.insulation.thickness
+    walls: {W1: {drainage: {kind: none}, insulation: {thickness: 1-1/2 in, rasp_allowance: 1/8 in}}}
+    aesthetic_joint: {depth: 3/4 in}
 fails INS-04b at walls.W1.insulation.thickness
     walls: {W1: {insulation: {thickness: 3/4 in}}}
     aesthetic_joint: {depth: 1/4 in}
@@ -58,3 +61,20 @@ def too_thin_for_joints(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
     """Aesthetic joints are cut into a board too thin for them."""
     if every(lambda: less(wall.insulation.thickness, limit), lambda: project.aesthetic_joint.depth.amount > 0):
         yield found(wall.insulation.thickness, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "Only {found} of board is left under the joint; {wanted} must stay.",
+    each="walls",
+    needs="calc.remaining_board",
+    at="walls.*.insulation.thickness",
+    limit="board.left_under_joint",
+    step="aesthetic_joints",
+)
+def little_left_under_joint(wall: Any, resolve: Any, limit: Any) -> Iterator[Found]:
+    """Rasping, groove and joint leave too little board."""
+    left = resolve("remaining-board")
+    if less(left.quantity, limit):
+        yield found(left.shown, wanted=limit)

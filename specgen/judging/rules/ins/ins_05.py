@@ -40,3 +40,18 @@ def too_little(wall: Any, project: Any) -> Iterator[Found]:
     required = project.code.get("required_r_value")
     if required is not None and less(wall.insulation.r_value, required):
         yield found(wall.insulation.r_value, wanted=required)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Vapor condenses in winter at {found}.",
+    each="walls",
+    needs="calc.wall_layers",
+    at="walls.*.layers",
+    basis="iso_13788",
+)
+def vapor_condenses(wall: Any, resolve: Any) -> Iterator[Found]:
+    """Between two layers the vapor pressure of winter is above saturation."""
+    for interface in resolve("wall-layers").condensing:
+        yield found(interface)

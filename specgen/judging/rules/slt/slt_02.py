@@ -29,7 +29,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from ....vocabulary.comparison import less
-from ....vocabulary.quantity import Quantity
 from ...rule import STOP, Found, Rule, found
 
 RULE = Rule(
@@ -52,7 +51,6 @@ RULE = Rule(
 )
 def too_narrow_for_movement(joint: Any, resolve: Any) -> Iterator[Found]:
     """The width given is less than the width computed."""
-    working = resolve("joint-width")
-    needed = Quantity.of(repr(working.result), working.unit)
+    needed = resolve("joint-width").quantity
     if less(joint.width, needed):
         yield found(joint.width, wanted=needed)

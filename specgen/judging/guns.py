@@ -1,0 +1,14 @@
+"""Air that the guns of a project draw together."""
+
+from fractions import Fraction
+from typing import Any
+
+from ..vocabulary.quantity import Quantity
+
+
+def drawn(project: Any) -> Quantity:
+    """The flow of all guns with their triggers pulled for their share of the time, without leaks or reserve."""
+    total = Quantity.of(0, "scfm")
+    for gun in project.guns:
+        total = total + gun.air_flow * (gun.count * Fraction(gun.duty))
+    return total
