@@ -18,3 +18,12 @@ def refuse_outside(name: str, value: Any, least: float, most: float) -> None:
     """Raises Refused where a bare number leaves the range of a method."""
     if not least <= value <= most:
         raise refuse(f"{name} is {float(value):g}", f"it lies from {least:g} to {most:g}")
+
+
+def refuse_beyond(name: str, quantity: Quantity, least: Quantity, most: Quantity) -> None:
+    """Raises Refused where a quantity leaves the range of a method; the range is told in the unit it was written in."""
+    if not least <= quantity <= most:
+        unit = quantity.unit
+        raise refuse(
+            f"{name} is {printed(quantity, unit)}", f"it lies from {printed(least, unit)} to {printed(most, unit)}"
+        )
