@@ -1,8 +1,11 @@
 """Refusals that calculations share."""
 
-from typing import Any
+from collections.abc import Callable
+from typing import Any, NoReturn
 
 from ..vocabulary.problem import refuse
+from ..vocabulary.project import View
+from ..vocabulary.provider import Ask
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import printed
 
@@ -18,3 +21,21 @@ def refuse_outside(name: str, value: Any, least: float, most: float) -> None:
     """Raises Refused where a bare number leaves the range of a method."""
     if not least <= value <= most:
         raise refuse(f"{name} is {float(value):g}", f"it lies from {least:g} to {most:g}")
+
+
+def refuse_beyond(name: str, quantity: Quantity, least: Quantity, most: Quantity) -> None:
+    """Raises Refused where a quantity leaves the range of a method; the range is told in the unit it was written in."""
+    if not least <= quantity <= most:
+        unit = quantity.unit
+        raise refuse(
+            f"{name} is {printed(quantity, unit)}", f"it lies from {printed(least, unit)} to {printed(most, unit)}"
+        )
+
+
+def by_keys_alone(name: str) -> Callable[[View, Ask], NoReturn]:
+    """What `compute` of a calculation is that no project holds the figures of: it refuses and says how to ask."""
+
+    def compute(view: View, ask: Ask) -> NoReturn:
+        raise refuse(f"{name} is asked for by its keys", f"specgen calc {name} key=value ...")
+
+    return compute

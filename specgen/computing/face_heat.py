@@ -1,16 +1,12 @@
 """Hottest face of the coated wall: the greater of a rule of thumb for joints and a heat balance."""
 
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
-from ..vocabulary.project import View
-from ..vocabulary.provider import Ask, Key, Provider
-from ..vocabulary.quantity import Quantity
-from ..vocabulary.quantity_print import printed
+from ..vocabulary.provider import Key, Provider
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
-from ._guards import refuse_outside
+from ._face import READS, Inputs, face_by_balance, found_by_trial, given, margin_note, of_elevation
+from ._heat_balance import H_C, NOTES, from_kelvin, refuse_unfit_face, to_kelvin
 
 SOURCES = (
     Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant"),
@@ -19,113 +15,69 @@ SOURCES = (
         "ASTM E1980: heat balance of a surface, solved here for a wall with surroundings at air temperature",
     ),
 )
-SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
-H_C = 12.0  # W/(m2·K), medium wind of ASTM E1980
 # Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
 CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
-REFLECTED_SUN = 1.3  # further irradiance where glass or metal sends a second sun; from memory
-NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Inputs:
-    """What the face heat is computed from; `irradiance` is the peak on the wall, `limit` where the board softens.
-
-    Reflectance and emittance run from 0 to 1. `system` is ip (°F) or si (°C).
-    """
-
-    hot_air: Quantity
-    solar_reflectance: float
-    emittance: float
-    irradiance: Quantity
-    reflected: bool = False
-    limit: Quantity | None = None
-    system: str = "ip"
+LEAST_NOTE = "At the least reflectance the face just reaches the limit; a coat that passes reflects more."
+NONE_NOTE = "No reflectance passes: the hot air alone reaches the limit."
 
 
 def face_heat(inputs: Inputs) -> Working:
-    """Temperature of the face, in °F or °C: the hotter of two methods; source: `SOURCES`. Raises Refused."""
-    refuse_outside("solar_reflectance", inputs.solar_reflectance, 0, 1)
-    refuse_outside("emittance", inputs.emittance, 0, 1)
-    fahrenheit = inputs.system == "ip"
-    degree = "F" if fahrenheit else "C"
-    made = Sum(_given(inputs, degree))
+    """Temperature of the face, in °F or °C: the hotter of two methods; source: `SOURCES`. Raises Refused.
+
+    With a limit, the margin to it and the least reflectance that passes both methods stand beside.
+    """
+    refuse_unfit_face(inputs.solar_reflectance, inputs.emittance, inputs.irradiance, hot_air=inputs.hot_air)
+    degree = inputs.degree
+    made = Sum((*given(inputs, H_C), _constant(inputs)))
     made.step("T_1", "face by the joint rule", "T_a + (1 - SR) * H", degree)
-    made.step("K_a", "hot air, absolute", "(T_a + 459.67) / 1.8" if fahrenheit else "T_a + 273.15", "K")
-    made.step("G", "sun taken up", "(1 - SR) * I * r", "W/m2")
-    made.known["K_f"] = balanced(made.known["G"], float(inputs.emittance), made.known["K_a"])
-    # K_f stands on both sides: it was found by trial, and the line shows that the balance closes at it.
-    made.step("K_f", "face where heat given off equals G", "K_a + (G - e * s * (K_f^4 - K_a^4)) / h", "K")
-    made.step("T_2", "face by heat balance", "K_f * 1.8 - 459.67" if fahrenheit else "K_f - 273.15", degree)
+    face_by_balance(made, degree)
     hottest = made.step("T_f", "hottest face", "max(T_1, T_2)", degree)
     governs = "joint rule" if made.known["T_1"] >= made.known["T_2"] else "heat balance"
-    notes = NOTES + _margin(hottest, degree, inputs.limit)
-    return Working("face-heat", made.given, tuple(made.steps), hottest, degree, SOURCES, notes, governs)
+    beside, notes = _held_to_limit(made, inputs, hottest)
+    return Working("face-heat", made.given, tuple(made.steps), hottest, degree, SOURCES, NOTES + notes, governs, beside)
 
 
-def _given(inputs: Inputs, degree: str) -> tuple[Given, ...]:
-    constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if degree == "F" else 1)
-    return (
-        Given("T_a", "hot air", float(inputs.hot_air.to(degree)), degree),
-        Given("SR", "solar reflectance", float(inputs.solar_reflectance), ""),
-        Given("e", "emittance", float(inputs.emittance), ""),
-        Given("I", "irradiance on the wall", float(inputs.irradiance.to("W/m2")), "W/m2"),
-        Given("H", "heat capacity constant", float(constant), degree),
-        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
-        Given("h", "heat passed to moving air", H_C, "W/(m2·K)"),
-        Given("r", "share of sun with reflection", REFLECTED_SUN if inputs.reflected else 1.0, ""),
-    )
+def _constant(inputs: Inputs) -> Given:
+    constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if inputs.degree == "F" else 1)
+    return Given("H", "heat capacity constant", float(constant), inputs.degree)
 
 
-def balanced(gain: float, emittance: float, air: float, h_c: float = H_C) -> float:
-    """The face temperature, in kelvin, at which heat given off equals `gain`; Newton's method, always falling."""
-    face = air + gain / h_c
-    for _ in range(60):
-        lost = emittance * SIGMA * (face**4 - air**4) + h_c * (face - air)
-        step = (lost - gain) / (4 * emittance * SIGMA * face**3 + h_c)
-        face -= step
-        if abs(step) < 1e-10:
-            break
-    return face
+def _held_to_limit(made: Sum, inputs: Inputs, hottest: float) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Adds what a limit asks for; returns the lines that stand beside the result, and the notes."""
+    if inputs.limit is None:
+        return (), ()
+    margin = margin_note(hottest, inputs.limit, inputs.degree)
+    made.step("M", "margin below the limit", "T_l - T_f", f"{inputs.degree} apart")
+    if inputs.limit <= inputs.hot_air:
+        return ("M",), (NONE_NOTE, margin)
+    _least_reflectance(made, inputs.degree)
+    return ("M", "SR_m"), (LEAST_NOTE, margin)
 
 
-def _margin(hottest: float, degree: str, limit: Quantity | None) -> tuple[str, ...]:
-    if limit is None:
-        return ()
-    margin = float(limit.to(degree)) - hottest
-    side = "below" if margin > 0 else "above"
-    return (f"The face lies {abs(margin):.1f} °{degree} {side} {printed(limit, degree)}, where the board softens.",)
-
-
-def for_elevation(elevation: View, ask: Ask) -> Working:
-    """The face heat of an elevation with its own color."""
-    project: Any = elevation.project.root()
-    color = elevation.color
-    return face_heat(
-        Inputs(
-            hot_air=project.climate.hot_air,
-            solar_reflectance=color.solar_reflectance,
-            emittance=color.emittance,
-            irradiance=project.climate.peak_wall_irradiance,
-            reflected=elevation.reflecting_surface_near,
-            limit=elevation.wall.get("insulation.service_limit"),
-            system=elevation.project.get(("package", "units")) or "ip",
-        )
-    )
+def _least_reflectance(made: Sum, degree: str) -> None:
+    """Adds SR_m, the least reflectance at which neither method passes the limit, and the face at it."""
+    made.step("SR_1", "reflectance that meets the limit by the joint rule", "1 - (T_l - T_a) / H", "")
+    made.step("K_l", "limit, absolute", to_kelvin("T_l", degree), "K")
+    made.step("Q", "heat given off by a face at the limit", "e * s * (K_l^4 - K_a^4) + h * (K_l - K_a)", "W/m2")
+    balance = ""
+    if made.known["I"]:  # without sun the balance asks for no reflectance
+        made.step("SR_2", "reflectance that meets the limit by heat balance", "1 - Q / (I * r)", "")
+        balance = "SR_2, "
+    made.step("SR_m", "least reflectance that passes both methods", f"max(SR_1, {balance}0)", "")
+    made.step("G_m", "sun taken up at SR_m", "(1 - SR_m) * I * r", "W/m2")
+    found_by_trial(made, "K_m", "face where heat given off equals G_m", "G_m")
+    back = from_kelvin("K_m", degree)
+    # The proof: solved forward from SR_m, the hotter method comes out at the limit, or below it where SR_m is 0.
+    made.step("T_m", "hottest face at SR_m, to be held against the limit", f"max(T_a + (1 - SR_m) * H, {back})", degree)
 
 
 PROVIDER = Provider(
     "face-heat",
     "Hottest face of the wall",
     ("elevations",),
-    for_elevation,
+    lambda elevation, ask: face_heat(of_elevation(elevation)),
     direct=lambda **keys: face_heat(Inputs(**keys)),
-    reads=(
-        "climate.hot_air",
-        "climate.peak_wall_irradiance",
-        "elevations.*.color",
-        "elevations.*.reflecting_surface_near",
-    ),
+    reads=READS,
     units=("F", "C"),
     keys=(
         Key("hot_air", "temperature", "hottest air"),

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing._asking import direct
-from specgen.computing.face_heat import H_C, SIGMA, balanced
+from specgen.computing._heat_balance import H_C, SIGMA, balanced
 from specgen.vocabulary.problem import Refused
 from specgen.vocabulary.provider import Resolver
 from specgen.vocabulary.working import Working
@@ -164,11 +164,58 @@ def test_no_margin_is_told_without_a_limit() -> None:
         ({"reflected": "maybe"}, "neither yes nor no"),
         ({"unit": "psi"}, "cannot be given in 'psi'"),
         ({"colour": "red"}, "is no key"),
+        ({"irradiance": "-1 W/m2"}, "it lies from 0 W/m. to 1500 W/m"),
+        ({"irradiance": "8000 W/m2"}, "irradiance is 8000 W/m"),
+        ({"hot_air": "200 F"}, "it lies from -80 .F to 140 .F"),
     ],
 )
 def test_what_has_no_sense_is_refused(wrong: dict[str, str], said: str) -> None:
     with pytest.raises(Refused, match=said):
         heat(**wrong)
+
+
+def test_the_margin_and_the_least_reflectance_stand_beside_the_result() -> None:
+    made = heat(limit="165 F")
+    assert [step.symbol for step in made.lines_beside] == ["M", "SR_m"]
+    assert made.lines_beside[0].unit == "F apart"
+    assert value(made, "M") == pytest.approx(165 - made.result)
+    # 1 - (165 - 95) / 100 by the joint rule, ASTM C1472 from memory; the balance asks for a little less here.
+    assert value(made, "SR_m") == pytest.approx(0.30, abs=1e-9)
+    assert value(made, "SR_2") < 0.30
+
+
+@given(
+    st.integers(60, 120), st.integers(0, 100), st.integers(0, 1300), st.integers(1, 120), st.booleans(), st.booleans()
+)
+def test_a_face_of_the_least_reflectance_comes_out_at_the_limit(
+    air: int, emittance: int, irradiance: int, above: int, reflected: bool, metric: bool
+) -> None:
+    keys = {
+        "hot_air": f"{(air - 32) / 1.8:.9f} C" if metric else f"{air} F",
+        "emittance": f"{emittance / 100}",
+        "irradiance": f"{irradiance} W/m2",
+        "reflected": "yes" if reflected else "no",
+    }
+    limit = air + above
+    made = heat(**keys, limit=f"{limit} F")
+    least = value(made, "SR_m")
+    assert 0 <= least <= 1
+    again = heat(**keys, solar_reflectance=f"{least:.12f}", limit=f"{limit} F")
+    hottest = again.result * 1.8 + 32 if metric else again.result
+    assert value(made, "T_m") == pytest.approx(again.result, abs=1e-6)
+    assert hottest == pytest.approx(limit, abs=1e-6) if least > 0 else hottest <= limit + 1e-6
+
+
+@pytest.mark.parametrize("limit", ["95 F", "90 F", "-1000 F"])
+def test_no_reflectance_passes_where_the_air_alone_reaches_the_limit(limit: str) -> None:
+    made = heat(limit=limit, solar_reflectance="1")
+    assert [step.symbol for step in made.lines_beside] == ["M"]
+    assert value(made, "M") <= 0
+    assert made.notes[-2] == "No reflectance passes: the hot air alone reaches the limit."
+
+
+def test_a_face_without_a_limit_has_nothing_beside() -> None:
+    assert heat().beside == ()
 
 
 @given(st.integers(0, 99), st.integers(0, 100), st.integers(0, 1200))
