@@ -17,10 +17,10 @@ class Found:
 
     value: Any = None
     wanted: Any = None
-    at: str = ""
+    at: str | Path = ""
 
 
-def found(value: Any = None, wanted: Any = None, at: str = "") -> Found:
+def found(value: Any = None, wanted: Any = None, at: str | Path = "") -> Found:
     """What a clause yields; `at` is the path (stars bound to the subject) the finding stands at."""
     return Found(value, wanted, at)
 

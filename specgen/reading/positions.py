@@ -18,9 +18,15 @@ from ..vocabulary.problem import Problem, Refused
 
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}
-_MERGE = "tag:yaml.org,2002:merge"
+_CORE = "tag:yaml.org,2002:"
+_MERGE = _CORE + "merge"
+# The kinds that YAML itself tells apart; every scalar is read as text, whatever its kind.
+_TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
 MOST_BYTES = 20_000_000
 MOST_DEPTH = 40
+# A file with more faults than this is no project, or one slip in it repeats; the first ones say which.
+MOST_PROBLEMS = 100
+MOST_MESSAGE = 300
 # An alias stands for a whole branch; a few of them nested stand for more than any machine holds.
 MOST_REPEATED = 10_000
 # Unseen characters that change how text reads, and the private-use ones that the writing room
@@ -50,7 +56,20 @@ class Text:
     def problem(self, path: Path, message: str, hint: str = "") -> None:
         """Note a fault at a path; a missing path is placed at its nearest parent."""
         place = next((self.places[path[:n]] for n in range(len(path), -1, -1) if path[:n] in self.places), Place(""))
-        self.problems.append(Problem(message, hint, dotted(path), self.file, place.line, place.column))
+        self.problem_at(place, path, message, hint)
+
+    def problem_at(self, place: Place, path: Path, message: str, hint: str = "") -> None:
+        """Note a fault at a place; raises Refused where there are more of them than anyone reads."""
+        here = dotted(path)
+        self.problems.append(Problem(_short(message), hint, _short(here), self.file, place.line, place.column))
+        if len(self.problems) == MOST_PROBLEMS:
+            more = Problem(f"there are {MOST_PROBLEMS} faults or more; no more are listed", "mend these first")
+            raise Refused(*self.problems, more)
+
+
+def _short(text: str) -> str:
+    half = MOST_MESSAGE // 2
+    return text if len(text) <= MOST_MESSAGE else f"{text[:half]} ... {text[-half:]}"
 
 
 def read_text(path: FilePath, shown: str) -> Text:
@@ -68,30 +87,47 @@ def read_text(path: FilePath, shown: str) -> Text:
 
 
 def _decoded(path: FilePath, shown: str) -> str:
+    content = _content(path, shown)
+    try:
+        source = content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise Refused(_not_utf8(content, error.start, shown)) from None
+    unseen = _UNSEEN.search(source)
+    if unseen:
+        before = source[: unseen.start()]
+        line, column = before.count("\n") + 1, unseen.start() - before.rfind("\n")
+        raise Refused(Problem(_told(unseen[0]), "delete it", "", shown, line, column))
+    return source
+
+
+def _told(character: str) -> str:
+    return f"character U+{ord(character):04X} is not allowed: it cannot be seen on paper"
+
+
+def _not_utf8(content: bytes, start: int, shown: str) -> Problem:
+    """Where the first byte stands that is no UTF-8."""
+    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return Problem("the file is UTF-16", "save it as UTF-8", "", shown, 1, 1)
+    before = content[:start]
+    line = before.count(b"\n") + 1
+    column = len(before[before.rfind(b"\n") + 1 :].decode("utf-8")) + 1
+    return Problem(f"the file is not UTF-8 (byte {content[start]:#04x})", "save it as UTF-8", "", shown, line, column)
+
+
+def _content(path: FilePath, shown: str) -> bytes:
     try:
         if path.stat().st_size > MOST_BYTES:
             raise Refused(Problem(f"the file is larger than {MOST_BYTES // 10**6} MB", "split it", file=shown))
         if not path.is_file():
             raise Refused(Problem("this is no regular file", "name a YAML file", file=shown))
-        source = path.read_bytes().decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise Refused(
-            Problem(f"the file is not UTF-8 (byte {error.start + 1})", "save it as UTF-8", file=shown)
-        ) from None
+        return path.read_bytes()
     except OSError as error:
         raise Refused(
             Problem(f"the file cannot be read: {error.strerror}", "check name and folder", file=shown)
         ) from None
-    unseen = _UNSEEN.search(source)
-    if unseen:
-        before = source[: unseen.start()]
-        line, column = before.count("\n") + 1, unseen.start() - before.rfind("\n")
-        message = f"character U+{ord(unseen[0]):04X} is not allowed: it cannot be seen on paper"
-        raise Refused(Problem(message, "delete it", "", shown, line, column))
-    return source
 
 
-def _composed(source: str, shown: str) -> yaml.Node | None:
+def _composed(source: str, shown: str) -> yaml.MappingNode:
     loader = _Loader(source)
     try:
         node = loader.get_single_node()
@@ -103,14 +139,18 @@ def _composed(source: str, shown: str) -> yaml.Node | None:
         raise Refused(Problem(f"the file is no YAML: {error}", file=shown)) from None
     finally:
         loader.dispose()
-    if node is not None and not isinstance(node, yaml.MappingNode):
-        raise Refused(Problem("the file does not open with a mapping", "begin with `format: 1`", file=shown))
+    if node is None:
+        raise Refused(Problem("the file is empty", "`specgen new FILE` writes one to begin with", "", shown, 1, 1))
+    if not isinstance(node, yaml.MappingNode):
+        mark, message = node.start_mark, "the file does not open with a mapping"
+        raise Refused(Problem(message, "begin with `format: 1`", "", shown, mark.line + 1, mark.column + 1))
     return node
 
 
 def _explained(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
     problem = error.problem or "syntax error"
-    written = source.split("\n")[line - 1] if line else ""
+    # The parser counts more kinds of line ends than we do, and may stand behind the last line.
+    written = "".join(source.split("\n")[line - 1 : line]) if line else ""
     if "\t" in written[: len(written) - len(written.lstrip())]:
         return "a tab stands in the indentation", "indent with spaces"
     if "but found another document" in problem:
@@ -120,11 +160,11 @@ def _explained(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str
     return f"the file is no YAML: {problem}", "check indentation, colons and quotes here"
 
 
-def _fill(text: Text, node: yaml.Node | None) -> None:
+def _fill(text: Text, node: yaml.MappingNode) -> None:
     text.places[()] = Place("", text.file, 1, 1)
-    if node is not None:
-        made = _Walk(text).mapping(node, ())
-        text.data = made if isinstance(made, dict) else {}
+    walk = _Walk(text)
+    walk.inside.add(id(node))
+    text.data = walk.mapping(node, ())
 
 
 class _Walk:
@@ -135,10 +175,16 @@ class _Walk:
         self.repeated = 0
 
     def value(self, node: yaml.Node, path: Path) -> Any:
+        if node.tag not in _TAGS:
+            self.text.problem(path, f"a tag stands before this value: {node.tag}", "leave the tag away")
+            return TBD
         if isinstance(node, yaml.ScalarNode):
-            return self.scalar(node)
-        if id(node) in self.inside or len(self.inside) >= MOST_DEPTH:
-            self.text.problem(path, "nested too deep, or inside itself", f"at most {MOST_DEPTH} levels")
+            return self.scalar(node, path)
+        if id(node) in self.inside:
+            self.text.problem(path, "this holds itself", "write the values out instead of the alias")
+            return TBD
+        if len(self.inside) > MOST_DEPTH:
+            self.text.problem(path, "this is nested too deep", f"at most {MOST_DEPTH} levels")
             return TBD
         self.count(node)
         self.inside.add(id(node))
@@ -156,57 +202,62 @@ class _Walk:
                 raise Refused(Problem(message, hint, "", self.text.file, mark.line + 1, mark.column + 1))
         self.seen.add(id(node))
 
-    def scalar(self, node: yaml.ScalarNode) -> Any:
+    def scalar(self, node: yaml.ScalarNode, path: Path) -> Any:
         plain = not node.style
+        self.seen_on_paper(node, path)
         if plain and (node.value in _NULLS or node.value.lower() == "tbd"):
             return TBD
         return node.value.strip() if plain else node.value
 
+    def seen_on_paper(self, node: yaml.ScalarNode, path: Path) -> None:
+        """Note a character that only an escape could bring in, such as "\\0"."""
+        unseen = _UNSEEN.search(node.value) if node.style == '"' else None
+        if unseen:
+            self.text.problem_at(self.place(node, path), path, _told(unseen[0]), "delete it")
+
+    def place(self, node: yaml.Node, path: Path) -> Place:
+        mark = node.start_mark
+        return Place(dotted(path), self.text.file, mark.line + 1, mark.column + 1)
+
     def mapping(self, node: yaml.Node, path: Path) -> dict[str, Any]:
         made: dict[str, Any] = {}
-        for key, value in _pairs(node):
+        for key, value in self.pairs(node, path):
             if not isinstance(key, yaml.ScalarNode):
-                self.text.problem(path, "a key must be plain text")
+                self.text.problem_at(self.place(key, path), path, "a key must be plain text")
                 continue
+            self.seen_on_paper(key, path)
             here = path + (key.value,)
-            mark = key.start_mark
+            place = self.place(key, here)
             if key.value in made:
                 first = self.text.places[here].line
-                self.text.problems.append(
-                    Problem(
-                        f"{key.value!r} stands twice here, in line {first} and in line {mark.line + 1}",
-                        "keep one of them",
-                        dotted(here),
-                        self.text.file,
-                        mark.line + 1,
-                        mark.column + 1,
-                    )
-                )
+                message = f"{key.value!r} stands twice here, in line {first} and in line {place.line}"
+                self.text.problem_at(place, here, message, "keep one of them")
                 continue
-            self.text.places[here] = Place(dotted(here), self.text.file, mark.line + 1, mark.column + 1)
+            self.text.places[here] = place
             made[key.value] = self.value(value, here)
         return made
+
+    def pairs(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
+        """The pairs of a mapping; those of a merge key stand behind its own and do not repeat them."""
+        own = [(k, v) for k, v in node.value if k.tag != _MERGE]
+        taken = {k.value for k, _ in own if isinstance(k, yaml.ScalarNode)}
+        for value in (v for k, v in node.value if k.tag == _MERGE):
+            for merged in value.value if isinstance(value, yaml.SequenceNode) else [value]:
+                if not isinstance(merged, yaml.MappingNode) or id(merged) in self.inside:
+                    message = "`<<` takes in a mapping that stands above"
+                    self.text.problem_at(
+                        self.place(merged, path), path, message, "write `<<: *mark`, and `&mark` before that mapping"
+                    )
+                    continue
+                new = [p for p in merged.value if isinstance(p[0], yaml.ScalarNode) and p[0].value not in taken]
+                taken |= {key.value for key, _ in new}
+                own += new
+        return own
 
     def items(self, node: yaml.Node, path: Path) -> list[Any]:
         made = []
         for number, item in enumerate(node.value):
             here = path + (str(number),)
-            mark = item.start_mark
-            self.text.places[here] = Place(dotted(here), self.text.file, mark.line + 1, mark.column + 1)
+            self.text.places[here] = self.place(item, here)
             made.append(self.value(item, here))
         return made
-
-
-def _pairs(node: yaml.Node) -> list[tuple[yaml.Node, yaml.Node]]:
-    """The pairs of a mapping; those of a merge key stand behind its own and do not repeat them."""
-    own = [(k, v) for k, v in node.value if k.tag != _MERGE]
-    taken = {k.value for k, _ in own if isinstance(k, yaml.ScalarNode)}
-    for key, value in node.value:
-        if key.tag == _MERGE:
-            for merged in value.value if isinstance(value, yaml.SequenceNode) else [value]:
-                pairs = merged.value if isinstance(merged, yaml.MappingNode) else []
-                for pair in pairs:
-                    if isinstance(pair[0].value, str) and pair[0].value not in taken:
-                        taken.add(pair[0].value)
-                        own.append(pair)
-    return own

@@ -40,7 +40,9 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     ]
     project = _joined(main, sides, schema)
     problems = main.text.problems + [p for side in (*sides.values(), *records) for p in side.text.problems]
-    problems += _missing(project, main) + _dangling(project) + demand_problems(project)
+    # A slip in a name leaves a section missing as well: that is told once the slips are mended.
+    problems += [] if problems else _missing(project, main)
+    problems += _dangling(project) + demand_problems(project)
     if problems:
         raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
     return project
@@ -73,6 +75,9 @@ def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: 
     path = (folder / name).resolve()
     if not path.is_relative_to(folder):
         main.text.problem(at, f"{name!r} leads out of the project folder", "keep the file beside the project file")
+        return _Read(Text(name), {}, {})
+    if path == file.resolve():
+        main.text.problem(at, f"{name!r} is the project file itself", "name another file, or leave this line out")
         return _Read(Text(name), {}, {})
     try:
         side = _read(path, name, schema)

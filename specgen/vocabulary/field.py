@@ -11,9 +11,9 @@ def dotted(path: Path) -> str:
     return ".".join(path)
 
 
-def bound(need: str, subject: Path) -> Path:
+def bound(need: str | Path, subject: Path) -> Path:
     """A path whose stars are the marks of the subject, as far as they lead the same way."""
-    path = tuple(need.split("."))
+    path = tuple(need.split(".")) if isinstance(need, str) else need
     made: Path = ()
     for depth, name in enumerate(path):
         same = name == "*" and depth < len(subject) and made == subject[:depth]

@@ -34,7 +34,7 @@ _VULGAR = {
     "⅒": "1/10",
 }
 _NUMBER = r"\d{0,12}\.\d{1,15}|\d{1,12}\.|\d{1,12}(?:[ -]\d{1,6}/\d{1,6}|/\d{1,6})?"
-_VALUE = re.compile(rf"([+-]?)\s*({_NUMBER})(?:[eE]([+-]?\d{{1,2}}))?\s*(.*)", re.S)
+_VALUE = re.compile(rf"([+-]?)\s*({_NUMBER})(?:[eE]([+-]?\d{{1,9}}))?\s*(.*)", re.S)
 _FEET_INCHES = re.compile(
     rf"([+-]?)\s*(\d{{1,9}})\s*(?:'|ft\.?|feet|foot)\s*-?\s*({_NUMBER})\s*(?:\"|''|in\.?|inch|inches)"
 )
@@ -65,7 +65,7 @@ def parse_quantity(text: str, dimension: str, example_units: tuple[str, ...] = (
     if resistance and dimension == "thermal_resistance":
         return _made(number_of(resistance[2]), resistance[1], text)
     match = _VALUE.fullmatch(plain)
-    if not match:
+    if not match or len((match[3] or "").lstrip("+-")) > 2:
         raise QuantityError(f"{text!r} is no quantity", _write_like(example_units))
     number = number_of(match[2]) * Fraction(10) ** int(match[3] or 0) * (-1 if match[1] == "-" else 1)
     return _made(number, _unit_of(match[4].strip(), text, dimension, example_units), text)

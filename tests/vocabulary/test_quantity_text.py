@@ -277,7 +277,7 @@ REFUSED = [
     ("ten ft", "length", "is no quantity", "write 40 ft or 40 m"),
     ("9" * 400 + " ft", "length", "is not known", ""),
     ("." + "9" * 400 + " ft", "length", "is not known", ""),
-    ("1e999 ft", "length", "is not known", ""),
+    ("1e999 ft", "length", "is no quantity", ""),
     ("1..2 ft", "length", "is not known", ""),
     ("1/2/3 in", "length", "is not known", ""),
     ("5' 6'", "length", "is not known", ""),

@@ -39,4 +39,4 @@ def several_cups(project: Any) -> Iterator[Found]:
     if len(possible) > 1:
         known = [one for one in possible if one.get("kind") in CUPS]
         cups = known if len(known) > 1 else [one for one in possible if one.kind in CUPS]
-        yield found(tuple(cup.mark for cup in cups), at=f"instruments.{cups[1].mark}.kind")
+        yield found(tuple(cup.mark for cup in cups), at=(*cups[1].path, "kind"))

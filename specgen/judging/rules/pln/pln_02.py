@@ -65,4 +65,4 @@ def _loose(wall: Any, limit: Any) -> bool:
 
 def _found(wall: Any) -> Found:
     """The limit of the wall, at its own place."""
-    return found(wall.substrate.plane_limit, at=f"walls.{wall.mark}.substrate.plane_limit")
+    return found(wall.substrate.plane_limit, at=(*wall.path, "substrate", "plane_limit"))

@@ -33,7 +33,6 @@ from collections.abc import Iterator
 from functools import partial
 from typing import Any
 
-from ....vocabulary.field import dotted
 from ...rule import STOP, Found, Rule, found
 from ...settling import every, some, which
 
@@ -58,7 +57,7 @@ RULE = Rule(
 def place_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
     """A place that was named as moving is served by no joint."""
     for place in which(elevation.joint_needs, lambda place: not _served(project, elevation, place.mark)):
-        yield found(place.mark, at=dotted(place.path))
+        yield found(place.mark, at=place.path)
 
 
 @RULE.clause(
@@ -76,7 +75,7 @@ def floor_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
         return every(lambda: line.deflects, lambda: not _served(project, elevation, line.mark))
 
     for line in which(elevation.floor_lines, moves):
-        yield found(line.mark, at=dotted(line.path))
+        yield found(line.mark, at=line.path)
 
 
 @RULE.clause(
@@ -118,7 +117,7 @@ def right_end_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
 def opening_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
     """The perimeter of an opening is served by no joint."""
     for opening in which(elevation.openings, lambda opening: not _served(project, elevation, opening.mark)):
-        yield found(opening.mark, at=dotted(opening.path))
+        yield found(opening.mark, at=opening.path)
 
 
 def _bare_end(project: Any, elevation: Any, end: str) -> bool:

@@ -19,7 +19,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from ....vocabulary.demand import demanded, meets
-from ....vocabulary.field import Path, dotted
+from ....vocabulary.field import Path
 from ....vocabulary.printing import value_text
 from ....vocabulary.project import Absent
 from ...applies import subjects
@@ -63,7 +63,7 @@ def undeclared(demand: Any, project: Any) -> Iterator[Found]:
         return not meets(demand.project.value(place), relation, asked)
 
     for place in which(_places(demand, pattern), fails):
-        yield found(demand.project.value(place), wanted=said, at=dotted(place))
+        yield found(demand.project.value(place), wanted=said, at=place)
 
 
 def _declared(demand: Any, project: Any) -> bool:
