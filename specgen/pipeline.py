@@ -226,6 +226,7 @@ def calculate_all(name: str, file: Path) -> tuple[str, Any]:
         path = (*found.each, mark) if found.each else ()
         try:
             made[mark] = resolver(path, name)
-        except Absent:
-            made[mark] = resolver.missing(path, name)
+        except Absent as absent:
+            # A sum may wait for a value that it reads only where another way is barred.
+            made[mark] = list(dict.fromkeys([*resolver.missing(path, name), absent.path]))
     return "\n".join(instance_text(mark, value) for mark, value in made.items()), instances_data(name, made)

@@ -1,0 +1,46 @@
+"""The standard atmosphere below 11 km: pressure by altitude, as figures and as a line of a sum."""
+
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.source import Kind, Source
+from ..vocabulary.working import Given
+from ._guards import refuse_beyond
+
+SOURCE = Source(
+    Kind.MEMORY, "U.S. Standard Atmosphere, 1976: 101.325 kPa and 15 °C at sea level, 6.5 °C colder for each km"
+)
+SEA_LEVEL = Quantity.of("101.325", "kPa")
+# Altitude at which the air would end if it went on growing colder as it does below 11 km: 288.15 K / 0.0065 K/m.
+_END = Quantity.of("44330.77", "m")
+_POWER = 5.25588  # gravity, molar mass and gas constant over the fall of temperature
+# 5 km below and 11 km above sea level, the reach of the one formula.
+LOWEST, HIGHEST = Quantity.of(-16400, "ft"), Quantity.of(36000, "ft")
+PRESSURE = "P_0 * (1 - z / z_0)^n"
+
+
+def pressure_kpa(altitude_m: float) -> float:
+    """Pressure of the standard atmosphere in kPa at an altitude in m; a site's weather moves it by 3 % or so."""
+    share: float = (1 - altitude_m / float(_END.to("m"))) ** _POWER
+    return float(SEA_LEVEL.to("kPa")) * share
+
+
+def pressure_psia(altitude_ft: float) -> float:
+    """Pressure of the standard atmosphere in psi, absolute, at an altitude in ft."""
+    return pressure_kpa(altitude_ft * 0.3048) / float(Quantity.of(1, "psi").to("kPa"))
+
+
+def pressure(altitude: Quantity) -> Quantity:
+    """Pressure of the standard atmosphere at an altitude; raises Refused outside the formula's reach."""
+    refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
+    return Quantity.of(repr(pressure_kpa(float(altitude.to("m")))), "kPa")
+
+
+def given(altitude: Quantity, system: str) -> tuple[Given, ...]:
+    """What the line `PRESSURE` is computed from, in ft and psi or m and kPa; raises Refused as `pressure`."""
+    refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
+    length, force = ("ft", "psi") if system == "ip" else ("m", "kPa")
+    return (
+        Given("z", "altitude", float(altitude.to(length)), length),
+        Given("P_0", "pressure at sea level, absolute", float(SEA_LEVEL.to(force)), force),
+        Given("z_0", "altitude at which the formula ends", float(_END.to(length)), length),
+        Given("n", "power of the standard atmosphere", _POWER, ""),
+    )

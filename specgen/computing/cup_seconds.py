@@ -1,0 +1,31 @@
+"""Time of a viscosity cup for a paint of known viscosity: `cup_viscosity` turned round."""
+
+from ..vocabulary.provider import Key, Provider
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.working import Given, Sum, Working
+from ._cups import Cup, band, constants, cup_of, notes, refuse_viscosity, sources, spread_given, time_by
+from ._guards import by_keys_only
+
+
+def cup_seconds(cup: Cup, viscosity: Quantity) -> Working:
+    """Time of the cup in seconds; source: that of the cup. Raises Refused outside the cup's range."""
+    wanted = float(viscosity.to("mm2/s"))
+    refuse_viscosity(cup, wanted)
+    made = Sum((Given("nu", "viscosity", wanted, "mm2/s"), *constants(cup), *spread_given(cup)))
+    found = made.step("t", f"time of the cup {cup.title}", time_by(cup, "nu"), "s")
+    beside = band(made, cup, "t")
+    return Working("cup-seconds", made.given, tuple(made.steps), found, "s", sources(cup), notes(cup), "", beside)
+
+
+PROVIDER = Provider(
+    "cup-seconds",
+    "Cup time from a viscosity",
+    (),
+    by_keys_only("cup-seconds"),
+    direct=lambda cup, viscosity, system: cup_seconds(cup, viscosity),
+    units=("s", "s"),
+    keys=(
+        Key("cup", "word", "such as zahn_4, ford_4, iso_4, shell_3", read=cup_of),
+        Key("viscosity", "viscosity", "kinematic viscosity of the paint"),
+    ),
+)
