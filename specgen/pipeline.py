@@ -220,10 +220,9 @@ def calculate_all(name: str, file: Path) -> tuple[str, Any]:
 
     found, project = provider(name), read_project(file, schema())
     resolver = Resolver(project, computing.find)
-    marks = project.members.get(found.each, ()) if found.each else ("project",)
     made: dict[str, Any] = {}
-    for mark in marks:
-        path = (*found.each, mark) if found.each else ()
+    for path in found.members(project):
+        mark = path[-1] if path else "project"
         try:
             made[mark] = resolver(path, name)
         except Absent as absent:
