@@ -1,7 +1,8 @@
 """The keys of a calculation from text, as the command line gives them."""
 
 import dataclasses
-from collections.abc import Mapping
+import math
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
@@ -45,7 +46,22 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
             problems.append(Problem(f"{key.name}: {error.message}", error.hint))
     if problems:
         raise Refused(*problems)
-    return _in_unit(provider.direct(**values, system=_system(pairs, values)), pairs.get("unit", ""))
+    return _in_unit(_within_reach(provider.direct, values, _system(pairs, values)), pairs.get("unit", ""))
+
+
+def _within_reach(sum_of: Callable[..., Any], values: Mapping[str, Any], system: str) -> Working:
+    """The working, where its figures are not so large that nothing can be computed with them."""
+    try:
+        working: Working = sum_of(**values, system=system)
+    except OverflowError:
+        raise _too_large() from None
+    if not all(math.isfinite(step.value) for step in working.steps):
+        raise _too_large()
+    return working
+
+
+def _too_large() -> Refused:
+    return refuse("a figure is too large to compute with", "look for a slip in a number or a unit")
 
 
 def _value(key: Key, text: str) -> Any:

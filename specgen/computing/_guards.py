@@ -1,10 +1,13 @@
 """Refusals that calculations share."""
 
-from typing import Any
+from collections.abc import Callable
+from typing import Any, NoReturn
 
 from ..vocabulary.problem import refuse
+from ..vocabulary.project import View
+from ..vocabulary.provider import Ask
 from ..vocabulary.quantity import Quantity
-from ..vocabulary.quantity_print import printed
+from ..vocabulary.quantity_print import decimal, printed
 
 
 def refuse_negative(**quantities: Quantity | None) -> None:
@@ -14,7 +17,39 @@ def refuse_negative(**quantities: Quantity | None) -> None:
             raise refuse(f"{name} is {printed(quantity, quantity.unit)}", "it is 0 or more")
 
 
+def refuse_none_of(**quantities: Quantity | None) -> None:
+    """Raises Refused where a quantity that is divided by is zero or less."""
+    for name, quantity in quantities.items():
+        if quantity is not None and quantity.amount <= 0:
+            raise refuse(f"{name} is {printed(quantity, quantity.unit)}", "it is more than 0")
+
+
 def refuse_outside(name: str, value: Any, least: float, most: float) -> None:
     """Raises Refused where a bare number leaves the range of a method."""
     if not least <= value <= most:
         raise refuse(f"{name} is {float(value):g}", f"it lies from {least:g} to {most:g}")
+
+
+def refuse_share(**percents: Any) -> None:
+    """Raises Refused where a share, in percent, that is divided by is no share: zero, above 100, or 0.65 for 65."""
+    for name, percent in percents.items():
+        if not 0 < percent <= 100:
+            raise refuse(f"{name} is {decimal(percent)} %", "it is more than 0 % and at most 100 %")
+        if percent < 1:
+            raise refuse(f"{name} is {decimal(percent)} %", "write percent: 65 for 65 %")
+
+
+def refuse_negative_percent(**percents: Any) -> None:
+    """Raises Refused where an addition, in percent, is below zero."""
+    for name, percent in percents.items():
+        if percent < 0:
+            raise refuse(f"{name} is {decimal(percent)} %", "it is 0 % or more")
+
+
+def by_keys_only(name: str) -> Callable[[View, Ask], NoReturn]:
+    """What stands in for the sum of a project where a project does not hold the figures; it raises Refused."""
+
+    def refused(view: View, ask: Ask) -> NoReturn:
+        raise refuse(f"{name} takes its figures from keys, not from a project", f"specgen calc {name} key=value ...")
+
+    return refused

@@ -1,0 +1,48 @@
+"""Change of length of a stretch of wall by a change of temperature."""
+
+from ..vocabulary.provider import Key, Provider
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.source import Kind, Source
+from ..vocabulary.working import Given, Sum, Working
+from ._guards import by_keys_only, refuse_negative
+
+SOURCES = (
+    Source(
+        Kind.PUBLISHED,
+        "Cornell University, ARCH 262, sealant joint assignment, fall 2007: length times expansion times range",
+    ),
+)
+NOTES = (
+    "The stretch is taken to be free at both ends; what holds it makes stress of the movement it prevents.",
+    "Moisture and movements of the building are not in this sum; joint-width adds them.",
+)
+
+
+def thermal_movement(length: Quantity, alpha: Quantity, temperature_range: Quantity, system: str = "ip") -> Working:
+    """Change of length, in inches or millimeters; source: `SOURCES`. Raises Refused for what is below zero."""
+    refuse_negative(length=length, alpha=alpha, temperature_range=temperature_range)
+    unit, degree, per = ("in", "F", "/F") if system == "ip" else ("mm", "C", "/C")
+    made = Sum(
+        (
+            Given("L", "length that moves", float(length.to(unit)), unit),
+            Given("alpha", "thermal expansion", float(alpha.to(per)), per),
+            Given("dT", "temperature range", float(temperature_range.to(f"{degree} apart")), degree),
+        )
+    )
+    change = made.step("dL", "change of length", "L * alpha * dT", unit)
+    return Working("thermal-movement", made.given, tuple(made.steps), change, unit, SOURCES, NOTES)
+
+
+PROVIDER = Provider(
+    "thermal-movement",
+    "Thermal movement",
+    (),
+    by_keys_only("thermal-movement"),
+    direct=thermal_movement,
+    units=("in", "mm"),
+    keys=(
+        Key("length", "length", "stretch that moves"),
+        Key("alpha", "expansion", "thermal expansion of that stretch"),
+        Key("temperature_range", "temperature_difference", "from coldest to hottest"),
+    ),
+)

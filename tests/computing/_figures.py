@@ -1,0 +1,27 @@
+"""What the tests of calculations share: a sum from keys, a line of it by symbol, a sum of a project."""
+
+from pathlib import Path
+from typing import Any
+
+from specgen import computing
+from specgen.computing._asking import direct
+from specgen.vocabulary.provider import Resolver
+from specgen.vocabulary.working import Working
+from tests.support import case_of
+
+
+def worked(name: str, keys: dict[str, str], **more: str) -> Working:
+    return direct(computing.find(name), keys | more)
+
+
+def line(working: Working, symbol: str) -> float:
+    return next(float(step.value) for step in working.steps if step.symbol == symbol)
+
+
+def resolver_of(folder: Path, change: Any) -> Resolver:
+    return Resolver(case_of(folder, change).project, computing.find)
+
+
+def beside(working: Working) -> dict[str, float]:
+    """The lines beside the result, by name."""
+    return {step.name: float(step.value) for step in working.lines_beside}
