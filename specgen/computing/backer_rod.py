@@ -1,0 +1,80 @@
+"""Backer rod of a joint: wider than the joint, and the next diameter that is kept in stock."""
+
+from fractions import Fraction
+from typing import Any
+
+from ..vocabulary.project import View
+from ..vocabulary.provider import Ask, Key, Provider
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.quantity_print import inches
+from ..vocabulary.source import PRACTICE, Kind, Source
+from ..vocabulary.working import Given, Sum, Working
+from ._guards import refuse_negative_percent, refuse_none_of
+
+SOURCES = (
+    Source(Kind.PUBLISHED, "UFGS 07 24 00, page 21: closed-cell rod 25 % wider than the joint"),
+    PRACTICE,
+)
+# Diameters in stock, in inches; common practice, no source.
+STOCK = tuple(map(Fraction, ["1/4", "3/8", "1/2", "5/8", "3/4", "7/8", "1", "9/8", "5/4", "3/2", "2", "5/2", "3", "4"]))
+NOTES = (
+    "Stock diameters are common practice, no source: ask what the supplier keeps.",
+    "25 % is for closed-cell rod; softer rod is taken thicker, from memory 40 to 50 % for open cell.",
+)
+
+
+def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Working:
+    """Least diameter of the rod, in inches or millimeters, the next stock size beside it; `oversize` in percent.
+
+    Raises Refused.
+    """
+    refuse_none_of(width=width)
+    refuse_negative_percent(oversize=oversize)
+    unit = "in" if system == "ip" else "mm"
+    made = Sum(
+        (
+            Given("W", "width of the joint", float(width.to(unit)), unit),
+            Given("o", "rod over the width", float(oversize), "%"),
+        )
+    )
+    least = made.step("d", "least diameter", "W * (1 + o / 100)", unit)
+    found = _next_in_stock(width.to("in") * (1 + Fraction(oversize) / 100))
+    if found is None:
+        told = f"No rod in stock is that thick; the thickest is {inches(STOCK[-1])} in."
+        return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES))
+    stock, gap = found
+    # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
+    made.known["r"] = float(Quantity.of(gap, "in").to(unit))
+    made.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
+    told = f"Next stock diameter: {inches(stock)} in."
+    return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES), "", ("d_s",))
+
+
+def _next_in_stock(least: Fraction) -> tuple[Fraction, Fraction] | None:
+    """The thinnest stock diameter that is thick enough and its distance from the one below, in inches."""
+    below = Fraction(0)
+    for size in STOCK:
+        if size >= least:
+            return size, size - below
+        below = size
+    return None
+
+
+def for_joint(joint: View, ask: Ask) -> Working:
+    """The rod of a joint of the project, by the width it is given."""
+    return backer_rod(joint.width, system=joint.project.get(("package", "units")) or "ip")
+
+
+PROVIDER = Provider(
+    "backer-rod",
+    "Diameter of the backer rod",
+    ("joints",),
+    for_joint,
+    reads=("joints.*.width",),
+    direct=backer_rod,
+    units=("in", "mm"),
+    keys=(
+        Key("width", "length", "width of the joint"),
+        Key("oversize", "percent", "rod over the width", "25%"),
+    ),
+)
