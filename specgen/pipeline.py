@@ -220,12 +220,11 @@ def calculate_all(name: str, file: Path) -> tuple[str, Any]:
 
     found, project = provider(name), read_project(file, schema())
     resolver = Resolver(project, computing.find)
-    marks = project.members.get(found.each, ()) if found.each else ("project",)
     made: dict[str, Any] = {}
-    for mark in marks:
-        path = (*found.each, mark) if found.each else ()
+    for path in found.members(project):
+        mark = path[-1] if path else "project"
         try:
             made[mark] = resolver(path, name)
-        except Absent:
-            made[mark] = resolver.missing(path, name)
+        except Absent as absent:
+            made[mark] = list(dict.fromkeys([*resolver.missing(path, name), absent.path]))
     return "\n".join(instance_text(mark, value) for mark, value in made.items()), instances_data(name, made)

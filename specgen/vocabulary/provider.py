@@ -32,6 +32,7 @@ class Key:
 class Provider:
     """A value computed once for each member of `each` (the project itself where it is empty).
 
+    `sections` names sections of the project in place of members: primer, gloss; `reads` then star the section.
     `compute` gets the view of the member and asks for other values by name; `needs` says which, and
     `reads` names the fields it takes, stars for the members they stand in.
     `direct` is the same sum from keyword quantities, for the command line.
@@ -46,6 +47,13 @@ class Provider:
     direct: Callable[..., Any] | None = None
     keys: tuple[Key, ...] = ()
     units: tuple[str, str] = ("", "")
+    sections: tuple[str, ...] = ()
+
+    def members(self, project: Project) -> list[Path]:
+        """The paths the value is computed for in a project, in the order of its file."""
+        if self.sections:
+            return [(section,) for section in self.sections]
+        return [(*self.each, mark) for mark in project.members.get(self.each, ())] if self.each else [()]
 
 
 class CycleError(Exception):
@@ -90,6 +98,10 @@ class Resolver:
 
     def _member(self, path: Path, provider: Provider) -> Path:
         """The member the value belongs to: the path's own, or the wall or elevation it stands on."""
+        if path[:1] and path[0] in provider.sections:
+            return path[:1]
+        if provider.sections:
+            raise KeyError(f"{dotted(path)} is none of {', '.join(provider.sections)}")
         if not provider.each:
             return ()
         if path[:1] == provider.each:

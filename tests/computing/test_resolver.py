@@ -1,12 +1,13 @@
 """The resolver of computed values: once each, never in a circle, and what is missing told by path."""
 
+import dataclasses
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from specgen import computing, pipeline
-from specgen.vocabulary.field import dotted
+from specgen.vocabulary.field import bound, dotted
 from specgen.vocabulary.project import Absent
 from specgen.vocabulary.provider import CycleError, Provider, Resolver
 from tests.support import case_of
@@ -92,6 +93,21 @@ def test_a_value_that_could_not_be_computed_is_tried_again_and_leaves_no_circle_
         assert raised.value.path == ("walls", "W1", "framing", "kind")
 
 
+def test_a_value_of_a_section_belongs_to_the_section_a_path_leads_through(tmp_path: Path) -> None:
+    calls: list[tuple[str, ...]] = []
+    provider = dataclasses.replace(
+        counting("coat", (), calls), sections=("primer", "gloss"), reads=("*.dry_film", "elevations")
+    )
+    resolver = resolver_of(tmp_path, provider)
+    assert resolver(("primer",), "coat") == resolver(("primer", "coats"), "coat") == ("primer",)
+    assert calls == [("coat", "primer")]
+    assert resolver.missing(("gloss",), "coat") == [("gloss", "dry_film")]
+    assert provider.members(resolver.project) == [("primer",), ("gloss",)]
+    for path in ((), ("walls", "W1")):
+        with pytest.raises(KeyError, match="none of primer, gloss"):
+            resolver(path, "coat")
+
+
 def test_what_leads_to_no_member_is_refused(tmp_path: Path) -> None:
     resolver = resolver_of(tmp_path, counting("joint", ("joints",), []))
     with pytest.raises(KeyError, match="walls.W1 leads to no member of joints"):
@@ -149,7 +165,8 @@ def test_every_provider_reads_fields_that_there_are_and_needs_providers_that_the
     for name in computing.names():
         provider = computing.find(name)
         for read in provider.reads:
-            assert schema.node(tuple(read.split("."))), read
+            for section in provider.sections or ("",):
+                assert schema.node(bound(read, (section,) if section else ())), read
         assert set(provider.needs) <= set(computing.names())
         assert not provider.each or schema.node(provider.each).collection is not None
 
