@@ -34,16 +34,16 @@ def refuse_share(**percents: Any) -> None:
     """Raises Refused where a share, in percent, that is divided by is no share: zero, above 100, or 0.65 for 65."""
     for name, percent in percents.items():
         if not 0 < percent <= 100:
-            raise refuse(f"{name} is {decimal(percent)} %", "it is more than 0 % and at most 100 %")
+            raise refuse(f"{name} is {decimal(percent, 6)} %", "it is more than 0 % and at most 100 %")
         if percent < 1:
-            raise refuse(f"{name} is {decimal(percent)} %", "write percent: 65 for 65 %")
+            raise refuse(f"{name} is {decimal(percent, 6)} %", "write percent: 65 for 65 %")
 
 
 def refuse_negative_percent(**percents: Any) -> None:
     """Raises Refused where an addition, in percent, is below zero."""
     for name, percent in percents.items():
         if percent < 0:
-            raise refuse(f"{name} is {decimal(percent)} %", "it is 0 % or more")
+            raise refuse(f"{name} is {decimal(percent, 6)} %", "it is 0 % or more")
 
 
 def by_keys_only(name: str) -> Callable[[View, Ask], NoReturn]:
