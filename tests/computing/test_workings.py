@@ -29,6 +29,9 @@ FUNCTIONS: dict[str, Any] = {
     "abs": abs,
     "exp": math.exp,
     "ln": math.log,
+    "sin": math.sin,
+    "cos": math.cos,
+    "atan2": math.atan2,
 }
 
 
