@@ -89,8 +89,12 @@ def _value(key: Key, text: str) -> Any:
 
 def _number(text: str, dimension: str) -> Fraction:
     text = text.removesuffix("%") if dimension == "percent" else text
+    signed = text.strip().startswith(("-", "+"))
     try:
-        return Fraction(text) if "/" not in text else number_of(text)
+        # A dash inside `1-1/2` joins a whole and its fraction; before a number it is its sign.
+        return Fraction(text) if signed or "/" not in text else number_of(text)
+    except ZeroDivisionError:
+        raise QuantityError(f"{text!r} divides by zero", "write a bare number") from None
     except ValueError:
         raise QuantityError(f"{text!r} is no number", "write a bare number") from None
 

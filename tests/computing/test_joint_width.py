@@ -236,6 +236,8 @@ def test_a_width_is_given_in_the_unit_asked_for() -> None:
         ({"install_low": "80 F"}, "hot temperature lies below its cold one"),
         ({"moisture_strain": "-1"}, "moisture_strain"),
         ({"moisture_strain": "damp"}, "is no number"),
+        ({"moisture_strain": "-1/2"}, "moisture_strain is below 0"),
+        ({"moisture_strain": "-1/0"}, "divides by zero"),
         ({"temperature_range": "100 F"}, "both temperature_range and single temperatures"),
         ({"hot": ""}, "hot must be given"),
         ({"hot": "", "cold": ""}, "hot, cold must be given"),

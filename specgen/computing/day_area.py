@@ -1,0 +1,119 @@
+"""Area that can be given its two gloss coats in one day: the second follows when the first is dry to touch."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from ..vocabulary.project import View
+from ..vocabulary.provider import Ask, Key, Provider
+from ..vocabulary.quantity import Quantity
+from ..vocabulary.quantity_text import QuantityError, parse_quantity
+from ..vocabulary.source import PRACTICE, Kind, Source
+from ..vocabulary.working import Given, Sum, Working
+from ._coats import system_of
+from ._guards import refuse_negative, refuse_none_of
+
+SOURCES = (
+    Source(Kind.COMPUTED, "an area A takes max(A / r, touch-dry) and A / r: the second coat goes over it as the first"),
+    PRACTICE,
+)
+NOTES = ("The second coat starts where the first was started, when that is dry to touch: common practice, no source.",)
+# Kept of each shift for setting up and cleaning; common practice, no source.
+SET_UP = 1
+COVERED = {"shade_cloth", "tent"}
+
+
+def read_hours(text: str) -> Quantity:
+    """A time of `1 h`, `45 min` or a bare number of hours; raises QuantityError."""
+    try:
+        return Quantity.of(Fraction(text.strip()), "h")
+    except ZeroDivisionError:
+        raise QuantityError(f"{text!r} divides by zero", "write 4 h") from None
+    except ValueError:
+        return parse_quantity(text, "time", ("h", "min"))
+
+
+def day_area(rate: Quantity, touch_dry: Quantity, hours: Quantity, system: str = "ip") -> Working:
+    """Area that two gloss coats allow in one day, in sq ft or m², the hours of its passes beside it. Raises Refused."""
+    refuse_none_of(rate=rate)
+    refuse_negative(touch_dry=touch_dry, hours=hours)
+    area = "ft2" if system == "ip" else "m2"
+    made = Sum(
+        (
+            Given("r", "output of one pass", float(rate.to(f"{area}/h")), f"{area}/h"),
+            Given("t", "touch-dry time", float(touch_dry.to("h")), "h"),
+            Given("H", "hours of the day", float(hours.to("h")), "h"),
+        )
+    )
+    # As long as a pass takes longer than drying, the day is two passes; a shorter day is drying and one pass.
+    most = made.step("A", "area of the day", "r * max(min(H / 2, H - t), 0)", area)
+    made.step("H_1", "hours of each pass", "A / r", "h")
+    made.step("H_2", "second pass starts after", "max(H_1, t)", "h")
+    made.step("H_w", "wait between the passes", "H_2 - H_1", "h")
+    known = made.known
+    governs = "spraying" if known["H"] >= 2 * known["t"] else "drying of the first coat"
+    none = () if most else ("The first coat is not dry to touch within these hours: no second coat in one day.",)
+    beside = ("H_1", "H_2", "H_w")
+    return Working("day-area", made.given, tuple(made.steps), most, area, SOURCES, none + NOTES, governs, beside)
+
+
+def for_elevation(elevation: View, ask: Ask) -> Working:
+    """The area of a day on an elevation, by the slowest gloss crew, the shift and the elevation's own shade."""
+    project = elevation.project.root()
+    crew, rate = _slowest(project)
+    touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
+    shift = Fraction(project.schedule.shift_hours)
+    shade = None if _is_covered(elevation) else _shortest_shade(elevation)
+    usable = max(min(shift, shift if shade is None else shade) - SET_UP, Fraction(0))
+    made = day_area(rate, touch_dry, Quantity.of(usable, "h"), system_of(elevation))
+    told = ["One hour is kept for setting up and cleaning: common practice, no source.", f"Output is that of {crew}."]
+    told.append("Daylight is not looked at.")
+    if shade is not None and shade < shift:
+        told.append("The hours are those of the elevation's own shade in its shortest month.")
+    if project.gloss.coats != 2:
+        told.append(f"The sum is for two coats; this project has {project.gloss.coats}.")
+    return replace(made, notes=(*made.notes, *told))
+
+
+def _slowest(project: View) -> tuple[str, Quantity]:
+    """The crew that sprays the gloss and its output; of several the slowest, so that every one of them can do it."""
+    crews = [crew for crew in project.crews if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
+    found = [(crew.rates["gloss"], crew.mark) for crew in crews or list(project.crews)]
+    rate, mark = min(found)
+    return mark, rate
+
+
+def _is_covered(elevation: View) -> bool:
+    """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
+    shades = elevation.project.members.get(("shade",), ())
+    views = [elevation.project.view(("shade", mark)) for mark in shades]
+    return any(view.get("elevation") == elevation and view.get("kind") in COVERED for view in views)
+
+
+def _shortest_shade(elevation: View) -> Fraction | None:
+    """The hours of own shade in the month that has least; None where none are told."""
+    spans: dict[str, Fraction] = {}
+    for entry in elevation.shade_hours:
+        start, end = entry["from"], entry.to
+        span = Fraction(60 * (end.hour - start.hour) + end.minute - start.minute, 60)
+        spans[entry.month] = spans.get(entry.month, Fraction(0)) + max(span, Fraction(0))
+    return min(spans.values(), default=None)
+
+
+def _key(name: str, about: str) -> Key:
+    return Key(name, "time", about, read=read_hours)
+
+
+PROVIDER = Provider(
+    "day-area",
+    "Area of a day with two gloss coats",
+    ("elevations",),
+    for_elevation,
+    reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
+    direct=day_area,
+    units=("ft2", "m2"),
+    keys=(
+        Key("rate", "area_rate", "output of the sprayer in one pass, such as 300 sq ft/h"),
+        _key("touch_dry", "first coat to second, in hours"),
+        _key("hours", "usable hours of the day"),
+    ),
+)
