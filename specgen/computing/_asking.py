@@ -39,7 +39,7 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
     ]
     values: dict[str, Any] = {}
     for key in provider.keys:
-        text = pairs.get(key.name, key.default)
+        text = pairs.get(key.name) or key.default
         try:
             values[key.name] = _value(key, text) if text else None
         except QuantityError as error:

@@ -18,7 +18,7 @@ SOURCES = (
 )
 NOTES = (
     "Depth is read at the middle of the bead; at its faces it is more.",
-    "Published rules differ from 1/2 in to 1 in of width; a depth between the two figures meets them all.",
+    "Rules differ from 1/2 in to 1 in of width; a depth between the two figures meets them.",
 )
 
 

@@ -65,6 +65,7 @@ def test_cartridges_of_published_calculators() -> None:
 def test_waste_is_added_and_a_percent_sign_changes_nothing() -> None:
     plain = sealant(waste="0").result
     assert sealant().result == pytest.approx(plain * 1.10)
+    assert sealant(waste="").result == sealant().result
     assert sealant(waste="15%").result == sealant(waste="15").result == pytest.approx(plain * 1.15)
 
 
