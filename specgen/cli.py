@@ -6,6 +6,7 @@ Exit codes: 0 done; 1 done, and something stands against it; 2 not done.
 import argparse
 import gc
 import json
+import signal
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -188,6 +189,11 @@ def run() -> None:
     """The entry point of the command."""
     # The process is short and keeps what it reads; the cyclic collector would walk it all again and again.
     gc.set_threshold(100_000, 50, 50)
+    # A request to end and a closed terminal stop the work as Ctrl-C does: by way of the clearing up.
+    for name in ("SIGTERM", "SIGHUP"):
+        number = getattr(signal, name, None)
+        if number is not None and signal.getsignal(number) == signal.SIG_DFL:
+            signal.signal(number, signal.default_int_handler)
     sys.exit(main())
 
 

@@ -15,6 +15,7 @@ from ..vocabulary.standard import Standards
 from . import document, text
 from .catalogue import Template, templates, templates_folder
 from .desk import Desk
+from .manifest import named
 from .values import Sight
 
 Writer = Callable[[Document, Path], bytes]
@@ -41,11 +42,11 @@ def made(
     writers = {name: _writer(name) for name in formats}
     desk = Desk(Sight(project, standards), judgment, resolve)
     folder = templates_folder()
-    files: dict[str, bytes] = {}
+    files: list[tuple[str, bytes]] = []
     for template in _chosen(templates(folder), only):
         written = document.made(template, desk, draft)
         for ending, writer in writers.items():
-            files[f"{written.file_name}.{ending}"] = writer(written, folder)
+            files.append((f"{written.file_name}.{ending}", writer(written, folder)))
     about = {
         "format": 1,
         "project": project.get(("project", "name")),
@@ -53,7 +54,7 @@ def made(
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
     }
-    return Package(files, about)
+    return Package(named(files), about)
 
 
 def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:

@@ -32,3 +32,13 @@ def document_of(example: str, name: str, draft: bool = False) -> Document:
     case = pipeline.check(Path(__file__).parents[2] / "project_examples" / example / "project.yaml")
     desk = Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
     return document.made(next(t for t in templates() if t.id == name), desk, draft)
+
+
+def standing(folder: Path) -> dict[str, tuple[str, int, bytes]]:
+    """All that stands in a folder, by name: what it is, its rights and its content."""
+    made = {}
+    for entry in sorted(folder.rglob("*")):
+        kind = "link" if entry.is_symlink() else "folder" if entry.is_dir() else "file"
+        content = entry.read_bytes() if kind == "file" else str(entry.readlink()).encode() if kind == "link" else b""
+        made[str(entry.relative_to(folder))] = (kind, entry.lstat().st_mode, content)
+    return made
