@@ -26,10 +26,13 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from .letterhead import Paper
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
 _KEEP = "<w:keepNext/>"
+# Where the titles begin in the contents, behind their numbers; in twentieths of a point.
+TITLES = 1000
 # A table of at most so many rows is not broken over two pages.
 SHORT = 9
 _BOX = '<w14:checkbox><w14:checked w14:val="0"/></w14:checkbox>'
@@ -38,10 +41,10 @@ Rows = tuple[tuple[Inlines, ...], ...]
 
 
 class Body:
-    """The body of one document as XML text; `styles` maps our style names to the letterhead's ids."""
+    """The body of one document as XML text, in the styles of its paper."""
 
-    def __init__(self, document: Document, styles: dict[str, str], width: int) -> None:
-        self.document, self.styles, self.width = document, styles, width
+    def __init__(self, document: Document, paper: Paper, width: int) -> None:
+        self.document, self.styles, self.stops, self.width = document, paper.styles, paper.stops, width
         self.ids = count(1)
         self.runs: dict[int, int] = {}
         self.above_table = False
@@ -69,7 +72,8 @@ class Body:
         entries[0] = _field("begin") + _TOC + _field("separate") + entries[0]
         entries[-1] += _field("end")
         for (_, block), entry in zip(heads, entries, strict=True):
-            yield self.paragraph("toc 1" if isinstance(block, Part) else "toc 2", entry)
+            style = "toc 1" if isinstance(block, Part) else "toc 2"
+            yield self.paragraph(style, entry, aligned(self.stops[style], TITLES, "left"))
 
     def entry(self, number: int, block: Part | Article) -> str:
         """One line of the contents, leading to its heading."""
@@ -204,6 +208,14 @@ class Body:
         """A content control: a place to fill in."""
         names = f'<w:alias w:val={quoteattr(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
         return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{self.run(shown)}</w:sdtContent></w:sdt>"
+
+
+def aligned(stops: dict[int, str], place: int, kind: str) -> str:
+    """The tab stops of a paragraph that has one stop only; nothing where its style has just that."""
+    if stops == {place: kind}:
+        return ""
+    cleared = "".join(f'<w:tab w:val="clear" w:pos="{other}"/>' for other in sorted(stops) if other != place)
+    return f'<w:tabs>{cleared}<w:tab w:val="{kind}" w:pos="{place}"/></w:tabs>'
 
 
 def _field(kind: str) -> str:
