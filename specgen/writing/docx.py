@@ -84,7 +84,7 @@ def _numbering(document: Document, styles: dict[str, str], lists: int) -> str:
 
 def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str, str]) -> str:
     form, text, style, left, hanging = level
-    tied = f'<w:pStyle w:val="{styles[style]}"/>' if style.startswith("heading") else ""
+    tied = f"<w:pStyle w:val={quoteattr(styles[style])}/>" if style.startswith("heading") else ""
     indent = f'<w:ind w:left="{left or hanging}" w:hanging="{hanging}"/>'
     return (
         f'<w:lvl w:ilvl="{number}"><w:start w:val="1"/><w:numFmt w:val="{form}"/>{tied}<w:lvlText w:val="{text}"/>'
@@ -95,24 +95,26 @@ def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str,
 def _running(part: Any, section: Any, document: Document, given: Paper, width: int) -> None:
     """What every page repeats: project and document above, date and page count below, and that it is a draft."""
     left, right = (escape(text) for text in document.running)
-    tabs = {style: aligned(given.stops[style], width, "right") for style in ("header", "footer")}
-    above = [_line(given.styles["header"], tabs["header"], _words(left) + "<w:r><w:tab/></w:r>" + _words(right))]
+    # A header that grows beyond the margin pushes the text down and keeps its distance.
+    apart = '<w:spacing w:after="120"/>'
+    style, tabs = given.styles["Running line"], aligned(given.stops["Running line"], width, "right")
+    named = _words(left) + "<w:r><w:tab/></w:r>" + _words(right)
+    above = [_line(style, tabs + ("" if document.draft else apart), named)]
     if document.draft:
-        above.append(_line(given.styles["Draft mark"], "", _words("DRAFT, NOT FOR SUBMISSION")))
+        above.append(_line(given.styles["Draft mark"], apart, _words("DRAFT, NOT FOR SUBMISSION")))
     for reference in section.xpath("w:headerReference | w:footerReference"):
         running = part.related_parts[reference.get(qn("r:id"))].element
         counted = any("NUMPAGES" in words for words in _fields(running))
-        pages = "" if counted else _words("Page ") + _count("PAGE") + _words(" of ") + _count("NUMPAGES")
-        dated = _words(escape(document.date)) + "<w:r><w:tab/></w:r>" + pages
+        dated = _words(escape(document.date)) + ("" if counted else f"<w:r><w:tab/></w:r>{_PAGES}")
         if not running.xpath(_HOLDS):
             running[:] = []
         if reference.tag == qn("w:headerReference"):
             running.extend(parse_xml(line) for line in above)
         else:
             # Above the firm's own footer, next to the text as in the header; a table needs a paragraph behind it.
-            running.insert(0, parse_xml(_line(given.styles["footer"], tabs["footer"], dated)))
+            running.insert(0, parse_xml(_line(style, tabs, dated)))
             if running[-1].tag != qn("w:p"):
-                running.append(parse_xml(_line(given.styles["footer"], "", "")))
+                running.append(parse_xml(_line(style, "", "")))
 
 
 def _fields(running: Any) -> list[str]:
@@ -130,6 +132,9 @@ def _words(text: str) -> str:
 
 def _count(field: str) -> str:
     return f'<w:fldSimple w:instr=" {field} "><w:r><w:t>1</w:t></w:r></w:fldSimple>'
+
+
+_PAGES = _words("Page ") + _count("PAGE") + _words(" of ") + _count("NUMPAGES")
 
 
 class _Zip:

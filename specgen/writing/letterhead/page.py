@@ -90,10 +90,10 @@ def _check(section: Any, gutter_at_top: bool) -> None:
     column = min(wide, high) - int(margins.get(qn("w:top"))) - int(margins.get(qn("w:bottom")))
     if max(wide, high) > MOST_PAGE:
         raise refuse(f"the page of the letterhead is {max(wide, high) / 1440:.1f} in long", "at most 22 in")
-    if min(text, column) < LEAST_TEXT:
-        side = "wide" if text < LEAST_TEXT else "high"
-        least = f"at least {LEAST_TEXT // 1440} in"
-        raise refuse(f"the margins of the letterhead leave text {min(text, column) / 1440:.1f} in {side}", least)
+    for side, length in (("wide", text), ("high", column)):
+        if length < LEAST_TEXT:
+            message = f"the margins of the letterhead leave text {length / 1440:.1f} in {side}"
+            raise refuse(message, f"at least {LEAST_TEXT // 1440} in")
 
 
 def text_width(section: Any, gutter_at_top: bool = False) -> int:

@@ -110,7 +110,7 @@ class _Work:
             if link.kind in _LEFT and not (link.kind == "comments" and b"<w:comment " not in self.content(link.target)):
                 self.drop(_LEFT[link.kind])
         if self.body is not None and any(True for _ in self.body.iter(*_SHOWN)):
-            self.drop("words and pictures outside header and footer")
+            self.drop("text outside header and footer")
 
     def content(self, name: str) -> bytes:
         """The bytes of a part, none where it lies outside the file."""
