@@ -83,7 +83,10 @@ def _build(asked: argparse.Namespace) -> int:
         formats=tuple(asked.formats.split(",")),
         only=tuple(asked.only),
         draft=asked.draft,
+        letterhead=Path(asked.letterhead) if asked.letterhead is not None else None,
     )
+    for note in names.notes:
+        _tell(asked, f"specgen: {note}")
     _tell(asked, f"specgen: wrote {len(names.files)} files to {asked.out}")
     if names.draft:
         stands = "stops stand; " if names.stopped else ""
@@ -161,6 +164,7 @@ def _reading_commands(commands: Any) -> None:
     build.add_argument("--out", metavar="DIR", required=True)
     build.add_argument("--formats", default="docx,html", help="docx, html, txt; comma between them")
     build.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
+    build.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
     build.add_argument("--draft", action="store_true", help="write in spite of stops; marks every page")
     build.set_defaults(run=_build)
 

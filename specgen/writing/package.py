@@ -23,10 +23,11 @@ Writer = Callable[[Document, Path], bytes]
 
 @dataclass(frozen=True)
 class Package:
-    """The files by name, and the head of their manifest."""
+    """The files by name, the head of their manifest, and what the user is told of the letterhead."""
 
     files: dict[str, bytes]
     about: dict[str, Any]
+    notes: tuple[str, ...] = ()
 
 
 def made(
@@ -37,9 +38,14 @@ def made(
     formats: tuple[str, ...],
     only: tuple[str, ...],
     draft: bool,
+    letterhead: Path | None = None,
 ) -> Package:
-    """Every document of the project; raises Refused for an unknown format, an unknown id or a faulty template."""
-    writers = {name: _writer(name) for name in formats}
+    """Every document of the project, on the letterhead where one is given.
+
+    Raises Refused for an unknown format, an unknown id, a faulty template or a letterhead that cannot serve.
+    """
+    writers = {name: _writer(name, letterhead) for name in formats}
+    notes = _told(formats, letterhead)
     desk = Desk(Sight(project, standards), judgment, resolve)
     folder = templates_folder()
     files: list[tuple[str, bytes]] = []
@@ -54,7 +60,18 @@ def made(
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
     }
-    return Package(named(files), about)
+    return Package(named(files), about, notes)
+
+
+def _told(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
+    """What is left out of a letterhead; raises Refused where it cannot serve, or serves nothing."""
+    if letterhead is None:
+        return ()
+    if "docx" not in formats:
+        raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
+    from .letterhead import paper
+
+    return paper(letterhead).notes
 
 
 def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
@@ -66,12 +83,12 @@ def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Templat
     return tuple(template for template in every if not only or template.id in wanted)
 
 
-def _writer(name: str) -> Writer:
+def _writer(name: str, letterhead: Path | None) -> Writer:
     """The writer of a format; only its libraries are loaded."""
     if name == "docx":
         from . import docx
 
-        return lambda made_document, folder: docx.written(made_document, folder / "letterhead.docx")
+        return lambda made_document, folder: docx.written(made_document, letterhead or folder / "letterhead.docx")
     if name == "html":
         from . import html
 
