@@ -84,6 +84,7 @@ def _build(asked: argparse.Namespace) -> int:
         only=tuple(asked.only),
         draft=asked.draft,
         letterhead=Path(asked.letterhead) if asked.letterhead is not None else None,
+        templates=Path(asked.templates) if asked.templates is not None else None,
     )
     for note in names.notes:
         _tell(asked, f"specgen: {note}")
@@ -165,6 +166,7 @@ def _reading_commands(commands: Any) -> None:
     build.add_argument("--formats", default="docx,html", help="docx, html, txt; comma between them")
     build.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
     build.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
+    build.add_argument("--templates", metavar="DIR", help="a firm's own words, each in place of ours of the same name")
     build.add_argument("--draft", action="store_true", help="write in spite of stops; marks every page")
     build.set_defaults(run=_build)
 

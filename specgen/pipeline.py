@@ -83,6 +83,7 @@ def build(
     only: tuple[str, ...] = (),
     draft: bool = False,
     letterhead: Path | None = None,
+    templates: Path | None = None,
 ) -> Built:
     """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
     from .writing import package
@@ -93,9 +94,9 @@ def build(
         hint = f"specgen check {file.name} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
-    made = package.made(
-        case.bench.project, case.bench.standards, case.judgment, case.bench.resolve, formats, only, draft, letterhead
-    )
+    bench = case.bench
+    facts = (bench.project, bench.standards, case.judgment, bench.resolve)
+    made = package.made(*facts, formats, only, draft, letterhead, templates)
     write_package(out, made.files, made.about)
     return Built(tuple(made.files), draft, case.judgment.stopped, made.notes)
 

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
-from string import Template as Frame
 from typing import Any
 
 from ..vocabulary.block import (
@@ -28,14 +27,15 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from .own_words import frame_of, page_of
 
 
-def written(document: Document, templates: Path) -> bytes:
-    """The whole page, with the style of `templates/style.css` in it."""
-    frame = Frame((templates / "page.html").read_text("utf-8"))
+def written(document: Document, templates: Path, own: Path | None = None) -> bytes:
+    """The whole page with its style in it; frame and style may be those of a firm's folder `own`."""
+    frame = frame_of(templates, own)
     page = frame.substitute(
         title=escape(f"{document.project}: {document.title}"),
-        style=(templates / "style.css").read_text("utf-8"),
+        style=page_of("style.css", templates, own),
         head=_head(document),
         body="\n".join(_body(document)),
         legend=_legend(document),

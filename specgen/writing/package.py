@@ -16,6 +16,7 @@ from . import document, text
 from .catalogue import Template, templates, templates_folder
 from .desk import Desk
 from .manifest import named
+from .own_words import checked
 from .values import Sight
 
 Writer = Callable[[Document, Path], bytes]
@@ -39,17 +40,20 @@ def made(
     only: tuple[str, ...],
     draft: bool,
     letterhead: Path | None = None,
+    own: Path | None = None,
 ) -> Package:
-    """Every document of the project, on the letterhead where one is given.
+    """Every document of the project, on the letterhead and in the words of a firm's own folder where they are given.
 
     Raises Refused for an unknown format, an unknown id, a faulty template or a letterhead that cannot serve.
     """
-    writers = {name: _writer(name, letterhead) for name in formats}
+    writers = {name: _writer(name, letterhead, own) for name in formats}
     notes = _told(formats, letterhead)
     desk = Desk(Sight(project, standards), judgment, resolve)
     folder = templates_folder()
+    if own is not None:
+        checked(own, folder)
     files: list[tuple[str, bytes]] = []
-    for template in _chosen(templates(folder), only):
+    for template in _chosen(templates(folder, own), only):
         written = document.made(template, desk, draft)
         for ending, writer in writers.items():
             files.append((f"{written.file_name}.{ending}", writer(written, folder)))
@@ -83,7 +87,7 @@ def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Templat
     return tuple(template for template in every if not only or template.id in wanted)
 
 
-def _writer(name: str, letterhead: Path | None) -> Writer:
+def _writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:
     """The writer of a format; only its libraries are loaded."""
     if name == "docx":
         from . import docx
@@ -92,7 +96,7 @@ def _writer(name: str, letterhead: Path | None) -> Writer:
     if name == "html":
         from . import html
 
-        return html.written
+        return lambda made_document, folder: html.written(made_document, folder, own)
     if name == "txt":
         return lambda made_document, folder: text.written(made_document).encode()
     raise refuse(f"there is no format {name!r}", near_hint(name, ["docx", "html", "txt"]))
