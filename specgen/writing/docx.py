@@ -18,6 +18,7 @@ from docx.oxml.xmlchemy import serialize_for_reading
 
 from ..vocabulary.block import Document
 from ..vocabulary.problem import Problem, Refused
+from . import omml
 from .docx_body import Body
 
 _DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
@@ -27,6 +28,7 @@ _SPACES = " ".join(
         "w": "http://schemas.openxmlformats.org/wordprocessingml/2006/main",
         "r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
         "mc": "http://schemas.openxmlformats.org/markup-compatibility/2006",
+        "m": omml.SPACE,
         "w14": "http://schemas.microsoft.com/office/word/2010/wordml",
     }.items()
 )

@@ -16,6 +16,8 @@ from ..vocabulary.block import (
     Contents,
     Document,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Item,
@@ -28,6 +30,7 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from . import mathml
 
 
 def written(document: Document, templates: Path) -> bytes:
@@ -120,6 +123,8 @@ def _block(number: int, block: Block) -> str:
             return f'<p class="note" role="note">{_line(block.content)}</p>'
         case Table():
             return _table(block)
+        case Equation():
+            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.display(block)}</div>'
         case Signature():
             return _signatures(block)
         case Break():
@@ -167,6 +172,8 @@ def _inline(part: Inline) -> str:
             return f"<strong>{_line(part.children)}</strong>"
         case Emphasis():
             return f"<em>{_line(part.children)}</em>"
+        case Formula():
+            return mathml.inline(part.text)
         case Blank():
             return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():
