@@ -42,10 +42,11 @@ def members(desk: Desk, provider: Provider, workings: Instances, shared: tuple[s
     """
     differing = list(_inputs(desk, provider, workings))
     results = list(_results(desk, provider, workings, shared))
-    if len(differing) <= BESIDE:
-        return (_table(workings, differing + results),)
-    parts = [differing[n : n + ABREAST] for n in range(0, len(differing), ABREAST)]
-    return tuple(_table(workings, columns) for columns in (*parts, results))
+    parts = []
+    while len(differing) > BESIDE:
+        parts.append(differing[:ABREAST])
+        differing = differing[ABREAST:]
+    return tuple(_table(workings, columns) for columns in (*parts, differing + results))
 
 
 def _table(workings: Instances, columns: list[Column]) -> TableView:
