@@ -63,7 +63,7 @@ def check(file: Path) -> Case:
 
 def judged(project: Project) -> Case:
     """A project, judged by every rule there is."""
-    bench = Bench(project, load_standards(), Resolver(project, computing.find))
+    bench = Bench(project, load_standards(), Resolver(project, computing.find, computing.names()))
     rules = load_rules()
     return Case(bench, judge(bench, rules), rules)
 

@@ -70,9 +70,9 @@ def _given(inputs: Inputs, degree: str) -> tuple[Given, ...]:
         Given("SR", "solar reflectance", float(inputs.solar_reflectance), ""),
         Given("e", "emittance", float(inputs.emittance), ""),
         Given("I", "irradiance on the wall", float(inputs.irradiance.to("W/m2")), "W/m2"),
-        Given("H", "heat capacity constant", float(constant), degree),
-        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
-        Given("h", "heat passed to moving air", H_C, "W/(m2·K)"),
+        Given("H", "heat capacity constant", float(constant), degree, source=SOURCES[0]),
+        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)", source=SOURCES[1]),
+        Given("h", "heat passed to moving air", H_C, "W/(m2·K)", source=SOURCES[1]),
         Given("r", "share of sun with reflection", REFLECTED_SUN if inputs.reflected else 1.0, ""),
     )
 
@@ -127,6 +127,15 @@ PROVIDER = Provider(
         "elevations.*.reflecting_surface_near",
     ),
     units=("F", "C"),
+    group="heat",
+    order=10,
+    origins={
+        "T_a": "climate.hot_air",
+        "SR": "elevations.*.color.solar_reflectance",
+        "e": "elevations.*.color.emittance",
+        "I": "climate.peak_wall_irradiance",
+        "r": "elevations.*.reflecting_surface_near",
+    },
     keys=(
         Key("hot_air", "temperature", "hottest air"),
         Key("solar_reflectance", "number", "0 to 1"),

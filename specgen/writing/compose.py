@@ -15,6 +15,8 @@ from ..vocabulary.block import (
     Break,
     CheckBox,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Later,
@@ -89,8 +91,8 @@ class Composer:
         return value if isinstance(value, _BLOCKS) else None
 
 
-_INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref)
-_BLOCKS = (Table, Signature, Break, Note, Later)
+_INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref, Formula)
+_BLOCKS = (Table, Equation, Signature, Break, Note, Later)
 
 
 def printed(value: Any) -> Inline:

@@ -16,6 +16,7 @@ from docx.oxml.ns import qn
 from docx.oxml.xmlchemy import serialize_for_reading
 
 from ..vocabulary.block import Document
+from . import omml
 from .docx_body import Body, aligned
 from .letterhead import Paper, paper
 from .letterhead.page import text_width
@@ -28,6 +29,7 @@ _SPACES = " ".join(
         "w": "http://schemas.openxmlformats.org/wordprocessingml/2006/main",
         "r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
         "mc": "http://schemas.openxmlformats.org/markup-compatibility/2006",
+        "m": omml.SPACE,
         "w14": "http://schemas.microsoft.com/office/word/2010/wordml",
     }.items()
 )

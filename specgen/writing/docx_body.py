@@ -16,6 +16,8 @@ from ..vocabulary.block import (
     Contents,
     Document,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Item,
@@ -28,6 +30,8 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from . import omml
+from .equation import lines
 from .letterhead import Paper
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
@@ -110,6 +114,8 @@ class Body:
                 caption = self.run(f"{block.number}. ") + self.inlines(block.caption) if block.caption else ""
                 above = self.paragraph("caption", caption) if caption else ""
                 return above + self.table(block) + self.paragraph("Table text", "")
+            case Equation():
+                return self.equation(block)
             case Signature():
                 return self.table(_signed(block), tall=True) + self.paragraph("Table text", "")
             case Break():
@@ -140,6 +146,14 @@ class Body:
     def paragraph(self, style: str, runs: str, more: str = "") -> str:
         """A paragraph of a style."""
         return f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{more}</w:pPr>{runs}</w:p>'
+
+    def equation(self, equation: Equation) -> str:
+        """What a line is, then its formula and its figures, each a display equation, all on one page."""
+        tight = '<w:keepLines/><w:spacing w:before="40" w:after="40"/><w:ind w:left="432"/>'
+        *first, last = (omml.display(line) for line in lines(equation))
+        head = self.paragraph("Normal", self.run(equation.title), f'{_KEEP}<w:spacing w:before="160" w:after="0"/>')
+        kept = "".join(self.paragraph("Normal", line, _KEEP + tight) for line in first)
+        return head + kept + self.paragraph("Normal", last, tight)
 
     def facts(self) -> str:
         """The head of the document as a table without lines or header row."""
@@ -211,6 +225,8 @@ class Body:
                 return self.inlines(part.children, "<w:b/>" + properties)
             case Emphasis():
                 return self.inlines(part.children, properties + "<w:i/>")
+            case Formula():
+                return omml.inline(part.text)
             case Blank():
                 return self.control(part.label, _EMPTY + _FORM[part.kind], self.run("\u00a0" * 8))
             case CheckBox():

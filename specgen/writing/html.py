@@ -15,6 +15,8 @@ from ..vocabulary.block import (
     Contents,
     Document,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Item,
@@ -27,6 +29,7 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from . import mathml
 from .numbering import plain
 from .own_words import frame_of, page_of
 
@@ -127,6 +130,8 @@ def _block(number: int, block: Block) -> str:
             return f"<p>{_line(block.content)}</p>"
         case Note():
             return f'<p class="note" role="note">{_line(block.content)}</p>'
+        case Equation():
+            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.display(block)}</div>'
         case Signature():
             return _signatures(block)
         case Break():
@@ -192,6 +197,8 @@ def _inline(part: Inline) -> str:
             return f"<strong>{_line(part.children)}</strong>"
         case Emphasis():
             return f"<em>{_line(part.children)}</em>"
+        case Formula():
+            return mathml.inline(part.text)
         case Blank():
             return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():
