@@ -6,6 +6,7 @@ Exit codes: 0 done; 1 done, and something stands against it; 2 not done.
 import argparse
 import gc
 import json
+import signal
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -82,7 +83,11 @@ def _build(asked: argparse.Namespace) -> int:
         formats=tuple(asked.formats.split(",")),
         only=tuple(asked.only),
         draft=asked.draft,
+        letterhead=Path(asked.letterhead) if asked.letterhead is not None else None,
+        templates=Path(asked.templates) if asked.templates is not None else None,
     )
+    for note in names.notes:
+        _tell(asked, f"specgen: {note}")
     _tell(asked, f"specgen: wrote {len(names.files)} files to {asked.out}")
     if names.draft:
         stands = "stops stand; " if names.stopped else ""
@@ -160,6 +165,8 @@ def _reading_commands(commands: Any) -> None:
     build.add_argument("--out", metavar="DIR", required=True)
     build.add_argument("--formats", default="docx,html", help="docx, html, txt; comma between them")
     build.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
+    build.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
+    build.add_argument("--templates", metavar="DIR", help="a firm's own words, each in place of ours of the same name")
     build.add_argument("--draft", action="store_true", help="write in spite of stops; marks every page")
     build.set_defaults(run=_build)
 
@@ -188,6 +195,11 @@ def run() -> None:
     """The entry point of the command."""
     # The process is short and keeps what it reads; the cyclic collector would walk it all again and again.
     gc.set_threshold(100_000, 50, 50)
+    # A request to end and a closed terminal stop the work as Ctrl-C does: by way of the clearing up.
+    for name in ("SIGTERM", "SIGHUP"):
+        number = getattr(signal, name, None)
+        if number is not None and signal.getsignal(number) == signal.SIG_DFL:
+            signal.signal(number, signal.default_int_handler)
     sys.exit(main())
 
 

@@ -41,11 +41,12 @@ class Case:
 
 @dataclass(frozen=True)
 class Built:
-    """What a build wrote, whether its pages are marked as a draft, and whether stops stand against it."""
+    """What a build wrote, whether its pages are marked as a draft, whether stops stand against it, what is told."""
 
     files: tuple[str, ...]
     draft: bool
     stopped: bool
+    notes: tuple[str, ...] = ()
 
 
 @lru_cache(maxsize=1)
@@ -62,7 +63,7 @@ def check(file: Path) -> Case:
 
 def judged(project: Project) -> Case:
     """A project, judged by every rule there is."""
-    bench = Bench(project, load_standards(), Resolver(project, computing.find))
+    bench = Bench(project, load_standards(), Resolver(project, computing.find, computing.names()))
     rules = load_rules()
     return Case(bench, judge(bench, rules), rules)
 
@@ -76,7 +77,13 @@ def new(file: Path, ring: str, units: str) -> None:
 
 
 def build(
-    file: Path, out: Path, formats: tuple[str, ...] = ("docx", "html"), only: tuple[str, ...] = (), draft: bool = False
+    file: Path,
+    out: Path,
+    formats: tuple[str, ...] = ("docx", "html"),
+    only: tuple[str, ...] = (),
+    draft: bool = False,
+    letterhead: Path | None = None,
+    templates: Path | None = None,
 ) -> Built:
     """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
     from .writing import package
@@ -87,11 +94,11 @@ def build(
         hint = f"specgen check {file.name} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
-    made = package.made(
-        case.bench.project, case.bench.standards, case.judgment, case.bench.resolve, formats, only, draft
-    )
+    bench = case.bench
+    facts = (bench.project, bench.standards, case.judgment, bench.resolve)
+    made = package.made(*facts, formats, only, draft, letterhead, templates)
     write_package(out, made.files, made.about)
-    return Built(tuple(made.files), draft, case.judgment.stopped)
+    return Built(tuple(made.files), draft, case.judgment.stopped, made.notes)
 
 
 def _standing(judgment: Judgment) -> str:

@@ -1,11 +1,8 @@
 """Refusals that calculations share."""
 
-from collections.abc import Callable
-from typing import Any, NoReturn
+from typing import Any
 
 from ..vocabulary.problem import refuse
-from ..vocabulary.project import View
-from ..vocabulary.provider import Ask
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import decimal, printed
 
@@ -53,12 +50,3 @@ def refuse_negative_percent(**percents: Any) -> None:
     for name, percent in percents.items():
         if percent < 0:
             raise refuse(f"{name} is {decimal(percent, 6)} %", "it is 0 % or more")
-
-
-def by_keys_only(name: str) -> Callable[[View, Ask], NoReturn]:
-    """What stands in for the sum of a project where a project does not hold the figures; it raises Refused."""
-
-    def refused(view: View, ask: Ask) -> NoReturn:
-        raise refuse(f"{name} takes its figures from keys, not from a project", f"specgen calc {name} key=value ...")
-
-    return refused

@@ -11,7 +11,7 @@ from ..vocabulary.quantity_text import QuantityError
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
 from ._ciede2000 import ciede2000
-from ._guards import by_keys_only, refuse_outside
+from ._guards import refuse_outside
 
 SOURCES = {
     "2000": Source(
@@ -74,7 +74,7 @@ PROVIDER = Provider(
     "colour-difference",
     "Difference of two colors",
     (),
-    by_keys_only("colour-difference"),
+    None,
     direct=colour_difference,
     keys=(
         Key("lab1", "word", "first color as L,a,b", read=read_lab),

@@ -4,7 +4,6 @@ from ..vocabulary.provider import Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.working import Given, Sum, Working
 from ._cups import Cup, band, constants, cup_of, notes, refuse_viscosity, sources, spread_given, time_by
-from ._guards import by_keys_only
 
 
 def cup_seconds(cup: Cup, viscosity: Quantity) -> Working:
@@ -21,7 +20,7 @@ PROVIDER = Provider(
     "cup-seconds",
     "Cup time from a viscosity",
     (),
-    by_keys_only("cup-seconds"),
+    None,
     direct=lambda cup, viscosity, system: cup_seconds(cup, viscosity),
     units=("s", "s"),
     keys=(

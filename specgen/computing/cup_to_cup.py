@@ -16,7 +16,6 @@ from ._cups import (
     time_by,
     viscosity_by,
 )
-from ._guards import by_keys_only
 
 
 def cup_to_cup(cup: Cup, seconds: Quantity, to: Cup) -> Working:
@@ -40,7 +39,7 @@ PROVIDER = Provider(
     "cup-to-cup",
     "One viscosity cup in the seconds of another",
     (),
-    by_keys_only("cup-to-cup"),
+    None,
     direct=lambda cup, seconds, to, system: cup_to_cup(cup, seconds, to),
     units=("s", "s"),
     keys=(

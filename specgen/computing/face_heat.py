@@ -39,7 +39,7 @@ def face_heat(inputs: Inputs) -> Working:
 
 def _constant(inputs: Inputs) -> Given:
     constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if inputs.degree == "F" else 1)
-    return Given("H", "heat capacity constant", float(constant), inputs.degree)
+    return Given("H", "heat capacity constant", float(constant), inputs.degree, source=SOURCES[0])
 
 
 def _held_to_limit(made: Sum, inputs: Inputs, hottest: float) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -79,6 +79,15 @@ PROVIDER = Provider(
     direct=lambda **keys: face_heat(Inputs(**keys)),
     reads=READS,
     units=("F", "C"),
+    group="heat",
+    order=10,
+    origins={
+        "T_a": "climate.hot_air",
+        "SR": "elevations.*.color.solar_reflectance",
+        "e": "elevations.*.color.emittance",
+        "I": "climate.peak_wall_irradiance",
+        "r": "elevations.*.reflecting_surface_near",
+    },
     keys=(
         Key("hot_air", "temperature", "hottest air"),
         Key("solar_reflectance", "number", "0 to 1"),

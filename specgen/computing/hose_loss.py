@@ -6,7 +6,7 @@ from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.working import Given, Sum, Working
 from . import _atmosphere
-from ._guards import by_keys_only, refuse_negative, refuse_none_of
+from ._guards import refuse_negative, refuse_none_of
 from ._hoses import FORMULA, HIGH, LOW, MOST, NOTES, REACH, constants, flow_by, loss_by, units
 
 
@@ -60,7 +60,7 @@ PROVIDER = Provider(
     "hose-loss",
     "Pressure lost in an air hose",
     (),
-    by_keys_only("hose-loss"),
+    None,
     direct=hose_loss,
     units=("psi", "kPa"),
     keys=(

@@ -20,7 +20,8 @@ SOURCES = (
     ),
     Source(Kind.MEMORY, "ASTM C1472: shear and extension acting together, taken from the geometry of the bead"),
 )
-# Share of the width a class may extend and be compressed; ASTM C920, from memory.
+# Share of the width a class may extend and be compressed.
+CLASS_SOURCE = Source(Kind.MEMORY, "ASTM C920: share of the width that a class bears")
 CLASSES = {"12.5": (0.125, 0.125), "25": (0.25, 0.25), "35": (0.35, 0.35), "50": (0.5, 0.5), "100/50": (1.0, 0.5)}
 ZERO = Quantity.of(0, "in")
 NOTES = (
@@ -63,8 +64,8 @@ def joint_width(inputs: Inputs) -> Working:
     given += [
         Given("alpha", "thermal expansion", float(inputs.alpha.to(per)), per),
         Given("k", "moisture strain", float(inputs.moisture_strain), ""),
-        Given("S_e", "extension the class bears", extend, ""),
-        Given("S_c", "compression the class bears", compress, ""),
+        Given("S_e", "extension the class bears", extend, "", source=CLASS_SOURCE),
+        Given("S_c", "compression the class bears", compress, "", source=CLASS_SOURCE),
         *_temperatures(inputs, degree),
     ]
     return _sum(Sum(tuple(given)), unit, degree, inputs.temperature_range is None, inputs.round_up)
@@ -125,7 +126,8 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
         made.step("W_o", "width for opening", "D_o / S_e", unit)
     width = made.step("W", "width with tolerance", "max(W_c, W_o) + C", unit)
     if round_up is not None and round_up.amount > 0:
-        made.known["r"] = float(round_up.to(unit))
+        made.given = (*made.given, Given("r", "step the width is rounded up to", float(round_up.to(unit)), unit))
+        made.known["r"] = made.given[-1].value
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
     governs = "closing" if made.known["W_c"] >= made.known["W_o"] else "opening with shear" if shear else "opening"
@@ -176,6 +178,23 @@ PROVIDER = Provider(
     ),
     direct=lambda **keys: joint_width(Inputs(**keys)),
     units=("in", "mm"),
+    group="joints",
+    order=10,
+    origins={
+        "L": "joints.*.panel_length",
+        "d_c": "joints.*.structural_closing",
+        "d_o": "joints.*.structural_opening",
+        "d_s": "joints.*.structural_shear",
+        "C": "joints.*.tolerance",
+        "alpha": "joints.*.thermal_expansion",
+        "k": "joints.*.moisture_strain",
+        "S_e": "joints.*.sealant.c920_class",
+        "S_c": "joints.*.sealant.c920_class",
+        "T_hot": "face-heat",
+        "T_cold": "climate.cold_air",
+        "T_low": "joints.*.install_low",
+        "T_high": "joints.*.install_high",
+    },
     keys=(
         Key("length", "length", "stretch whose movement the joint takes"),
         Key("alpha", "expansion", "thermal expansion of that stretch"),

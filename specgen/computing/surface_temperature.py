@@ -5,7 +5,7 @@ from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_text import parse_quantity
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
-from ._guards import by_keys_only, refuse_beyond
+from ._guards import refuse_beyond
 from ._heat_balance import HOTTEST, NOTES, SIGMA, balanced, from_kelvin, refuse_unfit_face, to_kelvin
 
 SOURCES = (Source(Kind.PUBLISHED, "ASTM E1980: heat balance of a surface, conduction left out"),)
@@ -65,7 +65,7 @@ PROVIDER = Provider(
     "surface-temperature",
     "Temperature of a sunlit face",
     (),
-    by_keys_only("surface-temperature"),
+    None,
     direct=surface_temperature,
     units=("F", "C"),
     keys=(

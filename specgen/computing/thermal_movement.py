@@ -4,7 +4,7 @@ from ..vocabulary.provider import Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
-from ._guards import by_keys_only, refuse_negative
+from ._guards import refuse_negative
 
 SOURCES = (
     Source(
@@ -37,7 +37,7 @@ PROVIDER = Provider(
     "thermal-movement",
     "Thermal movement",
     (),
-    by_keys_only("thermal-movement"),
+    None,
     direct=thermal_movement,
     units=("in", "mm"),
     keys=(

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from ..vocabulary.comparison import Outcome
 from ..vocabulary.field import Path, bound, dotted
-from ..vocabulary.finding import Finding, NotJudged
+from ..vocabulary.finding import Compared, Finding, NotJudged
 from ..vocabulary.in_force import limit_in_force
 from ..vocabulary.printing import raw_text, value_text
 from ..vocabulary.project import Absent, Project
@@ -56,16 +57,18 @@ class _Hit:
     found: Found
 
 
-def judged(bench: Bench, rules: tuple[Rule, ...]) -> tuple[list[Finding], list[NotJudged]]:
-    """Findings, one for each fired clause, and what was not judged, in the order of the rules."""
-    findings, waiting = [], []
+def judged(bench: Bench, rules: tuple[Rule, ...]) -> tuple[list[Finding], list[NotJudged], list[Compared]]:
+    """Findings, one for each fired clause, what was not judged, and what was held against a computed value, in the
+    order of the rules."""
+    findings, waiting, against = [], [], []
     for clause in (c for rule in rules for c in rule.clauses if c.each != ("field",)):
         outcomes = list(tried(bench, clause))
         waiting += [_not_judged(bench.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
         hits = [_Hit(outcome.subject, hit) for outcome in outcomes for hit in outcome.hits]
         if hits:
             findings.append(_finding(bench, clause, hits))
-    return findings, waiting
+        against += [c for outcome in outcomes for c in _compared(bench, clause, outcome)]
+    return findings, waiting, against
 
 
 def tried(bench: Bench, clause: Clause) -> Iterator[Tried]:
@@ -112,6 +115,19 @@ def _owed_needs(bench: Bench, clause: Clause, subject: Path, missing: Path) -> t
         if "*" not in path and project.get_or_members(path) is None:
             absent.append(path)
     return tuple(dotted(path) for path in dict.fromkeys([*absent, missing]) if waited_for(project, path))
+
+
+def _compared(bench: Bench, clause: Clause, tried_one: Tried) -> Iterator[Compared]:
+    """What a clause that needs computed values says of the members they belong to."""
+    outcome = Outcome.MISSING if tried_one.waits_for else Outcome.OUTSIDE if tried_one.hits else Outcome.WITHIN
+    for need in clause.needs:
+        if need.startswith("calc.") and "*" not in tried_one.subject:
+            name = bench.resolve.find(need.removeprefix("calc.")).name
+            try:
+                member = bench.resolve.member(tried_one.subject, name)
+            except Absent:
+                continue
+            yield Compared(name, member, clause.code, bound(clause.at, tried_one.subject), outcome)
 
 
 def _not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:

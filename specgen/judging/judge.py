@@ -11,7 +11,7 @@ from .verdict import deciding, undecided, verdict
 def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:
     """The judgment of a project by the given rules."""
     project = bench.project
-    findings, waiting = judged(bench, rules)
+    findings, waiting, against = judged(bench, rules)
     findings = lifted(project, findings, rules)
     purpose = project.value(("package", "purpose"))
     owed = owed_rings(purpose)
@@ -28,4 +28,5 @@ def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:
         waits,
         stops_when_open=purpose != "design_draft",
         later_rings=later,
+        compared=tuple(against),
     )

@@ -63,7 +63,14 @@ class Ref:
     number: str = ""
 
 
-Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """A symbol or an expression of a working within a line: `T_a`, `2 * S_e`."""
+
+    text: str
+
+
+Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula
 Inlines = tuple[Inline, ...]
 
 
@@ -119,6 +126,29 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
+class Equation:
+    """One line of a working: what it is, its formula, the same with figures, and the result with its unit."""
+
+    name: str
+    symbol: str
+    expression: str
+    substitution: str
+    result: str
+    unit: str = ""
+
+    @property
+    def title(self) -> str:
+        """The name as the head of its lines."""
+        return self.name[:1].upper() + self.name[1:]
+
+    @property
+    def plain(self) -> str:
+        """The line in plain signs, `W_c = D_c / S_c = 0.16 / 0.5 = 0.32 in`: what is read aloud."""
+        figures = () if self.substitution == self.result else (self.substitution,)
+        return " = ".join((self.symbol, self.expression, *figures, f"{self.result} {self.unit}".strip()))
+
+
+@dataclass(frozen=True, slots=True)
 class Signature:
     """Lines for the signatures of parties: role and, where known, name."""
 
@@ -142,7 +172,7 @@ class Later:
     make: Callable[[list[Value]], "Block"]
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Signature | Contents | Break | Later
+Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Later
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from .comparison import Outcome
 from .source import Basis
 
 
@@ -79,6 +80,20 @@ class NotJudged:
 
 
 @dataclass(frozen=True, slots=True)
+class Compared:
+    """A clause that holds a value of the project against a computed one: which, of which member, and how it came out.
+
+    `path` is where the project's value stands.
+    """
+
+    name: str
+    member: tuple[str, ...]
+    code: str
+    path: tuple[str, ...]
+    outcome: Outcome
+
+
+@dataclass(frozen=True, slots=True)
 class OpenItem:
     """An owed field that is absent, who owes it, and the clauses it holds up."""
 
@@ -105,6 +120,7 @@ class Judgment:
     undecided: dict[str, tuple[str, ...]]
     stops_when_open: bool = False
     later_rings: dict[str, int] = field(default_factory=dict)
+    compared: tuple[Compared, ...] = ()
 
     def of(self, severity: Severity) -> tuple[Finding, ...]:
         """The findings of one severity, in the order of the rules."""

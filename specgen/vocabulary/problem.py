@@ -15,7 +15,8 @@ class Problem:
     column: int = 0
 
     def __str__(self) -> str:
-        place = f"{self.file}:{self.line}:{self.column}: " if self.line else f"{self.file}: " if self.file else ""
+        counts = [str(count) for count in (self.line, self.column) if self.line and count]
+        place = f"{':'.join((self.file, *counts))}: " if self.file or counts else ""
         about = f"{self.path}: " if self.path else ""
         hint = f" ({self.hint})" if self.hint else ""
         return f"{place}{about}{self.message}{hint}"

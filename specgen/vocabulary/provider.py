@@ -1,14 +1,27 @@
 """What a computed value is provided by, and the one resolver that hands it out."""
 
 import dataclasses
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from .field import Path, bound, dotted
+from .problem import refuse
 from .project import Absent, Project, View
 
 Ask = Callable[[str], Any]
+
+# The groups a document of calculations is divided into, in its order.
+GROUPS = {
+    "heat": "Heat",
+    "joints": "Movement joints",
+    "board": "Board",
+    "coats": "Coats",
+    "air": "Air",
+    "wind": "Wind",
+    "moisture": "Moisture",
+    "other": "Other calculations",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,21 +46,30 @@ class Provider:
     """A value computed once for each member of `each` (the project itself where it is empty).
 
     `sections` names sections of the project in place of members: primer, gloss; `reads` then star the section.
-    `compute` gets the view of the member and asks for other values by name; `needs` says which, and
+    `compute` gets the view of the member and asks for other values by name; it is None for a sum that takes its
+    figures from keys alone. `needs` says which values it asks for, and
     `reads` names the fields it takes, stars for the members they stand in.
-    `direct` is the same sum from keyword quantities, for the command line.
+    `direct` is the same sum from keyword quantities, for the command line. `group` is one of GROUPS and `order`
+    the place in it; `origins` says of a symbol which field (stars as in `reads`) or which calculation it comes from.
     """
 
     name: str
     title: str
     each: Path
-    compute: Callable[[View, Ask], Any]
+    compute: Callable[[View, Ask], Any] | None
     needs: tuple[str, ...] = ()
     reads: tuple[str, ...] = ()
     direct: Callable[..., Any] | None = None
     keys: tuple[Key, ...] = ()
     units: tuple[str, str] = ("", "")
     sections: tuple[str, ...] = ()
+    group: str = "other"
+    order: int = 100
+    origins: Mapping[str, str] = dataclasses.field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        if self.group not in GROUPS:
+            raise ValueError(f"{self.name}: there is no group {self.group!r}")
 
     def members(self, project: Project) -> list[Path]:
         """The paths the value is computed for in a project, in the order of its file."""
@@ -62,16 +84,23 @@ class CycleError(Exception):
 
 @dataclass
 class Resolver:
-    """Hands out computed values by name; each is computed once, on demand. Raises Absent where a field is missing."""
+    """Hands out computed values by name; each is computed once, on demand. Raises Absent where a field is missing.
+
+    `names` are those of all values there are, for a document that prints them all.
+    """
 
     project: Project
     find: Callable[[str], Provider]
+    names: tuple[str, ...] = ()
     _known: dict[tuple[Path, str], Any] = dataclasses.field(default_factory=dict)
     _running: list[tuple[Path, str]] = dataclasses.field(default_factory=list)
 
     def __call__(self, path: Path, name: str) -> Any:
         """The value `name` for the member a path leads through; KeyError for an unknown name."""
         provider = self.find(name)
+        if provider.compute is None:
+            hint = f"specgen calc {name} key=value ..."
+            raise refuse(f"{name} takes its figures from keys, not from a project", hint)
         key = (self._member(path, provider), name)
         if key in self._running:
             raise CycleError(" -> ".join(f"{dotted(p)} {n}" for p, n in [*self._running, key]))
@@ -92,6 +121,16 @@ class Resolver:
             return [absent.path]
         absent_paths = [p for p in (bound(read, member) for read in provider.reads) if self._absent(p)]
         return absent_paths + [p for need in provider.needs for p in self.missing(member, need)]
+
+    def members(self, provider: Provider) -> list[Path]:
+        """The members a provider computes a value for; raises Absent where their collection is missing."""
+        if provider.each and not provider.sections:
+            self.project.marks(provider.each)
+        return provider.members(self.project)
+
+    def member(self, path: Path, name: str) -> Path:
+        """The member that the value `name` of a path belongs to; raises Absent where a link to it is missing."""
+        return self._member(path, self.find(name))
 
     def _absent(self, path: Path) -> bool:
         return "*" not in path and self.project.get_or_members(path) is None

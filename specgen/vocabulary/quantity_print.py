@@ -1,5 +1,6 @@
 """Quantity to text: trade fractions in inches, both unit systems, the project's first."""
 
+import re
 from fractions import Fraction
 from math import floor, log10
 
@@ -33,12 +34,15 @@ _PRINTED = {
     "RSI": "m²·K/W",
     "mph": "mph",
 }
+# A power behind a unit that is printed under no name of its own: m2, ft3, K4.
+_POWER = re.compile(r"(?<![A-Za-z])(mm|m|ft|in|yd|K|s)([234])(?!\w)")
+_RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _DECIMALS = {"mm": 1, "F": 1, "C": 1, "F apart": 1, "C apart": 1, "kPa": 2, "m": 2, "psi": 1, "mph": 1, "m/s": 1}
 
 
 def printed_unit(unit: str) -> str:
     """The unit as a reader expects it on paper: `F` is printed °F."""
-    return _PRINTED.get(unit, unit)
+    return _PRINTED.get(unit) or _POWER.sub(lambda power: power[1] + "²³⁴"[int(power[2]) - 2], unit)
 
 
 def printed(quantity: Quantity, unit: str) -> str:
@@ -86,6 +90,15 @@ def decimal(number: Fraction | float, digits: int = 3, places: int | None = None
         return f"{_rounded(exact / Fraction(10) ** power, digits - 1)}e{power}"
     wanted = max(0, digits - 1 - power)
     return _rounded(exact, wanted if places is None else min(places, wanted))
+
+
+def set_figure(text: str) -> str:
+    """A printed number with its power of ten raised: 5.66961e-8 is 5.66961 × 10⁻⁸, on one line."""
+    digits, sign, power = text.partition("e")
+    if not sign:
+        return text
+    ten = f"10{power.translate(_RAISED)}"
+    return ten if digits == "1" else f"{digits}\u00a0×\u00a0{ten}"
 
 
 def _rounded(number: Fraction, places: int) -> str:

@@ -30,13 +30,17 @@ FUNCTIONS: dict[str, Any] = {
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """An input of a calculation, in the unit it is computed in, and where it comes from."""
+    """An input of a calculation, in the unit it is computed in, and where it comes from.
+
+    `origin` is the path of a field, the name of a calculation or words; `source` is that of a figure of the method.
+    """
 
     symbol: str
     name: str
     value: float
     unit: str
     origin: str = ""
+    source: Source | None = None
 
 
 @dataclass(frozen=True, slots=True)

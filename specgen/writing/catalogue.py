@@ -7,7 +7,9 @@ from typing import Any
 import yaml
 
 from ..vocabulary.problem import Problem, Refused
+from .own_words import found, words_of
 
+_NUMBERINGS = ("plain", "three_part")
 _KEYS = {"id", "title", "order", "numbering", "submittal", "landscape"}
 
 
@@ -32,10 +34,18 @@ class Template:
     first_line: int
 
 
-def templates(folder: Path | None = None) -> tuple[Template, ...]:
-    """Every document there is, in the order of the package; raises Refused for a malformed head."""
-    files = sorted(((folder or templates_folder()) / "documents").glob("*.md.j2"))
-    made = sorted((_read(file) for file in files), key=lambda t: (t.order, t.id))
+def templates(folder: Path | None = None, own: Path | None = None) -> tuple[Template, ...]:
+    """Every document there is, in the order of the package; a file of the folder `own` takes the place of ours.
+
+    Raises Refused for a malformed head.
+    """
+    ours = folder or templates_folder()
+    made = []
+    for file in sorted((ours / "documents").glob("*.md.j2")):
+        name = f"documents/{file.name}"
+        used = found(name, ours, own)
+        made.append(_read(used, f"{own.name}/{name}" if own is not None and used != file else file.name))
+    made.sort(key=lambda t: (t.order, t.id))
     ids = [t.id for t in made]
     for template in made:
         if ids.count(template.id) > 1:
@@ -43,20 +53,16 @@ def templates(folder: Path | None = None) -> tuple[Template, ...]:
     return tuple(made)
 
 
-def _read(file: Path) -> Template:
-    parts = file.read_text("utf-8").split("---\n", 2)
+def _read(file: Path, shown: str) -> Template:
+    parts = words_of(file, shown).split("---\n", 2)
     try:
-        head: dict[str, Any] = yaml.safe_load(parts[1]) if len(parts) == 3 and not parts[0] else {}
+        head: Any = yaml.safe_load(parts[1]) if len(parts) == 3 and not parts[0] else {}
     except yaml.YAMLError:
         head = {}
-    missing = {"id", "title", "order"} - set(head)
-    unknown = set(head) - _KEYS
-    if missing or unknown:
-        what = (
-            f"its head lacks {', '.join(sorted(missing))}" if missing else f"its head has {', '.join(sorted(unknown))}"
-        )
+    faults = _faults(head if isinstance(head, dict) else {}, file)
+    if faults:
         hint = f"between two lines --- write {', '.join(sorted(_KEYS))}"
-        raise Refused(Problem(f"the template cannot be used: {what}", hint, "", file.name, 1))
+        raise Refused(*(Problem(f"the template cannot be used: {fault}", hint, "", shown, 1) for fault in faults))
     return Template(
         str(head["id"]),
         str(head["title"]),
@@ -65,6 +71,22 @@ def _read(file: Path) -> Template:
         head.get("submittal", ""),
         bool(head.get("landscape", False)),
         parts[2],
-        file.name,
+        shown,
         parts[1].count("\n") + 3,
     )
+
+
+def _faults(head: dict[str, Any], file: Path) -> list[str]:
+    """What is wrong with the head of a template."""
+    made = []
+    if missing := {"id", "title", "order"} - set(head):
+        made.append(f"its head lacks {', '.join(sorted(missing))}")
+    if unknown := set(map(str, head)) - _KEYS:
+        made.append(f"its head has {', '.join(sorted(unknown))}")
+    if "id" in head and str(head["id"]) != file.name.split(".")[0]:
+        made.append(f"its head says {head['id']}, and the file is that of {file.name.split('.')[0]}")
+    if not isinstance(head.get("order", 0), int):
+        made.append("its order is no whole number")
+    if head.get("numbering", "plain") not in _NUMBERINGS:
+        made.append(f"its numbering is none of {', '.join(_NUMBERINGS)}")
+    return made

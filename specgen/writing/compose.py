@@ -7,8 +7,7 @@ back in the tree with its source: user text is never parsed as markup.
 from dataclasses import dataclass, field
 from typing import Any
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, Undefined
-from jinja2.sandbox import SandboxedEnvironment
+from jinja2 import TemplateError, TemplateSyntaxError, Undefined
 
 from ..vocabulary.block import (
     Blank,
@@ -16,6 +15,8 @@ from ..vocabulary.block import (
     Break,
     CheckBox,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Later,
@@ -28,6 +29,7 @@ from ..vocabulary.block import (
     Value,
 )
 from ..vocabulary.problem import Problem, Refused
+from .sandbox import Sandbox
 from .tree import TOKEN, blocks_of, inlines_of
 from .values import Shown
 
@@ -41,10 +43,7 @@ class Composer:
     kept: list[Any] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.environment = SandboxedEnvironment(
-            undefined=StrictUndefined, finalize=self.token, trim_blocks=True, lstrip_blocks=True, autoescape=False
-        )
-        self.environment.tests["given"] = lambda value: not getattr(value, "open", False)
+        self.environment = Sandbox(self.token)
 
     def token(self, value: Any) -> str:
         """The token a printed value leaves in the text; text that holds tokens is a rendered piece and passes."""
@@ -61,10 +60,12 @@ class Composer:
         `first_line` is the line of the file on which the template begins.
         """
         try:
-            return self.environment.from_string(template).render(names)
+            return self.environment.made(self.environment.from_string(template).generate(names))
         except TemplateSyntaxError as error:
             raise _faulty(error, place, error.lineno + first_line - 1) from None
-        except (TemplateError, TypeError, ValueError, ArithmeticError, LookupError) as error:
+        except RecursionError as error:
+            raise _faulty(TemplateError("it calls itself without end"), place, _line(error) + first_line - 1) from None
+        except (TemplateError, TypeError, ValueError, ArithmeticError, LookupError, AttributeError) as error:
             raise _faulty(error, place, _line(error) + first_line - 1) from None
 
     def plain(self, rendered: str) -> str:
@@ -90,8 +91,8 @@ class Composer:
         return value if isinstance(value, _BLOCKS) else None
 
 
-_INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref)
-_BLOCKS = (Table, Signature, Break, Note, Later)
+_INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref, Formula)
+_BLOCKS = (Table, Equation, Signature, Break, Note, Later)
 
 
 def printed(value: Any) -> Inline:

@@ -25,9 +25,11 @@ class Desk:
 
 @dataclass(frozen=True)
 class TableView:
-    """Rows as data for a template to set: `{{ table(joints) }}`; a cell is a value, words, or a list of both."""
+    """Rows as data for a template to set: `{{ table(joints) }}`; a cell is a value, words, or a list of both.
 
-    header: tuple[str, ...]
+    So is a head of a column."""
+
+    header: tuple[Any, ...]
     rows: tuple[tuple[Any, ...], ...]
     widths: tuple[int, ...]
 

@@ -5,7 +5,6 @@ Same document, same bytes: no clock, no random ids, fixed dates in the zip.
 
 import io
 import zipfile
-from functools import lru_cache
 from pathlib import Path
 from typing import Any, cast
 from xml.sax.saxutils import escape, quoteattr
@@ -17,8 +16,11 @@ from docx.oxml.ns import qn
 from docx.oxml.xmlchemy import serialize_for_reading
 
 from ..vocabulary.block import Document
-from ..vocabulary.problem import Problem, Refused
-from .docx_body import Body
+from . import omml
+from .docx_body import Body, aligned
+from .letterhead import Paper, paper
+from .letterhead.page import text_width
+from .letterhead.settings import is_on
 
 _DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 _SPACES = " ".join(
@@ -27,32 +29,12 @@ _SPACES = " ".join(
         "w": "http://schemas.openxmlformats.org/wordprocessingml/2006/main",
         "r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
         "mc": "http://schemas.openxmlformats.org/markup-compatibility/2006",
+        "m": omml.SPACE,
         "w14": "http://schemas.microsoft.com/office/word/2010/wordml",
     }.items()
 )
-_STYLES = (
-    "Document id",
-    "Title",
-    "heading 1",
-    "heading 2",
-    "Item level 1",
-    "Item level 2",
-    "Item level 3",
-    "Normal",
-    "Note",
-    "Table text",
-    "Table head",
-    "caption",
-    "Legend",
-    "Legend head",
-    "toc 1",
-    "toc 2",
-    "header",
-    "footer",
-    "Draft mark",
-    "Sheet",
-    "Facts",
-)
+# What makes a header or footer more than empty lines.
+_HOLDS = "w:tbl | w:sdt | .//w:t | .//w:drawing | .//w:pict | .//w:instrText | .//w:fldSimple | .//w:pBdr"
 # One list of a three-part document: part, article, A., 1., a.; and the list of any other document: 1., a.
 _THREE_PART = (
     ("decimal", "PART %1", "heading 1", 0, 1100),
@@ -65,49 +47,30 @@ _PLAIN = (("decimal", "%1.", "", 432, 432), ("lowerLetter", "%2.", "", 864, 432)
 
 
 def written(document: Document, letterhead: Path) -> bytes:
-    """The bytes of the Word file on the paper of `letterhead`; raises Refused where that lacks our styles."""
-    part = open_docx(io.BytesIO(_bytes(letterhead))).part
+    """The bytes of the Word file on the paper of `letterhead`; raises Refused where that cannot serve."""
+    given = paper(letterhead)
+    part = open_docx(io.BytesIO(given.content)).part
     section = part.element.body.sectPr
-    styles = _style_ids(part, letterhead)
-    width = _page(section, document.landscape)
-    body = Body(document, styles, width)
+    _turn(section, document.landscape)
+    width = text_width(section, is_on(part.settings.element, "w:gutterAtTop"))
+    body = Body(document, given, width)
     # The body is never parsed: it goes into the zip as the text it was built as.
     text = "".join(body.xml()) + serialize_for_reading(section)
     whole = f'{_DECLARED}<w:document {_SPACES} mc:Ignorable="w14"><w:body>{text}</w:body></w:document>'
-    part.numbering_part._element = parse_xml(_numbering(document, styles, len(body.runs)))
-    _running(part.document.sections[0], document, styles, width)
+    part.numbering_part._element = parse_xml(_numbering(document, given.styles, len(body.runs)))
+    _running(part, section, document, given, width)
     part.core_properties.title = f"{document.project}: {document.title}"[:255]
     return _zipped(part.package, {part.partname: whole.encode()})
 
 
-@lru_cache(maxsize=4)
-def _bytes(letterhead: Path) -> bytes:
-    return letterhead.read_bytes()
-
-
-def _style_ids(part: Any, letterhead: Path) -> dict[str, str]:
-    known: dict[str, str] = {
-        style.find(qn("w:name")).get(qn("w:val")): style.get(qn("w:styleId"))
-        for style in part.styles.element.iterchildren(qn("w:style"))
-    }
-    missing = [name for name in _STYLES if name not in known]
-    if missing:
-        raise Refused(
-            Problem(f"the letterhead lacks the styles {', '.join(missing)}", "add them", file=letterhead.name)
-        )
-    return known
-
-
-def _page(section: Any, landscape: bool) -> int:
-    """Turn the page where the document lies wide; the width of its text, in twentieths of a point."""
-    size, margins = section.find(qn("w:pgSz")), section.find(qn("w:pgMar"))
+def _turn(section: Any, landscape: bool) -> None:
+    """Turn the page where the document lies wide."""
+    size = section.find(qn("w:pgSz"))
     wide, high = int(size.get(qn("w:w"))), int(size.get(qn("w:h")))
     if landscape and wide < high:
-        wide, high = high, wide
-        size.set(qn("w:w"), str(wide))
-        size.set(qn("w:h"), str(high))
+        size.set(qn("w:w"), str(high))
+        size.set(qn("w:h"), str(wide))
         size.set(qn("w:orient"), "landscape")
-    return wide - int(margins.get(qn("w:left"))) - int(margins.get(qn("w:right")))
 
 
 def _numbering(document: Document, styles: dict[str, str], lists: int) -> str:
@@ -123,7 +86,7 @@ def _numbering(document: Document, styles: dict[str, str], lists: int) -> str:
 
 def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str, str]) -> str:
     form, text, style, left, hanging = level
-    tied = f'<w:pStyle w:val="{styles[style]}"/>' if style.startswith("heading") else ""
+    tied = f"<w:pStyle w:val={quoteattr(styles[style])}/>" if style.startswith("heading") else ""
     indent = f'<w:ind w:left="{left or hanging}" w:hanging="{hanging}"/>'
     return (
         f'<w:lvl w:ilvl="{number}"><w:start w:val="1"/><w:numFmt w:val="{form}"/>{tied}<w:lvlText w:val="{text}"/>'
@@ -131,21 +94,34 @@ def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str,
     )
 
 
-def _running(section: Any, document: Document, styles: dict[str, str], width: int) -> None:
+def _running(part: Any, section: Any, document: Document, given: Paper, width: int) -> None:
     """What every page repeats: project and document above, date and page count below, and that it is a draft."""
-    tabs = f'<w:tabs><w:tab w:val="clear" w:pos="9360"/><w:tab w:val="right" w:pos="{width}"/></w:tabs>'
     left, right = (escape(text) for text in document.running)
-    above = [_line(styles["header"], tabs, _words(left) + "<w:r><w:tab/></w:r>" + _words(right))]
+    # A header that grows beyond the margin pushes the text down and keeps its distance.
+    apart = '<w:spacing w:after="120"/>'
+    style, tabs = given.styles["Running line"], aligned(given.stops["Running line"], width, "right")
+    named = _words(left) + "<w:r><w:tab/></w:r>" + _words(right)
+    above = [_line(style, tabs + ("" if document.draft else apart), named)]
     if document.draft:
-        above.append(_line(styles["Draft mark"], "", _words("DRAFT, NOT FOR SUBMISSION")))
-    pages = _words("Page ") + _count("PAGE") + _words(" of ") + _count("NUMPAGES")
-    below = [_line(styles["footer"], tabs, _words(escape(document.date)) + "<w:r><w:tab/></w:r>" + pages)]
-    for part, lines in ((section.header, above), (section.footer, below)):
-        paragraphs = part._element.findall(qn("w:p"))
-        for empty in (p for p in paragraphs if not p.xpath(".//w:t | .//w:drawing")):
-            part._element.remove(empty)
-        for line in lines:
-            part._element.append(parse_xml(line))
+        above.append(_line(given.styles["Draft mark"], apart, _words("DRAFT, NOT FOR SUBMISSION")))
+    for reference in section.xpath("w:headerReference | w:footerReference"):
+        running = part.related_parts[reference.get(qn("r:id"))].element
+        counted = any("NUMPAGES" in words for words in _fields(running))
+        dated = _words(escape(document.date)) + ("" if counted else f"<w:r><w:tab/></w:r>{_PAGES}")
+        if not running.xpath(_HOLDS):
+            running[:] = []
+        if reference.tag == qn("w:headerReference"):
+            running.extend(parse_xml(line) for line in above)
+        else:
+            # Above the firm's own footer, next to the text as in the header; a table needs a paragraph behind it.
+            running.insert(0, parse_xml(_line(style, tabs, dated)))
+            if running[-1].tag != qn("w:p"):
+                running.append(parse_xml(_line(style, "", "")))
+
+
+def _fields(running: Any) -> list[str]:
+    """The words of the fields in a header or footer."""
+    return [*running.xpath(".//w:fldSimple/@w:instr"), *(node.text or "" for node in running.iter(qn("w:instrText")))]
 
 
 def _line(style: str, properties: str, runs: str) -> str:
@@ -158,6 +134,9 @@ def _words(text: str) -> str:
 
 def _count(field: str) -> str:
     return f'<w:fldSimple w:instr=" {field} "><w:r><w:t>1</w:t></w:r></w:fldSimple>'
+
+
+_PAGES = _words("Page ") + _count("PAGE") + _words(" of ") + _count("NUMPAGES")
 
 
 class _Zip:

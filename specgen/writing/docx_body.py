@@ -1,6 +1,8 @@
 """Blocks to the text of WordprocessingML: one pass, style ids resolved once, no object for each cell."""
 
+import re
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import count
 from typing import Any
 from xml.sax.saxutils import escape, quoteattr
@@ -14,6 +16,8 @@ from ..vocabulary.block import (
     Contents,
     Document,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Item,
@@ -26,22 +30,38 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from . import omml
+from .equation import lines
+from .letterhead import Paper
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
 _KEEP = "<w:keepNext/>"
+# Where the titles begin in the contents, behind their numbers; in twentieths of a point.
+TITLES = 1000
 # A table of at most so many rows is not broken over two pages.
 SHORT = 9
-_BOX = '<w14:checkbox><w14:checked w14:val="0"/></w14:checkbox>'
+_FONT = "MS Gothic"
+_BOX = (
+    f'<w14:checkbox><w14:checked w14:val="0"/><w14:checkedState w14:val="2612" w14:font="{_FONT}"/>'
+    f'<w14:uncheckedState w14:val="2610" w14:font="{_FONT}"/></w14:checkbox>'
+)
+_BOX_FONT = f'<w:rFonts w:ascii="{_FONT}" w:eastAsia="{_FONT}" w:hAnsi="{_FONT}" w:hint="eastAsia"/>'
+# The first word typed takes the place of what a blank shows.
+_EMPTY = "<w:showingPlcHdr/>"
+# Properties of a run that are set here, in the order of the schema (ECMA-376 part 1, 17.3.2.28).
+_RUN = ("rFonts", "b", "i", "caps", "shd", "vertAlign")
+_PROPERTY = re.compile(r"<w:(\w+)[^>]*/>")
 
 Rows = tuple[tuple[Inlines, ...], ...]
 
 
 class Body:
-    """The body of one document as XML text; `styles` maps our style names to the letterhead's ids."""
+    """The body of one document as XML text, in the styles of its paper."""
 
-    def __init__(self, document: Document, styles: dict[str, str], width: int) -> None:
-        self.document, self.styles, self.width = document, styles, width
+    def __init__(self, document: Document, paper: Paper, width: int) -> None:
+        self.document, self.stops, self.width = document, paper.stops, width
+        self.styles = {name: escape(style_id, {'"': "&quot;"}) for name, style_id in paper.styles.items()}
         self.ids = count(1)
         self.runs: dict[int, int] = {}
         self.above_table = False
@@ -69,7 +89,8 @@ class Body:
         entries[0] = _field("begin") + _TOC + _field("separate") + entries[0]
         entries[-1] += _field("end")
         for (_, block), entry in zip(heads, entries, strict=True):
-            yield self.paragraph("toc 1" if isinstance(block, Part) else "toc 2", entry)
+            style = "toc 1" if isinstance(block, Part) else "toc 2"
+            yield self.paragraph(style, entry, aligned(self.stops[style], TITLES, "left"))
 
     def entry(self, number: int, block: Part | Article) -> str:
         """One line of the contents, leading to its heading."""
@@ -93,6 +114,8 @@ class Body:
                 caption = self.run(f"{block.number}. ") + self.inlines(block.caption) if block.caption else ""
                 above = self.paragraph("caption", caption) if caption else ""
                 return above + self.table(block) + self.paragraph("Table text", "")
+            case Equation():
+                return self.equation(block)
             case Signature():
                 return self.table(_signed(block), tall=True) + self.paragraph("Table text", "")
             case Break():
@@ -124,11 +147,19 @@ class Body:
         """A paragraph of a style."""
         return f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{more}</w:pPr>{runs}</w:p>'
 
+    def equation(self, equation: Equation) -> str:
+        """What a line is, then its formula and its figures, each a display equation, all on one page."""
+        tight = '<w:keepLines/><w:spacing w:before="40" w:after="40"/><w:ind w:left="432"/>'
+        *first, last = (omml.display(line) for line in lines(equation))
+        head = self.paragraph("Normal", self.run(equation.title), f'{_KEEP}<w:spacing w:before="160" w:after="0"/>')
+        kept = "".join(self.paragraph("Normal", line, _KEEP + tight) for line in first)
+        return head + kept + self.paragraph("Normal", last, tight)
+
     def facts(self) -> str:
         """The head of the document as a table without lines or header row."""
         columns = [self.width * 24 // 100, self.width * 76 // 100]
         rows: Rows = tuple(((Text(label),), (Text(text),)) for label, text in self.document.facts)
-        return self.framed(self.rows(rows, columns, "Table text"), columns, "Facts", "Head of the document", "0400")
+        return self.framed(self.rows(rows, columns, "Table text"), columns, "Facts", "Head of the document", "0480")
 
     def table(self, table: Table, tall: bool = False) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
@@ -172,7 +203,7 @@ class Body:
         said = escape(text)
         if "\n" in said:
             said = said.replace("\n", '</w:t><w:br/><w:t xml:space="preserve">')
-        made = f"<w:rPr>{properties}</w:rPr>" if properties else ""
+        made = f"<w:rPr>{_ordered(properties)}</w:rPr>" if properties else ""
         return f'<w:r>{made}<w:t xml:space="preserve">{said}</w:t></w:r>'
 
     def inlines(self, content: Inlines, properties: str = "") -> str:
@@ -194,16 +225,33 @@ class Body:
                 return self.inlines(part.children, "<w:b/>" + properties)
             case Emphasis():
                 return self.inlines(part.children, properties + "<w:i/>")
+            case Formula():
+                return omml.inline(part.text)
             case Blank():
-                return self.control(part.label, _FORM[part.kind], "\u00a0" * 8)
+                return self.control(part.label, _EMPTY + _FORM[part.kind], self.run("\u00a0" * 8))
             case CheckBox():
-                return self.control(part.label, _BOX, "\u2610") + self.run(f"\u00a0{part.label}")
+                return self.control(part.label, _BOX, self.run("\u2610", _BOX_FONT)) + self.run(f"\u00a0{part.label}")
         raise TypeError(f"no Word text for {part!r}")
 
     def control(self, label: str, form: str, shown: str) -> str:
         """A content control: a place to fill in."""
         names = f'<w:alias w:val={quoteattr(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
-        return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{self.run(shown)}</w:sdtContent></w:sdt>"
+        return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{shown}</w:sdtContent></w:sdt>"
+
+
+def aligned(stops: dict[int, str], place: int, kind: str) -> str:
+    """The tab stops of a paragraph that has one stop only; nothing where its style has just that."""
+    if stops == {place: kind}:
+        return ""
+    cleared = "".join(f'<w:tab w:val="clear" w:pos="{other}"/>' for other in sorted(stops) if other != place)
+    return f'<w:tabs>{cleared}<w:tab w:val="{kind}" w:pos="{place}"/></w:tabs>'
+
+
+@lru_cache(maxsize=64)
+def _ordered(properties: str) -> str:
+    """Properties of a run, each once and in the order of the schema."""
+    known = {found[1]: found[0] for found in _PROPERTY.finditer(properties)}
+    return "".join(sorted(known.values(), key=lambda one: _RUN.index(_PROPERTY.sub(r"\1", one))))
 
 
 def _field(kind: str) -> str:

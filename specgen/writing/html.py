@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
-from string import Template as Frame
 from typing import Any
 
 from ..vocabulary.block import (
@@ -16,6 +15,8 @@ from ..vocabulary.block import (
     Contents,
     Document,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Inlines,
     Item,
@@ -28,14 +29,19 @@ from ..vocabulary.block import (
     Text,
     Value,
 )
+from . import mathml
+from .numbering import plain
+from .own_words import frame_of, page_of
+
+_MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
-def written(document: Document, templates: Path) -> bytes:
-    """The whole page, with the style of `templates/style.css` in it."""
-    frame = Frame((templates / "page.html").read_text("utf-8"))
+def written(document: Document, templates: Path, own: Path | None = None) -> bytes:
+    """The whole page with its style in it; frame and style may be those of a firm's folder `own`."""
+    frame = frame_of(templates, own)
     page = frame.substitute(
         title=escape(f"{document.project}: {document.title}"),
-        style=(templates / "style.css").read_text("utf-8"),
+        style=page_of("style.css", templates, own),
         head=_head(document),
         body="\n".join(_body(document)),
         legend=_legend(document),
@@ -83,12 +89,21 @@ def _legend(document: Document) -> str:
 def _body(document: Document) -> Iterator[str]:
     """Blocks in order; items that follow one another share their lists."""
     numbered = list(enumerate(document.blocks))
+    title, tables = document.title, 0
     for listed, run in groupby(numbered, key=lambda pair: isinstance(pair[1], Item)):
         if listed:
             yield _items([block for _, block in run if isinstance(block, Item)])
-        else:
-            for number, block in run:
-                yield _contents(document.blocks) if isinstance(block, Contents) else _block(number, block)
+            continue
+        for number, block in run:
+            if isinstance(block, (Part, Article)):
+                title, tables = plain(block.title), 0
+            tables += isinstance(block, Table)
+            if isinstance(block, Contents):
+                yield _contents(document.blocks)
+            elif isinstance(block, Table):
+                yield _table(block, title if tables == 1 else f"{title}, table {tables}")
+            else:
+                yield _block(number, block)
 
 
 def _items(items: list[Item]) -> str:
@@ -96,14 +111,11 @@ def _items(items: list[Item]) -> str:
     made: list[str] = []
     depth = -1
     for item in items:
-        while depth < item.level:
-            made.append('<ol class="items">')
-            depth += 1
-        while depth > item.level:
-            made.append("</li></ol>")
-            depth -= 1
-        if made[-1] != '<ol class="items">':
-            made.append("</li>")
+        if item.level <= depth:
+            made.append("</li></ol>" * (depth - item.level) + "</li>")
+        # A list that opens on a deeper level stands in an item without words: lists hold nothing but items.
+        made.append("<li>".join(['<ol class="items">'] * (item.level - depth)))
+        depth = item.level
         made.append(f'<li><span class="n">{item.number}</span> {_line(item.content)}')
     return "".join(made) + "</li></ol>" * (depth + 1)
 
@@ -118,8 +130,8 @@ def _block(number: int, block: Block) -> str:
             return f"<p>{_line(block.content)}</p>"
         case Note():
             return f'<p class="note" role="note">{_line(block.content)}</p>'
-        case Table():
-            return _table(block)
+        case Equation():
+            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.display(block)}</div>'
         case Signature():
             return _signatures(block)
         case Break():
@@ -131,24 +143,42 @@ def _numbered(block: Any) -> str:
     return f'<span class="n">{escape(block.number)}</span> {_line(block.title)}' if block.number else _line(block.title)
 
 
-def _table(table: Table) -> str:
-    caption = f"<caption>{table.number}. {_line(table.caption)}</caption>" if table.caption else ""
-    columns = "".join(f'<col style="width:{width}%">' for width in table.widths)
-    head = "".join(f'<th scope="col">{_line(c)}</th>' for c in table.header)
-    rows = "".join(f"<tr>{''.join(f'<td>{_line(c)}</td>' for c in row)}</tr>" for row in table.rows)
-    return (
-        f'<div class="sheet"><table>{caption}<colgroup>{columns}</colgroup><thead><tr>{head}</tr></thead>'
-        f"<tbody>{rows}</tbody></table></div>"
+def _table(table: Table, title: str) -> str:
+    """The table; one without a caption is told by `title` to who does not see what it stands below."""
+    number = f"{escape(table.number)}. " if table.number else ""
+    caption = f"{number}{_line(table.caption)}" if table.caption else escape(title)
+    labels = [f' data-label="{escape(plain(column))}"' for column in table.header]
+    many = len(labels) >= _MANY
+    return _sheet(
+        f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',
+        "".join(f'<col style="width:{width}%">' for width in table.widths),
+        (_line(column) for column in table.header),
+        (_cells(map(_line, row), labels if many else [""] * len(labels)) for row in table.rows),
+        "many" if many else "",
     )
 
 
 def _signatures(block: Signature) -> str:
-    rows = "".join(
-        f'<tr><th scope="row">{escape(role)}</th><td>{escape(name)}</td><td></td><td></td></tr>'
-        for role, name in block.parties
-    )
-    head = "".join(f'<th scope="col">{title}</th>' for title in ("Party", "Name", "Signature", "Date"))
-    return f'<div class="sheet"><table class="sign"><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></div>'
+    titles = ("Party", "Name", "Signature", "Date")
+    labels = [f' data-label="{title}"' for title in titles]
+    rows = (_cells((escape(role), escape(name), "", ""), labels) for role, name in block.parties)
+    return _sheet('<caption class="unseen">Signatures</caption>', "", titles, rows, "many sign")
+
+
+def _sheet(caption: str, columns: str, titles: Iterable[str], rows: Iterable[str], kind: str) -> str:
+    head = "".join(f'<th scope="col">{title}</th>' for title in titles)
+    body = "".join(f"<tr>{row}</tr>" for row in rows)
+    group = f"<colgroup>{columns}</colgroup>" if columns else ""
+    named = f' class="{kind}"' if kind else ""
+    table = f"<table{named}>{caption}{group}<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    return f'<div class="sheet">{table}</div>'
+
+
+def _cells(cells: Iterable[str], labels: list[str]) -> str:
+    """The cells of a row; the first one heads it, unless it is empty."""
+    first, *others = zip(cells, labels, strict=True)
+    head = f'<th scope="row"{first[1]}>{first[0]}</th>' if first[0] else "<td></td>"
+    return head + "".join(f"<td{label}>{cell}</td>" for cell, label in others)
 
 
 def _line(content: Inlines | Iterable[Inline]) -> str:
@@ -167,8 +197,12 @@ def _inline(part: Inline) -> str:
             return f"<strong>{_line(part.children)}</strong>"
         case Emphasis():
             return f"<em>{_line(part.children)}</em>"
+        case Formula():
+            return mathml.inline(part.text)
         case Blank():
             return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():
-            return f'<span class="box" role="img" aria-label="box to tick"></span>&nbsp;{escape(part.label)}'
+            first, space, rest = part.label.partition(" ")
+            box = '<span class="box" role="img" aria-label="box to tick"></span>'
+            return f'<span class="tick">{box}&nbsp;{escape(first)}</span>{space}{escape(rest)}'
     raise TypeError(f"no HTML for {part!r}")

@@ -15,6 +15,8 @@ from ..vocabulary.standard import Standards
 from . import document, text
 from .catalogue import Template, templates, templates_folder
 from .desk import Desk
+from .manifest import named
+from .own_words import checked
 from .values import Sight
 
 Writer = Callable[[Document, Path], bytes]
@@ -22,10 +24,11 @@ Writer = Callable[[Document, Path], bytes]
 
 @dataclass(frozen=True)
 class Package:
-    """The files by name, and the head of their manifest."""
+    """The files by name, the head of their manifest, and what the user is told of the letterhead."""
 
     files: dict[str, bytes]
     about: dict[str, Any]
+    notes: tuple[str, ...] = ()
 
 
 def made(
@@ -36,16 +39,24 @@ def made(
     formats: tuple[str, ...],
     only: tuple[str, ...],
     draft: bool,
+    letterhead: Path | None = None,
+    own: Path | None = None,
 ) -> Package:
-    """Every document of the project; raises Refused for an unknown format, an unknown id or a faulty template."""
-    writers = {name: _writer(name) for name in formats}
+    """Every document of the project, on the letterhead and in the words of a firm's own folder where they are given.
+
+    Raises Refused for an unknown format, an unknown id, a faulty template or a letterhead that cannot serve.
+    """
+    writers = {name: _writer(name, letterhead, own) for name in formats}
+    notes = _told(formats, letterhead)
     desk = Desk(Sight(project, standards), judgment, resolve)
     folder = templates_folder()
-    files: dict[str, bytes] = {}
-    for template in _chosen(templates(folder), only):
+    if own is not None:
+        checked(own, folder)
+    files: list[tuple[str, bytes]] = []
+    for template in _chosen(templates(folder, own), only):
         written = document.made(template, desk, draft)
         for ending, writer in writers.items():
-            files[f"{written.file_name}.{ending}"] = writer(written, folder)
+            files.append((f"{written.file_name}.{ending}", writer(written, folder)))
     about = {
         "format": 1,
         "project": project.get(("project", "name")),
@@ -53,7 +64,18 @@ def made(
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
     }
-    return Package(files, about)
+    return Package(named(files), about, notes)
+
+
+def _told(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
+    """What is left out of a letterhead; raises Refused where it cannot serve, or serves nothing."""
+    if letterhead is None:
+        return ()
+    if "docx" not in formats:
+        raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
+    from .letterhead import paper
+
+    return paper(letterhead).notes
 
 
 def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
@@ -65,16 +87,16 @@ def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Templat
     return tuple(template for template in every if not only or template.id in wanted)
 
 
-def _writer(name: str) -> Writer:
+def _writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:
     """The writer of a format; only its libraries are loaded."""
     if name == "docx":
         from . import docx
 
-        return lambda made_document, folder: docx.written(made_document, folder / "letterhead.docx")
+        return lambda made_document, folder: docx.written(made_document, letterhead or folder / "letterhead.docx")
     if name == "html":
         from . import html
 
-        return html.written
+        return lambda made_document, folder: html.written(made_document, folder, own)
     if name == "txt":
         return lambda made_document, folder: text.written(made_document).encode()
     raise refuse(f"there is no format {name!r}", near_hint(name, ["docx", "html", "txt"]))

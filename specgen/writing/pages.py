@@ -22,6 +22,7 @@ from ..vocabulary.finding import Severity
 from ..vocabulary.printing import words
 from ..vocabulary.project import Absent
 from ..vocabulary.source import Kind
+from .calculation_pages import calculation_pages
 from .compose import Composer, printed
 from .desk import Desk, TableView
 from .steps import steps
@@ -42,6 +43,7 @@ def names(desk: Desk, composer: Composer) -> dict[str, Any]:
         "open_items": desk.judgment.open_items,
         "verdicts": {mark: words(verdict) for mark, verdict in desk.judgment.walls.items()},
         "steps": lambda: steps(desk, composer),
+        "calculations": lambda: calculation_pages(desk),
         "code_name": code_name(desk),
         "view": Views(desk, composer),
         "table": set_table,
@@ -75,7 +77,7 @@ class Views:
 def set_table(view: TableView, caption: str = "") -> Table:
     """The table of a view."""
     rows = tuple(tuple(cell(entry) for entry in row) for row in view.rows)
-    header = tuple((Text(title),) for title in view.header)
+    header = tuple(cell(title) for title in view.header)
     return Table(header, rows, view.widths, (Text(caption),) if caption else ())
 
 

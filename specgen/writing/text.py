@@ -11,6 +11,8 @@ from ..vocabulary.block import (
     Contents,
     Document,
     Emphasis,
+    Equation,
+    Formula,
     Inline,
     Item,
     Note,
@@ -47,6 +49,8 @@ def _block(block: Block) -> list[str]:
         case Table():
             caption = [f"{block.number}. {_line(block.caption)}"] if block.caption else []
             return caption + [" | ".join(map(_line, row)) for row in (block.header, *block.rows)]
+        case Equation():
+            return [f"{block.title}: {block.plain}"]
         case Signature():
             return [f"{role}: {name or '____'} signed ____ on ____" for role, name in block.parties]
         case Break() | Contents():
@@ -60,7 +64,7 @@ def _line(content: Iterable[Inline]) -> str:
 
 def _inline(part: Inline) -> str:
     match part:
-        case Text():
+        case Text() | Formula():
             return part.text
         case Value():
             return f"{part.text}[{part.mark}]" if part.mark else part.text

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen.vocabulary.quantity import Quantity
-from specgen.vocabulary.quantity_print import both, decimal, inches, printed, printed_unit
+from specgen.vocabulary.quantity_print import both, decimal, inches, printed, printed_unit, set_figure
 from specgen.vocabulary.quantity_text import measure, parse_quantity
 from specgen.vocabulary.units import UNITS
 
@@ -139,3 +139,21 @@ def test_what_is_printed_in_any_unit_reads_back_as_itself(unit: str) -> None:
 def test_a_difference_of_temperatures_prints_like_a_temperature() -> None:
     assert printed_unit("F apart") == printed_unit("F") == "\u00b0F"
     assert printed(Quantity.of(10, "F apart"), "F apart") == "10 \u00b0F"
+
+
+# Units under no name of their own: powers raised as the SI brochure writes them (from memory); other digits kept.
+@pytest.mark.parametrize(
+    ("unit", "shown"),
+    [("W/(m2·K4)", "W/(m²·K⁴)"), ("lb/ft3", "lb/ft³"), ("in H2O", "in H2O"), ("g/m2", "g/m²"), ("coats", "coats")],
+)
+def test_a_power_of_a_unit_is_raised(unit: str, shown: str) -> None:
+    assert printed_unit(unit) == shown
+
+
+# A power of ten stands behind a multiplication sign, NIST SP 811; from memory.
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [("8e-6", "8\u00a0×\u00a010⁻⁶"), ("1e-9", "10⁻⁹"), ("-2.5e12", "-2.5\u00a0×\u00a010¹²"), ("0.54", "0.54")],
+)
+def test_a_power_of_ten_is_raised(text: str, shown: str) -> None:
+    assert set_figure(text) == shown

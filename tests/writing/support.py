@@ -3,9 +3,12 @@
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from specgen import pipeline
 from specgen.vocabulary.block import Document
-from specgen.writing import document
+from specgen.vocabulary.problem import Refused
+from specgen.writing import disk, document
 from specgen.writing.catalogue import Template, templates
 from specgen.writing.desk import Desk
 from specgen.writing.values import Sight
@@ -13,6 +16,10 @@ from tests.support import case_of
 
 # Text that every format must show as it stands; the last signs turn the reading direction and back.
 AWKWARD = "Tom & Jerry's <b>*Wall*</b> | #1 `x` _y_ [a](b) ~~z~~ 1. & 😀 \u202bשלום\u202c"
+
+# Two packages, of which the second takes the place of the first.
+ONE = {"a.txt": b"one", "b.txt": b"also"}
+TWO = {"a.txt": b"two", "c.txt": b"new"}
 
 
 def desk_of(folder: Path, change: Any = None) -> Desk:
@@ -32,3 +39,23 @@ def document_of(example: str, name: str, draft: bool = False) -> Document:
     case = pipeline.check(Path(__file__).parents[2] / "project_examples" / example / "project.yaml")
     desk = Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
     return document.made(next(t for t in templates() if t.id == name), desk, draft)
+
+
+def standing(folder: Path) -> dict[str, tuple[str, int, bytes]]:
+    """All that stands in a folder, by name: what it is, its rights and its content."""
+    made = {}
+    for entry in sorted(folder.rglob("*")):
+        kind = "link" if entry.is_symlink() else "folder" if entry.is_dir() else "file"
+        content = entry.read_bytes() if kind == "file" else str(entry.readlink()).encode() if kind == "link" else b""
+        made[str(entry.relative_to(folder))] = (kind, entry.lstat().st_mode, content)
+    return made
+
+
+def refused(folder: Path, match: str) -> None:
+    """A build into `folder` is refused, and all that stands around it is as it was."""
+    before = standing(folder.parent)
+    with pytest.raises(Refused, match=match) as told:
+        disk.write_package(folder, TWO, {"format": 1})
+    assert len(told.value.problems) == 1
+    assert told.value.problems[0].hint
+    assert standing(folder.parent) == before

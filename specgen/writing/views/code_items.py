@@ -20,7 +20,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     made: list[tuple[Any, ...]] = [
         (
             "EIFS",
-            [name, ", ", year, _section(edition.get("eifs_section"))],
+            [name, *([] if model == "other" and year.open else [", ", year]), _section(edition.get("eifs_section"))],
             "applies" if model else Shown("[open]", open=True),
             "",
         )

@@ -1,0 +1,34 @@
+"""Answers that calculations and procedures look up in the code: yes or no, why, and what is held against them."""
+
+from typing import Any
+
+from ...vocabulary.comparison import Outcome
+from ...vocabulary.finding import Compared
+from ..calculations import computed
+from ..compose import Composer
+from ..desk import Desk, TableView
+from ..values import Shown
+from .workings import against, joined, mark, told
+
+# A local code that is no model code is not read; the building official is asked.
+UNREAD = "not read here"
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """One row for each answer and member."""
+    made: list[tuple[Any, ...]] = []
+    unread = desk.sight.project.get(("code", "model")) == "other"
+    for one in computed(desk):
+        held = against(desk, one.provider)
+        for member, found in one.lookups.items():
+            why = Shown(found.why, found.why, found.source[0] if found.source else None)
+            answer = UNREAD if unread and "code.model" in one.provider.reads else "yes" if found.result else "no"
+            made.append((one.provider.title, mark(member), answer, why, _held(desk, held[member])))
+    return TableView(("Question", "For", "Answer", "Why", "Held against"), tuple(made), (18, 9, 11, 27, 35))
+
+
+def _held(desk: Desk, compared: list[Compared]) -> list[Any]:
+    """Each clause that is not met or not judged with what stands against it, then the codes of those that are met."""
+    against_it = [told(desk, one) for one in compared if one.outcome is not Outcome.WITHIN]
+    met = [one.code for one in compared if one.outcome is Outcome.WITHIN]
+    return joined([*against_it, *([[f"met: {', '.join(met)}"]] if met else [])])

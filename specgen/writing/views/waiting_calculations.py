@@ -1,0 +1,37 @@
+"""What could not be computed, and the fields it waits for; members that wait for the same are told together."""
+
+from typing import Any
+
+from ...vocabulary.field import Path, dotted
+from ..calculations import Waiting, computed
+from ..compose import Composer
+from ..desk import Desk, TableView
+from .workings import mark
+
+MOST_NAMED = 6
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """One row for each calculation and set of absent fields."""
+    made: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for one in computed(desk):
+        for waiting in one.waiting:
+            told = (waiting.why,) if waiting.why else tuple(_named(desk, waiting, path) for path in waiting.paths)
+            made.setdefault((one.provider.title, told), []).append(mark(waiting.member) if waiting.member else "")
+    table: list[tuple[Any, ...]] = [(title, _marks(marks), "; ".join(told)) for (title, told), marks in made.items()]
+    return TableView(("Calculation", "For", "Waits for"), tuple(table), (26, 16, 58))
+
+
+def _named(desk: Desk, waiting: Waiting, path: Path) -> str:
+    """Label and path; the mark of the member itself is left out, so that members with the same gaps share a row."""
+    node = desk.sight.project.schema.node(path)
+    named = node.field or node.collection
+    depth = len(waiting.member)
+    inside = bool(depth) and path[:depth] == waiting.member
+    shown = (*path[: depth - 1], "*", *path[depth:]) if inside else path
+    return f"{named.label} ({dotted(shown)})" if named is not None else dotted(shown)
+
+
+def _marks(marks: list[str]) -> str:
+    more = len(marks) - MOST_NAMED
+    return ", ".join(marks[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
