@@ -107,6 +107,8 @@ PROVIDER = Provider(
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
     direct=_direct,
     units=("scfm", "L/s"),
+    group="air",
+    order=20,
     keys=(
         Key("guns", "word", "flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of),
         Key("leak", "percent", "added for leaks, in percent", str(LEAK)),

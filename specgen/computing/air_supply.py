@@ -161,6 +161,8 @@ PROVIDER = Provider(
     reads=("compressor.air_flow", "compressor.engine_derate", "site.altitude"),
     direct=lambda **keys: air_supply(Inputs(**keys)),
     units=("scfm", "L/s"),
+    group="air",
+    order=10,
     keys=(
         Key("cfm", "flow", "air the compressor draws in, as rated"),
         Key("altitude", "length", "altitude of the site"),

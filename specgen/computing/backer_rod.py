@@ -73,6 +73,9 @@ PROVIDER = Provider(
     reads=("joints.*.width",),
     direct=backer_rod,
     units=("in", "mm"),
+    group="joints",
+    order=30,
+    origins={"W": "joints.*.width"},
     keys=(
         Key("width", "length", "width of the joint"),
         Key("oversize", "percent", "rod over the width", "25%"),

@@ -110,6 +110,8 @@ PROVIDER = Provider(
     reads=READS,
     direct=board_thickness,
     units=("in", "mm"),
+    group="board",
+    order=20,
     keys=(
         Key("joint_depth", "length", "depth of the aesthetic joint; left out where there is none", ""),
         Key("rasp", "length", "taken off by rasping", "0 in"),

@@ -140,6 +140,8 @@ PROVIDER = Provider(
     ),
     direct=lambda **keys: coating_quantity(Inputs(**keys)),
     units=("gal", "L"),
+    group="coats",
+    order=30,
     keys=(
         Key("area", "area", "area to be coated"),
         Key("dft", "length", "dry film of one coat"),

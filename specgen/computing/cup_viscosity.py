@@ -87,6 +87,8 @@ PROVIDER = Provider(
     reads=("primer.cup", "primer.cup_least", "primer.cup_most", "gloss.cup", "gloss.cup_least", "gloss.cup_most"),
     direct=lambda cup, seconds, system: cup_viscosity(cup, seconds),
     units=("mm2/s", "mm2/s"),
+    group="coats",
+    order=40,
     keys=(
         Key("cup", "word", "such as zahn_4, ford_4, iso_4, shell_3", read=cup_of),
         Key("seconds", "time", "time until the stream breaks"),

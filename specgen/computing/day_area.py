@@ -111,6 +111,8 @@ PROVIDER = Provider(
     reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
     direct=day_area,
     units=("ft2", "m2"),
+    group="coats",
+    order=50,
     keys=(
         Key("rate", "area_rate", "output of the sprayer in one pass, such as 300 sq ft/h"),
         _key("touch_dry", "first coat to second, in hours"),

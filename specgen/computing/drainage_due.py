@@ -48,4 +48,6 @@ PROVIDER = Provider(
         "walls.*.framing.kind",
         "walls.*.substrate.kind",
     ),
+    group="moisture",
+    order=20,
 )

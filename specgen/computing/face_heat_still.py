@@ -37,4 +37,6 @@ PROVIDER = Provider(
     lambda elevation, ask: face_heat_still(of_elevation(elevation)),
     reads=READS,
     units=("F", "C"),
+    group="heat",
+    order=20,
 )

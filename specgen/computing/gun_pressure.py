@@ -107,4 +107,6 @@ PROVIDER = Provider(
         "spray.atomizing_pressure",
     ),
     units=("psi", "kPa"),
+    group="air",
+    order=30,
 )

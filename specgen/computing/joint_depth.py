@@ -59,5 +59,8 @@ PROVIDER = Provider(
     reads=("joints.*.width",),
     direct=joint_depth,
     units=("in", "mm"),
+    group="joints",
+    order=20,
+    origins={"W": "joints.*.width"},
     keys=(Key("width", "length", "width of the joint"),),
 )

@@ -34,4 +34,6 @@ PROVIDER = Provider(
     for_wall,
     reads=("walls.*.insulation.thickness", *READS),
     units=("in", "mm"),
+    group="board",
+    order=10,
 )

@@ -65,6 +65,9 @@ PROVIDER = Provider(
     reads=("joints.*.length", "joints.*.width", "joints.*.depth"),
     direct=sealant_quantity,
     units=("gal", "L"),
+    group="joints",
+    order=40,
+    origins={"L": "joints.*.length", "W": "joints.*.width", "D": "joints.*.depth"},
     keys=(
         Key("length", "length", "length of joint"),
         Key("width", "length", "width of the bead"),

@@ -53,6 +53,8 @@ PROVIDER = Provider(
     reads=("*.volume_solids", "*.dry_film", "*.transfer_efficiency"),
     direct=spreading_rate,
     units=("ft2/gal", "m2/L"),
+    group="coats",
+    order=10,
     keys=(
         Key("volume_solids", "percent", "solids by volume of the coating as supplied"),
         Key("dft", "length", "dry film of one coat"),

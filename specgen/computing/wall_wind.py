@@ -150,6 +150,8 @@ PROVIDER = Provider(
     ),
     direct=lambda **keys: wall_wind(Inputs(**keys)),
     units=("psf", "kPa"),
+    group="wind",
+    order=10,
     keys=(
         Key("speed", "speed", "basic wind speed of the maps"),
         Key("height", "length", "mean roof height, up to 60 ft"),

@@ -50,6 +50,8 @@ PROVIDER = Provider(
     reads=("*.dry_film", "*.volume_solids", "*.max_water"),
     direct=wet_film,
     units=("mil", "um"),
+    group="coats",
+    order=20,
     keys=(
         Key("dft", "length", "dry film of one coat"),
         Key("volume_solids", "percent", "solids by volume of the coating as supplied"),

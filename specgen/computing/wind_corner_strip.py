@@ -50,6 +50,8 @@ PROVIDER = Provider(
     reads=("building.least_plan_width", "building.mean_roof_height"),
     direct=wind_corner_strip,
     units=("ft", "m"),
+    group="wind",
+    order=20,
     keys=(
         Key("least_width", "length", "least plan width of the building"),
         Key("height", "length", "mean roof height"),
