@@ -81,7 +81,7 @@ def _heat(made: Sum, count: int, system: str) -> float:
 
 
 def _wet(made: Sum, layers: list[Any], degree: str) -> list[int]:
-    """Adds the lines of each place between two layers; the numbers of those where vapor pressure is above saturation."""
+    """Adds the lines of each place between two layers; tells where vapor pressure is above saturation."""
     known, count = made.known, len(layers)
     made.step("p_i", "vapor of the room", f"f_i / 100 * {saturation('T_i', degree, known['T_i'])}", "Pa")
     made.step("p_e", "vapor outside", f"f_e / 100 * {saturation('T_e', degree, known['T_e'])}", "Pa")

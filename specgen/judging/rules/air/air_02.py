@@ -4,18 +4,20 @@ Why: what is read at the compressor is not what reaches the gun. A long, thin ho
 shrinks, and the film grows coarse.
 
 passes
+    site: {altitude: 0 ft}
     compressor: {at_pressure: 80 psi}
     spray: {atomizing_pressure: 50 psi}
-    guns: {G1: {air_flow: 10 scfm, inlet_pressure: 40 psi}}
+    guns: {G1: {count: 1, air_flow: 10 scfm, inlet_pressure: 40 psi}}
     hoses:
-      H1: {use: air_to_gun, length: 12 ft, bore: 3/8 in}
+      H1: {use: air_gun, length: 12 ft, bore: 3/8 in}
       H2: {use: air_supply, length: 50 ft, bore: 1/2 in}
 fails AIR-02a at guns.G1.inlet_pressure
+    site: {altitude: 0 ft}
     compressor: {at_pressure: 80 psi}
     spray: {atomizing_pressure: 45 psi}
-    guns: {G1: {air_flow: 12 scfm, inlet_pressure: 40 psi}}
+    guns: {G1: {count: 1, air_flow: 12 scfm, inlet_pressure: 40 psi}}
     hoses:
-      H1: {use: air_to_gun, length: 12 ft, bore: 1/4 in}
+      H1: {use: air_gun, length: 12 ft, bore: 1/4 in}
       H2: {use: air_supply, length: 50 ft, bore: 1/2 in}
 """
 

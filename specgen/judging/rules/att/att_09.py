@@ -10,6 +10,9 @@ passes
         framing: {kind: cold_formed_steel, deflection_limit: L/240}
         substrate: {kind: glass_mat_gypsum, fastener_schedule: A9}
     attachments: {A9: {kind: calculation}}
+fails ATT-09a at walls.W1.attachment.ultimate_strength
+    walls: {W1: {attachment: {ultimate_strength: 90 psf, safety_factor: 3}}}
+    elevations: {E1: {wall: W1, design_pressure_outward: 45 psf}}
 fails ATT-09b at walls.W1.substrate.fastener_schedule
     package: {purpose: mockup_submittal}
     walls: {W1: {framing: {kind: wood}, substrate: {kind: plywood}}}
@@ -43,7 +46,7 @@ RULE = Rule(
     "Wind pulls with {found}; the glued wall may be loaded with {wanted}.",
     each="elevations",
     needs="calc.wall_wind walls.*.attachment.ultimate_strength walls.*.attachment.safety_factor",
-    at="walls.*.attachment.ultimate_strength",
+    at="elevations.*.wall",
     basis="computed",
 )
 def wind_pulls_too_hard(elevation: Any, resolve: Any) -> Iterator[Found]:
@@ -53,7 +56,7 @@ def wind_pulls_too_hard(elevation: Any, resolve: Any) -> Iterator[Found]:
     wind = resolve("wall-wind")
     pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
     if more(pull, allowed):
-        yield found(rounded(pull), wanted=rounded(allowed))
+        yield found(rounded(pull), wanted=rounded(allowed), at=(*attachment.path, "ultimate_strength"))
 
 
 @RULE.clause(

@@ -6,6 +6,13 @@ of them must move.
 passes
     code: {required_r_value: R-7.5}
     walls: {W1: {insulation: {r_value: R-8}}}
+fails INS-05b at walls.W1.layers
+    climate: {months: [{month: jan, mean_min: 10 F, mean_max: 26 F, mean_humidity: 70}]}
+    walls:
+      W1:
+        layers:
+          - {name: board, r_value: R-8, permeance: 30 perm}
+          - {name: tight coat, r_value: R-0.1, permeance: 0.1 perm}
 fails INS-05a at walls.W1.insulation.r_value
     code: {required_r_value: R-7.5}
     walls: {W1: {insulation: {r_value: R-5.6}}}
