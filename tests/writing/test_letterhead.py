@@ -182,22 +182,36 @@ def test_tracked_changes_are_taken_as_made(tmp_path: Path, procedure: Document) 
     assert again.sections[0].page_width.twips == made.A4[0]
 
 
-OLE = '<w:r><w:object w:dxaOrig="1"><v:shape><v:imagedata r:id="rId1"/></v:shape><o:OLEObject r:id="rId2"/></w:object></w:r>'
 RELS = "word/_rels/header1.xml.rels"
 MAIN_RELS = "word/_rels/document.xml.rels"
+OLE = (
+    '<w:r><w:object w:dxaOrig="1"><v:shape><v:imagedata r:id="rId1"/></v:shape>'
+    '<o:OLEObject r:id="rId2"/></w:object></w:r>'
+)
 OUTSIDE = '<w:r><w:drawing><wp:inline><a:blip r:link="rId1"/></wp:inline></w:drawing></w:r>'
+CHART = '<w:r><w:drawing><a:chart r:id="rId1"/></w:drawing></w:r>'
+LETTER = made.document(f"<w:p>{made.words('Dear sirs')}</w:p>{made.section()}")
+
+
+def beside(kind: str, target: str, content: bytes) -> dict[str, Any]:
+    """The main part leads to one more part."""
+    return {MAIN_RELS: made.links(*made.MAIN_LINKS, (kind, f"/{target}")), target: content}
+
+
+def headed(inner: str, *links: tuple[str, str], **more: bytes) -> dict[str, Any]:
+    """A header with links of its own."""
+    return {HEADER: made.header(inner), RELS: made.links(*links)} | {f"word/{name}.bin": c for name, c in more.items()}
+
+
 LEFT = [
-    ("macros", {MAIN_RELS: made.links(*made.MAIN_LINKS, ("vbaProject", "v.bin")), "word/v.bin": b"x"}),
-    ("custom XML", {MAIN_RELS: made.links(*made.MAIN_LINKS, ("customXml", "/c/1.xml")), "c/1.xml": b"<a/>"}),
-    (
-        "comments",
-        {MAIN_RELS: made.links(*made.MAIN_LINKS, ("comments", "c.xml")), "word/c.xml": b'<w:comments><w:comment w:id="1"/>'},
-    ),
-    ("embedded objects", {HEADER: made.header(OLE), RELS: made.links(("image", "media/image1.png"), ("oleObject", "o.bin")), "word/o.bin": b"x"}),
-    ("linked pictures", {HEADER: made.header(OUTSIDE), RELS: made.links(("image", "file:///c:/logo.png"))}),
-    ("charts", {HEADER: made.header('<w:r><w:drawing><a:chart r:id="rId1"/></w:drawing></w:r>'), RELS: made.links(("chart", "c.xml")), "word/c.xml": b"<c/>"}),
-    ("text outside header and footer", {"word/document.xml": made.document(f"<w:p>{made.words('Dear')}</w:p>{made.section()}")}),
-]  # fmt: skip
+    ("macros", beside("vbaProject", "word/v.bin", b"x")),
+    ("custom XML", beside("customXml", "c/1.xml", b"<a/>")),
+    ("comments", beside("comments", "word/c.xml", b'<w:comments><w:comment w:id="1"/></w:comments>')),
+    ("embedded objects", headed(OLE, ("image", "media/image1.png"), ("oleObject", "o.bin"), o=b"x")),
+    ("linked pictures", headed(OUTSIDE, ("image", "file:///c:/logo.png"))),
+    ("charts", headed(CHART, ("chart", "c.bin"), c=b"<c/>")),
+    ("text outside header and footer", {"word/document.xml": LETTER}),
+]
 
 
 @pytest.mark.parametrize(("word", "changes"), LEFT, ids=[word for word, _ in LEFT])
@@ -207,7 +221,7 @@ def test_what_is_not_paper_is_left_out_with_one_word(
     assert notes(tmp_path, changes) == (f"{word} of the letterhead are left out",)
     again = on(tmp_path, form, changes)
     for part in again.part.package.iter_parts():
-        assert part.partname.rpartition("/")[2] not in ("v.bin", "1.xml", "c.xml", "o.bin")
+        assert part.partname.rpartition("/")[2] not in ("v.bin", "1.xml", "c.xml", "o.bin", "c.bin")
     header = again.sections[0].header
     for key, value in ((k, v) for e in header._element.iter() for k, v in e.attrib.items()):
         assert not key.startswith(f"{{{made.R}}}") or value in header.part.rels
@@ -253,7 +267,7 @@ REFUSED = [
     ("locked", OLD + "EncryptedPackage".encode("utf-16-le"), "is locked with a password"),
     ("cut short", made.firm()[:900], "is damaged"),
     ("no Word file", made.firm({"_rels/.rels": None}), "is not a Word document"),
-    ("a sheet", made.firm({"[Content_Types].xml": made.types("application/x.spreadsheetml.sheet")}), "is not a Word document"),
+    ("a sheet", made.firm({"[Content_Types].xml": SHEET}), "is not a Word document"),
     ("strict", made.firm({"_rels/.rels": STRICT}), "is a Strict Open XML document"),
     ("broken header", made.firm({HEADER: b"<w:hdr"}), "is damaged in word/header1.xml"),
     ("entities", made.firm({HEADER: BOMB}), "is damaged in word/header1.xml"),
