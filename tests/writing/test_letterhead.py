@@ -253,9 +253,11 @@ def test_protection_and_the_template_of_the_firm_are_not_taken_over(tmp_path: Pa
 
 
 OLD = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(500)
+# The namespace of the strict kind, ISO/IEC 29500-1.
 STRICT = made.links(("officeDocument", "word/document.xml")).replace(
     made.R, "http://purl.oclc.org/ooxml/officeDocument/relationships"
 )
+SHEET = made.types("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml")
 BOMB = '<!DOCTYPE w [<!ENTITY a "aaaaaaaaaa">]>' + made.header(made.words("&a;"))
 REFUSED = [
     ("empty", b"", "is empty"),
