@@ -57,7 +57,7 @@ def contents(document: Document) -> list[Any]:
     return found
 
 
-# The levels of a three-part section: PART, article and paragraphs as PageFormat of the trade lays them out, from memory.
+# The levels of a three-part section, as PageFormat of the trade lays them out: from memory.
 LEVELS = [
     ("decimal", "PART %1"),
     ("decimalZero", "%1.%2"),
