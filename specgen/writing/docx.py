@@ -21,6 +21,7 @@ from .docx_body import Body, aligned
 from .letterhead import Paper, paper
 from .letterhead.page import text_width
 from .letterhead.settings import is_on
+from .xml_text import bare
 
 _DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 _SPACES = " ".join(
@@ -59,8 +60,8 @@ def written(document: Document, letterhead: Path) -> bytes:
     whole = f'{_DECLARED}<w:document {_SPACES} mc:Ignorable="w14"><w:body>{text}</w:body></w:document>'
     part.numbering_part._element = parse_xml(_numbering(document, given.styles, len(body.runs)))
     _running(part, section, document, given, width)
-    part.core_properties.title = f"{document.project}: {document.title}"[:255]
-    return _zipped(part.package, {part.partname: whole.encode()})
+    part.core_properties.title = bare(f"{document.project}: {document.title}")[:255]
+    return _zipped(part.package, {part.partname: bare(whole).encode()})
 
 
 def _turn(section: Any, landscape: bool) -> None:
@@ -96,7 +97,7 @@ def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str,
 
 def _running(part: Any, section: Any, document: Document, given: Paper, width: int) -> None:
     """What every page repeats: project and document above, date and page count below, and that it is a draft."""
-    left, right = (escape(text) for text in document.running)
+    left, right = (escape(bare(text)) for text in document.running)
     # A header that grows beyond the margin pushes the text down and keeps its distance.
     apart = '<w:spacing w:after="120"/>'
     style, tabs = given.styles["Running line"], aligned(given.stops["Running line"], width, "right")

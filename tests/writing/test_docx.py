@@ -127,6 +127,15 @@ def test_awkward_text_is_shown_as_text(tmp_path: Path) -> None:
     assert any(p.text == AWKWARD for p in opened(document).paragraphs)
 
 
+def test_signs_that_xml_cannot_hold_are_left_out(tmp_path: Path) -> None:
+    """The production Char of XML 1.0, section 2.2, excludes these."""
+    document = written(tmp_path, "1. {{ project.name }}\n", {"project": {"name": "Tri\x01al\x0b \ufffeHall"}})
+    assert "\x01" in document.project
+    again = opened(document)
+    assert any(p.text == "Trial Hall" for p in again.paragraphs)
+    assert again.core_properties.title == "Trial Hall: Trial"
+
+
 def test_a_name_of_300_characters_is_kept(tmp_path: Path) -> None:
     name = "Long Hall " * 30
     document = written(tmp_path, "1. {{ project.name }}\n", {"project": {"name": name.strip()}})
