@@ -163,6 +163,11 @@ PROVIDER = Provider(
     units=("scfm", "L/s"),
     group="air",
     order=10,
+    origins={
+        "Q": "compressor.air_flow",
+        "z": "site.altitude",
+        "D": "compressor.engine_derate",
+    },
     keys=(
         Key("cfm", "flow", "air the compressor draws in, as rated"),
         Key("altitude", "length", "altitude of the site"),

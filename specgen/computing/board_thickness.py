@@ -112,6 +112,13 @@ PROVIDER = Provider(
     units=("in", "mm"),
     group="board",
     order=20,
+    origins={
+        "d": "aesthetic_joint.depth",
+        "p": "walls.*.insulation.rasp_allowance",
+        "g": "walls.*.drainage.groove_depth",
+        "R": "code.required_r_value",
+        "R_1": "type of the board (walls.*.insulation)",
+    },
     keys=(
         Key("joint_depth", "length", "depth of the aesthetic joint; left out where there is none", ""),
         Key("rasp", "length", "taken off by rasping", "0 in"),

@@ -142,6 +142,17 @@ PROVIDER = Provider(
     units=("gal", "L"),
     group="coats",
     order=30,
+    origins={
+        "A_w": "width and height of the elevations",
+        "A_o": "width and height of the openings",
+        "D": "*.dry_film",
+        "V_s": "*.volume_solids",
+        "E": "*.transfer_efficiency",
+        "n": "*.coats",
+        "R": "*.reserve",
+        "T": "*.max_water",
+        "p": "*.pail",
+    },
     keys=(
         Key("area", "area", "area to be coated"),
         Key("dft", "length", "dry film of one coat"),

@@ -89,6 +89,12 @@ PROVIDER = Provider(
     units=("mm2/s", "mm2/s"),
     group="coats",
     order=40,
+    origins={
+        "t_ps": "primer.cup_least",
+        "t_pl": "primer.cup_most",
+        "t_gs": "gloss.cup_least",
+        "t_gl": "gloss.cup_most",
+    },
     keys=(
         Key("cup", "word", "such as zahn_4, ford_4, iso_4, shell_3", read=cup_of),
         Key("seconds", "time", "time until the stream breaks"),

@@ -113,6 +113,11 @@ PROVIDER = Provider(
     units=("ft2", "m2"),
     group="coats",
     order=50,
+    origins={
+        "r": "rate of the gloss crew (crews)",
+        "t": "gloss.touch_dry_hours",
+        "H": "shift and shade hours, less set-up and cleaning",
+    },
     keys=(
         Key("rate", "area_rate", "output of the sprayer in one pass, such as 300 sq ft/h"),
         _key("touch_dry", "first coat to second, in hours"),

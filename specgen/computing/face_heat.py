@@ -87,6 +87,7 @@ PROVIDER = Provider(
         "e": "elevations.*.color.emittance",
         "I": "climate.peak_wall_irradiance",
         "r": "elevations.*.reflecting_surface_near",
+        "T_l": "elevations.*.wall.insulation.service_limit",
     },
     keys=(
         Key("hot_air", "temperature", "hottest air"),

@@ -39,4 +39,12 @@ PROVIDER = Provider(
     units=("F", "C"),
     group="heat",
     order=20,
+    origins={
+        "T_a": "climate.hot_air",
+        "SR": "elevations.*.color.solar_reflectance",
+        "e": "elevations.*.color.emittance",
+        "I": "climate.peak_wall_irradiance",
+        "r": "elevations.*.reflecting_surface_near",
+        "T_l": "elevations.*.wall.insulation.service_limit",
+    },
 )

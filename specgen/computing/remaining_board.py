@@ -36,4 +36,10 @@ PROVIDER = Provider(
     units=("in", "mm"),
     group="board",
     order=10,
+    origins={
+        "T": "walls.*.insulation.thickness",
+        "p": "walls.*.insulation.rasp_allowance",
+        "g": "walls.*.drainage.groove_depth",
+        "d": "aesthetic_joint.depth",
+    },
 )

@@ -95,6 +95,7 @@ PROVIDER = Provider(
     for_color,
     direct=solar_reflectance_index,
     reads=("colors.*.solar_reflectance", "colors.*.emittance"),
+    printed=False,  # a relative index: no wall is promised one
     keys=(
         Key("solar_reflectance", "number", "0 to 1"),
         Key("emittance", "number", "above 0.1 to 1"),

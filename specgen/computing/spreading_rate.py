@@ -55,6 +55,11 @@ PROVIDER = Provider(
     units=("ft2/gal", "m2/L"),
     group="coats",
     order=10,
+    origins={
+        "V_s": "*.volume_solids",
+        "D": "*.dry_film",
+        "E": "*.transfer_efficiency",
+    },
     keys=(
         Key("volume_solids", "percent", "solids by volume of the coating as supplied"),
         Key("dft", "length", "dry film of one coat"),

@@ -108,5 +108,9 @@ PROVIDER = Provider(
     units=("R", "RSI"),
     group="moisture",
     order=10,
-    origins={"T_e": "climate.months", "f_e": "climate.months"},
+    origins={
+        "T_e": "coldest of the monthly normals (climate.months)",
+        "f_e": "coldest of the monthly normals (climate.months)",
+        **{f"{sign}_{n}": "layers of the wall (walls.*.layers)" for sign in "RM" for n in range(1, 13)},
+    },
 )

@@ -152,6 +152,12 @@ PROVIDER = Provider(
     units=("psf", "kPa"),
     group="wind",
     order=10,
+    origins={
+        "V": "site.wind_speed",
+        "K_e": "taken as 1, which the standard allows",
+        "h": "building.mean_roof_height",
+        "A": "one insulation board, or less",
+    },
     keys=(
         Key("speed", "speed", "basic wind speed of the maps"),
         Key("height", "length", "mean roof height, up to 60 ft"),

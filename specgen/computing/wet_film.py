@@ -52,6 +52,11 @@ PROVIDER = Provider(
     units=("mil", "um"),
     group="coats",
     order=20,
+    origins={
+        "V_s": "*.volume_solids",
+        "D": "*.dry_film",
+        "T": "*.max_water",
+    },
     keys=(
         Key("dft", "length", "dry film of one coat"),
         Key("volume_solids", "percent", "solids by volume of the coating as supplied"),

@@ -52,6 +52,10 @@ PROVIDER = Provider(
     units=("ft", "m"),
     group="wind",
     order=20,
+    origins={
+        "B": "building.least_plan_width",
+        "h": "building.mean_roof_height",
+    },
     keys=(
         Key("least_width", "length", "least plan width of the building"),
         Key("height", "length", "mean roof height"),

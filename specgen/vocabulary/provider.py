@@ -51,6 +51,7 @@ class Provider:
     `reads` names the fields it takes, stars for the members they stand in.
     `direct` is the same sum from keyword quantities, for the command line. `group` is one of GROUPS and `order`
     the place in it; `origins` says of a symbol which field (stars as in `reads`) or which calculation it comes from.
+    `printed` is no for a value that no document prints unless it is asked for.
     """
 
     name: str
@@ -66,6 +67,7 @@ class Provider:
     group: str = "other"
     order: int = 100
     origins: Mapping[str, str] = dataclasses.field(default_factory=dict)
+    printed: bool = True
 
     def __post_init__(self) -> None:
         if self.group not in GROUPS:

@@ -47,7 +47,7 @@ class Computed:
 
 def computed(desk: Desk) -> Iterator[Computed]:
     """Every calculation there is, in the order of the groups."""
-    found = [p for p in map(desk.resolve.find, desk.resolve.names) if p.compute is not None]
+    found = [p for p in map(desk.resolve.find, desk.resolve.names) if p.compute is not None and p.printed]
     for provider in sorted(found, key=lambda p: (list(GROUPS).index(p.group), p.order, p.name)):
         yield _computed(desk, provider)
 

@@ -10,7 +10,6 @@ from ...vocabulary.field import Path
 from ...vocabulary.finding import Compared
 from ...vocabulary.printing import words
 from ...vocabulary.provider import Provider
-from ...vocabulary.quantity import Quantity
 from ...vocabulary.quantity_print import decimal, printed_unit, set_figure
 from ...vocabulary.units import UNITS
 from ...vocabulary.working import Given, Working
@@ -113,7 +112,7 @@ def result(desk: Desk, working: Working) -> str:
     """The result as the trade writes it, in both unit systems where there are two."""
     if working.unit not in UNITS:
         return f"{figure(working.result)} {working.printed_unit}".strip()
-    return desk.sight.text(Quantity.of(repr(float(working.result)), working.unit), None)
+    return desk.sight.text(working.shown, None)
 
 
 def against(desk: Desk, provider: Provider) -> dict[Path, list[Compared]]:
