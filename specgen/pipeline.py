@@ -226,6 +226,6 @@ def calculate_all(name: str, file: Path) -> tuple[str, Any]:
         path = (*found.each, mark) if found.each else ()
         try:
             made[mark] = resolver(path, name)
-        except Absent:
-            made[mark] = resolver.missing(path, name)
+        except Absent as absent:
+            made[mark] = resolver.missing(path, name) or [absent.path]
     return "\n".join(instance_text(mark, value) for mark, value in made.items()), instances_data(name, made)
