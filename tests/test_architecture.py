@@ -175,6 +175,13 @@ def test_a_calculation_imports_only_its_own_file() -> None:
     assert "specgen.computing.joint_width" not in loaded
 
 
+def test_a_dew_point_imports_no_other_calculation() -> None:
+    loaded = loaded_by("calc", "dew-point", "air=70F", "rh=50%")
+    shared = {"_asking", "_dew", "_guards"}
+    rooms = {name.removeprefix("specgen.computing.") for name in loaded if name.startswith("specgen.computing.")}
+    assert rooms == shared | {"dew_point"}
+
+
 def functions() -> list[tuple[int, str]]:
     """The lines of each function, its name with its file."""
     return [

@@ -1,116 +1,200 @@
-"""Heat and vapor through the layers of a wall in its coldest month: where vapor would condense."""
+"""R-value of a wall, and temperature and vapor pressure between its layers in one steady winter month."""
 
-import math
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any
 
-from ..vocabulary.problem import refuse
-from ..vocabulary.project import View
+from ..vocabulary.project import Absent, View
 from ..vocabulary.provider import Ask, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
-from ._coats import system_of
-from ._saturation import SOURCE, saturation
+from ._condensing import add_condensate, planes
+from ._saturation import SOURCE as SATURATION
+from ._saturation import saturation
 
-METHOD = Source(
-    Kind.PUBLISHED, "ISO 13788: temperature by share of resistance, vapor pressure by share of vapor resistance"
+SOURCES = (
+    SATURATION,
+    Source(Kind.PUBLISHED, "ISO 13788: temperature by share of R-value, vapor pressure by share of vapor resistance"),
+    Source(Kind.MEMORY, "ISO 13788, annex A: indoor air of normal occupancy by outdoor air; ISO 6946: films of air"),
 )
-FILMS = Source(Kind.MEMORY, "ISO 13788: surface resistances 0.13 and 0.04 m2K/W, room of 20 °C")
-ROOM = Source(Kind.MEMORY, "ISO 13788, annex A: room of usual occupancy, 35 % at -10 °C outside to 65 % at 20 °C")
-INSIDE, OUTSIDE = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI")
-ROOM_AIR = Quantity.of(20, "C")
+INSIDE_FILM, OUTSIDE_FILM = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI")
+# A layer said to pass no vapor still has laps and holes; a figure of our own that keeps the sum finite.
+LEAST_PERMEANCE = Quantity.of("0.01", "perm")
+DAY = 86400
 NOTES = (
-    "One steady winter month, without rain, air leakage or stored moisture: not a moisture design.",
-    "A drained cavity and the drying of a year are not in this sum; the designer judges them.",
-    "The layers count as the project lists them; a coat that is not listed is left out.",
+    "One steady month without rain, sun, air leaks or drying: it shows where vapor may condense, not whether the wall "
+    "dries, and cannot judge a drained wall alone.",
+    "The outermost layer is taken to carry the coating: it passes no more vapor than the coating alone.",
 )
+DENSE_NOTE = "A layer of less than 0.01 perm counts as 0.01 perm."
 
 
 @dataclass(frozen=True, slots=True)
-class Layers(Working):
-    """The working of a wall; `condensing` names the places between two layers where vapor would condense."""
+class Layer:
+    """One layer of a wall, with its R-value and permeance."""
 
-    condensing: tuple[str, ...] = ()
-
-
-def for_wall(wall: View, ask: Ask) -> Layers:
-    """Resistance of a wall, R or RSI, with temperature and vapor pressure behind each layer. Raises Absent, Refused."""
-    layers, system = list(wall.layers), system_of(wall)
-    if not layers:
-        raise refuse(f"wall {wall.mark} lists no layers", "list them from inside to outside")
-    made = Sum((*_state(wall, "F" if system == "ip" else "C"), *_layers(layers, system)))
-    total = _heat(made, len(layers), system)
-    names = [str(layer.name) for layer in layers]
-    wet = tuple(f"{names[n - 1]} / {names[n]}" for n in _wet(made, layers, "F" if system == "ip" else "C"))
-    told = f"vapor condenses at {'; '.join(wet)}" if wet else "vapor condenses nowhere"
-    notes = (f"In this month {told}.", *NOTES)
-    sources = (METHOD, SOURCE, FILMS, ROOM)
-    unit = "R" if system == "ip" else "RSI"
-    return Layers("wall-layers", made.given, tuple(made.steps), total, unit, sources, notes, condensing=wet)
+    name: str
+    r_value: Quantity
+    permeance: Quantity
 
 
-def _state(wall: View, degree: str) -> tuple[Given, ...]:
-    """Room and weather of the coldest month."""
-    project: Any = wall.project.root()
-    coldest = min(project.climate.months, key=lambda month: month.mean_min.amount + month.mean_max.amount)
-    outside = Quantity((coldest.mean_min.amount + coldest.mean_max.amount) / 2, "temperature", coldest.mean_min.unit)
-    room = min(max(35 + (float(outside.to("C")) + 10), 35.0), 65.0)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs:
+    """Layers from inside to outside, permeance of the coating, and the coldest month.
+
+    `low` and `high` are the mean daily ones of the month, `humidity` its mean in percent. `system` is ip or si.
+    """
+
+    layers: tuple[Layer, ...]
+    coating: Quantity
+    month: str
+    low: Quantity
+    high: Quantity
+    humidity: Fraction
+    system: str = "ip"
+
+    @property
+    def units(self) -> tuple[str, str, str, str]:
+        """The units of temperature, R-value, permeance and condensate."""
+        return ("F", "R", "perm", "oz/yd2") if self.system == "ip" else ("C", "RSI", "ng/(Pa.s.m2)", "g/m2")
+
+    @property
+    def dense(self) -> bool:
+        """Whether a layer, or the coating, passes less vapor than the sum can take."""
+        return any(q < LEAST_PERMEANCE for q in (self.coating, *(layer.permeance for layer in self.layers)))
+
+
+def wall_layers(inputs: Inputs) -> Working:
+    """R-value of the wall with its films, in R or RSI; beside it how far vapor pressure passes saturation, in Pa.
+
+    What condenses in a day follows beside it, for each place; source: `SOURCES`.
+    """
+    degree, resistance, _, mass = inputs.units
+    made = Sum(_given(inputs))
+    names = [layer.name for layer in inputs.layers]
+    numbers = [str(n) for n in range(1, len(names) + 1)]
+    total = made.step(
+        "R_T", "R-value with films of air", " + ".join(["R_si", *(f"R_{n}" for n in numbers), "R_se"]), resistance
+    )
+    _air(made, degree)
+    _temperatures(made, names, degree)
+    places = ["at the inner face", *(f"between {a} and {b}" for a, b in zip(names, names[1:], strict=False))]
+    wet = _vapor(made, names, places)
+    add_condensate(made, wet, places, len(names), mass)
+    surface = [0] if made.known["p_i"] > made.known["s_0"] else []
+    told = _told([places[n] for n in surface + wet])
+    notes = (told, *NOTES, *((DENSE_NOTE,) if inputs.dense else ()))
+    beside = ("X", *(f"q_{n}" for n in wet))
+    return Working("wall-layers", made.given, tuple(made.steps), total, resistance, SOURCES, notes, beside=beside)
+
+
+def _given(inputs: Inputs) -> tuple[Given, ...]:
+    degree, resistance, permeance, mass = inputs.units
+    given = [
+        Given("T_lo", f"mean daily low, {inputs.month}", float(inputs.low.to(degree)), degree),
+        Given("T_hi", f"mean daily high, {inputs.month}", float(inputs.high.to(degree)), degree),
+        Given("RH_e", f"mean humidity, {inputs.month}", float(inputs.humidity), "%"),
+        Given("R_si", "film of air inside", float(INSIDE_FILM.to(resistance)), resistance),
+    ]
+    for n, layer in enumerate(inputs.layers, 1):
+        open_to = max(layer.permeance, LEAST_PERMEANCE)
+        given.append(Given(f"R_{n}", layer.name, float(layer.r_value.to(resistance)), resistance))
+        given.append(Given(f"W_{n}", f"permeance, {layer.name}", float(open_to.to(permeance)), permeance))
+    coating = max(inputs.coating, LEAST_PERMEANCE)
+    # Nanograms of one second to grams of a day, then to the unit of mass by area.
+    day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
-        Given("T_i", "room", float(ROOM_AIR.to(degree)), degree, source=FILMS),
-        Given("f_i", "humidity of the room", room, "%", source=ROOM),
-        Given("T_e", "mean of the coldest month", float(outside.to(degree)), degree),
-        Given("f_e", "mean humidity of that month", float(coldest.mean_humidity), "%"),
+        *given,
+        Given("W_c", "permeance of the whole coating", float(coating.to(permeance)), permeance),
+        Given("R_se", "film of air outside", float(OUTSIDE_FILM.to(resistance)), resistance),
+        Given("v", "vapor of a day through a permeance of 1, by pascal", float(day.to(mass)), mass),
     )
 
 
-def _layers(layers: list[Any], system: str) -> list[Given]:
-    unit, perm = ("R", "perm") if system == "ip" else ("RSI", "ng/(Pa.s.m2)")
-    made = [Given("R_i", "inner surface", float(INSIDE.to(unit)), unit, source=FILMS)]
-    for number, layer in enumerate(layers, 1):
-        if layer.permeance.amount <= 0:
-            raise refuse(f"{layer.name} lets no vapor through", "give the permeance of the layer, more than 0")
-        made.append(Given(f"R_{number}", str(layer.name), float(layer.r_value.to(unit)), unit))
-        made.append(Given(f"M_{number}", f"{layer.name}, permeance", float(layer.permeance.to(perm)), perm))
-    return [*made, Given("R_e", "outer surface", float(OUTSIDE.to(unit)), unit, source=FILMS)]
+def _air(made: Sum, degree: str) -> None:
+    """Adds temperature and vapor pressure of the outer air, and of the inner air that goes with it."""
+    made.step("T_e", "outdoor air", "(T_lo + T_hi) / 2", degree)
+    celsius = "T_e"
+    if degree == "F":
+        made.step("C_e", "outdoor air", "(T_e - 32) / 1.8", "C")
+        celsius = "C_e"
+    inside = f"min(max(20, 15 + {celsius} / 2), 25)"
+    made.step("T_i", "indoor air, normal occupancy", f"{inside} * 1.8 + 32" if degree == "F" else inside, degree)
+    made.step("RH_i", "indoor humidity, normal occupancy", f"min(max(35, 45 + {celsius}), 65)", "%")
+    for mark, where in (("i", "indoors"), ("e", "outdoors")):
+        pressure = saturation(f"T_{mark}", degree, made.known[f"T_{mark}"])
+        made.step(f"p_{mark}", f"vapor pressure {where}", f"RH_{mark} / 100 * {pressure}", "Pa")
 
 
-def _heat(made: Sum, count: int, system: str) -> float:
-    parts = " + ".join(["R_i", *(f"R_{n}" for n in range(1, count + 1)), "R_e"])
-    return made.step("R_t", "resistance of the wall", parts, "R" if system == "ip" else "RSI")
+def _temperatures(made: Sum, names: list[str], degree: str) -> None:
+    """Adds the temperature at the outer side of each layer, and saturation pressure there; 0 is the inner face."""
+    before, share = "T_i", "R_si"
+    for n, place in enumerate(["inner face", *(f"outer side of {name}" for name in names)]):
+        made.step(f"T_{n}", f"temperature, {place}", f"{before} - (T_i - T_e) * {share} / R_T", degree)
+        made.step(f"s_{n}", f"saturation, {place}", saturation(f"T_{n}", degree, made.known[f"T_{n}"]), "Pa")
+        before, share = f"T_{n}", f"R_{n + 1}"
 
 
-def _wet(made: Sum, layers: list[Any], degree: str) -> list[int]:
-    """Adds the lines of each place between two layers; tells where vapor pressure is above saturation."""
-    known, count = made.known, len(layers)
-    made.step("p_i", "vapor of the room", f"f_i / 100 * {saturation('T_i', degree, known['T_i'])}", "Pa")
-    made.step("p_e", "vapor outside", f"f_e / 100 * {saturation('T_e', degree, known['T_e'])}", "Pa")
-    made.step("Z_t", "vapor resistance of the wall", " + ".join(f"1 / M_{n}" for n in range(1, count + 1)), "")
-    wet = []
-    for n in range(1, count):
-        inner = " + ".join(["R_i", *(f"R_{k}" for k in range(1, n + 1))])
-        passed = " + ".join(f"1 / M_{k}" for k in range(1, n + 1))
-        where = f"{layers[n - 1].name} / {layers[n].name}"
-        made.step(f"T_{n}", f"temperature at {where}", f"T_i - (T_i - T_e) * ({inner}) / R_t", degree)
-        made.step(f"s_{n}", "saturation there", saturation(f"T_{n}", degree, known[f"T_{n}"]), "Pa")
-        made.step(f"p_{n}", "vapor there", f"p_i - (p_i - p_e) * ({passed}) / Z_t", "Pa")
-        if known[f"p_{n}"] > known[f"s_{n}"] and not math.isclose(known[f"p_{n}"], known[f"s_{n}"]):
-            wet.append(n)
-    return wet
+def _vapor(made: Sum, names: list[str], places: list[str]) -> list[int]:
+    """Adds vapor pressures and X, the most by which one passes saturation; returns where vapor condenses inside."""
+    last = len(names)
+    for n, name in enumerate(names, 1):
+        open_to = f"min(W_{n}, W_c)" if n == last else f"W_{n}"
+        made.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / {open_to}", "")
+    made.step("Z_T", "vapor resistance of the wall", " + ".join(f"Z_{n}" for n in range(1, last + 1)), "")
+    made.step("p_0", "vapor pressure, inner face", "min(p_i, s_0)", "Pa")
+    for n, name in enumerate(names, 1):
+        made.step(f"p_{n}", f"vapor pressure, outer side of {name}", f"p_{n - 1} - (p_0 - p_e) * Z_{n} / Z_T", "Pa")
+    known = made.known
+    over = ["p_i - s_0", *(f"p_{n} - s_{n}" for n in range(1, last))]
+    excess = [known["p_i"] - known["s_0"], *(known[f"p_{n}"] - known[f"s_{n}"] for n in range(1, last))]
+    where = places[excess.index(max(excess))]
+    joined = f"max({', '.join(over)})" if last > 1 else over[0]
+    made.step("X", f"most vapor pressure over saturation, {where}", joined, "Pa")
+    bounds = [known["p_0"], *(known[f"s_{n}"] for n in range(1, last)), known["p_e"]]
+    return planes([known[f"Z_{n}"] for n in range(1, last + 1)], bounds)
+
+
+def _told(places: list[str]) -> str:
+    if not places:
+        return "No vapor condenses in this state."
+    return f"Vapor condenses in this state {', and '.join(places)}."
+
+
+def for_wall(wall: View, ask: Ask) -> Working:
+    """The layers of a wall in the coldest of the months that the project gives."""
+    project: Any = wall.project.root()
+    layers = tuple(Layer(layer.name, layer.r_value, layer.permeance) for layer in wall.layers)
+    if not layers:
+        raise Absent((*wall.path, "layers"))
+    months = list(project.climate.months)
+    coldest = min(months, key=lambda month: month.mean_min.amount + month.mean_max.amount)
+    return wall_layers(
+        Inputs(
+            layers=layers,
+            coating=project.gloss.permeance,
+            month=coldest.month,
+            low=coldest.mean_min,
+            high=coldest.mean_max,
+            humidity=coldest.mean_humidity,
+            system=wall.project.get(("package", "units")) or "ip",
+        )
+    )
 
 
 PROVIDER = Provider(
     "wall-layers",
-    "Heat and vapor through the wall",
+    "R-value of a wall, and vapor between its layers in winter",
     ("walls",),
     for_wall,
-    reads=("walls.*.layers", "climate.months"),
+    reads=("walls.*.layers", "climate.months", "gloss.permeance"),
     units=("R", "RSI"),
     group="moisture",
     order=10,
     origins={
-        "T_e": "coldest of the monthly normals (climate.months)",
-        "f_e": "coldest of the monthly normals (climate.months)",
-        **{f"{sign}_{n}": "layers of the wall (walls.*.layers)" for sign in "RM" for n in range(1, 13)},
+        **dict.fromkeys(("T_lo", "T_hi", "RH_e"), "coldest of the monthly normals (climate.months)"),
+        **{f"{sign}_{n}": "layers of the wall (walls.*.layers)" for sign in "RW" for n in range(1, 13)},
+        "W_c": "gloss.permeance",
     },
 )

@@ -52,6 +52,7 @@ WHOLE: dict[str, Any] = merged(
             }
         },
         "mockup": {"criteria": []},
+        "gloss": {"permeance": "8 perm"},
         "walls": {
             "W1": {
                 "framing": {"kind": "none"},

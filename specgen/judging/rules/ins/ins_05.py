@@ -7,6 +7,7 @@ passes
     code: {required_r_value: R-7.5}
     walls: {W1: {insulation: {r_value: R-8}}}
 fails INS-05b at walls.W1.layers
+    gloss: {permeance: 0.1 perm}
     climate: {months: [{month: jan, mean_min: 10 F, mean_max: 26 F, mean_humidity: 70}]}
     walls:
       W1:
@@ -52,7 +53,7 @@ def too_little(wall: Any, project: Any) -> Iterator[Found]:
 @RULE.clause(
     "b",
     CAUTION,
-    "Vapor condenses in winter at {found}.",
+    "Vapor condenses in winter {found}.",
     each="walls",
     needs="calc.wall_layers",
     at="walls.*.layers",
@@ -60,5 +61,7 @@ def too_little(wall: Any, project: Any) -> Iterator[Found]:
 )
 def vapor_condenses(wall: Any, resolve: Any) -> Iterator[Found]:
     """Between two layers the vapor pressure of winter is above saturation."""
-    for interface in resolve("wall-layers").condensing:
-        yield found(interface)
+    working = resolve("wall-layers")
+    if working.lines_beside[0].value > 0:
+        wet = [step.name.partition(", ")[2] for step in working.lines_beside[1:]]
+        yield found("; ".join(wet) or "at the inner face")
