@@ -63,6 +63,8 @@ class Composer:
             return self.environment.made(self.environment.from_string(template).generate(names))
         except TemplateSyntaxError as error:
             raise _faulty(error, place, error.lineno + first_line - 1) from None
+        except SyntaxError:
+            raise _faulty(TemplateError("it is nested too deep"), place, first_line) from None
         except RecursionError as error:
             raise _faulty(TemplateError("it calls itself without end"), place, _line(error) + first_line - 1) from None
         except (TemplateError, TypeError, ValueError, ArithmeticError, LookupError, AttributeError) as error:
@@ -74,7 +76,10 @@ class Composer:
 
     def blocks(self, rendered: str, place: str) -> tuple[Block, ...]:
         """The block tree of a rendered template; raises Refused where Markdown leads to no known block."""
-        return tuple(blocks_of(rendered, self.inline, self.block, place))
+        try:
+            return tuple(blocks_of(rendered, self.inline, self.block, place))
+        except (IndexError, RecursionError):
+            raise _faulty(TemplateError("its lists or marks are nested too deep"), place, 1) from None
 
     def inlines(self, rendered: str) -> Inlines:
         """The inline content of a rendered piece of Markdown."""

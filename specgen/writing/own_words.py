@@ -21,7 +21,13 @@ def checked(own: Path, ours: Path) -> None:
         raise Refused(Problem("this is no folder of templates", "give a folder that holds `documents`", "", str(own)))
     known = [*_PAGE, *(f"documents/{file.name}" for file in sorted((ours / "documents").glob("*.md.j2")))]
     names = [file.relative_to(own).as_posix() for file in sorted(own.rglob("*")) if file.is_file()]
+    home = own.resolve()
     faults = [
+        Problem("this leads out of the folder", "put the file itself here", "", f"{own.name}/{name}")
+        for name in names
+        if not (own / name).resolve().is_relative_to(home)
+    ]
+    faults += [
         Problem("this takes the place of no template of ours", near_hint(name, known), "", f"{own.name}/{name}")
         for name in names
         if name not in known and not Path(name).name.startswith(".")
@@ -39,7 +45,7 @@ def found(name: str, ours: Path, own: Path | None) -> Path:
 def words_of(file: Path, shown: str) -> str:
     """The text of a template; raises Refused where it cannot be read."""
     try:
-        return file.read_bytes().decode("utf-8-sig")
+        return file.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
     except UnicodeDecodeError as error:
         raise Refused(Problem("the template is not UTF-8", "save it as UTF-8", "", shown)) from error
     except OSError as error:

@@ -1,9 +1,10 @@
 """The sandbox that templates run in: what they may use, and how much work they may make."""
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
-from jinja2 import StrictUndefined, TemplateError, nodes
+from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, nodes
 from jinja2.sandbox import SandboxedEnvironment
 
 # Bounds on one document: turns of all its loops and macros, numbers of one range, values and pieces it prints.
@@ -11,6 +12,9 @@ MOST_TURNS = 100_000
 MOST_RANGE = 1_000
 MOST_PRINTED = 100_000
 MOST_TEXT = 5_000_000  # characters
+MOST_JOINED = 100_000
+# Characters that cannot be seen, and the private-use ones that mark values.
+UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ue000-\uf8ff\ufffe\uffff]")
 _FILTERS = ("capitalize", "first", "join", "last", "length", "lower", "string", "trim", "upper")
 _TESTS = ("defined", "divisibleby", "even", "in", "none", "odd", "string", "number", "eq", "ne", "lt", "le", "gt", "ge")
 _GLOBALS = ("namespace",)
@@ -32,14 +36,15 @@ class Sandbox(SandboxedEnvironment):
     """The environment of one document; `token` prints a value."""
 
     # Sums and joined words are looked at before they are made: `"a" * 10**9` is refused.
-    intercepted_binops = frozenset(["*", "**", "%"])
+    intercepted_binops = frozenset(["+", "*", "**", "%"])
 
     def __init__(self, token: Callable[[Any], str]) -> None:
         super().__init__(
             undefined=Unknown, finalize=self._printing(token), trim_blocks=True, lstrip_blocks=True, autoescape=False
         )
-        self.turns = self.printed = 0
+        self.turns = self.printed = self.size = 0
         self.filters = {name: self.filters[name] for name in _FILTERS} | {"_turns": self._turns}
+        self.filters["_joined"] = self._joined
         self.tests = {name: self.tests[name] for name in _TESTS}
         self.tests["given"] = lambda value: not getattr(value, "open", False)
         self.globals = {name: self.globals[name] for name in _GLOBALS} | {"range": bounded_range}
@@ -49,6 +54,12 @@ class Sandbox(SandboxedEnvironment):
         tree = super()._parse(source, name, filename)
         for loop in tree.find_all(nodes.For):
             loop.iter = nodes.Filter(loop.iter, "_turns", [], [], None, None, lineno=loop.lineno)
+        for concat in tree.find_all(nodes.Concat):
+            concat.nodes = [nodes.Filter(nodes.List(concat.nodes), "_joined", [], [], None, None, lineno=concat.lineno)]
+        for text in tree.find_all((nodes.Const, nodes.TemplateData)):
+            words = getattr(text, "value", None) or getattr(text, "data", None)
+            if isinstance(words, str) and UNSEEN.search(words):
+                raise TemplateSyntaxError("a character stands here that cannot be seen on paper", text.lineno)
         for macro in tree.find_all((nodes.Macro, nodes.CallBlock)):
             counted = nodes.Filter(nodes.List([nodes.Const("")]), "_turns", [], [], None, None, lineno=macro.lineno)
             body: list[nodes.Node] = getattr(macro, "body")  # noqa: B009  the two kinds share no typed base
@@ -58,6 +69,8 @@ class Sandbox(SandboxedEnvironment):
 
     def call_binop(self, context: Any, operator: str, left: Any, right: Any) -> Any:
         """A product or a rest of small numbers; raises TooMuch."""
+        if operator == "+" and isinstance(left, str) and isinstance(right, str):
+            return self._joined([left, right])
         small = all(isinstance(side, (int, float)) and abs(side) < 10**9 for side in (left, right))
         if not small or operator == "**":
             raise TooMuch(
@@ -75,6 +88,13 @@ class Sandbox(SandboxedEnvironment):
                 raise TooMuch(f"it makes more than {MOST_TEXT:,} characters")
         return "".join(kept)
 
+    def _joined(self, parts: Iterable[Any]) -> str:
+        """Words one after the other; raises TooMuch before they fill the memory."""
+        made = "".join(map(str, parts))
+        if len(made) > MOST_JOINED:
+            raise TooMuch(f"it joins more than {MOST_JOINED:,} characters")
+        return made
+
     def _turns(self, entries: Iterable[Any]) -> Iterator[Any]:
         for entry in entries:
             self.turns += 1
@@ -87,7 +107,11 @@ class Sandbox(SandboxedEnvironment):
             self.printed += 1
             if self.printed > MOST_PRINTED:
                 raise TooMuch(f"it prints more than {MOST_PRINTED:,} values")
-            return token(value)
+            made = token(value)
+            self.size += len(made)
+            if self.size > MOST_TEXT:
+                raise TooMuch(f"it makes more than {MOST_TEXT:,} characters")
+            return made
 
         return printing
 

@@ -143,5 +143,5 @@ def test_what_lies_outside_the_range_is_refused(wrong: dict[str, str], said: str
 
 
 def test_no_project_holds_its_figures(tmp_path: Any) -> None:
-    with pytest.raises(Refused, match="surface-temperature is asked for by its keys"):
+    with pytest.raises(Refused, match="surface-temperature takes its figures from keys"):
         Resolver(case_of(tmp_path).project, computing.find)((), "surface-temperature")

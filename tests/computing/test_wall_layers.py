@@ -268,7 +268,6 @@ def test_a_wall_of_a_project_is_taken_in_its_coldest_month(tmp_path: Path) -> No
         ({"gloss": {"permeance": "drop"}}, "gloss.permeance"),
         ({"walls": {"W1": {"layers": "drop"}}}, "walls.W1.layers"),
         ({"walls": {"W1": {"layers": [{"name": "board", "r_value": "R-7.2"}]}}}, "permeance"),
-        (job("jan"), "climate.months"),
     ],
 )
 def test_a_wall_waits_for_what_is_lacking(change: dict[str, Any], lacking: str, tmp_path: Path) -> None:

@@ -292,7 +292,7 @@ def faults(text: str) -> list[str]:
     tree = Composer().environment.parse(text)
     known: dict[str, tuple[str, ...]] = {name: (name,) for name in schema.root.children} | {"wall": ("walls", "*")}
     for loop in tree.find_all(nodes.For):
-        over = chain(loop.iter)
+        over = chain(loop.iter.node if isinstance(loop.iter, nodes.Filter) else loop.iter)
         known[loop.target.name] = (*known[over[0]], *over[1:], "*") if over and over[0] in known else ()
     for call in tree.find_all(nodes.Call):
         if chain(call.node) == ("limit",):

@@ -50,7 +50,7 @@ def test_a_firm_changes_the_words_of_one_document(tmp_path: Path) -> None:
 def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
     style = "body { color: #123456; background: url(data:image/png;base64,AAAA); }"
     page = built(
-        tmp_path, {"style.css": style, "page.html": FRAME.replace("<main>", "<main><p>Our firm")}, formats="html"
+        tmp_path, {"style.css": style, "page.html": FRAME.replace("$body", "<p>Our firm</p>$body")}, formats="html"
     )
     assert "#123456" in page[".html"]
     assert "<p>Our firm" in page[".html"]
@@ -77,7 +77,7 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
         ("page.html", FRAME.replace("$body", "$ $body"), "a $ stands alone", "$$"),
         (
             "page.html",
-            FRAME.replace("<main>", "<script>1</script><main>"),
+            FRAME.replace("$body", "<script>1</script>$body"),
             "<script asks for something",
             "into the file",
         ),
@@ -115,6 +115,16 @@ MISTAKES = [
     ("{{ project.name is shouted }}\n", "No test named 'shouted'", 6),
     ("{{ 1 // 0 }}\n", "ZeroDivisionError", 6),
     ("{{ 'a' * 1000000000 }}\n", "* is for small numbers only", 6),
+    ("{% set a = 'xx' %}" + "{% set a = a ~ a %}" * 40 + "\n", "joins more than", 6),
+    ("{% set a = 'xx' %}" + "{% set a = a + a %}" * 40 + "\n", "joins more than", 6),
+    (
+        "{% set a %}words{% endset %}" + "{% set a %}{{ a }}{{ a }}{% endset %}" * 40 + "{{ a }}\n",
+        "makes more than",
+        6,
+    ),
+    ("{{ '\ue0001\ue001' }}\n", "cannot be seen", 6),
+    ("{{ '\x07' }}\n", "cannot be seen", 6),
+    ("{% for a in walls %}" * 30 + "{% endfor %}" * 30 + "\n", "nested too deep", 6),
     ("{{ 9 ** 9 ** 9 }}\n", "** is for small numbers only", 6),
     ("{% for n in range(100000) %}{% endfor %}\n", f"more than {MOST_RANGE:,} numbers", 6),
     (
