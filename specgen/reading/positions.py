@@ -5,7 +5,6 @@ with both lines named, and an empty, null or `tbd` value counts as absent.
 """
 
 import gc
-import re
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 from typing import Any
@@ -15,6 +14,7 @@ import yaml
 from ..vocabulary.field import Path, dotted
 from ..vocabulary.finding import Place
 from ..vocabulary.problem import Problem, Refused
+from .source import read_source, unseen
 
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}
@@ -22,16 +22,14 @@ _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
 # The kinds that YAML itself tells apart; every scalar is read as text, whatever its kind.
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
-MOST_BYTES = 20_000_000
 MOST_DEPTH = 40
 # A file with more faults than this is no project, or one slip in it repeats; the first ones say which.
 MOST_PROBLEMS = 100
 MOST_MESSAGE = 300
 # An alias stands for a whole branch; a few of them nested stand for more than any machine holds.
 MOST_REPEATED = 10_000
-# Unseen characters that change how text reads, and the private-use ones that the writing room
-# marks values with. Tab, line feed and carriage return are white space.
-_UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ue000-\uf8ff\ufffe\uffff]")
+# What is written is composed before it can be counted by paths; this many values take half a second and 100 MB.
+MOST_VALUES = 60_000
 
 
 class Missing:
@@ -59,9 +57,13 @@ class Text:
         self.problem_at(place, path, message, hint)
 
     def problem_at(self, place: Place, path: Path, message: str, hint: str = "") -> None:
-        """Note a fault at a place; raises Refused where there are more of them than anyone reads."""
+        """Note a fault at a place."""
         here = dotted(path)
-        self.problems.append(Problem(_short(message), hint, _short(here), self.file, place.line, place.column))
+        self.add(Problem(_short(message), hint, _short(here), self.file, place.line, place.column))
+
+    def add(self, problem: Problem) -> None:
+        """Note a fault; raises Refused where there are more of them than anyone reads."""
+        self.problems.append(problem)
         if len(self.problems) == MOST_PROBLEMS:
             more = Problem(f"there are {MOST_PROBLEMS} faults or more; no more are listed", "mend these first")
             raise Refused(*self.problems, more)
@@ -74,7 +76,7 @@ def _short(text: str) -> str:
 
 def read_text(path: FilePath, shown: str) -> Text:
     """The content of the file at `path`, named `shown` in messages; raises Refused where it is no YAML mapping."""
-    source = _decoded(path, shown)
+    source = read_source(path, shown)
     text = Text(shown)
     collecting = gc.isenabled()
     gc.disable()
@@ -86,55 +88,19 @@ def read_text(path: FilePath, shown: str) -> Text:
     return text
 
 
-def _decoded(path: FilePath, shown: str) -> str:
-    content = _content(path, shown)
-    try:
-        source = content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise Refused(_not_utf8(content, error.start, shown)) from None
-    unseen = _UNSEEN.search(source)
-    if unseen:
-        before = source[: unseen.start()]
-        line, column = before.count("\n") + 1, unseen.start() - before.rfind("\n")
-        raise Refused(Problem(_told(unseen[0]), "delete it", "", shown, line, column))
-    return source
-
-
-def _told(character: str) -> str:
-    return f"character U+{ord(character):04X} is not allowed: it cannot be seen on paper"
-
-
-def _not_utf8(content: bytes, start: int, shown: str) -> Problem:
-    """Where the first byte stands that is no UTF-8."""
-    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return Problem("the file is UTF-16", "save it as UTF-8", "", shown, 1, 1)
-    before = content[:start]
-    line = before.count(b"\n") + 1
-    column = len(before[before.rfind(b"\n") + 1 :].decode("utf-8")) + 1
-    return Problem(f"the file is not UTF-8 (byte {content[start]:#04x})", "save it as UTF-8", "", shown, line, column)
-
-
-def _content(path: FilePath, shown: str) -> bytes:
-    try:
-        if path.stat().st_size > MOST_BYTES:
-            raise Refused(Problem(f"the file is larger than {MOST_BYTES // 10**6} MB", "split it", file=shown))
-        if not path.is_file():
-            raise Refused(Problem("this is no regular file", "name a YAML file", file=shown))
-        return path.read_bytes()
-    except OSError as error:
-        raise Refused(
-            Problem(f"the file cannot be read: {error.strerror}", "check name and folder", file=shown)
-        ) from None
-
-
 def _composed(source: str, shown: str) -> yaml.MappingNode:
-    loader = _Loader(source)
+    loader, counter = _Loader(source), _Counter(shown)
+    loader.descend_resolver, loader.ascend_resolver, loader.resolve = counter.entered, counter.left, counter.tag
     try:
         node = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
         raise Refused(Problem(*_explained(error, source, line), "", shown, line, column)) from None
+    except (ValueError, OverflowError):  # the loader in Python makes a character of any code
+        raise Refused(
+            Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
+        ) from None
     except (yaml.YAMLError, RecursionError) as error:
         raise Refused(Problem(f"the file is no YAML: {error}", file=shown)) from None
     finally:
@@ -145,6 +111,31 @@ def _composed(source: str, shown: str) -> yaml.MappingNode:
         mark, message = node.start_mark, "the file does not open with a mapping"
         raise Refused(Problem(message, "begin with `format: 1`", "", shown, mark.line + 1, mark.column + 1))
     return node
+
+
+class _Counter:
+    """Stands in for the loader's resolver: nodes are counted, and no type is guessed, for all scalars stay text."""
+
+    def __init__(self, shown: str) -> None:
+        self.shown, self.count = shown, 0
+
+    def entered(self, parent: yaml.Node | None, index: Any) -> None:
+        """Count a node that is about to be composed; raises Refused where there are too many."""
+        self.count += 1
+        node = index if isinstance(index, yaml.Node) else parent
+        if self.count > MOST_VALUES and node is not None:
+            message, hint = f"the file holds more than {MOST_VALUES:,} values", "split it, or leave some away"
+            mark = node.start_mark
+            raise Refused(Problem(message, hint, "", self.shown, mark.line + 1, mark.column + 1))
+
+    def left(self) -> None:
+        """Nothing hangs on the end of a node."""
+
+    def tag(self, kind: Any, value: Any, implicit: Any) -> str:
+        """The tag of a node that is written without one."""
+        if kind is not yaml.ScalarNode:
+            return _CORE + ("map" if kind is yaml.MappingNode else "seq")
+        return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
 
 
 def _explained(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
@@ -193,27 +184,33 @@ class _Walk:
         return made
 
     def count(self, node: yaml.Node) -> None:
-        """Count what aliases repeat; raises Refused where that is more than a project can mean."""
+        """Count what aliases repeat."""
         if id(node) in self.seen:
-            self.repeated += 1 + len(node.value)
-            if self.repeated > MOST_REPEATED:
-                mark, hint = node.start_mark, "write the values out, or leave them away"
-                message = "aliases repeat this more often than a project can mean"
-                raise Refused(Problem(message, hint, "", self.text.file, mark.line + 1, mark.column + 1))
+            self.repeat(node, 1 + len(node.value))
         self.seen.add(id(node))
+
+    def repeat(self, node: yaml.Node, times: int) -> None:
+        """Raises Refused where aliases and merge keys repeat more than a project can mean."""
+        self.repeated += times
+        if self.repeated > MOST_REPEATED:
+            mark, hint = node.start_mark, "write the values out, or leave them away"
+            message = "aliases repeat this more often than a project can mean"
+            raise Refused(Problem(message, hint, "", self.text.file, mark.line + 1, mark.column + 1))
 
     def scalar(self, node: yaml.ScalarNode, path: Path) -> Any:
         plain = not node.style
-        self.seen_on_paper(node, path)
+        if not self.seen_on_paper(node, path):
+            return TBD
         if plain and (node.value in _NULLS or node.value.lower() == "tbd"):
             return TBD
         return node.value.strip() if plain else node.value
 
-    def seen_on_paper(self, node: yaml.ScalarNode, path: Path) -> None:
-        """Note a character that only an escape could bring in, such as "\\0"."""
-        unseen = _UNSEEN.search(node.value) if node.style == '"' else None
-        if unseen:
-            self.text.problem_at(self.place(node, path), path, _told(unseen[0]), "delete it")
+    def seen_on_paper(self, node: yaml.ScalarNode, path: Path) -> bool:
+        """Whether a page can show a text; a character that only an escape could bring in, such as "\\0", is noted."""
+        told = unseen(node.value) if node.style == '"' else None
+        if told:
+            self.text.problem_at(self.place(node, path), path, *told)
+        return told is None
 
     def place(self, node: yaml.Node, path: Path) -> Place:
         mark = node.start_mark
@@ -225,7 +222,8 @@ class _Walk:
             if not isinstance(key, yaml.ScalarNode):
                 self.text.problem_at(self.place(key, path), path, "a key must be plain text")
                 continue
-            self.seen_on_paper(key, path)
+            if not self.seen_on_paper(key, path):
+                continue
             here = path + (key.value,)
             place = self.place(key, here)
             if key.value in made:
@@ -240,19 +238,35 @@ class _Walk:
     def pairs(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
         """The pairs of a mapping; those of a merge key stand behind its own and do not repeat them."""
         own = [(k, v) for k, v in node.value if k.tag != _MERGE]
+        merges = [(k, v) for k, v in node.value if k.tag == _MERGE]
+        for key, _ in merges[1:]:
+            self.text.problem_at(self.place(key, path), path, "`<<` stands twice here", "write `<<: [*one, *other]`")
         taken = {k.value for k, _ in own if isinstance(k, yaml.ScalarNode)}
-        for value in (v for k, v in node.value if k.tag == _MERGE):
+        for _, value in merges[:1]:
             for merged in value.value if isinstance(value, yaml.SequenceNode) else [value]:
-                if not isinstance(merged, yaml.MappingNode) or id(merged) in self.inside:
-                    message = "`<<` takes in a mapping that stands above"
-                    self.text.problem_at(
-                        self.place(merged, path), path, message, "write `<<: *mark`, and `&mark` before that mapping"
-                    )
-                    continue
-                new = [p for p in merged.value if isinstance(p[0], yaml.ScalarNode) and p[0].value not in taken]
+                new = [pair for pair in self.merged(merged, path) if pair[0].value not in taken]
                 taken |= {key.value for key, _ in new}
                 own += new
         return own
+
+    def merged(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
+        """The pairs that a merge key takes in: those of a mapping above, and those that this one takes in itself."""
+        message, hint = (
+            "`<<` takes in a mapping that stands above",
+            "write `<<: *mark`, and `&mark` before that mapping",
+        )
+        if len(self.inside) > MOST_DEPTH:
+            message, hint = "this takes in others too deep", f"at most {MOST_DEPTH} levels"
+        elif isinstance(node, yaml.MappingNode) and id(node) not in self.inside:
+            self.repeat(node, 1 + len(node.value))
+            self.inside.add(id(node))
+            pairs = self.pairs(node, path)
+            self.inside.discard(id(node))
+            for key in (key for key, _ in pairs if not isinstance(key, yaml.ScalarNode)):
+                self.text.problem_at(self.place(key, path), path, "a key must be plain text")
+            return [pair for pair in pairs if isinstance(pair[0], yaml.ScalarNode)]
+        self.text.problem_at(self.place(node, path), path, message, hint)
+        return []
 
     def items(self, node: yaml.Node, path: Path) -> list[Any]:
         made = []

@@ -1,5 +1,6 @@
 """The project file and the side files it names to one frozen Project; all faults of all files at once."""
 
+import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path as FilePath
@@ -8,7 +9,7 @@ from typing import Any
 from ..vocabulary.field import Field, Path, Schema, dotted
 from ..vocabulary.fitting import fitted
 from ..vocabulary.near import near_hint
-from ..vocabulary.problem import Problem, Refused
+from ..vocabulary.problem import Problem, Refused, refuse
 from ..vocabulary.project import Project
 from .convert import converted
 from .demands import demand_problems
@@ -21,11 +22,12 @@ _PAPERS = "attachments"
 
 @dataclass
 class _Read:
-    """One file read: its text, typed values and members."""
+    """One file read: its text, typed values, members, and the side files it names."""
 
     text: Text
     values: dict[Path, Any]
     members: dict[Path, tuple[str, ...]]
+    named: set[FilePath] = dataclasses.field(default_factory=set)
 
 
 def read_project(file: FilePath, schema: Schema) -> Project:
@@ -71,32 +73,36 @@ def _read(path: FilePath, shown: str, schema: Schema) -> _Read:
 
 def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _Read) -> _Read:
     """A side file named at `at`; only the fields at home there may stand in it, and its papers keep its name."""
-    folder = file.parent.resolve()
-    path = (folder / name).resolve()
-    if not path.is_relative_to(folder):
-        main.text.problem(at, f"{name!r} leads out of the project folder", "keep the file beside the project file")
-        return _Read(Text(name), {}, {})
-    if path == file.resolve():
-        main.text.problem(at, f"{name!r} is the project file itself", "name another file, or leave this line out")
-        return _Read(Text(name), {}, {})
     try:
-        side = _read(path, name, schema)
+        side = _read(_found(file, name, main), name, schema)
     except Refused as refused:
         place = main.text.places[at]
         for problem in refused.problems:
-            if problem.line:
-                main.text.problems.append(problem)
-            else:
-                main.text.problems.append(
-                    Problem(
-                        problem.message, problem.hint, f"{dotted(at)}: {name}", place.file, place.line, place.column
-                    )
-                )
+            about = f"{dotted(at)}: {name}" if problem.file else dotted(at)
+            told = Problem(problem.message, problem.hint, about, place.file, place.line, place.column)
+            main.text.add(problem if problem.line else told)
         return _Read(Text(name), {}, {})
     side.values.pop(("format",), None)
     _at_home(side, home, schema)
     _once(side, home, schema, main)
     return _marked(side, SIDE_FILES.get(home, home), schema)
+
+
+def _found(file: FilePath, name: str, main: _Read) -> FilePath:
+    """Where a side file lies; raises Refused outside the project folder, and for a file that is named before."""
+    folder = file.parent.resolve()
+    try:
+        path = (folder / name).resolve()
+    except (OSError, ValueError, RuntimeError):
+        raise refuse(f"{name!r} cannot be followed: links lead in a circle", "check the links in the folder") from None
+    if not path.is_relative_to(folder):
+        raise refuse(f"{name!r} leads out of the project folder", "keep the file beside the project file")
+    if path == file.resolve():
+        raise refuse(f"{name!r} is the project file itself", "name another file, or leave this line out")
+    if path in main.named:
+        raise refuse(f"{name!r} is named before", "name each file once")
+    main.named.add(path)
+    return path
 
 
 def _at_home(side: _Read, home: str, schema: Schema) -> None:

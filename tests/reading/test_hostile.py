@@ -11,7 +11,9 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from specgen import pipeline
-from specgen.reading.positions import MOST_BYTES, MOST_DEPTH, MOST_PROBLEMS
+from specgen.reading import source
+from specgen.reading.positions import MOST_DEPTH, MOST_PROBLEMS
+from specgen.reading.source import MOST_BYTES
 from specgen.vocabulary.problem import Refused
 
 BASE = (
@@ -120,11 +122,11 @@ def test_a_device_is_not_read() -> None:
 
 
 def test_a_file_that_may_not_be_read_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def denied(path: Path) -> bytes:
+    def denied(path: Path, flags: int) -> int:
         raise PermissionError(13, "Permission denied")
 
     (tmp_path / "project.yaml").write_text(BASE, "utf-8")
-    monkeypatch.setattr(Path, "read_bytes", denied)
+    monkeypatch.setattr(source.os, "open", denied)
     with pytest.raises(Refused, match="cannot be read: Permission denied"):
         pipeline.check(tmp_path / "project.yaml")
 

@@ -11,7 +11,7 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specgen.reading import positions
+from specgen.reading import positions, source
 from specgen.reading.positions import MOST_DEPTH, TBD, read_text
 from specgen.vocabulary.problem import Problem, Refused
 
@@ -326,7 +326,7 @@ def test_a_file_that_cannot_be_read_is_told(name: str, tmp_path: Path) -> None:
 
 
 def test_a_file_that_is_too_large_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(positions, "MOST_BYTES", 10)
+    monkeypatch.setattr(source, "MOST_BYTES", 10)
     with pytest.raises(Refused, match="larger"):
         read(tmp_path, "a: 0123456789\n")
 
