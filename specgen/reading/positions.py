@@ -29,7 +29,7 @@ MOST_MESSAGE = 300
 # An alias stands for a whole branch; a few of them nested stand for more than any machine holds.
 MOST_REPEATED = 10_000
 # What is written is composed before it can be counted by paths; this many values take half a second and 100 MB.
-MOST_VALUES = 60_000
+MOST_VALUES = 250_000
 
 
 class Missing:
