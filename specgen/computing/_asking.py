@@ -122,6 +122,6 @@ def _in_unit(working: Working, unit: str) -> Working:
         raise refuse(
             f"the result cannot be given in {unit!r}", f"one of {', '.join(known)}" if known else "it has no unit"
         )
-    result = float(Quantity.of(repr(float(working.result)), working.unit).to(unit))
+    result = float(working.quantity.to(unit))
     note = f"The result is given in {printed_unit(unit)}, the steps in {printed_unit(working.unit)}."
     return dataclasses.replace(working, result=result, unit=unit, notes=(*working.notes, note))

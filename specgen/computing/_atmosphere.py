@@ -1,5 +1,7 @@
 """The standard atmosphere below 11 km: pressure by altitude, as figures and as a line of a sum."""
 
+from fractions import Fraction
+
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given
@@ -9,9 +11,11 @@ SOURCE = Source(
     Kind.MEMORY, "U.S. Standard Atmosphere, 1976: 101.325 kPa and 15 °C at sea level, 6.5 °C colder for each km"
 )
 SEA_LEVEL = Quantity.of("101.325", "kPa")
-# Altitude at which the air would end if it went on growing colder as it does below 11 km: 288.15 K / 0.0065 K/m.
-_END = Quantity.of("44330.77", "m")
-_POWER = 5.25588  # gravity, molar mass and gas constant over the fall of temperature
+WARMTH, FALL = Fraction("288.15"), Fraction("0.0065")  # K at sea level, K less for each m
+GRAVITY, WEIGHT, GAS = Fraction("9.80665"), Fraction("0.0289644"), Fraction("8.31432")  # m/s2, kg/mol, J/(mol K)
+# Altitude at which the air would end if it went on growing colder as it does below 11 km.
+_END = Quantity.of(WARMTH / FALL, "m")
+_POWER = float(GRAVITY * WEIGHT / (GAS * FALL))
 # 5 km below and 11 km above sea level, the reach of the one formula.
 LOWEST, HIGHEST = Quantity.of(-16400, "ft"), Quantity.of(36000, "ft")
 PRESSURE = "P_0 * (1 - z / z_0)^n"

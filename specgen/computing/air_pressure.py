@@ -5,10 +5,11 @@ from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
+from . import _atmosphere
 from ._guards import refuse_beyond
 
 SOURCES = (
-    Source(Kind.PUBLISHED, "U.S. Standard Atmosphere, 1976: 101 325 Pa and 288.15 K at sea level, 6.5 K less each km"),
+    _atmosphere.SOURCE,
     Source(Kind.MEMORY, "U.S. Standard Atmosphere, 1976: radius of the earth, weight and gas constant of air"),
 )
 # The temperature falls evenly up to 11 km; the standard begins below sea level.
@@ -24,12 +25,12 @@ def air_pressure(altitude: Quantity, system: str = "ip") -> Working:
     given = (
         Given("Z", "altitude", float(altitude.to(length)), length),
         Given("a", "radius of the earth", 6356766.0, "m"),
-        Given("P_0", "pressure at sea level", 101325.0, "Pa"),
-        Given("T_0", "temperature at sea level", 288.15, "K"),
-        Given("b", "fall of the temperature", 0.0065, "K/m"),
-        Given("g", "gravity", 9.80665, "m/s2"),
-        Given("M", "molar weight of air", 0.0289644, "kg/mol"),
-        Given("R", "gas constant of the standard", 8.31432, "J/(mol·K)"),
+        Given("P_0", "pressure at sea level", float(_atmosphere.SEA_LEVEL.to("Pa")), "Pa"),
+        Given("T_0", "temperature at sea level", float(_atmosphere.WARMTH), "K"),
+        Given("b", "fall of the temperature", float(_atmosphere.FALL), "K/m"),
+        Given("g", "gravity", float(_atmosphere.GRAVITY), "m/s2"),
+        Given("M", "molar weight of air", float(_atmosphere.WEIGHT), "kg/mol"),
+        Given("R", "gas constant of the standard", float(_atmosphere.GAS), "J/(mol·K)"),
         Given("c", f"pascals in 1 {unit}", PASCALS[unit], "Pa"),
     )
     made = Sum(given)

@@ -144,7 +144,7 @@ def for_joint(joint: View, ask: Ask) -> Working:
         "alpha": joint.thermal_expansion,
         "movement_class": joint.sealant.c920_class,
         "tolerance": joint.tolerance,
-        "hot": Quantity.of(repr(heat.result), heat.unit),
+        "hot": heat.quantity,
         "cold": project.climate.cold_air,
         "install_low": joint.install_low,
         "install_high": joint.install_high,

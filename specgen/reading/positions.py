@@ -14,7 +14,8 @@ import yaml
 from ..vocabulary.field import Path, dotted
 from ..vocabulary.finding import Place
 from ..vocabulary.problem import Problem, Refused
-from .source import read_source, unseen
+from ..vocabulary.unseen import unseen
+from .source import read_source
 
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}
@@ -209,7 +210,7 @@ class _Walk:
         """Whether a page can show a text; a character that only an escape could bring in, such as "\\0", is noted."""
         told = unseen(node.value) if node.style == '"' else None
         if told:
-            self.text.problem_at(self.place(node, path), path, *told)
+            self.text.problem_at(self.place(node, path), path, *told[1:])
         return told is None
 
     def place(self, node: yaml.Node, path: Path) -> Place:

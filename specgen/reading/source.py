@@ -6,15 +6,9 @@ import stat
 from pathlib import Path as FilePath
 
 from ..vocabulary.problem import Problem, Refused
+from ..vocabulary.unseen import unseen
 
 MOST_BYTES = 20_000_000
-# Unseen characters that change how text reads, line ends that editors do not count, and the private-use ones, some of
-# which the writing room marks values with. Tab, line feed and carriage return are white space.
-_UNSEEN = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\uf8ff\ufdd0-\ufdef\ufeff\ufffe\uffff\U000f0000-\U0010ffff"
-    + "".join(f"{chr(plane + 0xFFFE)}{chr(plane + 0xFFFF)}" for plane in range(0x10000, 0xF0000, 0x10000))
-    + "]"
-)
 _LINE_END = re.compile("\r\n|\r|\n")
 
 
@@ -25,21 +19,12 @@ def read_source(path: FilePath, shown: str) -> str:
         source = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise Refused(_not_utf8(content, error.start, shown)) from None
-    found = _UNSEEN.search(source)
+    found = unseen(source)
     if found:
-        lines = _LINE_END.split(source[: found.start()])
-        raise Refused(Problem(*_told(found[0]), "", shown, len(lines), len(lines[-1]) + 1))
+        start, message, hint = found
+        lines = _LINE_END.split(source[:start])
+        raise Refused(Problem(message, hint, "", shown, len(lines), len(lines[-1]) + 1))
     return source
-
-
-def unseen(text: str) -> tuple[str, str] | None:
-    """Message and hint on the first character of a text that cannot be seen on paper, or None."""
-    found = _UNSEEN.search(text)
-    return _told(found[0]) if found else None
-
-
-def _told(character: str) -> tuple[str, str]:
-    return f"character U+{ord(character):04X} is not allowed: it cannot be seen on paper", "delete it"
 
 
 def _not_utf8(content: bytes, start: int, shown: str) -> Problem:

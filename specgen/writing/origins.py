@@ -130,4 +130,4 @@ def _need(desk: Desk, provider: Provider, member: Path, given: Given) -> str:
 
 def _quantity(working: Working) -> Any:
     known = working.unit in UNITS
-    return Quantity.of(repr(float(working.result)), working.unit) if known else float(working.result)
+    return working.quantity if known else float(working.result)

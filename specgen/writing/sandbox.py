@@ -1,11 +1,12 @@
 """The sandbox that templates run in: what they may use, and how much work they may make."""
 
-import re
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, nodes
 from jinja2.sandbox import SandboxedEnvironment
+
+from ..vocabulary.unseen import unseen
 
 # Bounds on one document: turns of all its loops and macros, numbers of one range, values and pieces it prints.
 MOST_TURNS = 100_000
@@ -13,8 +14,6 @@ MOST_RANGE = 1_000
 MOST_PRINTED = 100_000
 MOST_TEXT = 5_000_000  # characters
 MOST_JOINED = 100_000
-# Characters that cannot be seen, and the private-use ones that mark values.
-UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ue000-\uf8ff\ufffe\uffff]")
 _FILTERS = ("capitalize", "first", "join", "last", "length", "lower", "string", "trim", "upper")
 _TESTS = ("defined", "divisibleby", "even", "in", "none", "odd", "string", "number", "eq", "ne", "lt", "le", "gt", "ge")
 _GLOBALS = ("namespace",)
@@ -58,8 +57,9 @@ class Sandbox(SandboxedEnvironment):
             concat.nodes = [nodes.Filter(nodes.List(concat.nodes), "_joined", [], [], None, None, lineno=concat.lineno)]
         for text in tree.find_all((nodes.Const, nodes.TemplateData)):
             words = getattr(text, "value", None) or getattr(text, "data", None)
-            if isinstance(words, str) and UNSEEN.search(words):
-                raise TemplateSyntaxError("a character stands here that cannot be seen on paper", text.lineno)
+            found = unseen(words) if isinstance(words, str) else None
+            if found:
+                raise TemplateSyntaxError(found[1], text.lineno)
         for macro in tree.find_all((nodes.Macro, nodes.CallBlock)):
             counted = nodes.Filter(nodes.List([nodes.Const("")]), "_turns", [], [], None, None, lineno=macro.lineno)
             body: list[nodes.Node] = getattr(macro, "body")  # noqa: B009  the two kinds share no typed base

@@ -84,6 +84,11 @@ class Sight:
             with_unit(text, "%" if field.kind == "percent" else field.unit_ip) if not isinstance(value, bool) else text
         )
 
+    def waiting(self, absent: Absent) -> tuple[Shown, str]:
+        """An open value, and which field it waits for."""
+        field = self.project.schema.field_at(absent.path)
+        return Shown("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
+
     def limit(self, name: str) -> Shown:
         """The figure in force of a row of the limits, with its source."""
         limit = self.standards.limits[name]

@@ -1,8 +1,11 @@
 """Invalid YAML of the YAML specification 1.2.2 (2021), what a processor must refuse; retyped `from memory`.
 
-Each ends in a clear error with its line. So does every valid file that describes no project.
+Each ends in a clear error with its line. So does every valid file that describes no project, and every file of the test
+data of PyYAML 6.0.4 (its source package of the registry; MIT license, kept in `published_yaml.json` beside the files).
 """
 
+import base64
+import json
 from pathlib import Path
 
 import pytest
@@ -52,3 +55,21 @@ def test_what_is_no_project_ends_in_clear_errors(text: str, tmp_path: Path) -> N
         pipeline.check(tmp_path / "project.yaml")
     assert all(p.message and 0 < p.line <= text.count("\n") + 1 for p in refused.value.problems)
     assert all(p.hint or "must be plain text" in p.message for p in refused.value.problems)
+
+
+CORPUS = json.loads((Path(__file__).parent / "published_yaml.json").read_text("utf-8"))
+FILES = {name: base64.b64decode(content) for name, content in CORPUS["files"].items()}
+
+
+def test_the_corpus_is_there_with_its_license() -> None:
+    assert "Permission is hereby granted, free of charge" in CORPUS["license"]
+    assert sum(name.endswith("loader-error") for name in FILES) > 80
+    assert len(FILES) > 250
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_a_file_of_the_corpus_ends_in_clear_errors(name: str, tmp_path: Path) -> None:
+    (tmp_path / "project.yaml").write_bytes(FILES[name])
+    with pytest.raises(Refused) as refused:
+        pipeline.check(tmp_path / "project.yaml")
+    assert all(p.message and 0 < p.line <= FILES[name].count(b"\n") + 2 for p in refused.value.problems)

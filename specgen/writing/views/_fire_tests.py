@@ -8,7 +8,6 @@ from ...vocabulary.comparison import less, more
 from ...vocabulary.project import Absent, Project
 from ...vocabulary.tests_owed import PROPAGATION, RADIANT, may_not_burn, names_standard
 from ..desk import Desk
-from ..values import Shown
 
 
 def rows(desk: Desk) -> list[tuple[Any, ...]]:
@@ -33,8 +32,7 @@ def _answer(desk: Desk, test: str, wall: str, due: Callable[[], tuple[bool, list
     try:
         answer, why = due()
     except Absent as absent:
-        field = desk.sight.project.schema.field_at(absent.path)
-        return Shown("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
+        return desk.sight.waiting(absent)
     reports = _reports(desk.sight.project, test, wall)
     shown = f"; report {', '.join(reports)}" if reports else "; no report is listed" if answer else ""
     return "yes" if answer else "no", [*why, shown]

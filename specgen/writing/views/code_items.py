@@ -54,8 +54,7 @@ def _answer(desk: Desk, path: tuple[str, ...], name: str) -> tuple[Any, Any]:
     try:
         found = desk.resolve(path, name)
     except Absent as absent:
-        field = desk.sight.project.schema.field_at(absent.path)
-        return Shown("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
+        return desk.sight.waiting(absent)
     why = Shown(found.why, found.why, found.source[0] if found.source else None)
     if desk.sight.project.get(("code", "model")) == "other":
         return "not read here", "Ask the building official."

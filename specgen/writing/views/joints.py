@@ -4,7 +4,6 @@ from typing import Any
 
 from ...vocabulary.comparison import Outcome, Sense, compare
 from ...vocabulary.project import Absent
-from ...vocabulary.quantity import Quantity
 from ...vocabulary.working import Working
 from ..compose import Composer
 from ..desk import Desk, TableView
@@ -40,10 +39,9 @@ def _needed(desk: Desk, at: tuple[str, ...]) -> Any:
     try:
         working = desk.resolve(at, "joint-width")
     except Absent as absent:
-        field = desk.sight.project.schema.field_at(absent.path)
-        return Shown(f"[waits for: {field.label if field else absent.path[-1]}]", open=True)
+        return Shown(f"[{desk.sight.waiting(absent)[1]}]", open=True)
     assert isinstance(working, Working)
-    needed = Quantity.of(repr(working.result), working.unit)
+    needed = working.quantity
     field = desk.sight.project.schema.field_at((*at, "width"))
     text = desk.sight.text(needed, field)
     outcome = compare(desk.sight.project.get((*at, "width")), Sense.AT_LEAST, needed)
