@@ -60,5 +60,6 @@ PROVIDER = Provider(
     direct=air_pressure,
     reads=("site.altitude",),
     units=("psi", "kPa"),
+    printed=False,  # what the site's air is worth stands with the air of the compressor
     keys=(Key("altitude", "length", "height above sea level, -1000 ft to 36,000 ft"),),
 )

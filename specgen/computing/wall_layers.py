@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
+from ..vocabulary.printing import words
 from ..vocabulary.project import Absent, View
 from ..vocabulary.provider import Ask, Provider
 from ..vocabulary.quantity import Quantity
@@ -174,7 +175,7 @@ def for_wall(wall: View, ask: Ask) -> Working:
         Inputs(
             layers=layers,
             coating=project.gloss.permeance,
-            month=coldest.month,
+            month=words(coldest.month),
             low=coldest.mean_min,
             high=coldest.mean_max,
             humidity=coldest.mean_humidity,

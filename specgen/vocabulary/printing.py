@@ -85,11 +85,26 @@ _SAID = {
     "eifs_to_eifs": "EIFS to EIFS",
 }
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
+_MONTHS = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+]
+_SAID |= {name[:3].lower(): name for name in _MONTHS}
 
 
 def long_date(date: datetime.date) -> str:
     """`March 1, 2027`."""
-    return f"{date:%B} {date.day}, {date.year}"
+    return f"{_MONTHS[date.month - 1]} {date.day}, {date.year}"
 
 
 def words(choice: str) -> str:

@@ -85,14 +85,20 @@ def tree(expression: str) -> Node:
         raise ValueError(f"{expression!r} is no expression") from None
 
 
+LONG = 72  # signs of figures beside which a page has no room for the result
+
+
 def lines(equation: Equation) -> tuple[Row, ...]:
-    """An equation as it is set: symbol and formula, then the figures and the result."""
+    """An equation as it is set: symbol and formula, then the figures and the result, in one line where they fit."""
     sign = Words("=", "operator")
     result = (sign, tree(equation.result), *_unit(equation.unit))
     formula = (symbol(equation.symbol), sign, tree(equation.expression))
     if equation.substitution == equation.result:
         return (Row((*formula, *result)),)
-    return Row(formula), Row((sign, tree(equation.substitution), *result))
+    figures = (sign, tree(equation.substitution))
+    if len(equation.substitution) > LONG:
+        return Row(formula), Row(figures), Row(result)
+    return Row(formula), Row((*figures, *result))
 
 
 def _unit(unit: str) -> Iterator[Words]:

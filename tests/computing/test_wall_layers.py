@@ -257,7 +257,7 @@ def job(*without: str) -> dict[str, Any]:
 def test_a_wall_of_a_project_is_taken_in_its_coldest_month(tmp_path: Path) -> None:
     made = Resolver(case_of(tmp_path, job()).project, computing.find)(("walls", "W1"), "wall-layers")
     assert line(made, "T_e") == pytest.approx(35)
-    assert made.given[0].name == "mean daily low, jan"
+    assert made.given[0].name == "mean daily low, January"
     assert made.result == pytest.approx(wall(OPEN).result)
 
 

@@ -138,8 +138,14 @@ def told(desk: Desk, one: Compared) -> list[Any]:
     if one.outcome is Outcome.OUTSIDE and lifted:
         said = f"by deviation {lifted[0]}"
     if field is None or "*" in one.path:
-        return [f"{field.label if field else words(one.path[-1])}: {said} ({one.code})"]
+        return [f"{field.label if field else _label(desk, one.path)}: {said} ({one.code})"]
     return [f"{field.label}: ", desk.sight.shown(one.path), f", {said} ({one.code})"]
+
+
+def _label(desk: Desk, path: Path) -> str:
+    """The label of a collection; the words of its name where it has none."""
+    collection = desk.sight.project.schema.node(path).collection if "*" not in path else None
+    return collection.label if collection is not None else words(path[-1])
 
 
 def joined(parts: Iterable[list[Any]]) -> list[Any]:
