@@ -4,7 +4,7 @@ import datetime
 from typing import Any, Literal, cast
 
 from ..vocabulary.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
-from ..vocabulary.finding import Severity
+from ..vocabulary.finding import Judgment, Severity
 from ..vocabulary.printing import long_date, words
 from .catalogue import Template
 from .compose import Composer
@@ -84,11 +84,14 @@ def _draft(desk: Desk) -> Inlines:
         ]
     else:
         told.append(Text("No stop stands. "))
-    told.append(Text(_open(len(desk.judgment.open_items))))
+    told.append(Text(_open(desk.judgment)))
     return tuple(told)
 
 
-def _open(count: int) -> str:
-    if not count:
-        return "No point is open."
-    return f"{count} {'point is' if count == 1 else 'points are'} open. Values still to be given stand in brackets."
+def _open(judgment: Judgment) -> str:
+    """How many points are open; that what is not owed yet stands in brackets too."""
+    count = len(judgment.open_items)
+    told = f"{count or 'No'} {'points are' if count > 1 else 'point is'} open."
+    return (
+        f"{told} Values still to be given stand in brackets." if count or any(judgment.later_rings.values()) else told
+    )
