@@ -14,7 +14,11 @@ _OF_EVERY_WALL = {"ATT-03"}
 def deciding(walls: tuple[str, ...], findings: Iterable[Finding]) -> dict[str, tuple[Finding, ...]]:
     """The findings that decide the verdict of each wall; a note decides nothing."""
     told = [f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f)]
-    return {wall: tuple(f for f in told if wall in f.walls) for wall in walls}
+    made: dict[str, list[Finding]] = {wall: [] for wall in walls}
+    for finding in told:
+        for wall in made.keys() & set(finding.walls):
+            made[wall].append(finding)
+    return {wall: tuple(found) for wall, found in made.items()}
 
 
 def _speaks_of_walls(finding: Finding) -> bool:
@@ -24,7 +28,11 @@ def _speaks_of_walls(finding: Finding) -> bool:
 def undecided(walls: tuple[str, ...], waiting: Iterable[NotJudged]) -> dict[str, tuple[str, ...]]:
     """The rules that each wall needs judged before it can have a plain yes, and that wait for a field."""
     counting = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
-    return {wall: tuple(dict.fromkeys(n.rule for n in counting if wall in n.walls)) for wall in walls}
+    made: dict[str, dict[str, None]] = {wall: {} for wall in walls}
+    for clause in counting:
+        for wall in made.keys() & set(clause.walls):
+            made[wall][clause.rule] = None
+    return {wall: tuple(rules) for wall, rules in made.items()}
 
 
 def verdict(findings: tuple[Finding, ...], waits: bool) -> Verdict:
