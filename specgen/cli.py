@@ -1,6 +1,7 @@
 """Arguments in, messages and exit codes out; nothing else prints.
 
 Exit codes: 0 done; 1 done, and something stands against it; 2 not done.
+Each command imports its own story, so that a sum does not load the rules.
 """
 
 import argparse
@@ -12,7 +13,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from . import __version__, pipeline
+from . import __version__
 from .vocabulary.finding import Severity
 from .vocabulary.problem import Refused, refuse
 
@@ -56,12 +57,15 @@ def _tell(asked: argparse.Namespace, message: str) -> None:
 
 
 def _new(asked: argparse.Namespace) -> int:
+    from . import pipeline
+
     pipeline.new(Path(asked.file), asked.ring, asked.units)
     _tell(asked, f"specgen: wrote {asked.file}; next: specgen check {asked.file}")
     return DONE
 
 
 def _check(asked: argparse.Namespace) -> int:
+    from . import pipeline
     from .writing import report
 
     case = pipeline.check(Path(asked.file))
@@ -77,6 +81,8 @@ def _check(asked: argparse.Namespace) -> int:
 
 
 def _build(asked: argparse.Namespace) -> int:
+    from . import pipeline
+
     names = pipeline.build(
         Path(asked.file),
         Path(asked.out),
@@ -96,28 +102,38 @@ def _build(asked: argparse.Namespace) -> int:
 
 
 def _rules(asked: argparse.Namespace) -> int:
+    from . import pipeline
+
     print(pipeline.rules_text(asked.id), end="")
     return DONE
 
 
 def _fields(asked: argparse.Namespace) -> int:
+    from . import pipeline
+
     print(pipeline.fields_text(asked.path), end="")
     return DONE
 
 
 def _schema(asked: argparse.Namespace) -> int:
+    from . import pipeline
+
     _print_data(pipeline.schema_data(asked.file))
     return DONE
 
 
 def _matrix(asked: argparse.Namespace) -> int:
+    from . import pipeline
+
     print(pipeline.matrix_text(), end="")
     return DONE
 
 
 def _calc(asked: argparse.Namespace) -> int:
+    from . import calculator
+
     if not asked.name:
-        print(pipeline.calculations_text(), end="")
+        print(calculator.calculations_text(), end="")
         return DONE
     pairs = [pair.partition("=") for pair in asked.pairs]
     if any(not sign for _, sign, _ in pairs):
@@ -125,9 +141,9 @@ def _calc(asked: argparse.Namespace) -> int:
     if asked.file and pairs:
         raise refuse("keys and --from are both given", "give one or the other")
     if asked.file:
-        text, data = pipeline.calculate_all(asked.name, Path(asked.file))
+        text, data = calculator.calculate_all(asked.name, Path(asked.file))
     else:
-        text, data = pipeline.calculate(asked.name, {key: value for key, _, value in pairs})
+        text, data = calculator.calculate(asked.name, {key: value for key, _, value in pairs})
     _print_data(data) if asked.format == "json" else print(text, end="")
     return DONE
 

@@ -1,6 +1,5 @@
-"""The story: read, resolve, judge, write. The only module that imports the rooms."""
+"""The story of a project: read, resolve, judge, write."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -21,8 +20,8 @@ from .vocabulary.finding import Judgment, Severity, Verdict
 from .vocabulary.near import near_hint
 from .vocabulary.printing import words
 from .vocabulary.problem import refuse
-from .vocabulary.project import Absent, Project
-from .vocabulary.provider import Provider, Resolver
+from .vocabulary.project import Project
+from .vocabulary.provider import Resolver
 
 
 @dataclass(frozen=True)
@@ -56,9 +55,14 @@ def schema() -> Schema:
     return load_schema((("steps", tuple(rows.steps)), ("criteria", tuple(rows.criteria))))
 
 
+def read(file: Path) -> Project:
+    """The project of a file; raises Refused with every fault of its files."""
+    return read_project(file, schema())
+
+
 def check(file: Path) -> Case:
     """The project of a file, judged; raises Refused with every fault of its files."""
-    return judged(read_project(file, schema()))
+    return judged(read(file))
 
 
 def judged(project: Project) -> Case:
@@ -190,49 +194,3 @@ def _square(substrate: str, method: str) -> str:
     codes = [f.code for f in judgment.findings if f.rule.startswith("ATT")]
     word = {Verdict.NO: "no", Verdict.WITH_MEASURES: "measure"}.get(judgment.walls["W1"], "yes")
     return f"{word} {codes[0]}" if codes else word
-
-
-def calculations_text() -> str:
-    """The calculations there are, with their keys."""
-    from .writing.manual import columns
-
-    return columns([name, _keys(computing.find(name))] for name in computing.names())
-
-
-def _keys(provider: Provider) -> str:
-    keys = [key.name if key.default is None else f"[{key.name}]" for key in provider.keys]
-    return f"{provider.title}{': ' if keys else ''}{' '.join(keys)}"
-
-
-def provider(name: str) -> Provider:
-    """A calculation by name; raises Refused with the nearest one."""
-    try:
-        return computing.find(name)
-    except computing.UnknownCalculation as unknown:
-        raise refuse(f"there is no calculation {name!r}", near_hint(name, unknown.known)) from None
-
-
-def calculate(name: str, pairs: Mapping[str, str]) -> tuple[str, Any]:
-    """One sum as text and as data; raises Refused for unknown, missing and unfit keys."""
-    from .computing._asking import direct
-    from .writing.manual import working_data, working_text
-
-    working = direct(provider(name), pairs)
-    return working_text(working), working_data(working)
-
-
-def calculate_all(name: str, file: Path) -> tuple[str, Any]:
-    """All of one name in a project, as text and as data; a member that lacks a field says which."""
-    from .writing.manual import instance_text, instances_data
-
-    found, project = provider(name), read_project(file, schema())
-    resolver = Resolver(project, computing.find)
-    made: dict[str, Any] = {}
-    for path in found.members(project):
-        mark = path[-1] if path else "project"
-        try:
-            made[mark] = resolver(path, name)
-        except Absent as absent:
-            # A sum may wait for a value that it reads only where another way is barred.
-            made[mark] = list(dict.fromkeys([*resolver.missing(path, name), absent.path]))
-    return "\n".join(instance_text(mark, value) for mark, value in made.items()), instances_data(name, made)

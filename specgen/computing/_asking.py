@@ -4,6 +4,7 @@ import dataclasses
 import math
 from collections.abc import Callable, Mapping
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 from ..vocabulary.near import near_hint
@@ -99,6 +100,7 @@ def _number(text: str, dimension: str) -> Fraction:
         raise QuantityError(f"{text!r} is no number", "write a bare number") from None
 
 
+@cache
 def _examples(dimension: str) -> tuple[str, ...]:
     return tuple(name for name, unit in UNITS.items() if unit.dimension == dimension)[:2]
 
@@ -122,6 +124,6 @@ def _in_unit(working: Working, unit: str) -> Working:
         raise refuse(
             f"the result cannot be given in {unit!r}", f"one of {', '.join(known)}" if known else "it has no unit"
         )
-    result = float(working.quantity.to(unit))
+    result = working.quantity.number(unit)
     note = f"The result is given in {printed_unit(unit)}, the steps in {printed_unit(working.unit)}."
     return dataclasses.replace(working, result=result, unit=unit, notes=(*working.notes, note))

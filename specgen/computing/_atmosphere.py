@@ -23,19 +23,19 @@ PRESSURE = "P_0 * (1 - z / z_0)^n"
 
 def pressure_kpa(altitude_m: float) -> float:
     """Pressure of the standard atmosphere in kPa at an altitude in m; a site's weather moves it by 3 % or so."""
-    share: float = (1 - altitude_m / float(_END.to("m"))) ** _POWER
-    return float(SEA_LEVEL.to("kPa")) * share
+    share: float = (1 - altitude_m / _END.number("m")) ** _POWER
+    return SEA_LEVEL.number("kPa") * share
 
 
 def pressure_psia(altitude_ft: float) -> float:
     """Pressure of the standard atmosphere in psi, absolute, at an altitude in ft."""
-    return pressure_kpa(altitude_ft * 0.3048) / float(Quantity.of(1, "psi").to("kPa"))
+    return pressure_kpa(altitude_ft * 0.3048) / Quantity.of(1, "psi").number("kPa")
 
 
 def pressure(altitude: Quantity) -> Quantity:
     """Pressure of the standard atmosphere at an altitude; raises Refused outside the formula's reach."""
     refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
-    return Quantity.of(repr(pressure_kpa(float(altitude.to("m")))), "kPa")
+    return Quantity.of(repr(pressure_kpa(altitude.number("m"))), "kPa")
 
 
 def given(altitude: Quantity, system: str) -> tuple[Given, ...]:
@@ -43,8 +43,8 @@ def given(altitude: Quantity, system: str) -> tuple[Given, ...]:
     refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
     length, force = ("ft", "psi") if system == "ip" else ("m", "kPa")
     return (
-        Given("z", "altitude", float(altitude.to(length)), length),
-        Given("P_0", "pressure at sea level, absolute", float(SEA_LEVEL.to(force)), force),
-        Given("z_0", "altitude at which the formula ends", float(_END.to(length)), length),
+        Given("z", "altitude", altitude.number(length), length),
+        Given("P_0", "pressure at sea level, absolute", SEA_LEVEL.number(force), force),
+        Given("z_0", "altitude at which the formula ends", _END.number(length), length),
         Given("n", "power of the standard atmosphere", _POWER, ""),
     )

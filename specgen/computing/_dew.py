@@ -26,20 +26,20 @@ HUMIDITY_NOTE = "Below freezing, humidity is taken as meters tell it, over water
 def refuse_unfit_air(air: Quantity, rh: Fraction) -> None:
     """Raises Refused where air or humidity, in percent, leave the range of the Magnus form."""
     refuse_beyond("air", air, COLDEST, HOTTEST)
-    least = min(100.0, max(LEAST_HUMIDITY, ceil(_humidity_at_coldest(float(air.to("C"))) * 100) / 100))
+    least = min(100.0, max(LEAST_HUMIDITY, ceil(_humidity_at_coldest(air.number("C")) * 100) / 100))
     if not least <= rh <= 100:
         raise refuse(f"rh is {float(rh):g} %", f"it lies from {least:g} to 100 %, the range of the formula in this air")
 
 
 def _humidity_at_coldest(air: float) -> float:
     """The humidity, in percent, of air in °C whose dew point is the coldest of the form."""
-    coldest = float(COLDEST.to("C"))
+    coldest = COLDEST.number("C")
     return 100 * exp(17.62 * coldest / (243.12 + coldest) - 17.62 * air / (243.12 + air))
 
 
 def given(air: Quantity, rh: Fraction, degree: str) -> tuple[Given, ...]:
     """Air and humidity by symbol."""
-    return (Given("T_a", "air", float(air.to(degree)), degree), Given("RH", "relative humidity", float(rh), "%"))
+    return (Given("T_a", "air", air.number(degree), degree), Given("RH", "relative humidity", float(rh), "%"))
 
 
 def dew_and_frost(made: Sum, degree: str) -> bool:

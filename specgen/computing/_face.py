@@ -57,10 +57,10 @@ def of_elevation(elevation: View) -> Inputs:
 def given(inputs: Inputs, h_c: float) -> tuple[Given, ...]:
     """The inputs of the balance by symbol, with the heat passed to the air in W/(m2·K)."""
     return (
-        Given("T_a", "hot air", float(inputs.hot_air.to(inputs.degree)), inputs.degree),
+        Given("T_a", "hot air", inputs.hot_air.number(inputs.degree), inputs.degree),
         Given("SR", "solar reflectance", float(inputs.solar_reflectance), ""),
         Given("e", "emittance", float(inputs.emittance), ""),
-        Given("I", "irradiance on the wall", float(inputs.irradiance.to("W/m2")), "W/m2"),
+        Given("I", "irradiance on the wall", inputs.irradiance.number("W/m2"), "W/m2"),
         Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
         Given("h", "heat passed to moving air", h_c, "W/(m2.K)"),
         Given("r", "share of sun with reflection", REFLECTED_SUN if inputs.reflected else 1.0, ""),
@@ -71,7 +71,7 @@ def given(inputs: Inputs, h_c: float) -> tuple[Given, ...]:
 def _limit(inputs: Inputs) -> tuple[Given, ...]:
     if inputs.limit is None:
         return ()
-    return (Given("T_l", "where the board softens", float(inputs.limit.to(inputs.degree)), inputs.degree),)
+    return (Given("T_l", "where the board softens", inputs.limit.number(inputs.degree), inputs.degree),)
 
 
 def face_by_balance(made: Sum, degree: str) -> None:
@@ -94,6 +94,6 @@ def found_by_trial(made: Sum, symbol: str, name: str, gain: str) -> None:
 
 def margin_note(face: float, limit: Quantity, degree: str) -> str:
     """How far a face, in °F or °C, lies from where the board softens, as a sentence."""
-    margin = float(limit.to(degree)) - face
+    margin = limit.number(degree) - face
     side = "below" if margin > 0 else "above"
     return f"The face lies {abs(margin):.1f} °{degree} {side} {printed(limit, degree)}, where the board softens."

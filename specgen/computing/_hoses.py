@@ -16,7 +16,7 @@ FACTOR, POWER = 1.6e12, 1.85
 # Two published hose figures lie at 0.54 and 1.03 of the formula; the band takes in both.
 LOW, HIGH = 0.5, 1.1
 MOST = 0.4  # of the absolute pressure at the inlet; from memory
-KPA_PER_PSI = float(Quantity.of(1, "psi").to("kPa"))
+KPA_PER_PSI = Quantity.of(1, "psi").number("kPa")
 NOTES = (
     "Published hose charts differ by half: the figure is a guide, its band is printed beside it. Read the pressure "
     "at the gun, trigger pulled.",

@@ -41,10 +41,10 @@ def velocity_given(
     far, fast, unit = ("ft", "mph", "psf") if ip else ("m", "m/s", "kPa")
     power, gradient = EXPOSURES[exposure]
     return (
-        Given("V", "basic wind speed", float(speed.to(fast)), fast),
-        Given("h", "mean roof height", float(height.to(far)), far),
-        Given("z_l", "least height of the exposure", float(Quantity.of(15, "ft").to(far)), far),
-        Given("z_g", f"gradient height of exposure {exposure}", float(Quantity.of(gradient, "ft").to(far)), far),
+        Given("V", "basic wind speed", speed.number(fast), fast),
+        Given("h", "mean roof height", height.number(far), far),
+        Given("z_l", "least height of the exposure", Quantity.of(15, "ft").number(far), far),
+        Given("z_g", f"gradient height of exposure {exposure}", Quantity.of(gradient, "ft").number(far), far),
         Given("alpha", f"power of exposure {exposure}", power, ""),
         Given("K_zt", "topographic factor", float(topographic), ""),
         Given("K_d", "directionality factor", 0.85, ""),
@@ -53,7 +53,7 @@ def velocity_given(
         Given("G_i", "coefficient of the pressure inside", ENCLOSURES[enclosure], ""),
         # 0.00256 psf and 0.613 Pa are the same air at 15 °C; kept as one, so that both systems give one answer.
         Given("k", "half the density of air", 0.00256 if ip else 0.00256 * _KPA, f"{unit}/({fast})²"),
-        Given("p_m", "least pressure at strength level", float(Quantity.of(16, "psf").to(unit)), unit),
+        Given("p_m", "least pressure at strength level", Quantity.of(16, "psf").number(unit), unit),
     )
 
 
@@ -71,8 +71,8 @@ def area_given(area: Quantity, system: str) -> tuple[Given, ...]:
     """The effective area and the ends of the chart, in sq ft or m²."""
     unit = "ft2" if system == "ip" else "m2"
     return (
-        Given("A", "effective area", float(area.to(unit)), unit),
-        Given("A_1", "one square foot", float(LEAST_AREA.to(unit)), unit),
+        Given("A", "effective area", area.number(unit), unit),
+        Given("A_1", "one square foot", LEAST_AREA.number(unit), unit),
     )
 
 

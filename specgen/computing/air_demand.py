@@ -80,7 +80,7 @@ def air_demand(loads: tuple[Load, ...], leak: Fraction, reserve: Fraction, syste
 
 def _given(at: int, load: Load, unit: str) -> tuple[Given, ...]:
     return (
-        Given(f"q_{at}", f"air of one gun of kind {at}", float(load.flow.to(unit)), unit),
+        Given(f"q_{at}", f"air of one gun of kind {at}", load.flow.number(unit), unit),
         Given(f"n_{at}", f"guns of kind {at}", float(load.count), ""),
         Given(f"u_{at}", "share of the time it is pulled", float(load.duty), ""),
     )

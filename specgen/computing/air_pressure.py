@@ -23,9 +23,9 @@ def air_pressure(altitude: Quantity, system: str = "ip") -> Working:
     refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
     length, unit = ("ft", "psi") if system == "ip" else ("m", "kPa")
     given = (
-        Given("Z", "altitude", float(altitude.to(length)), length),
+        Given("Z", "altitude", altitude.number(length), length),
         Given("a", "radius of the earth", 6356766.0, "m"),
-        Given("P_0", "pressure at sea level", float(_atmosphere.SEA_LEVEL.to("Pa")), "Pa"),
+        Given("P_0", "pressure at sea level", _atmosphere.SEA_LEVEL.number("Pa"), "Pa"),
         Given("T_0", "temperature at sea level", float(_atmosphere.WARMTH), "K"),
         Given("b", "fall of the temperature", float(_atmosphere.FALL), "K/m"),
         Given("g", "gravity", float(_atmosphere.GRAVITY), "m/s2"),

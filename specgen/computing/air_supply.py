@@ -52,9 +52,9 @@ def air_supply(inputs: Inputs) -> Working:
     standard = Quantity.of(BASES[inputs.basis][0], "psi")
     made = Sum(
         (
-            Given("Q", "air drawn in", float(inputs.cfm.to(flow)), "cfm" if flow == "scfm" else flow),
+            Given("Q", "air drawn in", inputs.cfm.number(flow), "cfm" if flow == "scfm" else flow),
             *_atmosphere.given(inputs.altitude, inputs.system),
-            Given("P_s", "standard pressure, absolute", float(standard.to(force)), force),
+            Given("P_s", "standard pressure, absolute", standard.number(force), force),
             *_warm_given(inputs),
             *_derate_given(inputs),
         )
@@ -91,13 +91,13 @@ def _warm_given(inputs: Inputs) -> tuple[Given, ...]:
     degree = "F" if ip else "C"
     standard = Quantity.of(BASES[inputs.basis][1], "F")
     return (
-        Given("T", "temperature at the intake", float(inputs.temperature.to(degree)), degree),
-        Given("T_s", "temperature of the standard state", float(standard.to(degree)), degree),
+        Given("T", "temperature at the intake", inputs.temperature.number(degree), degree),
+        Given("T_s", "temperature of the standard state", standard.number(degree), degree),
         Given("T_0", "zero of the scale above absolute zero", 459.67 if ip else 273.15, degree),
         Given(
             "P_t",
             "pressure of vapor at freezing",
-            float(AT_FREEZING.to("psi" if ip else "kPa")),
+            AT_FREEZING.number("psi" if ip else "kPa"),
             "psi" if ip else "kPa",
         ),
         Given("phi", "share of saturation at the intake", float(inputs.rh or 0) / 100, ""),
@@ -110,7 +110,7 @@ def _derate_given(inputs: Inputs) -> tuple[Given, ...]:
     ip = inputs.system == "ip"
     unit = "%/1000 ft" if ip else "%/300 m"
     return (
-        Given("D", "loss of the engine with altitude", float(inputs.derate.to(unit)), unit),
+        Given("D", "loss of the engine with altitude", inputs.derate.number(unit), unit),
         Given("z_d", "altitude this loss is told for", 1000.0 if ip else 300.0, "ft" if ip else "m"),
     )
 

@@ -33,7 +33,7 @@ def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Worki
     unit = "in" if system == "ip" else "mm"
     made = Sum(
         (
-            Given("W", "width of the joint", float(width.to(unit)), unit),
+            Given("W", "width of the joint", width.number(unit), unit),
             Given("o", "rod over the width", float(oversize), "%"),
         )
     )
@@ -44,7 +44,7 @@ def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Worki
         return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES))
     stock, gap = found
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
-    made.known["r"] = float(Quantity.of(gap, "in").to(unit))
+    made.known["r"] = Quantity.of(gap, "in").number(unit)
     made.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
     told = f"Next stock diameter: {inches(stock)} in."
     return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES), "", ("d_s",))

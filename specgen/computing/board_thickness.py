@@ -53,12 +53,12 @@ def board_thickness(
         ("g", "depth of the drainage groove", groove),
         ("B", "board that stays", LEFT),
     )
-    given = [Given(symbol, name, float(quantity.to(unit)), unit) for symbol, name, quantity in lengths]
+    given = [Given(symbol, name, quantity.number(unit), unit) for symbol, name, quantity in lengths]
     if r_value is not None and r_per_inch is not None:
         given += [
-            Given("R", "R-value asked for", float(r_value.to(resistance)), resistance),
-            Given("R_1", "R-value of one inch", float(r_per_inch.to(resistance)), resistance),
-            Given("u", "one inch", float(Quantity.of(1, "in").to(unit)), unit),
+            Given("R", "R-value asked for", r_value.number(resistance), resistance),
+            Given("R_1", "R-value of one inch", r_per_inch.number(resistance), resistance),
+            Given("u", "one inch", Quantity.of(1, "in").number(unit), unit),
         ]
     return _sum(Sum(tuple(given)), unit, bool(joint_depth and joint_depth.amount))
 

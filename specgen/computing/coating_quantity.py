@@ -84,15 +84,15 @@ def _refuse(inputs: Inputs) -> tuple[str, ...]:
 
 def _given(inputs: Inputs) -> tuple[Given, ...]:
     constant, film, area, volume = coverage(inputs.system)
-    given = [Given("A", "area to be coated", float(inputs.area.to(area)), area)]
+    given = [Given("A", "area to be coated", inputs.area.number(area), area)]
     if inputs.openings is not None:
         given = [
-            Given("A_w", "elevations, width by height", float(inputs.area.to(area)), area),
-            Given("A_o", "openings", float(inputs.openings.to(area)), area),
+            Given("A_w", "elevations, width by height", inputs.area.number(area), area),
+            Given("A_o", "openings", inputs.openings.number(area), area),
         ]
     given += [
         constant,
-        Given("D", "dry film of one coat", float(inputs.dft.to(film)), film),
+        Given("D", "dry film of one coat", inputs.dft.number(film), film),
         Given("V_s", "volume solids", float(inputs.volume_solids), "%"),
         Given("E", "transfer efficiency", float(inputs.transfer_efficiency), "%"),
         Given("l", "further loss", float(inputs.loss), "%"),
@@ -101,7 +101,7 @@ def _given(inputs: Inputs) -> tuple[Given, ...]:
         Given("T", "water added, of the coating", float(inputs.thinning), "%"),
     ]
     if inputs.pail is not None:
-        given.append(Given("p", "pail", float(inputs.pail.to(volume)), volume))
+        given.append(Given("p", "pail", inputs.pail.number(volume), volume))
     return tuple(given)
 
 

@@ -8,7 +8,7 @@ from ._cups import Cup, band, constants, cup_of, notes, refuse_viscosity, source
 
 def cup_seconds(cup: Cup, viscosity: Quantity) -> Working:
     """Time of the cup in seconds; source: that of the cup. Raises Refused outside the cup's range."""
-    wanted = float(viscosity.to("mm2/s"))
+    wanted = viscosity.number("mm2/s")
     refuse_viscosity(cup, wanted)
     made = Sum((Given("nu", "viscosity", wanted, "mm2/s"), *constants(cup), *spread_given(cup)))
     found = made.step("t", f"time of the cup {cup.title}", time_by(cup, "nu"), "s")

@@ -24,9 +24,9 @@ def cup_to_cup(cup: Cup, seconds: Quantity, to: Cup) -> Working:
     The band is the wider spread of the two cups, laid on the result; source: those of the cups.
     """
     refuse_time(cup, seconds)
-    refuse_viscosity(to, cup.viscosity(float(seconds.to("s"))))
+    refuse_viscosity(to, cup.viscosity(seconds.number("s")))
     wider = max((cup, to), key=lambda one: one.spread or 0)
-    time = Given("t_1", f"time of the cup {cup.title}", float(seconds.to("s")), "s")
+    time = Given("t_1", f"time of the cup {cup.title}", seconds.number("s"), "s")
     made = Sum((time, *constants(cup, "_1"), *constants(to, "_2"), *spread_given(wider)))
     made.step("nu", "viscosity", viscosity_by(cup, "t_1", "_1"), "mm2/s")
     found = made.step("t_2", f"time of the cup {to.title}", time_by(to, "nu", "_2"), "s")

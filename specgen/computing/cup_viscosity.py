@@ -21,7 +21,7 @@ from ._cups import (
 def cup_viscosity(cup: Cup, seconds: Quantity) -> Working:
     """Kinematic viscosity in mm²/s; source: that of the cup. Raises Refused outside the cup's range."""
     refuse_time(cup, seconds)
-    time = Given("t", f"time of the cup {cup.title}", float(seconds.to("s")), "s")
+    time = Given("t", f"time of the cup {cup.title}", seconds.number("s"), "s")
     made = Sum((time, *constants(cup), *spread_given(cup)))
     found = made.step("nu", "viscosity", viscosity_by(cup, "t"), "mm2/s")
     beside = band(made, cup, "t")
@@ -73,8 +73,8 @@ def _fault(coat: View) -> tuple[str, ...] | None:
 def _given(name: str, coat: View, cup: Cup) -> tuple[Given, ...]:
     tail = f"_{name[0]}"
     return (
-        Given(f"t{tail}s", f"shortest time of the {name}, {cup.title}", float(coat.cup_least.to("s")), "s"),
-        Given(f"t{tail}l", f"longest time of the {name}, {cup.title}", float(coat.cup_most.to("s")), "s"),
+        Given(f"t{tail}s", f"shortest time of the {name}, {cup.title}", coat.cup_least.number("s"), "s"),
+        Given(f"t{tail}l", f"longest time of the {name}, {cup.title}", coat.cup_most.number("s"), "s"),
         *constants(cup, tail),
     )
 

@@ -39,9 +39,9 @@ def day_area(rate: Quantity, touch_dry: Quantity, hours: Quantity, system: str =
     area = "ft2" if system == "ip" else "m2"
     made = Sum(
         (
-            Given("r", "output of one pass", float(rate.to(f"{area}/h")), f"{area}/h"),
-            Given("t", "touch-dry time", float(touch_dry.to("h")), "h"),
-            Given("H", "hours of the day", float(hours.to("h")), "h"),
+            Given("r", "output of one pass", rate.number(f"{area}/h"), f"{area}/h"),
+            Given("t", "touch-dry time", touch_dry.number("h"), "h"),
+            Given("H", "hours of the day", hours.number("h"), "h"),
         )
     )
     # As long as a pass takes longer than drying, the day is two passes; a shorter day is drying and one pass.

@@ -64,7 +64,7 @@ def _given(gun: View, project: View, supply: list[View], own: View, system: str)
     altitude = project.site.altitude
     all_guns: Any = sum((one.air_flow.to(air) * one.count for one in project.guns), start=0)
     given = [
-        Given("Q_g", "air of this gun", float(gun.air_flow.to(air)), air),
+        Given("Q_g", "air of this gun", gun.air_flow.number(air), air),
         Given("Q_n", "air of all guns at once", float(all_guns), air),
         Given("p_c", "pressure of the compressor, gauge", _in(project.compressor.at_pressure, unit), unit),
         Given("p_a", "set pressure, gauge", _in(project.spray.atomizing_pressure, unit), unit),
@@ -78,14 +78,14 @@ def _given(gun: View, project: View, supply: list[View], own: View, system: str)
 
 
 def _in(pressure: Quantity, unit: str) -> float:
-    return float(pressure.to(unit))
+    return pressure.number(unit)
 
 
 def _hose(tail: str, hose: View, system: str) -> tuple[Given, ...]:
     _, _, far, wide = units(system)
     return (
-        Given(f"L_{tail}", f"length of hose {hose.mark}", float(hose.length.to(far)), far),
-        Given(f"d_{tail}", f"bore of hose {hose.mark}", float(hose.bore.to(wide)), wide),
+        Given(f"L_{tail}", f"length of hose {hose.mark}", hose.length.number(far), far),
+        Given(f"d_{tail}", f"bore of hose {hose.mark}", hose.bore.number(wide), wide),
     )
 
 

@@ -45,11 +45,11 @@ def _refuse(made: Sum, unit: str) -> None:
 def _given(flow: Quantity, length: Quantity, bore: Quantity, inlet: Quantity, system: str) -> tuple[Given, ...]:
     unit, air, far, wide = units(system)
     return (
-        Given("Q", "air through the hose, free air", float(flow.to(air)), air),
-        Given("L", "length of the hose", float(length.to(far)), far),
-        Given("d", "bore of the hose", float(bore.to(wide)), wide),
-        Given("p", "pressure at the inlet, gauge", float(inlet.to(unit)), unit),
-        Given("P_0", "pressure of the air at sea level", float(_atmosphere.SEA_LEVEL.to(unit)), unit),
+        Given("Q", "air through the hose, free air", flow.number(air), air),
+        Given("L", "length of the hose", length.number(far), far),
+        Given("d", "bore of the hose", bore.number(wide), wide),
+        Given("p", "pressure at the inlet, gauge", inlet.number(unit), unit),
+        Given("P_0", "pressure of the air at sea level", _atmosphere.SEA_LEVEL.number(unit), unit),
         *constants(unit),
         Given("b_l", "lower end of the band", LOW, ""),
         Given("b_h", "upper end of the band", HIGH, ""),

@@ -31,9 +31,9 @@ def joint_depth(width: Quantity, system: str = "ip") -> Working:
         )
     made = Sum(
         (
-            Given("W", "width of the joint", float(width.to(unit)), unit),
-            Given("D_l", "least depth of any bead", float(LEAST.to(unit)), unit),
-            Given("D_m", "greatest depth of any bead", float(MOST.to(unit)), unit),
+            Given("W", "width of the joint", width.number(unit), unit),
+            Given("D_l", "least depth of any bead", LEAST.number(unit), unit),
+            Given("D_m", "greatest depth of any bead", MOST.number(unit), unit),
         )
     )
     made.step("D_h", "half the width", "W / 2", unit)

@@ -60,9 +60,9 @@ def joint_width(inputs: Inputs) -> Working:
     _refuse(inputs)
     unit, degree, per = ("in", "F", "/F") if inputs.system == "ip" else ("mm", "C", "/C")
     extend, compress = CLASSES[inputs.movement_class]
-    given = [Given(symbol, name, float(q.to(unit)), unit) for symbol, name, q in _lengths(inputs)]
+    given = [Given(symbol, name, q.number(unit), unit) for symbol, name, q in _lengths(inputs)]
     given += [
-        Given("alpha", "thermal expansion", float(inputs.alpha.to(per)), per),
+        Given("alpha", "thermal expansion", inputs.alpha.number(per), per),
         Given("k", "moisture strain", float(inputs.moisture_strain), ""),
         Given("S_e", "extension the class bears", extend, "", source=CLASS_SOURCE),
         Given("S_c", "compression the class bears", compress, "", source=CLASS_SOURCE),
@@ -101,10 +101,10 @@ def _temperatures(inputs: Inputs, degree: str) -> list[Given]:
     if inputs.temperature_range is not None:
         if len(missing) < len(named):
             raise refuse("both temperature_range and single temperatures are given", "give one or the other")
-        return [Given("dT", "temperature range", float(inputs.temperature_range.to(f"{degree} apart")), degree)]
+        return [Given("dT", "temperature range", inputs.temperature_range.number(f"{degree} apart"), degree)]
     if missing:
         raise refuse(f"{', '.join(missing)} must be given", "or give temperature_range in their place")
-    made = {symbol: (name, float(q.to(degree))) for symbol, name, q in named.values() if q is not None}
+    made = {symbol: (name, q.number(degree)) for symbol, name, q in named.values() if q is not None}
     if made["T_hot"][1] < made["T_cold"][1] or made["T_high"][1] < made["T_low"][1]:
         raise refuse("a hot temperature lies below its cold one", "cold below hot, install_low below install_high")
     return [Given(symbol, name, value, degree) for symbol, (name, value) in made.items()]
@@ -126,7 +126,7 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
         made.step("W_o", "width for opening", "D_o / S_e", unit)
     width = made.step("W", "width with tolerance", "max(W_c, W_o) + C", unit)
     if round_up is not None and round_up.amount > 0:
-        made.given = (*made.given, Given("r", "step the width is rounded up to", float(round_up.to(unit)), unit))
+        made.given = (*made.given, Given("r", "step the width is rounded up to", round_up.number(unit), unit))
         made.known["r"] = made.given[-1].value
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)

@@ -19,7 +19,7 @@ def for_wall(wall: View, ask: Ask) -> Working:
         ("g", "depth of the drainage groove", off.groove),
         ("d", "depth of the aesthetic joint", off.joint_depth),
     )
-    made = Sum(tuple(Given(symbol, name, float(quantity.to(unit)), unit) for symbol, name, quantity in lengths))
+    made = Sum(tuple(Given(symbol, name, quantity.number(unit), unit) for symbol, name, quantity in lengths))
     left = made.step("B", "board that stays", "T - p - g - d", unit)
     notes: tuple[str, ...] = (f"At least {printed(LEFT, unit)} must stay.",)
     if Quantity.of(repr(left), unit).amount < 0:

@@ -15,7 +15,7 @@ def saturation_pressure(temperature: Quantity, system: str = "ip") -> Working:
     """Saturation pressure of water vapor, in Pa; source: ISO 13788. Raises Refused."""
     refuse_beyond("temperature", temperature, COLDEST, HOTTEST)
     degree = "F" if system == "ip" else "C"
-    made = Sum((Given("T", "temperature", float(temperature.to(degree)), degree),))
+    made = Sum((Given("T", "temperature", temperature.number(degree), degree),))
     if temperature < FREEZING:
         pressure = made.step("p", "saturation pressure, over ice", over_ice("T", degree), "Pa")
     else:

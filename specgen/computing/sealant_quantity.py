@@ -35,13 +35,13 @@ def sealant_quantity(
     ip = system == "ip"
     along, across, volume = ("ft", "in", "gal") if ip else ("m", "mm", "L")
     given = [
-        Given("L", "length of joint", float(length.to(along)), along),
-        Given("W", "width of the bead", float(width.to(across)), across),
-        Given("D", "depth of the bead", float(depth.to(across)), across),
+        Given("L", "length of joint", length.number(along), along),
+        Given("W", "width of the bead", width.number(across), across),
+        Given("D", "depth of the bead", depth.number(across), across),
         Given("x", "waste", float(waste), "%"),
     ]
     if container is not None:
-        given.append(Given("c", "container", float(container.to(volume)), volume))
+        given.append(Given("c", "container", container.number(volume), volume))
     made = Sum(tuple(given))
     made.step("Y", "joint filled without waste", "231 / (12 * W * D)" if ip else "1000 / (W * D)", f"{along}/{volume}")
     made.step("V_0", "volume of the bead", "L * 12 * W * D / 231" if ip else "L * W * D / 1000", volume)

@@ -36,11 +36,11 @@ def sol_air(
     refuse_beyond("long_wave", long_wave, NO_LOSS, MOST_LOSS)
     degree, sun, film = ("F", "Btu/h.ft2", "Btu/(h.ft2.F)") if system == "ip" else ("C", "W/m2", "W/(m2.K)")
     given = (
-        Given("T_a", "air", float(air.to(degree)), degree),
-        Given("E", "irradiance", float(irradiance.to(sun)), sun),
+        Given("T_a", "air", air.number(degree), degree),
+        Given("E", "irradiance", irradiance.number(sun), sun),
         Given("a", "solar absorptance", float(absorptance), ""),
-        Given("h_o", "heat passed at the face, air and surroundings", float(h_o.to(film)), film),
-        Given("dT_l", "loss to the sky", float(long_wave.to(f"{degree} apart")), f"{degree} apart"),
+        Given("h_o", "heat passed at the face, air and surroundings", h_o.number(film), film),
+        Given("dT_l", "loss to the sky", long_wave.number(f"{degree} apart"), f"{degree} apart"),
     )
     made = Sum(given)
     made.step("dT_s", "heating by the sun", "a * E / h_o", f"{degree} apart")

@@ -28,7 +28,7 @@ def spreading_rate(
         (
             constant,
             Given("V_s", "volume solids", float(volume_solids), "%"),
-            Given("D", "dry film", float(dft.to(film)), film),
+            Given("D", "dry film", dft.number(film), film),
             Given("E", "transfer efficiency", float(transfer_efficiency), "%"),
             Given("l", "further loss", float(loss), "%"),
         )

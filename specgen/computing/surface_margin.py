@@ -26,7 +26,7 @@ def surface_margin(air: Quantity, rh: Fraction, surface: Quantity, system: str =
     degree = "F" if system == "ip" else "C"
     apart = f"{degree} apart"
     more = (
-        Given("T_s", "surface", float(surface.to(degree)), degree),
+        Given("T_s", "surface", surface.number(degree), degree),
         Given("m", "least margin of a surface to be coated", MARGIN[degree], apart),
     )
     made = Sum((*given(air, rh, degree), *more))

@@ -35,10 +35,10 @@ def surface_temperature(
     given = (
         Given("SR", "solar reflectance", float(solar_reflectance), ""),
         Given("e", "emittance", float(emittance), ""),
-        Given("T_a", "air", float(air.to(degree)), degree),
-        Given("T_r", "surroundings", float(around.to(degree)), degree),
-        Given("I", "irradiance", float(irradiance.to("W/m2")), "W/m2"),
-        Given("h", "heat passed to the air", float(h_c.to("W/(m2.K)")), "W/(m2.K)"),
+        Given("T_a", "air", air.number(degree), degree),
+        Given("T_r", "surroundings", around.number(degree), degree),
+        Given("I", "irradiance", irradiance.number("W/m2"), "W/m2"),
+        Given("h", "heat passed to the air", h_c.number("W/(m2.K)"), "W/(m2.K)"),
         Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
     )
     made = Sum(given)

@@ -24,9 +24,9 @@ def thermal_movement(length: Quantity, alpha: Quantity, temperature_range: Quant
     unit, degree, per = ("in", "F", "/F") if system == "ip" else ("mm", "C", "/C")
     made = Sum(
         (
-            Given("L", "length that moves", float(length.to(unit)), unit),
-            Given("alpha", "thermal expansion", float(alpha.to(per)), per),
-            Given("dT", "temperature range", float(temperature_range.to(f"{degree} apart")), degree),
+            Given("L", "length that moves", length.number(unit), unit),
+            Given("alpha", "thermal expansion", alpha.number(per), per),
+            Given("dT", "temperature range", temperature_range.number(f"{degree} apart"), degree),
         )
     )
     change = made.step("dL", "change of length", "L * alpha * dT", unit)

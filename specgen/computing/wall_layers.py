@@ -93,23 +93,23 @@ def wall_layers(inputs: Inputs) -> Working:
 def _given(inputs: Inputs) -> tuple[Given, ...]:
     degree, resistance, permeance, mass = inputs.units
     given = [
-        Given("T_lo", f"mean daily low, {inputs.month}", float(inputs.low.to(degree)), degree),
-        Given("T_hi", f"mean daily high, {inputs.month}", float(inputs.high.to(degree)), degree),
+        Given("T_lo", f"mean daily low, {inputs.month}", inputs.low.number(degree), degree),
+        Given("T_hi", f"mean daily high, {inputs.month}", inputs.high.number(degree), degree),
         Given("RH_e", f"mean humidity, {inputs.month}", float(inputs.humidity), "%"),
-        Given("R_si", "film of air inside", float(INSIDE_FILM.to(resistance)), resistance),
+        Given("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance),
     ]
     for n, layer in enumerate(inputs.layers, 1):
         open_to = max(layer.permeance, LEAST_PERMEANCE)
-        given.append(Given(f"R_{n}", layer.name, float(layer.r_value.to(resistance)), resistance))
-        given.append(Given(f"W_{n}", f"permeance, {layer.name}", float(open_to.to(permeance)), permeance))
+        given.append(Given(f"R_{n}", layer.name, layer.r_value.number(resistance), resistance))
+        given.append(Given(f"W_{n}", f"permeance, {layer.name}", open_to.number(permeance), permeance))
     coating = max(inputs.coating, LEAST_PERMEANCE)
     # Nanograms of one second to grams of a day, then to the unit of mass by area.
     day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
         *given,
-        Given("W_c", "permeance of the whole coating", float(coating.to(permeance)), permeance),
-        Given("R_se", "film of air outside", float(OUTSIDE_FILM.to(resistance)), resistance),
-        Given("v", "vapor of a day through a permeance of 1, by pascal", float(day.to(mass)), mass),
+        Given("W_c", "permeance of the whole coating", coating.number(permeance), permeance),
+        Given("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance),
+        Given("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass),
     )
 
 

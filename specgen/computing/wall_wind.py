@@ -103,9 +103,9 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
 def _engineers(elevation: View, outward: Quantity, system: str) -> Working:
     unit = "psf" if system == "ip" else "kPa"
     inward = elevation.get("design_pressure_inward")
-    given = [Given("P_o", "engineer's pressure, outward", float(outward.to(unit)), unit, ENGINEER)]
+    given = [Given("P_o", "engineer's pressure, outward", outward.number(unit), unit, ENGINEER)]
     if inward is not None:
-        given.append(Given("P_i", "engineer's pressure, inward", float(inward.to(unit)), unit, ENGINEER))
+        given.append(Given("P_i", "engineer's pressure, inward", inward.number(unit), unit, ENGINEER))
     made = Sum(tuple(given))
     found = made.step("p_a", "pull outward", "0 - P_o", unit)
     notes = (ENGINEER, _wind.NOTES[-1])

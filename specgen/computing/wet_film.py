@@ -24,7 +24,7 @@ def wet_film(
     unit = "mil" if system == "ip" else "um"
     made = Sum(
         (
-            Given("D", "dry film", float(dft.to(unit)), unit),
+            Given("D", "dry film", dft.number(unit), unit),
             Given("V_s", "volume solids", float(volume_solids), "%"),
             Given("T", "water added, of the coating", float(thinning), "%"),
         )

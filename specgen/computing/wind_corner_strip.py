@@ -18,9 +18,9 @@ def wind_corner_strip(least_width: Quantity, height: Quantity, system: str) -> W
     unit = "ft" if system == "ip" else "m"
     made = Sum(
         (
-            Given("B", "least width of the building", float(least_width.to(unit)), unit),
-            Given("h", "mean roof height", float(height.to(unit)), unit),
-            Given("a_m", "least width of the strip", float(Quantity.of(3, "ft").to(unit)), unit),
+            Given("B", "least width of the building", least_width.number(unit), unit),
+            Given("h", "mean roof height", height.number(unit), unit),
+            Given("a_m", "least width of the strip", Quantity.of(3, "ft").number(unit), unit),
         )
     )
     high = more(height, _wind.HIGHEST)

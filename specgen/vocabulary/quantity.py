@@ -33,6 +33,16 @@ class Quantity:
             raise ValueError(f"{self.dimension} cannot be given in {unit}")
         return (self.amount - row.offset) / row.factor
 
+    def number(self, unit: str) -> float:
+        """The number of this quantity in `unit` as the nearest float; ValueError where the dimension differs."""
+        row = UNITS[unit]
+        if row.dimension != self.dimension:
+            raise ValueError(f"{self.dimension} cannot be given in {unit}")
+        # One division of whole numbers rounds once, as a fraction would, and builds none.
+        (over, under), (zero, of) = self.amount.as_integer_ratio(), row.offset.as_integer_ratio()
+        per, part = row.factor.as_integer_ratio()
+        return (over * of - zero * under) * part / (under * of * per)
+
     def _other(self, other: object) -> Fraction:
         if not isinstance(other, Quantity) or other.dimension != self.dimension:
             raise TypeError(f"cannot compare {self.dimension} with {other!r}")
@@ -74,5 +84,5 @@ def apart(one: Quantity, other: Quantity) -> Quantity:
 
 def rounded(quantity: Quantity, digits: int = 4) -> Quantity:
     """A computed quantity as a sentence shows it, to a few digits of its unit."""
-    number = float(quantity.to(quantity.unit))
+    number = quantity.number(quantity.unit)
     return Quantity.of(f"{number:.{digits}g}", quantity.unit)

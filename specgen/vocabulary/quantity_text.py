@@ -3,6 +3,7 @@
 import re
 from difflib import get_close_matches
 from fractions import Fraction
+from functools import lru_cache
 
 from .quantity import Quantity
 from .units import SAME_UNITS, SPELLINGS, UNITS
@@ -50,6 +51,8 @@ class QuantityError(ValueError):
         self.message, self.hint = message, hint
 
 
+# A project writes the same few sizes again and again.
+@lru_cache(maxsize=4096)
 def parse_quantity(text: str, dimension: str, example_units: tuple[str, ...] = ()) -> Quantity:
     """The quantity written in `text`; `dimension` as in the field catalogue.
 
@@ -67,7 +70,9 @@ def parse_quantity(text: str, dimension: str, example_units: tuple[str, ...] = (
     match = _VALUE.fullmatch(plain)
     if not match or len((match[3] or "").lstrip("+-")) > 2:
         raise QuantityError(f"{text!r} is no quantity", _write_like(example_units))
-    number = number_of(match[2]) * Fraction(10) ** int(match[3] or 0) * (-1 if match[1] == "-" else 1)
+    number = number_of(match[2]) * (-1 if match[1] == "-" else 1)
+    if match[3]:
+        number *= Fraction(10) ** int(match[3])
     return _made(number, _unit_of(match[4].strip(), text, dimension, example_units), text)
 
 

@@ -111,7 +111,7 @@ def _same(value: Any, given: Given) -> bool:
         unit = f"{given.unit} apart" if value.dimension == "temperature_difference" else given.unit
         if unit not in UNITS or UNITS[unit].dimension != value.dimension:
             return False
-        return math.isclose(float(value.to(unit)), given.value, rel_tol=1e-9)
+        return math.isclose(value.number(unit), given.value, rel_tol=1e-9)
     counts = isinstance(value, (int, float, Fraction)) and not isinstance(value, bool)
     return counts and any(math.isclose(float(value) * f, given.value, rel_tol=1e-9) for f in (1, 0.01))
 

@@ -9,8 +9,10 @@ from pathlib import Path
 import yaml
 
 from specgen import pipeline
+from specgen.computing.joint_width import Inputs, joint_width
 from specgen.reading.positions import read_text
 from specgen.vocabulary.problem import Refused
+from specgen.vocabulary.quantity import Quantity
 from tests.bench.measuring import at_most, process, seconds
 
 ROOT = Path(__file__).parents[2]
@@ -26,10 +28,29 @@ def measure() -> None:
     at_most("check of clean / start of yaml and cerberus", usual / start, 4)
     kept = process(sys.executable, "-m", "specgen", "calc", "joint-width", "--from", str(CLEAN))
     at_most("all joint widths of clean / start of yaml and cerberus", kept / start, 4)
+    bare = process(sys.executable, "-c", "import yaml")
+    asked = process(sys.executable, "-m", "specgen", "calc", "dew-point", "air=70F", "rh=50%")
+    at_most("calc dew-point / start of yaml", asked / bare, 3)
+    at_most("CPU seconds of 1,000 joint widths", seconds(_joint_widths), 0.2)
     with tempfile.TemporaryDirectory() as folder:
         _judged(Path(folder) / "project.yaml")
         _read(Path(folder) / "long.yaml")
         _invalid(Path(folder) / "invalid.yaml")
+
+
+def _joint_widths() -> None:
+    usual = {
+        "alpha": Quantity.of("8e-6", "/F"),
+        "movement_class": "50",
+        "tolerance": Quantity.of("1/8", "in"),
+        "hot": Quantity.of(150, "F"),
+        "cold": Quantity.of(0, "F"),
+        "install_low": Quantity.of(40, "F"),
+        "install_high": Quantity.of(100, "F"),
+        "round_up": Quantity.of("1/16", "in"),
+    }
+    for inches in range(100, 1_100):
+        joint_width(Inputs(length=Quantity.of(inches, "in"), **usual))
 
 
 def _judged(file: Path) -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import pipeline
+from specgen import calculator
 from specgen.vocabulary.problem import Refused
 from specgen.vocabulary.project import Absent
 from specgen.vocabulary.working import Working
@@ -213,7 +213,7 @@ def test_what_is_missing_is_told_by_path(change: dict[str, Any], path: str, tmp_
 def test_the_command_line_tells_each_coat_of_a_project_or_what_it_waits_for(tmp_path: Path) -> None:
     written(tmp_path, {"format": 1, "primer": COAT, "gloss": {"coats": 2}}, "coating.yaml")
     job = SMALL | {"elevations": FACES, "coating_system": "coating.yaml"}
-    text, data = pipeline.calculate_all("coating-quantity", written(tmp_path, job))
+    text, data = calculator.calculate_all("coating-quantity", written(tmp_path, job))
     assert [row["subject"] for row in data["instances"]] == ["primer", "gloss"]
     assert data["instances"][0]["unit"] == "gal"
     assert "gloss.volume_solids" in data["instances"][1]["needs"]
@@ -224,5 +224,5 @@ def test_a_size_that_an_elevation_lacks_is_told_on_the_command_line(tmp_path: Pa
     written(tmp_path, {"format": 1, "primer": COAT, "gloss": COAT}, "coating.yaml")
     faces = merged(FACES, {"E2": {"height": "drop"}})
     job = SMALL | {"elevations": faces, "coating_system": "coating.yaml"}
-    text, _ = pipeline.calculate_all("coating-quantity", written(tmp_path, job))
+    text, _ = calculator.calculate_all("coating-quantity", written(tmp_path, job))
     assert "primer: waits for elevations.E2.height\n" in text

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import computing, pipeline
+from specgen import calculator, computing
 from specgen.computing._condensing import planes
 from specgen.computing.wall_layers import Inputs, Layer, wall_layers
 from specgen.vocabulary.project import Absent
@@ -274,7 +274,7 @@ def test_a_wall_waits_for_what_is_lacking(change: dict[str, Any], lacking: str, 
     case = case_of(tmp_path, change, base=case_base())
     with pytest.raises(Absent):
         Resolver(case.project, computing.find)(("walls", "W1"), "wall-layers")
-    told = pipeline.calculate_all("wall-layers", tmp_path / "project.yaml")[0]
+    told = calculator.calculate_all("wall-layers", tmp_path / "project.yaml")[0]
     assert told.startswith("W1: waits for ")
     assert lacking in told
 
@@ -287,5 +287,5 @@ def case_base() -> dict[str, Any]:
 
 def test_the_clean_example_stays_dry() -> None:
     root = Path(__file__).parents[2] / "project_examples" / "clean" / "project.yaml"
-    told = pipeline.calculate_all("wall-layers", root)[0]
+    told = calculator.calculate_all("wall-layers", root)[0]
     assert told.count("No vapor condenses") == 2

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import computing, pipeline
+from specgen import calculator, computing, pipeline
 from specgen.computing._asking import direct
 from specgen.computing._wind import reasons_against
 from specgen.vocabulary.condition import holds
@@ -245,7 +245,7 @@ def test_each_reason_against_the_method_is_told_in_words() -> None:
 
 def test_calc_from_a_project_names_the_engineers_pressure_that_is_waited_for(tmp_path: Path) -> None:
     case_of(tmp_path, merged(JOB, {"building": {"mean_roof_height": "61 ft"}}))
-    told = pipeline.calculate_all("wall-wind", tmp_path / "project.yaml")[0]
+    told = calculator.calculate_all("wall-wind", tmp_path / "project.yaml")[0]
     assert told == "E1: waits for elevations.E1.design_pressure_outward\n"
 
 

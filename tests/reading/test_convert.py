@@ -223,7 +223,7 @@ def just_outside(made: Field, bound: str, side: int) -> str:
         return str(int(bound) + side)
     if "quantity" in (made.kind, made.of):
         limit = fitted(made, bound)[0]
-        return f"{float(limit.to(limit.unit)) + side / 1000:.9f} {limit.unit}"
+        return f"{limit.number(limit.unit) + side / 1000:.9f} {limit.unit}"
     return f"{float(bound) + side / 1000:.9f}"
 
 
