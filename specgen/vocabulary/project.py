@@ -45,6 +45,10 @@ class Project:
         made = self.schema.node(path).field
         if made is None:
             raise KeyError(dotted(path))
+        return self.value_of(made, path)
+
+    def value_of(self, made: Field, path: Path) -> Any:
+        """The typed value of a field at its path, for one who has both; raises Absent."""
         if path in self.values:
             return self._linked(made, self.values[path])
         derived = self._derived(made)
@@ -148,7 +152,7 @@ class View:
             raise AttributeError(f"{dotted(self.path)} has no field {name!r}")
         path = self.path + (name,)
         if node.field is not None:
-            return self.project.value(path)
+            return self.project.value_of(node.field, path)
         return Members(self.project, node, path) if node.star is not None else View(self.project, node, path)
 
     def __getitem__(self, name: str) -> Any:
