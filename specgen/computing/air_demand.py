@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from ..vocabulary.field import Path, below
 from ..vocabulary.project import Absent, View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
@@ -24,11 +25,15 @@ NOTES = (
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """Guns of one kind: flow of one with its trigger pulled, how many, and the share of the time it is pulled."""
+    """Guns of one kind: flow of one with its trigger pulled, how many, and the share of the time it is pulled.
+
+    `path` is that of a gun of the project.
+    """
 
     flow: Quantity
     count: int
     duty: Fraction
+    path: Path = ()
 
 
 def loads_of(text: str) -> tuple[Load, ...]:
@@ -79,10 +84,12 @@ def air_demand(loads: tuple[Load, ...], leak: Fraction, reserve: Fraction, syste
 
 
 def _given(at: int, load: Load, unit: str) -> tuple[Given, ...]:
+    kind = load.path[-1] if load.path else f"of kind {at}"
+    flow, count, duty = (below(load.path, name) for name in ("air_flow", "count", "duty"))
     return (
-        Given(f"q_{at}", f"air of one gun of kind {at}", load.flow.number(unit), unit),
-        Given(f"n_{at}", f"guns of kind {at}", float(load.count), ""),
-        Given(f"u_{at}", "share of the time it is pulled", float(load.duty), ""),
+        Given(f"q_{at}", f"air of one gun {kind}", load.flow.number(unit), unit, flow),
+        Given(f"n_{at}", f"guns {kind}", float(load.count), "", count),
+        Given(f"u_{at}", f"share of the time a gun {kind} is pulled", float(load.duty), "", duty),
     )
 
 
@@ -93,7 +100,7 @@ def _direct(guns: tuple[Load, ...], leak: Fraction, reserve: Fraction, system: s
 
 def for_project(project: View, ask: Ask) -> Working:
     """The air of the guns of the project, with the usual leaks and reserve."""
-    loads = tuple(Load(gun.air_flow, gun.count, exact(gun.duty)) for gun in project.guns)
+    loads = tuple(Load(gun.air_flow, gun.count, exact(gun.duty), gun.path) for gun in project.guns)
     if not loads:
         raise Absent(("guns",))
     return air_demand(loads, LEAK, RESERVE, project.get("package.units") or "ip")
@@ -109,20 +116,6 @@ PROVIDER = Provider(
     units=("scfm", "L/s"),
     group="air",
     order=20,
-    origins={
-        "q_1": "air flow of the gun (guns)",
-        "q_2": "air flow of the gun (guns)",
-        "q_3": "air flow of the gun (guns)",
-        "q_4": "air flow of the gun (guns)",
-        "n_1": "number of guns (guns)",
-        "n_2": "number of guns (guns)",
-        "n_3": "number of guns (guns)",
-        "n_4": "number of guns (guns)",
-        "u_1": "duty of the gun (guns)",
-        "u_2": "duty of the gun (guns)",
-        "u_3": "duty of the gun (guns)",
-        "u_4": "duty of the gun (guns)",
-    },
     keys=(
         Key("guns", "word", "flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of),
         Key("leak", "percent", "added for leaks, in percent", str(LEAK)),

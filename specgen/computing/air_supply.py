@@ -54,12 +54,12 @@ def air_supply(inputs: Inputs) -> Working:
         (
             Given("Q", "air drawn in", inputs.cfm.number(flow), "cfm" if flow == "scfm" else flow),
             *_atmosphere.given(inputs.altitude, inputs.system),
-            Given("P_s", "standard pressure, absolute", standard.number(force), force),
+            Given("P_s", "standard pressure, absolute", standard.number(force), force, source=FREE_AIR),
             *_warm_given(inputs),
             *_derate_given(inputs),
         )
     )
-    made.step("P_a", "pressure at the site, absolute", _atmosphere.PRESSURE, force)
+    _atmosphere.pressure(made, force)
     factors = ["Q", "P_a / P_s"]
     if inputs.temperature is not None:
         factors[1:] = _warm(made, inputs, force)

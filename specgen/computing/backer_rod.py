@@ -44,7 +44,7 @@ def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Worki
         return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES))
     stock, gap = found
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
-    made.known["r"] = Quantity.of(gap, "in").number(unit)
+    made.give(Given("r", "step to this stock diameter", Quantity.of(gap, "in").number(unit), unit, source=PRACTICE))
     made.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
     told = f"Next stock diameter: {inches(stock)} in."
     return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES), "", ("d_s",))

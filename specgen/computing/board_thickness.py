@@ -79,7 +79,7 @@ def _sum(made: Sum, unit: str, has_joint: bool) -> Working:
         made.step("T_r", "board for the R-value", "R / R_1 * u + p", unit)
         parts = "max(T_j, T_r)"
     least = made.step("T", "least board", parts, unit)
-    made.known["r"] = 0.25 if unit == "in" else 5.0
+    made.give(Given("r", "step of the boards that are made", 0.25 if unit == "in" else 5.0, unit, source=PRACTICE))
     made.step("T_s", "next board made", "ceil(T / r - 1e-9) * r", unit)
     governs = "the R-value" if made.known.get("T_r", 0) > made.known["T_j"] else under
     notes: tuple[str, ...] = NOTES

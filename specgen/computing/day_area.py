@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from ..vocabulary.field import Path, below
 from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
@@ -17,8 +18,7 @@ SOURCES = (
     PRACTICE,
 )
 NOTES = ("The second coat starts where the first was started, when that is dry to touch: common practice, no source.",)
-# Kept of each shift for setting up and cleaning; common practice, no source.
-SET_UP = 1
+SET_UP = 1.0  # hours of each shift for setting up and cleaning; common practice, no source
 COVERED = {"shade_cloth", "tent"}
 
 
@@ -34,16 +34,25 @@ def read_hours(text: str) -> Quantity:
 
 def day_area(rate: Quantity, touch_dry: Quantity, hours: Quantity, system: str = "ip") -> Working:
     """Area that two gloss coats allow in one day, in sq ft or m², the hours of its passes beside it. Raises Refused."""
+    refuse_negative(hours=hours)
+    area = _area(system)
+    return _sum(Sum((*_given(rate, touch_dry, area), Given("H", "hours of the day", hours.number("h"), "h"))), area)
+
+
+def _area(system: str) -> str:
+    return "ft2" if system == "ip" else "m2"
+
+
+def _given(rate: Quantity, touch_dry: Quantity, area: str, origin: str = "") -> tuple[Given, ...]:
     refuse_none_of(rate=rate)
-    refuse_negative(touch_dry=touch_dry, hours=hours)
-    area = "ft2" if system == "ip" else "m2"
-    made = Sum(
-        (
-            Given("r", "output of one pass", rate.number(f"{area}/h"), f"{area}/h"),
-            Given("t", "touch-dry time", touch_dry.number("h"), "h"),
-            Given("H", "hours of the day", hours.number("h"), "h"),
-        )
+    refuse_negative(touch_dry=touch_dry)
+    return (
+        Given("r", "output of one pass", rate.number(f"{area}/h"), f"{area}/h", origin),
+        Given("t", "touch-dry time", touch_dry.number("h"), "h"),
     )
+
+
+def _sum(made: Sum, area: str) -> Working:
     # As long as a pass takes longer than drying, the day is two passes; a shorter day is drying and one pass.
     most = made.step("A", "area of the day", "r * max(min(H / 2, H - t), 0)", area)
     made.step("H_1", "hours of each pass", "A / r", "h")
@@ -61,25 +70,35 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
     project = elevation.project.root()
     crew, rate = _slowest(project)
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
-    shift = Fraction(project.schedule.shift_hours)
-    shade = None if _is_covered(elevation) else _shortest_shade(elevation)
-    usable = max(min(shift, shift if shade is None else shade) - SET_UP, Fraction(0))
-    made = day_area(rate, touch_dry, Quantity.of(usable, "h"), system_of(elevation))
-    told = ["One hour is kept for setting up and cleaning: common practice, no source.", f"Output is that of {crew}."]
-    told.append("Daylight is not looked at.")
-    if shade is not None and shade < shift:
+    area = _area(system_of(elevation))
+    made = Sum((*_given(rate, touch_dry, area, below(crew, "rates.gloss")), *_hours(project, elevation)))
+    light = "min(S, S_o)" if "S_o" in made.known else "S"
+    made.step("H", "hours of the day", f"max({light} - u, 0)", "h")
+    told = [f"Output is that of {crew[-1]}.", "Daylight is not looked at."]
+    if "S_o" in made.known and made.known["S_o"] < made.known["S"]:
         told.append("The hours are those of the elevation's own shade in its shortest month.")
     if project.gloss.coats != 2:
         told.append(f"The sum is for two coats; this project has {project.gloss.coats}.")
-    return replace(made, notes=(*made.notes, *told))
+    found = _sum(made, area)
+    return replace(found, notes=(*found.notes, *told))
 
 
-def _slowest(project: View) -> tuple[str, Quantity]:
+def _hours(project: View, elevation: View) -> tuple[Given, ...]:
+    """The shift, what is kept of it for setting up, and the hours of own shade where these bound the day."""
+    shade = None if _is_covered(elevation) else _shortest_shade(elevation)
+    own = below(elevation.path, "shade_hours")
+    return (
+        Given("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
+        *(() if shade is None else (Given("S_o", "own shade, shortest month", float(shade), "h", own),)),
+        Given("u", "kept for setting up and cleaning", SET_UP, "h", source=PRACTICE),
+    )
+
+
+def _slowest(project: View) -> tuple[Path, Quantity]:
     """The crew that sprays the gloss and its output; of several the slowest, so that every one of them can do it."""
     crews = [crew for crew in project.crews if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
-    found = [(crew.rates["gloss"], crew.mark) for crew in crews or list(project.crews)]
-    rate, mark = min(found)
-    return mark, rate
+    rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or list(project.crews))
+    return path, rate
 
 
 def _is_covered(elevation: View) -> bool:
@@ -113,11 +132,7 @@ PROVIDER = Provider(
     units=("ft2", "m2"),
     group="coats",
     order=50,
-    origins={
-        "r": "rate of the gloss crew (crews)",
-        "t": "gloss.touch_dry_hours",
-        "H": "shift and shade hours, less set-up and cleaning",
-    },
+    origins={"t": "gloss.touch_dry_hours"},
     keys=(
         Key("rate", "area_rate", "output of the sprayer in one pass, such as 300 sq ft/h"),
         _key("touch_dry", "first coat to second, in hours"),

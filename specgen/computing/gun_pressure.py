@@ -2,9 +2,9 @@
 
 from typing import Any
 
+from ..vocabulary.field import below
 from ..vocabulary.project import Absent, View
 from ..vocabulary.provider import Ask, Provider
-from ..vocabulary.quantity import Quantity
 from ..vocabulary.working import Given, Sum, Working
 from . import _atmosphere
 from ._hoses import FORMULA, MOST, NOTES, REACH, constants, flow_by, loss_by, units
@@ -24,6 +24,7 @@ def for_gun(gun: View, ask: Ask) -> Working:
     made = Sum(_given(gun, project, supply, own, system))
     made.step("q_n", "air through the supply hose", flow_by("Q_n", unit), "m³/s")
     made.step("q_g", "air through the gun hose", flow_by("Q_g", unit), "m³/s")
+    _atmosphere.pressure(made, unit)
     left = "p_c"
     for at, hose in enumerate(supply, 1):
         left = _behind(made, left, "q_n", f"s{at}", f"supply hose {hose.mark}", unit)
@@ -49,7 +50,7 @@ def _hoses(project: View) -> tuple[list[View], View]:
 
 def _behind(made: Sum, inlet: str, flow: str, tail: str, name: str, unit: str) -> str:
     """Adds the loss in a hose and what it leaves; the symbol of the pressure behind it."""
-    absolute = made.step(f"P_{tail}", f"pressure into {name}, absolute", f"{inlet} + P_0", unit)
+    absolute = made.step(f"P_{tail}", f"pressure into {name}, absolute", f"{inlet} + P_a", unit)
     lost = made.step(f"dP_{tail}", f"loss in {name}", loss_by(flow, f"L_{tail}", f"d_{tail}", f"P_{tail}", unit), unit)
     left = f"max({inlet} - dP_{tail}, 0)"
     if lost > MOST * absolute:
@@ -61,15 +62,14 @@ def _behind(made: Sum, inlet: str, flow: str, tail: str, name: str, unit: str) -
 
 def _given(gun: View, project: View, supply: list[View], own: View, system: str) -> tuple[Given, ...]:
     unit, air, _, _ = units(system)
-    altitude = project.site.altitude
     all_guns: Any = sum((one.air_flow.to(air) * one.count for one in project.guns), start=0)
     given = [
         Given("Q_g", "air of this gun", gun.air_flow.number(air), air),
         Given("Q_n", "air of all guns at once", float(all_guns), air),
-        Given("p_c", "pressure of the compressor, gauge", _in(project.compressor.at_pressure, unit), unit),
-        Given("p_a", "set pressure, gauge", _in(project.spray.atomizing_pressure, unit), unit),
-        Given("P_0", "pressure of the air at the site", _in(_atmosphere.pressure(altitude), unit), unit),
-        Given("w", "share of the inlet the formula bears", MOST, ""),
+        Given("p_c", "pressure of the compressor, gauge", project.compressor.at_pressure.number(unit), unit),
+        Given("p_a", "set pressure, gauge", project.spray.atomizing_pressure.number(unit), unit),
+        *_atmosphere.given(project.site.altitude, system),
+        Given("w", "share of the inlet the formula bears", MOST, "", source=REACH),
         *constants(unit),
     ]
     for tail, hose in [*((f"s{at}", hose) for at, hose in enumerate(supply, 1)), ("g", own)]:
@@ -77,15 +77,11 @@ def _given(gun: View, project: View, supply: list[View], own: View, system: str)
     return tuple(given)
 
 
-def _in(pressure: Quantity, unit: str) -> float:
-    return pressure.number(unit)
-
-
 def _hose(tail: str, hose: View, system: str) -> tuple[Given, ...]:
     _, _, far, wide = units(system)
     return (
-        Given(f"L_{tail}", f"length of hose {hose.mark}", hose.length.number(far), far),
-        Given(f"d_{tail}", f"bore of hose {hose.mark}", hose.bore.number(wide), wide),
+        Given(f"L_{tail}", f"length of hose {hose.mark}", hose.length.number(far), far, below(hose.path, "length")),
+        Given(f"d_{tail}", f"bore of hose {hose.mark}", hose.bore.number(wide), wide, below(hose.path, "bore")),
     )
 
 
@@ -114,16 +110,6 @@ PROVIDER = Provider(
         "Q_n": "air flow and number of all guns (guns)",
         "p_c": "compressor.at_pressure",
         "p_a": "spray.atomizing_pressure",
-        "P_0": "standard air at the altitude of the site",
-        "L_g": "length of the hose (hoses)",
-        "d_g": "bore of the hose (hoses)",
-        "L_s1": "length of the hose (hoses)",
-        "L_s2": "length of the hose (hoses)",
-        "L_s3": "length of the hose (hoses)",
-        "L_s4": "length of the hose (hoses)",
-        "d_s1": "bore of the hose (hoses)",
-        "d_s2": "bore of the hose (hoses)",
-        "d_s3": "bore of the hose (hoses)",
-        "d_s4": "bore of the hose (hoses)",
+        "z": "site.altitude",
     },
 )

@@ -126,8 +126,7 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
         made.step("W_o", "width for opening", "D_o / S_e", unit)
     width = made.step("W", "width with tolerance", "max(W_c, W_o) + C", unit)
     if round_up is not None and round_up.amount > 0:
-        made.given = (*made.given, Given("r", "step the width is rounded up to", round_up.number(unit), unit))
-        made.known["r"] = made.given[-1].value
+        made.give(Given("r", "step the width is rounded up to", round_up.number(unit), unit))
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
     governs = "closing" if made.known["W_c"] >= made.known["W_o"] else "opening with shear" if shear else "opening"

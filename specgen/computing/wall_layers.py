@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
+from ..vocabulary.field import Path, below
 from ..vocabulary.printing import words
 from ..vocabulary.project import Absent, View
 from ..vocabulary.provider import Ask, Provider
@@ -14,10 +15,13 @@ from ._condensing import add_condensate, planes
 from ._saturation import SOURCE as SATURATION
 from ._saturation import saturation
 
+RECALLED = Source(
+    Kind.MEMORY, "ISO 13788, annex A: indoor air of normal occupancy by outdoor air; ISO 6946: films of air"
+)
 SOURCES = (
     SATURATION,
     Source(Kind.PUBLISHED, "ISO 13788: temperature by share of R-value, vapor pressure by share of vapor resistance"),
-    Source(Kind.MEMORY, "ISO 13788, annex A: indoor air of normal occupancy by outdoor air; ISO 6946: films of air"),
+    RECALLED,
 )
 INSIDE_FILM, OUTSIDE_FILM = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI")
 # A layer said to pass no vapor still has laps and holes; a figure of our own that keeps the sum finite.
@@ -33,18 +37,20 @@ DENSE_NOTE = "A layer of less than 0.01 perm counts as 0.01 perm."
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """One layer of a wall, with its R-value and permeance."""
+    """One layer of a wall, with its R-value and permeance; `path` is that of the layer in a project."""
 
     name: str
     r_value: Quantity
     permeance: Quantity
+    path: Path = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs:
     """Layers from inside to outside, permeance of the coating, and the coldest month.
 
-    `low` and `high` are the mean daily ones of the month, `humidity` its mean in percent. `system` is ip or si.
+    `low` and `high` are the mean daily ones of the month, `humidity` its mean in percent; `path` is that of the month
+    in a project. `system` is ip or si.
     """
 
     layers: tuple[Layer, ...]
@@ -53,6 +59,7 @@ class Inputs:
     low: Quantity
     high: Quantity
     humidity: Fraction
+    path: Path = ()
     system: str = "ip"
 
     @property
@@ -92,23 +99,32 @@ def wall_layers(inputs: Inputs) -> Working:
 
 def _given(inputs: Inputs) -> tuple[Given, ...]:
     degree, resistance, permeance, mass = inputs.units
+    month, path = inputs.month, inputs.path
     given = [
-        Given("T_lo", f"mean daily low, {inputs.month}", inputs.low.number(degree), degree),
-        Given("T_hi", f"mean daily high, {inputs.month}", inputs.high.number(degree), degree),
-        Given("RH_e", f"mean humidity, {inputs.month}", float(inputs.humidity), "%"),
-        Given("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance),
+        Given("T_lo", f"mean daily low, {month}", inputs.low.number(degree), degree, below(path, "mean_min")),
+        Given("T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, below(path, "mean_max")),
+        Given("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", below(path, "mean_humidity")),
+        Given("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
     ]
     for n, layer in enumerate(inputs.layers, 1):
         open_to = max(layer.permeance, LEAST_PERMEANCE)
-        given.append(Given(f"R_{n}", layer.name, layer.r_value.number(resistance), resistance))
-        given.append(Given(f"W_{n}", f"permeance, {layer.name}", open_to.number(permeance), permeance))
+        given += [
+            Given(f"R_{n}", layer.name, layer.r_value.number(resistance), resistance, below(layer.path, "r_value")),
+            Given(
+                f"W_{n}",
+                f"permeance, {layer.name}",
+                open_to.number(permeance),
+                permeance,
+                below(layer.path, "permeance"),
+            ),
+        ]
     coating = max(inputs.coating, LEAST_PERMEANCE)
     # Nanograms of one second to grams of a day, then to the unit of mass by area.
     day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
         *given,
         Given("W_c", "permeance of the whole coating", coating.number(permeance), permeance),
-        Given("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance),
+        Given("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
         Given("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass),
     )
 
@@ -166,7 +182,7 @@ def _told(places: list[str]) -> str:
 def for_wall(wall: View, ask: Ask) -> Working:
     """The layers of a wall in the coldest of the months that the project gives."""
     project: Any = wall.project.root()
-    layers = tuple(Layer(layer.name, layer.r_value, layer.permeance) for layer in wall.layers)
+    layers = tuple(Layer(layer.name, layer.r_value, layer.permeance, layer.path) for layer in wall.layers)
     if not layers:
         raise Absent((*wall.path, "layers"))
     months = list(project.climate.months)
@@ -179,6 +195,7 @@ def for_wall(wall: View, ask: Ask) -> Working:
             low=coldest.mean_min,
             high=coldest.mean_max,
             humidity=coldest.mean_humidity,
+            path=coldest.path,
             system=wall.project.get(("package", "units")) or "ip",
         )
     )
@@ -194,8 +211,6 @@ PROVIDER = Provider(
     group="moisture",
     order=10,
     origins={
-        **dict.fromkeys(("T_lo", "T_hi", "RH_e"), "coldest of the monthly normals (climate.months)"),
-        **{f"{sign}_{n}": "layers of the wall (walls.*.layers)" for sign in "RW" for n in range(1, 13)},
         "W_c": "gloss.permeance",
     },
 )

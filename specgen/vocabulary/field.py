@@ -11,6 +11,11 @@ def dotted(path: Path) -> str:
     return ".".join(path)
 
 
+def below(path: Path, name: str) -> str:
+    """The dotted path of a field of a member, as the origin of an input tells it; empty for no member."""
+    return dotted((*path, name)) if path else ""
+
+
 def bound(need: str | Path, subject: Path) -> Path:
     """A path whose stars are the marks of the subject, as far as they lead the same way."""
     path = tuple(need.split(".")) if isinstance(need, str) else need

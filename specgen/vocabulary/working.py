@@ -133,6 +133,11 @@ class Sum:
         self.known: dict[str, float] = {g.symbol: g.value for g in given}
         self.steps: list[Step] = []
 
+    def give(self, given: Given) -> None:
+        """Adds an input that is known only after the first lines."""
+        self.given = (*self.given, given)
+        self.known[given.symbol] = given.value
+
     def step(self, symbol: str, name: str, expression: str, unit: str) -> float:
         """The value of `expression` over the symbols known so far; it is then known as `symbol`."""
         code, names = _compiled(expression)

@@ -37,6 +37,8 @@ def origin(desk: Desk, provider: Provider, member: Path, given: Given) -> Origin
     path = followed(desk.sight.project, told, member) if told else _holding(desk, provider, member, given)
     if path is not None:
         return Origin(_field(desk, path), given.source or desk.sight.shown(path).source)
+    if told and (members := _members(desk, told)):
+        return Origin(members, given.source)
     need = "" if told else _need(desk, provider, member, given)
     left = METHOD if given.source is not None or provider.origins else SET
     return Origin(told or (_computed(desk, member, need) if need else left), given.source)
@@ -68,6 +70,17 @@ def _field(desk: Desk, path: Path) -> str:
         file = PurePath(project.place(path).file).name
         return f"{field.label} ({dotted(path)}){f', {file}' if file else ''}"
     return f"{field.label} ({dotted(path)}): not given, the usual value"
+
+
+def _members(desk: Desk, told: str) -> str:
+    """As `_field`, for the path of a collection; empty where it is none."""
+    project, path = desk.sight.project, tuple(told.split("."))
+    if path not in project.members:
+        return ""
+    collection = project.schema.node(path).collection
+    assert collection is not None
+    file = PurePath(project.place(path).file).name
+    return f"{collection.label} ({told}){f', {file}' if file else ''}"
 
 
 def _computed(desk: Desk, member: Path, name: str) -> str:
