@@ -24,8 +24,13 @@ MOST_WATER = "Water is the most the coating source allows; the record of the day
 def coverage(system: str) -> tuple[Given, str, str, str]:
     """What one unit of volume covers at one unit of film, and the units of film, area and volume."""
     if system == "ip":
-        return Given("k", "cover of a gallon, one mil thick", 1604, "sq ft·mil/gal"), "mil", "ft2", "gal"
-    return Given("k", "cover of a liter, 1 µm thick", 1000, "m²·µm/L"), "um", "m2", "L"
+        return (
+            Given("k", "cover of a gallon, one mil thick", 1604, "sq ft·mil/gal", source=COVERAGE),
+            "mil",
+            "ft2",
+            "gal",
+        )
+    return Given("k", "cover of a liter, 1 µm thick", 1000, "m²·µm/L", source=COVERAGE), "um", "m2", "L"
 
 
 def rounded(system: str) -> tuple[str, ...]:

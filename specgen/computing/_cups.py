@@ -122,7 +122,7 @@ def constants(cup: Cup, tail: str = "") -> tuple[Given, ...]:
     names = ("a", "b") if cup.curved else ("K", "c")
     units = ("mm²/s²", "mm²") if cup.curved else ("mm²/s²", "s")
     return tuple(
-        Given(f"{name}{tail}", f"constant of the cup {cup.title}", value, unit)
+        Given(f"{name}{tail}", f"constant of the cup {cup.title}", value, unit, source=cup.sources[0])
         for name, value, unit in zip(names, (cup.slope, cup.offset), units, strict=True)
     )
 

@@ -6,10 +6,17 @@ from typing import Any
 from ..vocabulary.project import View
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import printed
+from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum
 from ._heat_balance import SIGMA, balanced, from_kelvin, to_kelvin
 
-REFLECTED_SUN = 1.3  # irradiance with that of glass or metal that sends a second sun; from memory
+BALANCE = Source(
+    Kind.PUBLISHED,
+    "ASTM E1980: heat balance of a surface, solved here for a wall with surroundings at air temperature; 5 W/(m²·K) "
+    "at low wind, 12 at medium wind",
+)
+REFLECTED_SUN = 1.3  # irradiance with that of glass or metal that sends a second sun
+SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of that of the sun alone")
 READS = (
     "climate.hot_air",
     "climate.peak_wall_irradiance",
@@ -61,11 +68,22 @@ def given(inputs: Inputs, h_c: float) -> tuple[Given, ...]:
         Given("SR", "solar reflectance", float(inputs.solar_reflectance), ""),
         Given("e", "emittance", float(inputs.emittance), ""),
         Given("I", "irradiance on the wall", inputs.irradiance.number("W/m2"), "W/m2"),
-        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
-        Given("h", "heat passed to moving air", h_c, "W/(m2.K)"),
-        Given("r", "share of sun with reflection", REFLECTED_SUN if inputs.reflected else 1.0, ""),
+        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)", source=BALANCE),
+        Given("h", "heat passed to the air", h_c, "W/(m2.K)", source=BALANCE),
+        *_sun(inputs.reflected),
         *_limit(inputs),
     )
+
+
+def _sun(reflected: bool) -> tuple[Given, ...]:
+    if reflected:
+        return (Given("r", "share of sun with reflection", REFLECTED_SUN, "", source=SECOND_SUN),)
+    return (Given("r", "share of sun, none reflected", 1.0, ""),)
+
+
+def sources(inputs: Inputs, *first: Source) -> tuple[Source, ...]:
+    """The sources of a face heat, those of the calculation's own before the balance."""
+    return (*first, BALANCE, *((SECOND_SUN,) if inputs.reflected else ()))
 
 
 def _limit(inputs: Inputs) -> tuple[Given, ...]:

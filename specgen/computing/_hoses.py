@@ -2,7 +2,7 @@
 
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
-from ..vocabulary.working import Given
+from ..vocabulary.working import UNIT_CHANGE, Given
 
 FORMULA = Source(
     Kind.PUBLISHED,
@@ -26,8 +26,9 @@ NOTES = (
 
 def constants(unit: str) -> tuple[Given, ...]:
     """The constants of the formula; pressures in `unit`, psi or kPa."""
-    per = (Given("f", "kPa in one psi", KPA_PER_PSI, "kPa/psi"),) if unit == "psi" else ()
-    return (Given("C", "constant of the formula", FACTOR, ""), Given("m", "power of the flow", POWER, ""), *per)
+    per = (Given("f", "one psi", KPA_PER_PSI, "kPa/psi", UNIT_CHANGE),) if unit == "psi" else ()
+    constant = Given("C", "constant of the formula", FACTOR, "", source=FORMULA)
+    return (constant, Given("m", "power of the flow", POWER, "", source=FORMULA), *per)
 
 
 def flow_by(flow: str, unit: str) -> str:

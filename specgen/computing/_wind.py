@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from ..vocabulary.comparison import more
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
-from ..vocabulary.working import Given, Sum
+from ..vocabulary.working import UNIT_CHANGE, Given, Sum
 
 WALLS = Source(
     Kind.PUBLISHED, "ASCE 7-16, chapter 30, walls of low-rise buildings: pressures at 10 sq ft and the chart of zone 4"
@@ -43,17 +43,23 @@ def velocity_given(
     return (
         Given("V", "basic wind speed", speed.number(fast), fast),
         Given("h", "mean roof height", height.number(far), far),
-        Given("z_l", "least height of the exposure", Quantity.of(15, "ft").number(far), far),
-        Given("z_g", f"gradient height of exposure {exposure}", Quantity.of(gradient, "ft").number(far), far),
-        Given("alpha", f"power of exposure {exposure}", power, ""),
+        Given("z_l", "least height of the exposure", Quantity.of(15, "ft").number(far), far, source=RECALLED),
+        Given(
+            "z_g",
+            f"gradient height of exposure {exposure}",
+            Quantity.of(gradient, "ft").number(far),
+            far,
+            source=RECALLED,
+        ),
+        Given("alpha", f"power of exposure {exposure}", power, "", source=RECALLED),
         Given("K_zt", "topographic factor", float(topographic), ""),
-        Given("K_d", "directionality factor", 0.85, ""),
+        Given("K_d", "directionality factor", 0.85, "", source=RECALLED),
         # Thinner air at altitude may be counted; 1 is allowed everywhere and never too low.
         Given("K_e", "ground elevation factor", 1.0, ""),
-        Given("G_i", "coefficient of the pressure inside", ENCLOSURES[enclosure], ""),
+        Given("G_i", "coefficient of the pressure inside", ENCLOSURES[enclosure], "", source=RECALLED),
         # 0.00256 psf and 0.613 Pa are the same air at 15 °C; kept as one, so that both systems give one answer.
-        Given("k", "half the density of air", 0.00256 if ip else 0.00256 * _KPA, f"{unit}/({fast})²"),
-        Given("p_m", "least pressure at strength level", Quantity.of(16, "psf").number(unit), unit),
+        Given("k", "half the density of air", 0.00256 if ip else 0.00256 * _KPA, f"{unit}/({fast})²", source=RECALLED),
+        Given("p_m", "least pressure at strength level", Quantity.of(16, "psf").number(unit), unit, source=RECALLED),
     )
 
 
@@ -72,7 +78,7 @@ def area_given(area: Quantity, system: str) -> tuple[Given, ...]:
     unit = "ft2" if system == "ip" else "m2"
     return (
         Given("A", "effective area", area.number(unit), unit),
-        Given("A_1", "one square foot", LEAST_AREA.number(unit), unit),
+        Given("A_1", "one square foot", LEAST_AREA.number(unit), unit, UNIT_CHANGE),
     )
 
 

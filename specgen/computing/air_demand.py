@@ -13,9 +13,7 @@ from ..vocabulary.units import UNITS
 from ..vocabulary.working import Given, Sum, Working, exact
 from ._guards import refuse_negative_percent
 
-SOURCES = (
-    Source(Kind.MEMORY, "usual sizing of site air: flow by count by duty, 10 % for leaks, 20 to 25 % in reserve"),
-)
+SIZING = Source(Kind.MEMORY, "usual sizing of site air: flow by count by duty, 10 % for leaks, 20 to 25 % in reserve")
 LEAK, RESERVE = Fraction(10), Fraction(20)  # percent
 NOTES = (
     "Standard air: hold it against the air of the compressor at the altitude of the site, not against its rating.",
@@ -69,8 +67,8 @@ def air_demand(loads: tuple[Load, ...], leak: Fraction, reserve: Fraction, syste
     refuse_negative_percent(leak=leak, reserve=reserve)
     unit = "scfm" if system == "ip" else "L/s"
     added = (
-        Given("a", "added for leaks, of the guns", float(leak) / 100, ""),
-        Given("r", "added in reserve", float(reserve) / 100, ""),
+        Given("a", "added for leaks, of the guns", float(leak) / 100, "", source=SIZING if leak == LEAK else None),
+        Given("r", "added in reserve", float(reserve) / 100, "", source=SIZING if reserve == RESERVE else None),
     )
     made = Sum((*(one for at, load in enumerate(loads, 1) for one in _given(at, load, unit)), *added))
     numbers = range(1, len(loads) + 1)
@@ -80,7 +78,7 @@ def air_demand(loads: tuple[Load, ...], leak: Fraction, reserve: Fraction, syste
     made.step("D_l", "air with leaks", "D * (1 + a)", unit)
     least = made.step("Q", "least compressor, in standard air", "D_l * (1 + r)", unit)
     made.step("D_m", "air while all triggers are pulled", pulled, unit)
-    return Working("air-demand", made.given, tuple(made.steps), least, unit, SOURCES, NOTES, "", ("D", "D_m"))
+    return Working("air-demand", made.given, tuple(made.steps), least, unit, (SIZING,), NOTES, "", ("D", "D_m"))
 
 
 def _given(at: int, load: Load, unit: str) -> tuple[Given, ...]:

@@ -8,7 +8,7 @@ from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
-from ..vocabulary.working import Given, Sum, Working
+from ..vocabulary.working import UNIT_CHANGE, Given, Sum, Working
 from . import _atmosphere
 from ._guards import refuse_beyond, refuse_negative, refuse_outside
 
@@ -111,7 +111,7 @@ def _derate_given(inputs: Inputs) -> tuple[Given, ...]:
     unit = "%/1000 ft" if ip else "%/300 m"
     return (
         Given("D", "loss of the engine with altitude", inputs.derate.number(unit), unit),
-        Given("z_d", "altitude this loss is told for", 1000.0 if ip else 300.0, "ft" if ip else "m"),
+        Given("z_d", "altitude this loss is told for", 1000.0 if ip else 300.0, "ft" if ip else "m", UNIT_CHANGE),
     )
 
 

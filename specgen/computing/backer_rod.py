@@ -34,7 +34,7 @@ def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Worki
     made = Sum(
         (
             Given("W", "width of the joint", width.number(unit), unit),
-            Given("o", "rod over the width", float(oversize), "%"),
+            Given("o", "rod over the width", float(oversize), "%", source=SOURCES[0] if oversize == 25 else None),
         )
     )
     least = made.step("d", "least diameter", "W * (1 + o / 100)", unit)

@@ -9,7 +9,7 @@ from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import printed
 from ..vocabulary.quantity_text import QuantityError, parse_quantity
 from ..vocabulary.source import PRACTICE, Kind, Source
-from ..vocabulary.working import Given, Sum, Working
+from ..vocabulary.working import UNIT_CHANGE, Given, Sum, Working
 from ._board import GUIDE, LEFT, NOTHING, READS, THICKEST, TRADE, taken_off
 from ._coats import system_of
 from ._guards import refuse_negative, refuse_none_of
@@ -51,14 +51,14 @@ def board_thickness(
         ("d", "depth of the aesthetic joint", joint_depth or NOTHING),
         ("p", "taken off by rasping", rasp),
         ("g", "depth of the drainage groove", groove),
-        ("B", "board that stays", LEFT),
     )
     given = [Given(symbol, name, quantity.number(unit), unit) for symbol, name, quantity in lengths]
+    given.append(Given("B", "board that stays", LEFT.number(unit), unit, source=TRADE))
     if r_value is not None and r_per_inch is not None:
         given += [
             Given("R", "R-value asked for", r_value.number(resistance), resistance),
             Given("R_1", "R-value of one inch", r_per_inch.number(resistance), resistance),
-            Given("u", "one inch", Quantity.of(1, "in").number(unit), unit),
+            Given("u", "one inch", Quantity.of(1, "in").number(unit), unit, UNIT_CHANGE),
         ]
     return _sum(Sum(tuple(given)), unit, bool(joint_depth and joint_depth.amount))
 
@@ -117,7 +117,7 @@ PROVIDER = Provider(
         "p": "walls.*.insulation.rasp_allowance",
         "g": "walls.*.drainage.groove_depth",
         "R": "code.required_r_value",
-        "R_1": "type of the board (walls.*.insulation)",
+        "R_1": "R-value over thickness of the board",
     },
     keys=(
         Key("joint_depth", "length", "depth of the aesthetic joint; left out where there is none", ""),

@@ -143,6 +143,7 @@ PROVIDER = Provider(
     group="coats",
     order=30,
     origins={
+        "l": "none is counted",
         "A_w": "width and height of the elevations",
         "A_o": "width and height of the openings",
         "D": "*.dry_film",

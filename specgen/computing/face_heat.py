@@ -5,16 +5,10 @@ from fractions import Fraction
 from ..vocabulary.provider import Key, Provider
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
-from ._face import READS, Inputs, face_by_balance, found_by_trial, given, margin_note, of_elevation
+from ._face import READS, Inputs, face_by_balance, found_by_trial, given, margin_note, of_elevation, sources
 from ._heat_balance import H_C, NOTES, from_kelvin, refuse_unfit_face, to_kelvin
 
-SOURCES = (
-    Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant"),
-    Source(
-        Kind.PUBLISHED,
-        "ASTM E1980: heat balance of a surface, solved here for a wall with surroundings at air temperature",
-    ),
-)
+JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant")
 # Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
 CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
 LEAST_NOTE = "At the least reflectance the face just reaches the limit; a coat that passes reflects more."
@@ -22,7 +16,7 @@ NONE_NOTE = "No reflectance passes: the hot air alone reaches the limit."
 
 
 def face_heat(inputs: Inputs) -> Working:
-    """Temperature of the face, in °F or °C: the hotter of two methods; source: `SOURCES`. Raises Refused.
+    """Temperature of the face, in °F or °C: the hotter of two methods, each with its source. Raises Refused.
 
     With a limit, the margin to it and the least reflectance that passes both methods stand beside.
     """
@@ -34,12 +28,13 @@ def face_heat(inputs: Inputs) -> Working:
     hottest = made.step("T_f", "hottest face", "max(T_1, T_2)", degree)
     governs = "joint rule" if made.known["T_1"] >= made.known["T_2"] else "heat balance"
     beside, notes = _held_to_limit(made, inputs, hottest)
-    return Working("face-heat", made.given, tuple(made.steps), hottest, degree, SOURCES, NOTES + notes, governs, beside)
+    told, told_by = NOTES + notes, sources(inputs, JOINT_RULE)
+    return Working("face-heat", made.given, tuple(made.steps), hottest, degree, told_by, told, governs, beside)
 
 
 def _constant(inputs: Inputs) -> Given:
     constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if inputs.degree == "F" else 1)
-    return Given("H", "heat capacity constant", float(constant), inputs.degree, source=SOURCES[0])
+    return Given("H", "heat capacity constant", float(constant), inputs.degree, source=JOINT_RULE)
 
 
 def _held_to_limit(made: Sum, inputs: Inputs, hottest: float) -> tuple[tuple[str, ...], tuple[str, ...]]:

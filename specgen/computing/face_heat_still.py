@@ -1,22 +1,15 @@
 """Hottest face of the coated wall on a day without wind: the heat balance alone, with little heat passed to the air."""
 
 from ..vocabulary.provider import Provider
-from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Sum, Working
-from ._face import READS, Inputs, face_by_balance, given, margin_note, of_elevation
+from ._face import READS, Inputs, face_by_balance, given, margin_note, of_elevation, sources
 from ._heat_balance import NOTES, refuse_unfit_face
 
-SOURCES = (
-    Source(
-        Kind.PUBLISHED,
-        "ASTM E1980: heat balance of a surface at low wind, solved for a wall with surroundings at air temperature",
-    ),
-)
 H_STILL = 5.0  # W/(m2·K), low wind of ASTM E1980
 
 
 def face_heat_still(inputs: Inputs) -> Working:
-    """Temperature of the face in still air, in °F or °C, its margin to the limit beside; source: `SOURCES`."""
+    """Temperature of the face in still air, in °F or °C, its margin to the limit beside; source: `BALANCE`."""
     refuse_unfit_face(inputs.solar_reflectance, inputs.emittance, inputs.irradiance, hot_air=inputs.hot_air)
     degree = inputs.degree
     made = Sum(given(inputs, H_STILL))
@@ -27,7 +20,9 @@ def face_heat_still(inputs: Inputs) -> Working:
         made.step("M", "margin below the limit", "T_l - T_2", f"{degree} apart")
         notes += (margin_note(face, inputs.limit, degree),)
     beside = ("M",) if inputs.limit is not None else ()
-    return Working("face-heat-still", made.given, tuple(made.steps), face, degree, SOURCES, notes, beside=beside)
+    return Working(
+        "face-heat-still", made.given, tuple(made.steps), face, degree, sources(inputs), notes, beside=beside
+    )
 
 
 PROVIDER = Provider(

@@ -32,8 +32,8 @@ def joint_depth(width: Quantity, system: str = "ip") -> Working:
     made = Sum(
         (
             Given("W", "width of the joint", width.number(unit), unit),
-            Given("D_l", "least depth of any bead", LEAST.number(unit), unit),
-            Given("D_m", "greatest depth of any bead", MOST.number(unit), unit),
+            Given("D_l", "least depth of any bead", LEAST.number(unit), unit, source=SOURCES[0]),
+            Given("D_m", "greatest depth of any bead", MOST.number(unit), unit, source=SOURCES[0]),
         )
     )
     made.step("D_h", "half the width", "W / 2", unit)

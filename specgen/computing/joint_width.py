@@ -8,7 +8,7 @@ from ..vocabulary.problem import refuse
 from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
-from ..vocabulary.source import Kind, Source
+from ..vocabulary.source import PRACTICE, Kind, Source
 from ..vocabulary.working import Given, Sum, Working
 from ._guards import refuse_negative
 
@@ -126,7 +126,7 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
         made.step("W_o", "width for opening", "D_o / S_e", unit)
     width = made.step("W", "width with tolerance", "max(W_c, W_o) + C", unit)
     if round_up is not None and round_up.amount > 0:
-        made.give(Given("r", "step the width is rounded up to", round_up.number(unit), unit))
+        made.give(Given("r", "step the width is rounded up to", round_up.number(unit), unit, source=PRACTICE))
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
     governs = "closing" if made.known["W_c"] >= made.known["W_o"] else "opening with shear" if shear else "opening"

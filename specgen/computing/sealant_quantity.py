@@ -10,10 +10,8 @@ from ..vocabulary.working import Given, Sum, Working
 from ._guards import refuse_negative, refuse_negative_percent, refuse_none_of
 from ._whole import whole
 
-SOURCES = (
-    Source(Kind.COMPUTED, "volume of the bead; a US gallon is 231 cubic inches"),
-    Source(Kind.MEMORY, "waste of 5 to 15 % is usual in the field"),
-)
+WASTE = Source(Kind.MEMORY, "waste of 5 to 15 % is usual in the field")
+SOURCES = (Source(Kind.COMPUTED, "volume of the bead; a US gallon is 231 cubic inches"), WASTE)
 NOTES = ("The bead is taken as a full rectangle; tooling and the round of the rod take a little off it.",)
 
 
@@ -38,7 +36,7 @@ def sealant_quantity(
         Given("L", "length of joint", length.number(along), along),
         Given("W", "width of the bead", width.number(across), across),
         Given("D", "depth of the bead", depth.number(across), across),
-        Given("x", "waste", float(waste), "%"),
+        Given("x", "waste", float(waste), "%", source=WASTE if waste == 10 else None),
     ]
     if container is not None:
         given.append(Given("c", "container", container.number(volume), volume))

@@ -56,6 +56,7 @@ PROVIDER = Provider(
     group="coats",
     order=10,
     origins={
+        "l": "none is counted",
         "V_s": "*.volume_solids",
         "D": "*.dry_film",
         "E": "*.transfer_efficiency",

@@ -10,7 +10,7 @@ from ..vocabulary.project import Absent, View
 from ..vocabulary.provider import Ask, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import Kind, Source
-from ..vocabulary.working import Given, Sum, Working
+from ..vocabulary.working import UNIT_CHANGE, Given, Sum, Working
 from ._condensing import add_condensate, planes
 from ._saturation import SOURCE as SATURATION
 from ._saturation import saturation
@@ -125,7 +125,7 @@ def _given(inputs: Inputs) -> tuple[Given, ...]:
         *given,
         Given("W_c", "permeance of the whole coating", coating.number(permeance), permeance),
         Given("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
-        Given("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass),
+        Given("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass, UNIT_CHANGE),
     )
 
 

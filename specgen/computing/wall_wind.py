@@ -71,7 +71,8 @@ def _given(inputs: Inputs) -> tuple[Given, ...]:
 
 
 def _allowable(inputs: Inputs) -> tuple[Given, ...]:
-    return (Given("F", "share of the wind at allowable level", 0.6, ""),) if inputs.level == "allowable" else ()
+    share = Given("F", "share of the wind at allowable level", 0.6, "", source=_wind.RECALLED)
+    return (share,) if inputs.level == "allowable" else ()
 
 
 def for_elevation(elevation: View, ask: Ask) -> Working:

@@ -20,7 +20,7 @@ def wind_corner_strip(least_width: Quantity, height: Quantity, system: str) -> W
         (
             Given("B", "least width of the building", least_width.number(unit), unit),
             Given("h", "mean roof height", height.number(unit), unit),
-            Given("a_m", "least width of the strip", Quantity.of(3, "ft").number(unit), unit),
+            Given("a_m", "least width of the strip", Quantity.of(3, "ft").number(unit), unit, source=_wind.RECALLED),
         )
     )
     high = more(height, _wind.HIGHEST)

@@ -20,6 +20,7 @@ GROUPS = {
     "air": "Air",
     "wind": "Wind",
     "moisture": "Moisture",
+    "time": "Time",
     "other": "Other calculations",
 }
 

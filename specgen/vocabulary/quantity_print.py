@@ -81,12 +81,15 @@ def inches(number: Fraction) -> str:
 
 
 def decimal(number: Fraction | float, digits: int = 3, places: int | None = None) -> str:
-    """The number with `digits` significant digits, at most `places` decimals, halves up, no trailing zeros."""
+    """The number with `digits` significant digits, at most `places` decimals, halves up, no trailing zeros.
+
+    Without `places` a very small or very large one is told by its power of ten; whole digits are never dropped else.
+    """
     exact = Fraction(repr(number)) if isinstance(number, float) else Fraction(number)
     if not exact:
         return "0"
     power = _power(abs(exact))
-    if power < -3 and places is None:
+    if not -3 <= power <= 9 and places is None:
         return f"{_rounded(exact / Fraction(10) ** power, digits - 1)}e{power}"
     wanted = max(0, digits - 1 - power)
     return _rounded(exact, wanted if places is None else min(places, wanted))

@@ -28,6 +28,10 @@ FUNCTIONS: dict[str, Any] = {
 }
 
 
+# The origin of a figure that only turns one unit into another.
+UNIT_CHANGE = "change of units"
+
+
 @dataclass(frozen=True, slots=True)
 class Given:
     """An input of a calculation, in the unit it is computed in, and where it comes from.

@@ -116,6 +116,7 @@ def test_every_key_that_must_be_given_is_asked_for(name: str, keys: dict[str, st
         (3.6e-6, "3.6e-6 + 1"),
         (5.66961e-8, "5.66961e-8 + 1"),
         (1234567.0, "1234567 + 1"),
+        (1.6e12, "1.6e12 + 1"),
         (0.1 + 0.2, "0.3 + 1"),
     ],
 )

@@ -105,7 +105,7 @@ def figure(value: float) -> str:
 
 def mark(member: Path) -> str:
     """The member as a table names it."""
-    return member[-1] if member else "project"
+    return member[-1] if member else "the project"
 
 
 def result(desk: Desk, working: Working) -> str:
