@@ -13,7 +13,7 @@ from ..vocabulary.provider import Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import printed_unit
 from ..vocabulary.quantity_text import QuantityError, number_of, parse_quantity
-from ..vocabulary.units import UNITS
+from ..vocabulary.units import SPELLINGS, UNITS
 from ..vocabulary.working import Working
 
 # Keys for which `none` says something: no rounding, no limit to hold the result against.
@@ -85,7 +85,17 @@ def _value(key: Key, text: str) -> Any:
     if key.dimension == "temperature_difference":
         apart = parse_quantity(text, "temperature", ("F", "C"))
         return Quantity.of(apart.to(apart.unit), {"F": "F apart"}.get(apart.unit, "C apart"))
+    if key.bare and (number := _bare(text)) is not None:
+        return Quantity.of(number, key.bare)
     return parse_quantity(text, key.dimension, _examples(key.dimension))
+
+
+def _bare(text: str) -> Fraction | None:
+    """The number of a text without a unit; None where there is more than a number."""
+    try:
+        return _number(text, "number")
+    except QuantityError:
+        return None
 
 
 def _number(text: str, dimension: str) -> Fraction:
@@ -114,16 +124,21 @@ def _system(pairs: Mapping[str, str], values: Mapping[str, Any]) -> str:
     return "ip"
 
 
+def _unit_word(unit: str) -> str:
+    """The unit within a sentence, where `in` would be read as the preposition."""
+    return "inches" if unit == "in" else printed_unit(unit)
+
+
 def _in_unit(working: Working, unit: str) -> Working:
     """The working with its result in the unit asked for; its steps stay in the unit of the sum."""
+    asked, unit = unit, SPELLINGS.get(unit) or SPELLINGS.get(unit.lower(), unit)
     if not unit or unit == working.unit:
         return working
     dimension = UNITS[working.unit].dimension if working.unit in UNITS else ""
     known = [name for name, row in UNITS.items() if row.dimension == dimension]
     if unit not in known:
-        raise refuse(
-            f"the result cannot be given in {unit!r}", f"one of {', '.join(known)}" if known else "it has no unit"
-        )
+        hint = near_hint(asked, known) if known else "it has no unit"
+        raise refuse(f"the result cannot be given in {asked!r}", hint)
     result = working.quantity.number(unit)
-    note = f"The result is given in {printed_unit(unit)}, the steps in {printed_unit(working.unit)}."
+    note = f"The result is given in {_unit_word(unit)}, the steps in {_unit_word(working.unit)}."
     return dataclasses.replace(working, result=result, unit=unit, notes=(*working.notes, note))

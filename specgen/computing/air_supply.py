@@ -169,7 +169,7 @@ PROVIDER = Provider(
         "D": "compressor.engine_derate",
     },
     keys=(
-        Key("cfm", "flow", "air the compressor draws in, as rated"),
+        Key("cfm", "flow", "air the compressor draws in, as rated", bare="cfm"),
         Key("altitude", "length", "altitude of the site"),
         Key("temperature", "temperature", "temperature of the air at the intake", ""),
         Key("rh", "percent", "humidity of the air at the intake, in percent", ""),

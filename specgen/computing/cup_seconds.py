@@ -25,6 +25,6 @@ PROVIDER = Provider(
     units=("s", "s"),
     keys=(
         Key("cup", "word", "such as zahn_4, ford_4, iso_4, shell_3", read=cup_of),
-        Key("viscosity", "viscosity", "kinematic viscosity of the paint"),
+        Key("viscosity", "viscosity", "kinematic viscosity of the paint, mm²/s", bare="mm2/s"),
     ),
 )

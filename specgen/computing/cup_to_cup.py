@@ -44,7 +44,7 @@ PROVIDER = Provider(
     units=("s", "s"),
     keys=(
         Key("cup", "word", "the cup that was read", read=cup_of),
-        Key("seconds", "time", "time until the stream breaks"),
+        Key("seconds", "time", "time until the stream breaks", bare="s"),
         Key("to", "word", "the cup whose time is wanted", read=cup_of),
     ),
 )

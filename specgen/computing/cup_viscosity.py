@@ -97,6 +97,6 @@ PROVIDER = Provider(
     },
     keys=(
         Key("cup", "word", "such as zahn_4, ford_4, iso_4, shell_3", read=cup_of),
-        Key("seconds", "time", "time until the stream breaks"),
+        Key("seconds", "time", "time until the stream breaks", bare="s"),
     ),
 )

@@ -7,7 +7,6 @@ from ..vocabulary.field import Path, below
 from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
-from ..vocabulary.quantity_text import QuantityError, parse_quantity
 from ..vocabulary.source import PRACTICE, Kind, Source
 from ..vocabulary.working import Given, Sum, Working
 from ._coats import system_of
@@ -20,16 +19,6 @@ SOURCES = (
 NOTES = ("The second coat starts where the first was started, when that is dry to touch: common practice, no source.",)
 SET_UP = 1.0  # hours of each shift for setting up and cleaning; common practice, no source
 COVERED = {"shade_cloth", "tent"}
-
-
-def read_hours(text: str) -> Quantity:
-    """A time of `1 h`, `45 min` or a bare number of hours; raises QuantityError."""
-    try:
-        return Quantity.of(Fraction(text.strip()), "h")
-    except ZeroDivisionError:
-        raise QuantityError(f"{text!r} divides by zero", "write 4 h") from None
-    except ValueError:
-        return parse_quantity(text, "time", ("h", "min"))
 
 
 def day_area(rate: Quantity, touch_dry: Quantity, hours: Quantity, system: str = "ip") -> Working:
@@ -118,10 +107,6 @@ def _shortest_shade(elevation: View) -> Fraction | None:
     return min(spans.values(), default=None)
 
 
-def _key(name: str, about: str) -> Key:
-    return Key(name, "time", about, read=read_hours)
-
-
 PROVIDER = Provider(
     "day-area",
     "Area of a day with two gloss coats",
@@ -135,7 +120,7 @@ PROVIDER = Provider(
     origins={"t": "gloss.touch_dry_hours"},
     keys=(
         Key("rate", "area_rate", "output of the sprayer in one pass, such as 300 sq ft/h"),
-        _key("touch_dry", "first coat to second, in hours"),
-        _key("hours", "usable hours of the day"),
+        Key("touch_dry", "time", "first coat to second, in hours", bare="h"),
+        Key("hours", "time", "usable hours of the day", bare="h"),
     ),
 )

@@ -72,8 +72,15 @@ def joint_width(inputs: Inputs) -> Working:
 
 
 def _refuse(inputs: Inputs) -> None:
-    lengths = {name.replace(" ", "_"): quantity for _, name, quantity in _lengths(inputs)}
-    refuse_negative(alpha=inputs.alpha, temperature_range=inputs.temperature_range, **lengths)
+    refuse_negative(
+        length=inputs.length,
+        alpha=inputs.alpha,
+        temperature_range=inputs.temperature_range,
+        structural_closing=inputs.structural_closing,
+        structural_opening=inputs.structural_opening,
+        structural_shear=inputs.structural_shear,
+        tolerance=inputs.tolerance,
+    )
     if inputs.movement_class not in CLASSES:
         raise refuse(f"movement class {inputs.movement_class!r} is not known", f"known: {', '.join(CLASSES)}")
     if inputs.moisture_strain < 0:
@@ -130,6 +137,7 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
     governs = "closing" if made.known["W_c"] >= made.known["W_o"] else "opening with shear" if shear else "opening"
+    governs = governs if made.known["W"] > made.known["C"] else "the tolerance alone"
     return Working("joint-width", made.given, tuple(made.steps), width, unit, SOURCES, NOTES, governs)
 
 

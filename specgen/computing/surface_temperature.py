@@ -73,7 +73,13 @@ PROVIDER = Provider(
         Key("emittance", "number", "0 to 1"),
         Key("air", "temperature", "air at the face"),
         Key("irradiance", "irradiance", "sun on the face"),
-        Key("h_c", "heat_transfer", "heat passed to the air: 5, 12, 30 W/m2K at low, medium, high wind", "12 W/m2K"),
+        Key(
+            "h_c",
+            "heat_transfer",
+            "heat passed to the air: 5, 12, 30 W/m2K at low, medium, high wind",
+            "12 W/m2K",
+            bare="W/(m2.K)",
+        ),
         Key(
             "surroundings",
             "temperature",

@@ -30,7 +30,8 @@ class Key:
     """A key of `calc NAME key=value`: its dimension (`number`, `percent`, `word` for no quantity).
 
     `default` is text, empty for a key that may be left out and None for one that must be given; `group` names keys
-    that stand in for one another; `read` makes the value of a text of its own form, or raises QuantityError.
+    that stand in for one another; `read` makes the value of a text of its own form, or raises QuantityError. `bare` is
+    the unit of a bare number, for a key whose name or whose one unit says it.
     """
 
     name: str
@@ -40,6 +41,7 @@ class Key:
     choices: tuple[str, ...] = ()
     group: str = ""
     read: Callable[[str], Any] | None = None
+    bare: str = ""
 
 
 @dataclass(frozen=True, slots=True)

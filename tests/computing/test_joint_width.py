@@ -214,7 +214,7 @@ def test_a_width_is_given_in_the_unit_asked_for() -> None:
     assert made.unit == "mm"
     assert made.result == pytest.approx(15 / 16 * 25.4)
     assert made.steps == width(CORNELL).steps
-    assert made.notes[-1] == "The result is given in mm, the steps in in."
+    assert made.notes[-1] == "The result is given in mm, the steps in inches."
     assert width(CORNELL, unit="in") == width(CORNELL)
     assert width(CORNELL_SI, round_up="1 mm", unit="in").result == pytest.approx(23 / 25.4)
 
@@ -224,7 +224,7 @@ def test_a_width_is_given_in_the_unit_asked_for() -> None:
     [
         ({"movement_class": "60"}, "60"),
         ({"movement_class": ""}, "movement class"),
-        ({"length": "-1 ft"}, "length_that_moves"),
+        ({"length": "-1 ft"}, "length is -1 ft"),
         ({"length": "30"}, "has no unit"),
         ({"length": "30 psi"}, "no unit of length"),
         ({"tolerance": "-1/8 in"}, "tolerance"),
