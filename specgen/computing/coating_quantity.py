@@ -144,8 +144,8 @@ PROVIDER = Provider(
     order=30,
     origins={
         "l": "none is counted",
-        "A_w": "width and height of the elevations",
-        "A_o": "width and height of the openings",
+        "A_w": "width by height, all elevations together",
+        "A_o": "width by height, all openings together",
         "D": "*.dry_film",
         "V_s": "*.volume_solids",
         "E": "*.transfer_efficiency",
