@@ -10,9 +10,7 @@ from ..vocabulary.quantity_print import printed_unit
 from .calculations import Computed, Instances, computed, equation, shared_notes, sources
 from .desk import Desk, TableView
 from .values import Shown
-from .views.workings import against, figure, inputs, mark, members, result, told
-
-MOST_NAMED = 6
+from .views.workings import against, figure, inputs, mark, marks, members, result, told
 
 
 @dataclass(frozen=True)
@@ -70,7 +68,7 @@ def _form(desk: Desk, one: Computed, workings: Instances) -> FormPage:
     shared = shared_notes(one.workings)
     return FormPage(
         mark(member),
-        _marks([mark(other) for other, _ in others]),
+        marks([mark(other) for other, _ in others]),
         inputs(desk, one.provider, member, working),
         tuple(equation(step) for step in working.steps),
         result(desk, working),
@@ -83,8 +81,3 @@ def _form(desk: Desk, one: Computed, workings: Instances) -> FormPage:
         members(desk, one.provider, workings, shared) if others else (),
         () if others else tuple(note for note in working.notes if note not in shared),
     )
-
-
-def _marks(marks: list[str]) -> str:
-    more = len(marks) - MOST_NAMED
-    return ", ".join(marks[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")

@@ -36,9 +36,13 @@ def written(folder: Path, words: str, change: Any = None, *, numbering: str = "p
 
 def document_of(example: str, name: str, draft: bool = False) -> Document:
     """A document of an example."""
+    return document.made(next(t for t in templates() if t.id == name), desk_of_example(example), draft)
+
+
+def desk_of_example(example: str) -> Desk:
+    """The desk of an example."""
     case = pipeline.check(Path(__file__).parents[2] / "project_examples" / example / "project.yaml")
-    desk = Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
-    return document.made(next(t for t in templates() if t.id == name), desk, draft)
+    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
 
 
 def standing(folder: Path) -> dict[str, tuple[str, int, bytes]]:

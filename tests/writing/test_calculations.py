@@ -23,7 +23,7 @@ from specgen.writing.catalogue import templates, templates_folder
 from specgen.writing.desk import Desk
 from specgen.writing.numbering import plain
 from specgen.writing.origins import METHOD, SET, origin
-from tests.writing.support import desk_of, document_of
+from tests.writing.support import desk_of, desk_of_example, document_of
 
 D06 = next(t for t in templates() if t.id == "D06")
 NORTH = {
@@ -101,7 +101,7 @@ def test_groups_come_in_their_order_and_calculations_in_theirs(tmp_path: Path) -
         trial("d", X, group="heat"),
         trial("e", X),
     ]
-    found = titles(d06(with_providers(desk_of(tmp_path), *made)))[1:]
+    found = titles(d06(with_providers(desk_of(tmp_path), *made)))[2:]
     assert found == [
         "Heat",
         "Trial d",
@@ -296,3 +296,45 @@ def test_what_is_computed_for_each_member_is_asked_once(tmp_path: Path) -> None:
         [("joints", f"J{n}") for n in range(1, 5)]
     ]
     assert b"<math" in html.written(d06(desk), templates_folder())
+
+
+def in_short(made: Document) -> list[list[str]]:
+    table = next(b for b in made.blocks if isinstance(b, Table) and plain(b.header[-1]) == "Limits")
+    return [[plain(cell) for cell in row] for row in table.rows]
+
+
+def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(tmp_path: Path) -> None:
+    change = joints(4)
+    change["joints"]["J3"]["width"] = "1/4 in"
+    del change["joints"]["J4"]["width"]
+    made = d06(desk_of(tmp_path, change))
+    assert titles(made).index("Results in short") < titles(made).index("Movement joints")
+    rows = [row for row in in_short(made) if row[0] == "Width of a sealant joint"]
+    assert [row[1] for row in rows] == ["J1, J2", "J3", "J4"]
+    assert [row[3] for row in rows] == ["met (SLT-02a)", "not met (SLT-02a)", "not judged yet (SLT-02a)"]
+
+
+def test_results_in_short_run_from_the_least_to_the_greatest(tmp_path: Path) -> None:
+    made = d06(desk_of(tmp_path, joints(40)))
+    row = next(row for row in in_short(made) if row[0] == "Width of a sealant joint")
+    assert row[1] == "J1, J2, J3, J4, J5, J6 and 34 more"
+    first, last = (in_short(d06(desk_of(tmp_path, joints(n, panel_length=f"{200 + n} in")))) for n in (1, 40))
+    ends = [next(row[2] for row in rows if row[0] == "Width of a sealant joint") for rows in (first, last)]
+    assert row[2] == " to ".join(ends)
+
+
+def test_what_nothing_is_held_against_says_none() -> None:
+    rows = {row[0]: row[3] for row in in_short(document_of("clean", "D06"))}
+    assert rows["Depth of a sealant joint"] == "none"
+    assert rows["Hottest face of the wall"] == "met (HEA-02a, HEA-03a)"
+
+
+def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words() -> None:
+    desk = desk_of_example("clean")
+    schema, names = desk.sight.project.schema, computing.names()
+    told_of = [g.origin for one in computed(desk) for w in one.workings.values() for g in w.given if g.origin]
+    paths = [one for one in told_of if one not in names and " " not in one]
+    assert len(paths) > 20
+    for path in paths:
+        node = schema.node(tuple(path.split(".")))
+        assert node.field is not None or node.collection is not None, path

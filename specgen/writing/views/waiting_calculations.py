@@ -6,9 +6,7 @@ from ...vocabulary.field import Path, dotted
 from ..calculations import Waiting, computed
 from ..compose import Composer
 from ..desk import Desk, TableView
-from .workings import mark
-
-MOST_NAMED = 6
+from .workings import mark, marks
 
 
 def rows(desk: Desk, composer: Composer) -> TableView:
@@ -18,7 +16,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
         for waiting in one.waiting:
             told = (waiting.why,) if waiting.why else tuple(_named(desk, waiting, path) for path in waiting.paths)
             made.setdefault((one.provider.title, told), []).append(mark(waiting.member) if waiting.member else "")
-    table: list[tuple[Any, ...]] = [(title, _marks(marks), "; ".join(told)) for (title, told), marks in made.items()]
+    table: list[tuple[Any, ...]] = [(title, marks(named), "; ".join(told)) for (title, told), named in made.items()]
     return TableView(("Calculation", "For", "Waits for"), tuple(table), (26, 16, 58))
 
 
@@ -30,8 +28,3 @@ def _named(desk: Desk, waiting: Waiting, path: Path) -> str:
     inside = bool(depth) and path[:depth] == waiting.member
     shown = (*path[: depth - 1], "*", *path[depth:]) if inside else path
     return f"{named.label} ({dotted(shown)})" if named is not None else dotted(shown)
-
-
-def _marks(marks: list[str]) -> str:
-    more = len(marks) - MOST_NAMED
-    return ", ".join(marks[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")

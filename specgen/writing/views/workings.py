@@ -19,6 +19,7 @@ from ..origins import origin
 
 # So many columns of inputs stand beside the results; more of them fill tables of their own.
 BESIDE, ABREAST = 4, 7
+MOST_NAMED = 6
 _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
 
 Column = tuple[Any, Callable[[Path, Working], Any], int]
@@ -103,6 +104,12 @@ def figure(value: float) -> str:
     return set_figure(decimal(value, 6))
 
 
+def marks(named: list[str]) -> str:
+    """The first few marks, and how many more there are."""
+    more = len(named) - MOST_NAMED
+    return ", ".join(named[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
 def mark(member: Path) -> str:
     """The member as a table names it."""
     return member[-1] if member else "the project"
@@ -130,13 +137,17 @@ def _idle(desk: Desk, one: Compared) -> bool:
     return absent and one.outcome is Outcome.WITHIN
 
 
-def told(desk: Desk, one: Compared) -> list[Any]:
-    """`Width of the joint: 5/8 in (15.9 mm), met (SLT-02a)`."""
-    field = desk.sight.project.schema.field_at(one.path)
-    said = _SAID.get(one.outcome, "not judged yet")
+def outcome(desk: Desk, one: Compared) -> str:
+    """How a comparison came out: met, not met, by deviation D1."""
     lifted = [f.lifted_by for f in desk.judgment.findings if f.code == one.code and f.lifted_by]
     if one.outcome is Outcome.OUTSIDE and lifted:
-        said = f"by deviation {lifted[0]}"
+        return f"by deviation {lifted[0]}"
+    return _SAID.get(one.outcome, "not judged yet")
+
+
+def told(desk: Desk, one: Compared) -> list[Any]:
+    """`Width of the joint: 5/8 in (15.9 mm), met (SLT-02a)`."""
+    field, said = desk.sight.project.schema.field_at(one.path), outcome(desk, one)
     if field is None or "*" in one.path:
         return [f"{field.label if field else _label(desk, one.path)}: {said} ({one.code})"]
     return [f"{field.label}: ", desk.sight.shown(one.path), f", {said} ({one.code})"]

@@ -1,0 +1,30 @@
+"""The results of all calculations in short: for whom, how much, and whether what was held against them is met."""
+
+from ..calculations import Instances, computed
+from ..compose import Composer
+from ..desk import Desk, TableView
+from .workings import against, mark, marks, outcome, result
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """One row for each calculation and each answer of the clauses that hold something against it."""
+    made: list[tuple[str, str, str, str]] = []
+    for one in computed(desk):
+        compared, groups = against(desk, one.provider), dict[str, Instances]()
+        for member, working in one.workings.items():
+            by_answer: dict[str, list[str]] = {}
+            for held in compared[member]:
+                codes = by_answer.setdefault(outcome(desk, held), [])
+                codes += [] if held.code in codes else [held.code]
+            answer = "; ".join(f"{said} ({', '.join(codes)})" for said, codes in by_answer.items())
+            groups.setdefault(answer or "none", {})[member] = working
+        for answer, workings in groups.items():
+            made.append((one.provider.title, marks([mark(m) for m in workings]), _results(desk, workings), answer))
+    return TableView(("Calculation", "For", "Result", "Limits"), tuple(made), (36, 18, 24, 22))
+
+
+def _results(desk: Desk, workings: Instances) -> str:
+    """The one result of all, or the least and the greatest."""
+    ordered = sorted(workings.values(), key=lambda working: float(working.result))
+    low, high = result(desk, ordered[0]), result(desk, ordered[-1])
+    return low if low == high else f"{low} to {high}"
