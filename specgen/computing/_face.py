@@ -89,7 +89,7 @@ def sources(inputs: Inputs, *first: Source) -> tuple[Source, ...]:
 def _limit(inputs: Inputs) -> tuple[Given, ...]:
     if inputs.limit is None:
         return ()
-    return (Given("T_l", "where the board softens", inputs.limit.number(inputs.degree), inputs.degree),)
+    return (Given("T_b", "where the board softens", inputs.limit.number(inputs.degree), inputs.degree),)
 
 
 def face_by_balance(made: Sum, degree: str) -> None:

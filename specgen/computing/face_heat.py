@@ -42,7 +42,7 @@ def _held_to_limit(made: Sum, inputs: Inputs, hottest: float) -> tuple[tuple[str
     if inputs.limit is None:
         return (), ()
     margin = margin_note(hottest, inputs.limit, inputs.degree)
-    made.step("M", "margin below the limit", "T_l - T_f", f"{inputs.degree} apart")
+    made.step("M", "margin below the limit", "T_b - T_f", f"{inputs.degree} apart")
     if inputs.limit <= inputs.hot_air:
         return ("M",), (NONE_NOTE, margin)
     _least_reflectance(made, inputs.degree)
@@ -51,9 +51,9 @@ def _held_to_limit(made: Sum, inputs: Inputs, hottest: float) -> tuple[tuple[str
 
 def _least_reflectance(made: Sum, degree: str) -> None:
     """Adds SR_m, the least reflectance at which neither method passes the limit, and the face at it."""
-    made.step("SR_1", "reflectance that meets the limit by the joint rule", "1 - (T_l - T_a) / H", "")
-    made.step("K_l", "limit, absolute", to_kelvin("T_l", degree), "K")
-    made.step("Q", "heat given off by a face at the limit", "e * s * (K_l^4 - K_a^4) + h * (K_l - K_a)", "W/m2")
+    made.step("SR_1", "reflectance that meets the limit by the joint rule", "1 - (T_b - T_a) / H", "")
+    made.step("K_b", "limit, absolute", to_kelvin("T_b", degree), "K")
+    made.step("Q", "heat given off by a face at the limit", "e * s * (K_b^4 - K_a^4) + h * (K_b - K_a)", "W/m2")
     balance = ""
     if made.known["I"]:  # without sun the balance asks for no reflectance
         made.step("SR_2", "reflectance that meets the limit by heat balance", "1 - Q / (I * r)", "")
@@ -82,7 +82,7 @@ PROVIDER = Provider(
         "e": "elevations.*.color.emittance",
         "I": "climate.peak_wall_irradiance",
         "r": "elevations.*.reflecting_surface_near",
-        "T_l": "elevations.*.wall.insulation.service_limit",
+        "T_b": "elevations.*.wall.insulation.service_limit",
     },
     keys=(
         Key("hot_air", "temperature", "hottest air"),

@@ -17,7 +17,7 @@ def face_heat_still(inputs: Inputs) -> Working:
     face = made.known["T_2"]
     notes: tuple[str, ...] = NOTES
     if inputs.limit is not None:
-        made.step("M", "margin below the limit", "T_l - T_2", f"{degree} apart")
+        made.step("M", "margin below the limit", "T_b - T_2", f"{degree} apart")
         notes += (margin_note(face, inputs.limit, degree),)
     beside = ("M",) if inputs.limit is not None else ()
     return Working(
@@ -40,6 +40,6 @@ PROVIDER = Provider(
         "e": "elevations.*.color.emittance",
         "I": "climate.peak_wall_irradiance",
         "r": "elevations.*.reflecting_surface_near",
-        "T_l": "elevations.*.wall.insulation.service_limit",
+        "T_b": "elevations.*.wall.insulation.service_limit",
     },
 )

@@ -20,7 +20,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
             groups.setdefault(answer or "none", {})[member] = working
         for answer, workings in groups.items():
             made.append((one.provider.title, marks([mark(m) for m in workings]), _results(desk, workings), answer))
-    return TableView(("Calculation", "For", "Result", "Limits"), tuple(made), (36, 18, 24, 22))
+    return TableView(("Calculation", "For", "Result", "Limits"), tuple(made), (31, 17, 32, 20))
 
 
 def _results(desk: Desk, workings: Instances) -> str:
