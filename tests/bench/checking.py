@@ -10,7 +10,7 @@ import yaml
 
 from specgen import pipeline
 from specgen.computing.joint_width import Inputs, joint_width
-from specgen.reading.positions import read_text
+from specgen.reading.positions import MOST_VALUES, read_text
 from specgen.vocabulary.problem import Refused
 from specgen.vocabulary.quantity import Quantity
 from tests.bench.measuring import at_most, process, seconds
@@ -36,6 +36,7 @@ def measure() -> None:
         _judged(Path(folder) / "project.yaml")
         _read(Path(folder) / "long.yaml")
         _invalid(Path(folder) / "invalid.yaml")
+        _without_end(Path(folder) / "hostile.yaml")
 
 
 def _joint_widths() -> None:
@@ -77,11 +78,29 @@ def _invalid(file: Path) -> None:
 def _refused(file: Path, many: int) -> None:
     head = "format: 1\npackage: {purpose: design_draft}\nproject: {name: Wrong}\nelevations:\n"
     file.write_text(head + "".join(f"  E{n}: {{wide: 40, facing: X, width: 3}}\n" for n in range(many)), "utf-8")
+    _is_refused(file)
+
+
+def _is_refused(file: Path) -> None:
     try:
         pipeline.check(file)
     except Refused:
         return
     raise AssertionError("the wrong file was accepted")
+
+
+def _without_end(file: Path) -> None:
+    """What would grow without end is refused while it is read."""
+    wide = f"a: &a {{{', '.join(f'k{n}: 1' for n in range(9_000))}}}\n"
+    shapes = {
+        "5,000 merges of a wide mapping": wide + "".join(f"b{n}: {{<<: *a}}\n" for n in range(5_000)),
+        "900,000 aliases in one merge": "a: &a {}\nb: {<<: [" + "*a," * 900_000 + "]}\n",
+        "a list of too many values": "contract: [" + "1," * MOST_VALUES + "]\n",
+        "a mapping of too many marks": "walls:\n" + "".join(f"  V{n}: {{}}\n" for n in range(MOST_VALUES)),
+    }
+    for name, text in shapes.items():
+        file.write_text(f"format: 1\n{text}", "utf-8")
+        at_most(f"CPU seconds to refuse {name}", seconds(lambda: _is_refused(file), 3), 3)
 
 
 def doubled(text: str) -> str:

@@ -1,7 +1,6 @@
 """What costs a reader hours, memory or a traceback: bounded or refused, each in one message. The bounds are ours."""
 
 import os
-import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -24,12 +23,10 @@ WIDE = f"a: &a {{{', '.join(f'k{n}: 1' for n in range(9_000))}}}\n"
 
 
 def problems(folder: Path, more: str, head: str = HEAD) -> tuple[Problem, ...]:
-    """What is told of the small project with lines added, from line 6 on; quickly."""
+    """What is told of the small project with lines added, from line 6 on; `tests.bench` measures how long it takes."""
     (folder / "project.yaml").write_text(head + more, "utf-8", newline="")
-    start = time.process_time()
     with pytest.raises(Refused) as raised:
         pipeline.check(folder / "project.yaml")
-    assert time.process_time() - start < 3
     return raised.value.problems
 
 

@@ -120,7 +120,7 @@ def printed(tmp_path_factory: Any) -> dict[str, bytes]:
     profile = f"-env:UserInstallation=file://{folder}/profile"
     words = [str(OFFICE), profile, "--headless", "--convert-to", "pdf", "--outdir", str(folder)]
     files = sorted(map(str, folder.glob("*.docx")))
-    subprocess.run([*words, *files], check=True, capture_output=True, timeout=300)
+    subprocess.run([*words, *files], check=True, capture_output=True)
     return {file.stem: file.read_bytes() for file in folder.glob("*.pdf")}
 
 
