@@ -10,7 +10,7 @@ from typing import Any
 from . import computing
 from .computing._asking import direct
 from .vocabulary.near import near_hint
-from .vocabulary.problem import refuse
+from .vocabulary.problem import Refused, refuse
 from .vocabulary.project import Absent
 from .vocabulary.provider import Provider, Resolver
 from .writing.manual import columns, instance_text, instances_data, working_data, working_text
@@ -41,16 +41,20 @@ def calculate(name: str, pairs: Mapping[str, str]) -> tuple[str, Any]:
 
 
 def calculate_all(name: str, file: Path) -> tuple[str, Any]:
-    """All of one name in a project, as text and as data; a member that lacks a field says which."""
+    """All of one name in a project, as text and as data; a member that lacks a field, or has an unfit one, says so."""
     from . import pipeline
 
-    found, project = provider(name), pipeline.read(file)
+    found = provider(name)
+    found.of_project()
+    project = pipeline.read(file)
     resolver = Resolver(project, computing.find)
     made: dict[str, Any] = {}
     for path in found.members(project):
         mark = path[-1] if path else "project"
         try:
             made[mark] = resolver(path, name)
+        except Refused as refused:
+            made[mark] = refused
         except Absent as absent:
             # A sum may wait for a value that it reads only where another way is barred.
             made[mark] = list(dict.fromkeys([*resolver.missing(path, name), absent.path]))

@@ -23,8 +23,8 @@ D1200_MEMORY = Source(Kind.MEMORY, "ASTM D1200: formulas of Ford cups No. 3, No.
 ISO_2431 = Source(Kind.MEMORY, "ISO 2431: formulas of the flow cups, 30 to 100 s")
 ZAHN_SPREAD = 0.33  # of the mean of two laboratories, 95 % of the time; ASTM D4212
 WARMTH = {
-    "zahn": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each °F it is warmer (ASTM D4212).",
-    "shell": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each °F it is warmer (ASTM D4212).",
+    "zahn": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212).",
+    "shell": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212).",
     "ford": "Measured at 77 °F (25 °C).",
     "iso": "Measured at 73.4 °F (23 °C).",
 }

@@ -6,7 +6,7 @@ from typing import Any
 from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
-from ..vocabulary.quantity_print import inches
+from ..vocabulary.quantity_print import printed
 from ..vocabulary.source import PRACTICE, Kind, Source
 from ..vocabulary.working import Given, Sum, Working
 from ._guards import refuse_negative_percent, refuse_none_of
@@ -15,8 +15,11 @@ SOURCES = (
     Source(Kind.PUBLISHED, "UFGS 07 24 00, page 21: closed-cell rod 25 % wider than the joint"),
     PRACTICE,
 )
-# Diameters in stock, in inches; common practice, no source.
-STOCK = tuple(map(Fraction, ["1/4", "3/8", "1/2", "5/8", "3/4", "7/8", "1", "9/8", "5/4", "3/2", "2", "5/2", "3", "4"]))
+# Diameters in stock, in inches and in millimeters; common practice, no source.
+STOCK = {
+    "in": tuple(Fraction(eighths, 8) for eighths in (2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32)),
+    "mm": tuple(map(Fraction, (6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100))),
+}
 NOTES = (
     "Stock diameters are common practice, no source: ask what the supplier keeps.",
     "25 % is for closed-cell rod; softer rod is taken thicker, from memory 40 to 50 % for open cell.",
@@ -38,22 +41,22 @@ def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Worki
         )
     )
     least = made.step("d", "least diameter", "W * (1 + o / 100)", unit)
-    found = _next_in_stock(width.to("in") * (1 + Fraction(oversize) / 100))
+    found = _next_in_stock(width.to(unit) * (1 + Fraction(oversize) / 100), STOCK[unit])
     if found is None:
-        told = f"No rod in stock is that thick; the thickest is {inches(STOCK[-1])} in."
+        told = f"No rod in stock is that thick; the thickest is {printed(Quantity.of(STOCK[unit][-1], unit), unit)}."
         return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES))
     stock, gap = found
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
-    made.give(Given("r", "step to this stock diameter", Quantity.of(gap, "in").number(unit), unit, source=PRACTICE))
+    made.give(Given("r", "step to this stock diameter", float(gap), unit, source=PRACTICE))
     made.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
-    told = f"Next stock diameter: {inches(stock)} in."
+    told = f"Next stock diameter: {printed(Quantity.of(stock, unit), unit)}."
     return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES), "", ("d_s",))
 
 
-def _next_in_stock(least: Fraction) -> tuple[Fraction, Fraction] | None:
-    """The thinnest stock diameter that is thick enough and its distance from the one below, in inches."""
+def _next_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> tuple[Fraction, Fraction] | None:
+    """The thinnest stock diameter that is thick enough and its distance from the one below."""
     below = Fraction(0)
-    for size in STOCK:
+    for size in stock:
         if size >= least:
             return size, size - below
         below = size

@@ -18,7 +18,7 @@ SOURCES = (
 )
 NOTES = (
     "Depth is read at the middle of the bead; at its faces it is more.",
-    "Rules differ from 1/2 in to 1 in of width; a depth between the two figures meets them.",
+    "Rules differ from 1/2 in (13 mm) to 1 in (25 mm) of width; a depth between the two figures meets them.",
 )
 
 

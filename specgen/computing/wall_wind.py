@@ -126,8 +126,8 @@ def _board(inputs: Inputs) -> Working:
     found = made.step("p_a", "greater pull of the two zones", "min(p_a_4, p_a_5)", unit)
     notes = (
         *_wind.NOTES,
-        "A board is loaded over 10 sq ft or less, the worst of the chart. Studs and their fasteners carry larger areas "
-        "and are the engineer's.",
+        "A board is loaded over 10 sq ft (0.93 m²) or less, the worst of the chart. Studs and their fasteners carry "
+        "larger areas and are the engineer's.",
     )
     # With the least pressure in force in both zones neither is worse.
     governs = "zone 5" if made.known["p_a_5"] < made.known["p_a_4"] else "least pressure"

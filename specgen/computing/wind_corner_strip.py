@@ -8,8 +8,14 @@ from ..vocabulary.working import Given, Sum, Working
 from . import _wind
 from ._guards import refuse_none_of
 
-LOW = "Up to 60 ft: 10 % of the least width or 0.4 of the height, the smaller; not below 4 % of the width or 3 ft."
-HIGH = "Over 60 ft: 10 % of the least width, not below 3 ft. The pressures of such a wall are the engineer's."
+LOW = (
+    "Up to 60 ft (18.3 m): 10 % of the least width or 0.4 of the height, the smaller; not below 4 % of the width or "
+    "3 ft (0.9 m)."
+)
+HIGH = (
+    "Over 60 ft (18.3 m): 10 % of the least width, not below 3 ft (0.9 m). The pressures of such a wall are the "
+    "engineer's."
+)
 
 
 def wind_corner_strip(least_width: Quantity, height: Quantity, system: str) -> Working:

@@ -76,6 +76,13 @@ class Provider:
         if self.group not in GROUPS:
             raise ValueError(f"{self.name}: there is no group {self.group!r}")
 
+    def of_project(self) -> Callable[[View, Ask], Any]:
+        """What computes the value of a member; raises Refused for a sum that takes its figures from keys alone."""
+        if self.compute is None:
+            hint = f"specgen calc {self.name} key=value ..."
+            raise refuse(f"{self.name} takes its figures from keys, not from a project", hint)
+        return self.compute
+
     def members(self, project: Project) -> list[Path]:
         """The paths the value is computed for in a project, in the order of its file."""
         if self.sections:
@@ -103,16 +110,14 @@ class Resolver:
     def __call__(self, path: Path, name: str) -> Any:
         """The value `name` for the member a path leads through; KeyError for an unknown name."""
         provider = self.find(name)
-        if provider.compute is None:
-            hint = f"specgen calc {name} key=value ..."
-            raise refuse(f"{name} takes its figures from keys, not from a project", hint)
+        compute = provider.of_project()
         key = (self._member(path, provider), name)
         if key in self._running:
             raise CycleError(" -> ".join(f"{dotted(p)} {n}" for p, n in [*self._running, key]))
         if key not in self._known:
             self._running.append(key)
             try:
-                self._known[key] = provider.compute(self.project.view(key[0]), lambda n: self(key[0], n))
+                self._known[key] = compute(self.project.view(key[0]), lambda n: self(key[0], n))
             finally:
                 self._running.pop()
         return self._known[key]

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from ..vocabulary.field import dotted
+from ..vocabulary.problem import Refused
 from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.working import Lookup, Working
 
@@ -79,22 +80,26 @@ specgen rules CODE tells why.
 
 
 def instance_text(mark: str, value: Any) -> str:
-    """A value of one member, or the fields it waits for."""
+    """A value of one member, the fields it waits for, or what is unfit."""
     if isinstance(value, Working):
         return f"{mark}: {working_text(value)}"
     if isinstance(value, Lookup):
         return f"{mark}: {lookup_text(value)}"
+    if isinstance(value, Refused):
+        return f"{mark}: {'; '.join(str(problem) for problem in value.problems)}\n"
     return f"{mark}: waits for {', '.join(dotted(path) for path in value)}\n"
 
 
 def instances_data(name: str, made: Mapping[str, Any]) -> dict[str, Any]:
-    """All values of one name in a project as data; `needs` are the absent fields."""
+    """All values of one name in a project as data; `needs` are the absent fields, `problems` what is unfit."""
     rows = []
     for mark, value in made.items():
         if isinstance(value, Working):
             rows.append({"subject": mark} | working_data(value))
         elif isinstance(value, Lookup):
             rows.append({"subject": mark, "name": name, "result": value.result, "why": value.why})
+        elif isinstance(value, Refused):
+            rows.append({"subject": mark, "name": name, "result": None, "problems": [str(p) for p in value.problems]})
         else:
             rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted(path) for path in value]})
     return {"name": name, "instances": rows}

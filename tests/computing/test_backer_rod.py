@@ -56,11 +56,13 @@ def test_the_next_stock_diameter_stands_beside_it(width: str, wanted: float) -> 
     assert made.notes[0].startswith("Next stock diameter: ")
 
 
-def test_the_stock_diameter_is_said_in_inches_to_a_metric_reader_too() -> None:
-    made = rod("20 mm")
-    assert (made.unit, made.result) == ("mm", 25)
-    assert line(made, "d_s") == pytest.approx(25.4)
-    assert made.notes[0] == "Next stock diameter: 1 in."
+# The same in millimeters: common practice, no source.
+@pytest.mark.parametrize(("width", "wanted"), [("4", 6), ("6", 8), ("10", 15), ("12", 15), ("20", 25), ("20.5", 30)])
+def test_a_metric_reader_is_told_a_metric_stock_diameter(width: str, wanted: int) -> None:
+    made = rod(f"{width} mm")
+    assert made.unit == "mm"
+    assert line(made, "d_s") == wanted
+    assert made.notes[0] == f"Next stock diameter: {wanted} mm."
 
 
 def test_a_rod_thicker_than_any_in_stock_is_told() -> None:
@@ -73,7 +75,7 @@ def test_a_rod_thicker_than_any_in_stock_is_told() -> None:
 @given(st.integers(1, 64 * 3), st.integers(0, 100))
 def test_no_stock_diameter_lies_between_the_least_and_the_one_that_is_named(width: int, oversize: int) -> None:
     made = rod(f"{width}/64 in", oversize=f"{oversize}%")
-    enough = [size for size in STOCK if size >= Fraction(width, 64) * (1 + Fraction(oversize, 100))]
+    enough = [size for size in STOCK["in"] if size >= Fraction(width, 64) * (1 + Fraction(oversize, 100))]
     assert [step.value for step in made.lines_beside] == [pytest.approx(float(size)) for size in enough[:1]]
 
 

@@ -7,11 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import computing
+from specgen import calculator, computing
 from specgen.computing._asking import direct
 from specgen.computing._cups import CUPS, cup_of
 from specgen.vocabulary.problem import Refused
-from specgen.vocabulary.project import Absent
 from specgen.vocabulary.provider import Resolver
 from specgen.vocabulary.quantity_text import QuantityError
 from specgen.vocabulary.working import Working
@@ -161,26 +160,43 @@ def at_work(**change: Any) -> Any:
     return {"coating": {"primer": fields | change, "gloss": fields}}
 
 
-def asked(folder: Path, change: Any) -> Working:
-    return Resolver(case_of(folder, change).project, computing.find)((), "cup-viscosity")
+def asked(folder: Path, change: Any, coat: str = "primer") -> Working:
+    made = Resolver(case_of(folder, change).project, computing.find)((coat,), "cup-viscosity")
+    assert isinstance(made, Working)
+    return made
 
 
 def test_a_project_tells_both_ends_of_the_window_of_each_coat(tmp_path: Path) -> None:
-    made = asked(tmp_path, at_work(cup="zahn_2", cup_least="22 s", cup_most="30 s"))
+    window = at_work(cup="zahn_2", cup_least="22 s", cup_most="30 s")
     # Patton 1979: 3.5 (t - 14) and 14.8 (t - 5).
-    wanted = {"nu_ps": 28, "nu_pl": 56, "nu_gs": 296, "nu_gl": 444}
-    assert {step.symbol: step.value for step in made.steps} == pytest.approx(wanted)
-    assert (made.result, made.beside) == (pytest.approx(28), ("nu_pl", "nu_gs", "nu_gl"))
+    for coat, shortest, longest in (("primer", 28, 56), ("gloss", 296, 444)):
+        made = asked(tmp_path, window, coat)
+        assert {step.symbol: step.value for step in made.steps} == pytest.approx({"nu_s": shortest, "nu_l": longest})
+        assert (made.result, made.beside) == (pytest.approx(shortest), ("nu_l",))
 
 
-def test_a_coat_whose_cup_has_no_formula_is_left_out_by_name(tmp_path: Path) -> None:
-    for change in ({"cup": "other"}, {"cup_least": "19 s"}, {"cup_most": "81 s"}):
-        made = asked(tmp_path, at_work(**change))
-        assert [step.symbol for step in made.steps] == ["nu_gs", "nu_gl"]
-        assert any("primer is left out" in note for note in made.notes)
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ({"cup": "other"}, "no formula is known for the cup of the primer"),
+        ({"cup_least": "19 s"}, "19 s is outside the range of the cup Zahn No. 4"),
+        ({"cup_most": "81 s"}, "81 s is outside the range of the cup Zahn No. 4"),
+    ],
+)
+def test_a_coat_whose_cup_has_no_formula_is_told_apart_from_the_other(
+    change: dict[str, str], said: str, tmp_path: Path
+) -> None:
+    with pytest.raises(Refused, match=said):
+        asked(tmp_path, at_work(**change))
+    assert asked(tmp_path, at_work(**change), "gloss").result == pytest.approx(296)
 
 
-def test_no_coat_with_a_formula_is_no_viscosity(tmp_path: Path) -> None:
-    both = {"coating": {"primer": {"cup": "other"}, "gloss": {"cup": "other"}}}
-    with pytest.raises(Absent, match=r"primer\.cup"):
-        asked(tmp_path, both)
+def test_from_a_project_the_coat_without_a_formula_stands_beside_the_other(tmp_path: Path) -> None:
+    case_of(tmp_path, at_work(cup="other"))
+    said, data = calculator.calculate_all("cup-viscosity", tmp_path / "project.yaml")
+    assert "primer: no formula is known for the cup of the primer (judge it by the window of its source)\n" in said
+    assert "gloss: cup-viscosity" in said
+    primer, gloss = data["instances"]
+    assert primer["result"] is None
+    assert primer["problems"][0].startswith("no formula is known")
+    assert gloss["result"] == pytest.approx(296)

@@ -261,7 +261,7 @@ def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: P
 def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
     made = d06(desk_of(tmp_path))
     assert "Not computed yet" in titles(made)
-    assert "Hottest face of the wall |  | Elevations (elevations)" in text.written(made)
+    assert "Hottest face of the wall | all | Elevations (elevations)" in text.written(made)
 
 
 def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> None:
@@ -269,7 +269,7 @@ def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> No
         raise refuse("the hot face is colder than the cold one", "mend the climate")
 
     desk = with_providers(desk_of(tmp_path), Provider("a", "Trial", (), compute))
-    assert "Trial |  | the hot face is colder than the cold one" in text.written(d06(desk))
+    assert "Trial | the project | the hot face is colder than the cold one" in text.written(d06(desk))
 
 
 def test_answers_of_the_code_stand_with_their_reason_and_a_local_code_is_not_read() -> None:

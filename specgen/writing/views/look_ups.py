@@ -22,8 +22,10 @@ def rows(desk: Desk, composer: Composer) -> TableView:
         held = against(desk, one.provider)
         for member, found in one.lookups.items():
             why = Shown(found.why, found.why, found.source[0] if found.source else None)
-            answer = UNREAD if unread and "code.model" in one.provider.reads else "yes" if found.result else "no"
-            made.append((one.provider.title, mark(member), answer, why, _held(desk, held[member])))
+            is_unread = unread and "code.model" in one.provider.reads
+            answer = UNREAD if is_unread else "yes" if found.result else "no"
+            compared = ["none: the answer is not known"] if is_unread else _held(desk, held[member])
+            made.append((one.provider.title, mark(member), answer, why, compared))
     return TableView(("Question", "For", "Answer", "Why", "Held against"), tuple(made), (18, 9, 11, 27, 35))
 
 

@@ -15,9 +15,15 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     for one in computed(desk):
         for waiting in one.waiting:
             told = (waiting.why,) if waiting.why else tuple(_named(desk, waiting, path) for path in waiting.paths)
-            made.setdefault((one.provider.title, told), []).append(mark(waiting.member) if waiting.member else "")
+            made.setdefault((one.provider.title, told), []).append(_whom(waiting))
     table: list[tuple[Any, ...]] = [(title, marks(named), "; ".join(told)) for (title, told), named in made.items()]
     return TableView(("Calculation", "For", "Waits for"), tuple(table), (26, 16, 58))
+
+
+def _whom(waiting: Waiting) -> str:
+    """The member; the project for what is computed once; all where the collection itself is missing."""
+    provider = waiting.provider
+    return "all" if not waiting.member and (provider.each or provider.sections) else mark(waiting.member)
 
 
 def _named(desk: Desk, waiting: Waiting, path: Path) -> str:
@@ -25,6 +31,6 @@ def _named(desk: Desk, waiting: Waiting, path: Path) -> str:
     node = desk.sight.project.schema.node(path)
     named = node.field or node.collection
     depth = len(waiting.member)
-    inside = bool(depth) and path[:depth] == waiting.member
+    inside = depth > 1 and path[:depth] == waiting.member
     shown = (*path[: depth - 1], "*", *path[depth:]) if inside else path
     return f"{named.label} ({dotted(shown)})" if named is not None else dotted(shown)
