@@ -11,7 +11,7 @@ from ..vocabulary.near import near_hint
 from ..vocabulary.problem import Problem, Refused, refuse
 from ..vocabulary.provider import Key, Provider
 from ..vocabulary.quantity import Quantity
-from ..vocabulary.quantity_print import printed_unit
+from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.quantity_text import QuantityError, number_of, parse_quantity
 from ..vocabulary.units import SPELLINGS, UNITS
 from ..vocabulary.working import Working
@@ -80,8 +80,10 @@ def _value(key: Key, text: str) -> Any:
         if text not in ("yes", "no"):
             raise QuantityError(f"{text!r} is neither yes nor no", "write yes or no")
         return text == "yes"
-    if key.dimension in ("number", "percent"):
-        return _number(text, key.dimension)
+    if key.dimension == "percent":
+        return _percent(text)
+    if key.dimension == "number":
+        return _number(text)
     if key.dimension == "temperature_difference":
         apart = parse_quantity(text, "temperature", ("F", "C"))
         return Quantity.of(apart.to(apart.unit), {"F": "F apart"}.get(apart.unit, "C apart"))
@@ -93,13 +95,21 @@ def _value(key: Key, text: str) -> Any:
 def _bare(text: str) -> Fraction | None:
     """The number of a text without a unit; None where there is more than a number."""
     try:
-        return _number(text, "number")
+        return _number(text)
     except QuantityError:
         return None
 
 
-def _number(text: str, dimension: str) -> Fraction:
-    text = text.removesuffix("%") if dimension == "percent" else text
+def _percent(text: str) -> Fraction:
+    """The percents of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share and is refused."""
+    number = _number(text.removesuffix("%"))
+    if 0 < abs(number) < 1 and not text.endswith("%"):
+        share = decimal(number * 100, 6)
+        raise QuantityError(f"{text!r} may be a share or a percentage", f"write {share}% or {text.strip()}%")
+    return number
+
+
+def _number(text: str) -> Fraction:
     signed = text.strip().startswith(("-", "+"))
     try:
         # A dash inside `1-1/2` joins a whole and its fraction; before a number it is its sign.

@@ -5,10 +5,11 @@ from typing import Any
 
 from ..vocabulary.problem import refuse
 from ..vocabulary.project import View
+from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import decimal
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given
-from ._guards import refuse_negative_percent
+from ._guards import refuse_beyond, refuse_negative_percent
 
 COVERAGE = Source(
     Kind.PUBLISHED,
@@ -17,6 +18,7 @@ COVERAGE = Source(
 )
 WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by the water added")
 SECTIONS = ("primer", "gloss")
+THINNEST, THICKEST = Quantity.of("0.1", "mil"), Quantity.of(100, "mil")  # of one coat; common practice, no source
 ROUNDED = "1604 is the trade's rounding of 1604.17, a gallon of 231 cubic inches spread one mil thick."
 MOST_WATER = "Water is the most the coating source allows; the record of the day says how much was added."
 
@@ -36,6 +38,11 @@ def coverage(system: str) -> tuple[Given, str, str, str]:
 def rounded(system: str) -> tuple[str, ...]:
     """The note on the constant, where it is a rounded one."""
     return (ROUNDED,) if system == "ip" else ()
+
+
+def refuse_film(dft: Quantity) -> None:
+    """Raises Refused for a dry film that no sprayed coat has: a slip between mils, micrometers and inches."""
+    refuse_beyond("dft", dft, THINNEST, THICKEST)
 
 
 def refuse_loss(loss: Any) -> None:

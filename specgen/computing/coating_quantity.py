@@ -16,6 +16,7 @@ from ._coats import (
     MOST_WATER,
     SECTIONS,
     coverage,
+    refuse_film,
     refuse_loss,
     refuse_part_of_a_coat,
     rounded,
@@ -74,7 +75,8 @@ def _refuse(inputs: Inputs) -> tuple[str, ...]:
     if inputs.openings is not None and inputs.openings > inputs.area:
         openings, area = printed(inputs.openings, inputs.openings.unit), printed(inputs.area, inputs.area.unit)
         raise refuse(f"openings of {openings} are more than the elevations of {area}", "look at the sizes")
-    refuse_none_of(dft=inputs.dft, pail=inputs.pail)
+    refuse_film(inputs.dft)
+    refuse_none_of(pail=inputs.pail)
     refuse_share(volume_solids=inputs.volume_solids, transfer_efficiency=inputs.transfer_efficiency)
     refuse_loss(inputs.loss)
     refuse_part_of_a_coat(inputs.coats)

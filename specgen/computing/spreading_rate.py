@@ -6,8 +6,8 @@ from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.working import Given, Sum, Working
-from ._coats import COVERAGE, SECTIONS, coverage, refuse_loss, rounded, system_of
-from ._guards import refuse_none_of, refuse_share
+from ._coats import COVERAGE, SECTIONS, coverage, refuse_film, refuse_loss, rounded, system_of
+from ._guards import refuse_share
 
 NOTES = ("Volume is that of the coating as supplied, before water.",)
 
@@ -20,7 +20,7 @@ def spreading_rate(
     Source: `COVERAGE`. Raises Refused.
     """
     refuse_share(volume_solids=volume_solids, transfer_efficiency=transfer_efficiency)
-    refuse_none_of(dft=dft)
+    refuse_film(dft)
     refuse_loss(loss)
     constant, film, area, volume = coverage(system)
     unit = f"{area}/{volume}"

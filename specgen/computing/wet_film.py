@@ -7,8 +7,8 @@ from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.working import Given, Sum, Working
-from ._coats import MOST_WATER, SECTIONS, WET_FILM, system_of, water_notes
-from ._guards import refuse_none_of, refuse_share
+from ._coats import MOST_WATER, SECTIONS, WET_FILM, refuse_film, system_of, water_notes
+from ._guards import refuse_share
 
 
 def wet_film(
@@ -18,7 +18,7 @@ def wet_film(
 
     Source: `WET_FILM`. Raises Refused.
     """
-    refuse_none_of(dft=dft)
+    refuse_film(dft)
     refuse_share(volume_solids=volume_solids)
     notes = water_notes(thinning, most_water)
     unit = "mil" if system == "ip" else "um"

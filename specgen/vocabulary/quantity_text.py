@@ -93,7 +93,7 @@ def number_of(text: str) -> Fraction:
     try:
         return Fraction(int(whole or 0)) + Fraction(part.rstrip("."))
     except ZeroDivisionError:
-        raise QuantityError(f"{text!r} divides by zero") from None
+        raise QuantityError(f"{text!r} divides by zero", "write a whole number of parts, such as 1/2") from None
 
 
 def _plain(text: str) -> str:

@@ -61,7 +61,7 @@ def test_an_engine_loses_its_percent_for_each_thousand_feet() -> None:
 
 @given(st.floats(0, 30000), st.floats(1, 6000), st.floats(0, 100), st.floats(-30, 130))
 def test_more_altitude_humidity_or_warmth_gives_less(feet: float, more: float, rh: float, warm: float) -> None:
-    keys = {"temperature": f"{warm:.3f} F", "rh": f"{rh:.3f}"}
+    keys = {"temperature": f"{warm:.3f} F", "rh": f"{rh:.3f}%"}
     base = supply(altitude=f"{feet:.3f} ft", **keys).result
     assert supply(altitude=f"{feet + more:.3f} ft", **keys).result < base
     assert supply(altitude=f"{feet:.3f} ft", **keys | {"rh": "100"}).result <= base

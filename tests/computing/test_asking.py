@@ -79,3 +79,17 @@ def test_every_fault_is_told_at_once() -> None:
 def test_a_joint_without_movement_is_as_wide_as_its_tolerance() -> None:
     still = worked("joint-width", JOINT | {"temperature_range": "0 F"})
     assert (still.result, still.governs) == (0.125, "the tolerance alone")
+
+
+SPRAY = {"volume_solids": "65", "dft": "5 mil", "transfer_efficiency": "35"}
+
+
+@pytest.mark.parametrize("text", ["5", "5%", "5 %", "10/2"])
+def test_a_percentage_is_written_with_or_without_its_sign(text: str) -> None:
+    assert worked("spreading-rate", SPRAY | {"loss": text}) == worked("spreading-rate", SPRAY | {"loss": "5"})
+
+
+def test_a_share_in_place_of_a_percentage_is_asked_about_and_never_taken_for_one() -> None:
+    with pytest.raises(Refused, match=r"may be a share or a percentage \(write 5% or 0.05%\)"):
+        worked("spreading-rate", SPRAY | {"loss": "0.05"})
+    assert worked("spreading-rate", SPRAY | {"loss": "0.05%"}).result > worked("spreading-rate", SPRAY).result * 0.999

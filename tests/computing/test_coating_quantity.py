@@ -138,9 +138,11 @@ def test_more_solids_or_efficiency_need_less_coating(key: str) -> None:
     [
         ({"area": "-1 sq ft"}, "area is -1 sq ft"),
         ({"dft": "0 mil"}, "dft is 0 mil"),
+        ({"dft": "5 in"}, "to 0.1 in"),
         ({"volume_solids": "0"}, "volume_solids is 0 %"),
         ({"volume_solids": "165%"}, "volume_solids is 165 %"),
-        ({"volume_solids": "0.65"}, "write percent"),
+        ({"volume_solids": "0.65"}, "write 65% or 0.65%"),
+        ({"volume_solids": "0.65%"}, "write percent"),
         ({"transfer_efficiency": "0%"}, "transfer_efficiency is 0 %"),
         ({"loss": "100"}, "loss is 100 %"),
         ({"loss": "-1"}, "loss is -1 %"),

@@ -147,7 +147,7 @@ def test_the_result_is_given_in_the_unit_asked_for() -> None:
     ("keys", "said"),
     [
         ({"air": "70 F", "rh": "0"}, "rh is 0 % .it lies from 1 to 100 %"),
-        ({"air": "70 F", "rh": "0.5"}, "rh is 0.5 %"),
+        ({"air": "70 F", "rh": "0.5%"}, "rh is 0.5 %"),
         ({"air": "70 F", "rh": "100.1"}, "rh is 100.1 %"),
         ({"air": "70 F", "rh": "-5"}, "rh is -5 %"),
         ({"air": "-20 C", "rh": "8"}, "it lies from 8.87 to 100 %"),  # e^-4.0021 over e^-1.5794, the form by hand
