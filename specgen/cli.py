@@ -135,17 +135,29 @@ def _calc(asked: argparse.Namespace) -> int:
     if not asked.name:
         print(calculator.calculations_text(), end="")
         return DONE
-    pairs = [pair.partition("=") for pair in asked.pairs]
-    if any(not sign for _, sign, _ in pairs):
-        raise refuse("a key has no value", "write key=value, such as length=20ft")
+    pairs = _pairs(asked.pairs)
     if asked.file and pairs:
         raise refuse("keys and --from are both given", "give one or the other")
     if asked.file:
         text, data = calculator.calculate_all(asked.name, Path(asked.file))
     else:
-        text, data = calculator.calculate(asked.name, {key: value for key, _, value in pairs})
+        text, data = calculator.calculate(asked.name, pairs)
     _print_data(data) if asked.format == "json" else print(text, end="")
     return DONE
+
+
+def _pairs(texts: Sequence[str]) -> dict[str, str]:
+    """The keys and values of `key=value`; raises Refused where one has no sign or stands twice."""
+    pairs: dict[str, str] = {}
+    for text in texts:
+        key, sign, value = text.partition("=")
+        if not sign:
+            hint = "write key=value, such as length=20ft; one with a space stands in quotes: 'rate=300 sq ft/h'"
+            raise refuse(f"{text!r} is no key with a value", hint)
+        if key in pairs:
+            raise refuse(f"{key} is given twice", f"{key}={pairs[key]} or {key}={value}")
+        pairs[key] = value
+    return pairs
 
 
 def _parser() -> argparse.ArgumentParser:

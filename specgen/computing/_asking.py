@@ -13,7 +13,7 @@ from ..vocabulary.provider import Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.quantity_text import QuantityError, number_of, parse_quantity
-from ..vocabulary.units import SPELLINGS, UNITS
+from ..vocabulary.units import APART, SPELLINGS, UNITS
 from ..vocabulary.working import Working
 
 # Keys for which `none` says something: no rounding, no limit to hold the result against.
@@ -73,9 +73,7 @@ def _value(key: Key, text: str) -> Any:
     if key.read is not None:
         return key.read(text)
     if key.dimension == "word":
-        if key.choices and text not in key.choices:
-            raise QuantityError(f"{text!r} is no choice", near_hint(text, key.choices))
-        return text
+        return _choice(key, text)
     if key.dimension == "yes_no":
         if text not in ("yes", "no"):
             raise QuantityError(f"{text!r} is neither yes nor no", "write yes or no")
@@ -90,6 +88,16 @@ def _value(key: Key, text: str) -> Any:
     if key.bare and (number := _bare(text)) is not None:
         return Quantity.of(number, key.bare)
     return parse_quantity(text, key.dimension, _examples(key.dimension))
+
+
+def _choice(key: Key, text: str) -> str:
+    """The word as the key spells it, whatever its capitals."""
+    spelled = {choice.lower(): choice for choice in key.choices}
+    if not key.choices:
+        return text
+    if text.lower() not in spelled:
+        raise QuantityError(f"{text!r} is no choice", near_hint(text, key.choices))
+    return spelled[text.lower()]
 
 
 def _bare(text: str) -> Fraction | None:
@@ -142,6 +150,8 @@ def _unit_word(unit: str) -> str:
 def _in_unit(working: Working, unit: str) -> Working:
     """The working with its result in the unit asked for; its steps stay in the unit of the sum."""
     asked, unit = unit, SPELLINGS.get(unit) or SPELLINGS.get(unit.lower(), unit)
+    if working.unit.endswith(APART) and unit in ("F", "C"):
+        unit += APART
     if not unit or unit == working.unit:
         return working
     dimension = UNITS[working.unit].dimension if working.unit in UNITS else ""

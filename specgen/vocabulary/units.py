@@ -130,7 +130,7 @@ _OTHER_SPELLINGS = {
     "m3/h": ["m³/h"],
     "W/m2": ["W/m²", "w/m2", "W/m^2"],
     "Btu/h.ft2": ["Btu/h·ft2", "Btu/h·ft²", "Btu/(h.ft2)", "btu/h.ft2"],
-    "W/(m2.K)": ["W/m2K", "W/m2.K", "W/m²K", "W/(m²·K)", "W/(m2K)"],
+    "W/(m2.K)": ["W/m2K", "W/m2·K", "W/m²·K", "W/(m²K)", "W/m2.K", "W/m²K", "W/(m²·K)", "W/(m2K)"],
     "Btu/(h.ft2.F)": ["Btu/h.ft2.F", "Btu/(h·ft²·°F)"],
     "mm2/s": ["mm²/s", "cSt", "cst"],
     "deg": ["°", "degree", "degrees"],
@@ -143,10 +143,12 @@ _OTHER_SPELLINGS = {
     "g/L": ["g/l"],
     "perm": ["perms"],
     "ng/(Pa.s.m2)": ["ng/Pa.s.m2", "ng/(Pa·s·m2)", "ng/(Pa·s·m²)"],
-    "ft2/gal": ["sq ft/gal", "ft²/gal"],
+    "ft2/gal": ["sq ft/gal", "sqft/gal", "sf/gal", "ft²/gal"],
     "m2/L": ["m²/L", "m2/l"],
-    "ft2/h": ["sq ft/h", "ft²/h"],
-    "m2/h": ["m²/h"],
+    "ft2/h": ["sq ft/h", "sq ft/hr", "sqft/h", "sqft/hr", "sf/h", "sf/hr", "ft2/hr", "ft²/h", "ft²/hr"],
+    "m2/h": ["m²/h", "m2/hr", "m²/hr", "sq m/h"],
+    "%/1000 ft": ["%/1000ft", "%/1,000 ft", "% per 1000 ft", "percent per 1000 ft"],
+    "%/300 m": ["%/300m", "% per 300 m", "percent per 300 m"],
     "/F": ["/°F", "1/F", "per F"],
     "/C": ["/°C", "1/C", "per C"],
     "/K": ["1/K"],
@@ -154,6 +156,9 @@ _OTHER_SPELLINGS = {
     "C": ["°C", "deg C", "degC", "celsius", "° C"],
     "RSI": ["m2.K/W", "m2K/W", "m²·K/W"],
 }
+
+# Ends the name of a unit that measures a difference of temperatures.
+APART = " apart"
 
 SPELLINGS = {name: name for name in UNITS}
 SPELLINGS |= {other: name for name, others in _OTHER_SPELLINGS.items() for other in others}

@@ -6,6 +6,7 @@ from typing import Any
 from ..vocabulary.field import dotted
 from ..vocabulary.problem import Refused
 from ..vocabulary.quantity_print import decimal, printed_unit
+from ..vocabulary.units import APART
 from ..vocabulary.working import Lookup, Working
 
 
@@ -42,9 +43,9 @@ def working_data(working: Working) -> dict[str, Any]:
     """The object of `calc --format json`."""
     return {
         "name": working.name,
-        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": g.unit} for g in working.given},
+        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": _bare(g.unit)} for g in working.given},
         "result": float(working.result),
-        "unit": working.unit,
+        "unit": _bare(working.unit),
         "steps": [
             {
                 "symbol": s.symbol,
@@ -52,13 +53,18 @@ def working_data(working: Working) -> dict[str, Any]:
                 "expression": s.expression,
                 "substitution": s.substitution,
                 "value": float(s.value),
-                "unit": s.unit,
+                "unit": _bare(s.unit),
             }
             for s in working.steps
         ],
         "source": "; ".join(s.legend for s in working.source),
         "notes": [*working.notes, *_governs(working)],
     }
+
+
+def _bare(unit: str) -> str:
+    """The unit by its name alone: a difference of temperatures is told in F or C."""
+    return unit.removesuffix(APART)
 
 
 def _governs(working: Working) -> list[str]:

@@ -3,6 +3,7 @@
 import pytest
 
 from specgen.vocabulary.problem import Refused
+from specgen.writing.manual import working_data
 from tests.computing._figures import worked
 
 JOINT = {
@@ -93,3 +94,24 @@ def test_a_share_in_place_of_a_percentage_is_asked_about_and_never_taken_for_one
     with pytest.raises(Refused, match=r"may be a share or a percentage \(write 5% or 0.05%\)"):
         worked("spreading-rate", SPRAY | {"loss": "0.05"})
     assert worked("spreading-rate", SPRAY | {"loss": "0.05%"}).result > worked("spreading-rate", SPRAY).result * 0.999
+
+
+@pytest.mark.parametrize(
+    ("name", "keys", "key", "spelled"),
+    [
+        ("day-area", {"rate": "300 sq ft/h", "touch_dry": "1", "hours": "4"}, "rate", "300sqft/hr"),
+        ("air-supply", {"cfm": "12", "altitude": "5200 ft", "derate": "3 %/1000 ft"}, "derate", "3%/1000ft"),
+        ("wall-wind", {"speed": "115mph", "height": "30ft", "exposure": "B", "area": "10 sqft"}, "exposure", "b"),
+        ("cup-viscosity", {"cup": "zahn_4", "seconds": "25"}, "cup", "Zahn No. 4"),
+    ],
+)
+def test_usual_spellings_are_the_same_sum(name: str, keys: dict[str, str], key: str, spelled: str) -> None:
+    assert worked(name, keys | {key: spelled}).result == worked(name, keys).result
+
+
+@pytest.mark.parametrize(("unit", "factor"), [("C", 5 / 9), ("°C", 5 / 9), ("F", 1)])
+def test_a_difference_of_temperatures_is_given_in_degrees_of_either_scale(unit: str, factor: float) -> None:
+    keys = {"air": "70 F", "rh": "50", "surface": "60 F"}
+    made = worked("surface-margin", keys, unit=unit)
+    assert made.result == pytest.approx(worked("surface-margin", keys).result * factor)
+    assert working_data(made)["unit"] == unit.strip("°")
