@@ -41,24 +41,22 @@ def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Worki
         )
     )
     least = made.step("d", "least diameter", "W * (1 + o / 100)", unit)
-    found = _next_in_stock(width.to(unit) * (1 + Fraction(oversize) / 100), STOCK[unit])
-    if found is None:
+    gap = _step_in_stock(width.to(unit) * (1 + Fraction(oversize) / 100), STOCK[unit])
+    if gap is None:
         told = f"No rod in stock is that thick; the thickest is {printed(Quantity.of(STOCK[unit][-1], unit), unit)}."
         return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES))
-    stock, gap = found
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
     made.give(Given("r", "step to this stock diameter", float(gap), unit, source=PRACTICE))
     made.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
-    told = f"Next stock diameter: {printed(Quantity.of(stock, unit), unit)}."
-    return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES), "", ("d_s",))
+    return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, NOTES, "", ("d_s",))
 
 
-def _next_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> tuple[Fraction, Fraction] | None:
-    """The thinnest stock diameter that is thick enough and its distance from the one below."""
+def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | None:
+    """How far the thinnest stock diameter that is thick enough lies above the one below it."""
     below = Fraction(0)
     for size in stock:
         if size >= least:
-            return size, size - below
+            return size - below
         below = size
     return None
 

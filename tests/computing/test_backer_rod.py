@@ -53,7 +53,6 @@ IN_STOCK = [
 def test_the_next_stock_diameter_stands_beside_it(width: str, wanted: float) -> None:
     made = rod(f"{width} in")
     assert [step.value for step in made.lines_beside] == [wanted]
-    assert made.notes[0].startswith("Next stock diameter: ")
 
 
 # The same in millimeters: common practice, no source.
@@ -62,7 +61,6 @@ def test_a_metric_reader_is_told_a_metric_stock_diameter(width: str, wanted: int
     made = rod(f"{width} mm")
     assert made.unit == "mm"
     assert line(made, "d_s") == wanted
-    assert made.notes[0] == f"Next stock diameter: {wanted} mm."
 
 
 def test_a_rod_thicker_than_any_in_stock_is_told() -> None:
