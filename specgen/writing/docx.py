@@ -7,7 +7,6 @@ import io
 import zipfile
 from pathlib import Path
 from typing import Any, cast
-from xml.sax.saxutils import escape, quoteattr
 
 from docx import Document as open_docx
 from docx.opc.pkgwriter import PackageWriter
@@ -21,7 +20,7 @@ from .docx_body import Body, aligned
 from .letterhead import Paper, paper
 from .letterhead.page import text_width
 from .letterhead.settings import is_on
-from .xml_text import bare
+from .xml_text import bare, escaped, quoted
 
 _DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 _SPACES = " ".join(
@@ -87,7 +86,7 @@ def _numbering(document: Document, styles: dict[str, str], lists: int) -> str:
 
 def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str, str]) -> str:
     form, text, style, left, hanging = level
-    tied = f"<w:pStyle w:val={quoteattr(styles[style])}/>" if style.startswith("heading") else ""
+    tied = f"<w:pStyle w:val={quoted(styles[style])}/>" if style.startswith("heading") else ""
     indent = f'<w:ind w:left="{left or hanging}" w:hanging="{hanging}"/>'
     return (
         f'<w:lvl w:ilvl="{number}"><w:start w:val="1"/><w:numFmt w:val="{form}"/>{tied}<w:lvlText w:val="{text}"/>'
@@ -97,7 +96,7 @@ def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str,
 
 def _running(part: Any, section: Any, document: Document, given: Paper, width: int) -> None:
     """What every page repeats: project and document above, date and page count below, and that it is a draft."""
-    left, right = (escape(bare(text)) for text in document.running)
+    left, right = (escaped(bare(text)) for text in document.running)
     # A header that grows beyond the margin pushes the text down and keeps its distance.
     apart = '<w:spacing w:after="120"/>'
     style, tabs = given.styles["Running line"], aligned(given.stops["Running line"], width, "right")
@@ -108,7 +107,7 @@ def _running(part: Any, section: Any, document: Document, given: Paper, width: i
     for reference in section.xpath("w:headerReference | w:footerReference"):
         running = part.related_parts[reference.get(qn("r:id"))].element
         counted = any("NUMPAGES" in words for words in _fields(running))
-        dated = _words(escape(document.date)) + ("" if counted else f"<w:r><w:tab/></w:r>{_PAGES}")
+        dated = _words(escaped(document.date)) + ("" if counted else f"<w:r><w:tab/></w:r>{_PAGES}")
         if not running.xpath(_HOLDS):
             running[:] = []
         if reference.tag == qn("w:headerReference"):
@@ -126,7 +125,7 @@ def _fields(running: Any) -> list[str]:
 
 
 def _line(style: str, properties: str, runs: str) -> str:
-    return f"<w:p {_SPACES}><w:pPr><w:pStyle w:val={quoteattr(style)}/>{properties}</w:pPr>{runs}</w:p>"
+    return f"<w:p {_SPACES}><w:pPr><w:pStyle w:val={quoted(style)}/>{properties}</w:pPr>{runs}</w:p>"
 
 
 def _words(text: str) -> str:

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from functools import lru_cache
 from itertools import count
 from typing import Any
-from xml.sax.saxutils import escape, quoteattr
 
 from ..vocabulary.block import (
     Article,
@@ -33,6 +32,7 @@ from ..vocabulary.block import (
 from . import omml
 from .equation import lines
 from .letterhead import Paper
+from .xml_text import escaped, quoted
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
@@ -61,7 +61,7 @@ class Body:
 
     def __init__(self, document: Document, paper: Paper, width: int) -> None:
         self.document, self.stops, self.width = document, paper.stops, width
-        self.styles = {name: escape(style_id, {'"': "&quot;"}) for name, style_id in paper.styles.items()}
+        self.styles = {name: quoted(style_id) for name, style_id in paper.styles.items()}
         self.ids = count(1)
         self.runs: dict[int, int] = {}
         self.above_table = False
@@ -145,7 +145,7 @@ class Body:
 
     def paragraph(self, style: str, runs: str, more: str = "") -> str:
         """A paragraph of a style."""
-        return f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{more}</w:pPr>{runs}</w:p>'
+        return f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>{runs}</w:p>"
 
     def equation(self, equation: Equation) -> str:
         """What a line is, then its formula and its figures, each a display equation, all on one page."""
@@ -186,21 +186,21 @@ class Body:
 
     def opening(self, column: int, style: str, keep: str) -> str:
         """The beginning of a cell, up to its words."""
-        inner = f'<w:p><w:pPr><w:pStyle w:val="{self.styles[style]}"/>{keep}</w:pPr>'
+        inner = f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{keep}</w:pPr>"
         return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
 
     def framed(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
         """Rows in a table of a style; `title` is what a screen reader says of it."""
         grid = "".join(f'<w:gridCol w:w="{column}"/>' for column in columns)
         properties = (
-            f'<w:tblStyle w:val="{self.styles[style]}"/><w:tblW w:w="{sum(columns)}" w:type="dxa"/>'
-            f'<w:tblLayout w:type="fixed"/><w:tblLook w:val="{look}"/><w:tblCaption w:val={quoteattr(title[:250])}/>'
+            f'<w:tblStyle w:val={self.styles[style]}/><w:tblW w:w="{sum(columns)}" w:type="dxa"/>'
+            f'<w:tblLayout w:type="fixed"/><w:tblLook w:val="{look}"/><w:tblCaption w:val={quoted(title[:250])}/>'
         )
         return f"<w:tbl><w:tblPr>{properties}</w:tblPr><w:tblGrid>{grid}</w:tblGrid>{rows}</w:tbl>"
 
     def run(self, text: str, properties: str = "") -> str:
         """A run of text; line ends become breaks."""
-        said = escape(text)
+        said = escaped(text)
         if "\n" in said:
             said = said.replace("\n", '</w:t><w:br/><w:t xml:space="preserve">')
         made = f"<w:rPr>{_ordered(properties)}</w:rPr>" if properties else ""
@@ -208,6 +208,8 @@ class Body:
 
     def inlines(self, content: Inlines, properties: str = "") -> str:
         """Inline content as runs."""
+        if len(content) == 1 and type(content[0]) is Text:  # nearly every cell of a long table
+            return self.run(content[0].text, properties)
         return "".join([self.inline(part, properties) for part in content])
 
     def inline(self, part: Inline, properties: str) -> str:
@@ -235,7 +237,7 @@ class Body:
 
     def control(self, label: str, form: str, shown: str) -> str:
         """A content control: a place to fill in."""
-        names = f'<w:alias w:val={quoteattr(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
+        names = f'<w:alias w:val={quoted(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
         return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{shown}</w:sdtContent></w:sdt>"
 
 

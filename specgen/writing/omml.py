@@ -1,8 +1,7 @@
 """An equation as Office Math Markup: ECMA-376 part 1, section 22.1, written as text of the document's body."""
 
-from xml.sax.saxutils import escape, quoteattr
-
 from .equation import Applied, Fence, Node, Ratio, Root, Row, Script, Words, tree
+from .xml_text import escaped, quoted
 
 SPACE = "http://schemas.openxmlformats.org/officeDocument/2006/math"
 _FONT = '<w:rPr><w:rFonts w:ascii="Cambria Math" w:hAnsi="Cambria Math"/></w:rPr>'
@@ -40,7 +39,7 @@ def element(node: Node) -> str:
             head = f'<m:radPr><m:degHide m:val="1"/>{_CONTROL}</m:radPr><m:deg/>'
             return f"<m:rad>{head}<m:e>{element(of)}</m:e></m:rad>"
         case Fence(of, begin, end):
-            signs = f"<m:begChr m:val={quoteattr(begin)}/><m:endChr m:val={quoteattr(end)}/>"
+            signs = f"<m:begChr m:val={quoted(begin)}/><m:endChr m:val={quoted(end)}/>"
             return f"<m:d><m:dPr>{signs}{_CONTROL}</m:dPr><m:e>{element(of)}</m:e></m:d>"
         case Applied(name, of):
             head = f"<m:funcPr>{_CONTROL}</m:funcPr><m:fName>{element(name)}</m:fName>"
@@ -49,7 +48,7 @@ def element(node: Node) -> str:
 
 def _run(words: Words) -> str:
     style = _UPRIGHT if words.kind == "upright" else ""
-    return f'<m:r>{style}{_FONT}<m:t xml:space="preserve">{escape(words.text)}</m:t></m:r>'
+    return f'<m:r>{style}{_FONT}<m:t xml:space="preserve">{escaped(words.text)}</m:t></m:r>'
 
 
 def _script(node: Script) -> str:

@@ -8,11 +8,11 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 from urllib.parse import unquote
-from xml.sax.saxutils import quoteattr
 
 from lxml import etree
 
 from ...vocabulary.problem import refuse
+from ..xml_text import quoted
 
 OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 STRICT = "http://purl.oclc.org/ooxml/officeDocument/relationships"
@@ -145,7 +145,7 @@ class NewPackage:
     def _types_text(self) -> str:
         rels = "application/vnd.openxmlformats-package.relationships+xml"
         named = "".join(
-            f"<Override PartName={quoteattr('/' + name)} ContentType={quoteattr(type_)}/>"
+            f"<Override PartName={quoted('/' + name)} ContentType={quoted(type_)}/>"
             for name, type_ in self.types.items()
         )
         return f'{_DECLARED}<Types xmlns="{_TYPES}"><Default Extension="rels" ContentType="{rels}"/>{named}</Types>'
@@ -163,4 +163,4 @@ class NewPackage:
 def _link_text(link: Link) -> str:
     target = link.target if link.external else f"/{link.target}"
     mode = ' TargetMode="External"' if link.external else ""
-    return f"<Relationship Id={quoteattr(link.id)} Type={quoteattr(link.type)} Target={quoteattr(target)}{mode}/>"
+    return f"<Relationship Id={quoted(link.id)} Type={quoted(link.type)} Target={quoted(target)}{mode}/>"
