@@ -45,7 +45,7 @@ def calculate_all(name: str, file: Path) -> tuple[str, Any]:
     from . import pipeline
 
     found = provider(name)
-    found.of_project()
+    found.of_project()  # a sum that takes keys alone is refused before the file is read
     project = pipeline.read(file)
     resolver = Resolver(project, computing.find)
     made: dict[str, Any] = {}

@@ -13,7 +13,7 @@ from ..vocabulary.provider import Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import decimal, printed_unit
 from ..vocabulary.quantity_text import QuantityError, number_of, parse_quantity
-from ..vocabulary.units import APART, SPELLINGS, UNITS
+from ..vocabulary.units import APART, UNITS, spelled
 from ..vocabulary.working import Working
 
 # Keys for which `none` says something: no rounding, no limit to hold the result against.
@@ -149,7 +149,7 @@ def _unit_word(unit: str) -> str:
 
 def _in_unit(working: Working, unit: str) -> Working:
     """The working with its result in the unit asked for; its steps stay in the unit of the sum."""
-    asked, unit = unit, SPELLINGS.get(unit) or SPELLINGS.get(unit.lower(), unit)
+    asked, unit = unit, spelled(unit) or unit
     if working.unit.endswith(APART) and unit in ("F", "C"):
         unit += APART
     if not unit or unit == working.unit:

@@ -12,12 +12,12 @@ SOURCE = Source(
     "U.S. Standard Atmosphere, 1976: 101.325 kPa and 15 °C at sea level, 6.5 °C colder for each km of even gravity",
 )
 SEA_LEVEL = Quantity.of("101.325", "kPa")
-WARMTH, FALL = Fraction("288.15"), Fraction("0.0065")  # K at sea level, K less for each m
-GRAVITY, WEIGHT, GAS = Fraction("9.80665"), Fraction("0.0289644"), Fraction("8.31432")  # m/s2, kg/mol, J/(mol K)
-RADIUS = Quantity.of(6356766, "m")
+_WARMTH, _FALL = Fraction("288.15"), Fraction("0.0065")  # K at sea level, K less for each m
+_GRAVITY, _WEIGHT, _GAS = Fraction("9.80665"), Fraction("0.0289644"), Fraction("8.31432")  # m/s2, kg/mol, J/(mol K)
+_RADIUS = Quantity.of(6356766, "m")
 # Height at which the air would end if it went on growing colder as it does below 11 km.
-_END = Quantity.of(WARMTH / FALL, "m")
-_POWER = float(GRAVITY * WEIGHT / (GAS * FALL))
+_END = Quantity.of(_WARMTH / _FALL, "m")
+_POWER = float(_GRAVITY * _WEIGHT / (_GAS * _FALL))
 # Below any land, and the top of the layer in which the air grows colder evenly.
 LOWEST, HIGHEST = Quantity.of(-16400, "ft"), Quantity.of(36000, "ft")
 
@@ -28,7 +28,7 @@ def given(altitude: Quantity, system: str) -> tuple[Given, ...]:
     length, force = ("ft", "psi") if system == "ip" else ("m", "kPa")
     return (
         Given("z", "altitude", altitude.number(length), length),
-        Given("a", "radius of the earth", RADIUS.number(length), length, source=SOURCE),
+        Given("a", "radius of the earth", _RADIUS.number(length), length, source=SOURCE),
         Given("P_0", "pressure at sea level, absolute", SEA_LEVEL.number(force), force, source=SOURCE),
         Given("z_0", "height at which the formula ends", _END.number(length), length, source=SOURCE),
         Given("n", "power of the standard atmosphere", _POWER, "", source=SOURCE),

@@ -4,7 +4,6 @@ from fractions import Fraction
 from typing import Any
 
 from ..vocabulary.problem import refuse
-from ..vocabulary.project import View
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import decimal
 from ..vocabulary.source import Kind, Source
@@ -71,8 +70,3 @@ def refuse_part_of_a_coat(coats: Any) -> None:
     """Raises Refused where the number of coats is no whole number."""
     if coats < 0 or Fraction(coats).denominator != 1:
         raise refuse(f"coats is {decimal(coats, 6)}", "it is a whole number, 0 or more")
-
-
-def system_of(view: View) -> str:
-    """The unit system of a project: ip or si."""
-    return view.project.get(("package", "units")) or "ip"

@@ -57,7 +57,7 @@ def of_elevation(elevation: View) -> Inputs:
         irradiance=project.climate.peak_wall_irradiance,
         reflected=elevation.reflecting_surface_near,
         limit=elevation.wall.get("insulation.service_limit"),
-        system=elevation.project.get(("package", "units")) or "ip",
+        system=elevation.project.system,
     )
 
 

@@ -101,7 +101,7 @@ def for_project(project: View, ask: Ask) -> Working:
     loads = tuple(Load(gun.air_flow, gun.count, exact(gun.duty), gun.path) for gun in project.guns)
     if not loads:
         raise Absent(("guns",))
-    return air_demand(loads, LEAK, RESERVE, project.get("package.units") or "ip")
+    return air_demand(loads, LEAK, RESERVE, project.project.system)
 
 
 PROVIDER = Provider(

@@ -21,7 +21,7 @@ def air_pressure(altitude: Quantity, system: str = "ip") -> Working:
 
 def for_project(project: View, ask: Ask) -> Working:
     """The air pressure at the site."""
-    return air_pressure(project.site.altitude, project.project.get(("package", "units")) or "ip")
+    return air_pressure(project.site.altitude, project.project.system)
 
 
 PROVIDER = Provider(

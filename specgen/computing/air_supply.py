@@ -148,7 +148,7 @@ def for_project(project: View, ask: Ask) -> Working:
             cfm=project.compressor.air_flow,
             altitude=project.site.altitude,
             derate=project.compressor.engine_derate,
-            system=project.get("package.units") or "ip",
+            system=project.project.system,
         )
     )
 

@@ -63,7 +63,7 @@ def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | N
 
 def for_joint(joint: View, ask: Ask) -> Working:
     """The rod of a joint of the project, by the width it is given."""
-    return backer_rod(joint.width, system=joint.project.get(("package", "units")) or "ip")
+    return backer_rod(joint.width, system=joint.project.system)
 
 
 PROVIDER = Provider(

@@ -11,7 +11,6 @@ from ..vocabulary.quantity_text import QuantityError, parse_quantity
 from ..vocabulary.source import PRACTICE, Kind, Source
 from ..vocabulary.working import UNIT_CHANGE, Given, Sum, Working
 from ._board import GUIDE, LEFT, NOTHING, READS, THICKEST, TRADE, taken_off
-from ._coats import system_of
 from ._guards import refuse_negative, refuse_none_of
 
 SOURCES = (TRADE, GUIDE, Source(Kind.COMPUTED, "R-value over R-value of one inch, rasping added"), PRACTICE)
@@ -99,7 +98,7 @@ def for_wall(wall: View, ask: Ask) -> Working:
         board = wall.insulation
         per_inch = Quantity(board.r_value.amount / board.thickness.to("in"), "thermal_resistance", "R")
     off = taken_off(wall)
-    return board_thickness(*off, asked, per_inch, system_of(wall))
+    return board_thickness(*off, asked, per_inch, wall.project.system)
 
 
 PROVIDER = Provider(

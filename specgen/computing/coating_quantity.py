@@ -20,7 +20,6 @@ from ._coats import (
     refuse_loss,
     refuse_part_of_a_coat,
     rounded,
-    system_of,
     water_notes,
 )
 from ._guards import refuse_negative, refuse_negative_percent, refuse_none_of, refuse_share
@@ -121,7 +120,7 @@ def for_coat(coat: View, ask: Ask) -> Working:
         most_water=coat.max_water,
         reserve=coat.reserve,
         pail=coat.pail,
-        system=system_of(coat),
+        system=coat.project.system,
     )
     made = coating_quantity(figures)
     return replace(made, notes=(*made.notes, MOST_WATER, "The sides of aesthetic joints and returns are not counted."))

@@ -9,7 +9,6 @@ from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.source import PRACTICE, Kind, Source
 from ..vocabulary.working import Given, Sum, Working
-from ._coats import system_of
 from ._guards import refuse_negative, refuse_none_of
 
 SOURCES = (
@@ -59,7 +58,7 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
     project = elevation.project.root()
     crew, rate = _slowest(project)
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
-    area = _area(system_of(elevation))
+    area = _area(elevation.project.system)
     made = Sum((*_given(rate, touch_dry, area, below(crew, "rates.gloss")), *_hours(project, elevation)))
     light = "min(S, S_o)" if "S_o" in made.known else "S"
     made.step("H", "hours of the day", f"max({light} - u, 0)", "h")

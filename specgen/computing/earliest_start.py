@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterator
 from typing import Any
 
+from ..vocabulary.dates import days_after
 from ..vocabulary.printing import long_date
 from ..vocabulary.problem import refuse
 from ..vocabulary.project import View
@@ -60,17 +61,17 @@ def _given(project: Any, submitted: datetime.date) -> Iterator[Given]:
 
 def _days_off(start: datetime.date, working: int, off: tuple[str, ...]) -> int:
     """The days off among the calendar days that so many working days after `start` take."""
-    weekdays, dates = {WEEK.index(day) for day in off if day in WEEK}, {_date(day) for day in off if day not in WEEK}
+    asked = working
+    weekdays = {WEEK.index(day) for day in off if day in WEEK}
     if len(weekdays) == len(WEEK):
         raise refuse("every day of the week is off", "leave the working days out of schedule.days_off")
-    day, skipped = start, 0
+    dates = {_date(day).toordinal() for day in off if day not in WEEK}
+    # Days are counted as numbers, which do not end with the calendar; day 1 of them is a Monday.
+    first = day = start.toordinal()
     while working:
-        day += datetime.timedelta(days=1)
-        if day.weekday() in weekdays or day in dates:
-            skipped += 1
-        else:
-            working -= 1
-    return skipped
+        day += 1
+        working -= (day - 1) % 7 not in weekdays and day not in dates
+    return day - first - asked
 
 
 def _date(text: str) -> datetime.date:
@@ -82,7 +83,7 @@ def _date(text: str) -> datetime.date:
 
 def _dates(project: Any, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
     """The days as dates, and how the planned start lies to them."""
-    first, then = (submitted + datetime.timedelta(days=days) for days in (mockup, start))
+    first, then = (days_after(submitted, days) for days in (mockup, start))
     said = f"Submitted on {long_date(submitted)}, the mockup can start on {long_date(first)}, "
     told = [f"{said}work on the wall on {long_date(then)}."]
     planned = project.schedule.get("work_start")

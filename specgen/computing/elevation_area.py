@@ -6,7 +6,6 @@ from ..vocabulary.provider import Ask, Provider
 from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
 from ._areas import READS
-from ._coats import system_of
 
 SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each opening"),)
 NOTES = ("Returns at openings and the sides of aesthetic joints are not in it.",)
@@ -14,7 +13,7 @@ NOTES = ("Returns at openings and the sides of aesthetic joints are not in it.",
 
 def for_elevation(elevation: View, ask: Ask) -> Working:
     """The net area of an elevation, in sq ft or m²; more openings than wall is below zero."""
-    length, area = ("ft", "ft2") if system_of(elevation) == "ip" else ("m", "m2")
+    length, area = ("ft", "ft2") if elevation.project.system == "ip" else ("m", "m2")
     given = _sides(elevation, "W", "H", "the elevation", length)
     openings = list(elevation.openings)
     for n, opening in enumerate(openings, 1):

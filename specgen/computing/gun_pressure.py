@@ -18,7 +18,7 @@ def for_gun(gun: View, ask: Ask) -> Working:
     All guns pull at once through the supply hoses, joined end to end; the gun hose is the one that loses most.
     """
     project = gun.project.root()
-    system = project.get("package.units") or "ip"
+    system = project.project.system
     supply, own = _hoses(project)
     unit = units(system)[0]
     made = Sum(_given(gun, project, supply, own, system))

@@ -48,7 +48,7 @@ def joint_depth(width: Quantity, system: str = "ip") -> Working:
 
 def for_joint(joint: View, ask: Ask) -> Working:
     """The depth of a joint of the project, by the width it is given."""
-    return joint_depth(joint.width, joint.project.get(("package", "units")) or "ip")
+    return joint_depth(joint.width, joint.project.system)
 
 
 PROVIDER = Provider(

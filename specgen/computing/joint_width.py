@@ -125,8 +125,7 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
     made.step("D_c", "movement that closes the joint", f"L * alpha * {close} + L * k + d_c", unit)
     made.step("D_o", "movement that opens the joint", f"L * alpha * {opens} + d_o", unit)
     made.step("W_c", "width for closing", "D_c / S_c", unit)
-    shear = bool(made.known["d_s"])
-    if shear:
+    if made.known["d_s"]:
         made.step("q", "stretch of the bead, squared less one", "2 * S_e + S_e^2", "")
         made.step("W_o", "width for opening with shear", "(D_o + sqrt(D_o^2 + q * (D_o^2 + d_s^2))) / q", unit)
     else:
@@ -136,15 +135,21 @@ def _sum(made: Sum, unit: str, degree: str, four: bool, round_up: Quantity | Non
         made.give(Given("r", "step the width is rounded up to", round_up.number(unit), unit, source=PRACTICE))
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         width = made.step("W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
-    governs = "closing" if made.known["W_c"] >= made.known["W_o"] else "opening with shear" if shear else "opening"
-    governs = governs if made.known["W"] > made.known["C"] else "the tolerance alone"
-    return Working("joint-width", made.given, tuple(made.steps), width, unit, SOURCES, NOTES, governs)
+    return Working("joint-width", made.given, tuple(made.steps), width, unit, SOURCES, NOTES, _governs(made.known))
+
+
+def _governs(known: dict[str, float]) -> str:
+    if known["W"] <= known["C"]:
+        return "the tolerance alone"
+    if known["W_c"] >= known["W_o"]:
+        return "closing"
+    return "opening with shear" if known["d_s"] else "opening"
 
 
 def for_joint(joint: View, ask: Ask) -> Working:
     """The width a joint of the project needs; hot is its elevation's face heat, cold the design cold air."""
     project = joint.project.root()
-    system = joint.project.get(("package", "units")) or "ip"
+    system = joint.project.system
     heat = ask("face-heat")
     values: dict[str, Any] = {
         "length": joint.panel_length,

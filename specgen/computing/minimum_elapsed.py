@@ -9,8 +9,6 @@ from ..vocabulary.source import Kind, Source
 from ..vocabulary.working import Given, Sum, Working
 
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
-# The schema asks for a curing time of these alone.
-GLUED = ("adhesive_full_bed", "adhesive_notched_trowel", "adhesive_ribbon_and_dab")
 NOTES = (
     "Times are those of the description, at the temperature and humidity the sources state; a cold or damp day adds.",
     "The work itself, and waiting for weather, light and release, comes on top.",
@@ -29,7 +27,8 @@ def for_wall(wall: View, ask: Ask) -> Working:
 def _given(wall: View) -> list[Given]:
     project: Any = wall.project.root()
     waits: list[tuple[str, str, View, str]] = []
-    if wall.attachment.method in GLUED:
+    # The schema knows which methods have a curing time; without a method nobody does.
+    if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):
         waits.append(("t_a", "curing of the adhesive", wall.attachment, "cure_hours"))
     waits.append(("t_1", "first pass of base coat", wall.base_coat, "first_pass_dry_hours"))
     heavy = [layer for layer in wall.mesh.layers if layer.kind == "high_impact"]

@@ -6,12 +6,11 @@ from ..vocabulary.quantity import Quantity
 from ..vocabulary.quantity_print import printed
 from ..vocabulary.working import Given, Sum, Working
 from ._board import LEFT, READS, TRADE, taken_off
-from ._coats import system_of
 
 
 def for_wall(wall: View, ask: Ask) -> Working:
     """The board left at the bottom of an aesthetic joint, in inches or millimeters; below zero it is cut through."""
-    unit = "in" if system_of(wall) == "ip" else "mm"
+    unit = "in" if wall.project.system == "ip" else "mm"
     off = taken_off(wall)
     lengths = (
         ("T", "board", wall.insulation.thickness),

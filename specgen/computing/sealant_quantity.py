@@ -51,7 +51,7 @@ def sealant_quantity(
 
 def for_joint(joint: View, ask: Ask) -> Working:
     """The sealant of a joint of the project, with the usual waste; it names no container."""
-    system = joint.project.get(("package", "units")) or "ip"
+    system = joint.project.system
     return sealant_quantity(joint.length, joint.width, joint.depth, system=system)
 
 

@@ -6,7 +6,7 @@ from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.working import Given, Sum, Working
-from ._coats import COVERAGE, SECTIONS, coverage, refuse_film, refuse_loss, rounded, system_of
+from ._coats import COVERAGE, SECTIONS, coverage, refuse_film, refuse_loss, rounded
 from ._guards import refuse_share
 
 NOTES = ("Volume is that of the coating as supplied, before water.",)
@@ -41,7 +41,7 @@ def spreading_rate(
 
 def for_coat(coat: View, ask: Ask) -> Working:
     """The spreading rate of the primer or the gloss of a project, without further loss."""
-    return spreading_rate(coat.volume_solids, coat.dry_film, coat.transfer_efficiency, system=system_of(coat))
+    return spreading_rate(coat.volume_solids, coat.dry_film, coat.transfer_efficiency, system=coat.project.system)
 
 
 PROVIDER = Provider(

@@ -196,7 +196,7 @@ def for_wall(wall: View, ask: Ask) -> Working:
             high=coldest.mean_max,
             humidity=coldest.mean_humidity,
             path=coldest.path,
-            system=wall.project.get(("package", "units")) or "ip",
+            system=wall.project.system,
         )
     )
 

@@ -80,7 +80,7 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
 
     The engineer's outward pressure comes first; where the method does not reach and there is none, it is Absent.
     """
-    system = elevation.project.get(("package", "units")) or "ip"
+    system = elevation.project.system
     given = elevation.get("design_pressure_outward")
     if given is not None:
         return _engineers(elevation, given, system)

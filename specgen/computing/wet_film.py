@@ -7,7 +7,7 @@ from ..vocabulary.project import View
 from ..vocabulary.provider import Ask, Key, Provider
 from ..vocabulary.quantity import Quantity
 from ..vocabulary.working import Given, Sum, Working
-from ._coats import MOST_WATER, SECTIONS, WET_FILM, refuse_film, system_of, water_notes
+from ._coats import MOST_WATER, SECTIONS, WET_FILM, refuse_film, water_notes
 from ._guards import refuse_share
 
 
@@ -37,7 +37,7 @@ def wet_film(
 def for_coat(coat: View, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     water = coat.max_water
-    made = wet_film(coat.dry_film, coat.volume_solids, water, water, system_of(coat))
+    made = wet_film(coat.dry_film, coat.volume_solids, water, water, coat.project.system)
     return replace(made, notes=(*made.notes, MOST_WATER))
 
 

@@ -44,7 +44,7 @@ def wind_corner_strip(least_width: Quantity, height: Quantity, system: str) -> W
 def for_project(project: View, ask: Ask) -> Working:
     """The strip at the corners of the project's building."""
     building = project.building
-    system = project.get("package.units") or "ip"
+    system = project.project.system
     return wind_corner_strip(building.least_plan_width, building.mean_roof_height, system)
 
 

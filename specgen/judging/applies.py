@@ -31,8 +31,7 @@ def applicable(project: Project, path: Path, look: Look | None = None) -> bool:
     """Whether someone owes a value here: not optional, and its `if` holds as far as it can be judged."""
     node = project.schema.node(path)
     if node.field is not None:
-        made = node.field
-        return made.ring != "optional" and (not made.condition or holds(made.condition, project, path, look))
+        return node.field.ring != "optional" and project.applies(path, look)
     if node.collection is not None:
         return not node.collection.optional
     return True

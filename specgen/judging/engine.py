@@ -28,7 +28,7 @@ class Bench:
     @property
     def first(self) -> str:
         """The unit system printed first, `ip` or `si`."""
-        return str(self.project.get(("package", "units")) or "ip")
+        return self.project.system
 
     def limit(self, name: str) -> Any:
         """The figure in force of a row of the limits."""

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from .condition import holds
+from .condition import Look, holds
 from .field import Field, Node, Path, Schema, dotted
 from .finding import Place
 
@@ -36,6 +36,11 @@ class Project:
         """The view of the whole project."""
         return View(self, self.schema.root, ())
 
+    @property
+    def system(self) -> str:
+        """The unit system figures are told in first: ip or si."""
+        return str(self.get(("package", "units")) or "ip")
+
     def given(self, path: Path) -> bool:
         """Whether the project, or a file it names, gives a value or members at this path."""
         return path in self.values or path in self.members
@@ -64,6 +69,11 @@ class Project:
         """Whether the value at a path is the catalogue's and not the project's."""
         made = self.schema.field_at(path)
         return made is not None and path not in self.values and made.path in self.defaults
+
+    def applies(self, path: Path, look: Look | None = None) -> bool:
+        """Whether the condition of the field at a path holds, as far as it can be judged; `look` as in `holds`."""
+        made = self.schema.node(path).field
+        return made is None or not made.condition or holds(made.condition, self, path, look)
 
     def get(self, path: Path) -> Any:
         """The typed value at a path, or None where it is absent."""

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import total_ordering
 
-from .units import SAME_UNITS, SPELLINGS, UNITS
+from .units import SAME_UNITS, SPELLINGS, UNITS, Unit
 
 
 @total_ordering
@@ -28,20 +28,22 @@ class Quantity:
 
     def to(self, unit: str) -> Fraction:
         """The exact number of this quantity in `unit`; ValueError where the dimension differs."""
-        row = UNITS[unit]
-        if row.dimension != self.dimension:
-            raise ValueError(f"{self.dimension} cannot be given in {unit}")
+        row = self._unit(unit)
         return (self.amount - row.offset) / row.factor
 
     def number(self, unit: str) -> float:
         """The number of this quantity in `unit` as the nearest float; ValueError where the dimension differs."""
-        row = UNITS[unit]
-        if row.dimension != self.dimension:
-            raise ValueError(f"{self.dimension} cannot be given in {unit}")
+        row = self._unit(unit)
         # One division of whole numbers rounds once, as a fraction would, and builds none.
         (over, under), (zero, of) = self.amount.as_integer_ratio(), row.offset.as_integer_ratio()
         per, part = row.factor.as_integer_ratio()
         return (over * of - zero * under) * part / (under * of * per)
+
+    def _unit(self, unit: str) -> Unit:
+        row = UNITS[unit]
+        if row.dimension != self.dimension:
+            raise ValueError(f"{self.dimension} cannot be given in {unit}")
+        return row
 
     def _other(self, other: object) -> Fraction:
         if not isinstance(other, Quantity) or other.dimension != self.dimension:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from .quantity import Quantity
-from .units import SAME_UNITS, SPELLINGS, UNITS
+from .units import SAME_UNITS, SPELLINGS, UNITS, spelled
 
 # Signs of typesetting that stand for plain ones: primes and quotes, fraction slashes, dashes, spaces.
 _MARKS = str.maketrans(
@@ -107,7 +107,7 @@ def _plain(text: str) -> str:
 def _unit_of(unit: str, text: str, dimension: str, example_units: tuple[str, ...]) -> str:
     if not unit:
         raise QuantityError(f"{text!r} has no unit", _write_like(example_units, text.strip()))
-    name = SPELLINGS.get(unit) or SPELLINGS.get(unit.lower())
+    name = spelled(unit)
     if name is None or UNITS[name].dimension != dimension:
         known = [u for u, row in UNITS.items() if row.dimension == dimension]
         near = get_close_matches(unit, known, 1)

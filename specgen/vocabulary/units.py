@@ -163,5 +163,11 @@ APART = " apart"
 SPELLINGS = {name: name for name in UNITS}
 SPELLINGS |= {other: name for name, others in _OTHER_SPELLINGS.items() for other in others}
 
+
+def spelled(text: str) -> str | None:
+    """The name of the unit that a text spells, whatever its capitals; None where there is none."""
+    return SPELLINGS.get(text) or SPELLINGS.get(text.lower())
+
+
 # Dimensions of the field catalogue that are read in the units of another one.
 SAME_UNITS = {"thickness": "length", "viscosity_time": "time", "duration": "time"}

@@ -60,7 +60,7 @@ class Sight:
     @property
     def first(self) -> str:
         """`ip` or `si`."""
-        return str(self.project.get(("package", "units")) or "ip")
+        return self.project.system
 
     def shown(self, path: Path) -> Shown:
         """The value at a path as it prints."""

@@ -124,3 +124,10 @@ def test_what_is_missing_is_named_and_not_made_up(change: Any, path: str, tmp_pa
     with pytest.raises(Absent) as absent:
         start(tmp_path, change)
     assert ".".join(absent.value.path) == path
+
+
+@pytest.mark.parametrize("kind", ["calendar", "working"])
+def test_a_slip_in_the_year_ends_with_the_calendar_and_in_no_failure(kind: str, tmp_path: Path) -> None:
+    late = {"submit_on": "9999-12-20", "color_sample_order_on": "9999-12-31", "days_off": ["fri", "sat"]}
+    made = start(tmp_path, {"schedule": late, "contract": {"review_day_kind": kind}})
+    assert "work on the wall on December 31, 9999." in made.notes[0]

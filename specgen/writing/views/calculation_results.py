@@ -25,6 +25,6 @@ def rows(desk: Desk, composer: Composer) -> TableView:
 
 def _results(desk: Desk, workings: Instances) -> str:
     """The one result of all, or the least and the greatest."""
-    ordered = sorted(workings.values(), key=lambda working: float(working.result))
-    low, high = result(desk, ordered[0]), result(desk, ordered[-1])
+    ends = (end(workings.values(), key=lambda working: float(working.result)) for end in (min, max))
+    low, high = (result(desk, working) for working in ends)
     return low if low == high else f"{low} to {high}"

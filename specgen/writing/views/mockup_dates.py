@@ -1,8 +1,8 @@
 """The dates around the mockup, in the order of the calendar of the job."""
 
-import datetime
 from typing import Any
 
+from ...vocabulary.dates import days_after
 from ...vocabulary.printing import long_date, words
 from ..compose import Composer
 from ..desk import Desk, TableView
@@ -43,4 +43,4 @@ def _end(desk: Desk) -> Any:
     start, days = (desk.sight.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
     if start is None or days is None:
         return Shown("[follows from start and duration]", open=True)
-    return long_date(start + datetime.timedelta(days=days))
+    return long_date(days_after(start, days))

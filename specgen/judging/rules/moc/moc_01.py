@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from ....vocabulary.comparison import more
-from ...dates import days_after
+from ....vocabulary.dates import days_after
 from ...rule import STOP, Found, Rule, found
 
 RULE = Rule(

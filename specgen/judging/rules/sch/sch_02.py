@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from ....vocabulary.comparison import less, more
-from ...dates import days_after
+from ....vocabulary.dates import days_after
 from ...rule import STOP, Found, Rule, found
 from ...settling import every
 

@@ -25,7 +25,7 @@ from functools import partial
 from typing import Any
 
 from ....vocabulary.comparison import less
-from ...dates import older
+from ....vocabulary.dates import older
 from ...rule import STOP, Found, Rule, found
 from ...settling import some
 
