@@ -1,5 +1,5 @@
 """`python -m specgen`."""
 
-from .cli import run
+from specgen.cli import run
 
 run()

@@ -7,13 +7,13 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from . import computing
-from .computing._asking import direct
-from .vocabulary.near import near_hint
-from .vocabulary.problem import Refused, refuse
-from .vocabulary.project import Absent
-from .vocabulary.provider import Provider, Resolver
-from .writing.manual import columns, instance_text, instances_data, working_data, working_text
+from specgen import computing
+from specgen.computing.arguments import direct
+from specgen.model.problem import Refused, refuse
+from specgen.model.project import Absent
+from specgen.model.suggest import near_hint
+from specgen.resolving.provider import Provider, Resolver
+from specgen.terminal.manual import columns, instance_text, instances_data, working_data, working_text
 
 
 def calculations_text() -> str:
@@ -42,7 +42,7 @@ def calculate(name: str, pairs: Mapping[str, str]) -> tuple[str, Any]:
 
 def calculate_all(name: str, file: Path) -> tuple[str, Any]:
     """All of one name in a project, as text and as data; a member that lacks a field, or has an unfit one, says so."""
-    from . import pipeline
+    from specgen import pipeline
 
     found = provider(name)
     found.of_project()  # a sum that takes keys alone is refused before the file is read

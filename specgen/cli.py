@@ -13,9 +13,9 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from . import __version__
-from .vocabulary.finding import Severity
-from .vocabulary.problem import Refused, refuse
+from specgen import __version__
+from specgen.model.finding import Severity
+from specgen.model.problem import Refused, refuse
 
 DONE, AGAINST, NOT_DONE = 0, 1, 2
 _QUIET = "no messages, only results"
@@ -39,7 +39,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _refused(asked: argparse.Namespace, refused: Refused) -> int:
     if asked.command == "check" and asked.format == "json":
-        from .writing import report
+        from specgen.terminal import report
 
         _print_data(report.as_data(None, None, refused.problems))
     for problem in refused.problems:
@@ -57,7 +57,7 @@ def _tell(asked: argparse.Namespace, message: str) -> None:
 
 
 def _new(asked: argparse.Namespace) -> int:
-    from . import pipeline
+    from specgen import pipeline
 
     pipeline.new(Path(asked.file), asked.ring, asked.units)
     _tell(asked, f"specgen: wrote {asked.file}; next: specgen check {asked.file}")
@@ -65,8 +65,8 @@ def _new(asked: argparse.Namespace) -> int:
 
 
 def _check(asked: argparse.Namespace) -> int:
-    from . import pipeline
-    from .writing import report
+    from specgen import pipeline
+    from specgen.terminal import report
 
     case = pipeline.check(Path(asked.file))
     severity = Severity(asked.severity) if asked.severity else None
@@ -81,7 +81,7 @@ def _check(asked: argparse.Namespace) -> int:
 
 
 def _build(asked: argparse.Namespace) -> int:
-    from . import pipeline
+    from specgen import pipeline
 
     names = pipeline.build(
         Path(asked.file),
@@ -102,35 +102,35 @@ def _build(asked: argparse.Namespace) -> int:
 
 
 def _rules(asked: argparse.Namespace) -> int:
-    from . import pipeline
+    from specgen import pipeline
 
     print(pipeline.rules_text(asked.id), end="")
     return DONE
 
 
 def _fields(asked: argparse.Namespace) -> int:
-    from . import pipeline
+    from specgen import pipeline
 
     print(pipeline.fields_text(asked.path), end="")
     return DONE
 
 
 def _schema(asked: argparse.Namespace) -> int:
-    from . import pipeline
+    from specgen import pipeline
 
     _print_data(pipeline.schema_data(asked.file))
     return DONE
 
 
 def _matrix(asked: argparse.Namespace) -> int:
-    from . import pipeline
+    from specgen import pipeline
 
     print(pipeline.matrix_text(), end="")
     return DONE
 
 
 def _calc(asked: argparse.Namespace) -> int:
-    from . import calculator
+    from specgen import calculator
 
     if not asked.name:
         print(calculator.calculations_text(), end="")

@@ -5,23 +5,23 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from . import computing
-from .judging.engine import Bench, clause_basis
-from .judging.explain import explained
-from .judging.judge import judge
-from .judging.registry import load_rules
-from .judging.rule import Rule
-from .reading.project import read_project
-from .reading.schema import load_schema
-from .standards import load_standards
-from .vocabulary.field import Path as VocabularyPath
-from .vocabulary.field import Schema, dotted
-from .vocabulary.finding import Judgment, Severity, Verdict
-from .vocabulary.near import near_hint
-from .vocabulary.printing import words
-from .vocabulary.problem import refuse
-from .vocabulary.project import Project
-from .vocabulary.provider import Resolver
+from specgen import computing
+from specgen.judging.engine import Bench, clause_basis
+from specgen.judging.explain import explained
+from specgen.judging.judge import judge
+from specgen.judging.registry import load_rules
+from specgen.judging.rule import Rule
+from specgen.model.field import Path as VocabularyPath
+from specgen.model.field import Schema, dotted
+from specgen.model.finding import Judgment, Severity, Verdict
+from specgen.model.problem import refuse
+from specgen.model.project import Project
+from specgen.model.suggest import near_hint
+from specgen.model.value_text import words
+from specgen.reading.project import read_project
+from specgen.reading.schema import load_schema
+from specgen.resolving.provider import Resolver
+from specgen.standards import load_standards
 
 
 @dataclass(frozen=True)
@@ -74,8 +74,8 @@ def judged(project: Project) -> Case:
 
 def new(file: Path, ring: str, units: str) -> None:
     """Write a commented starter; raises Refused where the file exists."""
-    from .writing.disk import write_new
-    from .writing.starter import starter
+    from specgen.output.disk import write_new
+    from specgen.terminal.starter import starter
 
     write_new(file, starter(schema(), ring, units))
 
@@ -90,8 +90,8 @@ def build(
     templates: Path | None = None,
 ) -> Built:
     """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
-    from .writing import package
-    from .writing.disk import write_package
+    from specgen.output import package
+    from specgen.output.disk import write_package
 
     case = check(file)
     if case.judgment.stopped and not draft:
@@ -115,8 +115,8 @@ def _standing(judgment: Judgment) -> str:
 
 def fields_text(name: str | None) -> str:
     """The list of fields, those below a path, or the manual of one; raises Refused with the nearest path."""
-    from .writing.field_page import collection_line, field_list, field_page
-    from .writing.manual import columns
+    from specgen.terminal.field_page import collection_line, field_list, field_page
+    from specgen.terminal.manual import columns
 
     catalogue = schema()
     path = tuple(name.split(".")) if name else ()
@@ -133,7 +133,7 @@ def fields_text(name: str | None) -> str:
 
 def schema_data(file: str) -> dict[str, Any]:
     """The JSON Schema of a kind of file, for editors."""
-    from .reading.editor import json_schema
+    from specgen.reading.json_schema import json_schema
 
     return json_schema(schema(), file)
 
@@ -148,7 +148,7 @@ def rule_code(code: str) -> str:
 
 def rules_text(code: str | None) -> str:
     """The list of rules, or the manual page of one."""
-    from .writing.manual import columns, rule_page
+    from specgen.terminal.manual import columns, rule_page
 
     if code is None:
         return columns([rule.code, rule.title] for rule in load_rules())
@@ -164,7 +164,7 @@ def rules_text(code: str | None) -> str:
 
 def explained_text(case: Case, code: str) -> str:
     """A rule or clause with this project's numbers, subject by subject."""
-    from .writing.manual import explained_lines
+    from specgen.terminal.manual import explained_lines
 
     rule = next(r for r in case.rules if code.startswith(r.code))
     return explained_lines(rule.code, rule.title, rule.remedy, explained(case.bench, rule, code))
@@ -176,7 +176,7 @@ _TYPICAL = {("wrb", "kind"): "fluid_applied", ("substrate", "condition"): (), ("
 
 def matrix_text() -> str:
     """Substrate by attachment, as the attachment rules judge them."""
-    from .writing.manual import MATRIX_NOTE, columns
+    from specgen.terminal.manual import MATRIX_NOTE, columns
 
     fields = schema().fields
     substrates = fields[("walls", "*", "substrate", "kind")].values

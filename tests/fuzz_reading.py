@@ -10,11 +10,12 @@ from pathlib import Path
 
 import atheris
 
+from tests.support import EXAMPLES
+
 with atheris.instrument_imports(include=["specgen.reading", "specgen.vocabulary"]):
     from specgen import pipeline
-    from specgen.vocabulary.problem import Refused
+    from specgen.model.problem import Refused
 
-EXAMPLES = Path(__file__).parents[1] / "project_examples"
 FOLDER = Path(tempfile.mkdtemp())
 
 

@@ -3,10 +3,10 @@
 from pathlib import Path
 
 from specgen import pipeline
-from specgen.writing import package
+from specgen.output import package
+from tests.support import ROOT
 
-ROOT = Path(__file__).parents[1]
-FOLDER = Path(__file__).parent / "writing" / "golden"
+FOLDER = Path(__file__).parent / "documents" / "golden"
 EXAMPLES = ("first-look", "stops", "clean")
 
 

@@ -7,6 +7,9 @@ import yaml
 
 from specgen import pipeline
 
+ROOT = Path(__file__).parents[1]
+EXAMPLES = ROOT / "project_examples"
+
 # A wall that no clause of part 1 fires on, told in as few words as the reader accepts.
 SMALL: dict[str, Any] = {
     "format": 1,

@@ -1,4 +1,4 @@
-"""The allowed edges between rooms, the weight of a check, and the form of the code. All of them are rules of ours."""
+"""The layers of the rooms, the weight of a check, and the form of the code. All of them are rules of ours."""
 
 import ast
 import statistics
@@ -8,16 +8,29 @@ from pathlib import Path
 
 import pytest
 
-from tests.support import SMALL, merged, written
+from specgen.resolving.provider import GROUPS
+from tests.support import ROOT, SMALL, merged, written
 
-PACKAGE = Path(__file__).parents[1] / "specgen"
+PACKAGE = ROOT / "specgen"
 FILES = sorted(PACKAGE.rglob("*.py"))
-ROOMS = {"reading", "judging", "computing", "writing", "standards", "laying_out", "scheduling", "recording"}
-# The only edges there are; each room may import itself and the vocabulary, which imports nothing else of ours.
-ALLOWED = {"vocabulary": {"vocabulary"}} | {room: {room, "vocabulary"} for room in ROOMS}
-ALLOWED |= {"pipeline": ROOMS | {"vocabulary"}, "calculator": {"pipeline", "computing", "writing.manual", "vocabulary"}}
-ALLOWED |= {"cli": {"calculator", "pipeline", "vocabulary", "writing.report", "__version__"}}
-ALLOWED |= {"__main__": {"cli"}, "": set()}
+# From the bottom up; a room imports itself and what stands below it.
+LAYERS = (
+    "quantities",
+    "model",
+    "standards",
+    "resolving",
+    "reading",
+    "computing",
+    "judging",
+    "terminal",
+    "documents",
+    "formats",
+    "output",
+    "pipeline",
+    "calculator",
+    "cli",
+    "__main__",
+)
 # What only the writing of documents, sheets and drawings needs.
 HEAVY = {"jinja2", "markdown", "docx", "lxml", "PIL", "openpyxl", "ezdxf", "matplotlib", "numpy", "typst", "pypdf"}
 
@@ -60,39 +73,54 @@ def imports_of(file: Path, at_start: bool = False) -> list[Name]:
 
 
 def forbidden(name: Name, imported: list[Name]) -> list[str]:
-    """Those imports of a module that its room may not make."""
-    allowed = ALLOWED[name[0] if name else ""]
-    ways = {".".join(target): {".".join(target[:depth]) for depth in range(1, len(target) + 1)} for target in imported}
-    return [target for target, words in ways.items() if not words & allowed]
+    """Those imports of a module that stand above it, or that are private to another folder."""
+    found = [target for target in imported if target and (above(name, target) or private(name, target))]
+    return [".".join(target) for target in dict.fromkeys(found)]
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda f: str(f.relative_to(PACKAGE)))
-def test_a_room_imports_the_vocabulary_and_no_sibling(file: Path) -> None:
+def above(name: Name, target: Name) -> bool:
+    """Whether a target stands in a higher room; the version stands in none."""
+    return target != ("__version__",) and LAYERS.index(target[0]) > LAYERS.index(name[0])
+
+
+def private(name: Name, target: Name) -> bool:
+    """Whether a target is a module or a name with an underscore that belongs to another folder."""
+    hidden = [depth for depth, part in enumerate(target) if part.startswith("_") and not part.startswith("__")]
+    return any(name[:depth] != target[:depth] for depth in hidden)
+
+
+@pytest.mark.parametrize("file", [f for f in FILES if name_of(f)], ids=lambda f: str(f.relative_to(PACKAGE)))
+def test_a_room_imports_only_what_stands_below_it(file: Path) -> None:
     assert forbidden(name_of(file), imports_of(file)) == []
 
 
 # Module, a line of it, and what is found against it.
 EDGES = [
-    (("judging", "engine"), "from ..vocabulary.field import Path", []),
+    (("judging", "engine"), "from specgen.model.field import Path", []),
     (("judging", "engine"), "from .applies import subjects", []),
-    (("judging", "engine"), "from ..standards import load_standards", ["standards.load_standards"]),
-    (("judging", "engine"), "from ..reading.project import read_project", ["reading.project"]),
-    (("judging", "engine"), "def f():\n    from ..writing import report", ["writing.report"]),
-    (("judging", "rules", "att", "att_01"), "from ....reading.schema import load_schema", ["reading.schema"]),
-    (("judging", "rules", "att", "att_01"), "from ...words import ADHESIVE", []),
-    (("vocabulary", "field"), "from ..reading.schema import load_schema", ["reading.schema"]),
-    (("vocabulary", "field"), "from specgen.reading.schema import load_schema", ["reading.schema"]),
-    (("vocabulary", "field"), "import specgen.pipeline", ["pipeline"]),
-    (("computing", "joint_width"), "from .. import pipeline", ["pipeline"]),
-    (("recording", "log"), "from ..scheduling.days import days", ["scheduling.days"]),
-    (("cli",), "from .writing import report", []),
-    (("cli",), "from .writing import disk", ["writing.disk"]),
-    (("cli",), "from .judging.judge import judge", ["judging.judge"]),
+    (("judging", "engine"), "from specgen.standards import load_standards", []),
+    (("judging", "engine"), "from specgen.pipeline import check", ["pipeline"]),
+    (("judging", "engine"), "def f():\n    from specgen.terminal import report", ["terminal.report"]),
+    (("judging", "engine"), "if TYPE_CHECKING:\n    from specgen.terminal import report", ["terminal.report"]),
+    (("judging", "rules", "attachment", "adhesive_only"), "from specgen.judging.choice_groups import WOOD", []),
+    (("model", "field"), "from specgen.reading.schema import load_schema", ["reading.schema"]),
+    (("model", "field"), "from ..reading.schema import load_schema", ["reading.schema"]),
+    (("model", "field"), "import specgen.pipeline", ["pipeline"]),
+    (("quantities", "units"), "from specgen.model.field import Path", ["model.field"]),
+    (("standards", "rows"), "from specgen.reading.schema import load_schema", ["reading.schema"]),
+    (("computing", "joints", "joint_width"), "from ... import pipeline", ["pipeline"]),
+    (("computing", "joints", "joint_width"), "from specgen.computing.joints._beads import bead", []),
+    (
+        ("computing", "joints", "joint_width"),
+        "from specgen.computing.heat import _face",
+        ["computing.heat._face"],
+    ),
+    (("computing", "joints", "joint_width"), "from specgen.computing.heat._face import x", ["computing.heat._face"]),
+    (("formats", "html"), "from specgen.output import disk", ["output.disk"]),
+    (("documents", "steps"), "from specgen.formats.docx.body import body", ["formats.docx.body"]),
     (("pipeline",), "from .cli import main", ["cli"]),
-    (("pipeline",), "from . import calculator", ["calculator"]),
-    (("calculator",), "from . import pipeline", []),
-    (("calculator",), "from .reading.project import read_project", ["reading.project"]),
     (("pipeline",), "import json\nfrom pathlib import Path\nfrom .judging.judge import judge", []),
+    (("cli",), "from specgen import __version__", []),
 ]
 
 
@@ -101,16 +129,20 @@ def test_an_import_that_is_not_allowed_would_be_found(name: Name, source: str, f
     assert forbidden(name, imports_in(source, name[:-1])) == found
 
 
-def test_every_folder_of_the_package_is_a_room_that_is_known() -> None:
-    folders = {f.name for f in PACKAGE.iterdir() if (f / "__init__.py").exists()}
-    assert folders <= ROOMS | {"vocabulary"}
-    assert {"reading", "judging", "computing", "writing", "standards", "vocabulary"} <= folders
+def test_every_room_has_its_layer() -> None:
+    rooms = {f.stem for f in PACKAGE.iterdir() if f.suffix == ".py" or (f / "__init__.py").exists()} - {"__init__"}
+    assert rooms == set(LAYERS)
+
+
+def test_every_folder_of_calculations_is_a_group() -> None:
+    folders = {f.name for f in (PACKAGE / "computing").iterdir() if (f / "__init__.py").exists()}
+    assert folders == set(GROUPS)
 
 
 def test_the_command_line_loads_a_room_only_when_a_command_needs_it() -> None:
     at_start = imports_of(PACKAGE / "cli.py", at_start=True)
-    assert {target[0] for target in at_start} == {"__version__", "vocabulary"}
-    assert {("pipeline",), ("calculator",), ("writing", "report")} <= set(imports_of(PACKAGE / "cli.py"))
+    assert {target[0] for target in at_start} == {"__version__", "model"}
+    assert {("pipeline",), ("calculator",), ("terminal", "report")} <= set(imports_of(PACKAGE / "cli.py"))
 
 
 def circles(edges: dict[Name, set[Name]]) -> list[Name]:
@@ -127,7 +159,7 @@ def circles(edges: dict[Name, set[Name]]) -> list[Name]:
 
 def test_no_module_imports_itself_in_a_circle() -> None:
     known = {name_of(file) for file in FILES}
-    edges = {name_of(f): {t if t in known else t[:-1] for t in imports_of(f, at_start=True)} for f in FILES}
+    edges = {name_of(f): {t if t in known else t[:-1] for t in imports_of(f)} for f in FILES}
     assert sum(map(len, edges.values())) > len(FILES)
     assert circles(edges) == []
 
@@ -174,15 +206,15 @@ def test_a_build_of_plain_text_loads_the_templates_and_no_word_file_writer(tmp_p
 def test_a_calculation_imports_only_its_own_file() -> None:
     keys = ("hot_air=95F", "solar_reflectance=0.4", "emittance=0.3", "irradiance=800W/m2")
     loaded = loaded_by("calc", "face-heat", *keys)
-    assert "specgen.computing.face_heat" in loaded
-    assert "specgen.computing.joint_width" not in loaded
+    assert "specgen.computing.heat.face_heat" in loaded
+    assert "specgen.computing.joints.joint_width" not in loaded
 
 
 def test_a_dew_point_imports_no_other_calculation() -> None:
     loaded = loaded_by("calc", "dew-point", "air=70F", "rh=50%")
-    shared = {"_asking", "_dew", "_guards"}
+    shared = {"arguments", "guards", "moisture", "moisture._dew"}
     rooms = {name.removeprefix("specgen.computing.") for name in loaded if name.startswith("specgen.computing.")}
-    assert rooms == shared | {"dew_point"}
+    assert rooms == shared | {"moisture.dew_point"}
 
 
 def functions() -> list[tuple[int, str]]:

@@ -17,11 +17,10 @@ from lxml import etree, html
 from specgen import __version__, pipeline
 from specgen.cli import main
 from specgen.reading.positions import TBD, read_text
+from tests.documents.support import AWKWARD
 from tests.judging.test_outcomes import WHOLE
-from tests.support import SMALL, merged, written
-from tests.writing.support import AWKWARD
+from tests.support import ROOT, SMALL, merged, written
 
-ROOT = Path(__file__).parents[1]
 CHECK = {"format", "project", "purpose", "walls", "counts", "errors", "findings", "open", "not_judged"}
 FINDING = {
     "rule",

@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 
-README = (Path(__file__).parents[1] / "README.md").read_text("utf-8")
+from tests.support import ROOT
+
+README = (ROOT / "README.md").read_text("utf-8")
 PART = README.split("## Three tours")[1].split("## Commands")[0]
 TOURS = re.findall(r"(?m)^\*\*([^*\n]+)\*\*[^\n]*\n\n((?:    [^\n]*\n|\n(?=    ))+)", PART)
 

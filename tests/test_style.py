@@ -2,11 +2,10 @@
 
 import subprocess
 import sys
-from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).parents[1]
+from tests.support import ROOT
 
 
 @pytest.mark.parametrize(

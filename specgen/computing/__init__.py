@@ -1,10 +1,11 @@
-"""One file for each calculation or look-up; the file name is its name, presence is registration."""
+"""One file for each calculation or look-up, in the folder of its group; the file name is its name."""
 
 import importlib
 import pkgutil
+from dataclasses import replace
 from functools import cache, lru_cache
 
-from ..vocabulary.provider import Provider
+from specgen.resolving.provider import GROUPS, Provider
 
 # Other spellings that a name is also known by.
 OTHER_NAMES = {"color-difference": "colour-difference"}
@@ -19,19 +20,34 @@ class UnknownCalculation(KeyError):
 
 
 @lru_cache(maxsize=1)
+def _groups() -> dict[str, str]:
+    """The group of each calculation by its name, read from the folders without importing any file."""
+    found = {
+        module.name.replace("_", "-"): group
+        for group in GROUPS
+        for module in pkgutil.iter_modules([f"{folder}/{group}" for folder in __path__])
+        if not module.name.startswith("_")
+    }
+    return dict(sorted(found.items()))
+
+
+@lru_cache(maxsize=1)
 def names() -> tuple[str, ...]:
-    """The names of all calculations and look-ups, without importing any."""
-    found = (m.name for m in pkgutil.iter_modules(__path__) if not m.name.startswith("_"))
-    return tuple(sorted(name.replace("_", "-") for name in found))
+    """The names of all calculations and look-ups."""
+    return tuple(_groups())
 
 
-@cache
 def find(name: str) -> Provider:
     """The provider of a name; only its file is imported. Raises UnknownCalculation."""
     name = name.replace("_", "-")
-    name = OTHER_NAMES.get(name, name)
-    if name not in names():
+    return _provider(OTHER_NAMES.get(name, name))
+
+
+@cache
+def _provider(name: str) -> Provider:
+    group = _groups().get(name)
+    if group is None:
         raise UnknownCalculation(name, names())
-    provider = importlib.import_module(f"{__name__}.{name.replace('-', '_')}").PROVIDER
+    provider = importlib.import_module(f"{__name__}.{group}.{name.replace('-', '_')}").PROVIDER
     assert isinstance(provider, Provider) and provider.name == name, name
-    return provider
+    return replace(provider, group=group)

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from ..vocabulary.condition import Look, holds
-from ..vocabulary.field import Path
-from ..vocabulary.project import Absent, Project
+from specgen.model.condition import Look, holds
+from specgen.model.field import Path
+from specgen.model.project import Absent, Project
 
 
 def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:

@@ -2,9 +2,9 @@
 
 import dataclasses
 
-from ..vocabulary.finding import Finding, Severity
-from ..vocabulary.project import Project
-from .rule import Rule
+from specgen.judging.rule import Rule
+from specgen.model.finding import Finding, Severity
+from specgen.model.project import Project
 
 
 def lifted(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> list[Finding]:

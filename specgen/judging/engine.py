@@ -4,17 +4,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from ..vocabulary.comparison import Outcome
-from ..vocabulary.field import Path, bound, dotted
-from ..vocabulary.finding import Compared, Finding, NotJudged
-from ..vocabulary.in_force import limit_in_force
-from ..vocabulary.printing import raw_text, value_text
-from ..vocabulary.project import Absent, Project
-from ..vocabulary.provider import Resolver
-from ..vocabulary.source import MEMORY, Basis
-from ..vocabulary.standard import Standards
-from .applies import subjects, waited_for, walls_of
-from .rule import Clause, Found, Rule
+from specgen.judging.applies import subjects, waited_for, walls_of
+from specgen.judging.rule import Clause, Found, Rule
+from specgen.model.field import Path, bound, dotted
+from specgen.model.finding import Compared, Finding, NotJudged
+from specgen.model.project import Absent, Project
+from specgen.model.source import MEMORY, Basis
+from specgen.model.standard import Standards
+from specgen.model.value_text import raw_text, value_text
+from specgen.quantities.comparison import Outcome
+from specgen.resolving.limits_in_force import limit_in_force
+from specgen.resolving.provider import Resolver
 
 
 @dataclass(frozen=True)

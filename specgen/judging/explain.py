@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..vocabulary.field import Path, bound, dotted
-from ..vocabulary.in_force import limit_in_force
-from ..vocabulary.printing import value_text
-from ..vocabulary.project import Absent
-from ..vocabulary.working import Lookup, Working
-from .engine import Bench, Tried, named, tried
-from .rule import Clause, Rule
+from specgen.judging.engine import Bench, Tried, named, tried
+from specgen.judging.rule import Clause, Rule
+from specgen.model.field import Path, bound, dotted
+from specgen.model.project import Absent
+from specgen.model.value_text import value_text
+from specgen.model.working import Lookup, Working
+from specgen.resolving.limits_in_force import limit_in_force
 
 
 @dataclass(frozen=True, slots=True)

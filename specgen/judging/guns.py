@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-from ..vocabulary.quantity import Quantity
+from specgen.quantities.quantity import Quantity
 
 
 def drawn(project: Any) -> Quantity:

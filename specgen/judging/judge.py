@@ -1,11 +1,11 @@
 """Judges a whole project: one call, one frozen judgment."""
 
-from ..vocabulary.finding import Judgment
-from .deviations import lifted
-from .engine import Bench, judged
-from .open_items import RINGS, open_items, owed_rings
-from .rule import Rule
-from .verdict import deciding, undecided, verdict
+from specgen.judging.deviations import lifted
+from specgen.judging.engine import Bench, judged
+from specgen.judging.open_items import RINGS, open_items, owed_rings
+from specgen.judging.rule import Rule
+from specgen.judging.verdict import deciding, undecided, verdict
+from specgen.model.finding import Judgment
 
 
 def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:

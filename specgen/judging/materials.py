@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from .words import ADHESIVE
+from specgen.judging.choice_groups import ADHESIVE
 
 GLUED = (*ADHESIVE, "adhesive_and_mechanical")
 # Each material that is told in a section of its own, by that section.

@@ -3,11 +3,11 @@
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
-from ..vocabulary.condition import Look
-from ..vocabulary.field import Field, Path, dotted
-from ..vocabulary.finding import NotJudged, OpenItem
-from ..vocabulary.project import Project
-from .applies import applicable
+from specgen.judging.applies import applicable
+from specgen.model.condition import Look
+from specgen.model.field import Field, Path, dotted
+from specgen.model.finding import NotJudged, OpenItem
+from specgen.model.project import Project
 
 RINGS = ("verdict", "mockup", "work", "closeout")
 _OWED = {"design_draft": 1, "mockup_submittal": 2, "work_submittal": 3, "resubmittal": 3, "closeout": 4}

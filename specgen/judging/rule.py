@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..vocabulary.field import Path
-from ..vocabulary.finding import Severity
+from specgen.model.field import Path
+from specgen.model.finding import Severity
 
 STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from ..vocabulary.finding import Finding, NotJudged, Severity, Verdict
+from specgen.model.finding import Finding, NotJudged, Severity, Verdict
 
 # The groups that say whether a wall suits the finish; of clauses on the project itself only the
 # clash with local fasteners speaks of every wall.

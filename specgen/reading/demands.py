@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from ..vocabulary.demand import demanded, has_order
-from ..vocabulary.field import Field, Path, dotted
-from ..vocabulary.fitting import Unfit
-from ..vocabulary.near import near_hint
-from ..vocabulary.problem import Problem
-from ..vocabulary.project import Project
+from specgen.model.field import Field, Path, dotted
+from specgen.model.problem import Problem
+from specgen.model.project import Project
+from specgen.model.suggest import near_hint
+from specgen.reading.conversion import Unfit
+from specgen.reading.demand import demanded, has_order
 
 _DEMANDS = ("contract", "demands")
 

@@ -11,11 +11,11 @@ from typing import Any
 
 import yaml
 
-from ..vocabulary.field import Path, dotted
-from ..vocabulary.finding import Place
-from ..vocabulary.problem import Problem, Refused
-from ..vocabulary.unseen import unseen
-from .source import read_source
+from specgen.model.field import Path, dotted
+from specgen.model.finding import Place
+from specgen.model.forbidden_characters import unseen
+from specgen.model.problem import Problem, Refused
+from specgen.reading.file_text import read_source
 
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}

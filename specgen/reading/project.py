@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Any
 
-from ..vocabulary.field import Field, Path, Schema, dotted
-from ..vocabulary.fitting import fitted
-from ..vocabulary.near import near_hint
-from ..vocabulary.problem import Problem, Refused, refuse
-from ..vocabulary.project import Project
-from .convert import converted
-from .demands import demand_problems
-from .positions import Text, read_text
-from .structure import structured
+from specgen.model.field import Field, Path, Schema, dotted
+from specgen.model.problem import Problem, Refused, refuse
+from specgen.model.project import Project
+from specgen.model.suggest import near_hint
+from specgen.reading.conversion import fitted
+from specgen.reading.demands import demand_problems
+from specgen.reading.leaves import converted
+from specgen.reading.positions import Text, read_text
+from specgen.reading.structure import structured
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
 _PAPERS = "attachments"

@@ -5,8 +5,8 @@ from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any
 
-from ..vocabulary.field import Collection, Field, Node, Path, Schema
-from ..vocabulary.rows import read_rows
+from specgen.model.field import Collection, Field, Node, Path, Schema
+from specgen.standards.rows import read_rows
 
 FOLDER = FilePath(__file__).parent / "schema"
 # The order in which a project is told; a new file joins the end by its name.

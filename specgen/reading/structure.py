@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..vocabulary.field import Node, Path
-from ..vocabulary.near import near_hint
-from .positions import TBD, Text
+from specgen.model.field import Node, Path
+from specgen.model.suggest import near_hint
+from specgen.reading.positions import TBD, Text
 
 _SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
 MOST_MARK = 300

@@ -6,11 +6,11 @@ from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any
 
-from ..vocabulary.comparison import Sense
-from ..vocabulary.quantity_text import QuantityError, measure
-from ..vocabulary.rows import read_rows
-from ..vocabulary.source import Kind, Source
-from ..vocabulary.standard import Criterion, Limit, Reference, Sentence, Standards, Step, Tool
+from specgen.model.source import Kind, Source
+from specgen.model.standard import Criterion, Limit, Reference, Sentence, Standards, Step, Tool
+from specgen.quantities.comparison import Sense
+from specgen.quantities.parse import QuantityError, measure
+from specgen.standards.rows import read_rows
 
 FOLDER = FilePath(__file__).parent
 

@@ -1,6 +1,6 @@
 """Prints every ratio."""
 
-from tests.bench import checking, writing
+from tests.bench import checking, formats
 
 checking.measure()
-writing.measure()
+formats.measure()

@@ -9,13 +9,13 @@ from pathlib import Path
 import yaml
 
 from specgen import pipeline
-from specgen.computing.joint_width import Inputs, joint_width
+from specgen.computing.joints.joint_width import Inputs, joint_width
+from specgen.model.problem import Refused
+from specgen.quantities.quantity import Quantity
 from specgen.reading.positions import MOST_VALUES, read_text
-from specgen.vocabulary.problem import Refused
-from specgen.vocabulary.quantity import Quantity
 from tests.bench.measuring import at_most, process, seconds
+from tests.support import ROOT
 
-ROOT = Path(__file__).parents[2]
 CLEAN = ROOT / "project_examples" / "clean" / "project.yaml"
 LARGE = ROOT / "project_examples" / "large" / "project.yaml"
 LONG = 50_000  # lines

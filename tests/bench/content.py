@@ -9,8 +9,8 @@ import sys
 import zipfile
 from pathlib import Path
 
-from specgen.vocabulary.block import Document, Item, Table, Text
-from specgen.writing.xml_text import escaped
+from specgen.formats.xml_text import escaped
+from specgen.model.block import Document, Item, Table, Text
 
 TABLES, ROWS, ITEMS = 25, 1330, 400
 
@@ -70,8 +70,9 @@ def floor(document: Document) -> bytes:
 
 def main(times: str, folder: str) -> None:
     """Write the content to a folder."""
-    from specgen.writing import docx, html
-    from specgen.writing.catalogue import templates_folder
+    from specgen.documents.catalogue import templates_folder
+    from specgen.formats import html
+    from specgen.formats.docx import word_file as docx
 
     gc.set_threshold(100_000, 50, 50)  # as the command does
     document, words = content(int(times)), templates_folder()

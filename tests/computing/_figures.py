@@ -4,9 +4,9 @@ from pathlib import Path
 from typing import Any
 
 from specgen import computing
-from specgen.computing._asking import direct
-from specgen.vocabulary.provider import Resolver
-from specgen.vocabulary.working import Working
+from specgen.computing.arguments import direct
+from specgen.model.working import Working
+from specgen.resolving.provider import Resolver
 from tests.support import case_of
 
 

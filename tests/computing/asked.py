@@ -1,8 +1,8 @@
 """What the tests of calculations share: a sum by its keys, and a line of it."""
 
 from specgen import computing
-from specgen.computing._asking import direct
-from specgen.vocabulary.working import Working
+from specgen.computing.arguments import direct
+from specgen.model.working import Working
 
 
 def sum_of(name: str, **keys: str) -> Working:

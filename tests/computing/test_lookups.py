@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from specgen import computing, pipeline
-from specgen.vocabulary.project import Absent
-from specgen.vocabulary.provider import Resolver
+from specgen.model.project import Absent
+from specgen.resolving.provider import Resolver
 from tests.support import case_of
 
 W1 = ("walls", "W1")
@@ -133,7 +133,8 @@ def test_one_wall_that_is_known_settles_special_inspection_and_one_that_clears_d
 
 def test_the_look_ups_know_every_substrate_there_is() -> None:
     # A substrate that is added to the schema is sorted here into masonry, sheets and the rest.
-    from specgen.computing import drainage_due, special_inspection_due
+    from specgen.computing.code import special_inspection_due
+    from specgen.computing.moisture import drainage_due
 
     kinds = set(pipeline.schema().fields["walls", "*", "substrate", "kind"].values)
     assert drainage_due.MASONRY == special_inspection_due.MASONRY

@@ -11,12 +11,13 @@ import pytest
 import yaml
 
 from specgen import computing, pipeline
-from specgen.computing._asking import direct
-from specgen.vocabulary.problem import Refused
-from specgen.vocabulary.project import Absent
-from specgen.vocabulary.provider import Provider, Resolver
-from specgen.vocabulary.quantity_print import decimal
-from specgen.vocabulary.working import Step, Sum, Working
+from specgen.computing.arguments import direct
+from specgen.model.problem import Refused
+from specgen.model.project import Absent
+from specgen.model.working import Step, Sum, Working
+from specgen.quantities.format import decimal
+from specgen.resolving.provider import Provider, Resolver
+from tests.support import EXAMPLES
 
 # Keys for each calculation, so that every line it can print is printed at least once. Figures of our own.
 SAMPLES: dict[str, list[dict[str, str]]] = {
@@ -99,7 +100,7 @@ def test_every_printed_line_is_the_sum_it_says(name: str, keys: dict[str, str]) 
 
 @pytest.mark.parametrize("example", ["clean", "metric", "large", "stops"])
 def test_every_line_of_an_example_is_the_sum_it_says(example: str) -> None:
-    file = Path(__file__).parents[2] / "project_examples" / example / "project.yaml"
+    file = EXAMPLES / example / "project.yaml"
     workings = list(of_project(Resolver(pipeline.read(file), computing.find, computing.names())))
     assert len(workings) > 2
     assert [(w.name, line) for w in workings for line in (*off_in_lines(w), *off_in_order(w))] == []

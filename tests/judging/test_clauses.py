@@ -1,6 +1,6 @@
 """Known-answer projects for every clause: one that fires it, one that does not, one that leaves it unjudged.
 
-The cases stand in `cases/*.yaml`, one file a rule. Where a case rests on a published figure its
+The cases stand in `cases/*.yaml`, one file a rule, named as the rule is. Where a case rests on a published figure its
 source stands beside it; the others restate the clause and are common practice, no source.
 """
 
@@ -15,7 +15,7 @@ from tests.support import case_of
 
 CASES = {
     file.stem: yaml.safe_load(file.read_text("utf-8"))
-    for file in sorted((Path(__file__).parent / "cases").glob("*.yaml"))
+    for file in sorted((Path(__file__).parent / "cases").rglob("*.yaml"))
 }
 CLAUSES = {clause.code: clause for rule in load_rules() for clause in rule.clauses if clause.each != ("field",)}
 BY_CODE = {code: case for cases in CASES.values() for code, case in cases.items()}

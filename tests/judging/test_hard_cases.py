@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
-from specgen.vocabulary.finding import Verdict
-from specgen.vocabulary.problem import Refused
-from specgen.writing import package
+from specgen.model.finding import Verdict
+from specgen.model.problem import Refused
+from specgen.output import package
 from tests.support import SMALL, case_of, merged, written
 
 SENT = {"package": {"purpose": "mockup_submittal", "date": "2027-03-01"}}

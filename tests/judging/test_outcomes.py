@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 
 from specgen import pipeline
 from specgen.judging.applies import applicable
-from specgen.vocabulary.field import Field, dotted
-from specgen.vocabulary.field import Path as FieldPath
-from specgen.vocabulary.finding import Judgment, Severity, Verdict
-from specgen.vocabulary.project import Project
+from specgen.model.field import Field, dotted
+from specgen.model.field import Path as FieldPath
+from specgen.model.finding import Judgment, Severity, Verdict
+from specgen.model.project import Project
 from tests.judging.test_clauses import BY_CODE
-from tests.support import SMALL, case_of, merged
+from tests.support import EXAMPLES, SMALL, case_of, merged
 
 # A wall on which every clause that counts for a plain yes can be judged, and none fires.
 WHOLE: dict[str, Any] = merged(
@@ -290,7 +290,6 @@ def test_a_field_is_owed_only_where_it_applies(substrate: str, owed: bool, tmp_p
 # What follows takes values away from descriptions and asks what becomes of the clauses. Two things must hold whatever
 # is taken: a clause that can no longer be judged waits and is not counted as passed, and what is absent fires nothing.
 
-EXAMPLES = Path(__file__).parents[2] / "project_examples"
 NEEDED = {("package", "purpose"), ("project", "name")}
 
 

@@ -8,9 +8,9 @@ import pytest
 import yaml
 
 from specgen import pipeline
+from specgen.model.problem import Problem, Refused
 from specgen.reading import positions
 from specgen.reading.positions import MOST_DEPTH, MOST_PROBLEMS, MOST_VALUES
-from specgen.vocabulary.problem import Problem, Refused
 
 HEAD = """\
 format: 1

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from specgen import pipeline
-from specgen.vocabulary.problem import Problem, Refused
+from specgen.model.problem import Problem, Refused
 from tests.support import written
 
 HEAD = """\

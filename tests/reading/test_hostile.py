@@ -11,10 +11,11 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from specgen import pipeline
-from specgen.reading import source
+from specgen.model.problem import Refused
+from specgen.reading import file_text as source
+from specgen.reading.file_text import MOST_BYTES
 from specgen.reading.positions import MOST_DEPTH, MOST_PROBLEMS
-from specgen.reading.source import MOST_BYTES
-from specgen.vocabulary.problem import Refused
+from tests.support import EXAMPLES
 
 BASE = (
     "format: 1\npackage: {purpose: design_draft}\nproject: {name: Trial}\n"
@@ -23,7 +24,6 @@ BASE = (
 BOMB = "a0: &a0 [x, x, x, x, x, x, x, x, x]\n" + "".join(
     f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]\n" for n in range(1, 9)
 )
-EXAMPLES = Path(__file__).parents[2] / "project_examples"
 
 
 def with_line(line: str) -> str:

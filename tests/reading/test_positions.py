@@ -11,11 +11,13 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specgen.reading import positions, source
+from specgen.model.problem import Problem, Refused
+from specgen.reading import file_text as source
+from specgen.reading import positions
 from specgen.reading.positions import MOST_DEPTH, TBD, read_text
-from specgen.vocabulary.problem import Problem, Refused
+from tests.support import EXAMPLES
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "project_examples").rglob("*.yaml"))
+FILES = sorted(EXAMPLES.rglob("*.yaml"))
 
 
 def read(folder: Path, text: str | bytes) -> positions.Text:
@@ -46,7 +48,7 @@ def test_every_path_keeps_its_line_and_column(tmp_path: Path) -> None:
     }
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda f: str(f.relative_to(EXAMPLES[0].parents[1])))
+@pytest.mark.parametrize("file", FILES, ids=lambda f: str(f.relative_to(FILES[0].parents[1])))
 def test_every_place_of_an_example_points_at_its_own_key(file: Path) -> None:
     lines = file.read_text("utf-8").split("\n")
     for path, place in read_text(file, file.name).places.items():

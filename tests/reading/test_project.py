@@ -9,11 +9,11 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
+from specgen.model.problem import Problem, Refused
+from specgen.model.project import Absent, Project
+from specgen.model.source import Kind
 from specgen.reading.project import defaults
-from specgen.vocabulary.in_force import limit_in_force
-from specgen.vocabulary.problem import Problem, Refused
-from specgen.vocabulary.project import Absent, Project
-from specgen.vocabulary.source import Kind
+from specgen.resolving.limits_in_force import limit_in_force
 from tests.support import SMALL, case_of, merged, written
 
 # The small project as text, so that lines can be counted.

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from specgen import pipeline
-from specgen.vocabulary.problem import Refused
+from specgen.model.problem import Refused
 
 INVALID = {
     "5.2 byte order mark inside a document": "- Invalid use of BOM\n\ufeff\n- Inside a document.\n",

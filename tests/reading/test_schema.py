@@ -9,12 +9,12 @@ import pytest
 import yaml
 
 from specgen import pipeline
+from specgen.model.field import Collection, Field, dotted
+from specgen.quantities.quantity import dimension_of
+from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.reading import schema as schema_files
+from specgen.reading.conversion import fitted
 from specgen.reading.schema import SchemaError, load_schema
-from specgen.vocabulary.field import Collection, Field, dotted
-from specgen.vocabulary.fitting import fitted
-from specgen.vocabulary.quantity import dimension_of
-from specgen.vocabulary.units import SAME_UNITS, UNITS
 
 SCHEMA = pipeline.schema()
 FIELDS = list(SCHEMA.fields.values())

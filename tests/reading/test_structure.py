@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen import pipeline
+from specgen.model.field import dotted
 from specgen.reading.positions import Text, read_text
 from specgen.reading.structure import MOST_MARK, Structure, structured
-from specgen.vocabulary.field import dotted
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:

@@ -13,13 +13,13 @@ import yaml
 from jinja2 import nodes
 
 from specgen import pipeline, standards
+from specgen.documents.composing import Composer
+from specgen.documents.steps import POINTS
+from specgen.model.source import Kind
+from specgen.quantities.comparison import Sense
+from specgen.quantities.parse import measure
+from specgen.quantities.quantity import Quantity, dimension_of
 from specgen.standards import StandardError, load_standards
-from specgen.vocabulary.comparison import Sense
-from specgen.vocabulary.quantity import Quantity, dimension_of
-from specgen.vocabulary.quantity_text import measure
-from specgen.vocabulary.source import Kind
-from specgen.writing.compose import Composer
-from specgen.writing.steps import POINTS
 
 ROWS = load_standards()
 FILES = sorted(Path(standards.__file__).parent.glob("*.yaml"))

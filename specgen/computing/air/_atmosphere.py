@@ -1,0 +1,42 @@
+"""The standard atmosphere below 11 km: pressure by altitude, as figures and as a line of a sum."""
+
+from fractions import Fraction
+
+from specgen.computing.guards import refuse_beyond
+from specgen.model.source import Kind, Source
+from specgen.model.working import Given, Sum
+from specgen.quantities.quantity import Quantity
+
+SOURCE = Source(
+    Kind.MEMORY,
+    "U.S. Standard Atmosphere, 1976: 101.325 kPa and 15 °C at sea level, 6.5 °C colder for each km of even gravity",
+)
+SEA_LEVEL = Quantity.of("101.325", "kPa")
+_WARMTH, _FALL = Fraction("288.15"), Fraction("0.0065")  # K at sea level, K less for each m
+_GRAVITY, _WEIGHT, _GAS = Fraction("9.80665"), Fraction("0.0289644"), Fraction("8.31432")  # m/s2, kg/mol, J/(mol K)
+_RADIUS = Quantity.of(6356766, "m")
+# Height at which the air would end if it went on growing colder as it does below 11 km.
+_END = Quantity.of(_WARMTH / _FALL, "m")
+_POWER = float(_GRAVITY * _WEIGHT / (_GAS * _FALL))
+# Below any land, and the top of the layer in which the air grows colder evenly.
+LOWEST, HIGHEST = Quantity.of(-16400, "ft"), Quantity.of(36000, "ft")
+
+
+def given(altitude: Quantity, system: str) -> tuple[Given, ...]:
+    """What `pressure` is computed from, in ft and psi or m and kPa; raises Refused outside the formula's reach."""
+    refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
+    length, force = ("ft", "psi") if system == "ip" else ("m", "kPa")
+    return (
+        Given("z", "altitude", altitude.number(length), length),
+        Given("a", "radius of the earth", _RADIUS.number(length), length, source=SOURCE),
+        Given("P_0", "pressure at sea level, absolute", SEA_LEVEL.number(force), force, source=SOURCE),
+        Given("z_0", "height at which the formula ends", _END.number(length), length, source=SOURCE),
+        Given("n", "power of the standard atmosphere", _POWER, "", source=SOURCE),
+    )
+
+
+def pressure(made: Sum, unit: str) -> float:
+    """Adds the pressure P_a at the site, in `unit`, psi or kPa; a site's weather moves it by 3 % or so."""
+    # Gravity weakens with height; the standard takes that into a height of its own.
+    made.step("H", "height at even gravity", "a * z / (a + z)", "ft" if unit == "psi" else "m")
+    return made.step("P_a", "air pressure at that height, absolute", "P_0 * (1 - H / z_0)^n", unit)

@@ -1,0 +1,48 @@
+"""Loss of pressure of air in a hose: one published formula, its band and how far it holds."""
+
+from specgen.model.source import Kind, Source
+from specgen.model.working import UNIT_CHANGE, Given
+from specgen.quantities.quantity import Quantity
+
+FORMULA = Source(
+    Kind.PUBLISHED,
+    "engineering reference pages on compressed air: loss in kPa = 1.6e12 q^1.85 L / (d^5 P), q in m³/s of free air, "
+    "L in m, d in mm, P in kPa absolute",
+)
+REACH = Source(
+    Kind.MEMORY, "flow of fluids through pipe: with the pressure at the inlet a loss above 40 % cannot be told"
+)
+FACTOR, POWER = 1.6e12, 1.85
+# Two published hose figures lie at 0.54 and 1.03 of the formula; the band takes in both.
+LOW, HIGH = 0.5, 1.1
+MOST = 0.4  # of the absolute pressure at the inlet; from memory
+KPA_PER_PSI = Quantity.of(1, "psi").number("kPa")
+NOTES = (
+    "Published hose charts differ by half: the figure is a guide, its band is printed beside it. Read the pressure "
+    "at the gun, trigger pulled.",
+    "Couplings and regulators lose more; they are not counted.",
+)
+
+
+def constants(unit: str) -> tuple[Given, ...]:
+    """The constants of the formula; pressures in `unit`, psi or kPa."""
+    per = (Given("f", "one psi", KPA_PER_PSI, "kPa/psi", UNIT_CHANGE),) if unit == "psi" else ()
+    constant = Given("C", "constant of the formula", FACTOR, "", source=FORMULA)
+    return (constant, Given("m", "power of the flow", POWER, "", source=FORMULA), *per)
+
+
+def flow_by(flow: str, unit: str) -> str:
+    """The expression of a flow in m³/s, of one in scfm or L/s."""
+    return f"{flow} * 0.3048^3 / 60" if unit == "psi" else f"{flow} / 1000"
+
+
+def loss_by(flow: str, length: str, bore: str, inlet: str, unit: str) -> str:
+    """The expression of the loss in `unit`: m³/s, ft and in or m and mm, inlet absolute in `unit`."""
+    if unit == "kPa":
+        return f"C * {flow}^m * {length} / ({bore}^5 * {inlet})"
+    return f"C * {flow}^m * {length} * 0.3048 / (({bore} * 25.4)^5 * {inlet} * f) / f"
+
+
+def units(system: str) -> tuple[str, str, str, str]:
+    """The units of pressure, flow, length and bore of a system."""
+    return ("psi", "scfm", "ft", "in") if system == "ip" else ("kPa", "L/s", "m", "mm")

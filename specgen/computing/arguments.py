@@ -1,0 +1,164 @@
+"""The keys of a calculation from text, as the command line gives them."""
+
+import dataclasses
+import math
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from specgen.model.problem import Problem, Refused, refuse
+from specgen.model.suggest import near_hint
+from specgen.model.working import Working
+from specgen.quantities.format import decimal, printed_unit
+from specgen.quantities.parse import QuantityError, number_of, parse_quantity
+from specgen.quantities.quantity import Quantity
+from specgen.quantities.units import APART, UNITS, spelled
+from specgen.resolving.provider import Key, Provider
+
+# Keys for which `none` says something: no rounding, no limit to hold the result against.
+_MAY_BE_NONE = {"round_up", "limit"}
+
+
+def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
+    """The working of a calculation for keys and values in text; `unit` picks the unit of the result.
+
+    Raises Refused with every unknown key, missing key and unfit value at once.
+    """
+    if provider.direct is None:
+        raise refuse(f"{provider.name} is looked up for a project", f"specgen calc {provider.name} --from FILE")
+    keys = {key.name: key for key in provider.keys}
+    problems = [
+        Problem(f"{name!r} is no key of {provider.name}", near_hint(name, [*keys, "unit"]))
+        for name in pairs
+        if name not in keys and name != "unit"
+    ]
+    problems += [
+        Problem(f"{key.name} must be given", key.about)
+        for key in provider.keys
+        if key.default is None and pairs.get(key.name, "") in ("", "none")
+    ]
+    values: dict[str, Any] = {}
+    for key in provider.keys:
+        text = pairs.get(key.name) or key.default
+        try:
+            values[key.name] = _value(key, text) if text else None
+        except QuantityError as error:
+            problems.append(Problem(f"{key.name}: {error.message}", error.hint))
+    if problems:
+        raise Refused(*problems)
+    return _in_unit(_within_reach(provider.direct, values, _system(pairs, values)), pairs.get("unit", ""))
+
+
+def _within_reach(sum_of: Callable[..., Any], values: Mapping[str, Any], system: str) -> Working:
+    """The working, where its figures are not so large that nothing can be computed with them."""
+    try:
+        working: Working = sum_of(**values, system=system)
+    except OverflowError:
+        raise _too_large() from None
+    if not all(math.isfinite(step.value) for step in working.steps):
+        raise _too_large()
+    return working
+
+
+def _too_large() -> Refused:
+    return refuse("a figure is too large to compute with", "look for a slip in a number or a unit")
+
+
+def _value(key: Key, text: str) -> Any:
+    if text == "none":
+        if key.name not in _MAY_BE_NONE and key.default != "":
+            raise QuantityError(f"{key.name} cannot be none", key.about)
+        return None
+    if key.read is not None:
+        return key.read(text)
+    if key.dimension == "word":
+        return _choice(key, text)
+    if key.dimension == "yes_no":
+        if text not in ("yes", "no"):
+            raise QuantityError(f"{text!r} is neither yes nor no", "write yes or no")
+        return text == "yes"
+    if key.dimension == "percent":
+        return _percent(text)
+    if key.dimension == "number":
+        return _number(text)
+    if key.dimension == "temperature_difference":
+        apart = parse_quantity(text, "temperature", ("F", "C"))
+        return Quantity.of(apart.to(apart.unit), {"F": "F apart"}.get(apart.unit, "C apart"))
+    if key.bare and (number := _bare(text)) is not None:
+        return Quantity.of(number, key.bare)
+    return parse_quantity(text, key.dimension, _examples(key.dimension))
+
+
+def _choice(key: Key, text: str) -> str:
+    """The word as the key spells it, whatever its capitals."""
+    spelled = {choice.lower(): choice for choice in key.choices}
+    if not key.choices:
+        return text
+    if text.lower() not in spelled:
+        raise QuantityError(f"{text!r} is no choice", near_hint(text, key.choices))
+    return spelled[text.lower()]
+
+
+def _bare(text: str) -> Fraction | None:
+    """The number of a text without a unit; None where there is more than a number."""
+    try:
+        return _number(text)
+    except QuantityError:
+        return None
+
+
+def _percent(text: str) -> Fraction:
+    """The percents of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share and is refused."""
+    number = _number(text.removesuffix("%"))
+    if 0 < abs(number) < 1 and not text.endswith("%"):
+        share = decimal(number * 100, 6)
+        raise QuantityError(f"{text!r} may be a share or a percentage", f"write {share}% or {text.strip()}%")
+    return number
+
+
+def _number(text: str) -> Fraction:
+    signed = text.strip().startswith(("-", "+"))
+    try:
+        # A dash inside `1-1/2` joins a whole and its fraction; before a number it is its sign.
+        return Fraction(text) if signed or "/" not in text else number_of(text)
+    except ZeroDivisionError:
+        raise QuantityError(f"{text!r} divides by zero", "write a bare number") from None
+    except ValueError:
+        raise QuantityError(f"{text!r} is no number", "write a bare number") from None
+
+
+@cache
+def _examples(dimension: str) -> tuple[str, ...]:
+    return tuple(name for name, unit in UNITS.items() if unit.dimension == dimension)[:2]
+
+
+def _system(pairs: Mapping[str, str], values: Mapping[str, Any]) -> str:
+    """The unit system of the first quantity that was given; inches and pounds where none was."""
+    for name in pairs:
+        value = values.get(name)
+        if isinstance(value, Quantity) and UNITS[value.unit].system != "both":
+            return UNITS[value.unit].system
+    return "ip"
+
+
+def _unit_word(unit: str) -> str:
+    """The unit within a sentence, where `in` would be read as the preposition."""
+    return "inches" if unit == "in" else printed_unit(unit)
+
+
+def _in_unit(working: Working, unit: str) -> Working:
+    """The working with its result in the unit asked for; its steps stay in the unit of the sum."""
+    asked, unit = unit, spelled(unit) or unit
+    if working.unit.endswith(APART) and unit in ("F", "C"):
+        unit += APART
+    if not unit or unit == working.unit:
+        return working
+    dimension = UNITS[working.unit].dimension if working.unit in UNITS else ""
+    known = [name for name, row in UNITS.items() if row.dimension == dimension]
+    if unit not in known:
+        hint = near_hint(asked, known) if known else "it has no unit"
+        raise refuse(f"the result cannot be given in {asked!r}", hint)
+    result = working.quantity.number(unit)
+    note = f"The result is given in {_unit_word(unit)}, the steps in {_unit_word(working.unit)}."
+    return dataclasses.replace(working, result=result, unit=unit, notes=(*working.notes, note))

@@ -1,0 +1,167 @@
+"""Viscosity cups: the formula of each, the times it holds for, and how far two laboratories differ."""
+
+import re
+from dataclasses import dataclass
+
+from specgen.model.problem import refuse
+from specgen.model.source import Kind, Source
+from specgen.model.working import Given, Sum
+from specgen.quantities.format import decimal
+from specgen.quantities.parse import QuantityError
+from specgen.quantities.quantity import Quantity
+
+PATTON = Source(
+    Kind.PUBLISHED,
+    "T. C. Patton, Paint Flow and Pigment Dispersion, second edition, 1979, page 82: K and c of dip cups",
+)
+D4212 = Source(
+    Kind.PUBLISHED,
+    "ASTM D4212: 20 to 80 s; two laboratories with one kind of Zahn cup may differ by 33 % of their mean",
+)
+D1200 = Source(Kind.PUBLISHED, "ASTM D1200: Ford cups, times that each is used for; formulas of No. 1 and No. 2")
+D1200_MEMORY = Source(Kind.MEMORY, "ASTM D1200: formulas of Ford cups No. 3, No. 4 and No. 5")
+ISO_2431 = Source(Kind.MEMORY, "ISO 2431: formulas of the flow cups, 30 to 100 s")
+ZAHN_SPREAD = 0.33  # of the mean of two laboratories, 95 % of the time; ASTM D4212
+WARMTH = {
+    "zahn": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212).",
+    "shell": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212).",
+    "ford": "Measured at 77 °F (25 °C).",
+    "iso": "Measured at 73.4 °F (23 °C).",
+}
+NEWTONIAN = "The formula is made with oils. A paint that thins when stirred has no one viscosity: compare cup with cup."
+
+
+@dataclass(frozen=True, slots=True)
+class Cup:
+    """A cup: viscosity in mm²/s is K (t - c), or for a curved one a t - b / t, from `least` to `most` seconds.
+
+    `spread` is the share of their mean by which two laboratories may differ, None where no figure is known.
+    """
+
+    mark: str
+    title: str
+    slope: float
+    offset: float
+    least: int
+    most: int
+    sources: tuple[Source, ...]
+    curved: bool = False
+    spread: float | None = None
+
+    def viscosity(self, seconds: float) -> float:
+        """Kinematic viscosity in mm²/s of a time in seconds."""
+        return self.slope * seconds - self.offset / seconds if self.curved else self.slope * (seconds - self.offset)
+
+    @property
+    def family(self) -> str:
+        """`zahn`, `ford`, `iso` or `shell`."""
+        return self.mark.partition("_")[0]
+
+
+# Number, K, c, shortest and longest time in seconds.
+_ZAHN = ((1, 1.1, 29, 35), (2, 3.5, 14, 20), (3, 11.7, 7.5, 20), (4, 14.8, 5, 20), (5, 23, 0, 20))
+_FORD = ((1, 0.49, 35, 55), (2, 1.44, 18, 40), (3, 2.31, 6.58, 20), (4, 3.85, 4.49, 20), (5, 12.1, 2, 20))
+_SHELL = (
+    ("1", 0.226, 13),
+    ("2", 0.576, 5),
+    ("2.5", 0.925, 3),
+    ("3", 1.51, 2),
+    ("3.5", 2.17, 1.5),
+    ("4", 3.45, 1),
+    ("5", 6.5, 1),
+    ("6", 16.2, 0.5),
+)
+_ISO = ((3, 0.443, 200), (4, 1.37, 200), (5, 3.28, 220), (6, 6.90, 570))
+_ALL = [
+    *(Cup(f"zahn_{n}", f"Zahn No. {n}", k, c, t, 80, (PATTON, D4212), spread=ZAHN_SPREAD) for n, k, c, t in _ZAHN),
+    *(
+        Cup(f"ford_{n}", f"Ford No. {n}", k, c, t, 100, (D1200,) if n < 3 else (D1200, D1200_MEMORY))
+        for n, k, c, t in _FORD
+    ),
+    *(Cup(f"iso_{n}", f"ISO {n} mm", a, b, 30, 100, (ISO_2431,), curved=True) for n, a, b in _ISO),
+    *(Cup(f"shell_{n.replace('.', '_')}", f"Shell No. {n}", k, c, 20, 80, (PATTON,)) for n, k, c in _SHELL),
+]
+CUPS = {cup.mark: cup for cup in _ALL}
+_WRITTEN = re.compile(
+    r"(zahn|ford|iso|shell)[\s_-]*(?:cup[\s_-]*)?(?:no\.?|number|#)?[\s_-]*"
+    r"(\d)((?:[._]5|½|[\s-]*1/2)?)\s*(?:mm)?\s*(?:cup)?"
+)
+
+
+def cup_of(text: str) -> Cup:
+    """The cup written as `zahn_4`, `zahn 4`, `Zahn No. 4` or `Shell 2-1/2`; raises QuantityError."""
+    match = _WRITTEN.fullmatch(text.strip().lower())
+    mark = f"{match[1]}_{match[2]}{'_5' if match[3] else ''}" if match else text
+    if mark not in CUPS:
+        raise QuantityError(f"cup {text!r} is not known", f"one of {', '.join(CUPS)}")
+    return CUPS[mark]
+
+
+def refuse_time(cup: Cup, seconds: Quantity) -> None:
+    """Raises Refused where a time lies outside the range of a cup's formula."""
+    if not cup.least <= seconds.to("s") <= cup.most:
+        raise refuse(
+            f"{decimal(seconds.to('s'), 6)} s is outside the range of the cup {cup.title}",
+            f"its formula holds from {cup.least} to {cup.most} s",
+        )
+
+
+def refuse_viscosity(cup: Cup, viscosity: float) -> None:
+    """Raises Refused where a viscosity in mm²/s gives a time outside the range of a cup's formula."""
+    least, most = cup.viscosity(cup.least), cup.viscosity(cup.most)
+    # A round trip through a formula may move the last bit of a float.
+    if not least * (1 - 1e-9) <= viscosity <= most * (1 + 1e-9):
+        raise refuse(
+            f"{decimal(viscosity, 4)} mm²/s is outside the range of the cup {cup.title}",
+            f"it measures from {decimal(least, 3)} to {decimal(most, 4)} mm²/s, {cup.least} to {cup.most} s",
+        )
+
+
+def constants(cup: Cup, tail: str = "") -> tuple[Given, ...]:
+    """The constants of a cup's formula; `tail` keeps those of two cups apart."""
+    names = ("a", "b") if cup.curved else ("K", "c")
+    units = ("mm²/s²", "mm²") if cup.curved else ("mm²/s²", "s")
+    return tuple(
+        Given(f"{name}{tail}", f"constant of the cup {cup.title}", value, unit, source=cup.sources[0])
+        for name, value, unit in zip(names, (cup.slope, cup.offset), units, strict=True)
+    )
+
+
+def viscosity_by(cup: Cup, time: str, tail: str = "") -> str:
+    """The expression of the viscosity for the symbol of a time."""
+    return f"a{tail} * {time} - b{tail} / {time}" if cup.curved else f"K{tail} * ({time} - c{tail})"
+
+
+def time_by(cup: Cup, viscosity: str, tail: str = "") -> str:
+    """The expression of the time for the symbol of a viscosity."""
+    if cup.curved:
+        return f"({viscosity} + sqrt({viscosity}^2 + 4 * a{tail} * b{tail})) / (2 * a{tail})"
+    return f"{viscosity} / K{tail} + c{tail}"
+
+
+def band(made: Sum, cup: Cup, time: str) -> tuple[str, ...]:
+    """Adds the times another laboratory may read; the symbols added, none where no spread is known."""
+    if cup.spread is None:
+        return ()
+    made.step("t_s", "shortest time of another laboratory", f"{time} * (2 - p) / (2 + p)", "s")
+    made.step("t_l", "longest time of another laboratory", f"{time} * (2 + p) / (2 - p)", "s")
+    return ("t_s", "t_l")
+
+
+def spread_given(cup: Cup) -> tuple[Given, ...]:
+    """The spread between laboratories as an input, where one is known."""
+    return () if cup.spread is None else (Given("p", "spread between laboratories, of the mean", cup.spread, ""),)
+
+
+def notes(*cups: Cup) -> tuple[str, ...]:
+    """What must be known with a figure of these cups."""
+    made = [NEWTONIAN, *dict.fromkeys(WARMTH[cup.family] for cup in cups)]
+    made += [f"No figure for the spread of the cup {cup.title} is known here." for cup in cups if cup.spread is None]
+    if any(cup.spread is not None for cup in cups):
+        made.append("Keep one numbered cup from mockup to last pail: two Zahn cups may differ by a third.")
+    return tuple(made)
+
+
+def sources(*cups: Cup) -> tuple[Source, ...]:
+    """The sources of the formulas of these cups, each once."""
+    return tuple(dict.fromkeys(source for cup in cups for source in cup.sources))

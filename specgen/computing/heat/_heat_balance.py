@@ -1,0 +1,46 @@
+"""The steady heat balance of a sunlit face, and what its sums share."""
+
+from specgen.computing.guards import refuse_beyond, refuse_outside
+from specgen.quantities.quantity import Quantity
+
+SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
+H_C = 12.0  # W/(m2·K), medium wind of ASTM E1980
+# Air and sun that a building can meet; bounds of our own, so that a slip of a digit is told.
+COLDEST, HOTTEST = Quantity.of(-80, "F"), Quantity.of(140, "F")
+NO_SUN, MOST_SUN = Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2")
+NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
+
+
+def balanced(gain: float, emittance: float, air: float, h_c: float = H_C, around: float | None = None) -> float:
+    """The face temperature, in kelvin, at which heat given off equals `gain`, in W/m2; surroundings as the air if None.
+
+    Newton's method from above the root: the curve bends upward, so every step falls toward it.
+    """
+    around = air if around is None else around
+    face = max(air, around) + gain / h_c
+    for _ in range(60):
+        lost = emittance * SIGMA * (face**4 - around**4) + h_c * (face - air)
+        step = (lost - gain) / (4 * emittance * SIGMA * face**3 + h_c)
+        face -= step
+        if abs(step) < 1e-10:
+            break
+    return face
+
+
+def to_kelvin(symbol: str, degree: str) -> str:
+    """The expression of an absolute temperature, in kelvin, from one in °F or °C."""
+    return f"({symbol} + 459.67) / 1.8" if degree == "F" else f"{symbol} + 273.15"
+
+
+def from_kelvin(symbol: str, degree: str) -> str:
+    """The expression of a temperature in °F or °C from one in kelvin."""
+    return f"{symbol} * 1.8 - 459.67" if degree == "F" else f"{symbol} - 273.15"
+
+
+def refuse_unfit_face(solar_reflectance: float, emittance: float, irradiance: Quantity, **airs: Quantity) -> None:
+    """Raises Refused where the properties of a face, the sun or the air leave their range."""
+    refuse_outside("solar_reflectance", solar_reflectance, 0, 1)
+    refuse_outside("emittance", emittance, 0, 1)
+    refuse_beyond("irradiance", irradiance, NO_SUN, MOST_SUN)
+    for name, air in airs.items():
+        refuse_beyond(name, air, COLDEST, HOTTEST)

@@ -1,0 +1,67 @@
+"""Dew and frost point of moist air by the Magnus form, for every sum that needs them."""
+
+from fractions import Fraction
+from math import ceil, exp
+
+from specgen.computing.guards import refuse_beyond
+from specgen.model.problem import refuse
+from specgen.model.source import Kind, Source
+from specgen.model.working import Given, Sum
+from specgen.quantities.quantity import Quantity
+
+SOURCES = (
+    Source(Kind.PUBLISHED, "WMO-No. 8, annex 4.B: Magnus form over water, 6.112 hPa, 17.62, 243.12 °C"),
+    Source(Kind.MEMORY, "WMO-No. 8, annex 4.B: over ice 22.46, 272.62 °C; range -45 to 60 °C over water"),
+)
+# Range of the form over water, for the air and for the dew point.
+COLDEST, HOTTEST = Quantity.of(-45, "C"), Quantity.of(60, "C")
+# Below this a share, such as 0.5 for 50 %, was meant; bound of our own.
+LEAST_HUMIDITY = 1.0
+FREEZING_NOTE = (
+    "Below freezing, dew is told over water and frost over ice; frost comes first, at the warmer of the two."
+)
+HUMIDITY_NOTE = "Below freezing, humidity is taken as meters tell it, over water and not over ice."
+
+
+def refuse_unfit_air(air: Quantity, rh: Fraction) -> None:
+    """Raises Refused where air or humidity, in percent, leave the range of the Magnus form."""
+    refuse_beyond("air", air, COLDEST, HOTTEST)
+    least = min(100.0, max(LEAST_HUMIDITY, ceil(_humidity_at_coldest(air.number("C")) * 100) / 100))
+    if not least <= rh <= 100:
+        raise refuse(f"rh is {float(rh):g} %", f"it lies from {least:g} to 100 %, the range of the formula in this air")
+
+
+def _humidity_at_coldest(air: float) -> float:
+    """The humidity, in percent, of air in °C whose dew point is the coldest of the form."""
+    coldest = COLDEST.number("C")
+    return 100 * exp(17.62 * coldest / (243.12 + coldest) - 17.62 * air / (243.12 + air))
+
+
+def given(air: Quantity, rh: Fraction, degree: str) -> tuple[Given, ...]:
+    """Air and humidity by symbol."""
+    return (Given("T_a", "air", air.number(degree), degree), Given("RH", "relative humidity", float(rh), "%"))
+
+
+def dew_and_frost(made: Sum, degree: str) -> bool:
+    """Adds T_d, the dew point in °F or °C, and below freezing T_f, the frost point; returns whether that is so."""
+    fahrenheit = degree == "F"
+    celsius = "T_a"
+    if fahrenheit:
+        made.step("C_a", "air", "(T_a - 32) / 1.8", "C")
+        celsius = "C_a"
+    made.step("g", "Magnus exponent of the vapor", f"ln(RH / 100) + 17.62 * {celsius} / (243.12 + {celsius})", "")
+    made.step("T_d", "dew point, over water", _back("243.12 * g / (17.62 - g)", fahrenheit), degree)
+    if made.known["g"] >= 0:
+        return False
+    made.step("T_f", "frost point, over ice", _back("272.62 * g / (22.46 - g)", fahrenheit), degree)
+    return True
+
+
+def _back(celsius: str, fahrenheit: bool) -> str:
+    return f"{celsius} * 1.8 + 32" if fahrenheit else celsius
+
+
+def notes(air: Quantity, frost: bool) -> tuple[str, ...]:
+    """What must be said of cold air."""
+    cold = (HUMIDITY_NOTE,) if air < Quantity.of(0, "C") else ()
+    return ((FREEZING_NOTE,) if frost else ()) + cold

@@ -1,0 +1,26 @@
+"""Saturation pressure of water vapor as ISO 13788 takes it, for every sum that needs it."""
+
+from specgen.model.source import Kind, Source
+
+SOURCE = Source(Kind.PUBLISHED, "ISO 13788: saturation pressure over water at and above 0 °C, over ice below")
+
+
+def over_water(symbol: str, degree: str) -> str:
+    """The expression of the pressure, in Pa, over water, from a temperature in °F or °C."""
+    return _expression(symbol, degree, "17.269", "237.3")
+
+
+def over_ice(symbol: str, degree: str) -> str:
+    """The expression of the pressure, in Pa, over ice, from a temperature in °F or °C."""
+    return _expression(symbol, degree, "21.875", "265.5")
+
+
+def saturation(symbol: str, degree: str, value: float) -> str:
+    """The expression that holds for a temperature of this value: over water, or below freezing over ice."""
+    return (over_ice if value < (32 if degree == "F" else 0) else over_water)(symbol, degree)
+
+
+def _expression(symbol: str, degree: str, a: str, b: str) -> str:
+    if degree == "F":
+        return f"610.5 * exp({a} * ({symbol} - 32) / ({b} * 1.8 + {symbol} - 32))"
+    return f"610.5 * exp({a} * {symbol} / ({b} + {symbol}))"

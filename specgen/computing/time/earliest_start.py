@@ -1,0 +1,112 @@
+"""Earliest start of the work: review of the package or arrival of the sample color, then the mockup."""
+
+import datetime
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.model.dates import days_after
+from specgen.model.problem import refuse
+from specgen.model.project import View
+from specgen.model.source import Kind, Source
+from specgen.model.value_text import long_date
+from specgen.model.working import Given, Sum, Working
+from specgen.resolving.provider import Ask, Provider
+
+SOURCES = (
+    Source(Kind.COMPUTED, "review, not before the sample color is there, then the mockup with drying and acceptance"),
+)
+WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+WEEKEND = ("sat", "sun")
+WEEKEND_TAKEN = "Saturday and Sunday are taken as days off: common practice, no source."
+NOTES = ("One review: a set that comes back adds its own. Days of the mockup are calendar days.",)
+
+
+def for_project(project: View, ask: Ask) -> Working:
+    """Days from submission to the first day of work on the wall; dates stand in the notes. Raises Absent, Refused."""
+    submitted: datetime.date = project.schedule.submit_on
+    made = Sum(tuple(_given(project, submitted)))
+    waits = "max(n, n_v)" if "n_v" in made.known else "n"
+    made.step("R", "review ends", f"{waits} + k" if "k" in made.known else waits, "d")
+    colored = "o" in made.known
+    if colored:
+        made.step("A", "sample color arrives", "o + l", "d")
+    made.step("M", "mockup can start", "max(R, A)" if colored else "R", "d")
+    start = made.step("E", "work can start", "M + D", "d")
+    governs = "the sample color" if made.known.get("A", 0) > made.known["R"] else "the review"
+    told = _dates(project, submitted, int(made.known["M"]), int(start))
+    taken = (WEEKEND_TAKEN,) if "k" in made.known and not project.schedule.get("days_off") else ()
+    notes = (*told, *taken, *NOTES)
+    return Working("earliest-start", made.given, tuple(made.steps), start, "d", SOURCES, notes, governs, ("M",))
+
+
+def _given(project: Any, submitted: datetime.date) -> Iterator[Given]:
+    contract = project.contract
+    days = [contract.review_days]
+    yield Given("n", "review", float(days[0]), "d", "contract.review_days")
+    if list(project.deviations):
+        days.append(contract.variation_review_days)
+        yield Given("n_v", "review of a set with deviations", float(days[1]), "d", "contract.variation_review_days")
+    if contract.review_day_kind == "working":
+        off = _days_off(submitted, max(days), project.schedule.get("days_off") or WEEKEND)
+        yield Given("k", "days off within the review", float(off), "d", "days off in the calendar")
+    custom = [color for color in project.colors if color.kind == "custom"]
+    if custom:
+        ordered = (project.schedule.color_sample_order_on - submitted).days
+        slowest = max(custom, key=lambda color: color.lead_time_days)
+        lead = f"colors.{slowest.mark}.lead_time_days"
+        yield Given("o", "sample color ordered, after submission", float(ordered), "d", "order less submission")
+        yield Given("l", f"lead time of color {slowest.mark}", float(slowest.lead_time_days), "d", lead)
+    yield Given("D", "mockup, with drying and acceptance", float(project.mockup.duration_days), "d")
+
+
+def _days_off(start: datetime.date, working: int, off: tuple[str, ...]) -> int:
+    """The days off among the calendar days that so many working days after `start` take."""
+    asked = working
+    weekdays = {WEEK.index(day) for day in off if day in WEEK}
+    if len(weekdays) == len(WEEK):
+        raise refuse("every day of the week is off", "leave the working days out of schedule.days_off")
+    dates = {_date(day).toordinal() for day in off if day not in WEEK}
+    # Days are counted as numbers, which do not end with the calendar; day 1 of them is a Monday.
+    first = day = start.toordinal()
+    while working:
+        day += 1
+        working -= (day - 1) % 7 not in weekdays and day not in dates
+    return day - first - asked
+
+
+def _date(text: str) -> datetime.date:
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise refuse(f"{text!r} is no day off", "write mon to sun, or a date such as 2027-07-05") from None
+
+
+def _dates(project: Any, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
+    """The days as dates, and how the planned start lies to them."""
+    first, then = (days_after(submitted, days) for days in (mockup, start))
+    said = f"Submitted on {long_date(submitted)}, the mockup can start on {long_date(first)}, "
+    told = [f"{said}work on the wall on {long_date(then)}."]
+    planned = project.schedule.get("work_start")
+    if planned is not None:
+        days = (planned - then).days
+        lies = f"{days} days later" if days > 0 else f"{-days} days too early" if days else "the same day"
+        told.append(f"Work is planned for {long_date(planned)}, {lies}.")
+    return tuple(told)
+
+
+PROVIDER = Provider(
+    "earliest-start",
+    "Earliest start of the work",
+    (),
+    for_project,
+    reads=(
+        "schedule.submit_on",
+        "contract.review_days",
+        "contract.review_day_kind",
+        "colors",
+        "mockup.duration_days",
+    ),
+    units=("d", "d"),
+    order=10,
+    origins={"D": "mockup.duration_days"},
+)

@@ -1,0 +1,68 @@
+"""Least time from glued board to finished gloss: every drying and curing time of a wall, one after the other."""
+
+from typing import Any
+
+from specgen.model.field import below
+from specgen.model.project import View
+from specgen.model.source import Kind, Source
+from specgen.model.working import Given, Sum, Working
+from specgen.resolving.provider import Ask, Provider
+
+SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
+NOTES = (
+    "Times are those of the description, at the temperature and humidity the sources state; a cold or damp day adds.",
+    "The work itself, and waiting for weather, light and release, comes on top.",
+)
+
+
+def for_wall(wall: View, ask: Ask) -> Working:
+    """The least hours from board to gloss on a wall; a board that is not glued waits for no adhesive."""
+    made = Sum(tuple(_given(wall)))
+    steps = " + ".join(given.symbol for given in made.given)
+    hours = made.step("t", "least time from board to gloss", steps, "h")
+    made.step("d", "in days of 24 hours", "t / 24", "d")
+    return Working("minimum-elapsed", made.given, tuple(made.steps), hours, "h", SOURCES, NOTES, beside=("d",))
+
+
+def _given(wall: View) -> list[Given]:
+    project: Any = wall.project.root()
+    waits: list[tuple[str, str, View, str]] = []
+    # The schema knows which methods have a curing time; without a method nobody does.
+    if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):
+        waits.append(("t_a", "curing of the adhesive", wall.attachment, "cure_hours"))
+    waits.append(("t_1", "first pass of base coat", wall.base_coat, "first_pass_dry_hours"))
+    heavy = [layer for layer in wall.mesh.layers if layer.kind == "high_impact"]
+    waits += [
+        (f"t_m{n}" if len(heavy) > 1 else "t_m", "base coat over heavy mesh", layer, "dry_hours")
+        for n, layer in enumerate(heavy, 1)
+    ]
+    waits += [
+        ("t_2", "curing of the base coat", wall.base_coat, "cure_hours"),
+        *([("t_s", "smoothing", project.smoothing, "dry_hours")] if project.smoothing.coats else []),
+        ("t_p", "primer", project.primer, "dry_hours"),
+        ("t_g", "gloss", project.gloss, "dry_hours"),
+    ]
+    return [
+        Given(symbol, title, float(getattr(view, name)), "h", below(view.path, name))
+        for symbol, title, view, name in waits
+    ]
+
+
+PROVIDER = Provider(
+    "minimum-elapsed",
+    "Least drying from board to gloss",
+    ("walls",),
+    for_wall,
+    reads=(
+        "walls.*.attachment.method",
+        "walls.*.base_coat.first_pass_dry_hours",
+        "walls.*.base_coat.cure_hours",
+        "walls.*.mesh.layers",
+        "smoothing.coats",
+        "smoothing.dry_hours",
+        "primer.dry_hours",
+        "gloss.dry_hours",
+    ),
+    units=("h", "h"),
+    order=20,
+)

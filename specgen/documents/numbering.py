@@ -1,0 +1,129 @@
+"""Numbers, references and source marks, computed once in the tree and used by every format."""
+
+import dataclasses
+from collections.abc import Iterable, Iterator
+from string import ascii_lowercase, ascii_uppercase
+from typing import Any, Literal
+
+from specgen.model.block import (
+    Article,
+    Block,
+    Emphasis,
+    Inline,
+    Inlines,
+    Item,
+    Later,
+    Part,
+    Ref,
+    Strong,
+    Table,
+    Text,
+    Value,
+)
+from specgen.model.problem import refuse
+from specgen.model.source import Source
+
+Numbering = Literal["three_part", "plain"]
+
+
+def numbered(blocks: Iterable[Block], numbering: Numbering) -> tuple[tuple[Block, ...], tuple[tuple[str, str], ...]]:
+    """The blocks with numbers, references and source marks filled in, and the legend of the marks."""
+    counted = list(_counted(blocks, numbering))
+    targets = {plain(b.title): b.number or plain(b.title) for b in counted if isinstance(b, (Part, Article))}
+    marks: dict[Source, str] = {}
+    made = tuple(_marked(block, marks, targets) for block in counted)
+    return made, tuple((mark, source.legend) for source, mark in marks.items())
+
+
+def _counted(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Block]:
+    part = article = table = 0
+    counts: list[int] = []
+    run = None
+    for block in blocks:
+        if isinstance(block, Part):
+            part, article = part + 1, 0
+            block = dataclasses.replace(block, number=f"PART {part}" if numbering == "three_part" else "")
+        elif isinstance(block, Article):
+            article += 1
+            counts, run = [], None
+            block = dataclasses.replace(block, number=f"{part}.{article:02d}" if numbering == "three_part" else "")
+        elif isinstance(block, Item):
+            # Within an article of a three-part document the letters run on behind a table or paragraph.
+            if numbering == "plain" and block.run != run:
+                counts, run = [], block.run
+            counts = counts[: block.level + 1] + [0] * (block.level + 1 - len(counts))
+            counts[block.level] += 1
+            block = dataclasses.replace(block, number=item_label(counts[-1], block.level, numbering))
+        elif isinstance(block, Table) and block.caption:
+            table += 1
+            block = dataclasses.replace(block, number=f"Table {table}")
+        yield block
+
+
+def item_label(count: int, level: int, numbering: Numbering) -> str:
+    """`A.`, `1.`, `a.` of a three-part document; `1.`, `a.` of another."""
+    letters = "Aaa"[level] if numbering == "three_part" else "1aa"[level]
+    if level == 1 and numbering == "three_part" or letters == "1":
+        return f"{count}."
+    alphabet = ascii_uppercase if letters == "A" else ascii_lowercase
+    text = ""
+    while count:
+        count, rest = divmod(count - 1, 26)
+        text = alphabet[rest] + text
+    return f"{text}."
+
+
+def plain(content: Iterable[Inline]) -> str:
+    """The words of inline content."""
+    return "".join(plain(p.children) if isinstance(p, (Strong, Emphasis)) else getattr(p, "text", "") for p in content)
+
+
+def settled(blocks: Iterable[Block]) -> tuple[Block, ...]:
+    """The blocks with those made that wait for the values of the others."""
+    waiting = tuple(blocks)
+    values = [value for block in waiting for value in _values(_contents(block))]
+    return tuple(block.make(values) if isinstance(block, Later) else block for block in waiting)
+
+
+def _contents(block: Any) -> Iterator[Inline]:
+    """All inline content of a block."""
+    if isinstance(block, Table):
+        for row in block.rows:
+            for cell in row:
+                yield from cell
+    yield from getattr(block, "title", ()) or getattr(block, "content", ())
+
+
+def _values(content: Iterable[Inline]) -> Iterator[Value]:
+    for part in content:
+        if isinstance(part, Value):
+            yield part
+        elif isinstance(part, (Strong, Emphasis)):
+            yield from _values(part.children)
+
+
+def _marked(block: Any, marks: dict[Source, str], targets: dict[str, str]) -> Any:
+    def inlines(content: Inlines) -> Inlines:
+        return tuple(_mark(part, marks, targets) for part in content)
+
+    if isinstance(block, (Part, Article)):
+        return dataclasses.replace(block, title=inlines(block.title))
+    if isinstance(block, Table):
+        rows = tuple(tuple(inlines(cell) for cell in row) for row in block.rows)
+        return dataclasses.replace(
+            block, header=tuple(map(inlines, block.header)), rows=rows, caption=inlines(block.caption)
+        )
+    return dataclasses.replace(block, content=inlines(block.content)) if hasattr(block, "content") else block
+
+
+def _mark(part: Inline, marks: dict[Source, str], targets: dict[str, str]) -> Inline:
+    if isinstance(part, Value) and part.source is not None:
+        mark = marks.setdefault(part.source, item_label(len(marks) + 1, 1, "plain").rstrip("."))
+        return dataclasses.replace(part, mark=mark)
+    if isinstance(part, (Strong, Emphasis)):
+        return type(part)(tuple(_mark(child, marks, targets) for child in part.children))
+    if isinstance(part, Ref):
+        if part.target not in targets:
+            raise refuse(f"a template refers to {part.target!r}, and the document has no such heading")
+        return Text(targets[part.target])
+    return part

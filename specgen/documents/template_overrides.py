@@ -1,0 +1,80 @@
+"""A firm's own templates: a file of its folder takes the place of ours of the same name."""
+
+import re
+from pathlib import Path
+from string import Template as Frame
+
+from specgen.model.problem import Problem, Refused
+from specgen.model.suggest import near_hint
+
+# Nothing of a page may be fetched from elsewhere: it is one file.
+_OUTSIDE = re.compile(
+    r"""(?:src|href|action)\s*=\s*["']?(?!\#|data:|["'])|@import|url\(\s*["']?(?!data:)|<script""", re.I
+)
+_PARTS = {"title", "style", "kind", "head", "body", "legend"}
+_PAGE = ("page.html", "style.css")
+
+
+def checked(own: Path, ours: Path) -> None:
+    """Looks the folder over; raises Refused where it is none, or holds a file that takes no place of ours."""
+    if not own.is_dir():
+        raise Refused(Problem("this is no folder of templates", "give a folder that holds `documents`", "", str(own)))
+    known = [*_PAGE, *(f"documents/{file.name}" for file in sorted((ours / "documents").glob("*.md.j2")))]
+    names = [file.relative_to(own).as_posix() for file in sorted(own.rglob("*")) if file.is_file()]
+    home = own.resolve()
+    faults = [
+        Problem("this leads out of the folder", "put the file itself here", "", f"{own.name}/{name}")
+        for name in names
+        if not (own / name).resolve().is_relative_to(home)
+    ]
+    faults += [
+        Problem("this takes the place of no template of ours", near_hint(name, known), "", f"{own.name}/{name}")
+        for name in names
+        if name not in known and not Path(name).name.startswith(".")
+    ]
+    if faults or not names:
+        nothing = Problem("the folder holds no template", f"copy one of: {', '.join(known)}", "", str(own))
+        raise Refused(*(faults or [nothing]))
+
+
+def found(name: str, ours: Path, own: Path | None) -> Path:
+    """The file of a template: the firm's where there is one."""
+    return own / name if own is not None and (own / name).is_file() else ours / name
+
+
+def words_of(file: Path, shown: str) -> str:
+    """The text of a template; raises Refused where it cannot be read."""
+    try:
+        return file.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
+    except UnicodeDecodeError as error:
+        raise Refused(Problem("the template is not UTF-8", "save it as UTF-8", "", shown)) from error
+    except OSError as error:
+        raise Refused(Problem(f"the template cannot be read: {error.strerror}", "check it", "", shown)) from error
+
+
+def page_of(name: str, ours: Path, own: Path | None) -> str:
+    """The frame or the style of a page; raises Refused where it would fetch something from outside."""
+    file = found(name, ours, own)
+    text = words_of(file, f"{file.parent.name}/{name}")
+    outside = _OUTSIDE.search(text) if file.parent == own else None
+    if outside:
+        line = text.count("\n", 0, outside.start()) + 1
+        message = f"{outside[0].strip()} asks for something outside the page"
+        raise Refused(Problem(message, "put it into the file itself", "", f"{file.parent.name}/{name}", line))
+    return text
+
+
+def frame_of(ours: Path, own: Path | None) -> Frame:
+    """The frame of a page, each part in it once at least; raises Refused."""
+    text = page_of("page.html", ours, own)
+    frame = Frame(text)
+    shown = f"{found('page.html', ours, own).parent.name}/page.html"
+    if not frame.is_valid():
+        raise Refused(Problem("a $ stands alone", "write $$ for a dollar", "", shown))
+    named = set(frame.get_identifiers())
+    if unknown := sorted(named - _PARTS):
+        line = text[: text.index(unknown[0])].count("\n") + 1
+        raise Refused(Problem(f"there is no part ${unknown[0]}", near_hint(unknown[0], _PARTS), "", shown, line))
+    if lacking := sorted(_PARTS - named):
+        raise Refused(Problem(f"the page lacks ${lacking[0]}", "every part must stand in it", "", shown))
+    return frame

@@ -1,0 +1,125 @@
+"""Markdown to blocks. The Markdown that counts: headings, ordered lists, paragraphs, quotes, bold, italics."""
+
+import re
+from collections.abc import Callable, Iterator
+from typing import Any
+from xml.etree.ElementTree import Element
+
+import markdown
+
+from specgen.model.block import Article, Block, Emphasis, Inline, Inlines, Item, Note, Paragraph, Part, Strong, Text
+from specgen.model.problem import Problem, Refused
+
+TOKEN = re.compile("\ue000(\\d+)\ue001")
+Look = Callable[[int], Any]
+
+
+def _parser() -> markdown.Markdown:
+    """The parser without raw HTML, links, images, code or anything else that has no block."""
+    parser = markdown.Markdown(extensions=["sane_lists"], tab_length=3)
+    for name in ("html_block",):
+        parser.preprocessors.deregister(name)
+    for name in (
+        "html",
+        "entity",
+        "autolink",
+        "automail",
+        "link",
+        "reference",
+        "image_link",
+        "image_reference",
+        "short_reference",
+        "short_image_ref",
+        "backtick",
+    ):
+        parser.inlinePatterns.deregister(name, strict=False)
+    for name in ("code", "setextheader", "reference"):
+        parser.parser.blockprocessors.deregister(name, strict=False)
+    return parser
+
+
+def _parsed(text: str) -> Any:
+    """The root element of a Markdown text, before it would be written as HTML."""
+    parser = _parser()
+    lines = text.replace("\t", "   ").split("\n")
+    for preprocessor in parser.preprocessors:
+        lines = preprocessor.run(lines)
+    root: Any = parser.parser.parseDocument(lines).getroot()
+    for treeprocessor in parser.treeprocessors:
+        made = treeprocessor.run(root)
+        root = root if made is None else made
+    return root
+
+
+def blocks_of(text: str, inline: Look, block: Look, place: str) -> Iterator[Block]:
+    """The blocks of a Markdown text whose tokens `inline` and `block` explain; raises Refused."""
+    runs = iter(range(1_000_000))
+    for element in _parsed(text):
+        if element.tag in ("h1", "h2"):
+            made = Part if element.tag == "h1" else Article
+            yield made(_inlines(element, inline))
+        elif element.tag in ("ol", "ul"):
+            yield from _items(element, 0, next(runs), inline)
+        elif element.tag == "p":
+            yield from _paragraph(element, inline, block)
+        elif element.tag == "blockquote":
+            yield from (Note(_inlines(child, inline)) for child in element)
+        else:
+            message = f"the template makes a {element.tag!r}, which documents do not have"
+            raise Refused(Problem(message, "use headings, numbered lists, paragraphs and quotes", "", place))
+
+
+def inlines_of(text: str, inline: Look) -> Inlines:
+    """The inline content of one line of Markdown."""
+    return tuple(part for element in _parsed(text) for part in _inlines(element, inline))
+
+
+def _paragraph(element: Element, inline: Look, block: Look) -> Iterator[Block]:
+    """A paragraph, or the block that stands alone in it as a token."""
+    alone = TOKEN.fullmatch((element.text or "").strip()) if not len(element) else None
+    whole = block(int(alone[1])) if alone else None
+    yield whole if whole is not None else Paragraph(_inlines(element, inline))
+
+
+def _items(element: Element, level: int, run: int, inline: Look) -> Iterator[Item]:
+    for entry in element:
+        heads = [child for child in entry if child.tag not in ("ol", "ul")]
+        content = [*_split(entry.text, inline)]
+        for child in heads:
+            content += _inlines(child, inline) if child.tag == "p" else _child(child, inline)
+            content += _split(child.tail, inline)
+        yield Item(_trimmed(content), level, run)
+        for child in entry:
+            if child.tag in ("ol", "ul"):
+                yield from _items(child, level + 1, run, inline)
+
+
+def _inlines(element: Element, inline: Look) -> Inlines:
+    made = [*_split(element.text, inline)]
+    for child in element:
+        made += _child(child, inline)
+        made += _split(child.tail, inline)
+    return _trimmed(made)
+
+
+def _child(child: Element, inline: Look) -> list[Inline]:
+    wrap: Any = {"strong": Strong, "em": Emphasis}.get(child.tag)
+    content = _inlines(child, inline)
+    return [wrap(content)] if wrap else list(content)
+
+
+def _split(text: str | None, inline: Look) -> Iterator[Inline]:
+    for number, part in enumerate(TOKEN.split(text or "")):
+        if number % 2:
+            yield inline(int(part))
+        elif part:
+            yield Text(re.sub(r"\s+", " ", part))
+
+
+def _trimmed(content: list[Inline]) -> Inlines:
+    """Without the white space at either end, and without empty words."""
+    if content and isinstance(content[0], Text):
+        content[0] = Text(content[0].text.lstrip())
+    if content and isinstance(content[-1], Text):
+        content[-1] = Text(content[-1].text.rstrip())
+    return tuple(part for part in content if part != Text(""))

@@ -1,0 +1,23 @@
+"""The limits of site conditions in one table: what is measured, while what is done, and the figure."""
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import Desk, TableView
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """Every limit of weather and site that this project works by."""
+    limit, shown = desk.sight.limit, desk.sight.shown
+    system = desk.sight.first
+    made = [
+        ("Air and wall", "board, base coat", [limit("weather.least_eifs"), " at least"]),
+        ("Air and wall", "smoothing, primer, gloss", [limit("weather.least_coats"), " at least"]),
+        ("Hold of the least temperature", "after each coat", [limit("weather.hold"), " at least"]),
+        ("Wall", "primer, gloss", [limit("weather.most_surface"), " at most"]),
+        ("Relative humidity", "all coats", [limit("weather.humidity"), " at most"]),
+        ("Wall above dew point", "all coats", [limit(f"weather.above_dew_point_{system}"), " at least"]),
+        ("Wind and gusts", "primer, gloss", [shown(("weather", "max_spray_wind")), " at most"]),
+        ("Sun", "primer, gloss", "none on the wall"),
+        ("Rain", "all work until dry", "none, in the forecast either, unless the wall is tented"),
+        ("Readings", "at the wall, sun and shade", ["every ", limit("weather.readings")]),
+    ]
+    return TableView(("Condition", "During", "Limit"), tuple(made), (34, 33, 33))

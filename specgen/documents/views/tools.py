@@ -1,0 +1,65 @@
+"""What the crew brings besides usual plastering tools."""
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import Desk, TableView
+from specgen.documents.display_values import Page
+from specgen.model.block import Text
+from specgen.model.condition import holds
+
+
+def rows(desk: Desk, composer: Composer) -> TableView:
+    """One row for each tool that the work of this project needs, in the order of the steps."""
+    project = desk.sight.project
+    root = Page(desk.sight, project.schema.root, ())
+    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
+    tools = [tool for tool in desk.standards.tools.values() if not tool.when or holds(tool.when, project)]
+    tools.sort(key=lambda tool: desk.standards.steps[tool.step].order)
+    made = tuple(
+        (
+            (*composer.inlines(composer.text(tool.what, names, f"tools.yaml: {tool.name}")), *_own(desk, tool.name)),
+            composer.inlines(composer.text(tool.why, names, f"tools.yaml: {tool.name}")),
+            desk.standards.steps[tool.step].title,
+        )
+        for tool in tools
+    )
+    return TableView(("Tool", "Why", "Step"), made, (46, 34, 20))
+
+
+# Tools that the firm's own lists answer, by the kind they have there.
+_KINDS = {
+    "viscosity_cup": "zahn_4_cup",
+    "color_instrument": "color_meter",
+    "film_gauge": "film_gauge",
+    "gloss_meter": "gloss_meter",
+    "moisture_meter": "moisture_meter",
+    "surface_thermometer": "surface_thermometer",
+    "wind_meter": "wind_meter",
+    "air_thermometer": "air_thermometer",
+    "long_straightedge": "long_straightedge",
+    "short_straightedge": "short_straightedge",
+    "profile_gauge": "profile_gauge",
+    "step_gauge": "step_gauge",
+    "wet_film_comb": "wet_film_comb",
+    "raking_lamp": "raking_lamp",
+    "pull_tester": "pull_tester",
+    "measuring_jug": "measuring_jug",
+}
+_USES = {"air_hose": "air_gun", "supply_hose": "air_supply", "fluid_hose": "fluid"}
+
+
+def _own(desk: Desk, tool: str) -> list[Text]:
+    """The marks under which the firm lists this tool: `(GM-1)`."""
+    project = desk.sight.project
+    lists = {
+        "guns": (tool == "spray_gun", "kind", ""),
+        "hoses": (tool in _USES, "use", _USES.get(tool, "")),
+        "instruments": (tool in _KINDS, "kind", _KINDS.get(tool, "")),
+    }
+    marks = [
+        mark
+        for name, (asked, key, value) in lists.items()
+        if asked
+        for mark in project.members.get((name,), ())
+        if not value or project.get((name, mark, key)) == value
+    ]
+    return [Text(f" ({', '.join(marks)})")] if marks else []

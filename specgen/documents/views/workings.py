@@ -1,0 +1,167 @@
+"""The tables of a calculation: the inputs of one member with their origins, and all members with their results."""
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from specgen.documents.calculations import Instances
+from specgen.documents.context import Desk, TableView
+from specgen.documents.origins import origin
+from specgen.model.block import Formula, Value
+from specgen.model.field import Path
+from specgen.model.finding import Compared
+from specgen.model.value_text import words
+from specgen.model.working import Given, Working
+from specgen.quantities.comparison import Outcome
+from specgen.quantities.format import decimal, printed_unit, set_figure
+from specgen.quantities.units import UNITS
+from specgen.resolving.provider import Provider
+
+# So many columns of inputs stand beside the results; more of them fill tables of their own.
+BESIDE, ABREAST = 4, 7
+MOST_NAMED = 6
+_SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
+
+Column = tuple[Any, Callable[[Path, Working], Any], int]
+
+
+def inputs(desk: Desk, provider: Provider, member: Path, working: Working) -> TableView:
+    """One row for each input: symbol, name, figure with the mark of its source, unit, origin."""
+    made = []
+    for given in working.given:
+        shown, origin_text = _input(desk, provider, member, given)
+        name = given.name[:1].upper() + given.name[1:]
+        made.append((Formula(given.symbol), name, shown, printed_unit(given.unit), origin_text))
+    return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(made), (9, 26, 17, 11, 37))
+
+
+def members(desk: Desk, provider: Provider, workings: Instances, shared: tuple[str, ...] = ()) -> tuple[TableView, ...]:
+    """What differs between the members of one form, and their results; one table, or several where it is much.
+
+    `shared` are the notes told elsewhere.
+    """
+    differing = list(_inputs(desk, provider, workings))
+    results = list(_results(desk, provider, workings, shared))
+    parts = []
+    while len(differing) > BESIDE:
+        parts.append(differing[:ABREAST])
+        differing = differing[ABREAST:]
+    return tuple(_table(workings, columns) for columns in (*parts, differing + results))
+
+
+def _table(workings: Instances, columns: list[Column]) -> TableView:
+    rows = tuple((mark(m), *(cell(m, w) for _, cell, _ in columns)) for m, w in workings.items())
+    shares = [10, *(share for *_, share in columns)]
+    widths = [100 * share // sum(shares) for share in shares]
+    widths[-1] += 100 - sum(widths)
+    return TableView(("For", *(head for head, *_ in columns)), rows, tuple(widths))
+
+
+def _inputs(desk: Desk, provider: Provider, workings: Instances) -> Iterable[Column]:
+    """A column for each input whose figure is not the same for all."""
+    first = next(iter(workings.values()))
+    for number, given in enumerate(first.given):
+        if any(working.given[number].value != given.value for working in workings.values()):
+
+            def cell(member: Path, working: Working, number: int = number) -> Value:
+                return _input(desk, provider, member, working.given[number])[0]
+
+            yield _head(given.symbol, given.unit), cell, 10
+
+
+def _results(desk: Desk, provider: Provider, workings: Instances, shared: tuple[str, ...]) -> Iterable[Column]:
+    every = list(workings.values())
+    for step in every[0].lines_beside:
+
+        def cell(member: Path, working: Working, symbol: str = step.symbol) -> str:
+            return next((figure(line.value) for line in working.lines_beside if line.symbol == symbol), "")
+
+        yield _head(step.symbol, step.unit), cell, 12
+    yield "Result", lambda m, w: result(desk, w), 18
+    if any(working.governs for working in every):
+        yield "Governed by", lambda m, w: w.governs, 16
+    by_member = against(desk, provider)
+    if any(by_member[member] for member in workings):
+        yield "Held against", lambda m, w: joined(told(desk, one) for one in by_member[m]), 26
+    if any(set(working.notes) - set(shared) for working in every):
+        yield "Remark", lambda m, w: " ".join(note for note in w.notes if note not in shared), 30
+
+
+def _head(symbol: str, unit: str) -> list[Any]:
+    return [Formula(symbol), f", {printed_unit(unit)}" if unit else ""]
+
+
+def _input(desk: Desk, provider: Provider, member: Path, given: Given) -> tuple[Value, str]:
+    """The figure of an input with the mark of its source, and where it comes from."""
+    found, text = origin(desk, provider, member, given), figure(given.value)
+    # The mark of a source would read as part of a raised power.
+    apart = "\u00a0" if found.source is not None and not text.isascii() else ""
+    return Value(text + apart, found.source, about=given.name), found.text
+
+
+def figure(value: float) -> str:
+    """A number as a table shows it, with up to six digits."""
+    return set_figure(decimal(value, 6))
+
+
+def marks(named: list[str]) -> str:
+    """The first few marks, and how many more there are."""
+    more = len(named) - MOST_NAMED
+    return ", ".join(named[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
+def mark(member: Path) -> str:
+    """The member as a table names it."""
+    return member[-1] if member else "the project"
+
+
+def result(desk: Desk, working: Working) -> str:
+    """The result as the trade writes it, in both unit systems where there are two."""
+    if working.unit not in UNITS:
+        return f"{figure(working.result)} {working.printed_unit}".strip()
+    return desk.sight.text(working.shown, None)
+
+
+def against(desk: Desk, provider: Provider) -> dict[Path, list[Compared]]:
+    """For each member the clauses that hold the project against the result, and how each came out."""
+    made: dict[Path, list[Compared]] = defaultdict(list)
+    for one in desk.judgment.compared:
+        if one.name == provider.name and not _idle(desk, one):
+            made[one.member].append(one)
+    return made
+
+
+def _idle(desk: Desk, one: Compared) -> bool:
+    """Whether a clause found nothing for want of a value that this member does not need."""
+    absent = desk.sight.project.get_or_members(one.path) is None if "*" not in one.path else False
+    return absent and one.outcome is Outcome.WITHIN
+
+
+def outcome(desk: Desk, one: Compared) -> str:
+    """How a comparison came out: met, not met, by deviation D1."""
+    lifted = [f.lifted_by for f in desk.judgment.findings if f.code == one.code and f.lifted_by]
+    if one.outcome is Outcome.OUTSIDE and lifted:
+        return f"by deviation {lifted[0]}"
+    return _SAID.get(one.outcome, "not judged yet")
+
+
+def told(desk: Desk, one: Compared) -> list[Any]:
+    """`Width of the joint: 5/8 in (15.9 mm), met (SLT-02a)`."""
+    field, said = desk.sight.project.schema.field_at(one.path), outcome(desk, one)
+    if field is None or "*" in one.path:
+        return [f"{field.label if field else _label(desk, one.path)}: {said} ({one.code})"]
+    return [f"{field.label}: ", desk.sight.shown(one.path), f", {said} ({one.code})"]
+
+
+def _label(desk: Desk, path: Path) -> str:
+    """The label of a collection; the words of its name where it has none."""
+    collection = desk.sight.project.schema.node(path).collection if "*" not in path else None
+    return collection.label if collection is not None else words(path[-1])
+
+
+def joined(parts: Iterable[list[Any]]) -> list[Any]:
+    """What stands in a cell for several comparisons."""
+    made: list[Any] = []
+    for one in parts:
+        made += [*(["; "] if made else []), *one]
+    return made

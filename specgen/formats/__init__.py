@@ -1,0 +1,1 @@
+"""A document to the bytes of one format; each format walks the same tree."""

@@ -1,0 +1,1 @@
+"""A document to the bytes of a Word file."""

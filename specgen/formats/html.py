@@ -1,0 +1,208 @@
+"""A document as one HTML file: no outside request, readable on a phone, printable."""
+
+from collections.abc import Iterable, Iterator
+from html import escape
+from itertools import groupby
+from pathlib import Path
+from typing import Any
+
+from specgen.documents.numbering import plain
+from specgen.documents.template_overrides import frame_of, page_of
+from specgen.formats.equation import mathml
+from specgen.model.block import (
+    Article,
+    Blank,
+    Block,
+    Break,
+    CheckBox,
+    Contents,
+    Document,
+    Emphasis,
+    Equation,
+    Formula,
+    Inline,
+    Inlines,
+    Item,
+    Note,
+    Paragraph,
+    Part,
+    Signature,
+    Strong,
+    Table,
+    Text,
+    Value,
+)
+
+_MANY = 4  # columns from which on the rows of a table stand as cards on a phone
+
+
+def written(document: Document, templates: Path, own: Path | None = None) -> bytes:
+    """The whole page with its style in it; frame and style may be those of a firm's folder `own`."""
+    frame = frame_of(templates, own)
+    page = frame.substitute(
+        title=escape(f"{document.project}: {document.title}"),
+        style=page_of("style.css", templates, own),
+        head=_head(document),
+        body="\n".join(_body(document)),
+        legend=_legend(document),
+        kind=" ".join(
+            filter(
+                None,
+                [
+                    "three-part" if document.numbering == "three_part" else "plain",
+                    "draft" if document.draft else "",
+                    "wide" if document.landscape else "",
+                ],
+            )
+        ),
+    )
+    return page.encode()
+
+
+def _head(document: Document) -> str:
+    rows = "".join(f"<div><dt>{escape(label)}</dt><dd>{escape(text)}</dd></div>" for label, text in document.facts)
+    return f'<p class="id">{escape(document.id)}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
+
+
+def _contents(blocks: tuple[Block, ...]) -> str:
+    """Links to the parts and articles."""
+    rows = [
+        f'<li class="{type(b).__name__.lower()}"><a href="#{_anchor(n)}">{escape(b.number)} {_line(b.title)}</a></li>'
+        for n, b in enumerate(blocks)
+        if isinstance(b, (Part, Article))
+    ]
+    return f'<nav aria-label="Contents"><ul>{"".join(rows)}</ul></nav>'
+
+
+def _anchor(number: int) -> str:
+    return f"b{number}"
+
+
+def _legend(document: Document) -> str:
+    if not document.legend:
+        return ""
+    rows = "".join(f"<div><dt>{mark}</dt><dd>{escape(text)}</dd></div>" for mark, text in document.legend)
+    own = "<p>Figures without a letter are this project’s own.</p>"
+    return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
+
+
+def _body(document: Document) -> Iterator[str]:
+    """Blocks in order; items that follow one another share their lists."""
+    numbered = list(enumerate(document.blocks))
+    title, tables = document.title, 0
+    for listed, run in groupby(numbered, key=lambda pair: isinstance(pair[1], Item)):
+        if listed:
+            yield _items([block for _, block in run if isinstance(block, Item)])
+            continue
+        for number, block in run:
+            if isinstance(block, (Part, Article)):
+                title, tables = plain(block.title), 0
+            tables += isinstance(block, Table)
+            if isinstance(block, Contents):
+                yield _contents(document.blocks)
+            elif isinstance(block, Table):
+                yield _table(block, title if tables == 1 else f"{title}, table {tables}")
+            else:
+                yield _block(number, block)
+
+
+def _items(items: list[Item]) -> str:
+    """Nested lists; each item brings its own number, so that every format shows the same."""
+    made: list[str] = []
+    depth = -1
+    for item in items:
+        if item.level <= depth:
+            made.append("</li></ol>" * (depth - item.level) + "</li>")
+        # A list that opens on a deeper level stands in an item without words: lists hold nothing but items.
+        made.append("<li>".join(['<ol class="items">'] * (item.level - depth)))
+        depth = item.level
+        made.append(f'<li><span class="n">{item.number}</span> {_line(item.content)}')
+    return "".join(made) + "</li></ol>" * (depth + 1)
+
+
+def _block(number: int, block: Block) -> str:
+    match block:
+        case Part():
+            return f'<h2 id="{_anchor(number)}">{_numbered(block)}</h2>'
+        case Article():
+            return f'<h3 id="{_anchor(number)}">{_numbered(block)}</h3>'
+        case Paragraph():
+            return f"<p>{_line(block.content)}</p>"
+        case Note():
+            return f'<p class="note" role="note">{_line(block.content)}</p>'
+        case Equation():
+            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.display(block)}</div>'
+        case Signature():
+            return _signatures(block)
+        case Break():
+            return '<hr class="break">'
+    raise TypeError(f"no HTML for {block!r}")
+
+
+def _numbered(block: Any) -> str:
+    return f'<span class="n">{escape(block.number)}</span> {_line(block.title)}' if block.number else _line(block.title)
+
+
+def _table(table: Table, title: str) -> str:
+    """The table; one without a caption is told by `title` to who does not see what it stands below."""
+    number = f"{escape(table.number)}. " if table.number else ""
+    caption = f"{number}{_line(table.caption)}" if table.caption else escape(title)
+    labels = [f' data-label="{escape(plain(column))}"' for column in table.header]
+    many = len(labels) >= _MANY
+    return _sheet(
+        f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',
+        "".join(f'<col style="width:{width}%">' for width in table.widths),
+        (_line(column) for column in table.header),
+        (_cells(map(_line, row), labels if many else [""] * len(labels)) for row in table.rows),
+        "many" if many else "",
+    )
+
+
+def _signatures(block: Signature) -> str:
+    titles = ("Party", "Name", "Signature", "Date")
+    labels = [f' data-label="{title}"' for title in titles]
+    rows = (_cells((escape(role), escape(name), "", ""), labels) for role, name in block.parties)
+    return _sheet('<caption class="unseen">Signatures</caption>', "", titles, rows, "many sign")
+
+
+def _sheet(caption: str, columns: str, titles: Iterable[str], rows: Iterable[str], kind: str) -> str:
+    head = "".join(f'<th scope="col">{title}</th>' for title in titles)
+    body = "".join(f"<tr>{row}</tr>" for row in rows)
+    group = f"<colgroup>{columns}</colgroup>" if columns else ""
+    named = f' class="{kind}"' if kind else ""
+    table = f"<table{named}>{caption}{group}<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    return f'<div class="sheet">{table}</div>'
+
+
+def _cells(cells: Iterable[str], labels: list[str]) -> str:
+    """The cells of a row; the first one heads it, unless it is empty."""
+    first, *others = zip(cells, labels, strict=True)
+    head = f'<th scope="row"{first[1]}>{first[0]}</th>' if first[0] else "<td></td>"
+    return head + "".join(f"<td{label}>{cell}</td>" for cell, label in others)
+
+
+def _line(content: Inlines | Iterable[Inline]) -> str:
+    return "".join(map(_inline, content))
+
+
+def _inline(part: Inline) -> str:
+    match part:
+        case Text():
+            return escape(part.text)
+        case Value():
+            text = f"<bdi>{escape(part.text)}</bdi>"
+            mark = f"<sup>{part.mark}</sup>" if part.mark else ""
+            return f'<span class="open">{text}</span>' if part.open else text + mark
+        case Strong():
+            return f"<strong>{_line(part.children)}</strong>"
+        case Emphasis():
+            return f"<em>{_line(part.children)}</em>"
+        case Formula():
+            return mathml.inline(part.text)
+        case Blank():
+            return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
+        case CheckBox():
+            first, space, rest = part.label.partition(" ")
+            box = '<span class="box" role="img" aria-label="box to tick"></span>'
+            return f'<span class="tick">{box}&nbsp;{escape(first)}</span>{space}{escape(rest)}'
+    raise TypeError(f"no HTML for {part!r}")

@@ -1,0 +1,77 @@
+"""A document as plain text: for a terminal, and for comparing two versions by eye."""
+
+from collections.abc import Iterable
+
+from specgen.model.block import (
+    Article,
+    Blank,
+    Block,
+    Break,
+    CheckBox,
+    Contents,
+    Document,
+    Emphasis,
+    Equation,
+    Formula,
+    Inline,
+    Item,
+    Note,
+    Paragraph,
+    Part,
+    Signature,
+    Strong,
+    Table,
+    Text,
+    Value,
+)
+
+
+def written(document: Document) -> str:
+    """The whole document, one block a line, tables with bars between their cells."""
+    head = [f"{document.id} {document.title.upper()}", *(f"{label}: {text}" for label, text in document.facts), ""]
+    body = [line for block in document.blocks for line in _block(block)]
+    legend = [f"[{mark}] {text}" for mark, text in document.legend]
+    return "\n".join([*head, *body, *([""] if legend else []), *legend]) + "\n"
+
+
+def _block(block: Block) -> list[str]:
+    match block:
+        case Part():
+            return ["", f"{block.number} {_line(block.title)}".strip().upper()]
+        case Article():
+            return ["", f"{block.number} {_line(block.title)}".strip()]
+        case Item():
+            return [f"{'   ' * block.level}{block.number} {_line(block.content)}"]
+        case Paragraph():
+            return [_line(block.content)]
+        case Note():
+            return [f"! {_line(block.content)}"]
+        case Table():
+            caption = [f"{block.number}. {_line(block.caption)}"] if block.caption else []
+            return caption + [" | ".join(map(_line, row)) for row in (block.header, *block.rows)]
+        case Equation():
+            return [f"{block.title}: {block.plain}"]
+        case Signature():
+            return [f"{role}: {name or '____'} signed ____ on ____" for role, name in block.parties]
+        case Break() | Contents():
+            return []
+    raise TypeError(f"no text for {block!r}")
+
+
+def _line(content: Iterable[Inline]) -> str:
+    return "".join(_inline(part) for part in content)
+
+
+def _inline(part: Inline) -> str:
+    match part:
+        case Text() | Formula():
+            return part.text
+        case Value():
+            return f"{part.text}[{part.mark}]" if part.mark else part.text
+        case Strong() | Emphasis():
+            return _line(part.children)
+        case Blank():
+            return "____"
+        case CheckBox():
+            return f"( ) {part.label}"
+    raise TypeError(f"no text for {part!r}")

@@ -1,0 +1,46 @@
+"""An elevation that is tented is reached from a scaffold, not from a lift.
+
+Why: a lift swings and drives where a tent has its frame. Who hires lifts first finds no day to spray once
+the tent is asked for.
+
+passes
+    elevations: {E1: {wall: W1}}
+    access: {A1: {kind: frame_scaffold, elevation: E1}}
+    shade: {T1: {kind: tent, elevation: E1}}
+fails ACC-01a at access.A1.kind
+    elevations: {E1: {wall: W1}}
+    access: {A1: {kind: boom_lift, elevation: E1}}
+    shade: {T1: {kind: tent, elevation: E1}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.three_valued import every, shaded
+
+RULE = Rule(
+    "ACC-01",
+    "No lift inside a tent",
+    remedy="Scaffold with tent, or lift with shade hours only.",
+    steps="site_conditions protection",
+    documents="D08 D14",
+    manual=__doc__,
+)
+
+LIFTS = ("scissor_lift", "boom_lift")
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "A lift cannot work inside a tent.",
+    each="access",
+    needs="shade.*.kind access.*.elevation shade.*.elevation access.*.kind",
+    basis="practice",
+    step="protection",
+)
+def lift_in_tent(access: Any, project: Any) -> Iterator[Found]:
+    """A lift is to work where a tent stands."""
+    if every(lambda: access.kind in LIFTS, lambda: shaded(access, project, ("tent",))):
+        yield found(access.kind)

@@ -1,0 +1,38 @@
+"""Ties of the scaffold sit in movement joints or openings.
+
+Why: a tie in the field leaves a hole when the scaffold comes down. The patch in the gloss is there for
+good.
+
+passes
+    access: {A1: {kind: frame_scaffold, tie_location: opening}}
+fails ACC-03a at access.A1.tie_location
+    access: {A1: {kind: frame_scaffold, tie_location: field_of_wall}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+
+RULE = Rule(
+    "ACC-03",
+    "Scaffold ties out of the field",
+    remedy="Ties in movement joints or openings.",
+    steps="site_conditions",
+    documents="D07 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Tie holes in the field leave patches in gloss.",
+    each="access",
+    needs="access.*.tie_location",
+    basis="practice",
+)
+def ties_in_field(access: Any) -> Iterator[Found]:
+    """The scaffold is tied through the field of the wall."""
+    if access.tie_location == "field_of_wall":
+        yield found(access.tie_location)

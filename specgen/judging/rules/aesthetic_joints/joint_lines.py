@@ -1,0 +1,67 @@
+"""A face wider or higher than one panel has aesthetic joint lines.
+
+Why: a crew can keep no more than one panel wet and even. Without a line to stop at, every day's end shows.
+
+passes
+    elevations:
+      E1:
+        {width: 12 ft, height: 9 ft,
+         layout: {mode: given, vertical_lines: [4 ft, 8 ft], horizontal_lines: [4 ft 6 in]}}
+fails AJT-03a at elevations.E1.width
+    elevations: {E1: {width: 12 ft, layout: {mode: given, vertical_lines: []}}}
+fails AJT-03b at elevations.E1.height
+    elevations: {E1: {height: 9 ft, layout: {mode: given, horizontal_lines: []}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.three_valued import every
+from specgen.quantities.comparison import more
+
+RULE = Rule(
+    "AJT-03",
+    "Joint lines on a face larger than a panel",
+    remedy="Give lines, or write request.",
+    steps="aesthetic_joints",
+    documents="D07",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The elevation is {found} wide and no vertical joint line is given; {wanted} is the most without one.",
+    each="elevations",
+    needs="elevations.*.layout.mode elevations.*.layout.vertical_lines panel_limits.max_width elevations.*.width",
+    basis="practice",
+)
+def no_vertical_line(elevation: Any, project: Any) -> Iterator[Found]:
+    """The face is wider than a panel and has no vertical line."""
+    if _undivided(elevation, "vertical_lines", "width", project.panel_limits.max_width):
+        yield found(elevation.width, wanted=project.panel_limits.max_width)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The elevation is {found} high and no horizontal joint line is given; {wanted} is the most without one.",
+    each="elevations",
+    needs="elevations.*.layout.mode elevations.*.layout.horizontal_lines panel_limits.max_height elevations.*.height",
+    basis="practice",
+)
+def no_horizontal_line(elevation: Any, project: Any) -> Iterator[Found]:
+    """The face is higher than a panel and has no horizontal line."""
+    if _undivided(elevation, "horizontal_lines", "height", project.panel_limits.max_height):
+        yield found(elevation.height, wanted=project.panel_limits.max_height)
+
+
+def _undivided(elevation: Any, lines: str, side: str, most: Any) -> bool:
+    """Whether the lines are given, there are none, and a side of the face is longer than a panel may be."""
+    return every(
+        lambda: elevation.layout.mode == "given",
+        lambda: not getattr(elevation.layout, lines),
+        lambda: more(getattr(elevation, side), most),
+    )

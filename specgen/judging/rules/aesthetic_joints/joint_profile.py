@@ -1,0 +1,52 @@
+"""Aesthetic joints are V-shaped and cut with a router or a hot groove tool.
+
+Why: spray reaches both slopes of a V evenly, while the sides of a square groove stay dry or run. A
+saw tears the beads of the board, and the ragged line stays in sight.
+
+passes
+    aesthetic_joint: {profile: v, cut_tool: router}
+fails AJT-05a at aesthetic_joint.profile
+    aesthetic_joint: {profile: square}
+fails AJT-05b at aesthetic_joint.cut_tool
+    aesthetic_joint: {cut_tool: hand_saw}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+
+RULE = Rule(
+    "AJT-05",
+    "V-shaped aesthetic joints, cut clean",
+    remedy="Change profile or tool.",
+    steps="aesthetic_joints",
+    documents="D07 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The aesthetic joints are {found}; only a V gives crisp lines that spray evenly.",
+    needs="aesthetic_joint.profile",
+    basis="practice",
+)
+def other_profile(project: Any) -> Iterator[Found]:
+    """The profile is no V."""
+    if project.aesthetic_joint.profile != "v":
+        yield found(project.aesthetic_joint.profile, wanted="v")
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The aesthetic joints are cut by {found}; only router or hot groove tool gives a clean V.",
+    needs="aesthetic_joint.cut_tool",
+    basis="practice",
+)
+def other_tool(project: Any) -> Iterator[Found]:
+    """The tool gives no clean V."""
+    if project.aesthetic_joint.cut_tool not in ("router", "hot_groove"):
+        yield found(project.aesthetic_joint.cut_tool)

@@ -1,0 +1,39 @@
+"""Aesthetic joints differ from one another by less than the eye can see.
+
+Why: the lines are the only thing on a gloss wall that stands still. Two that differ are compared at every
+look.
+
+passes
+    aesthetic_joint: {tolerance: 1/16 in}
+fails AJT-06a at aesthetic_joint.tolerance
+    aesthetic_joint: {tolerance: 1/8 in}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.quantities.comparison import more
+
+RULE = Rule(
+    "AJT-06",
+    "Aesthetic joints alike",
+    remedy="One template; common datum round the building.",
+    steps="aesthetic_joints",
+    documents="D07 D10",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Joints may differ by {found}; above {wanted} they will not read as equal.",
+    needs="aesthetic_joint.tolerance",
+    limit="aesthetic_joint.tolerance",
+    basis="memory",
+)
+def unequal(project: Any, limit: Any) -> Iterator[Found]:
+    """The joints may differ by more than the eye passes over."""
+    if more(project.aesthetic_joint.tolerance, limit):
+        yield found(project.aesthetic_joint.tolerance, wanted=limit)

@@ -1,0 +1,82 @@
+"""The project's own panel limits are no looser than those it is judged by.
+
+Why: A wish for larger panels does not make the spray gun reach farther.
+
+passes
+    {panel_limits: {max_width: 5 ft, max_height: 5 ft, max_area: 25 sq ft, least_side: 2 ft}}
+fails AJT-07a at panel_limits.max_height
+    {panel_limits: {max_height: 6 ft}}
+fails AJT-07b at panel_limits.max_area
+    {panel_limits: {max_area: 36 sq ft}}
+fails AJT-07c at panel_limits.max_width
+    {panel_limits: {max_width: 6 ft}}
+fails AJT-07d at panel_limits.least_side
+    {panel_limits: {least_side: 18 in}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "AJT-07",
+    "Panel limits of the project",
+    remedy="Take the limits in force, or declare a deviation with a mockup of the larger panel.",
+    steps="aesthetic_joints",
+    documents="D07 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Panels may be {found} high here; {wanted} is the most that can be sprayed and kept even.",
+    needs="panel_limits.max_height",
+    limit="panel.height",
+)
+def high_panels(project: Any, limit: Any) -> Iterator[Found]:
+    """The limit of the project is looser than that in force (max_height)."""
+    if more(project.panel_limits.max_height, limit):
+        yield found(project.panel_limits.max_height, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "Panels may have {found} here; {wanted} is the most that can be sprayed and kept even.",
+    needs="panel_limits.max_area",
+    limit="panel.area",
+)
+def large_panels(project: Any, limit: Any) -> Iterator[Found]:
+    """The limit of the project is looser than that in force (max_area)."""
+    if more(project.panel_limits.max_area, limit):
+        yield found(project.panel_limits.max_area, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    CAUTION,
+    "Panels may be {found} wide here, more than {wanted}: confirm with the maker.",
+    needs="panel_limits.max_width",
+    limit="panel.width",
+)
+def wide_panels(project: Any, limit: Any) -> Iterator[Found]:
+    """The limit of the project is looser than that in force (max_width)."""
+    if more(project.panel_limits.max_width, limit):
+        yield found(project.panel_limits.max_width, wanted=limit)
+
+
+@RULE.clause(
+    "d",
+    CAUTION,
+    "Sides of panels may be {found} here; {wanted} is the least.",
+    needs="panel_limits.least_side",
+    limit="panel.least_side",
+)
+def small_panels(project: Any, limit: Any) -> Iterator[Found]:
+    """The limit of the project is looser than that in force (least_side)."""
+    if less(project.panel_limits.least_side, limit):
+        yield found(project.panel_limits.least_side, wanted=limit)

@@ -1,1 +1,0 @@
-"""A group of rules."""

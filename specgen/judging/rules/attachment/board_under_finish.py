@@ -1,0 +1,39 @@
+"""The finish goes on an adhered board with its base coat, never straight on sheathing over framing.
+
+Why: sheathing moves at every joint and screw, and a gloss coat throws each line of it into relief.
+The board and its reinforced base coat keep the finish apart from the frame.
+
+passes
+    walls: {W1: {attachment: {method: adhesive_full_bed}}}
+fails ATT-02a at walls.W1.attachment.method
+    walls: {W1: {attachment: {method: direct_applied}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+
+RULE = Rule(
+    "ATT-02",
+    "Finish on an adhered board, not on sheathing",
+    remedy="Adhered EPS build-up, or another finish.",
+    steps="substrate boards",
+    documents="D02 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "A finish laid straight on sheathing or cement board over framing shows its joints, screws "
+    "and movement under gloss.",
+    each="walls",
+    needs="walls.*.attachment.method",
+    basis="practice",
+)
+def laid_on_sheathing(wall: Any) -> Iterator[Found]:
+    """There is no board between sheathing and finish."""
+    if wall.attachment.method == "direct_applied":
+        yield found(wall.attachment.method)

@@ -1,0 +1,38 @@
+"""The board is glued to a substrate whose face stays fast when damp.
+
+Why: the paper of gypsum board softens in damp and parts from its core, and whatever is glued to it
+comes away with the paper.
+
+passes
+    walls: {W1: {substrate: {kind: glass_mat_gypsum}}}
+fails ATT-04a at walls.W1.substrate.kind
+    walls: {W1: {substrate: {kind: paper_faced_gypsum}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+
+RULE = Rule(
+    "ATT-04",
+    "No board glued to paper-faced gypsum",
+    remedy="Glass-mat gypsum or cement board with fluid-applied barrier.",
+    steps="substrate",
+    documents="D02",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Damp paper facing lets go and takes the glued board with it.",
+    each="walls",
+    needs="walls.*.substrate.kind",
+    basis="memory",
+)
+def paper_face(wall: Any) -> Iterator[Found]:
+    """The substrate is gypsum board with a paper face."""
+    if wall.substrate.kind == "paper_faced_gypsum":
+        yield found(wall.substrate.kind)

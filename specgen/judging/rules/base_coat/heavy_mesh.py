@@ -1,0 +1,102 @@
+"""Heavy mesh goes on first, butted and dried, and standard mesh is embedded over it.
+
+Why: heavy mesh is too thick to lap, and a lap of it stands out as a ridge no later coat hides. The
+standard mesh over it ties the butted edges together.
+
+passes
+    walls:
+      W1:
+        mesh:
+          layers:
+            - {kind: high_impact, order: 1, edge: butted, dry_hours: 24}
+            - {kind: standard, order: 2}
+fails BAS-02a at walls.W1.mesh.layers.1.order
+    walls: {W1: {mesh: {layers: [{kind: standard, order: 1}, {kind: high_impact, order: 2}]}}}
+fails BAS-02b at walls.W1.mesh.layers.0.dry_hours
+    walls: {W1: {mesh: {layers: [{kind: high_impact, dry_hours: 12}]}}}
+fails BAS-02c at walls.W1.mesh.layers.0.edge
+    walls: {W1: {mesh: {layers: [{kind: high_impact, edge: lapped}]}}}
+fails BAS-02d at walls.W1.mesh.layers.0.order
+    walls: {W1: {mesh: {layers: [{kind: high_impact, order: 1}]}}}
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.three_valued import every, some
+from specgen.quantities.comparison import equal, less, more
+
+RULE = Rule(
+    "BAS-02",
+    "Heavy mesh first, butted and dried, with standard mesh over it",
+    remedy="Heavy mesh first, butted, 24 h dry, then standard mesh embedded over it.",
+    steps="heavy_mesh mesh",
+    documents="D08 D11",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Heavy mesh is laid as layer {found}; it goes on first.",
+    each="walls.*.mesh.layers",
+    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.order",
+    limit="mesh.heavy_order",
+)
+def heavy_mesh_late(layer: Any, limit: Any) -> Iterator[Found]:
+    """Heavy mesh lies over another layer."""
+    if layer.kind == "high_impact" and not equal(layer.order, limit):
+        yield found(layer.order, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "Heavy mesh dries {found} h; {wanted} h is the least before the next layer.",
+    each="walls.*.mesh.layers",
+    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.dry_hours",
+    limit="mesh.heavy_dry",
+)
+def heavy_mesh_damp(layer: Any, limit: Any) -> Iterator[Found]:
+    """The next layer comes before heavy mesh has dried."""
+    if layer.kind == "high_impact" and less(layer.dry_hours, limit):
+        yield found(layer.dry_hours, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "Heavy mesh is too thick to lap: its edges are butted.",
+    each="walls.*.mesh.layers",
+    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.edge",
+    basis="trade_columns",
+)
+def heavy_mesh_lapped(layer: Any) -> Iterator[Found]:
+    """Edges of heavy mesh are not butted."""
+    if layer.kind == "high_impact" and layer.edge != "butted":
+        yield found(layer.edge, wanted="butted")
+
+
+@RULE.clause(
+    "d",
+    STOP,
+    "No standard mesh lies over the heavy mesh.",
+    each="walls.*.mesh.layers",
+    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.order",
+    basis="practice trade_columns",
+)
+def heavy_mesh_bare(layer: Any, project: Any) -> Iterator[Found]:
+    """No layer of standard mesh lies over heavy mesh."""
+    if layer.kind != "high_impact":
+        return
+    layers = project.walls[layer.path[1]].mesh.layers
+    if not some(*(partial(_standard_over, other, layer) for other in layers)):
+        yield found(layer.kind)
+
+
+def _standard_over(other: Any, layer: Any) -> bool:
+    """Whether a layer is standard mesh that goes on after the given one."""
+    return every(lambda: other.kind == "standard", lambda: more(other.order, layer.order))

@@ -1,0 +1,65 @@
+"""Within reach of people and carts the wall is of more than the standard impact class.
+
+Why: thin board under a thin skin dents at the first knock, and a dent in gloss is seen from across the
+street. Heavier mesh up to the height of a person spreads the blow.
+
+passes
+    elevations:
+      E1:
+        public_reach: yes
+        impact_zones: [{from: 0 ft, to: 8 ft, class: high}, {from: 8 ft, to: 24 ft, class: standard}]
+fails BAS-04a at elevations.E1.impact_zones
+    elevations: {E1: {public_reach: yes, impact_zones: [{from: 0 ft, to: 24 ft, class: standard}]}}
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every, some
+from specgen.quantities.comparison import less, more
+from specgen.quantities.quantity import Quantity
+
+RULE = Rule(
+    "BAS-04",
+    "Heavier mesh within reach",
+    remedy="Heavier mesh to at least 6 ft.",
+    steps="heavy_mesh",
+    documents="D07 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "The wall within reach of people and carts is only of standard impact class up to {wanted}.",
+    each="elevations",
+    needs="elevations.*.public_reach elevations.*.impact_zones.*.from elevations.*.impact_zones.*.to "
+    "elevations.*.impact_zones.*.class",
+    at="elevations.*.impact_zones",
+    limit="mesh.heavy_height",
+)
+def standard_within_reach(elevation: Any, limit: Any) -> Iterator[Found]:
+    """A height within reach lies in no impact zone, or in one of the standard class."""
+    zones = elevation.impact_zones
+    if every(
+        lambda: elevation.public_reach,
+        lambda: some(*(partial(_standard, zone, limit) for zone in zones), lambda: _uncovered(zones, limit)),
+    ):
+        yield found(wanted=limit)
+
+
+def _standard(zone: Any, top: Any) -> bool:
+    """Whether a zone of the standard class begins below a height."""
+    return every(lambda: getattr(zone, "class") == "standard", lambda: less(getattr(zone, "from"), top))
+
+
+def _uncovered(zones: Any, top: Any) -> bool:
+    """Whether a height from the ground to `top` lies in no zone; zones that touch are joined."""
+    reach = Quantity.of(0, "ft")
+    for low, high in sorted((getattr(zone, "from"), zone.to) for zone in zones):
+        if not more(low, reach):
+            reach = max(reach, high)
+    return less(reach, top)

@@ -1,0 +1,71 @@
+"""The base coat is laid in two passes and keeps within its dry thickness.
+
+Why: the first pass buries the mesh, and only a second one levels what the first leaves. A thin coat
+shows the weave and a thick one may crack.
+
+passes
+    walls: {W1: {base_coat: {passes: 2, dry_thickness: 1/8 in}}}
+fails BAS-01a at walls.W1.base_coat.passes
+    walls: {W1: {base_coat: {passes: 1}}}
+fails BAS-01b at walls.W1.base_coat.dry_thickness
+    walls: {W1: {base_coat: {dry_thickness: 3/64 in}}}
+fails BAS-01c at walls.W1.base_coat.dry_thickness
+    walls: {W1: {base_coat: {dry_thickness: 5/16 in}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "BAS-01",
+    "Base coat in two passes, within its thickness",
+    remedy="Two passes within 1/16 to 1/4 in.",
+    steps="mesh second_pass",
+    documents="D08 D11",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The base coat has {found} pass and lacks its leveling pass; {wanted} are due.",
+    each="walls",
+    needs="walls.*.base_coat.passes",
+    limit="base_coat.passes",
+)
+def no_leveling_pass(wall: Any, limit: Any) -> Iterator[Found]:
+    """There are fewer passes than due."""
+    if less(wall.base_coat.passes, limit):
+        yield found(wall.base_coat.passes, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The base coat is {found} thick when dry; {wanted} is the least.",
+    each="walls",
+    needs="walls.*.base_coat.dry_thickness",
+    limit="base_coat.dry_thickness_least",
+)
+def too_thin(wall: Any, limit: Any) -> Iterator[Found]:
+    """The dry base coat is thinner than it may be."""
+    if less(wall.base_coat.dry_thickness, limit):
+        yield found(wall.base_coat.dry_thickness, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "The base coat is {found} thick when dry; {wanted} is the most.",
+    each="walls",
+    needs="walls.*.base_coat.dry_thickness",
+    limit="base_coat.dry_thickness_most",
+)
+def too_thick(wall: Any, limit: Any) -> Iterator[Found]:
+    """The dry base coat is thicker than it may be."""
+    if more(wall.base_coat.dry_thickness, limit):
+        yield found(wall.base_coat.dry_thickness, wanted=limit)

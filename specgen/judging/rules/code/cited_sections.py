@@ -1,0 +1,91 @@
+"""The specification cites the sections and the wind standard of the adopted edition of the code.
+
+Why: section numbers move from edition to edition. A set that cites another edition is sent back by the
+official, or is built to the wrong text.
+
+passes
+    code:
+      model: ibc
+      edition: 2021
+      cited_eifs_section: "1407"
+      cited_inspection_section: "1705.17"
+      wind_standard: asce_7_16
+fails COD-01a at code.cited_eifs_section
+    code: {model: ibc, edition: 2024, cited_eifs_section: "1408"}
+fails COD-01b at code.cited_inspection_section
+    code: {model: ibc, edition: 2021, cited_inspection_section: "1704.12"}
+fails COD-01c at code.wind_standard
+    code: {model: ibc, edition: 2018, wind_standard: asce_7_10}
+"""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every
+
+RULE = Rule(
+    "COD-01",
+    "Sections and standards of the adopted edition",
+    remedy="Cite the adopted edition.",
+    steps="site_conditions",
+    documents="D02 D03",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "EIFS section {found} is cited; the adopted edition has {wanted}: confirm.",
+    needs="code.model code.edition code.cited_eifs_section",
+    basis="ibc_drainage ibc_editions_memory",
+)
+def other_eifs_section(project: Any, standards: Any) -> Iterator[Found]:
+    """The EIFS section that is cited is none of the adopted edition; before it had one, none is right."""
+    yield from _miscited(project, standards, "cited_eifs_section", "eifs_section")
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Inspection section {found} is cited; the adopted edition has {wanted}: confirm.",
+    needs="code.model code.edition code.cited_inspection_section",
+    basis="ibc_inspection ibc_editions_memory",
+)
+def other_inspection_section(project: Any, standards: Any) -> Iterator[Found]:
+    """The inspection section that is cited is none of the adopted edition."""
+    yield from _miscited(project, standards, "cited_inspection_section", "inspection_section")
+
+
+@RULE.clause(
+    "c",
+    CAUTION,
+    "Wind standard {found} is named; the adopted edition refers to {wanted}: confirm.",
+    needs="code.model code.edition code.wind_standard",
+    basis="ibc_editions_memory",
+)
+def other_wind_standard(project: Any, standards: Any) -> Iterator[Found]:
+    """The wind standard is not the one that the adopted edition refers to."""
+    if not every(lambda: project.code.model == "ibc", lambda: bool(project.code.wind_standard)):
+        return
+    wanted = _edition(project, standards).get("wind_standard", project.code.wind_standard)
+    if project.code.wind_standard != wanted:
+        yield found(project.code.wind_standard, wanted=wanted)
+
+
+def _miscited(project: Any, standards: Any, field: str, key: str) -> Iterator[Found]:
+    """The section cited, where the adopted edition has another one or none; nothing cited is nothing wrong."""
+    cited = project.code.get(field)
+    if cited is None or project.code.model != "ibc" or not _edition(project, standards):
+        return
+    wanted = _edition(project, standards).get(key, "none")
+    if not re.search(rf"(?<![\d.]){re.escape(wanted)}(?!\d)", cited):
+        yield found(cited, wanted=wanted)
+
+
+def _edition(project: Any, standards: Any) -> dict[str, str]:
+    """What the adopted edition says; nothing where its row is not written yet."""
+    row: dict[str, str] = standards.editions.get(str(project.code.edition), {})
+    return row

@@ -1,0 +1,105 @@
+"""Where the building is tall, or stands close to the next, fire reports of this very wall are at hand.
+
+Why: foam burns, and how fire climbs a wall hangs on board thickness, barrier and coats together. A report
+of another build-up is no report of this one.
+
+passes
+    package: {purpose: mockup_submittal}
+    code: {construction_type: IIB}
+    building: {stories: 4, eifs_top: 50 ft}
+    elevations: {E1: {fire_separation: 12 ft}}
+    attachments:
+      A1: {kind: test_report, standard: NFPA 285, assembly: W1}
+      A2: {kind: test_report, standard: NFPA 268, assembly: W1}
+fails COD-03a at building.stories
+    package: {purpose: mockup_submittal}
+    code: {construction_type: IIB}
+    building: {stories: 4}
+fails COD-03b at building.eifs_top
+    package: {purpose: mockup_submittal}
+    code: {construction_type: IIB}
+    building: {eifs_top: 50 ft}
+fails COD-03c at elevations.E1.fire_separation
+    package: {purpose: mockup_submittal}
+    elevations: {E1: {fire_separation: 12 ft}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.fire_tests import PROPAGATION, RADIANT, may_not_burn, names_standard
+from specgen.judging.rule import STOP, Found, Rule, draft, found
+from specgen.judging.three_valued import every, shown
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "COD-03",
+    "Fire reports of this very wall",
+    remedy="Report covering board thickness, weather barrier and coats, or engineer's extension.",
+    steps="site_conditions",
+    documents="D02 D18",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The building has {found} stories and no fire propagation report of this wall.",
+    each="walls",
+    needs="package.purpose code.construction_type attachments.*.standard attachments.*.assembly building.stories",
+    limit="fire.stories",
+)
+def tall_without_report(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
+    """The building has more than one story and no report shows how fire climbs this wall."""
+    if not draft(project) and every(
+        lambda: more(project.building.stories, limit),
+        lambda: may_not_burn(project),
+        lambda: not _reported(project, wall, PROPAGATION),
+    ):
+        yield found(project.building.stories)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "EIFS reaches {found}, above {wanted}, and no fire propagation report of this wall is given.",
+    each="walls",
+    needs="package.purpose code.construction_type attachments.*.standard attachments.*.assembly building.eifs_top",
+    limit="fire.top",
+)
+def high_without_report(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
+    """EIFS reaches high up and no report shows how fire climbs this wall."""
+    if not draft(project) and every(
+        lambda: more(project.building.eifs_top, limit),
+        lambda: may_not_burn(project),
+        lambda: not _reported(project, wall, PROPAGATION),
+    ):
+        yield found(project.building.eifs_top, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "Fire separation is {found}; under {wanted} a radiant heat report is due and none is given.",
+    each="elevations",
+    lift="never",
+    needs="package.purpose attachments.*.standard attachments.*.assembly elevations.*.fire_separation",
+    limit="fire.separation",
+)
+def close_without_report(elevation: Any, project: Any, limit: Any) -> Iterator[Found]:
+    """The next building is near and no report shows that its fire does not light this wall."""
+    if not draft(project) and every(
+        lambda: less(elevation.fire_separation, limit),
+        lambda: not _reported(project, elevation.wall, RADIANT),
+    ):
+        yield found(elevation.fire_separation, wanted=limit)
+
+
+def _reported(project: Any, wall: Any, standard: str) -> bool:
+    """Whether a paper by a standard is of this wall."""
+    return shown(
+        project,
+        lambda paper: names_standard(paper.standard, standard),
+        lambda paper: paper.assembly == wall,
+    )

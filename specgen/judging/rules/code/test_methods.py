@@ -1,0 +1,134 @@
+"""Every test method named is made for a wall like this one.
+
+Why: a method made for steel or for roofs gives a number here too, and the number means nothing. Both sides
+then argue about it.
+
+passes
+    mockup: {criteria: [{name: film, method: D4414 wet-film comb}, {name: film, method: D7091 on metal coupons}]}
+    attachments: {A1: {kind: test_report, standard: ASTM D7234}}
+fails COD-05a at mockup.criteria.0.method
+    mockup: {criteria: [{name: film, method: D7091}]}
+fails COD-05b at mockup.criteria.0.method
+    mockup: {criteria: [{name: film, method: D4417}]}
+fails COD-05c at mockup.criteria.0.method
+    mockup: {criteria: [{name: adhesion, method: D4541}]}
+fails COD-05d at mockup.criteria.0.method
+    mockup: {criteria: [{name: film, method: D5957}]}
+fails COD-05e at mockup.criteria.0.method
+    mockup: {criteria: [{name: primer, method: DIN 53211}]}
+fails COD-05f at mockup.criteria.0.method
+    mockup: {criteria: [{name: color, method: E1980}]}
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import Any
+
+from specgen.judging.applies import applicable
+from specgen.judging.fire_tests import names_standard
+from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
+from specgen.judging.three_valued import papers, which
+from specgen.model.field import dotted
+from specgen.model.project import Absent
+
+RULE = Rule(
+    "COD-05",
+    "Test methods made for this wall",
+    remedy="Wet-film comb D4414; D6132, D4138 or metal coupons for film; D7234, D3359 for adhesion.",
+    steps="mockup acceptance",
+    documents="D10 D11",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "D7091 reads film on metal, and this wall is none: confirm.",
+    needs="attachments.*.standard mockup.criteria.*.method",
+    basis="astm_d7091_memory",
+)
+def reads_metal_film(project: Any) -> Iterator[Found]:
+    """A method that reads film on metal is named for the wall."""
+    yield from _naming(project, "D7091")
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "D4417 reads the profile of blasted steel, and this wall is none: confirm.",
+    needs="attachments.*.standard mockup.criteria.*.method",
+    basis="astm_d4417_memory",
+)
+def reads_steel(project: Any) -> Iterator[Found]:
+    """A method that reads blasted steel is named for the wall."""
+    yield from _naming(project, "D4417")
+
+
+@RULE.clause(
+    "c",
+    CAUTION,
+    "D4541 pulls coatings off metal; on this wall it is D7234: confirm.",
+    needs="attachments.*.standard mockup.criteria.*.method",
+    basis="adhesion_tests_memory",
+)
+def pulls_off_metal(project: Any) -> Iterator[Found]:
+    """A method that pulls coatings off metal is named for the wall."""
+    yield from _naming(project, "D4541")
+
+
+@RULE.clause(
+    "d",
+    CAUTION,
+    "D5957 is a flood test of flat roofs, not a measure of coverage: confirm.",
+    needs="attachments.*.standard mockup.criteria.*.method",
+    basis="astm_d5957_memory",
+)
+def floods_roofs(project: Any) -> Iterator[Found]:
+    """A flood test of roofs is named for the wall."""
+    yield from _naming(project, "D5957")
+
+
+@RULE.clause(
+    "e",
+    STOP,
+    "DIN 53211 is withdrawn; the cup time has no valid method.",
+    needs="attachments.*.standard mockup.criteria.*.method",
+    basis="din_53211",
+)
+def withdrawn_cup(project: Any) -> Iterator[Found]:
+    """A cup standard that was withdrawn is named."""
+    yield from _naming(project, "DIN 53211")
+
+
+@RULE.clause(
+    "f",
+    STOP,
+    "E1980 covers flat and low-sloped surfaces; on a wall it is only a relative index.",
+    needs="attachments.*.standard mockup.criteria.*.method",
+    basis="astm_e1980",
+)
+def roof_index(project: Any) -> Iterator[Found]:
+    """An index of low-sloped surfaces is named for the wall."""
+    yield from _naming(project, "E1980")
+
+
+def _naming(project: Any, method: str) -> Iterator[Found]:
+    """The lines of the form and the reports that name a method, other than on coupons."""
+    lines = project.mockup.criteria
+    texts = [
+        *(partial(_text, line, "method") for line in (lines if lines.given() else ())),
+        *(partial(_text, paper, "standard") for paper in papers(project)),
+    ]
+    naming = which(texts, lambda text: names_standard(text()[0], method) and "coupon" not in text()[0].casefold())
+    if not naming and not lines.given():
+        raise Absent(lines.path)
+    for text in naming:
+        yield found(text()[0], at=text()[1])
+
+
+def _text(view: Any, field: str) -> tuple[str, str]:
+    """The text of a field with its path; nothing for a field that the paper does not owe."""
+    path = (*view.path, field)
+    owed = applicable(view.project, path)
+    return (getattr(view, field) if owed else view.get(field) or ""), dotted(path)

@@ -1,0 +1,75 @@
+"""A figure of the coating source is no looser than a published limit.
+
+Why: the source's own figure comes before common practice, but not before a published text: a cup read
+outside its range measures nothing, and a gun held nearer than any manual allows leaves its mark.
+Below, `coating` stands for the content of the coating system file.
+
+passes
+    spray: {distance: 16 in}
+fails FIN-12a at primer.cup_least
+    coating: {primer: {cup: zahn_4, cup_least: 18 s}}
+fails FIN-12c at spray.distance
+    coating: {spray: {distance: 5 in}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "FIN-12",
+    "Figures of the coating source against published limits",
+    remedy="Ask the coating source for its reason in writing, and prove the figure on the mockup.",
+    steps="setup primer gloss",
+    documents="D05 D08",
+    manual=__doc__,
+)
+SAY = "The coating source allows {found}; a published text has {wanted}: ask the source for its reason in writing."
+ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    SAY,
+    needs="primer.cup gloss.cup gloss.cup_least primer.cup_least",
+    limit="cup.zahn_range_least",
+    step="setup",
+)
+def shorter_than_the_cup_is_read(project: Any, limit: Any) -> Iterator[Found]:
+    """The window of the source opens below the range of the cup."""
+    for coat in ("primer", "gloss"):
+        figure = project.project.maker.get((coat, "cup_least"))
+        if figure is not None and _cup(project, coat) in ZAHN_2_TO_5 and less(figure, limit):
+            yield found(figure, wanted=limit, at=f"{coat}.cup_least")
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    SAY,
+    needs="primer.cup gloss.cup gloss.cup_most primer.cup_most",
+    limit="cup.zahn_range_most",
+    step="setup",
+)
+def longer_than_the_cup_is_read(project: Any, limit: Any) -> Iterator[Found]:
+    """The window of the source closes above the range of the cup."""
+    for coat in ("primer", "gloss"):
+        figure = project.project.maker.get((coat, "cup_most"))
+        if figure is not None and _cup(project, coat).startswith("zahn_") and more(figure, limit):
+            yield found(figure, wanted=limit, at=f"{coat}.cup_most")
+
+
+@RULE.clause("c", CAUTION, SAY, needs="spray.distance", limit="spray.distance_published", step="primer")
+def nearer_than_a_manual_allows(project: Any, limit: Any) -> Iterator[Found]:
+    """The source allows the gun nearer than a published paint manual."""
+    figure = project.project.maker.get(("spray", "distance"))
+    if figure is not None and less(figure, limit):
+        yield found(figure, wanted=limit)
+
+
+def _cup(project: Any, coat: str) -> str:
+    """The cup the source's figures of a coat are read in: its own where it names one, else that of the job."""
+    return str(project.project.maker.get((coat, "cup")) or getattr(project, coat).cup)

@@ -1,0 +1,37 @@
+"""Damage is repaired by recoating the whole panel to a corner or joint.
+
+Why: flakes never lie the same way twice, so a touched-up spot shows as a patch from some angle. A
+corner or joint hides where the new coat begins.
+
+passes
+    finish: {repair_method: recoat_to_break}
+fails FIN-11a at finish.repair_method
+    finish: {repair_method: spot}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+
+RULE = Rule(
+    "FIN-11",
+    "Repair to a corner or joint",
+    remedy="Recoat the whole panel to corner or joint.",
+    steps="acceptance",
+    documents="D16",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "A spot repair stays visible in a metal-look coat.",
+    needs="finish.repair_method",
+    basis="memory",
+)
+def spot_repair(project: Any) -> Iterator[Found]:
+    """Spots are to be touched up."""
+    if project.finish.repair_method == "spot":
+        yield found(project.finish.repair_method)

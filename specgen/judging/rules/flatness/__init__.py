@@ -1,0 +1,1 @@
+"""Is the wall flat enough for the light that falls on it?"""

@@ -1,0 +1,68 @@
+"""A prominent face, or one in raking light, has a tighter limit of plane than the usual one.
+
+Why: the usual gap does for a dull wall. Under gloss it is a wave that every passer-by sees, most of all
+where light comes along the wall.
+
+passes
+    walls: {W1: {substrate: {plane_limit: 1/8 in}}}
+    elevations: {E1: {prominent: yes, critical_light: yes}}
+fails PLN-02a at walls.W1.substrate.plane_limit
+    walls: {W1: {substrate: {plane_limit: 1/4 in}}}
+    elevations: {E1: {prominent: yes}}
+fails PLN-02b at walls.W1.substrate.plane_limit
+    elevations: {E1: {critical_light: yes}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "PLN-02",
+    "Tighter plane where it shows",
+    remedy="Architect states a tighter limit for this face.",
+    steps="substrate",
+    documents="D05 D09",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "A limit of {found} in 10 ft is too loose for a prominent face.",
+    each="elevations",
+    needs="elevations.*.prominent walls.*.substrate.plane_limit",
+    limit="substrate.plane",
+)
+def loose_for_prominent_face(elevation: Any, limit: Any) -> Iterator[Found]:
+    """The face is prominent and its wall has no tighter limit than the usual one."""
+    if every(lambda: elevation.prominent, lambda: _loose(elevation.wall, limit)):
+        yield _found(elevation.wall)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "A limit of {found} in 10 ft is too loose where light rakes the face.",
+    each="elevations",
+    needs="elevations.*.critical_light walls.*.substrate.plane_limit",
+    limit="substrate.plane",
+)
+def loose_for_raking_light(elevation: Any, limit: Any) -> Iterator[Found]:
+    """Light rakes the face and its wall has no tighter limit than the usual one."""
+    if every(lambda: elevation.critical_light, lambda: _loose(elevation.wall, limit)):
+        yield _found(elevation.wall)
+
+
+def _loose(wall: Any, limit: Any) -> bool:
+    """Whether the limit of a wall is the usual one, or looser."""
+    return not less(wall.substrate.plane_limit, limit)
+
+
+def _found(wall: Any) -> Found:
+    """The limit of the wall, at its own place."""
+    return found(wall.substrate.plane_limit, at=(*wall.path, "substrate", "plane_limit"))

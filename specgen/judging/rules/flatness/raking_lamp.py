@@ -1,0 +1,51 @@
+"""Where light comes along the face, the acceptance form has a line for the raking lamp.
+
+Why: a straightedge misses what low sun finds. Who looks only after the gloss finds it too late, so the lamp
+comes before the smoothing coats.
+
+passes
+    elevations: {E1: {critical_light: yes}}
+    mockup: {criteria: [{name: flatness}, {name: raking_light}]}
+fails PLN-04a at elevations.E1.critical_light
+    elevations: {E1: {critical_light: yes}}
+    mockup: {criteria: [{name: flatness}]}
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every, some
+
+RULE = Rule(
+    "PLN-04",
+    "Raking lamp where light rakes",
+    remedy="Agree numbers (suggest 1/8 in in 10 ft, 1/16 in in 24 in) and a raking-lamp look before smoothing.",
+    steps="second_pass mockup",
+    documents="D09 D10 D11",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Light rakes this face and the acceptance form has no raking-lamp line: confirm.",
+    each="elevations",
+    needs="mockup.criteria.*.name elevations.*.critical_light",
+    basis="memory",
+)
+def no_raking_lamp(elevation: Any, project: Any) -> Iterator[Found]:
+    """Light rakes the face and no line of the form speaks of the lamp."""
+    if every(lambda: elevation.critical_light, lambda: not _has_lamp(project)):
+        yield found(elevation.critical_light)
+
+
+def _has_lamp(project: Any) -> bool:
+    """Whether a line of the acceptance form is the raking lamp's."""
+    return some(*(partial(_is_lamp, line) for line in project.mockup.criteria))
+
+
+def _is_lamp(line: Any) -> bool:
+    return bool(line.name == "raking_light")

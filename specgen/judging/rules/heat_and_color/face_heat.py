@@ -1,0 +1,48 @@
+"""No face grows so hot that the board beneath it softens.
+
+Why: EPS shrinks from the coat once it softens. The face then shows every board as a shallow dish, for good.
+
+passes
+    climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    colors: {C1: {solar_reflectance: 0.55, emittance: 0.85}}
+    walls: {W1: {insulation: {kind: eps}}}
+    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+fails HEA-02a at elevations.E1.color
+    climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    colors: {C1: {solar_reflectance: 0.25, emittance: 0.30}}
+    walls: {W1: {insulation: {kind: eps}}}
+    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "HEA-02",
+    "Face cooler than the board softens",
+    remedy="Higher reflectance or emittance, or another cladding on that face.",
+    steps="boards gloss",
+    documents="D06",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The face reaches {found}; the board softens at {wanted}.",
+    each="elevations",
+    lift="never",
+    needs="calc.face_heat walls.*.insulation.service_limit",
+    at="elevations.*.color",
+    basis="trade_eps_heat computed",
+    step="gloss",
+)
+def board_softens(elevation: Any, resolve: Any) -> Iterator[Found]:
+    """The hottest face is no cooler than the heat at which the board softens."""
+    heat, limit = resolve("face-heat"), elevation.wall.insulation.service_limit
+    if not less(heat.quantity, limit):
+        yield found(heat.shown, wanted=limit)

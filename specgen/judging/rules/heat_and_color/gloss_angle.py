@@ -1,0 +1,54 @@
+"""Gloss is read at the angle that suits how glossy the face is.
+
+Why: at 60 degrees very glossy faces all read much alike, and so do very dull ones. A flatter or
+steeper reading tells them apart.
+
+passes
+    gloss_target: {angle: 60, units: 70}
+fails HEA-08a at gloss_target.units
+    gloss_target: {angle: 60, units: 85}
+fails HEA-08b at gloss_target.units
+    gloss_target: {angle: 60, units: 8}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "HEA-08",
+    "Gloss read at the right angle",
+    remedy="60 degrees in general, 20 above 70 units, 85 below 10; 5 units either way is usual.",
+    steps="mockup acceptance",
+    documents="D09 D10",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "A gloss of {found} is read at 20 degrees, not 60: confirm.",
+    needs="gloss_target.angle gloss_target.units",
+    limit="gloss.angle_60_most",
+)
+def too_glossy_for_60(project: Any, limit: Any) -> Iterator[Found]:
+    """The face is too glossy for the 60 degree reading."""
+    if every(lambda: project.gloss_target.angle == "60", lambda: more(project.gloss_target.units, limit)):
+        yield found(project.gloss_target.units, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "A gloss of {found} is read at 85 degrees, not 60: confirm.",
+    needs="gloss_target.angle gloss_target.units",
+    limit="gloss.angle_60_least",
+)
+def too_dull_for_60(project: Any, limit: Any) -> Iterator[Found]:
+    """The face is too dull for the 60 degree reading."""
+    if every(lambda: project.gloss_target.angle == "60", lambda: less(project.gloss_target.units, limit)):
+        yield found(project.gloss_target.units, wanted=limit)

@@ -1,0 +1,75 @@
+"""Test reports show how much sun the full coat throws back and how much heat it gives off.
+
+Why: the heat at the board is worked out from these two figures. Flakes make both another one than the shade
+suggests, so they are measured on primer and gloss as sprayed.
+
+passes
+    package: {purpose: mockup_submittal}
+    colors: {C1: {kind: custom}}
+    attachments:
+      A1: {kind: test_report, covers: [gloss], standard: C1549}
+      A2: {kind: test_report, covers: [gloss], standard: C1371}
+fails HEA-01a at attachments.*.standard
+    package: {purpose: mockup_submittal}
+    colors: {C1: {kind: custom}}
+fails HEA-01b at attachments.*.standard
+    package: {purpose: mockup_submittal}
+    colors: {C1: {kind: custom}}
+    attachments: {A1: {kind: test_report, covers: [gloss], standard: C1549}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.fire_tests import names_standard
+from specgen.judging.rule import CAUTION, Found, Rule, draft, found
+from specgen.judging.three_valued import shown
+
+RULE = Rule(
+    "HEA-01",
+    "Solar reflectance and emittance by test",
+    remedy="Test C1549 or E903, and C1371 or E408, on the full coat.",
+    steps="mockup",
+    documents="D06 D19",
+    manual=__doc__,
+)
+
+NEEDS = "package.purpose attachments.*.kind attachments.*.covers attachments.*.standard"
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "No test report shows the solar reflectance of the full coat: confirm.",
+    each="colors",
+    needs=NEEDS,
+    basis="reflectance_tests_memory",
+)
+def reflectance_untested(color: Any, project: Any) -> Iterator[Found]:
+    """No report shows the solar reflectance."""
+    if not draft(project) and not _tested(project, "C1549", "E903"):
+        yield found()
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "No test report shows the emittance of the full coat: confirm.",
+    each="colors",
+    needs=NEEDS,
+    basis="reflectance_tests_memory",
+)
+def emittance_untested(color: Any, project: Any) -> Iterator[Found]:
+    """No report shows the emittance."""
+    if not draft(project) and not _tested(project, "C1371", "E408"):
+        yield found()
+
+
+def _tested(project: Any, *methods: str) -> bool:
+    """Whether a report on the gloss names one of these test methods."""
+    return shown(
+        project,
+        lambda paper: paper.kind == "test_report",
+        lambda paper: "gloss" in paper.covers,
+        lambda paper: any(names_standard(paper.standard, method) for method in methods),
+    )

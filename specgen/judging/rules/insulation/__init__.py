@@ -1,0 +1,1 @@
+"""Is the board of a kind, grade and thickness that carries the finish?"""

@@ -1,0 +1,80 @@
+"""The board is no thicker than the outside system allows, and thick enough to cut aesthetic joints into.
+
+Why: a thick board feeds a fire and strains its glue. A thin one is left with too little under a joint, and
+cracks along every line.
+
+passes
+    walls: {W1: {drainage: {kind: none}, insulation: {thickness: 2 in, rasp_allowance: 1/8 in}}}
+    aesthetic_joint: {depth: 1/2 in}
+fails INS-04a at walls.W1.insulation.thickness
+    walls: {W1: {insulation: {thickness: 5 in}}}
+fails INS-04c at walls.W1.insulation.thickness
+    walls: {W1: {drainage: {kind: none}, insulation: {thickness: 1-1/2 in, rasp_allowance: 1/8 in}}}
+    aesthetic_joint: {depth: 3/4 in}
+fails INS-04b at walls.W1.insulation.thickness
+    walls: {W1: {insulation: {thickness: 3/4 in}}}
+    aesthetic_joint: {depth: 1/4 in}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.three_valued import every
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "INS-04",
+    "Board neither too thick nor too thin for its joints",
+    remedy="Thicker board or shallower joint (3/4 in deep joint: 1-1/2 in board plus rasping); over 4 in: move "
+    "insulation inside, or declare it with a fire report of that thickness.",
+    steps="boards aesthetic_joints",
+    documents="D06 D07",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The board is {found} thick; {wanted} is the most in the outside system.",
+    each="walls",
+    needs="walls.*.insulation.thickness",
+    limit="board.thickness_most",
+)
+def too_thick(wall: Any, limit: Any) -> Iterator[Found]:
+    """The board is thicker than the outside system allows."""
+    if more(wall.insulation.thickness, limit):
+        yield found(wall.insulation.thickness, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The board is {found} thick; no aesthetic joint may be cut into less than {wanted}.",
+    each="walls",
+    needs="aesthetic_joint.depth walls.*.insulation.thickness",
+    limit="board.thickness_for_joints",
+    step="aesthetic_joints",
+)
+def too_thin_for_joints(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
+    """Aesthetic joints are cut into a board too thin for them."""
+    if every(lambda: less(wall.insulation.thickness, limit), lambda: project.aesthetic_joint.depth.amount > 0):
+        yield found(wall.insulation.thickness, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "Only {found} of board is left under the joint; {wanted} must stay.",
+    each="walls",
+    needs="calc.remaining_board",
+    at="walls.*.insulation.thickness",
+    limit="board.left_under_joint",
+    step="aesthetic_joints",
+)
+def little_left_under_joint(wall: Any, resolve: Any, limit: Any) -> Iterator[Found]:
+    """Rasping, groove and joint leave too little board."""
+    left = resolve("remaining-board")
+    if less(left.quantity, limit):
+        yield found(left.shown, wanted=limit)

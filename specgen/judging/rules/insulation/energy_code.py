@@ -1,0 +1,67 @@
+"""The board gives the continuous insulation that the energy code asks for.
+
+Why: what is missing is found at plan review, when joints and jambs are drawn for the thinner board and all
+of them must move.
+
+passes
+    code: {required_r_value: R-7.5}
+    walls: {W1: {insulation: {r_value: R-8}}}
+fails INS-05b at walls.W1.layers
+    gloss: {permeance: 0.1 perm}
+    climate: {months: [{month: jan, mean_min: 10 F, mean_max: 26 F, mean_humidity: 70}]}
+    walls:
+      W1:
+        layers:
+          - {name: board, r_value: R-8, permeance: 30 perm}
+          - {name: tight coat, r_value: R-0.1, permeance: 0.1 perm}
+fails INS-05a at walls.W1.insulation.r_value
+    code: {required_r_value: R-7.5}
+    walls: {W1: {insulation: {r_value: R-5.6}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "INS-05",
+    "Insulation as the energy code asks for",
+    remedy="More insulation; permeance of the whole coat; analysis over a year.",
+    steps="boards",
+    documents="D06",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Insulation gives {found}; the energy code asks for {wanted}.",
+    each="walls",
+    needs="code.required_r_value walls.*.insulation.r_value",
+    basis="memory",
+)
+def too_little(wall: Any, project: Any) -> Iterator[Found]:
+    """The board gives less than the energy code asks for; a code that asks for nothing is met."""
+    required = project.code.get("required_r_value")
+    if required is not None and less(wall.insulation.r_value, required):
+        yield found(wall.insulation.r_value, wanted=required)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Vapor condenses in winter {found}.",
+    each="walls",
+    needs="calc.wall_layers",
+    at="walls.*.layers",
+    basis="iso_13788",
+)
+def vapor_condenses(wall: Any, resolve: Any) -> Iterator[Found]:
+    """Between two layers the vapor pressure of winter is above saturation."""
+    working = resolve("wall-layers")
+    if working.lines_beside[0].value > 0:
+        wet = [step.name.partition(", ")[2] for step in working.lines_beside[1:]]
+        yield found("; ".join(wet) or "at the inner face")

@@ -1,0 +1,105 @@
+"""EPS board is of EIFS grade, aged before use, and within the usual fire indexes.
+
+Why: board made for other uses varies in density and flatness, and fresh board goes on shrinking
+after it is glued. Both show as lines and waves under gloss.
+
+passes
+    walls:
+      W1:
+        insulation: {kind: eps, c578_type: I, e2430: yes, aged: yes, flame_spread: 25, smoke_developed: 450}
+fails INS-03a at walls.W1.insulation.c578_type
+    walls: {W1: {insulation: {kind: eps, c578_type: XI}}}
+fails INS-03b at walls.W1.insulation.e2430
+    walls: {W1: {insulation: {kind: eps, e2430: no}}}
+fails INS-03c at walls.W1.insulation.aged
+    walls: {W1: {insulation: {kind: eps, aged: no}}}
+fails INS-03d at walls.W1.insulation.flame_spread
+    walls: {W1: {insulation: {kind: eps, flame_spread: 75}}}
+fails INS-03e at walls.W1.insulation.smoke_developed
+    walls: {W1: {insulation: {kind: eps, smoke_developed: 500}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
+from specgen.quantities.comparison import more
+
+RULE = Rule(
+    "INS-03",
+    "EPS board of EIFS grade",
+    remedy="Marked boards with certificate.",
+    steps="boards",
+    documents="D02 D18",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The board is not shown to be EIFS-grade EPS: type {found}, type I or better is wanted.",
+    each="walls",
+    needs="walls.*.insulation.kind walls.*.insulation.c578_type",
+    basis="trade_columns guide_eifs_board",
+)
+def below_type_one(wall: Any) -> Iterator[Found]:
+    """The type is lighter than type I, or is not shown."""
+    if wall.insulation.kind == "eps" and wall.insulation.c578_type in ("XI", "not_stated"):
+        yield found(wall.insulation.c578_type, wanted="I")
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The board is not made to the EIFS board standard.",
+    each="walls",
+    needs="walls.*.insulation.kind walls.*.insulation.e2430",
+    basis="astm_e2430",
+)
+def no_eifs_board(wall: Any) -> Iterator[Found]:
+    """The board is not made to the EIFS board standard."""
+    if wall.insulation.kind == "eps" and not wall.insulation.e2430:
+        yield found(wall.insulation.e2430)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "The board is not aged and will shrink after it is glued.",
+    each="walls",
+    needs="walls.*.insulation.kind walls.*.insulation.aged",
+    basis="guide_eifs_board",
+)
+def fresh_board(wall: Any) -> Iterator[Found]:
+    """The board was not aged before it was cut and sent."""
+    if wall.insulation.kind == "eps" and not wall.insulation.aged:
+        yield found(wall.insulation.aged)
+
+
+@RULE.clause(
+    "d",
+    CAUTION,
+    "Flame spread of the board is {found}; {wanted} is the usual most: confirm.",
+    each="walls",
+    needs="walls.*.insulation.kind walls.*.insulation.flame_spread",
+    limit="board.flame_spread",
+)
+def flame_spread(wall: Any, limit: Any) -> Iterator[Found]:
+    """The flame spread index is above the usual most."""
+    if wall.insulation.kind == "eps" and more(wall.insulation.flame_spread, limit):
+        yield found(wall.insulation.flame_spread, wanted=limit)
+
+
+@RULE.clause(
+    "e",
+    CAUTION,
+    "Smoke developed by the board is {found}; {wanted} is the usual most: confirm.",
+    each="walls",
+    needs="walls.*.insulation.kind walls.*.insulation.smoke_developed",
+    limit="board.smoke_developed",
+)
+def smoke_developed(wall: Any, limit: Any) -> Iterator[Found]:
+    """The smoke developed index is above the usual most."""
+    if wall.insulation.kind == "eps" and more(wall.insulation.smoke_developed, limit):
+        yield found(wall.insulation.smoke_developed, wanted=limit)

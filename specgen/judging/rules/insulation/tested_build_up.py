@@ -1,0 +1,54 @@
+"""Board and base coat are those the system was tested with: EPS and class PB.
+
+Why: every report of the system speaks of one build-up. Another board or another class of base coat burns,
+moves and cracks in its own way, and none of those reports covers it.
+
+passes
+    walls: {W1: {insulation: {kind: eps}, base_coat: {class: PB}}}
+fails INS-02a at walls.W1.insulation.kind
+    walls: {W1: {insulation: {kind: polyiso}}}
+fails INS-02b at walls.W1.base_coat.class
+    walls: {W1: {base_coat: {class: PM}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+
+RULE = Rule(
+    "INS-02",
+    "Build-up as it was tested",
+    remedy="Reports and source's letter for this very build-up, declared as deviation.",
+    steps="boards",
+    documents="D03 D18",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Insulation {found} lies outside the tested EPS system.",
+    each="walls",
+    needs="walls.*.insulation.kind",
+    basis="astm_e2430",
+)
+def other_board(wall: Any) -> Iterator[Found]:
+    """The board is another plastic foam than EPS."""
+    if wall.insulation.kind in ("xps", "polyiso", "phenolic"):
+        yield found(wall.insulation.kind)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Base coat class {found} lies outside the tested class PB system.",
+    each="walls",
+    needs="walls.*.base_coat.class",
+    basis="astm_c1397",
+)
+def other_class(wall: Any) -> Iterator[Found]:
+    """The base coat is of another class than PB."""
+    if getattr(wall.base_coat, "class") != "PB":
+        yield found(getattr(wall.base_coat, "class"), wanted="PB")

@@ -1,0 +1,47 @@
+"""The acceptance form has a line for everything that is judged.
+
+Why: what no line speaks of is settled on the scaffold, by whoever is tired last. A number agreed beforehand
+costs nothing.
+
+passes
+    package: {purpose: mockup_submittal}
+    mockup:
+      criteria:
+        [{name: flatness}, {name: aesthetic_joint}, {name: gloss}, {name: color}, {name: film}, {name: adhesion},
+         {name: look}, {name: sealant}]
+fails MOC-05a at mockup.criteria.*.name
+    package: {purpose: mockup_submittal}
+    mockup: {criteria: [{name: gloss}, {name: color}]}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, draft, found, lacks
+
+RULE = Rule(
+    "MOC-05",
+    "Acceptance by measure, not by taste",
+    remedy="Fill the acceptance form.",
+    steps="mockup acceptance",
+    documents="D09 D10",
+    manual=__doc__,
+)
+
+JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "look", "sealant")
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Acceptance is left to taste for {found}.",
+    needs="package.purpose mockup.criteria.*.name",
+    basis="practice aama_finishes",
+)
+def left_to_taste(project: Any) -> Iterator[Found]:
+    """Something that is judged has no line of its own."""
+    if draft(project):
+        return
+    missing = lacks(tuple(line.name for line in project.mockup.criteria), JUDGED)
+    if missing:
+        yield found(missing)

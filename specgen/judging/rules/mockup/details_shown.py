@@ -1,0 +1,56 @@
+"""The mockup shows every detail that is looked at later.
+
+Why: what the mockup leaves out has no accepted standard. Then each side has its own picture of how
+a corner or a joint should look.
+
+passes
+    mockup:
+      includes:
+        - full_panel
+        - joint_crossing
+        - outside_corner
+        - opening
+        - sealant_joint
+        - each_mesh_zone
+        - each_color
+fails MOC-03a at mockup.includes
+    mockup: {includes: [full_panel, joint_crossing, opening]}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found, lacks
+
+RULE = Rule(
+    "MOC-03",
+    "Every detail in the mockup",
+    remedy="Add them.",
+    steps="mockup",
+    documents="D09",
+    manual=__doc__,
+)
+
+DETAILS = (
+    "full_panel",
+    "joint_crossing",
+    "outside_corner",
+    "opening",
+    "sealant_joint",
+    "each_mesh_zone",
+    "each_color",
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The mockup leaves out details that will be argued about later: {found}.",
+    needs="mockup.includes",
+    basis="practice memory",
+)
+def details_left_out(project: Any) -> Iterator[Found]:
+    """Details are left out that the wall has."""
+    missing = lacks(project.mockup.includes, DETAILS)
+    if missing:
+        yield found(missing)

@@ -1,0 +1,1 @@
+"""Do orders, drying and other trades fit into the days there are?"""

@@ -1,0 +1,36 @@
+"""Trades that work at the wall come before the gloss, or work behind protection.
+
+Why: a ladder, a wash or a mason's splash costs a whole panel, for nothing smaller can be recoated.
+
+passes
+    schedule: {later_trades: []}
+fails SCH-05a at schedule.later_trades
+    schedule: {later_trades: [signage, window_cleaning]}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+
+RULE = Rule(
+    "SCH-05",
+    "Other trades before the gloss",
+    remedy="Do them first, or protect and list in the inspection plan.",
+    steps="site_conditions",
+    documents="D14 D16",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Later trades can ruin the gloss: {found}.",
+    needs="schedule.later_trades",
+    basis="memory",
+)
+def trades_after_gloss(project: Any) -> Iterator[Found]:
+    """Others work at the wall once it is finished."""
+    if project.schedule.later_trades:
+        yield found(project.schedule.later_trades)

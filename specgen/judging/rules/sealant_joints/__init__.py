@@ -1,0 +1,1 @@
+"""Does every place that moves have a sealed joint that bears its movement?"""

@@ -1,0 +1,75 @@
+"""A report shows that the sealant holds on the very face it will be bonded to, dry and wet.
+
+Why: a sealant that grips one coat peels off another. A report on some other face, or in the dry only, says
+nothing of this joint after its first winter.
+
+passes
+    package: {purpose: mockup_submittal}
+    sealants: {S1: {adhesion_report: A10, reported_conditions: [dry, wet], reported_face: primer}}
+    joints: {J1: {bond_face: primer}}
+    attachments: {A10: {kind: test_report}}
+fails SLT-06a at sealants.S1.adhesion_report
+    package: {purpose: mockup_submittal}
+    sealants: {S1: {c920_class: 50}}
+fails SLT-06b at sealants.S1.reported_conditions
+    sealants: {S1: {reported_conditions: [dry]}}
+fails SLT-06c at joints.J1.bond_face
+    sealants: {S1: {reported_face: base_coat}}
+    joints: {J1: {bond_face: primer}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, STOP, Found, Rule, draft, found, lacks
+
+RULE = Rule(
+    "SLT-06",
+    "Adhesion proved on the face it is sealed to",
+    remedy="Test of adhesion in EIFS joints on that face; else mask back to the tested one.",
+    steps="sealant",
+    documents="D02 D18",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "No report shows that this sealant holds on this build-up.",
+    each="sealants",
+    needs="package.purpose sealants.*.adhesion_report",
+    basis="guide_eifs_p24 astm_c1382_memory",
+)
+def no_report(sealant: Any, project: Any) -> Iterator[Found]:
+    """No paper shows that the sealant holds."""
+    if not draft(project) and sealant.get("adhesion_report") is None:
+        yield found()
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Adhesion was reported for {found} only; dry and wet are usual: confirm.",
+    each="sealants",
+    needs="sealants.*.reported_conditions",
+    basis="astm_c1382_memory",
+)
+def dry_or_wet_left_out(sealant: Any) -> Iterator[Found]:
+    """The report leaves out the dry or the wet condition."""
+    if lacks(sealant.reported_conditions, ("dry", "wet")):
+        yield found(sealant.reported_conditions)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "Adhesion was tested on {found}; this joint has {wanted} as its bond face.",
+    each="joints",
+    needs="sealants.*.reported_face joints.*.bond_face",
+    basis="guide_eifs_p24 astm_c1382_memory",
+)
+def other_face(joint: Any) -> Iterator[Found]:
+    """The report is of another face than the one of this joint."""
+    if joint.sealant.reported_face != joint.bond_face:
+        yield found(joint.sealant.reported_face, wanted=joint.bond_face)

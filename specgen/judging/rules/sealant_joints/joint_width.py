@@ -1,0 +1,56 @@
+"""A sealant joint is as wide as its movement and the class of its sealant need.
+
+Why: panels grow in sun and shrink in cold, and the joint takes it all. One that is too narrow
+strains its sealant past its class in the first season.
+
+passes
+    climate: {cold_air: 10 F, hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    colors: {C1: {solar_reflectance: 0.5, emittance: 0.6}}
+    elevations: {E1: {reflecting_surface_near: no}}
+    sealants: {S1: {c920_class: 50}}
+    joints:
+      J1:
+        {elevation: E1, width: 3/4 in, panel_length: 20 ft, thermal_expansion: 8e-6 /F,
+         structural_closing: 0 in, structural_opening: 0 in, structural_shear: 0 in, moisture_strain: 0,
+         tolerance: 1/8 in, install_low: 40 F, install_high: 90 F}
+fails SLT-02a at joints.J1.width
+    climate: {cold_air: 10 F, hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    colors: {C1: {solar_reflectance: 0.5, emittance: 0.6}}
+    elevations: {E1: {reflecting_surface_near: no}}
+    sealants: {S1: {c920_class: 50}}
+    joints:
+      J1:
+        {elevation: E1, width: 1/2 in, panel_length: 20 ft, thermal_expansion: 8e-6 /F,
+         structural_closing: 0 in, structural_opening: 0 in, structural_shear: 0 in, moisture_strain: 0,
+         tolerance: 1/8 in, install_low: 40 F, install_high: 90 F}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "SLT-02",
+    "Joint width against movement",
+    remedy="Widen, higher class, shorter panel, or seal in mild weather.",
+    steps="board_layout sealant",
+    documents="D06 D07",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The joint is {found} wide; its movement and the sealant class need {wanted}.",
+    each="joints",
+    needs="calc.joint_width joints.*.width",
+    basis="joint_width_course",
+)
+def too_narrow_for_movement(joint: Any, resolve: Any) -> Iterator[Found]:
+    """The width given is less than the width computed."""
+    needed = resolve("joint-width").quantity
+    if less(joint.width, needed):
+        yield found(joint.width, wanted=needed)

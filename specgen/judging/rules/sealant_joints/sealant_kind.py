@@ -1,0 +1,94 @@
+"""A sealant moves with the joint, does not sag, and is soft enough for the edge of the lamina.
+
+Why: a joint of this wall opens and shuts with every sunny day. A stiff sealant pulls harder than
+the thin edge of the lamina can bear, and a self-leveling one runs out of the joint.
+
+passes
+    sealants: {S1: {c920_type: S, c920_grade: NS, c920_class: 50, modulus: low}}
+fails SLT-04a at sealants.S1.c920_class
+    sealants: {S1: {c920_class: 12.5}}
+fails SLT-04b at sealants.S1.c920_grade
+    sealants: {S1: {c920_grade: P}}
+fails SLT-04c at sealants.S1.c920_type
+    sealants: {S1: {c920_type: other}}
+fails SLT-04d at sealants.S1.modulus
+    sealants: {S1: {modulus: high}}
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Any
+
+from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "SLT-04",
+    "Sealant fit for an EIFS edge",
+    remedy="Low modulus, class 50 or better as a rule; a stiffer one only with its stress at 50 % shown "
+    "below lamina strength.",
+    steps="sealant",
+    documents="D02 D06",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The sealant is of class {found}; {wanted} is the least.",
+    each="sealants",
+    needs="sealants.*.c920_class",
+    limit="sealant.class_least",
+)
+def low_class(sealant: Any, limit: Any) -> Iterator[Found]:
+    """The sealant bears less movement than the least class."""
+    if less(_movement(sealant.c920_class), limit):
+        yield found(sealant.c920_class, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The sealant is of grade {found} and will sag on a wall; {wanted} is due.",
+    each="sealants",
+    needs="sealants.*.c920_grade",
+    basis="guide_eifs_p21",
+)
+def sags(sealant: Any) -> Iterator[Found]:
+    """The grade is none for a vertical joint."""
+    if sealant.c920_grade != "NS":
+        yield found(sealant.c920_grade, wanted="NS")
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "The sealant is of type {found}; S or M is due.",
+    each="sealants",
+    needs="sealants.*.c920_type",
+    basis="guide_eifs_p21",
+)
+def other_type(sealant: Any) -> Iterator[Found]:
+    """The type is neither single nor multicomponent by the standard."""
+    if sealant.c920_type not in ("S", "M"):
+        yield found(sealant.c920_type)
+
+
+@RULE.clause(
+    "d",
+    CAUTION,
+    "The sealant is of {found} modulus and may tear the lamina edge: confirm.",
+    each="sealants",
+    needs="sealants.*.modulus",
+    basis="memory",
+)
+def stiff(sealant: Any) -> Iterator[Found]:
+    """The sealant is not of low modulus."""
+    if sealant.modulus != "low":
+        yield found(sealant.modulus, wanted="low")
+
+
+def _movement(movement_class: str) -> Fraction:
+    """The percent of its width a class bears, the lesser of stretch and squeeze: 50 for 100/50."""
+    return min(map(Fraction, movement_class.split("/")))

@@ -1,0 +1,88 @@
+"""Joints are sealed in fit weather, tooled dry, and pulled by hand at the first of them.
+
+Why: soap and frost stay in the bond, and heat opens the joint just when it is filled. The first pull tests
+show it while it can still be put right.
+
+passes
+    sealants: {S1: {tooling: dry, field_tests: 10}}
+    joints: {J1: {install_low: 50 F, install_high: 80 F}}
+fails SLT-08a at sealants.S1.tooling
+    sealants: {S1: {tooling: wet}}
+fails SLT-08b at joints.J1.install_low
+    joints: {J1: {install_low: 35 F}}
+fails SLT-08c at joints.J1.install_high
+    joints: {J1: {install_high: 100 F}}
+fails SLT-08d at sealants.S1.field_tests
+    sealants: {S1: {field_tests: 4}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.quantities.comparison import less, more
+
+RULE = Rule(
+    "SLT-08",
+    "Sealing in fit weather, tooled dry and tested",
+    remedy="Dry concave tooling, 40 to 90 F, one pull test per 100 ft at first.",
+    steps="sealant",
+    documents="D08 D11",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "Wet tooling leaves soap in the bond.",
+    each="sealants",
+    needs="sealants.*.tooling",
+    basis="guide_eifs_p25",
+)
+def wet_tooling(sealant: Any) -> Iterator[Found]:
+    """The bead is tooled with soap or water."""
+    if sealant.tooling == "wet":
+        yield found(sealant.tooling)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Sealing is planned down to {found}; {wanted} is the least.",
+    each="joints",
+    needs="joints.*.install_low",
+    limit="sealant.install_cold",
+)
+def too_cold(joint: Any, limit: Any) -> Iterator[Found]:
+    """Sealing is planned in colder air than is usual."""
+    if less(joint.install_low, limit):
+        yield found(joint.install_low, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    CAUTION,
+    "Sealing is planned up to {found}; {wanted} is the most.",
+    each="joints",
+    needs="joints.*.install_high",
+    limit="sealant.install_hot",
+)
+def too_hot(joint: Any, limit: Any) -> Iterator[Found]:
+    """Sealing is planned in hotter air than is usual."""
+    if more(joint.install_high, limit):
+        yield found(joint.install_high, wanted=limit)
+
+
+@RULE.clause(
+    "d",
+    CAUTION,
+    "{found} pull tests are planned in the first 1000 ft; {wanted} are usual.",
+    each="sealants",
+    needs="sealants.*.field_tests",
+    limit="sealant.field_tests",
+)
+def few_pull_tests(sealant: Any, limit: Any) -> Iterator[Found]:
+    """Fewer pull tests are planned than are usual."""
+    if less(sealant.field_tests, limit):
+        yield found(sealant.field_tests, wanted=limit)

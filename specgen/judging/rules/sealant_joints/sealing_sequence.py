@@ -1,0 +1,38 @@
+"""Sealant is placed at a time when neither it nor the coats spoil one another.
+
+Why: silicone sheds traces of oil onto whatever is near, and a coat sprayed over them draws back in craters.
+
+passes
+    sealants: {S1: {chemistry: silicone, sequence: after_gloss}}
+fails SLT-07e at sealants.S1.sequence
+    sealants: {S1: {chemistry: silicone, sequence: before_gloss}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every
+
+RULE = Rule(
+    "SLT-07",
+    "Sealant in its turn",
+    remedy="Wait (48 to 72 h common); seal after the gloss, unmask first.",
+    steps="sealant",
+    documents="D08 D14",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "e",
+    CAUTION,
+    "Silicone placed ahead of the spray can spoil the coat: confirm.",
+    each="sealants",
+    needs="sealants.*.chemistry sealants.*.sequence",
+    basis="memory",
+)
+def silicone_first(sealant: Any) -> Iterator[Found]:
+    """Silicone is placed before the gloss coat is sprayed."""
+    if every(lambda: sealant.sequence == "before_gloss", lambda: sealant.chemistry == "silicone"):
+        yield found(sealant.sequence)

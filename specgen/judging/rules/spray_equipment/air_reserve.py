@@ -1,0 +1,44 @@
+"""The compressor has air left over for leaks and reserve.
+
+Why: couplings leak, filters clog, and a machine that runs without a pause sends hot, wet air to the gun.
+
+passes
+    site: {altitude: 500 ft}
+    compressor: {air_flow: 20 cfm, rating_basis: free_air, engine_derate: 0 %/1000 ft}
+    guns: {G1: {count: 1, air_flow: 12 scfm, duty: 0.6}}
+fails AIR-08a at compressor.air_flow
+    site: {altitude: 500 ft}
+    compressor: {air_flow: 13 cfm, rating_basis: free_air, engine_derate: 0 %/1000 ft}
+    guns: {G1: {count: 1, air_flow: 12 scfm, duty: 1}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.guns import drawn
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "AIR-08",
+    "Air left over for leaks and reserve",
+    remedy="Larger machine or receiver; pressure at the gun read with the trigger pulled, on the mockup.",
+    steps="equipment",
+    documents="D06 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "The compressor gives {found}; with leaks and reserve the guns want {wanted}.",
+    needs="calc.air_supply guns.*.count guns.*.air_flow guns.*.duty calc.air_demand",
+    at="compressor.air_flow",
+    basis="memory",
+)
+def nothing_left_over(project: Any, resolve: Any) -> Iterator[Found]:
+    """The compressor feeds the guns, and has too little left for leaks and reserve."""
+    supply, demand = resolve("air-supply"), resolve("air-demand")
+    if less(supply.quantity, demand.quantity) and not less(supply.quantity, drawn(project)):
+        yield found(supply.shown, wanted=demand.shown)

@@ -1,0 +1,74 @@
+"""The compressor gives the guns enough air at the pressure they need.
+
+Why: a gun that starves atomizes in pulses, and each pulse lays the flakes another way. A compressor at its
+end also sends hot, wet air.
+
+passes
+    compressor: {air_flow: 12 cfm, at_pressure: 80 psi}
+fails AIR-01c at compressor.air_flow
+    site: {altitude: 5200 ft}
+    compressor: {air_flow: 12 cfm, rating_basis: free_air, engine_derate: 0 %/1000 ft}
+    guns: {G1: {count: 1, air_flow: 12 scfm, duty: 1}}
+fails AIR-01a at compressor.air_flow
+    compressor: {air_flow: 9 cfm}
+fails AIR-01b at compressor.at_pressure
+    compressor: {at_pressure: 60 psi}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.guns import drawn
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.quantities.comparison import less
+from specgen.quantities.quantity import rounded
+
+RULE = Rule(
+    "AIR-01",
+    "Air enough for the guns",
+    remedy="Bigger machine, fewer guns at once.",
+    steps="equipment",
+    documents="D06 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The compressor gives {found}; {wanted} is the least.",
+    needs="compressor.air_flow",
+    limit="compressor.flow",
+)
+def little_air(project: Any, limit: Any) -> Iterator[Found]:
+    """The compressor gives too little air."""
+    if less(project.compressor.air_flow, limit):
+        yield found(project.compressor.air_flow, wanted=limit)
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The compressor is rated at {found}; {wanted} is the least.",
+    needs="compressor.at_pressure",
+    limit="compressor.pressure",
+)
+def low_pressure(project: Any, limit: Any) -> Iterator[Found]:
+    """The compressor is rated at too low a pressure."""
+    if less(project.compressor.at_pressure, limit):
+        yield found(project.compressor.at_pressure, wanted=limit)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "At this altitude the compressor gives {found}; the guns draw {wanted} without leaks or reserve.",
+    needs="calc.air_supply guns.*.count guns.*.air_flow guns.*.duty",
+    at="compressor.air_flow",
+    basis="computed",
+)
+def guns_starve(project: Any, resolve: Any) -> Iterator[Found]:
+    """The guns draw more than the compressor gives at the site."""
+    supply, draw = resolve("air-supply"), drawn(project)
+    if less(supply.quantity, draw):
+        yield found(supply.shown, wanted=rounded(draw))

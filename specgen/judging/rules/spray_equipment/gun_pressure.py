@@ -1,0 +1,52 @@
+"""The hoses leave each gun the pressure it needs.
+
+Why: what is read at the compressor is not what reaches the gun. A long, thin hose eats the pressure, the fan
+shrinks, and the film grows coarse.
+
+passes
+    site: {altitude: 0 ft}
+    compressor: {at_pressure: 80 psi}
+    spray: {atomizing_pressure: 50 psi}
+    guns: {G1: {count: 1, air_flow: 10 scfm, inlet_pressure: 40 psi}}
+    hoses:
+      H1: {use: air_gun, length: 12 ft, bore: 3/8 in}
+      H2: {use: air_supply, length: 50 ft, bore: 1/2 in}
+fails AIR-02a at guns.G1.inlet_pressure
+    site: {altitude: 0 ft}
+    compressor: {at_pressure: 80 psi}
+    spray: {atomizing_pressure: 45 psi}
+    guns: {G1: {count: 1, air_flow: 12 scfm, inlet_pressure: 40 psi}}
+    hoses:
+      H1: {use: air_gun, length: 12 ft, bore: 1/4 in}
+      H2: {use: air_supply, length: 50 ft, bore: 1/2 in}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.quantities.comparison import less
+
+RULE = Rule(
+    "AIR-02",
+    "Pressure left at the gun",
+    remedy="Larger or shorter hose (3/8 in, 12 ft); read pressure at the gun, trigger pulled.",
+    steps="equipment",
+    documents="D06 D08",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "Hose loss leaves {found} at the gun; it needs {wanted}.",
+    each="guns",
+    needs="calc.gun_pressure guns.*.inlet_pressure",
+    basis="hose_loss",
+)
+def hose_starves_gun(gun: Any, resolve: Any) -> Iterator[Found]:
+    """What the hoses leave is less than the gun needs."""
+    left = resolve("gun-pressure")
+    if less(left.quantity, gun.inlet_pressure):
+        yield found(left.shown, wanted=gun.inlet_pressure)

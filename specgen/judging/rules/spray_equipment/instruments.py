@@ -1,0 +1,54 @@
+"""Every instrument that the acceptance form names is on the list.
+
+Why: a limit is only as good as the instrument it is read with. One that nobody has brought leaves its line
+of the form empty on the day it counts.
+
+passes
+    package: {purpose: mockup_submittal}
+    mockup: {criteria: [{name: gloss, instrument: GM-2}, {name: look, instrument: eye}]}
+    instruments: {GM-2: {kind: gloss_meter}}
+fails AIR-06a at mockup.criteria.0.instrument
+    package: {purpose: mockup_submittal}
+    mockup: {criteria: [{name: film, instrument: film gauge}]}
+    instruments: {GM-2: {kind: gloss_meter}}
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import Any
+
+from specgen.judging.choice_groups import names, plain
+from specgen.judging.rule import CAUTION, Found, Rule, draft, found
+from specgen.judging.three_valued import some
+
+RULE = Rule(
+    "AIR-06",
+    "Instruments at hand and calibrated",
+    remedy="Calibrate; one numbered cup from mockup to last pail.",
+    steps="equipment setup",
+    documents="D11 D12",
+    manual=__doc__,
+)
+
+SEEN = ("eye", "range samples")
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "The acceptance form names an instrument that is not on the list: {found}; confirm.",
+    each="mockup.criteria",
+    needs="package.purpose instruments.*.kind mockup.criteria.*.instrument",
+    basis="memory",
+)
+def not_on_the_list(criterion: Any, project: Any) -> Iterator[Found]:
+    """A line of the form is read with an instrument that is not listed."""
+    if draft(project) or plain(criterion.instrument) in SEEN:
+        return
+    if not some(*(partial(_named, criterion.instrument, instrument) for instrument in project.instruments)):
+        yield found(criterion.instrument)
+
+
+def _named(text: str, instrument: Any) -> bool:
+    """Whether a text names an instrument by its mark or its kind."""
+    return names(text, instrument.mark) or names(text, instrument.kind)

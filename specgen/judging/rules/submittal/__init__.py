@@ -1,0 +1,1 @@
+"""Is the package whole, signed, in date and without contradiction?"""

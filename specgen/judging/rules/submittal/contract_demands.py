@@ -1,0 +1,87 @@
+"""The file gives what the contract demands, or a deviation declares the difference.
+
+Why: a reviewer approves only what he is shown. A difference he was not told of is never approved, and comes
+off the wall at the applicator's cost.
+
+passes
+    contract:
+      demands:
+        - {paragraph: 2.3.B, field: walls.*.base_coat.dry_thickness, relation: ">=", value: 3/32 in}
+    walls: {W1: {base_coat: {dry_thickness: 1/8 in}}}
+fails SUB-05a at walls.W1.base_coat.dry_thickness
+    contract:
+      demands:
+        - {paragraph: 2.3.B, field: walls.*.base_coat.dry_thickness, relation: ">=", value: 3/32 in}
+    walls: {W1: {base_coat: {dry_thickness: 1/16 in}}}
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.judging.applies import subjects
+from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.three_valued import which
+from specgen.model.field import Path
+from specgen.model.project import Absent
+from specgen.model.value_text import value_text
+from specgen.reading.demand import demanded, meets
+
+RULE = Rule(
+    "SUB-05",
+    "Every demand met, or its deviation declared",
+    remedy="Declare with reason and effects, and allow longer review.",
+    steps="site_conditions",
+    documents="D03",
+    manual=__doc__,
+)
+
+_SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "The contract demands {wanted}; this file has {found}, and no deviation declares it.",
+    each="contract.demands",
+    needs="contract.demands.*.field contract.demands.*.for contract.demands.*.relation contract.demands.*.value "
+    "deviations.*.answers contract.demands.*.paragraph",
+    at="contract.demands.*.field",
+    basis="contract_review guide_submittals",
+)
+def undeclared(demand: Any, project: Any) -> Iterator[Found]:
+    """A value that the contract fixes is another one, and no deviation names the paragraph."""
+    pattern, relation = tuple(demand.field.split(".")), demand.relation
+    made = demand.project.schema.field_at(pattern)
+    asked = demanded(made, relation, demand.value)
+    said = _SAID[relation] + value_text(asked, made, project.package.units)
+    if _declared(demand, project):
+        return
+
+    def fails(place: Path | Absent) -> bool:
+        if isinstance(place, Absent):
+            raise place
+        return not meets(demand.project.value(place), relation, asked)
+
+    for place in which(_places(demand, pattern), fails):
+        yield found(demand.project.value(place), wanted=said, at=place)
+
+
+def _declared(demand: Any, project: Any) -> bool:
+    """Whether a deviation names the paragraph of a demand, alone or behind its section."""
+    paragraph, section = demand.get("paragraph"), demand.get("section")
+    named = {answer.strip() for deviation in project.deviations for answer in deviation.answers}
+    return paragraph is not None and bool(named & {paragraph.strip(), f"{section} {paragraph}"})
+
+
+def _places(demand: Any, pattern: Path) -> Iterator[Path | Absent]:
+    """Where the demanded field stands for each member it holds for; a collection that is absent comes as Absent."""
+    stars = [depth for depth, name in enumerate(pattern) if name == "*"]
+    if not stars:
+        yield pattern
+        return
+    marks = set(demand.get("for"))
+    for member in subjects(demand.project, pattern[: stars[-1]]):
+        path = member.path if isinstance(member, Absent) else member
+        through = {path[depth] for depth in stars if depth < len(path)}
+        if not marks or not through or marks & through:
+            yield member if isinstance(member, Absent) else member + pattern[stars[-1] + 1 :]

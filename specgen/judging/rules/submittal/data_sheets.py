@@ -1,0 +1,121 @@
+"""Every material has its marked data sheet and safety data sheet, and every item of the register its paper.
+
+Why: a sheet of a whole family of goods, not marked for this job, tells the reviewer nothing about this
+wall. A letter written for another job binds nobody here.
+
+passes
+    package: {purpose: mockup_submittal}
+    attachments:
+      A1: {kind: data_sheet, covers: [adhesive], marked: yes}
+      A2: {kind: sds, covers: [adhesive]}
+      A3: {kind: letter, project_named: yes}
+fails SUB-02a at attachments.*.covers
+    package: {purpose: mockup_submittal}
+    attachments: {A2: {kind: sds, covers: [adhesive]}}
+fails SUB-02b at attachments.A1.marked
+    attachments: {A1: {kind: data_sheet, covers: [adhesive], marked: no}}
+fails SUB-02c at attachments.*.covers
+    package: {purpose: mockup_submittal}
+    attachments: {A1: {kind: data_sheet, covers: [adhesive], marked: yes}}
+fails SUB-02d at attachments.A3.project_named
+    attachments: {A3: {kind: letter, project_named: no}}
+fails SUB-02e at contract.items.I1.attachments
+    package: {purpose: work_submittal, date: 2027-03-01}
+    contract: {items: {I1: {due_on: 2027-03-01, attachments: []}}}
+"""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from specgen.judging.materials import materials, mixed
+from specgen.judging.rule import STOP, Found, Rule, draft, found
+from specgen.judging.three_valued import shown, which
+from specgen.quantities.comparison import more
+
+RULE = Rule(
+    "SUB-02",
+    "A paper for every material and every item",
+    remedy="Get it, mark the lines that apply.",
+    steps="site_conditions",
+    documents="D18 D19",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    STOP,
+    "No data sheet covers {found}.",
+    needs="package.purpose attachments.*.kind attachments.*.covers",
+    basis="review_memory",
+)
+def no_data_sheet(project: Any) -> Iterator[Found]:
+    """A material of the job has no data sheet."""
+    if not draft(project):
+        yield from map(found, _uncovered(project, materials(project), "data_sheet"))
+
+
+@RULE.clause(
+    "b",
+    STOP,
+    "The data sheet is not marked for this job.",
+    each="attachments",
+    needs="attachments.*.kind attachments.*.marked",
+    basis="review_memory",
+)
+def sheet_not_marked(paper: Any) -> Iterator[Found]:
+    """A data sheet does not say which of its lines apply."""
+    if paper.kind == "data_sheet" and not paper.marked:
+        yield found(paper.marked)
+
+
+@RULE.clause(
+    "c",
+    STOP,
+    "No safety data sheet covers {found}.",
+    needs="package.purpose attachments.*.kind attachments.*.covers",
+    basis="review_memory",
+)
+def no_safety_data_sheet(project: Any) -> Iterator[Found]:
+    """A liquid or powder of the job has no safety data sheet."""
+    if not draft(project):
+        yield from map(found, _uncovered(project, mixed(project), "sds"))
+
+
+@RULE.clause(
+    "d",
+    STOP,
+    "The letter does not name this project.",
+    each="attachments",
+    needs="attachments.*.kind attachments.*.project_named",
+    basis="review_memory",
+)
+def letter_for_another_job(paper: Any) -> Iterator[Found]:
+    """A letter does not speak of this project."""
+    if paper.kind == "letter" and not paper.project_named:
+        yield found(paper.project_named)
+
+
+@RULE.clause(
+    "e",
+    STOP,
+    "The register owes this item on {wanted} and no paper answers it.",
+    each="contract.items",
+    needs="package.purpose contract.items.*.due_on package.date contract.items.*.attachments",
+    basis="contract_review",
+)
+def item_unanswered(item: Any, project: Any) -> Iterator[Found]:
+    """An item of the register has fallen due and names no paper."""
+    if draft(project) or item.get("attachments"):
+        return
+    if not more(item.due_on, project.package.date):
+        yield found(wanted=item.due_on)
+
+
+def _uncovered(project: Any, wanted: Iterable[str], kind: str) -> tuple[str, ...]:
+    """Those of the materials that no paper of a kind covers."""
+
+    def uncovered(material: str) -> bool:
+        return not shown(project, lambda paper: paper.kind == kind, lambda paper: material in paper.covers)
+
+    return which(wanted, uncovered)

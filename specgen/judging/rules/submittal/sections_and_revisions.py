@@ -1,0 +1,110 @@
+"""The set cites sections there are, keeps a system together, and lists what changed.
+
+Why: a reviewer files by section number and judges a system as a whole. Pieces that come one by one wait
+for each other, and a change that is not pointed out may be taken for an oversight.
+
+passes
+    package: {revision: 1, changes: [E2 joint lines moved to jambs]}
+    contract:
+      spec_sections: [{number: 07 24 00}]
+      items:
+        I1: {section: 07 24 00, group: action, due_on: 2027-03-01}
+        I2: {section: 07 24 00, group: action, due_on: 2027-03-01}
+fails SUB-07a at contract.items.I1.section
+    contract:
+      spec_sections: [{number: 07 24 00}]
+      items: {I1: {section: 07 24 13}}
+fails SUB-07b at contract.items.I1.due_on
+    contract:
+      items:
+        I1: {section: 07 24 00, group: action, due_on: 2027-03-01}
+        I2: {section: 07 24 00, group: action, due_on: 2027-03-15}
+fails SUB-07c at package.changes
+    package: {revision: 1, changes: []}
+"""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import Any
+
+from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.three_valued import every, some, which
+from specgen.quantities.comparison import equal
+
+RULE = Rule(
+    "SUB-07",
+    "Section numbers, whole systems and listed changes",
+    remedy="Correct the numbers; send the system as one set; list the changes.",
+    steps="site_conditions",
+    documents="D01 D03",
+    manual=__doc__,
+)
+
+
+@RULE.clause(
+    "a",
+    CAUTION,
+    "The register cites section {found}, which the specification does not have.",
+    each="contract.items",
+    needs="contract.items.*.section contract.spec_sections.*.number",
+    at="contract.items.*.section",
+    basis="guide_submittals contract_review",
+)
+def no_such_section(item: Any, project: Any) -> Iterator[Found]:
+    """An item stands under a section that the specification does not have."""
+    cited = item.section
+    if not some(*(partial(_numbered, section, cited) for section in project.contract.spec_sections)):
+        yield found(cited)
+
+
+@RULE.clause(
+    "b",
+    CAUTION,
+    "Items of one system are split over packages: {found}.",
+    each="contract.items",
+    needs="contract.items.*.group contract.items.*.section contract.items.*.due_on",
+    basis="guide_submittals contract_review",
+)
+def system_split(item: Any, project: Any) -> Iterator[Found]:
+    """Action items of one section fall due on different days."""
+    others = [other for other in project.contract.items if other != item]
+    if which(others, partial(_apart, item)):
+        split = {item, *which(others, partial(_of_one_system, item))}
+        yield found(tuple(member.mark for member in project.contract.items if member in split))
+
+
+@RULE.clause(
+    "c",
+    CAUTION,
+    "Revision {found} lists no changes.",
+    needs="package.revision package.changes",
+    basis="guide_submittals contract_review",
+)
+def changes_not_listed(project: Any) -> Iterator[Found]:
+    """A later revision says nothing of what changed."""
+    if project.package.revision > 0 and not project.package.changes:
+        yield found(project.package.revision)
+
+
+def _numbered(section: Any, cited: str) -> bool:
+    """Whether a section of the specification has a number, however it is spaced."""
+    return _packed(section.number) == _packed(cited)
+
+
+def _of_one_system(item: Any, other: Any) -> bool:
+    """Whether two items go to the reviewer for action under one section."""
+    return every(
+        lambda: item.group == "action",
+        lambda: other.group == "action",
+        lambda: _packed(item.section) == _packed(other.section),
+    )
+
+
+def _apart(item: Any, other: Any) -> bool:
+    """Whether two items of one system fall due on different days."""
+    return every(lambda: _of_one_system(item, other), lambda: not equal(item.due_on, other.due_on))
+
+
+def _packed(number: str) -> str:
+    """A section number without its spaces."""
+    return "".join(number.split())

@@ -1,0 +1,1 @@
+"""Is the coat sprayed in wind and air that it bears?"""

@@ -1,0 +1,200 @@
+"""The closed set of what a document is made of. Writers walk it; nothing else reaches paper."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal
+
+from specgen.model.source import Source
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Plain words."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A value of the project or of the trade; `mark` is the letter of its source, `open` one still to be given,
+    `about` says what it is where it stands apart."""
+
+    text: str
+    source: Source | None = None
+    mark: str = ""
+    open: bool = False
+    about: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    """Words in bold."""
+
+    children: tuple["Inline", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Emphasis:
+    """Words in italics."""
+
+    children: tuple["Inline", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A place to write on paper or in the file; `kind` is text or date, `label` names it for a screen reader."""
+
+    label: str
+    kind: Literal["text", "date"] = "text"
+
+
+@dataclass(frozen=True, slots=True)
+class CheckBox:
+    """A box to tick, with its words behind it."""
+
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ref:
+    """A reference to a part or article by its title; `number` is filled in when the tree is numbered."""
+
+    target: str
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """A symbol or an expression of a working within a line: `T_a`, `2 * S_e`."""
+
+    text: str
+
+
+Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula
+Inlines = tuple[Inline, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A heading of the first level; in a three-part document `number` is `PART 1`."""
+
+    title: Inlines
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Article:
+    """A heading of the second level; in a three-part document `number` is `1.01`."""
+
+    title: Inlines
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A numbered item: `level` counts from 0, `run` tells lists apart so that each begins anew."""
+
+    content: Inlines
+    level: int
+    run: int
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Running text."""
+
+    content: Inlines
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A framed paragraph; what it warns of is told in its words."""
+
+    content: Inlines
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table with one header row; `widths` are shares of the page width that add up to 100."""
+
+    header: tuple[Inlines, ...]
+    rows: tuple[tuple[Inlines, ...], ...]
+    widths: tuple[int, ...]
+    caption: Inlines = ()
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Equation:
+    """One line of a working: what it is, its formula, the same with figures, and the result with its unit."""
+
+    name: str
+    symbol: str
+    expression: str
+    substitution: str
+    result: str
+    unit: str = ""
+
+    @property
+    def title(self) -> str:
+        """The name as the head of its lines."""
+        return self.name[:1].upper() + self.name[1:]
+
+    @property
+    def plain(self) -> str:
+        """The line in plain signs, `W_c = D_c / S_c = 0.16 / 0.5 = 0.32 in`: what is read aloud."""
+        figures = () if self.substitution == self.result else (self.substitution,)
+        return " = ".join((self.symbol, self.expression, *figures, f"{self.result} {self.unit}".strip()))
+
+
+@dataclass(frozen=True, slots=True)
+class Signature:
+    """Lines for the signatures of parties: role and, where known, name."""
+
+    parties: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """The list of parts and articles of the document it stands in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Break:
+    """A new page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Later:
+    """A block that is made from the values which the rest of the document prints; no writer ever meets it."""
+
+    make: Callable[[list[Value]], "Block"]
+
+
+Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Later
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A document ready to be written.
+
+    `facts` are the lines of its head, label and text; `running` is what every page repeats, left and right.
+    """
+
+    id: str
+    title: str
+    project: str
+    facts: tuple[tuple[str, str], ...]
+    blocks: tuple[Block, ...]
+    legend: tuple[tuple[str, str], ...]
+    running: tuple[str, str] = ("", "")
+    numbering: Literal["three_part", "plain"] = "plain"
+    draft: bool = False
+    date: str = ""
+    landscape: bool = False
+
+    @property
+    def file_name(self) -> str:
+        """The name of its files without ending: id and title in lower case."""
+        return f"{self.id}-{self.title.lower().replace(' ', '-').replace(',', '')}"

@@ -1,0 +1,209 @@
+"""The project: typed values by path, read through views; absence is told by path, never guessed."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from specgen.model.condition import Look, holds
+from specgen.model.field import Field, Node, Path, Schema, dotted
+from specgen.model.finding import Place
+
+
+class Absent(Exception):
+    """A value was asked for that the project does not give."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(dotted(path))
+        self.path = path
+
+
+@dataclass(frozen=True)
+class Project:
+    """Facts of one job. `values` are the plan; `maker` are the coating source's own figures.
+
+    `members` holds the marks of each collection that is given, the empty ones too.
+    """
+
+    schema: Schema
+    values: dict[Path, Any]
+    members: dict[Path, tuple[str, ...]]
+    places: dict[Path, Place] = field(default_factory=dict)
+    maker: dict[Path, Any] = field(default_factory=dict)
+    defaults: dict[Path, Any] = field(default_factory=dict)
+    _found: dict[tuple[Path, str], dict[Any, list[str]]] = field(default_factory=dict, init=False, compare=False)
+
+    def root(self) -> "View":
+        """The view of the whole project."""
+        return View(self, self.schema.root, ())
+
+    @property
+    def system(self) -> str:
+        """The unit system figures are told in first: ip or si."""
+        return str(self.get(("package", "units")) or "ip")
+
+    def given(self, path: Path) -> bool:
+        """Whether the project, or a file it names, gives a value or members at this path."""
+        return path in self.values or path in self.members
+
+    def value(self, path: Path) -> Any:
+        """The typed value at a path: given, derived or by default; raises Absent."""
+        made = self.schema.node(path).field
+        if made is None:
+            raise KeyError(dotted(path))
+        return self.value_of(made, path)
+
+    def value_of(self, made: Field, path: Path) -> Any:
+        """The typed value of a field at its path, for one who has both; raises Absent."""
+        if path in self.values:
+            return self._linked(made, self.values[path])
+        derived = self._derived(made)
+        if derived is not None:
+            return derived
+        if made.path in self.defaults and (not made.default_if or holds(made.default_if, self, path)):
+            return self.defaults[made.path]
+        if made.optional:
+            return ()
+        raise Absent(path)
+
+    def is_default(self, path: Path) -> bool:
+        """Whether the value at a path is the catalogue's and not the project's."""
+        made = self.schema.field_at(path)
+        return made is not None and path not in self.values and made.path in self.defaults
+
+    def applies(self, path: Path, look: Look | None = None) -> bool:
+        """Whether the condition of the field at a path holds, as far as it can be judged; `look` as in `holds`."""
+        made = self.schema.node(path).field
+        return made is None or not made.condition or holds(made.condition, self, path, look)
+
+    def get(self, path: Path) -> Any:
+        """The typed value at a path, or None where it is absent."""
+        try:
+            return self.value(path)
+        except Absent:
+            return None
+
+    def get_or_members(self, path: Path) -> Any:
+        """The value of a field or the marks of a collection, or None where either is absent."""
+        if self.schema.node(path).field is not None:
+            return self.get(path)
+        return self.members.get(path)
+
+    def marks(self, path: Path) -> tuple[str, ...]:
+        """The marks of a collection; an optional one that is absent is empty; raises Absent."""
+        if path in self.members:
+            return self.members[path]
+        collection = self.schema.node(path).collection
+        if collection is not None and collection.optional:
+            return ()
+        raise Absent(path)
+
+    def each(self, pattern: Path) -> list[Path]:
+        """Every path that a pattern with stars stands for; raises Absent at the first missing collection."""
+        paths: list[Path] = [()]
+        for name in pattern:
+            paths = [p + (m,) for p in paths for m in (self.marks(p) if name == "*" else (name,))]
+        return paths
+
+    def place(self, path: Path) -> Place:
+        """Where a path stands; of its nearest given parent where it is absent itself."""
+        for end in range(len(path), 0, -1):
+            if path[:end] in self.places:
+                near = self.places[path[:end]]
+                return Place(dotted(path), near.file, near.line, near.column)
+        return Place(dotted(path))
+
+    def view(self, path: Path) -> "View":
+        """The view of a section or of a member."""
+        return View(self, self.schema.node(path), path)
+
+    def referring(self, collection: Path, name: str, mark: str) -> list["View"]:
+        """The members of a collection whose field `name` refers to a mark, and those that do not say; Absent as
+        `marks`. All members are read once, so that asking for each of many marks stays linear."""
+        key = (collection, name)
+        if key not in self._found:
+            grouped: dict[Any, list[str]] = {}
+            for member in self.marks(collection):
+                grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
+            self._found[key] = grouped
+        found = self._found[key]
+        return [self.view((*collection, member)) for member in (*found.get(mark, ()), *found.get(None, ()))]
+
+    def _linked(self, made: Field, value: Any) -> Any:
+        if made.kind == "reference":
+            return self.view((made.to, value))
+        if made.kind == "list" and made.of == "reference":
+            return tuple(self.view((made.to, mark)) for mark in value)
+        return value
+
+    def _derived(self, made: Field) -> "View | None":
+        if made.kind == "reference" and made.derived.startswith("the only"):
+            marks = self.members.get((made.to,), ())
+            if len(marks) == 1:
+                return self.view((made.to, marks[0]))
+        return None
+
+
+class View:
+    """A read-only dotted view of one section or member: `wall.attachment.method`, `wall.mark`."""
+
+    __slots__ = ("project", "node", "path")
+
+    def __init__(self, project: Project, node: Node, path: Path) -> None:
+        self.project, self.node, self.path = project, node, path
+
+    @property
+    def mark(self) -> str:
+        """The key of this member on the drawings."""
+        return self.path[-1]
+
+    def __getattr__(self, name: str) -> Any:
+        node = self.node.children.get(name)
+        if node is None:
+            raise AttributeError(f"{dotted(self.path)} has no field {name!r}")
+        path = self.path + (name,)
+        if node.field is not None:
+            return self.project.value_of(node.field, path)
+        return Members(self.project, node, path) if node.star is not None else View(self.project, node, path)
+
+    def __getitem__(self, name: str) -> Any:
+        """As an attribute, for a field whose name is a word of Python: `zone["from"]`."""
+        return self.__getattr__(name)
+
+    def get(self, name: str) -> Any:
+        """The value of a field below this view by dotted name, or None where it is absent."""
+        return self.project.get(self.path + tuple(name.split(".")))
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, View) and other.path == self.path
+
+    def __hash__(self) -> int:
+        return hash(self.path)
+
+    def __str__(self) -> str:
+        return self.path[-1] if self.path else ""
+
+
+class Members:
+    """The members of a collection in the order of the file; iterating an absent one raises Absent."""
+
+    __slots__ = ("project", "node", "path")
+
+    def __init__(self, project: Project, node: Node, path: Path) -> None:
+        self.project, self.node, self.path = project, node, path
+
+    def __iter__(self) -> Iterator[Any]:
+        for mark in self.project.marks(self.path):
+            yield self[mark]
+
+    def __getitem__(self, mark: str) -> Any:
+        star = self.node.star
+        assert star is not None
+        path = self.path + (mark,)
+        return self.project.value(path) if star.field is not None else View(self.project, star, path)
+
+    def __len__(self) -> int:
+        return len(self.project.marks(self.path))
+
+    def given(self) -> bool:
+        """Whether the collection is given, be it empty."""
+        return self.path in self.project.members

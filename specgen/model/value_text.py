@@ -1,0 +1,141 @@
+"""Typed values to the text a reader meets, both unit systems where there are two."""
+
+import datetime
+from fractions import Fraction
+from typing import Any
+
+from specgen.model.field import Field
+from specgen.model.project import View
+from specgen.quantities.format import both, decimal
+from specgen.quantities.quantity import Quantity
+from specgen.quantities.units import UNITS
+
+
+def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
+    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`, `March 1, 2027`."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, Quantity):
+        if value.dimension == "angle" and value.text.isalpha():
+            return compass(value.text)
+        return both(value, *units_of(value, field), first)
+    if isinstance(value, (int, Fraction, float)):
+        return decimal(value, 8)
+    if isinstance(value, (tuple, list, set, frozenset)):
+        entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
+        return ", ".join(value_text(entry, field, first) for entry in entries) or "none"
+    if isinstance(value, datetime.time):
+        return value.strftime("%H:%M")
+    if isinstance(value, datetime.date):
+        return long_date(value)
+    if isinstance(value, View):
+        return value.mark
+    text = str(value)
+    return words(text) if field is not None and "choice" in (field.kind, field.of) else text
+
+
+_POINTS = {"N": "north", "E": "east", "S": "south", "W": "west"}
+
+
+def compass(point: str) -> str:
+    """A compass point in words: SW is southwest, NNE is north-northeast."""
+    said = [_POINTS[letter] for letter in point]
+    return said[0] if len(said) == 1 else "".join(said) if len(said) == 2 else f"{said[0]}-{said[1]}{said[2]}"
+
+
+def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
+    """As `value_text`, but a choice stays the word of the file."""
+    if isinstance(value, str):
+        return value
+    if isinstance(value, datetime.date):
+        return value.isoformat()
+    if isinstance(value, (tuple, list)) and all(isinstance(v, str) for v in value):
+        return ", ".join(value)
+    return value_text(value, field, first)
+
+
+# Choices that do not read as words by themselves.
+_SAID = {
+    "eps": "EPS",
+    "xps": "XPS",
+    "wrb": "weather barrier",
+    "sds": "safety data sheet",
+    "v": "V profile",
+    "cross_hatch": "cross-hatch",
+    "us_osha": "US OSHA",
+    "high_impact": "high-impact",
+    "ufgs_013300": "UFGS 01 33 00",
+    "dispersion": "dispersion-based",
+    "cement_based": "cement-based",
+    "cement_added": "cement added on site",
+    "cement_blended": "cement blended in",
+    "osb": "OSB",
+    "one_way": "one-way",
+    "adhesive_full_bed": "adhesive, full bed",
+    "adhesive_notched_trowel": "adhesive, notched trowel",
+    "adhesive_ribbon_and_dab": "adhesive, ribbon and dab",
+    "foam": "foam",
+    "conventional_pressure_fed": "conventional, pressure fed",
+    "hvlp": "high volume, low pressure",
+    "air_assisted_airless": "air-assisted airless",
+    "self_adhered_sheet": "self-adhered sheet",
+    "fluid_applied": "fluid-applied",
+    "closed_cell": "closed-cell",
+    "open_cell": "open-cell",
+    "eifs_to_eifs": "EIFS to EIFS",
+}
+_SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
+_MONTHS = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+]
+_SAID |= {name[:3].lower(): name for name in _MONTHS}
+
+
+def long_date(date: datetime.date) -> str:
+    """`March 1, 2027`."""
+    return f"{_MONTHS[date.month - 1]} {date.day}, {date.year}"
+
+
+def words(choice: str) -> str:
+    """A choice as words: `glass_mat_gypsum` is read as glass mat gypsum."""
+    return _SAID.get(choice) or choice.replace("_", " ")
+
+
+def units_of(value: Quantity, field: Field | None) -> tuple[str, str]:
+    """The two units a quantity is printed in: those of its field, else its own and the usual other."""
+    if field is not None and field.unit_ip and UNITS.get(field.unit_ip, UNITS["m"]).dimension == value.dimension:
+        return field.unit_ip, field.unit_si
+    own = value.unit
+    other = _OTHER.get(own, own)
+    return (own, other) if UNITS[own].system != "si" else (other, own)
+
+
+_PAIRS = [
+    ("in", "mm"),
+    ("ft", "m"),
+    ("mil", "um"),
+    ("ft2", "m2"),
+    ("F", "C"),
+    ("F apart", "C apart"),
+    ("psi", "kPa"),
+    ("psf", "Pa"),
+    ("mph", "m/s"),
+    ("scfm", "L/s"),
+    ("cfm", "L/s"),
+    ("gal", "L"),
+    ("fl oz", "mL"),
+    ("/F", "/C"),
+    ("R", "RSI"),
+]
+_OTHER = dict(_PAIRS) | {b: a for a, b in _PAIRS}

@@ -1,0 +1,1 @@
+"""The only writer of files: packages whole or not at all, with their manifest."""

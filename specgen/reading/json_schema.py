@@ -1,0 +1,93 @@
+"""The schema for editors, as JSON Schema (draft 2020-12), from the same entries that the reader uses."""
+
+from typing import Any
+
+from specgen.model.field import Field, Node, Schema
+
+# An editor reads YAML by its own types, so yes may come as true and a date as text.
+_YES_NO = {"enum": ["yes", "no", True, False]}
+_OPEN = {"enum": ["tbd", None, ""]}
+_NUMBER = r"^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?\s*%?$"
+_PATTERNS = {"date": r"^\d{4}-\d{2}-\d{2}$", "time": r"^([01]?\d|2[0-3]):[0-5]\d$", "quantity": r"\D"}
+FILES = ("project", "firm", "coating_system", "record")
+_REQUIRED = {"project": ["package", "project", "walls"]}
+_PAPERS = {"firm", "coating_system"}
+
+
+def json_schema(schema: Schema, file: str = "project") -> dict[str, Any]:
+    """The JSON Schema of one kind of file: project, firm, coating_system or record."""
+    made = _object(schema.root, file)
+    made["properties"]["format"] = {"const": 1, "description": "version of the file form"}
+    head = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": f"specgen {file.replace('_', ' ')} file",
+    }
+    return head | made | {"required": _REQUIRED.get(file, [])}
+
+
+def _object(node: Node, file: str) -> dict[str, Any]:
+    properties = {name: made for name, child in node.children.items() if (made := _node(child, file)) is not None}
+    return {"type": "object", "properties": properties, "additionalProperties": False}
+
+
+def _node(node: Node, file: str) -> dict[str, Any] | None:
+    """The schema of a node; None where nothing of it stands in this kind of file."""
+    if not _stands_in(node, file):
+        return None
+    if node.field is not None:
+        return {"anyOf": [_field(node.field), _OPEN], "description": _described(node.field)}
+    if node.star is not None and node.collection is not None:
+        inner = _node(node.star, file) or {}
+        listed = {"type": "array", "items": inner}
+        keyed: dict[str, Any] = {"type": "object", "additionalProperties": inner}
+        if node.collection.keys:
+            keyed["propertyNames"] = {"enum": list(node.collection.keys)}
+        shape = listed if node.collection.kind == "items" else keyed
+        return {"anyOf": [shape, _OPEN], "description": node.collection.label}
+    return {"anyOf": [_object(node, file), _OPEN]}
+
+
+def _stands_in(node: Node, file: str) -> bool:
+    """A project file may hold all but records; a side file what is at home there, and its papers."""
+    homes = _homes(node)
+    if file == "project":
+        return bool(homes - {"record"})
+    return file in homes or (file in _PAPERS and node.path[:1] == ("attachments",))
+
+
+def _homes(node: Node) -> set[str]:
+    if node.field is not None:
+        return {node.field.home}
+    inner = [*node.children.values(), *([node.star] if node.star is not None else [])]
+    return set().union(*(_homes(child) for child in inner))
+
+
+def _field(field: Field) -> dict[str, Any]:
+    if field.kind == "list":
+        return {"type": "array", "items": _single(field, field.of)}
+    return _single(field, field.kind)
+
+
+def _single(field: Field, kind: str) -> dict[str, Any]:
+    if kind == "choice":
+        numbers = [int(v) if v.isdigit() else float(v) for v in field.values if v.replace(".", "", 1).isdigit()]
+        return {"enum": [*field.values, *numbers]}
+    if kind == "yes_no":
+        return _YES_NO
+    if kind == "integer":
+        return {"type": "integer"} | _bounds(field)
+    if kind in ("number", "percent"):
+        return {"anyOf": [{"type": "number"} | _bounds(field), {"type": "string", "pattern": _NUMBER}]}
+    if kind in _PATTERNS:
+        return {"type": "string", "pattern": _PATTERNS[kind]}
+    return {"type": ["string", "number"]}
+
+
+def _bounds(field: Field) -> dict[str, float]:
+    bounds = {"minimum": field.least, "maximum": field.most}
+    return {word: float(bound) for word, bound in bounds.items() if bound}
+
+
+def _described(field: Field) -> str:
+    asked = f"; ring {field.ring}, owed by {field.owed_by.replace('_', ' ')}" if field.owed_by else ""
+    return f"{field.label}: {field.why}; for example {field.example}{asked}"

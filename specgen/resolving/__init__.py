@@ -1,0 +1,1 @@
+"""Each value computed once, on demand, by name; and which limit is in force."""

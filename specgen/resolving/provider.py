@@ -1,0 +1,160 @@
+"""What a computed value is provided by, and the one resolver that hands it out."""
+
+import dataclasses
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from specgen.model.field import Path, bound, dotted
+from specgen.model.problem import refuse
+from specgen.model.project import Absent, Project, View
+
+Ask = Callable[[str], Any]
+
+# The groups a document of calculations is divided into, in its order; each is a folder of calculations.
+GROUPS = {
+    "heat": "Heat",
+    "joints": "Movement joints",
+    "board": "Board",
+    "coats": "Coats",
+    "air": "Air",
+    "wind": "Wind",
+    "moisture": "Moisture",
+    "time": "Time",
+    "color": "Color",
+    "code": "Code",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """A key of `calc NAME key=value`: its dimension (`number`, `percent`, `word` for no quantity).
+
+    `default` is text, empty for a key that may be left out and None for one that must be given; `group` names keys
+    that stand in for one another; `read` makes the value of a text of its own form, or raises QuantityError. `bare` is
+    the unit of a bare number, for a key whose name or whose one unit says it.
+    """
+
+    name: str
+    dimension: str
+    about: str
+    default: str | None = None
+    choices: tuple[str, ...] = ()
+    group: str = ""
+    read: Callable[[str], Any] | None = None
+    bare: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Provider:
+    """A value computed once for each member of `each` (the project itself where it is empty).
+
+    `sections` names sections of the project in place of members: primer, gloss; `reads` then star the section.
+    `compute` gets the view of the member and asks for other values by name; it is None for a sum that takes its
+    figures from keys alone. `needs` says which values it asks for, and
+    `reads` names the fields it takes, stars for the members they stand in.
+    `direct` is the same sum from keyword quantities, for the command line. `group` is its folder, one of GROUPS, and
+    `order` the place in it; `origins` says of a symbol which field (stars as in `reads`) or which calculation it comes
+    from.
+    `printed` is no for a value that no document prints unless it is asked for.
+    """
+
+    name: str
+    title: str
+    each: Path
+    compute: Callable[[View, Ask], Any] | None
+    needs: tuple[str, ...] = ()
+    reads: tuple[str, ...] = ()
+    direct: Callable[..., Any] | None = None
+    keys: tuple[Key, ...] = ()
+    units: tuple[str, str] = ("", "")
+    sections: tuple[str, ...] = ()
+    group: str = ""
+    order: int = 100
+    origins: Mapping[str, str] = dataclasses.field(default_factory=dict)
+    printed: bool = True
+
+    def of_project(self) -> Callable[[View, Ask], Any]:
+        """What computes the value of a member; raises Refused for a sum that takes its figures from keys alone."""
+        if self.compute is None:
+            hint = f"specgen calc {self.name} key=value ..."
+            raise refuse(f"{self.name} takes its figures from keys, not from a project", hint)
+        return self.compute
+
+    def members(self, project: Project) -> list[Path]:
+        """The paths the value is computed for in a project, in the order of its file."""
+        if self.sections:
+            return [(section,) for section in self.sections]
+        return [(*self.each, mark) for mark in project.members.get(self.each, ())] if self.each else [()]
+
+
+class CycleError(Exception):
+    """Two computed values wait for one another."""
+
+
+@dataclass
+class Resolver:
+    """Hands out computed values by name; each is computed once, on demand. Raises Absent where a field is missing.
+
+    `names` are those of all values there are, for a document that prints them all.
+    """
+
+    project: Project
+    find: Callable[[str], Provider]
+    names: tuple[str, ...] = ()
+    _known: dict[tuple[Path, str], Any] = dataclasses.field(default_factory=dict)
+    _running: list[tuple[Path, str]] = dataclasses.field(default_factory=list)
+
+    def __call__(self, path: Path, name: str) -> Any:
+        """The value `name` for the member a path leads through; KeyError for an unknown name."""
+        provider = self.find(name)
+        compute = provider.of_project()
+        key = (self._member(path, provider), name)
+        if key in self._running:
+            raise CycleError(" -> ".join(f"{dotted(p)} {n}" for p, n in [*self._running, key]))
+        if key not in self._known:
+            self._running.append(key)
+            try:
+                self._known[key] = compute(self.project.view(key[0]), lambda n: self(key[0], n))
+            finally:
+                self._running.pop()
+        return self._known[key]
+
+    def missing(self, path: Path, name: str) -> list[Path]:
+        """The fields that `name` reads, at the member a path leads through, and that are absent."""
+        provider = self.find(name)
+        try:
+            member = self._member(path, provider)
+        except Absent as absent:
+            return [absent.path]
+        absent_paths = [p for p in (bound(read, member) for read in provider.reads) if self._absent(p)]
+        return absent_paths + [p for need in provider.needs for p in self.missing(member, need)]
+
+    def members(self, provider: Provider) -> list[Path]:
+        """The members a provider computes a value for; raises Absent where their collection is missing."""
+        if provider.each and not provider.sections:
+            self.project.marks(provider.each)
+        return provider.members(self.project)
+
+    def member(self, path: Path, name: str) -> Path:
+        """The member that the value `name` of a path belongs to; raises Absent where a link to it is missing."""
+        return self._member(path, self.find(name))
+
+    def _absent(self, path: Path) -> bool:
+        return "*" not in path and self.project.get_or_members(path) is None
+
+    def _member(self, path: Path, provider: Provider) -> Path:
+        """The member the value belongs to: the path's own, or the wall or elevation it stands on."""
+        if path[:1] and path[0] in provider.sections:
+            return path[:1]
+        if provider.sections:
+            raise KeyError(f"{dotted(path)} is none of {', '.join(provider.sections)}")
+        if not provider.each:
+            return ()
+        if path[:1] == provider.each:
+            return path[:2]
+        for link in ("elevation", "wall"):
+            node = self.project.schema.node(path).children.get(link)
+            if node is not None and node.field is not None:
+                return self._member(self.project.value(path + (link,)).path, provider)
+        raise KeyError(f"{dotted(path)} leads to no member of {dotted(provider.each)}")

@@ -1,0 +1,1 @@
+"""What commands print: reports, manuals, field pages, starters."""

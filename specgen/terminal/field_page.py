@@ -1,0 +1,52 @@
+"""The manual of a field, from its entry in the schema."""
+
+from collections.abc import Iterator
+
+from specgen.model.field import Collection, Field, Path, Schema, dotted
+from specgen.model.value_text import words
+
+
+def field_list(schema: Schema, below: Path = ()) -> list[list[str]]:
+    """Path, ring and label of every field below a path, as rows."""
+    depth = len(below)
+    return [[dotted(p), f.ring, f.label] for p, f in schema.fields.items() if p[:depth] == below]
+
+
+def field_page(field: Field) -> str:
+    """One field: label, reason, what may stand there, who owes it, example."""
+    return "\n".join([f"{dotted(field.path)}  {field.label}", "", *(f"  {line}" for line in _lines(field))]) + "\n"
+
+
+def collection_line(collection: Collection) -> str:
+    """What a collection is and how its members are named."""
+    kind = "a list" if collection.kind == "items" else "a mapping keyed by marks"
+    return f"{dotted(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
+
+
+def _lines(field: Field) -> Iterator[str]:
+    yield f"why       {field.why}"
+    yield f"kind      {_kind(field)}"
+    if field.least or field.most:
+        yield f"limits    {field.least or 'none'} to {field.most or 'none'}: outside lies a slip of the pen"
+    if field.values:
+        yield f"choices   {', '.join(field.values)}"
+    owed = (
+        "owed by nobody: optional" if field.ring == "optional" else f"ring {field.ring}, by the {words(field.owed_by)}"
+    )
+    yield f"owed      {owed}"
+    if field.condition:
+        yield f"only if   {field.condition}"
+    if field.default or field.derived:
+        yield f"default   {field.default or field.derived}"
+    yield f"stands    in the {words(field.home)} file"
+    yield f"example   {field.path[-1]}: {field.example}"
+
+
+def _kind(field: Field) -> str:
+    if field.kind == "quantity":
+        return f"quantity with unit, such as {field.unit_ip} or {field.unit_si}"
+    if field.kind == "list":
+        return f"list of {words(field.of)}s" if not field.to else f"list of marks of {field.to}"
+    if field.kind == "reference":
+        return f"mark of one of {field.to}"
+    return words(field.kind) + (f", in {field.unit_ip}" if field.unit_ip else "")

@@ -1,1 +1,0 @@
-"""Frozen types that every room may import; imports no other room."""

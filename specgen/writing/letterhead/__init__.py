@@ -1,5 +1,0 @@
-"""The paper that Word documents are written on: a firm's letterhead, made whole with our own styles and parts."""
-
-from .paper import Paper, paper
-
-__all__ = ["Paper", "paper"]

@@ -1,0 +1,63 @@
+"""Cup time from a viscosity: the other direction of the cup formulas."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from specgen import computing
+from specgen.computing.arguments import direct
+from specgen.computing.coats._cups import CUPS
+from specgen.model.problem import Refused
+from specgen.model.working import Working
+from tests.computing.coats._cup_rows import MARKS
+
+
+def seconds(cup: str, viscosity: str, **more: str) -> Working:
+    return direct(computing.find("cup-seconds"), {"cup": cup, "viscosity": viscosity} | more)
+
+
+# Cup, mm²/s, seconds and rounding, source. The figures of the tables read from right to left.
+PUBLISHED = [
+    ("zahn_2", "38.5 cSt", 25, 0.01, "Patton 1979"),
+    ("zahn_4", "444 cSt", 35, 0.01, "Patton 1979"),
+    ("zahn_3", "614.2 mm2/s", 60, 0.01, "Patton 1979"),
+    ("ford_4", "98.2 mm2/s", 30, 0.02, "ASTM D1200, constants from memory"),
+    ("iso_4", "78.9 mm2/s", 60, 0.05, "ISO 2431, from memory"),
+    ("iso_5", "325.8 mm2/s", 100, 0.02, "ISO 2431, from memory"),
+]
+
+
+@pytest.mark.parametrize(("cup", "viscosity", "wanted", "rounding", "source"), PUBLISHED)
+def test_a_published_viscosity_gives_its_time(
+    cup: str, viscosity: str, wanted: float, rounding: float, source: str
+) -> None:
+    assert seconds(cup, viscosity).result == pytest.approx(wanted, abs=rounding), source
+
+
+@given(st.sampled_from(MARKS), st.floats(0, 1))
+def test_a_time_made_a_viscosity_and_back_is_the_same_time(mark: str, place: float) -> None:
+    cup = CUPS[mark]
+    time = f"{cup.least + place * (cup.most - cup.least):.12f}"
+    there = direct(computing.find("cup-viscosity"), {"cup": mark, "seconds": f"{time} s"})
+    assert seconds(mark, f"{there.result:.12f} mm2/s").result == pytest.approx(float(time), rel=1e-9)
+
+
+@pytest.mark.parametrize("mark", MARKS)
+def test_a_viscosity_beyond_the_reach_of_the_cup_is_refused_with_its_range(mark: str) -> None:
+    cup = CUPS[mark]
+    least, most = cup.viscosity(cup.least), cup.viscosity(cup.most)
+    assert seconds(mark, f"{least:.12f} mm2/s").result == pytest.approx(cup.least)
+    assert seconds(mark, f"{most:.12f} mm2/s").result == pytest.approx(cup.most)
+    for outside in (least * 0.999, most * 1.001):
+        with pytest.raises(Refused, match=f"{cup.least} to {cup.most} s"):
+            seconds(mark, f"{outside:.9f} mm2/s")
+
+
+def test_a_time_may_be_asked_for_in_minutes() -> None:
+    assert seconds("zahn_4", "814 mm2/s", unit="min").result == pytest.approx(1)
+
+
+@pytest.mark.parametrize("viscosity", ["0 mm2/s", "-5 mm2/s", "100", "100 s"])
+def test_what_is_no_viscosity_is_refused(viscosity: str) -> None:
+    with pytest.raises(Refused):
+        seconds("zahn_4", viscosity)

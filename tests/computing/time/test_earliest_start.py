@@ -1,0 +1,133 @@
+"""The earliest start: dates by hand, and working days against a general library of calendars."""
+
+import datetime
+from pathlib import Path
+from typing import Any
+
+import numpy
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from specgen.computing.time.earliest_start import _days_off
+from specgen.model.problem import Refused
+from specgen.model.project import Absent
+from specgen.model.working import Working
+from tests.computing._figures import beside, line, resolver_of
+from tests.support import merged
+
+PROJECT: dict[str, Any] = {
+    "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-01"},
+    "contract": {"review_days": 14, "review_day_kind": "calendar"},
+    "colors": {"C1": {"kind": "custom", "lead_time_days": 21}},
+    "mockup": {"duration_days": 14},
+}
+DEVIATION = {"kind": "deviation", "demanded": "75", "proposed": "62", "reason": "waves"}
+
+
+def start(folder: Path, change: Any = None) -> Working:
+    made = resolver_of(folder, merged(PROJECT, change or {}))((), "earliest-start")
+    assert isinstance(made, Working)
+    return made
+
+
+def test_a_chain_worked_by_hand(tmp_path: Path) -> None:
+    # 1 March and 14 days of review are 15 March, and 21 of lead 22 March; 14 of mockup end on 5 April.
+    made = start(tmp_path)
+    assert (made.result, made.unit, made.governs) == (35, "d", "the sample color")
+    assert beside(made) == {"mockup can start": 21}
+    assert "mockup can start on March 22, 2027, work on the wall on April 5, 2027." in made.notes[0]
+
+
+@pytest.mark.parametrize(
+    ("change", "days", "governs"),
+    [
+        ({"contract": {"review_days": 30}}, 44, "the review"),
+        ({"schedule": {"color_sample_order_on": "2027-02-01"}}, 28, "the review"),
+        ({"colors": {"C1": {"kind": "standard"}}}, 28, "the review"),
+        ({"colors": {"C2": {"kind": "custom", "lead_time_days": 40}}}, 54, "the sample color"),
+        ({"contract": {"variation_review_days": 25}, "deviations": {"V1": DEVIATION}}, 39, "the review"),
+        # A set with deviations is not back before one without.
+        ({"contract": {"variation_review_days": 7}, "deviations": {"V1": DEVIATION}}, 35, "the sample color"),
+    ],
+)
+def test_the_longest_wait_governs(change: Any, days: int, governs: str, tmp_path: Path) -> None:
+    made = start(tmp_path, change)
+    assert (made.result, made.governs) == (days, governs)
+
+
+def test_working_days_leave_out_the_weekend_and_say_so(tmp_path: Path) -> None:
+    # Ten working days from Monday 1 March 2027 end on Monday 15 March.
+    made = start(tmp_path, {"contract": {"review_days": 10, "review_day_kind": "working"}})
+    assert line(made, "R") == 14
+    assert any("Saturday and Sunday are taken" in note for note in made.notes)
+    assert not any("Saturday and Sunday" in note for note in start(tmp_path).notes)
+
+
+def test_days_off_of_the_description_come_in_place_of_the_weekend(tmp_path: Path) -> None:
+    change = {
+        "contract": {"review_days": 5, "review_day_kind": "working"},
+        "schedule": {"days_off": ["sun", "2027-03-03"]},
+    }
+    # Tuesday, Thursday, Friday, Saturday, and after the Sunday the Monday.
+    made = start(tmp_path, change)
+    assert line(made, "R") == 7
+    assert not any("are taken" in note for note in made.notes)
+
+
+@given(
+    st.dates(datetime.date(2026, 1, 1), datetime.date(2030, 12, 31)),
+    st.integers(1, 90),
+    st.sets(st.sampled_from(["mon", "tue", "wed", "thu", "fri", "sat", "sun"]), max_size=6),
+    st.sets(st.dates(datetime.date(2026, 1, 1), datetime.date(2031, 12, 31)), max_size=20),
+)
+def test_working_days_are_those_of_a_library_of_calendars(
+    day: datetime.date, working: int, week: set[str], dates: set[datetime.date]
+) -> None:
+    # numpy.busday_offset; a start on a day off is first moved back, as the count here begins the day after.
+    mask = [name not in week for name in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")]
+    end = numpy.busday_offset(day, working, "backward", weekmask=mask, holidays=sorted(dates))
+    off = _days_off(day, working, (*week, *map(str, dates)))
+    assert day + datetime.timedelta(days=working + off) == end.astype(object)
+
+
+@pytest.mark.parametrize(
+    ("planned", "said"),
+    [("2027-04-12", "7 days later"), ("2027-04-05", "the same day"), ("2027-04-01", "4 days too early")],
+)
+def test_the_planned_start_is_held_against_it(planned: str, said: str, tmp_path: Path) -> None:
+    assert start(tmp_path, {"schedule": {"work_start": planned}}).notes[1].endswith(f", {said}.")
+
+
+@pytest.mark.parametrize(
+    ("off", "said"),
+    [(["saturday"], "'saturday' is no day off"), (["mon", "tue", "wed", "thu", "fri", "sat", "sun"], "every day")],
+)
+def test_a_calendar_without_sense_is_refused(off: list[str], said: str, tmp_path: Path) -> None:
+    with pytest.raises(Refused, match=said):
+        start(tmp_path, {"contract": {"review_day_kind": "working"}, "schedule": {"days_off": off}})
+
+
+@pytest.mark.parametrize(
+    ("change", "path"),
+    [
+        ({"schedule": {"submit_on": "drop"}}, "schedule.submit_on"),
+        ({"contract": {"review_days": "drop"}}, "contract.review_days"),
+        ({"contract": {"review_day_kind": "drop"}}, "contract.review_day_kind"),
+        ({"schedule": {"color_sample_order_on": "drop"}}, "schedule.color_sample_order_on"),
+        ({"colors": {"C1": {"lead_time_days": "drop"}}}, "colors.C1.lead_time_days"),
+        ({"mockup": "drop"}, "mockup.duration_days"),
+        ({"deviations": {"V1": DEVIATION}}, "contract.variation_review_days"),
+    ],
+)
+def test_what_is_missing_is_named_and_not_made_up(change: Any, path: str, tmp_path: Path) -> None:
+    with pytest.raises(Absent) as absent:
+        start(tmp_path, change)
+    assert ".".join(absent.value.path) == path
+
+
+@pytest.mark.parametrize("kind", ["calendar", "working"])
+def test_a_slip_in_the_year_ends_with_the_calendar_and_in_no_failure(kind: str, tmp_path: Path) -> None:
+    late = {"submit_on": "9999-12-20", "color_sample_order_on": "9999-12-31", "days_off": ["fri", "sat"]}
+    made = start(tmp_path, {"schedule": late, "contract": {"review_day_kind": kind}})
+    assert "work on the wall on December 31, 9999." in made.notes[0]

@@ -1,0 +1,66 @@
+"""Documents made for the tests of the writers."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import pipeline
+from specgen.documents import document
+from specgen.documents.catalogue import Template, templates
+from specgen.documents.context import Desk
+from specgen.documents.display_values import Sight
+from specgen.model.block import Document
+from specgen.model.problem import Refused
+from specgen.output import disk
+from tests.support import EXAMPLES, case_of
+
+# Text that every format must show as it stands; the last signs turn the reading direction and back.
+AWKWARD = "Tom & Jerry's <b>*Wall*</b> | #1 `x` _y_ [a](b) ~~z~~ 1. & 😀 \u202bשלום\u202c"
+
+# Two packages, of which the second takes the place of the first.
+ONE = {"a.txt": b"one", "b.txt": b"also"}
+TWO = {"a.txt": b"two", "c.txt": b"new"}
+
+
+def desk_of(folder: Path, change: Any = None) -> Desk:
+    """The desk of the small project with a change laid over it."""
+    case = case_of(folder, change)
+    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+
+
+def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
+    """The document of a template given as text."""
+    template = Template("D99", "Trial", 1, numbering, "", False, words, "D99.md.j2", 6)
+    return document.made(template, desk_of(folder, change), draft)
+
+
+def document_of(example: str, name: str, draft: bool = False) -> Document:
+    """A document of an example."""
+    return document.made(next(t for t in templates() if t.id == name), desk_of_example(example), draft)
+
+
+def desk_of_example(example: str) -> Desk:
+    """The desk of an example."""
+    case = pipeline.check(EXAMPLES / example / "project.yaml")
+    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+
+
+def standing(folder: Path) -> dict[str, tuple[str, int, bytes]]:
+    """All that stands in a folder, by name: what it is, its rights and its content."""
+    made = {}
+    for entry in sorted(folder.rglob("*")):
+        kind = "link" if entry.is_symlink() else "folder" if entry.is_dir() else "file"
+        content = entry.read_bytes() if kind == "file" else str(entry.readlink()).encode() if kind == "link" else b""
+        made[str(entry.relative_to(folder))] = (kind, entry.lstat().st_mode, content)
+    return made
+
+
+def refused(folder: Path, match: str) -> None:
+    """A build into `folder` is refused, and all that stands around it is as it was."""
+    before = standing(folder.parent)
+    with pytest.raises(Refused, match=match) as told:
+        disk.write_package(folder, TWO, {"format": 1})
+    assert len(told.value.problems) == 1
+    assert told.value.problems[0].hint
+    assert standing(folder.parent) == before

@@ -1,0 +1,337 @@
+"""D06: what is computed is printed, worked once for each form of a sum, with the origin of every figure.
+
+The sums themselves are checked in tests/computing; these are rules of our own on how they are laid out.
+"""
+
+import dataclasses
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import computing, pipeline
+from specgen.documents import document
+from specgen.documents.calculations import computed
+from specgen.documents.catalogue import templates, templates_folder
+from specgen.documents.context import Desk
+from specgen.documents.numbering import plain
+from specgen.documents.origins import METHOD, SET, origin
+from specgen.formats import html, text
+from specgen.model.block import Article, Document, Equation, Paragraph, Part, Table, Value
+from specgen.model.problem import refuse
+from specgen.model.source import MEMORY, PRACTICE
+from specgen.model.working import Given, Sum, Working
+from specgen.quantities.comparison import Outcome
+from specgen.resolving.provider import Provider, Resolver
+from tests.documents.support import desk_of, desk_of_example, document_of
+from tests.support import EXAMPLES
+
+D06 = next(t for t in templates() if t.id == "D06")
+NORTH = {
+    "climate": {"hot_air": "95 F", "cold_air": "5 F", "peak_wall_irradiance": "800 W/m2"},
+    "colors": {"C1": {"solar_reflectance": 0.5, "emittance": 0.6}},
+    "elevations": {"E1": {"reflecting_surface_near": False}},
+    "sealants": {"S1": {"c920_class": 50}},
+}
+JOINT = {
+    "elevation": "E1",
+    "width": "3/4 in",
+    "panel_length": "20 ft",
+    "thermal_expansion": "8e-6 /F",
+    "structural_closing": "0 in",
+    "structural_opening": "0 in",
+    "structural_shear": "0 in",
+    "moisture_strain": 0,
+    "tolerance": "1/8 in",
+    "install_low": "40 F",
+    "install_high": "90 F",
+}
+
+
+def joints(count: int, **change: Any) -> dict[str, Any]:
+    """A job with so many joints, each an inch longer than the one before."""
+    made = {f"J{n}": JOINT | {"panel_length": f"{200 + n} in"} | change for n in range(1, count + 1)}
+    return NORTH | {"joints": made}
+
+
+def d06(desk: Desk) -> Document:
+    return document.made(D06, desk, False)
+
+
+def with_providers(desk: Desk, *providers: Provider) -> Desk:
+    """The desk whose only calculations are these."""
+    known: Mapping[str, Provider] = {p.name: p for p in providers}
+    return dataclasses.replace(desk, resolve=Resolver(desk.sight.project, known.__getitem__, tuple(sorted(known))))
+
+
+def trial(name: str, *given: Given, **more: Any) -> Provider:
+    """A calculation of the project that adds two to its first input."""
+
+    def compute(view: Any, ask: Any) -> Working:
+        made = Sum(given)
+        value = made.step("y", "a trial", f"{given[0].symbol} + 2", "in")
+        return Working(name, made.given, tuple(made.steps), value, "in", (PRACTICE,))
+
+    return Provider(name, f"Trial {name}", (), compute, **more)
+
+
+X = Given("x", "a length", 1.0, "in")
+
+
+def titles(made: Document) -> list[str]:
+    return [plain(b.title) for b in made.blocks if isinstance(b, (Part, Article))]
+
+
+def test_the_document_stands_between_the_warnings_and_the_procedure() -> None:
+    order = [t.id for t in templates()]
+    assert order.index("D05") < order.index("D06") < order.index("D08")
+
+
+def test_every_calculation_there_is_stands_in_the_document_or_among_what_waits() -> None:
+    for example in ("clean", "metric", "stops"):
+        said = text.written(document_of(example, "D06", draft=True))
+        printed = [p for p in map(computing.find, computing.names()) if p.compute is not None and p.printed]
+        assert [p.name for p in printed if p.title not in said] == []
+
+
+def test_groups_come_in_their_order_and_calculations_in_theirs(tmp_path: Path) -> None:
+    made = [
+        trial("a", X, group="moisture"),
+        trial("b", X, group="coats", order=20),
+        trial("c", X, group="coats", order=10),
+        trial("d", X, group="heat"),
+        trial("e", X, group="color"),
+    ]
+    found = titles(d06(with_providers(desk_of(tmp_path), *made)))[2:]
+    assert found == [
+        "Heat",
+        "Trial d",
+        "Coats",
+        "Trial c",
+        "Trial b",
+        "Moisture",
+        "Trial a",
+        "Color",
+        "Trial e",
+    ]
+
+
+def test_the_working_printed_is_the_one_computed() -> None:
+    case = pipeline.check(EXAMPLES / "metric" / "project.yaml")
+    working = case.bench.resolve(("joints", "J1"), "joint-width")
+    made = document_of("metric", "D06", draft=True)
+    said = [b for b in made.blocks if isinstance(b, Equation)]
+    for step in working.steps:
+        assert any(e.symbol == step.symbol and e.substitution == step.substitution for e in said)
+    # 24 mm: rounded up from 23.432 mm to the next millimeter; metric first, as the project asks.
+    assert "Result for J1: 24 mm (0.945 in), governed by closing." in text.written(made)
+
+
+def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path) -> None:
+    made = d06(desk_of(tmp_path, joints(200)))
+    equations = [b for b in made.blocks if isinstance(b, Equation) and b.symbol == "W_r"]
+    assert len(equations) == 1
+    tables = [b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For" and len(b.rows) == 200]
+    (table,) = (b for b in tables if "Held against" in map(plain, b.header))
+    assert [plain(head) for head in table.header] == ["For", "L, in", "Result", "Governed by", "Held against"]
+    assert sum(table.widths) == 100
+    assert [plain(cell) for cell in table.rows[1][:2]] == ["J2", "202"]
+
+
+def test_sums_with_other_lines_are_worked_apart(tmp_path: Path) -> None:
+    change = joints(2)
+    change["joints"]["J2"]["structural_shear"] = "1/4 in"
+    said = text.written(d06(desk_of(tmp_path, change)))
+    assert "Worked in full for J1." in said
+    assert "Worked in full for J2." in said
+
+
+def test_many_inputs_that_differ_fill_tables_of_their_own(tmp_path: Path) -> None:
+    change = joints(1)
+    change["joints"]["J2"] = JOINT | {
+        "panel_length": "10 ft",
+        "thermal_expansion": "9e-6 /F",
+        "structural_closing": "1/8 in",
+        "structural_opening": "1/8 in",
+        "moisture_strain": 0.0001,
+        "tolerance": "1/4 in",
+        "install_low": "45 F",
+        "install_high": "85 F",
+    }
+    made = d06(desk_of(tmp_path, change))
+    heads = [[plain(h) for h in b.header] for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For"]
+    last = heads.index(["For", "T_high, °F", "Result", "Governed by", "Held against"])
+    assert len(heads[last - 1]) == 8
+
+
+def told(desk: Desk, provider: Provider, given: Given, member: tuple[str, ...] = ("joints", "J1")) -> str:
+    return origin(desk, provider, member, given).text
+
+
+def test_an_input_is_told_by_the_field_and_file_it_comes_from(tmp_path: Path) -> None:
+    desk = desk_of(tmp_path, joints(1) | {"coating": {"primer": {"dry_hours": 20}}})
+    width = computing.find("joint-width")
+    assert told(desk, width, Given("L", "length that moves", 201.0, "in")) == (
+        "Moving length at the joint (joints.J1.panel_length), project.yaml"
+    )
+    assert told(desk, width, Given("S_e", "extension the class bears", 0.5, "")) == (
+        "Movement class of the sealant (sealants.S1.c920_class), project.yaml"
+    )
+    assert told(desk, width, Given("T_hot", "hottest face", 145.0, "F")) == "computed: hottest face of the wall, E1"
+    assert told(desk, trial("a", X), Given("t", "drying", 20.0, "h", "primer.dry_hours")).endswith("coating.yaml")
+
+
+def test_a_figure_taken_where_none_is_given_says_so_and_bears_its_source(tmp_path: Path) -> None:
+    desk = desk_of(tmp_path)
+    found = origin(desk, trial("a", X), (), Given("t", "drying", 24.0, "h", "primer.dry_hours"))
+    assert found.text.endswith("(primer.dry_hours): not given, the usual value")
+    assert found.source == PRACTICE
+
+
+def test_a_field_is_named_by_word_and_figure_and_never_by_the_figure_alone(tmp_path: Path) -> None:
+    change = joints(1, structural_shear="1/16 in")
+    desk = desk_of(tmp_path, change)
+    unsaid = trial("a", X, reads=("joints.*.structural_shear", "joints.*.tolerance"))
+    assert told(desk, unsaid, Given("d_s", "shear", 0.0625, "in")).startswith("Structural shear")
+    assert told(desk, unsaid, Given("r", "step the width is rounded up to", 0.0625, "in")) == SET
+    assert told(desk, unsaid, Given("d_s", "shear", 0.125, "in")) == SET
+    assert told(desk, unsaid, Given("s", "a constant", 5.0, "", source=MEMORY)) == METHOD
+    assert told(desk, computing.find("joint-width"), Given("r", "step", 0.0625, "in")) == METHOD
+
+
+def test_words_of_a_calculation_stand_as_they_are(tmp_path: Path) -> None:
+    given = Given("x", "wind", 1.0, "in", "figure 30.3-1 of the standard")
+    assert told(desk_of(tmp_path), trial("a", X), given, ()) == "figure 30.3-1 of the standard"
+
+
+def test_every_origin_a_calculation_tells_is_a_field_or_a_calculation() -> None:
+    fields = pipeline.schema()
+    for provider in map(computing.find, computing.names()):
+        for told_of in provider.origins.values():
+            if told_of in computing.names() or " " in told_of:  # a calculation, or words
+                continue
+            node = fields.root
+            starred = told_of.replace("*", provider.sections[0], 1) if told_of.startswith("*") else told_of
+            for name in starred.split("."):
+                if node.field is not None:
+                    assert node.field.kind == "reference", told_of
+                    node = fields.node((node.field.to, "*"))
+                node = node.star if node.star is not None else node.children[name]
+            assert node.field is not None, told_of
+
+
+def test_figures_of_memory_and_practice_bear_a_mark() -> None:
+    made = document_of("clean", "D06")
+    inputs = next(b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "Symbol")
+    marks = {plain(row[0]): [part.mark for part in row[2] if isinstance(part, Value)] for row in inputs.rows}
+    assert marks["T_a"] == [""]
+    assert marks["H"] != [""]
+    assert dict(made.legend)[marks["H"][0]].startswith("from memory (ASTM C1472")
+
+
+@pytest.mark.parametrize(("width", "said"), [("3/4 in", "met"), ("1/2 in", "not met")])
+def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, said: str, tmp_path: Path) -> None:
+    desk = desk_of(tmp_path, joints(1, width=width, panel_length="20 ft"))
+    assert f", {said} (SLT-02a)." in text.written(d06(desk))
+    (one,) = (c for c in desk.judgment.compared if c.code == "SLT-02a")
+    assert (one.name, one.member, one.path) == ("joint-width", ("joints", "J1"), ("joints", "J1", "width"))
+    assert one.outcome is {"met": Outcome.WITHIN, "not met": Outcome.OUTSIDE}[said]
+
+
+def test_a_width_that_is_not_given_is_not_judged_yet(tmp_path: Path) -> None:
+    change = joints(1)
+    del change["joints"]["J1"]["width"]
+    assert "Width of the joint: [Width of the joint], not judged yet (SLT-02a)." in text.written(
+        d06(desk_of(tmp_path, change))
+    )
+
+
+def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: Path) -> None:
+    change = joints(3)
+    for mark in ("J2", "J3"):
+        del change["joints"][mark]["panel_length"]
+    said = text.written(d06(desk_of(tmp_path, change)))
+    assert "Width of a sealant joint | J2, J3 | Moving length at the joint (joints.*.panel_length)" in said
+
+
+def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
+    made = d06(desk_of(tmp_path))
+    assert "Not computed yet" in titles(made)
+    assert "Hottest face of the wall | all | Elevations (elevations)" in text.written(made)
+
+
+def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> None:
+    def compute(view: Any, ask: Any) -> Any:
+        raise refuse("the hot face is colder than the cold one", "mend the climate")
+
+    desk = with_providers(desk_of(tmp_path), Provider("a", "Trial", (), compute, group="heat"))
+    assert "Trial | the project | the hot face is colder than the cold one" in text.written(d06(desk))
+
+
+def test_answers_of_the_code_stand_with_their_reason_and_a_local_code_is_not_read() -> None:
+    assert "Drained wall due | W2 | no | the wall is not framed" in text.written(document_of("clean", "D06"))
+    assert "Drained wall due | W1 | not read here |" in text.written(document_of("metric", "D06", draft=True))
+
+
+def test_notes_that_differ_stand_with_their_member_and_shared_ones_once(tmp_path: Path) -> None:
+    said = text.written(document_of("stops", "D06", draft=True))
+    assert said.count("Conduction into the board is left out") == 2  # face heat, and the same in still air
+    assert "licensed engineer" in said
+
+
+def test_each_calculation_names_its_sources() -> None:
+    made = document_of("clean", "D06")
+    told_of = [plain(b.content) for b in made.blocks if isinstance(b, Paragraph) and plain(b.content)[:6] == "Source"]
+    assert len(told_of) > 10
+    assert "ASTM E1980" in told_of[0]
+
+
+def test_what_is_computed_for_each_member_is_asked_once(tmp_path: Path) -> None:
+    desk = desk_of(tmp_path, joints(4))
+    assert [list(one.workings) for one in computed(desk) if one.provider.name == "joint-width"] == [
+        [("joints", f"J{n}") for n in range(1, 5)]
+    ]
+    assert b"<math" in html.written(d06(desk), templates_folder())
+
+
+def in_short(made: Document) -> list[list[str]]:
+    table = next(b for b in made.blocks if isinstance(b, Table) and plain(b.header[-1]) == "Limits")
+    return [[plain(cell) for cell in row] for row in table.rows]
+
+
+def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(tmp_path: Path) -> None:
+    change = joints(4)
+    change["joints"]["J3"]["width"] = "1/4 in"
+    del change["joints"]["J4"]["width"]
+    made = d06(desk_of(tmp_path, change))
+    assert titles(made).index("Results in short") < titles(made).index("Movement joints")
+    rows = [row for row in in_short(made) if row[0] == "Width of a sealant joint"]
+    assert [row[1] for row in rows] == ["J1, J2", "J3", "J4"]
+    assert [row[3] for row in rows] == ["met (SLT-02a)", "not met (SLT-02a)", "not judged yet (SLT-02a)"]
+
+
+def test_results_in_short_run_from_the_least_to_the_greatest(tmp_path: Path) -> None:
+    made = d06(desk_of(tmp_path, joints(40)))
+    row = next(row for row in in_short(made) if row[0] == "Width of a sealant joint")
+    assert row[1] == "J1, J2, J3, J4, J5, J6 and 34 more"
+    first, last = (in_short(d06(desk_of(tmp_path, joints(n, panel_length=f"{200 + n} in")))) for n in (1, 40))
+    ends = [next(row[2] for row in rows if row[0] == "Width of a sealant joint") for rows in (first, last)]
+    assert row[2] == " to ".join(ends)
+
+
+def test_what_nothing_is_held_against_says_none() -> None:
+    rows = {row[0]: row[3] for row in in_short(document_of("clean", "D06"))}
+    assert rows["Depth of a sealant joint"] == "none"
+    assert rows["Hottest face of the wall"] == "met (HEA-02a, HEA-03a)"
+
+
+def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words() -> None:
+    desk = desk_of_example("clean")
+    schema, names = desk.sight.project.schema, computing.names()
+    told_of = [g.origin for one in computed(desk) for w in one.workings.values() for g in w.given if g.origin]
+    paths = [one for one in told_of if one not in names and " " not in one]
+    assert len(paths) > 20
+    for path in paths:
+        node = schema.node(tuple(path.split(".")))
+        assert node.field is not None or node.collection is not None, path

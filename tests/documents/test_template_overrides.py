@@ -1,0 +1,182 @@
+"""A firm's own templates: what they change and cannot reach, how a mistake is told. The behavior is ours."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import pipeline
+from specgen.cli import main
+from specgen.documents.catalogue import templates_folder
+from specgen.documents.sandbox import MOST_PRINTED, MOST_RANGE, MOST_TEXT, MOST_TURNS
+from specgen.model.problem import Refused
+from tests.support import SMALL, written
+
+HEAD = "---\nid: D05\ntitle: Warnings\norder: 50\n---\n"
+FRAME = (templates_folder() / "page.html").read_text("utf-8")
+
+
+def firm(folder: Path, files: dict[str, str | bytes]) -> Path:
+    own = folder / "words"
+    for name, text in files.items():
+        (own / name).parent.mkdir(parents=True, exist_ok=True)
+        (own / name).write_bytes(text if isinstance(text, bytes) else text.encode())
+    return own
+
+
+def built(folder: Path, files: dict[str, str | bytes], only: str = "D05", formats: str = "txt") -> dict[str, str]:
+    own, out = firm(folder, files), folder / "out"
+    pipeline.build(written(folder, SMALL), out, tuple(formats.split(",")), (only,), templates=own)
+    return {file.suffix: file.read_text("utf-8") for file in out.iterdir()}
+
+
+def refused(folder: Path, files: dict[str, str | bytes]) -> Any:
+    with pytest.raises(Refused) as told:
+        built(folder, files, formats="txt,html")
+    assert not (folder / "out").exists()
+    (problem,) = told.value.problems
+    return problem
+
+
+def test_a_firm_changes_the_words_of_one_document(tmp_path: Path) -> None:
+    text = built(tmp_path, {"documents/D05.md.j2": HEAD + "# Ours\nWe say {{ project.name }}.\n"})[".txt"]
+    assert text.startswith("D05 WARNINGS\n")
+    assert "We say Trial." in text
+    other = tmp_path / "other"
+    other.mkdir()
+    assert "Installation procedure" in built(other, {"documents/D05.md.j2": HEAD + "x\n"}, "D08", "html")[".html"]
+
+
+def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
+    style = "body { color: #123456; background: url(data:image/png;base64,AAAA); }"
+    page = built(
+        tmp_path, {"style.css": style, "page.html": FRAME.replace("$body", "<p>Our firm</p>$body")}, formats="html"
+    )
+    assert "#123456" in page[".html"]
+    assert "<p>Our firm" in page[".html"]
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "said", "hint"),
+    [
+        ("documents/D55.md.j2", HEAD, "takes the place of no template", "did you mean documents/D05.md.j2?"),
+        ("D05.md.j2", HEAD, "takes the place of no template", "did you mean documents/D05.md.j2?"),
+        ("styles.css", "", "takes the place of no template", "did you mean style.css?"),
+        ("documents/D05.md.j2", "# No head\n", "its head lacks id, order, title", "between two lines ---"),
+        (
+            "documents/D05.md.j2",
+            HEAD.replace("D05", "D08"),
+            "its head says D08, and the file is that of D05",
+            "between",
+        ),
+        ("documents/D05.md.j2", HEAD.replace("50", "soon"), "its order is no whole number", "between"),
+        ("documents/D05.md.j2", HEAD.replace("order", "ordre: 1\norder"), "its head has ordre", "between"),
+        ("documents/D05.md.j2", b"\xff\xfe", "not UTF-8", "save it as UTF-8"),
+        ("page.html", FRAME.replace("$body", ""), "the page lacks $body", "every part"),
+        ("page.html", FRAME.replace("$body", "$boddy"), "there is no part $boddy", "did you mean body?"),
+        ("page.html", FRAME.replace("$body", "$ $body"), "a $ stands alone", "$$"),
+        (
+            "page.html",
+            FRAME.replace("$body", "<script>1</script>$body"),
+            "<script asks for something",
+            "into the file",
+        ),
+        ("style.css", "\n@import 'x.css';", "@import asks for something outside", "into the file"),
+        ("style.css", "a { background: url(https://example.org/a.png) }", "url( asks for something", "into the file"),
+    ],
+)
+def test_a_folder_that_cannot_serve_is_one_message(
+    name: str, text: str | bytes, said: str, hint: str, tmp_path: Path
+) -> None:
+    problem = refused(tmp_path, {name: text})
+    assert said in problem.message
+    assert hint in problem.hint
+    assert problem.file == f"words/{name}"
+
+
+@pytest.mark.parametrize("folder", ["none", "empty", "project.yaml"])
+def test_a_folder_that_is_none_or_empty_is_told(folder: str, tmp_path: Path) -> None:
+    (tmp_path / "empty").mkdir()
+    file = written(tmp_path, SMALL)
+    with pytest.raises(Refused, match="no folder of templates|holds no template"):
+        pipeline.build(file, tmp_path / "out", ("txt",), templates=tmp_path / folder)
+    assert not (tmp_path / "out").exists()
+
+
+# Words of a template below its head, the message and the line of the file (the head has five lines).
+MISTAKES = [
+    ("text\n{{ project.name }\n", "unexpected '}'", 7),
+    ("{% if stops %}\ntext\n", "Unexpected end of template", 7),
+    ("{% nothing %}\n", "unknown tag 'nothing'", 6),
+    ("text\n\n{{ projekt.name }}\n", "there is no 'projekt' here", 8),
+    ("{{ project.nmae }}\n", "there is no 'nmae' here", 6),
+    ("{{ table(view.nothing) }}\n", "there is no 'nothing' here", 6),
+    ("{{ project.name | shout }}\n", "No filter named 'shout'", 6),
+    ("{{ project.name is shouted }}\n", "No test named 'shouted'", 6),
+    ("{{ 1 // 0 }}\n", "ZeroDivisionError", 6),
+    ("{{ 'a' * 1000000000 }}\n", "* is for small numbers only", 6),
+    ("{% set a = 'xx' %}" + "{% set a = a ~ a %}" * 40 + "\n", "joins more than", 6),
+    ("{% set a = 'xx' %}" + "{% set a = a + a %}" * 40 + "\n", "joins more than", 6),
+    (
+        "{% set a %}words{% endset %}" + "{% set a %}{{ a }}{{ a }}{% endset %}" * 40 + "{{ a }}\n",
+        "makes more than",
+        6,
+    ),
+    ("{{ '\ue0001\ue001' }}\n", "cannot be seen", 6),
+    ("{{ '\x07' }}\n", "cannot be seen", 6),
+    ("{% for a in walls %}" * 30 + "{% endfor %}" * 30 + "\n", "nested too deep", 6),
+    ("{{ 9 ** 9 ** 9 }}\n", "** is for small numbers only", 6),
+    ("{% for n in range(100000) %}{% endfor %}\n", f"more than {MOST_RANGE:,} numbers", 6),
+    (
+        "{% for a in range(999) %}{% for b in range(999) %}{% endfor %}{% endfor %}\n",
+        f"more than {MOST_TURNS:,} turns",
+        6,
+    ),
+    ("{% macro m() %}{{ m() }}{% endmacro %}\n{{ m() }}\n", "it calls itself without end", 6),
+    ("{% macro m() %}{{ m() }}{{ m() }}{% endmacro %}{{ m() }}\n", "it calls itself without end", 6),
+    ("{% include '../../secrets' %}\n", "no loader", 6),
+    ("{% import 'os' as os %}\n", "no loader", 6),
+    ("{{ ''.__class__.__mro__ }}\n", "unsafe", 6),
+    ("{{ project.__init__.__globals__ }}\n", "unsafe", 6),
+    ("{{ stops.__class__ }}\n", "unsafe", 6),
+    ("{{ cycler(1) }}\n", "there is no 'cycler' here", 6),
+    ("{{ table(project) }}\n", "AttributeError", 6),
+    ("{{ steps(1) }}\n", "TypeError", 6),
+]
+
+
+@pytest.mark.parametrize(("words", "said", "line"), MISTAKES, ids=[words.strip()[:40] for words, _, _ in MISTAKES])
+def test_a_mistake_in_a_template_is_one_message_with_its_line(words: str, said: str, line: int, tmp_path: Path) -> None:
+    problem = refused(tmp_path, {"documents/D05.md.j2": HEAD + words})
+    assert said in problem.message, problem.message
+    assert problem.file == "words/documents/D05.md.j2"
+    assert problem.line in (line, line + 1) if "end" in said else problem.line == line
+
+
+@pytest.mark.parametrize(
+    ("piece", "said"),
+    [("{{ n }}" * 200, f"more than {MOST_PRINTED:,} values"), ("x" * 10_000, f"more than {MOST_TEXT:,} characters")],
+)
+def test_what_a_template_prints_is_bounded(piece: str, said: str, tmp_path: Path) -> None:
+    words = "{% for n in range(900) %}" + piece + "{% endfor %}\n"
+    assert said in refused(tmp_path, {"documents/D05.md.j2": HEAD + words}).message
+
+
+def test_markup_of_a_template_stays_words(tmp_path: Path) -> None:
+    words = HEAD + "<b onclick=x>bold</b> {{ '<i>no</i>' }} <script>alert(1)</script>\n"
+    page = built(tmp_path, {"documents/D05.md.j2": words}, formats="html")[".html"]
+    assert "&lt;i&gt;no&lt;/i&gt;" in page
+    assert "<script" not in page
+    assert "onclick=x>" not in page.replace("onclick=x&gt;", "")
+
+
+def test_the_command_tells_a_mistake_and_writes_nothing(tmp_path: Path, capsys: Any) -> None:
+    own = firm(tmp_path, {"documents/D05.md.j2": HEAD + "{{ projekt }}\n"})
+    file = written(tmp_path, SMALL)
+    assert main(["build", str(file), "--out", str(tmp_path / "out"), "--templates", str(own)]) == 2
+    told = capsys.readouterr().err
+    assert told.startswith(
+        "specgen: words/documents/D05.md.j2:6: the template cannot be used: there is no 'projekt' here"
+    )
+    assert told.count("\n") == 1
+    assert not (tmp_path / "out").exists()

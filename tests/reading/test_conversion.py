@@ -1,0 +1,310 @@
+"""The text of each value to the type of its field, and what is said of a text that does not fit.
+
+Which spellings are taken is a rule of this program; sources stand beside the rows that have one.
+"""
+
+import datetime
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from specgen import pipeline
+from specgen.model.field import Field, dotted
+from specgen.quantities.quantity import Quantity
+from specgen.reading.conversion import MOST_TEXT, fitted
+from specgen.reading.leaves import converted
+from specgen.reading.positions import Text, read_text
+from specgen.reading.structure import structured
+
+FIELDS = pipeline.schema().fields
+
+
+def field(path: str) -> Field:
+    return FIELDS[tuple(path.split("."))]
+
+
+def read(folder: Path, text: str) -> tuple[Text, dict[str, Any]]:
+    (folder / "a.yaml").write_text(text, "utf-8")
+    made = read_text(folder / "a.yaml", "a.yaml")
+    values: dict[str, Any] = {}
+    for record in structured(made, pipeline.schema().root).records:
+        values |= {dotted(path): value for path, value in converted(made, record).items()}
+    return made, values
+
+
+def quantity(number: int | str, unit: str) -> Quantity:
+    return Quantity.of(number, unit)
+
+
+# Kind, field, a text that fits, and the value it is.
+GOOD = [
+    ("integer", "gloss.coats", "2", 2),
+    ("integer", "gloss.coats", "+2", 2),
+    ("integer", "gloss.coats", "2.0", 2),
+    ("integer", "gloss.coats", "02", 2),
+    ("number", "gloss.dry_hours", "24", 24),
+    ("number", "gloss.dry_hours", "1.5", Fraction(3, 2)),
+    ("number", "gloss.dry_hours", "24.0", 24),
+    ("number", "gloss.dry_hours", "2.4e1", 24),
+    ("number", "colors.*.solar_reflectance", ".4", Fraction(2, 5)),
+    ("number", "colors.*.solar_reflectance", "0.1", Fraction(1, 10)),
+    ("percent", "gloss.max_water", "8", 8),
+    ("percent", "gloss.max_water", "8%", 8),
+    ("percent", "gloss.max_water", "8 %", 8),
+    ("percent", "gloss.max_water", "7.5 %", Fraction(15, 2)),
+    ("choice", "gloss.pattern", "cross_hatch", "cross_hatch"),
+    ("choice", "code.construction_type", "VB", "VB"),
+    ("yes_no", "primer.tinted", "yes", True),
+    ("yes_no", "primer.tinted", "Yes", True),
+    ("yes_no", "primer.tinted", "true", True),
+    ("yes_no", "primer.tinted", "no", False),
+    ("yes_no", "primer.tinted", "NO", False),
+    ("yes_no", "primer.tinted", "False", False),
+    ("date", "schedule.work_start", "2027-03-01", datetime.date(2027, 3, 1)),
+    # Leap years: every fourth, of the full centuries every fourth. ISO 8601, Gregorian calendar.
+    ("date", "schedule.work_start", "2028-02-29", datetime.date(2028, 2, 29)),
+    ("date", "schedule.work_start", "2000-02-29", datetime.date(2000, 2, 29)),
+    ("time", "schedule.shift_start", "06:30", datetime.time(6, 30)),
+    ("time", "schedule.shift_start", "6:30", datetime.time(6, 30)),
+    ("time", "schedule.shift_start", "00:00", datetime.time(0, 0)),
+    ("time", "schedule.shift_start", "23:59", datetime.time(23, 59)),
+    ("quantity", "site.altitude", "5,200 ft", quantity(5200, "ft")),
+    ("quantity", "site.altitude", "1600 m", quantity(1600, "m")),
+    ("quantity", "climate.hot_air", "95 °F", quantity(95, "F")),
+    ("quantity", "climate.hot_air", "35 C", quantity(95, "F")),
+    ("quantity", "climate.cold_air", "-10 F", quantity(-10, "F")),
+    ("quantity", "walls.*.insulation.thickness", '1-1/2"', quantity("3/2", "in")),
+    ("quantity", "walls.*.insulation.r_value", "R-5.6", quantity("5.6", "R")),
+    ("quantity", "joints.*.thermal_expansion", "8e-6 /F", quantity("0.000008", "/F")),
+    # The sixteen points of the compass lie 22.5 degrees apart, clockwise from north.
+    ("bearing", "mockup.facing", "N", quantity(0, "deg")),
+    ("bearing", "mockup.facing", "NNE", quantity("22.5", "deg")),
+    ("bearing", "mockup.facing", "E", quantity(90, "deg")),
+    ("bearing", "mockup.facing", "sse", quantity("157.5", "deg")),
+    ("bearing", "mockup.facing", "SW", quantity(225, "deg")),
+    ("bearing", "mockup.facing", "NNW", quantity("337.5", "deg")),
+    ("bearing", "mockup.facing", "200", quantity(200, "deg")),
+    ("bearing", "mockup.facing", "12.5 deg", quantity("12.5", "deg")),
+    ("bearing", "mockup.facing", "360°", quantity(360, "deg")),
+    ("text", "project.number", "010", "010"),
+    ("text", "project.number", "1:50", "1:50"),
+    ("text", "project.name", "x" * MOST_TEXT, "x" * MOST_TEXT),
+    ("reference", "elevations.*.wall", "W1", "W1"),
+    ("reference", "elevations.*.wall", "1", "1"),
+    ("file", "coating_system", "coat.yaml", "coat.yaml"),
+    ("file", "coating_system", "sub/our coat.yaml", "sub/our coat.yaml"),
+    ("file", "attachments.*.file", "papers/A1..pdf", "papers/A1..pdf"),
+    ("list", "site.surroundings", "dust", "dust"),
+    ("list", "elevations.*.layout.vertical_lines", "5 ft", quantity(5, "ft")),
+]
+
+
+@pytest.mark.parametrize(("kind", "path", "text", "value"), GOOD, ids=[f"{r[0]}-{r[2][:12]}" for r in GOOD])
+def test_a_text_that_fits_is_the_value_it_says(kind: str, path: str, text: str, value: Any) -> None:
+    assert field(path).kind == kind
+    made, fault = fitted(field(path), text)
+    assert fault is None
+    assert made == value
+    assert type(made) is type(value)
+
+
+SLIP = "looks like a slip of the pen"
+# Kind, field, a text that does not fit, a part of what is said, and a part of the hint.
+BAD = [
+    ("integer", "gloss.coats", "two", "'two' is no number", "bare number"),
+    ("integer", "gloss.coats", "2.5", "'2.5' is no whole number", "whole number"),
+    ("integer", "gloss.coats", "true", "'true' is no number", ""),
+    ("integer", "gloss.coats", "0x2", "'0x2' is no number", ""),
+    ("integer", "gloss.coats", "1_0", "'1_0' is no number", ""),
+    ("integer", "gloss.coats", "9", f"9 lies above 6 and {SLIP}", "0 to 6"),
+    ("integer", "gloss.coats", "-2", f"-2 lies below 0 and {SLIP}", "asked for: "),
+    ("number", "gloss.dry_hours", ".nan", "'.nan' is no number", ""),
+    ("number", "gloss.dry_hours", ".inf", "'.inf' is no number", ""),
+    ("number", "gloss.dry_hours", "-.inf", "'-.inf' is no number", ""),
+    ("number", "gloss.dry_hours", "nan", "'nan' is no number", ""),
+    ("number", "gloss.dry_hours", "inf", "'inf' is no number", ""),
+    ("number", "gloss.dry_hours", "24 h", "'24 h' is no number", "without a unit"),
+    ("number", "gloss.dry_hours", "24h", "'24h' is no number", "without a unit"),
+    ("number", "gloss.dry_hours", "1,5", "'1,5' is no number", ""),
+    ("number", "gloss.dry_hours", "3/4", "'3/4' is no number", ""),
+    ("number", "gloss.dry_hours", "9" * 40, "is no number", ""),
+    ("number", "gloss.dry_hours", "1e999", "'1e999' is no number", ""),
+    ("number", "gloss.dry_hours", "1e99", "lies above", ""),
+    ("number", "gloss.dry_hours", "", "'' is no number", ""),
+    ("percent", "gloss.max_water", "101", "101 lies above 50", "asked for: "),
+    ("percent", "gloss.max_water", "-1 %", "-1 % lies below 0", ""),
+    ("percent", "gloss.max_water", "% 8", "is no number", ""),
+    ("percent", "gloss.max_water", "8 %%", "is no number", ""),
+    ("percent", "gloss.max_water", "%", "is no number", ""),
+    ("percent", "gloss.max_water", "8 percent", "is no number", ""),
+    ("choice", "gloss.pattern", "cross-hatch", "'cross-hatch' is no choice of this field", "did you mean cross_hatch?"),
+    ("choice", "gloss.pattern", "Cross Hatch", "is no choice of this field", "did you mean cross_hatch?"),
+    ("choice", "walls.*.substrate.kind", "glas_mat_gypsum", "is no choice", "did you mean glass_mat_gypsum?"),
+    ("choice", "walls.*.substrate.kind", "marble", "is no choice", "known: "),
+    ("choice", "walls.*.insulation.kind", "EPS", "is no choice", "did you mean eps?"),
+    ("choice", "code.construction_type", "VI", "is no choice", "known: IA, "),
+    ("choice", "gloss.pattern", "", "is no choice", "known: "),
+    ("yes_no", "primer.tinted", "maybe", "'maybe' is neither yes nor no", "write yes or no"),
+    ("yes_no", "primer.tinted", "y", "'y' is neither yes nor no", "write yes or no"),
+    ("yes_no", "primer.tinted", "on", "'on' is neither yes nor no", "write yes or no"),
+    ("yes_no", "primer.tinted", "1", "'1' is neither yes nor no", "write yes or no"),
+    ("date", "schedule.work_start", "2027-02-29", "'2027-02-29' is no date", "such as 2027-03-01"),
+    ("date", "schedule.work_start", "1900-02-29", "is no date", ""),
+    ("date", "schedule.work_start", "2027-04-31", "is no date", ""),
+    ("date", "schedule.work_start", "2027-13-01", "is no date", ""),
+    ("date", "schedule.work_start", "2027-00-10", "is no date", ""),
+    ("date", "schedule.work_start", "0000-01-01", "is no date", ""),
+    ("date", "schedule.work_start", "2027-3-1", "is no date", "year-month-day"),
+    ("date", "schedule.work_start", "20270301", "is no date", "year-month-day"),
+    ("date", "schedule.work_start", "2027-W09-1", "is no date", "year-month-day"),
+    ("date", "schedule.work_start", "01/03/2027", "is no date", "year-month-day"),
+    ("date", "schedule.work_start", "March 1, 2027", "is no date", "year-month-day"),
+    ("date", "schedule.work_start", "2027-03-01T06:30", "is no date", "year-month-day"),
+    ("time", "schedule.shift_start", "25:00", "'25:00' is no time of day", "such as 06:30"),
+    ("time", "schedule.shift_start", "24:00", "is no time of day", ""),
+    ("time", "schedule.shift_start", "06:60", "is no time of day", ""),
+    ("time", "schedule.shift_start", "6:5", "is no time of day", ""),
+    ("time", "schedule.shift_start", "6.30", "is no time of day", ""),
+    ("time", "schedule.shift_start", "6 am", "is no time of day", ""),
+    ("time", "schedule.shift_start", "390", "is no time of day", ""),
+    ("quantity", "site.altitude", "5200", "'5200' has no unit", "write 5200 ft or 5200 m"),
+    ("quantity", "site.altitude", "5200 fet", "unit 'fet' is not known", "did you mean ft?"),
+    ("quantity", "site.altitude", "1600 metres high", "is not known", "write one of: "),
+    ("quantity", "site.altitude", "high", "'high' is no quantity", "write 40 ft or 40 m"),
+    ("quantity", "climate.hot_air", "95 psi", "'psi' is no unit of temperature", ""),
+    ("quantity", "climate.hot_air", "500 F", "500 F lies above", "asked for: "),
+    ("quantity", "walls.*.insulation.thickness", "1/0 in", "divides by zero", ""),
+    ("quantity", "walls.*.insulation.thickness", "-2 in", "-2 in lies below", "asked for: "),
+    ("bearing", "mockup.facing", "up", "'up' is no compass point", "N, NNE, NE"),
+    ("bearing", "mockup.facing", "NEN", "is no compass point", ""),
+    ("bearing", "mockup.facing", "400", "'400' lies outside 0 to 360 degrees", "clockwise"),
+    ("bearing", "mockup.facing", "-10", "lies outside 0 to 360 degrees", ""),
+    ("bearing", "mockup.facing", "20 ft", "is no compass point", ""),
+    ("text", "project.name", "x" * (MOST_TEXT + 1), f"longer than {MOST_TEXT} characters", "paper"),
+    ("file", "coating_system", "../x.yaml", "'../x.yaml' leaves the project folder", "inside the folder"),
+    ("file", "coating_system", "a/../../x.yaml", "leaves the project folder", ""),
+    ("file", "firm", "/etc/x.yaml", "leaves the project folder", ""),
+    ("file", "firm", "C:\\x.yaml", "leaves the project folder", ""),
+    ("file", "firm", "C:x.yaml", "leaves the project folder", ""),
+    ("file", "firm", "..\\x.yaml", "leaves the project folder", ""),
+    ("file", "firm", "https://x.yaml", "leaves the project folder", ""),
+    ("list", "site.surroundings", "mud", "'mud' is no choice", "known: "),
+    ("list", "elevations.*.layout.vertical_lines", "5", "'5' has no unit", "write 5 ft or 5 m"),
+    ("list", "records", "../week.yaml", "leaves the project folder", ""),
+]
+
+
+@pytest.mark.parametrize(("kind", "path", "text", "said", "hint"), BAD, ids=[f"{r[0]}-{r[2][:12]}" for r in BAD])
+def test_a_text_that_does_not_fit_is_told_with_what_would(
+    kind: str, path: str, text: str, said: str, hint: str
+) -> None:
+    assert field(path).kind == kind
+    made, fault = fitted(field(path), text)
+    assert made is None
+    assert fault is not None
+    assert said in fault[0]
+    assert hint in fault[1]
+
+
+def test_every_kind_of_field_has_a_text_that_fits_and_one_that_does_not() -> None:
+    kinds = {made.kind for made in FIELDS.values()}
+    assert {row[0] for row in GOOD} == kinds
+    # Any single value is a mark; whether it is the mark of a member is told once all files are read.
+    assert {row[0] for row in BAD} == kinds - {"reference"}
+
+
+def just_outside(made: Field, bound: str, side: int) -> str:
+    """A text of the field's kind that lies a little below or above a bound."""
+    if "integer" in (made.kind, made.of):
+        return str(int(bound) + side)
+    if "quantity" in (made.kind, made.of):
+        limit = fitted(made, bound)[0]
+        return f"{limit.number(limit.unit) + side / 1000:.9f} {limit.unit}"
+    return f"{float(bound) + side / 1000:.9f}"
+
+
+BOUNDS = [
+    pytest.param(made, side, bound, id=f"{dotted(made.path)}-{bound}")
+    for made in FIELDS.values()
+    for side, bound in ((-1, made.least), (1, made.most))
+    if bound and made.kind != "bearing" and made.path != ("joints", "*", "thermal_expansion")
+]
+
+
+@pytest.mark.parametrize(("made", "side", "bound"), BOUNDS)
+def test_a_bound_is_taken_itself_and_what_lies_beyond_is_told_with_the_reason(
+    made: Field, side: int, bound: str
+) -> None:
+    assert fitted(made, bound)[1] is None
+    value, fault = fitted(made, just_outside(made, bound, side))
+    assert value is None
+    assert fault is not None
+    assert f"lies {'below' if side < 0 else 'above'} {bound} and {SLIP}" in fault[0]
+    assert made.why in fault[1]
+
+
+# A thousandth more is another thing altogether for so small a figure, so its bounds are tried by hand.
+@pytest.mark.parametrize(("text", "side"), [("0 /F", "below"), ("1e-2 /F", "above"), ("-8e-6 /F", "below")])
+def test_an_expansion_that_no_wall_has_is_told(text: str, side: str) -> None:
+    fault = fitted(field("joints.*.thermal_expansion"), text)[1]
+    assert fault is not None
+    assert f"lies {side} " in fault[0]
+
+
+def test_a_fault_stands_at_its_value_and_leaves_the_others(tmp_path: Path) -> None:
+    text, values = read(tmp_path, "gloss:\n  coats: two\n  dry_hours: 24\nwalls:\n  W1: {substrate: {kind: marble}}\n")
+    assert [(p.path, p.file, p.line, p.column) for p in text.problems] == [
+        ("gloss.coats", "a.yaml", 2, 3),
+        ("walls.W1.substrate.kind", "a.yaml", 5, 20),
+    ]
+    assert values == {"gloss.dry_hours": 24}
+
+
+def test_each_entry_of_a_list_is_told_at_its_own_place(tmp_path: Path) -> None:
+    text, values = read(
+        tmp_path, "site:\n  surroundings:\n    - dust\n    - mud\n    - {a: b}\n    - [dust]\n    - vehicles_below\n"
+    )
+    assert [(p.path, p.line) for p in text.problems] == [
+        ("site.surroundings.1", 4),
+        ("site.surroundings.2", 5),
+        ("site.surroundings.3", 6),
+    ]
+    assert "'mud' is no choice" in text.problems[0].message
+    assert [p.message for p in text.problems[1:]] == ["a single value is wanted here"] * 2
+    assert values == {"site.surroundings": ("dust", "vehicles_below")}
+
+
+def test_an_entry_of_a_list_that_is_not_known_yet_is_left_out(tmp_path: Path) -> None:
+    # Not known yet may stand anywhere: it is no fault here either, only no entry.
+    text, values = read(tmp_path, "elevations: {E1: {layout: {vertical_lines: [5 ft, 10 ft]}}}\n")
+    assert text.problems == []
+    assert values["elevations.E1.layout.vertical_lines"] == (quantity(5, "ft"), quantity(10, "ft"))
+
+
+def test_a_text_of_many_lines_is_one_value(tmp_path: Path) -> None:
+    _, values = read(tmp_path, "project:\n  name: |\n    Long Hall\n    East Wing\n")
+    assert values == {"project.name": "Long Hall\nEast Wing\n"}
+
+
+ODD = st.one_of(
+    st.text(max_size=30),
+    st.lists(
+        st.sampled_from([*"0159.,/-+ '\":%eERW½′°٣²", "ft", "in", "F", "psi", "yes", "nan", "N", "2027-", "..", "tbd"]),
+        max_size=10,
+    ).map("".join),
+)
+
+
+@settings(deadline=None)
+@given(st.sampled_from(sorted(FIELDS)), ODD)
+def test_any_text_fits_a_field_or_is_told_why_not(path: tuple[str, ...], text: str) -> None:
+    made, fault = fitted.__wrapped__(FIELDS[path], text)
+    if fault is not None:
+        assert made is None
+        assert fault[0]
+    elif FIELDS[path].values and "choice" in (FIELDS[path].kind, FIELDS[path].of):
+        assert made in FIELDS[path].values

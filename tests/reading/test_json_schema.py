@@ -1,0 +1,79 @@
+"""The JSON Schema for editors, checked by the jsonschema library: it takes what the reader takes."""
+
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+import yaml
+
+from specgen import pipeline
+from tests.support import EXAMPLES, SMALL, merged
+
+SIDE_FILES = {"firm.yaml": "firm", "coating-system.yaml": "coating_system"}
+
+
+class Loader(yaml.SafeLoader):
+    """YAML as an editor reads it: its own types, but dates stay text."""
+
+
+Loader.yaml_implicit_resolvers = {
+    first: [(tag, pattern) for tag, pattern in resolvers if tag != "tag:yaml.org,2002:timestamp"]
+    for first, resolvers in yaml.SafeLoader.yaml_implicit_resolvers.items()
+}
+
+
+def faults(data: Any, file: str = "project") -> list[str]:
+    schema = pipeline.schema_data(file)
+    jsonschema.Draft202012Validator.check_schema(schema)
+    return [error.json_path for error in jsonschema.Draft202012Validator(schema).iter_errors(data)]
+
+
+def files() -> list[Any]:
+    found = [f for f in sorted(EXAMPLES.rglob("*.yaml")) if f.name == "project.yaml" or f.name in SIDE_FILES]
+    return [pytest.param(f, id=str(f.relative_to(EXAMPLES))) for f in found]
+
+
+@pytest.mark.parametrize("file", files())
+def test_every_file_of_the_examples_fits(file: Path) -> None:
+    data = yaml.load(file.read_text("utf-8"), Loader=Loader)  # noqa: S506  the safe loader without dates
+    assert faults(data, SIDE_FILES.get(file.name, "project")) == []
+
+
+@pytest.mark.parametrize("ring", ["verdict", "mockup", "work", "closeout"])
+@pytest.mark.parametrize("units", ["ip", "si"])
+def test_every_starter_fits(ring: str, units: str, tmp_path: Path) -> None:
+    pipeline.new(tmp_path / "new.yaml", ring, units)
+    assert faults(yaml.load((tmp_path / "new.yaml").read_text("utf-8"), Loader=Loader)) == []  # noqa: S506
+
+
+# What the reader refuses, and a schema without units can tell too.
+BAD = [
+    ({"projekt": {}}, "an unknown section"),
+    ({"walls": {"W1": {"substrat": {}}}}, "an unknown key"),
+    ({"walls": {"W1": {"substrate": {"kind": "marble"}}}}, "no choice"),
+    ({"walls": {"W1": {"base_coat": {"passes": "two"}}}}, "no whole number"),
+    ({"walls": {"W1": {"base_coat": {"passes": 9}}}}, "above the limit"),
+    ({"walls": {"W1": {"insulation": {"thickness": 2}}}}, "a quantity without a unit"),
+    ({"walls": ["W1"]}, "a list for a mapping"),
+    ({"package": {"date": "1 March 2027"}}, "no date"),
+    ({"walls": {"W1": {"mesh": {"layers": {"kind": "standard"}}}}}, "a mapping for a list"),
+    ({"format": 2}, "another format"),
+    ({"project": "drop"}, "no project"),
+    ({"log": []}, "a record in a project file"),
+]
+
+
+@pytest.mark.parametrize(("change", "why"), BAD, ids=[why for _, why in BAD])
+def test_what_is_wrong_does_not_fit(change: dict[str, Any], why: str) -> None:
+    assert faults(SMALL) == []
+    assert faults(merged(SMALL, change)), why
+
+
+def test_a_firm_file_holds_no_walls() -> None:
+    assert faults({"format": 1, "walls": {}}, "firm")
+    assert faults({"format": 1, "tank": {"lined": True}}, "firm") == []
+
+
+def test_what_is_not_known_yet_fits_anywhere() -> None:
+    assert faults(merged(SMALL, {"elevations": "tbd", "gloss": {"dry_hours": None}, "code": {"model": "tbd"}})) == []
