@@ -9,8 +9,8 @@ from typing import Any
 
 from specgen import computing
 from specgen.computing.arguments import direct
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
-from specgen.model.project import Absent
 from specgen.model.suggest import near_hint
 from specgen.resolving.provider import Provider, Resolver
 from specgen.terminal.manual import columns, instance_text, instances_data, working_data, working_text

@@ -1,25 +1,25 @@
 """The story of a project: read, resolve, judge, write."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from specgen import computing
-from specgen.judging.engine import Bench, clause_basis
-from specgen.judging.explain import explained
+from specgen.judging.context import JudgingContext
+from specgen.judging.engine import clause_basis
+from specgen.judging.explain import explain
 from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.field import Path as VocabularyPath
-from specgen.model.field import Schema, dotted
+from specgen.model.field import dotted
 from specgen.model.finding import Judgment, Severity, Verdict
 from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.suggest import near_hint
 from specgen.model.value_text import words
 from specgen.reading.project import read_project
-from specgen.reading.schema import load_schema
+from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
 
@@ -28,7 +28,7 @@ from specgen.standards import load_standards
 class Case:
     """A project that has been read and judged, with all that served it."""
 
-    bench: Bench
+    bench: JudgingContext
     judgment: Judgment
     rules: tuple[Rule, ...]
 
@@ -48,11 +48,7 @@ class Built:
     notes: tuple[str, ...] = ()
 
 
-@lru_cache(maxsize=1)
-def schema() -> Schema:
-    """The catalogue of fields with the names of steps and criteria in place."""
-    rows = load_standards()
-    return load_schema((("steps", tuple(rows.steps)), ("criteria", tuple(rows.criteria))))
+schema = project_schema
 
 
 def read(file: Path) -> Project:
@@ -67,7 +63,7 @@ def check(file: Path) -> Case:
 
 def judged(project: Project) -> Case:
     """A project, judged by every rule there is."""
-    bench = Bench(project, load_standards(), Resolver(project, computing.find, computing.names()))
+    bench = JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
     rules = load_rules()
     return Case(bench, judge(bench, rules), rules)
 
@@ -167,7 +163,7 @@ def explained_text(case: Case, code: str) -> str:
     from specgen.terminal.manual import explained_lines
 
     rule = next(r for r in case.rules if code.startswith(r.code))
-    return explained_lines(rule.code, rule.title, rule.remedy, explained(case.bench, rule, code))
+    return explained_lines(rule.code, rule.title, rule.remedy, explain(case.bench, rule, code))
 
 
 # What a new wall is taken to have where the matrix asks only for its kind.

@@ -5,6 +5,7 @@ from pathlib import Path
 from specgen import pipeline
 from specgen.output import package
 from tests.support import ROOT
+from tests.typed_views import STUB, stub
 
 FOLDER = Path(__file__).parent / "documents" / "golden"
 EXAMPLES = ("first-look", "stops", "clean")
@@ -21,7 +22,8 @@ def texts(example: str) -> dict[str, str]:
 
 
 def main() -> None:
-    """Write all of them."""
+    """Write all of them, and the stub of the typed views."""
+    STUB.write_text(stub(), "utf-8")
     FOLDER.mkdir(exist_ok=True)
     for example in EXAMPLES:
         for name, text in texts(example).items():

@@ -251,7 +251,10 @@ def undescribed(source: str) -> list[str]:
     public = [
         node
         for node in ast.walk(tree)
-        if isinstance(node, (ast.FunctionDef, ast.ClassDef)) and not node.name.startswith("_") and node not in inner
+        if isinstance(node, (ast.FunctionDef, ast.ClassDef))
+        and not node.name.startswith("_")
+        and node not in inner
+        and not any(isinstance(mark, ast.Name) and mark.id == "overload" for mark in node.decorator_list)
     ]
     missing = [] if ast.get_docstring(tree) else ["the module"]
     return missing + [node.name for node in public if not ast.get_docstring(node)]

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.documents.context import Desk
+from specgen.model.absence import Absent
 from specgen.model.block import Equation
 from specgen.model.field import Path
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.source import Source
 from specgen.model.working import Lookup, Step, Working
 from specgen.quantities.format import decimal, printed_unit

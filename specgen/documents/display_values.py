@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
+from specgen.model.absence import Absent
 from specgen.model.field import Field, Node, Path
-from specgen.model.project import Absent, Project, View
+from specgen.model.project import Project, View
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text

@@ -9,8 +9,9 @@ from pathlib import PurePath
 from typing import Any
 
 from specgen.documents.context import Desk
+from specgen.model.absence import Absent
 from specgen.model.field import Path, bound, dotted
-from specgen.model.project import Absent, Project, View
+from specgen.model.project import Project, View
 from specgen.model.source import Source
 from specgen.model.working import Given, Working
 from specgen.quantities.quantity import Quantity

@@ -6,7 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import Desk
 from specgen.documents.display_values import Page, Pages
-from specgen.model.condition import holds
+from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
 from specgen.model.standard import Sentence, Step
 
@@ -91,4 +91,4 @@ def _names_of_wall(desk: Desk, wall: str) -> dict[str, Any]:
 
 
 def _applies(when: str, desk: Desk, wall: str) -> bool:
-    return not when or holds(when, desk.sight.project, ("walls", wall))
+    return not when or evaluate(when, desk.sight.project, ("walls", wall))

@@ -9,6 +9,7 @@ from specgen.documents.context import Desk, TableView
 from specgen.documents.display_values import Page, Sight
 from specgen.documents.steps import steps
 from specgen.documents.views.code_items import code_name
+from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
     Block,
@@ -25,7 +26,6 @@ from specgen.model.block import (
     Value,
 )
 from specgen.model.finding import Severity
-from specgen.model.project import Absent
 from specgen.model.source import Kind
 from specgen.model.value_text import words
 

@@ -5,9 +5,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from specgen.model.absence import Absent
 from specgen.model.field import Path, bound, dotted
 from specgen.model.problem import refuse
-from specgen.model.project import Absent, Project, View
+from specgen.model.project import Project, View
 
 Ask = Callable[[str], Any]
 

@@ -9,8 +9,9 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
+from specgen.model.absence import Absent
 from specgen.model.problem import Problem, Refused
-from specgen.model.project import Absent, Project
+from specgen.model.project import Project
 from specgen.model.source import Kind
 from specgen.reading.project import defaults
 from specgen.resolving.limits_in_force import limit_in_force

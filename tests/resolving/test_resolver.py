@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from specgen import computing, pipeline
+from specgen.model.absence import Absent
 from specgen.model.field import bound, dotted
-from specgen.model.project import Absent
 from specgen.resolving.provider import CycleError, Provider, Resolver
 from tests.support import case_of
 

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from specgen.computing.guards import refuse_negative_percent
+from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import Absent, View
+from specgen.model.project import View
 from specgen.model.source import Kind, Source
 from specgen.model.working import Given, Sum, Working, exact
 from specgen.quantities.parse import QuantityError, number_of, parse_quantity

@@ -4,8 +4,9 @@ from typing import Any
 
 from specgen.computing.air import _atmosphere
 from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, constants, flow_by, loss_by, units
+from specgen.model.absence import Absent
 from specgen.model.field import below
-from specgen.model.project import Absent, View
+from specgen.model.project import View
 from specgen.model.working import Given, Sum, Working
 from specgen.resolving.provider import Ask, Provider
 

@@ -1,6 +1,7 @@
 """Whether code asks for special inspection of the EIFS."""
 
-from specgen.model.project import Absent, View
+from specgen.model.absence import Absent
+from specgen.model.project import View
 from specgen.model.source import Kind, Source
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider

@@ -7,8 +7,9 @@ from typing import Any
 from specgen.computing.moisture._condensing import add_condensate, planes
 from specgen.computing.moisture._saturation import SOURCE as SATURATION
 from specgen.computing.moisture._saturation import saturation
+from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import Absent, View
+from specgen.model.project import View
 from specgen.model.source import Kind, Source
 from specgen.model.value_text import words
 from specgen.model.working import UNIT_CHANGE, Given, Sum, Working

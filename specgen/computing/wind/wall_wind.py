@@ -6,8 +6,9 @@ from typing import Any
 
 from specgen.computing.guards import refuse_beyond, refuse_none_of, refuse_outside
 from specgen.computing.wind import _wind
+from specgen.model.absence import Absent
 from specgen.model.problem import refuse
-from specgen.model.project import Absent, View
+from specgen.model.project import View
 from specgen.model.source import PROJECT
 from specgen.model.working import Given, Sum, Working
 from specgen.quantities.comparison import more

@@ -6,7 +6,8 @@ from typing import Any
 
 from specgen.documents.context import Desk
 from specgen.judging.fire_tests import PROPAGATION, RADIANT, may_not_burn, names_standard
-from specgen.model.project import Absent, Project
+from specgen.model.absence import Absent
+from specgen.model.project import Project
 from specgen.quantities.comparison import less, more
 
 

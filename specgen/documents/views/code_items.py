@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import Desk, TableView
 from specgen.documents.display_values import Shown
 from specgen.documents.views import _fire_tests as fire_tests
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code", "other": "Local code"}
 

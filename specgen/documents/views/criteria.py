@@ -4,7 +4,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import Desk, TableView
 from specgen.documents.display_values import Page, Shown
 from specgen.model.block import Blank, CheckBox
-from specgen.model.condition import holds
+from specgen.model.evaluation import evaluate
 from specgen.model.standard import Criterion
 
 
@@ -24,7 +24,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
             Blank(f"Initials, {line.title}"),
         )
         for line in desk.standards.criteria.values()
-        if (not line.when or holds(line.when, project)) and _covered(desk, line)
+        if (not line.when or evaluate(line.when, project)) and _covered(desk, line)
     )
     header = ("Criterion", "Method and place", "Limit", "Readings", "Read", "Result", "Initials")
     return TableView(header, made, (15, 23, 20, 10, 14, 9, 9))

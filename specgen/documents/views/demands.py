@@ -5,8 +5,9 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import Desk, TableView
 from specgen.documents.display_values import Shown
+from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bound
-from specgen.model.project import Absent, Project
+from specgen.model.project import Project
 from specgen.model.value_text import long_date, value_text
 from specgen.reading.demand import demanded, meets
 

@@ -5,7 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import Desk, TableView
 from specgen.documents.display_values import Shown
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 from specgen.model.working import Working
 from specgen.quantities.comparison import Outcome, Sense, compare
 

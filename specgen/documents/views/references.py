@@ -2,13 +2,13 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import Desk, TableView
-from specgen.model.condition import holds
+from specgen.model.evaluation import evaluate
 
 
 def rows(desk: Desk, composer: Composer) -> TableView:
     """Designation and title in short, of those that apply, and of those that the project names itself."""
     project = desk.sight.project
-    applying = {r.name: r.title for r in desk.standards.references.values() if not r.when or holds(r.when, project)}
+    applying = {r.name: r.title for r in desk.standards.references.values() if not r.when or evaluate(r.when, project)}
     made = list(applying.items())
     made += [(name, what) for name, what in _own(desk).items() if name not in applying]
     return TableView(("Standard", "Subject"), tuple(made), (30, 70))

@@ -4,7 +4,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import Desk, TableView
 from specgen.documents.display_values import Page
 from specgen.model.block import Text
-from specgen.model.condition import holds
+from specgen.model.evaluation import evaluate
 
 
 def rows(desk: Desk, composer: Composer) -> TableView:
@@ -12,7 +12,7 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     project = desk.sight.project
     root = Page(desk.sight, project.schema.root, ())
     names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
-    tools = [tool for tool in desk.standards.tools.values() if not tool.when or holds(tool.when, project)]
+    tools = [tool for tool in desk.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
     tools.sort(key=lambda tool: desk.standards.steps[tool.step].order)
     made = tuple(
         (

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from specgen import calculator, computing
 from specgen.computing.moisture._condensing import planes
 from specgen.computing.moisture.wall_layers import Inputs, Layer, wall_layers
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Resolver

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from specgen import calculator, computing, pipeline
 from specgen.computing.arguments import direct
 from specgen.computing.wind._wind import reasons_against
-from specgen.model.condition import holds
+from specgen.model.absence import Absent
+from specgen.model.evaluation import evaluate
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Resolver
@@ -233,8 +233,8 @@ def test_where_the_method_does_not_reach_the_engineers_pressure_is_owed(change: 
     case = case_of(tmp_path, merged(JOB, change))
     for name in ("design_pressure_outward", "design_pressure_inward"):
         field = pipeline.schema().fields["elevations", "*", name]
-        assert holds(field.condition, case.project, ("elevations", "E1", name))
-    assert not holds(field.condition, case_of(tmp_path, JOB).project, ("elevations", "E1", name))
+        assert evaluate(field.condition, case.project, ("elevations", "E1", name))
+    assert not evaluate(field.condition, case_of(tmp_path, JOB).project, ("elevations", "E1", name))
 
 
 def test_each_reason_against_the_method_is_told_in_words() -> None:
