@@ -270,7 +270,7 @@ def test_a_side_file_may_name_a_paper_of_the_project(tmp_path: Path) -> None:
     assert case_of(tmp_path, change).project.value(("gloss", "instructions")).title == "Ours"
 
 
-def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.Case:
+def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.JudgedProject:
     """A job whose coating source dries its primer `theirs` hours, and that plans `own`."""
     paper = {"instructions": "T1"}, {"T1": {"title": "Their instructions"}}
     coat = {"format": 1, "primer": {"dry_hours": theirs} | paper[0], "attachments": paper[1]}

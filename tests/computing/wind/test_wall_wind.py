@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import calculator, computing, pipeline
+from specgen import computing, pipeline
 from specgen.computing.arguments import direct
 from specgen.computing.wind._wind import reasons_against
 from specgen.model.condition import holds
@@ -17,6 +17,7 @@ from specgen.model.project import Absent
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Resolver
+from tests.computing._figures import told_of
 from tests.support import case_of, merged
 
 WALL = {"speed": "115 mph", "height": "30 ft", "exposure": "B", "area": "10 sq ft"}
@@ -244,7 +245,7 @@ def test_each_reason_against_the_method_is_told_in_words() -> None:
 
 def test_calc_from_a_project_names_the_engineers_pressure_that_is_waited_for(tmp_path: Path) -> None:
     case_of(tmp_path, merged(JOB, {"building": {"mean_roof_height": "61 ft"}}))
-    told = calculator.calculate_all("wall-wind", tmp_path / "project.yaml")[0]
+    told = told_of(tmp_path / "project.yaml", "wall-wind")[0]
     assert told == "E1: waits for elevations.E1.design_pressure_outward\n"
 
 
