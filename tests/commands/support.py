@@ -1,39 +1,45 @@
-"""Commands run one after another in a folder of small projects, and what each printed where."""
+"""What the tests of commands share: one command with all that it prints, and a folder of small projects."""
 
 import io
+import json
 import os
+import shlex
 from contextlib import chdir, redirect_stderr, redirect_stdout
 from pathlib import Path
+from typing import Any
 from unittest.mock import patch
 
 from specgen.cli import main
 from tests.support import SMALL, merged, written
 
-METHOD = {"walls": {"W1": {"attachment": {"method": "mechanical"}}}}
 SUBMITTAL = {"package": {"purpose": "mockup_submittal"}}
-FILES = {
-    "project.yaml": SMALL,
-    "stops.yaml": merged(SMALL, METHOD),
-    "owed.yaml": merged(SMALL, SUBMITTAL),
-    "both.yaml": merged(SMALL, SUBMITTAL | METHOD),
-    "joints.yaml": merged(SMALL, {"joints": {"J1": {"width": "1 in"}}}),
-}
+STOPPED = merged(SMALL, {"walls": {"W1": {"attachment": {"method": "mechanical"}}}})
+
+
+def run(capsys: Any, *words: str) -> tuple[int, str, str]:
+    code = main(words)
+    out, err = capsys.readouterr()
+    return code, out, err
+
+
+def checked(capsys: Any, folder: Path, data: Any) -> dict[str, Any]:
+    _, out, _ = run(capsys, "check", str(written(folder, data)), "--format", "json")
+    return json.loads(out)
 
 
 def transcript(commands: list[str], folder: Path) -> str:
-    """Each command after a dollar sign, what it prints, messages after an exclamation mark, and how it ends."""
-    for name, data in FILES.items():
-        written(folder, data, name)
+    """Each command as it is typed in the folder, what it prints, messages behind an exclamation mark, how it ends."""
+    written(folder, SMALL, "project.yaml")
+    written(folder, STOPPED, "stops.yaml")
     with chdir(folder), patch.dict(os.environ, {"COLUMNS": "80"}):
-        return "\n".join(map(told, commands))
+        return "\n".join(map(_told, commands))
 
 
-def told(command: str) -> str:
-    """One command with all that it prints."""
+def _told(command: str) -> str:
     out, err = io.StringIO(), io.StringIO()
     with redirect_stdout(out), redirect_stderr(err):
         try:
-            code: object = main(command.split()[1:])
+            code: object = main(shlex.split(command)[1:])
         except SystemExit as ended:
             code = ended.code
     printed = [*out.getvalue().splitlines(), *(f"! {line}" for line in err.getvalue().splitlines())]
