@@ -8,15 +8,18 @@ import gc
 import json
 import signal
 import sys
-from argparse import SUPPRESS, ArgumentParser
+from argparse import SUPPRESS, ArgumentParser, HelpFormatter
 from collections.abc import Sequence
+from functools import partial
 
 from specgen import __version__
 from specgen.commands import NOT_DONE, Command, Outcome, list_verbs, load_command, load_commands
 from specgen.model.problem import Refused
 
-_QUIET = "--quiet"
+_QUIET, _VERSION = "--quiet", "--version"
 _QUIET_HELP = "no messages, only results"
+# Each argument declared makes a formatter; without a width that loads archive libraries to ask the terminal for it.
+_DECLARING = partial(HelpFormatter, width=80)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -41,6 +44,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _load_asked(words: Sequence[str]) -> dict[str, Command]:
     """The command that the words begin with; where they begin with none, all, for help and for what can be chosen."""
     verb = next((word for word in words if word != _QUIET), "")
+    if verb == _VERSION:  # answered before any command is looked for
+        return {}
     return {verb: load_command(verb)} if verb in list_verbs() else load_commands()
 
 
@@ -49,15 +54,18 @@ def _parser(commands: dict[str, Command]) -> ArgumentParser:
         prog="specgen",
         description="Judges and writes the submittal of an exterior wall with a sprayed gloss metal-look finish.",
         allow_abbrev=False,
+        formatter_class=_DECLARING,
     )
-    parser.add_argument("--version", action="version", version=f"specgen {__version__}")
+    parser.add_argument(_VERSION, action="version", version=f"specgen {__version__}")
     parser.add_argument(_QUIET, action="store_true", help=_QUIET_HELP)
-    verbs = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    verbs = parser.add_subparsers(dest="command", required=True, metavar="COMMAND", prog=parser.prog)
     for name, command in commands.items():
-        own = verbs.add_parser(name, help=command.HELP)
+        own = verbs.add_parser(name, help=command.HELP, formatter_class=_DECLARING)
         command.arguments(own)
         own.add_argument(_QUIET, action="store_true", default=SUPPRESS, help=_QUIET_HELP)
         own.set_defaults(run=command.run)
+        own.formatter_class = HelpFormatter
+    parser.formatter_class = HelpFormatter
     return parser
 
 

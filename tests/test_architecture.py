@@ -247,7 +247,14 @@ def test_a_sum_from_keys_loads_no_rules_and_no_schema() -> None:
     loaded = loaded_by("calc", "dew-point", "air=70F", "rh=50%")
     rooms = {name.split(".")[1] for name in loaded if name.startswith("specgen.")}
     assert rooms == {"cli", "commands", "computing", "model", "quantities", "resolving", "terminal"}
-    assert not {name.split(".")[0] for name in loaded} & (HEAVY | {"yaml", "cerberus"})
+    assert not {name.split(".")[0] for name in loaded} & (HEAVY | {"yaml", "cerberus", "shutil"})
+
+
+def test_the_version_is_told_without_any_command() -> None:
+    code = "import sys; from specgen.cli import main\ntry: main(['--version'])\nfinally: print(*sys.modules)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert {"specgen.cli", "specgen.commands"} <= set(done.stdout.split())
+    assert not [name for name in done.stdout.split() if name.startswith("specgen.commands.")]
 
 
 def test_a_dew_point_imports_no_other_calculation() -> None:
