@@ -14,9 +14,9 @@ EXAMPLES = ("first-look", "stops", "clean")
 def texts(example: str) -> dict[str, str]:
     """Every document of an example as plain text, by file name."""
     case = pipeline.check(ROOT / "project_examples" / example / "project.yaml")
-    bench = case.bench
+    context = case.context
     made = package.made(
-        bench.project, bench.standards, case.judgment, bench.resolve, ("txt",), (), case.judgment.stopped
+        context.project, context.standards, case.judgment, context.resolve, ("txt",), (), case.judgment.stopped
     )
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
 

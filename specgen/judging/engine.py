@@ -2,11 +2,12 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from specgen.judging.applies import subjects, waited_for, walls_of
 from specgen.judging.context import JudgingContext
-from specgen.judging.rule import Clause, Rule, Violation
+from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bound, dotted
 from specgen.model.finding import Compared, Finding, NotJudged
@@ -20,15 +21,11 @@ from specgen.resolving.limits_in_force import limit_in_force
 
 @dataclass(frozen=True, slots=True)
 class ClauseOutcome:
-    """What a clause came to for one subject: what it fired on, or the absent fields it waits for.
-
-    `computed` names the computed values that it asked for.
-    """
+    """What a clause came to for one subject: what it fired on, or the absent fields it waits for."""
 
     subject: Path
     violations: tuple[Violation, ...] = ()
     waits_for: tuple[str, ...] = ()
-    computed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,38 +56,34 @@ def run_clause(context: JudgingContext, clause: Clause) -> Iterator[ClauseOutcom
         if isinstance(subject, Absent):
             yield ClauseOutcome(subject.path, waits_for=tuple(map(dotted, subject.paths)))
             continue
-        computed: list[str] = []
         try:
-            arguments = _arguments(context, clause, subject, computed)
-            violations = tuple(clause.test(context.project.view(subject), **arguments))
+            violations = tuple(clause.test(context.project.view(subject), **_arguments(context, clause, subject)))
         except Absent as absent:
-            waits_for = _owed(context.project, absent)
-            yield ClauseOutcome(subject, waits_for=waits_for, computed=tuple(computed))
+            yield ClauseOutcome(subject, waits_for=_owed(context.project, absent))
         else:
-            yield ClauseOutcome(subject, violations, computed=tuple(computed))
+            yield ClauseOutcome(subject, violations)
 
 
-def _arguments(context: JudgingContext, clause: Clause, subject: Path, computed: list[str]) -> dict[str, Any]:
-    """The further arguments a test names: the project, its limit, other limits by name, the trade's rows, and the
-    resolver for its subject, which notes in `computed` what it is asked for."""
-
-    def resolve(name: str) -> Any:
-        computed.append(name)
-        try:
-            return context.resolve(subject, name)
-        except Absent as absent:
-            # The field that stopped it comes first: whether it applies decides whether the clause does.
-            raise Absent(*dict.fromkeys((*absent.paths, *context.resolve.missing(subject, name)))) from absent
-
-    providers: dict[str, Callable[[], Any]] = {
+def _arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[str, Any]:
+    """The further arguments a test names: the project, its limit, other limits by name, the trade's rows, and computed
+    values of its subject."""
+    shared: dict[str, Callable[[], Any]] = {
         "project": context.project.root,
         "limit": lambda: context.limit(clause.limit) if clause.limit else None,
         "limits": lambda: context.limit,
         "standards": lambda: context.standards,
-        "resolve": lambda: resolve,
-        "look_up": lambda: resolve,
     }
-    return {name: providers[name]() for name in clause.asks}
+    computed = {name: partial(_resolve, context, subject, name) for name in clause.asks - ARGUMENTS}
+    return {name: shared[name]() for name in clause.asks & ARGUMENTS} | computed
+
+
+def _resolve(context: JudgingContext, subject: Path, name: str) -> Any:
+    """A computed value of a subject; raises Absent with all fields it lacks."""
+    try:
+        return context.resolve(subject, name)
+    except Absent as absent:
+        # The field that stopped it comes first: whether it applies decides whether the clause does.
+        raise Absent(*dict.fromkeys((*absent.paths, *context.resolve.missing(subject, name)))) from absent
 
 
 def _owed(project: Project, absent: Absent) -> tuple[str, ...]:
@@ -103,12 +96,12 @@ def _owed(project: Project, absent: Absent) -> tuple[str, ...]:
 def _compared(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> Iterator[Compared]:
     """What a clause that asked for computed values says of the members they belong to."""
     found = Outcome.MISSING if outcome.waits_for else Outcome.OUTSIDE if outcome.violations else Outcome.WITHIN
-    for name in dict.fromkeys(outcome.computed):
+    for name in clause.computed if "*" not in outcome.subject else ():
         try:
             member = context.resolve.member(outcome.subject, name)
         except Absent:
             continue
-        yield Compared(context.resolve.find(name).name, member, clause.code, bound(clause.at, outcome.subject), found)
+        yield Compared(name, member, clause.code, bound(clause.at, outcome.subject), found)
 
 
 def _not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:

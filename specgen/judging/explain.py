@@ -76,7 +76,7 @@ def _figures(
     """What a clause rests on: the fields of its condition, or those its test read; computed values; its limit."""
     for path in dict.fromkeys(bound(name, outcome.subject) for name in clause.reads) or dict.fromkeys(read):
         yield dotted(path), _field_text(context, path)
-    for name in dict.fromkeys(outcome.computed):
+    for name in clause.computed:
         yield f"calc.{name.replace('-', '_')}", _computed_text(context, outcome.subject, name)
     if clause.limit:
         row = context.standards.limits[clause.limit]

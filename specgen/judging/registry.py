@@ -6,13 +6,15 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
+from specgen import computing
 from specgen.judging import rules as rules_folder
 from specgen.judging.clause_condition import ClauseCondition, bind_condition
-from specgen.judging.rule import OF_OPEN_ITEMS, STOP, Clause, Declared, Rule, Violation
+from specgen.judging.rule import ARGUMENTS, OF_OPEN_ITEMS, STOP, Clause, Declared, Rule, Violation
 from specgen.judging.scope import RuleError, Scope
 from specgen.model.condition import ConditionError
 from specgen.model.field import Schema
 from specgen.model.project import View
+from specgen.model.suggest import near_hint
 from specgen.quantities.parse import QuantityError
 from specgen.reading.schema import project_schema
 
@@ -48,6 +50,10 @@ def _run_apart(subject: View) -> Iterator[Violation]:
 
 def bind(rule: Rule, clause: Declared, schema: Schema) -> Clause:
     """A declared clause with its paths looked up in the schema; raises RuleError or ConditionError."""
+    for name in clause.asks - ARGUMENTS:
+        if name.replace("_", "-") not in computing.names():
+            known = [*ARGUMENTS, *(known.replace("-", "_") for known in computing.names())]
+            raise RuleError(f"a test cannot take {name!r}: {near_hint(name, known)}")
     scope = Scope(schema, tuple(clause.each.split(".")) if clause.each else ())
     if scope.each == OF_OPEN_ITEMS:
         bound = ClauseCondition(_run_apart, (), ())

@@ -29,9 +29,11 @@ def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation
 
 
 Test = Callable[..., Iterator[Violation]]
-# What a test takes as `resolve` and `look_up`: a computed value, or the answer of a look-up, by name.
-Resolve = Callable[[str], Working]
-LookUp = Callable[[str], Lookup]
+# A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
+Computed = Callable[[], Working]
+LookedUp = Callable[[], Lookup]
+# The other arguments a test may take beside its subject.
+ARGUMENTS = frozenset(("project", "limit", "limits", "standards"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,11 +56,16 @@ class Clause:
     at: Path
     # The step of the work at which a procedure prints a finding.
     step: str
-    # What asks the question, and the arguments it takes beside its subject.
+    # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
     # The fields and computed values of a condition, in its order; those of a test are told as it runs.
     reads: tuple[str, ...] = ()
+
+    @property
+    def computed(self) -> tuple[str, ...]:
+        """The names of the computed values it asks for."""
+        return tuple(sorted(name.replace("_", "-") for name in self.asks - ARGUMENTS))
 
     @property
     def code(self) -> str:

@@ -3,7 +3,7 @@
 import pytest
 
 from specgen.model.problem import Refused
-from specgen.terminal.manual import working_data
+from specgen.terminal.working import working_to_data
 from tests.computing._figures import worked
 
 JOINT = {
@@ -114,4 +114,4 @@ def test_a_difference_of_temperatures_is_given_in_degrees_of_either_scale(unit: 
     keys = {"air": "70 F", "rh": "50", "surface": "60 F"}
     made = worked("surface-margin", keys, unit=unit)
     assert made.result == pytest.approx(worked("surface-margin", keys).result * factor)
-    assert working_data(made)["unit"] == unit.strip("°")
+    assert working_to_data(made)["unit"] == unit.strip("°")

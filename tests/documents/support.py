@@ -26,7 +26,7 @@ TWO = {"a.txt": b"two", "c.txt": b"new"}
 def desk_of(folder: Path, change: Any = None) -> Desk:
     """The desk of the small project with a change laid over it."""
     case = case_of(folder, change)
-    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+    return Desk(Sight(case.project, case.context.standards), case.judgment, case.context.resolve)
 
 
 def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
@@ -43,7 +43,7 @@ def document_of(example: str, name: str, draft: bool = False) -> Document:
 def desk_of_example(example: str) -> Desk:
     """The desk of an example."""
     case = pipeline.check(EXAMPLES / example / "project.yaml")
-    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+    return Desk(Sight(case.project, case.context.standards), case.judgment, case.context.resolve)
 
 
 def standing(folder: Path) -> dict[str, tuple[str, int, bytes]]:

@@ -23,6 +23,7 @@ from specgen.model.problem import refuse
 from specgen.model.source import MEMORY, PRACTICE
 from specgen.model.working import Given, Sum, Working
 from specgen.quantities.comparison import Outcome
+from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Provider, Resolver
 from tests.documents.support import desk_of, desk_of_example, document_of
 from tests.support import EXAMPLES
@@ -119,7 +120,7 @@ def test_groups_come_in_their_order_and_calculations_in_theirs(tmp_path: Path) -
 
 def test_the_working_printed_is_the_one_computed() -> None:
     case = pipeline.check(EXAMPLES / "metric" / "project.yaml")
-    working = case.bench.resolve(("joints", "J1"), "joint-width")
+    working = case.context.resolve(("joints", "J1"), "joint-width")
     made = document_of("metric", "D06", draft=True)
     said = [b for b in made.blocks if isinstance(b, Equation)]
     for step in working.steps:
@@ -206,7 +207,7 @@ def test_words_of_a_calculation_stand_as_they_are(tmp_path: Path) -> None:
 
 
 def test_every_origin_a_calculation_tells_is_a_field_or_a_calculation() -> None:
-    fields = pipeline.schema()
+    fields = project_schema()
     for provider in map(computing.find, computing.names()):
         for told_of in provider.origins.values():
             if told_of in computing.names() or " " in told_of:  # a calculation, or words

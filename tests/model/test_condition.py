@@ -8,13 +8,14 @@ from typing import Any
 import pytest
 import yaml
 
-from specgen import pipeline, reading, standards
+from specgen import reading, standards
 from specgen.model.condition import ConditionError, parse_condition, terms
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Schema
 from specgen.model.project import Project
 from specgen.quantities.parse import measure
 from specgen.quantities.quantity import dimension_of
+from specgen.reading.schema import project_schema
 from tests.support import case_of
 
 GIVEN = {
@@ -190,7 +191,7 @@ IN_ROWS = written(standards, ".", ("when",))
 def test_there_are_conditions_to_look_at() -> None:
     assert len(IN_SCHEMA) > 50
     assert len(IN_ROWS) > 30
-    assert {f.condition for f in pipeline.schema().fields.values()} - {""} <= IN_SCHEMA
+    assert {f.condition for f in project_schema().fields.values()} - {""} <= IN_SCHEMA
 
 
 def known(schema: Schema, path: tuple[str, ...]) -> bool:
@@ -206,7 +207,7 @@ ORDERED = {">", "<", ">=", "<="}
 
 @pytest.mark.parametrize("text", sorted(IN_SCHEMA | IN_ROWS))
 def test_every_condition_there_is_speaks_of_known_fields_and_choices(text: str) -> None:
-    schema = pipeline.schema()
+    schema = project_schema()
     for term in terms(parse_condition(text)):
         if term.path[0] == "calc":
             continue

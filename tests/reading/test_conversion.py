@@ -12,15 +12,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specgen import pipeline
 from specgen.model.field import Field, dotted
 from specgen.quantities.quantity import Quantity
 from specgen.reading.conversion import MOST_TEXT, fitted
 from specgen.reading.leaves import converted
 from specgen.reading.positions import Text, read_text
+from specgen.reading.schema import project_schema
 from specgen.reading.structure import structured
 
-FIELDS = pipeline.schema().fields
+FIELDS = project_schema().fields
 
 
 def field(path: str) -> Field:
@@ -31,7 +31,7 @@ def read(folder: Path, text: str) -> tuple[Text, dict[str, Any]]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
     values: dict[str, Any] = {}
-    for record in structured(made, pipeline.schema().root).records:
+    for record in structured(made, project_schema().root).records:
         values |= {dotted(path): value for path, value in converted(made, record).items()}
     return made, values
 

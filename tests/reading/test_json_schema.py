@@ -7,7 +7,9 @@ import jsonschema
 import pytest
 import yaml
 
-from specgen import pipeline
+from specgen.reading.json_schema import json_schema
+from specgen.reading.schema import project_schema
+from specgen.terminal.starter import starter
 from tests.support import EXAMPLES, SMALL, merged
 
 SIDE_FILES = {"firm.yaml": "firm", "coating-system.yaml": "coating_system"}
@@ -24,7 +26,7 @@ Loader.yaml_implicit_resolvers = {
 
 
 def faults(data: Any, file: str = "project") -> list[str]:
-    schema = pipeline.schema_data(file)
+    schema = json_schema(project_schema(), file)
     jsonschema.Draft202012Validator.check_schema(schema)
     return [error.json_path for error in jsonschema.Draft202012Validator(schema).iter_errors(data)]
 
@@ -42,9 +44,9 @@ def test_every_file_of_the_examples_fits(file: Path) -> None:
 
 @pytest.mark.parametrize("ring", ["verdict", "mockup", "work", "closeout"])
 @pytest.mark.parametrize("units", ["ip", "si"])
-def test_every_starter_fits(ring: str, units: str, tmp_path: Path) -> None:
-    pipeline.new(tmp_path / "new.yaml", ring, units)
-    assert faults(yaml.load((tmp_path / "new.yaml").read_text("utf-8"), Loader=Loader)) == []  # noqa: S506
+def test_every_starter_fits(ring: str, units: str) -> None:
+    text = starter(project_schema(), ring, units)
+    assert faults(yaml.load(text, Loader=Loader)) == []  # noqa: S506
 
 
 # What the reader refuses, and a schema without units can tell too.

@@ -14,6 +14,7 @@ from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
 from specgen.model.source import Kind
 from specgen.reading.project import defaults
+from specgen.reading.schema import project_schema
 from specgen.resolving.limits_in_force import limit_in_force
 from tests.support import SMALL, case_of, merged, written
 
@@ -271,7 +272,7 @@ def test_a_side_file_may_name_a_paper_of_the_project(tmp_path: Path) -> None:
     assert case_of(tmp_path, change).project.value(("gloss", "instructions")).title == "Ours"
 
 
-def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.Case:
+def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.JudgedProject:
     """A job whose coating source dries its primer `theirs` hours, and that plans `own`."""
     paper = {"instructions": "T1"}, {"T1": {"title": "Their instructions"}}
     coat = {"format": 1, "primer": {"dry_hours": theirs} | paper[0], "attachments": paper[1]}
@@ -292,7 +293,7 @@ def test_the_coating_sources_figure_beats_practice_and_the_projects_own_is_the_p
     case = primer_dry(tmp_path, own, theirs)
     assert case.project.value(HOURS) == plan
     assert case.project.maker[HOURS] == theirs
-    value, source = limit_in_force(case.project, case.bench.standards.limits["primer.dry"])
+    value, source = limit_in_force(case.project, case.context.standards.limits["primer.dry"])
     assert (value, source.kind, source.reference) == (theirs, Kind.MAKER, "Their instructions (coating T1)")
     fired = {f.code: f for f in case.judgment.findings}
     assert ("FIN-03d" in fired) is short
@@ -312,7 +313,7 @@ def test_without_a_source_common_practice_is_the_limit_and_the_plan(tmp_path: Pa
 
 
 def test_every_default_is_a_typed_value_and_an_absent_value_is_told_by_its_path(tmp_path: Path) -> None:
-    schema = pipeline.schema()
+    schema = project_schema()
     assert set(defaults(schema)) == {path for path, made in schema.fields.items() if made.default}
     with pytest.raises(Absent) as raised:
         case_of(tmp_path).project.value(("walls", "W1", "insulation", "kind"))

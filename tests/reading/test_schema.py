@@ -8,15 +8,14 @@ from typing import Any
 import pytest
 import yaml
 
-from specgen import pipeline
 from specgen.model.field import Collection, Field, dotted
 from specgen.quantities.quantity import dimension_of
 from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.reading import schema as schema_files
 from specgen.reading.conversion import fitted
-from specgen.reading.schema import SchemaError, load_schema
+from specgen.reading.schema import SchemaError, load_schema, project_schema
 
-SCHEMA = pipeline.schema()
+SCHEMA = project_schema()
 FIELDS = list(SCHEMA.fields.values())
 COLLECTIONS = list(SCHEMA.collections.values())
 RINGS = {"verdict", "mockup", "work", "closeout", "optional"}

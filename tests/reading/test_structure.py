@@ -8,16 +8,16 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specgen import pipeline
 from specgen.model.field import dotted
 from specgen.reading.positions import Text, read_text
+from specgen.reading.schema import project_schema
 from specgen.reading.structure import MOST_MARK, Structure, structured
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    return made, structured(made, pipeline.schema().root)
+    return made, structured(made, project_schema().root)
 
 
 def leaves(made: Structure) -> dict[str, Any]:
@@ -209,7 +209,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("shapes")
 
 
-NAMES = st.sampled_from([*pipeline.schema().root.children, "W1", "kind", "substrate", "layers", "openings", "*", "x"])
+NAMES = st.sampled_from([*project_schema().root.children, "W1", "kind", "substrate", "layers", "openings", "*", "x"])
 ANYTHING = st.recursive(
     st.sampled_from(["", "tbd", "x", "1", "3/4 in"]),
     lambda deeper: st.one_of(st.lists(deeper, max_size=3), st.dictionaries(NAMES, deeper, max_size=4)),
@@ -222,6 +222,6 @@ ANYTHING = st.recursive(
 def test_data_of_any_shape_is_sorted_or_told_with_its_line(folder: Path, data: dict[str, Any]) -> None:
     text, made = read(folder, yaml.safe_dump(data))
     assert all(problem.line > 0 and problem.message for problem in text.problems)
-    schema = pipeline.schema()
+    schema = project_schema()
     for path in (path for record in made.records for path in record.leaves):
         assert schema.field_at(path) is not None, path

@@ -23,7 +23,7 @@ fails ATT-08d at walls.W1.drainage.outlets
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import CAUTION, STOP, LookUp, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, LookedUp, Rule, Violation, violation
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Wall
 
@@ -49,9 +49,9 @@ DRAINING = ("grooved_board", "drainage_mat")
     at="wall.attachment.method",
     basis="astm_e2273_memory",
 )
-def pattern_dams(wall: Wall, look_up: LookUp) -> Iterator[Violation]:
+def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     """The pattern of the adhesive leaves no way down for the water."""
-    if all_known(lambda: _drains_by_adhesive(wall, look_up), lambda: wall.attachment.method in DAMMING):
+    if all_known(lambda: wall.attachment.method in DAMMING, lambda: _drains_by_adhesive(wall, drainage_due)):
         yield violation(wall.attachment.method)
 
 
@@ -63,9 +63,11 @@ def pattern_dams(wall: Wall, look_up: LookUp) -> Iterator[Violation]:
     at="wall.attachment.ribbon_direction",
     basis="astm_e2273_memory",
 )
-def ribbons_dam(wall: Wall, look_up: LookUp) -> Iterator[Violation]:
+def ribbons_dam(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     """The ribbons of adhesive run across the way of the water."""
-    if all_known(lambda: _drains_by_adhesive(wall, look_up), lambda: wall.attachment.ribbon_direction == "horizontal"):
+    if all_known(
+        lambda: wall.attachment.ribbon_direction == "horizontal", lambda: _drains_by_adhesive(wall, drainage_due)
+    ):
         yield violation(wall.attachment.ribbon_direction)
 
 
@@ -90,9 +92,9 @@ RULE.clause(
 )
 
 
-def _drains_by_adhesive(wall: Wall, look_up: LookUp) -> bool:
+def _drains_by_adhesive(wall: Wall, drainage_due: LookedUp) -> bool:
     """Whether the wall is drained, or must be, with nothing but the adhesive to leave the water its way."""
     return all_known(
-        lambda: any_known(lambda: look_up("drainage-due").result, lambda: wall.drainage.kind != "none"),
         lambda: wall.drainage.kind not in DRAINING,
+        lambda: any_known(lambda: wall.drainage.kind != "none", lambda: drainage_due().result),
     )

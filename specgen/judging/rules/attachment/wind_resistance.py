@@ -24,7 +24,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from specgen.judging.choice_groups import BOARDS, WOOD
-from specgen.judging.rule import CAUTION, STOP, Resolve, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violation, is_draft, violation
 from specgen.model.absence import all_known, if_given, read_all
 from specgen.model.typed_views import Description, Elevation, Wall
 from specgen.quantities.comparison import more
@@ -48,12 +48,10 @@ RULE = Rule(
     at="elevation.wall",
     basis="computed",
 )
-def wind_pulls_too_hard(elevation: Elevation, resolve: Resolve) -> Iterator[Violation]:
+def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Iterator[Violation]:
     """The wind pulls harder than the glued wall may be loaded."""
     attachment = elevation.wall.attachment
-    wind, strength, factor = read_all(
-        lambda: resolve("wall-wind"), lambda: attachment.ultimate_strength, lambda: attachment.safety_factor
-    )
+    wind, strength, factor = read_all(wall_wind, lambda: attachment.ultimate_strength, lambda: attachment.safety_factor)
     allowed = strength * (1 / Fraction(factor))
     pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
     if more(pull, allowed):

@@ -13,7 +13,7 @@ fails COD-02a at walls.W1.drainage.kind
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import STOP, LookUp, Rule, Violation, violation
+from specgen.judging.rule import STOP, LookedUp, Rule, Violation, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Wall
 
@@ -36,7 +36,7 @@ RULE = Rule(
     basis="ibc_drainage",
     lift="never",
 )
-def undrained(wall: Wall, look_up: LookUp) -> Iterator[Violation]:
+def undrained(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     """Drainage is due and there is none."""
-    if all_known(lambda: look_up("drainage-due").result, lambda: wall.drainage.kind == "none"):
+    if all_known(lambda: wall.drainage.kind == "none", lambda: drainage_due().result):
         yield violation(wall.drainage.kind)

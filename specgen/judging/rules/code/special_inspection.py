@@ -15,7 +15,7 @@ fails COD-04a at contract.inspection_level
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import STOP, LookUp, Rule, Violation, violation
+from specgen.judging.rule import STOP, LookedUp, Rule, Violation, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description
 
@@ -37,10 +37,7 @@ RULE = Rule(
     basis="ibc_inspection ibc_editions_memory",
     lift="never",
 )
-def uninspected(project: Description, look_up: LookUp) -> Iterator[Violation]:
+def uninspected(project: Description, special_inspection_due: LookedUp) -> Iterator[Violation]:
     """Special inspection is due and nobody is to do it."""
-    if all_known(
-        lambda: look_up("special-inspection-due").result,
-        lambda: project.contract.inspection_level == "none",
-    ):
+    if all_known(lambda: project.contract.inspection_level == "none", lambda: special_inspection_due().result):
         yield violation(project.contract.inspection_level)

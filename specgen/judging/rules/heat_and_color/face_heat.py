@@ -16,7 +16,7 @@ fails HEA-02a at elevations.E1.color
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import STOP, Resolve, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
@@ -41,8 +41,8 @@ RULE = Rule(
     lift="never",
     step="gloss",
 )
-def board_softens(elevation: Elevation, resolve: Resolve) -> Iterator[Violation]:
+def board_softens(elevation: Elevation, face_heat: Computed) -> Iterator[Violation]:
     """The hottest face is no cooler than the heat at which the board softens."""
-    heat, limit = read_all(lambda: resolve("face-heat"), lambda: elevation.wall.insulation.service_limit)
+    heat, limit = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
     if not less(heat.quantity, limit):
         yield violation(heat.shown, wanted=limit)

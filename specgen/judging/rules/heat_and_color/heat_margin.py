@@ -29,7 +29,7 @@ fails HEA-03e at colors.C1.lrv
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import CAUTION, Resolve, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
@@ -54,9 +54,9 @@ RULE = Rule(
     basis="computed",
     limit="board.heat_margin",
 )
-def thin_margin(elevation: Elevation, resolve: Resolve, limit: Quantity) -> Iterator[Violation]:
+def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> Iterator[Violation]:
     """The hottest face comes near the heat at which the board softens."""
-    heat, softens = read_all(lambda: resolve("face-heat"), lambda: elevation.wall.insulation.service_limit)
+    heat, softens = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
     margin = apart(softens, heat.quantity)
     if less(margin, limit):
         yield violation(rounded(margin), wanted=limit)
@@ -70,9 +70,9 @@ def thin_margin(elevation: Elevation, resolve: Resolve, limit: Quantity) -> Iter
     at="elevation.color",
     basis="computed",
 )
-def softens_in_still_air(elevation: Elevation, resolve: Resolve) -> Iterator[Violation]:
+def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Iterator[Violation]:
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
-    still, limit = read_all(lambda: resolve("face-heat-still"), lambda: elevation.wall.insulation.service_limit)
+    still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
     if not less(still.quantity, limit):
         yield violation(still.shown, wanted=limit)
 

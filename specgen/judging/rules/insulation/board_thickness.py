@@ -18,7 +18,7 @@ fails INS-04b at walls.W1.insulation.thickness
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import STOP, Resolve, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
@@ -69,8 +69,8 @@ def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> It
     limit="board.left_under_joint",
     step="aesthetic_joints",
 )
-def little_left_under_joint(wall: Wall, resolve: Resolve, limit: Quantity) -> Iterator[Violation]:
+def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quantity) -> Iterator[Violation]:
     """Rasping, groove and joint leave too little board."""
-    left = resolve("remaining-board")
+    left = remaining_board()
     if less(left.quantity, limit):
         yield violation(left.shown, wanted=limit)

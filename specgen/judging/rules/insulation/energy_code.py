@@ -21,7 +21,7 @@ fails INS-05a at walls.W1.insulation.r_value
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import CAUTION, Resolve, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
@@ -59,9 +59,9 @@ def too_little(wall: Wall, project: Description) -> Iterator[Violation]:
     at="wall.layers",
     basis="iso_13788",
 )
-def vapor_condenses(wall: Wall, resolve: Resolve) -> Iterator[Violation]:
+def vapor_condenses(wall: Wall, wall_layers: Computed) -> Iterator[Violation]:
     """Between two layers the vapor pressure of winter is above saturation."""
-    working = resolve("wall-layers")
+    working = wall_layers()
     if working.lines_beside[0].value > 0:
         wet = [step.name.partition(", ")[2] for step in working.lines_beside[1:]]
         yield violation("; ".join(wet) or "at the inner face")

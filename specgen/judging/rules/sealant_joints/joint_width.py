@@ -27,7 +27,7 @@ fails SLT-02a at joints.J1.width
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import STOP, Resolve, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Joint
 from specgen.quantities.comparison import less
@@ -50,8 +50,8 @@ RULE = Rule(
     at="joint.width",
     basis="joint_width_course",
 )
-def too_narrow_for_movement(joint: Joint, resolve: Resolve) -> Iterator[Violation]:
+def too_narrow_for_movement(joint: Joint, joint_width: Computed) -> Iterator[Violation]:
     """The width given is less than the width computed."""
-    needed, width = read_all(lambda: resolve("joint-width").quantity, lambda: joint.width)
+    needed, width = read_all(lambda: joint_width().quantity, lambda: joint.width)
     if less(width, needed):
         yield violation(width, wanted=needed)

@@ -15,7 +15,7 @@ fails AIR-08a at compressor.air_flow
 from collections.abc import Iterator
 
 from specgen.judging.guns import drawn
-from specgen.judging.rule import CAUTION, Resolve, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
@@ -37,8 +37,8 @@ RULE = Rule(
     at="compressor.air_flow",
     basis="memory",
 )
-def nothing_left_over(project: Description, resolve: Resolve) -> Iterator[Violation]:
+def nothing_left_over(project: Description, air_supply: Computed, air_demand: Computed) -> Iterator[Violation]:
     """The compressor feeds the guns, and has too little left for leaks and reserve."""
-    supply, demand = read_all(lambda: resolve("air-supply"), lambda: resolve("air-demand"))
+    supply, demand = read_all(air_supply, air_demand)
     if less(supply.quantity, demand.quantity) and not less(supply.quantity, drawn(project)):
         yield violation(supply.shown, wanted=demand.shown)

@@ -18,7 +18,7 @@ fails AIR-01b at compressor.at_pressure
 from collections.abc import Iterator
 
 from specgen.judging.guns import drawn
-from specgen.judging.rule import STOP, Resolve, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
@@ -59,8 +59,8 @@ RULE.clause(
     at="compressor.air_flow",
     basis="computed",
 )
-def guns_starve(project: Description, resolve: Resolve) -> Iterator[Violation]:
+def guns_starve(project: Description, air_supply: Computed) -> Iterator[Violation]:
     """The guns draw more than the compressor gives at the site."""
-    supply, draw = read_all(lambda: resolve("air-supply"), lambda: drawn(project))
+    supply, draw = read_all(air_supply, lambda: drawn(project))
     if less(supply.quantity, draw):
         yield violation(supply.shown, wanted=rounded(draw))

@@ -23,7 +23,7 @@ fails AIR-02a at guns.G1.inlet_pressure
 
 from collections.abc import Iterator
 
-from specgen.judging.rule import STOP, Resolve, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import SprayGun
 from specgen.quantities.comparison import less
@@ -46,8 +46,8 @@ RULE = Rule(
     at="spray_gun.inlet_pressure",
     basis="hose_loss",
 )
-def hose_starves_gun(gun: SprayGun, resolve: Resolve) -> Iterator[Violation]:
+def hose_starves_gun(gun: SprayGun, gun_pressure: Computed) -> Iterator[Violation]:
     """What the hoses leave is less than the gun needs."""
-    left, needed = read_all(lambda: resolve("gun-pressure"), lambda: gun.inlet_pressure)
+    left, needed = read_all(gun_pressure, lambda: gun.inlet_pressure)
     if less(left.quantity, needed):
         yield violation(left.shown, wanted=needed)
