@@ -32,6 +32,8 @@ Test = Callable[..., Iterator[Violation]]
 # A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
 Computed = Callable[[], Working]
 LookedUp = Callable[[], Lookup]
+# What a test takes as `limits`: the figure in force of a row of the limits, by its name.
+Limits = Callable[[str], Any]
 # The other arguments a test may take beside its subject.
 ARGUMENTS = frozenset(("project", "limit", "limits", "standards"))
 

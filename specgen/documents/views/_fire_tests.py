@@ -8,6 +8,7 @@ from specgen.documents.context import Desk
 from specgen.judging.fire_tests import PROPAGATION, RADIANT, may_not_burn, names_standard
 from specgen.model.absence import Absent
 from specgen.model.project import Project
+from specgen.model.typed_views import root_of
 from specgen.quantities.comparison import less, more
 
 
@@ -41,7 +42,7 @@ def _answer(desk: Desk, test: str, wall: str, due: Callable[[], tuple[bool, list
 
 def _propagation(desk: Desk) -> tuple[bool, list[Any]]:
     """Whether fire must be shown not to climb the wall, and why."""
-    root, sight = desk.sight.project.root(), desk.sight
+    root, sight = root_of(desk.sight.project.root()), desk.sight
     if not may_not_burn(root):
         return False, ["construction of type ", sight.shown(("code", "construction_type"))]
     stories, top = sight.limit("fire.stories"), sight.limit("fire.top")

@@ -14,12 +14,12 @@ fails AJT-03b at elevations.E1.height
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.rule import STOP, Rule, Violation, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.comparison import more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AJT-03",
@@ -59,7 +59,7 @@ def no_horizontal_line(elevation: Elevation, project: Description) -> Iterator[V
         yield violation(elevation.height, wanted=project.panel_limits.max_height)
 
 
-def _undivided(elevation: Elevation, lines: str, side: str, most: Any) -> bool:
+def _undivided(elevation: Elevation, lines: str, side: str, most: Quantity) -> bool:
     """Whether the lines are given, there are none, and a side of the face is longer than a panel may be."""
     return all_known(
         lambda: elevation.layout.mode == "given",

@@ -22,12 +22,11 @@ fails ATT-05f at walls.W1.substrate.kind
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.rule import CAUTION, STOP, Rule, Violation, is_draft, violation
 from specgen.judging.three_valued import is_signed
 from specgen.model.absence import all_known, if_given
-from specgen.model.typed_views import Description, Wall
+from specgen.model.typed_views import Description, Substrate, Wall
 
 RULE = Rule(
     "ATT-05",
@@ -107,6 +106,6 @@ RULE.clause(
 )
 
 
-def _doubtful(old: Any) -> bool:
+def _doubtful(old: Substrate) -> bool:
     """Whether the surface is one that must be proved: bare metal, or a coating that stays."""
     return bool(old.kind == "metal" or (old.kind == "existing_coated" and not old.coating_removed))

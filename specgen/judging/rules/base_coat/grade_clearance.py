@@ -12,9 +12,8 @@ fails BAS-05b at elevations.E1.grade_clearance
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, Limits, Rule, Violation, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
@@ -48,13 +47,13 @@ RULE.clause(
     at="elevation.grade_clearance",
     limit="grade.clearance_soil",
 )
-def low_over_soil(elevation: Elevation, limit: Quantity, limits: Any) -> Iterator[Violation]:
+def low_over_soil(elevation: Elevation, limit: Quantity, limits: Limits) -> Iterator[Violation]:
     """The board clears the ground, but by less than is common over soil."""
     least = limits("grade.clearance")
     if all_known(lambda: elevation.grade_is_soil, lambda: _between(elevation.grade_clearance, least, limit)):
         yield violation(elevation.grade_clearance, wanted=limit)
 
 
-def _between(clearance: Any, least: Any, limit: Any) -> bool:
+def _between(clearance: Quantity, least: Quantity, limit: Quantity) -> bool:
     """Whether a clearance does for ground of any kind, but not for soil."""
     return not less(clearance, least) and less(clearance, limit)

@@ -22,7 +22,6 @@ fails BAS-02d at walls.W1.mesh.layers.0.order
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.rule import STOP, Rule, Violation, violation
 from specgen.model.absence import all_known, any_known
@@ -87,6 +86,6 @@ def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Iterator[Violatio
         yield violation(layer.kind)
 
 
-def _standard_over(other: Any, layer: MeshLayer) -> bool:
+def _standard_over(other: MeshLayer, layer: MeshLayer) -> bool:
     """Whether a layer is standard mesh that goes on after the given one."""
     return all_known(lambda: other.kind == "standard", lambda: more(other.order, layer.order))

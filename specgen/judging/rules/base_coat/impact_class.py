@@ -14,10 +14,10 @@ fails BAS-04a at elevations.E1.impact_zones
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.rule import CAUTION, Rule, Violation, violation
 from specgen.model.absence import all_known, any_known
+from specgen.model.project import Members
 from specgen.model.typed_views import Elevation, ImpactZone
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
@@ -50,12 +50,12 @@ def standard_within_reach(elevation: Elevation, limit: Quantity) -> Iterator[Vio
         yield violation(wanted=limit)
 
 
-def _standard(zone: ImpactZone, top: Any) -> bool:
+def _standard(zone: ImpactZone, top: Quantity) -> bool:
     """Whether a zone of the standard class begins below a height."""
     return all_known(lambda: zone["class"] == "standard", lambda: less(zone["from"], top))
 
 
-def _uncovered(zones: Any, top: Any) -> bool:
+def _uncovered(zones: Members[ImpactZone], top: Quantity) -> bool:
     """Whether a height from the ground to `top` lies in no zone; zones that touch are joined."""
     reach = Quantity.of(0, "ft")
     for low, high in sorted((zone["from"], zone.to) for zone in zones):

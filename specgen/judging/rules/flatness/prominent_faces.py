@@ -14,7 +14,6 @@ fails PLN-02b at walls.W1.substrate.plane_limit
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.rule import CAUTION, Rule, Violation, violation
 from specgen.model.absence import all_known
@@ -60,7 +59,7 @@ def loose_for_raking_light(elevation: Elevation, limit: Quantity) -> Iterator[Vi
         yield _found(elevation.wall)
 
 
-def _loose(wall: Wall, limit: Any) -> bool:
+def _loose(wall: Wall, limit: Quantity) -> bool:
     """Whether the limit of a wall is the usual one, or looser."""
     return not less(wall.substrate.plane_limit, limit)
 

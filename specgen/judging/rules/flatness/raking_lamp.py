@@ -13,11 +13,10 @@ fails PLN-04a at elevations.E1.critical_light
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.rule import CAUTION, Rule, Violation, violation
 from specgen.model.absence import all_known, any_known
-from specgen.model.typed_views import Description, Elevation
+from specgen.model.typed_views import AcceptanceCriterion, Description, Elevation
 
 RULE = Rule(
     "PLN-04",
@@ -48,5 +47,5 @@ def _has_lamp(project: Description) -> bool:
     return any_known(*(partial(_is_lamp, line) for line in project.mockup.criteria))
 
 
-def _is_lamp(line: Any) -> bool:
+def _is_lamp(line: AcceptanceCriterion) -> bool:
     return bool(line.name == "raking_light")

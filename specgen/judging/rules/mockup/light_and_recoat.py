@@ -17,12 +17,11 @@ fails MOC-04e at mockup.includes
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.rule import CAUTION, Rule, Violation, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import all_known, any_known
-from specgen.model.typed_views import Description, Elevation
+from specgen.model.typed_views import Description, Elevation, Mockup
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity
 
@@ -83,12 +82,12 @@ def _critical(face: Elevation) -> bool:
     return bool(face.critical_light)
 
 
-def _like(face: Elevation, mockup: Any, limit: Any) -> bool:
+def _like(face: Elevation, mockup: Mockup, limit: Quantity) -> bool:
     """Whether a face is in critical light and the mockup looks its way, as far as the limit allows."""
     return all_known(lambda: face.critical_light, lambda: not more(_turned(face.facing, mockup.facing), limit))
 
 
-def _turned(one: Any, other: Any) -> Any:
+def _turned(one: Quantity, other: Quantity) -> Quantity:
     """The angle between two bearings, the shorter way round the compass."""
     apart = abs(one.to("deg") - other.to("deg")) % 360
     return Quantity.of(min(apart, 360 - apart), "deg")

@@ -15,12 +15,11 @@ fails AIR-06a at mockup.criteria.0.instrument
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.choice_groups import names, plain
 from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
 from specgen.model.absence import any_known
-from specgen.model.typed_views import AcceptanceCriterion, Description
+from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument
 
 RULE = Rule(
     "AIR-06",
@@ -50,6 +49,6 @@ def not_on_the_list(criterion: AcceptanceCriterion, project: Description) -> Ite
         yield violation(criterion.instrument)
 
 
-def _named(text: str, instrument: Any) -> bool:
+def _named(text: str, instrument: Instrument) -> bool:
     """Whether a text names an instrument by its mark or its kind."""
     return names(text, instrument.mark) or names(text, instrument.kind)

@@ -25,12 +25,11 @@ fails SUB-07c at package.changes
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.rule import CAUTION, Rule, Violation, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import all_known, any_known
-from specgen.model.typed_views import Description, SubmittalItem
+from specgen.model.typed_views import Description, SpecificationSection, SubmittalItem
 from specgen.quantities.comparison import equal
 
 RULE = Rule(
@@ -87,12 +86,12 @@ def changes_not_listed(project: Description) -> Iterator[Violation]:
         yield violation(project.package.revision)
 
 
-def _numbered(section: Any, cited: str) -> bool:
+def _numbered(section: SpecificationSection, cited: str) -> bool:
     """Whether a section of the specification has a number, however it is spaced."""
     return _packed(section.number) == _packed(cited)
 
 
-def _of_one_system(item: Any, other: Any) -> bool:
+def _of_one_system(item: SubmittalItem, other: SubmittalItem) -> bool:
     """Whether two items go to the reviewer for action under one section."""
     return all_known(
         lambda: item.group == "action",
@@ -101,7 +100,7 @@ def _of_one_system(item: Any, other: Any) -> bool:
     )
 
 
-def _apart(item: Any, other: Any) -> bool:
+def _apart(item: SubmittalItem, other: SubmittalItem) -> bool:
     """Whether two items of one system fall due on different days."""
     return all_known(lambda: _of_one_system(item, other), lambda: not equal(item.due_on, other.due_on))
 
