@@ -8,7 +8,7 @@ from fractions import Fraction
 from pathlib import PurePath
 from typing import Any
 
-from specgen.documents.context import Desk
+from specgen.documents.context import DocumentContext
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bound, dotted
 from specgen.model.project import Project, View
@@ -30,19 +30,19 @@ class Origin:
     source: Source | None = None
 
 
-def origin(desk: Desk, provider: Provider, member: Path, given: Given) -> Origin:
+def origin(context: DocumentContext, provider: Provider, member: Path, given: Given) -> Origin:
     """The origin of an input: as the calculation tells it, else the one field it reads by that name and figure."""
     told = given.origin or provider.origins.get(given.symbol, "")
-    if told in desk.resolve.names:
-        return Origin(_computed(desk, member, told), given.source)
-    path = followed(desk.sight.project, told, member) if told else _holding(desk, provider, member, given)
+    if told in context.resolve.names:
+        return Origin(_computed(context, member, told), given.source)
+    path = followed(context.project, told, member) if told else _holding(context, provider, member, given)
     if path is not None:
-        return Origin(_field(desk, path), given.source or desk.sight.shown(path).source)
-    if told and (members := _members(desk, told)):
+        return Origin(_field(context, path), given.source or context.display(path).source)
+    if told and (members := _members(context, told)):
         return Origin(members, given.source)
-    need = "" if told else _need(desk, provider, member, given)
+    need = "" if told else _need(context, provider, member, given)
     left = METHOD if given.source is not None or provider.origins else SET
-    return Origin(told or (_computed(desk, member, need) if need else left), given.source)
+    return Origin(told or (_computed(context, member, need) if need else left), given.source)
 
 
 def followed(project: Project, pattern: str, member: Path) -> Path | None:
@@ -62,9 +62,9 @@ def followed(project: Project, pattern: str, member: Path) -> Path | None:
         return None
 
 
-def _field(desk: Desk, path: Path) -> str:
+def _field(context: DocumentContext, path: Path) -> str:
     """`Moving length (joints.J1.panel_length), project.yaml`; a default says so."""
-    project = desk.sight.project
+    project = context.project
     field = project.schema.node(path).field
     assert field is not None
     if path in project.values:
@@ -73,9 +73,9 @@ def _field(desk: Desk, path: Path) -> str:
     return f"{field.label} ({dotted(path)}): not given, the usual value"
 
 
-def _members(desk: Desk, told: str) -> str:
+def _members(context: DocumentContext, told: str) -> str:
     """As `_field`, for the path of a collection; empty where it is none."""
-    project, path = desk.sight.project, tuple(told.split("."))
+    project, path = context.project, tuple(told.split("."))
     if path not in project.members:
         return ""
     collection = project.schema.node(path).collection
@@ -84,18 +84,18 @@ def _members(desk: Desk, told: str) -> str:
     return f"{collection.label} ({told}){f', {file}' if file else ''}"
 
 
-def _computed(desk: Desk, member: Path, name: str) -> str:
-    at = desk.resolve.member(member, name)
-    title = desk.resolve.find(name).title
+def _computed(context: DocumentContext, member: Path, name: str) -> str:
+    at = context.resolve.member(member, name)
+    title = context.resolve.find(name).title
     return f"computed: {title[:1].lower()}{title[1:]}{f', {at[-1]}' if at else ''}"
 
 
-def _holding(desk: Desk, provider: Provider, member: Path, given: Given) -> Path | None:
+def _holding(context: DocumentContext, provider: Provider, member: Path, given: Given) -> Path | None:
     """The one field read by the calculation that holds the figure and shares a word with the input's name.
 
     An equal figure alone says nothing: a tolerance of 1/16 in is no shear of 1/16 in.
     """
-    project = desk.sight.project
+    project = context.project
     claimed = {followed(project, pattern, member) for pattern in provider.origins.values()}
     paths = [p for p in _read(project, provider, member) if p not in claimed and _same(project.get(p), given)]
     alike = [p for p in paths if _said(p[-1]) & _said(given.name)]
@@ -130,11 +130,11 @@ def _same(value: Any, given: Given) -> bool:
     return counts and any(math.isclose(float(value) * f, given.value, rel_tol=1e-9) for f in (1, 0.01))
 
 
-def _need(desk: Desk, provider: Provider, member: Path, given: Given) -> str:
+def _need(context: DocumentContext, provider: Provider, member: Path, given: Given) -> str:
     """The calculation whose result the input is."""
     for name in provider.needs:
         try:
-            value = desk.resolve(member, name)
+            value = context.resolve(member, name)
         except Absent:
             continue
         if isinstance(value, Working) and _same(_quantity(value), given):
