@@ -5,9 +5,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from specgen.model.field import Path, bound, dotted
+from specgen.model.field import Field, Path, bound, dotted
 from specgen.model.problem import refuse
 from specgen.model.project import Absent, Project, View
+from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
 
@@ -43,6 +44,21 @@ class Key:
     group: str = ""
     read: Callable[[str], Any] | None = None
     bare: str = ""
+
+    @property
+    def field(self) -> Field:
+        """The field that a key is, so that its text is read as the text of any other field."""
+        path, kind = (self.name,), _KINDS.get(self.dimension, "quantity")
+        if kind == "quantity":
+            # A key is of no project, so it offers a unit of each system, where there are two.
+            dimension = SAME_UNITS.get(self.dimension, self.dimension).removesuffix(_APART)
+            units = [name for name, unit in UNITS.items() if unit.dimension == dimension]
+            return Field(path, self.name, kind, dimension=self.dimension, unit_ip=units[0], unit_si=units[:2][-1])
+        return Field(path, self.name, "choice" if self.choices else kind, values=self.choices)
+
+
+_KINDS = {"number": "number", "percent": "percent", "yes_no": "yes_no", "word": "text"}
+_APART = "_difference"
 
 
 @dataclass(frozen=True, slots=True)
