@@ -4,19 +4,21 @@ Whether a value may stand, as a choice and within its bounds, is asked of the ru
 load Cerberus, which takes longer than a whole sum from keys: so they stand apart, and a sum does without them.
 """
 
-import datetime
 import re
 from collections.abc import Callable
 from fractions import Fraction
 from functools import cache
 from pathlib import PurePosixPath
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from specgen.model.field import Field
 from specgen.quantities.format import decimal
 from specgen.quantities.parse import QuantityError, number_of, parse_quantity
 from specgen.quantities.quantity import Quantity, dimension_of
 from specgen.quantities.units import APART
+
+if TYPE_CHECKING:
+    import datetime
 
 # Digits are bounded, so that no text makes a number that takes hours to compute with.
 DECIMAL = r"[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})([eE][+-]?\d{1,2})?"
@@ -118,7 +120,9 @@ def _yes_no(text: str) -> bool:
     return _WORDS[text.lower()]
 
 
-def _date(text: str) -> datetime.date:
+def _date(text: str) -> "datetime.date":
+    import datetime  # here, for no sum from keys has a date, and each would wait for its calendar
+
     try:
         if not re.fullmatch(r"\d{4}-\d\d-\d\d", text):
             raise ValueError
@@ -127,7 +131,9 @@ def _date(text: str) -> datetime.date:
         raise InvalidValue(f"{text!r} is no date", "write year-month-day, such as 2027-03-01") from None
 
 
-def _time(text: str) -> datetime.time:
+def _time(text: str) -> "datetime.time":
+    import datetime
+
     if not re.fullmatch(r"([01]?\d|2[0-3]):[0-5]\d", text):
         raise InvalidValue(f"{text!r} is no time of day", "write hours and minutes, such as 06:30")
     hours, minutes = text.split(":")

@@ -4,6 +4,7 @@ Which spellings are taken is a rule of this program; sources stand beside the ro
 """
 
 import datetime
+from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -240,6 +241,20 @@ def test_every_kind_of_field_has_a_text_that_fits_and_one_that_does_not() -> Non
     assert {row[0] for row in GOOD} == kinds
     # Any single value is a mark; whether it is the mark of a member is told once all files are read.
     assert {row[0] for row in BAD} == kinds - {"reference"}
+
+
+# From 30 % the least of them, so a bare number between 0 and 1 is an odd figure for each and a usual slip.
+def test_no_percentage_of_the_schema_is_one_whose_usual_figures_lie_below_one() -> None:
+    for made in (m for m in FIELDS.values() if m.kind == "percent"):
+        assert int(made.most) >= 30, dotted(made.path)
+        assert int(made.example) >= 1, dotted(made.path)
+        assert "may be a share or a percentage" in refused(made, "0.5").message
+
+
+@pytest.mark.parametrize("spell", [str.upper, str.title, lambda t: t.replace("_", " "), lambda t: t.replace("_", "-")])
+def test_every_choice_is_taken_however_it_is_spelled(spell: Callable[[str], str]) -> None:
+    for made in (m for m in FIELDS.values() if "choice" in (m.kind, m.of)):
+        assert [convert_checked(made, spell(value)) for value in made.values] == list(made.values), dotted(made.path)
 
 
 def just_outside(made: Field, bound: str, side: int) -> str:
