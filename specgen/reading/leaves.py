@@ -37,13 +37,20 @@ def _of_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, An
                 values[path] = asked[place] = convert(field, raw)
             except InvalidValue as invalid:
                 text.problem(path, invalid.message, invalid.hint)
-    for fault in rules.faults(asked):
+    for path in _refused(text, record, rules, asked):
+        values.pop(path, None)
+    return values
+
+
+def _refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, Any]) -> list[Path]:
+    """The paths whose values the rules refuse; those that pass are remembered."""
+    faults = rules.faults(asked)
+    for fault in faults:
         path = record.path + fault[0]
         text.problem(path, *rules.explain(fault, record.leaves[path]))
-        values.pop(path, None)
         del asked[fault[0]]
     rules.passed |= {(place, record.leaves[record.path + place]): value for place, value in asked.items()}
-    return values
+    return [record.path + place for place, _ in faults]
 
 
 def _entries(text: Text, rules: SectionRules, place: Path, path: Path, raw: list[Any]) -> Iterator[Any]:

@@ -50,15 +50,15 @@ class Key:
         """The field that a key is, so that its text is read as the text of any other field."""
         path, kind = (self.name,), _KINDS.get(self.dimension, "quantity")
         if kind == "quantity":
-            # A key is of no project, so it offers a unit of each system, where there are two.
-            dimension = SAME_UNITS.get(self.dimension, self.dimension).removesuffix(_APART)
+            # A difference of temperatures is written in plain degrees.
+            dimension = SAME_UNITS.get(self.dimension, self.dimension).removesuffix("_difference")
             units = [name for name, unit in UNITS.items() if unit.dimension == dimension]
             return Field(path, self.name, kind, dimension=self.dimension, unit_ip=units[0], unit_si=units[:2][-1])
         return Field(path, self.name, "choice" if self.choices else kind, values=self.choices)
 
 
+# The kind of field of a key that holds no quantity.
 _KINDS = {"number": "number", "percent": "percent", "yes_no": "yes_no", "word": "text"}
-_APART = "_difference"
 
 
 @dataclass(frozen=True, slots=True)
