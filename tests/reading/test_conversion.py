@@ -243,7 +243,7 @@ def test_every_kind_of_field_has_a_text_that_fits_and_one_that_does_not() -> Non
     assert {row[0] for row in BAD} == kinds - {"reference"}
 
 
-# From 30 % the least of them, so a bare number between 0 and 1 is an odd figure for each and a usual slip.
+# So a bare number below 1 is asked back for every one of them; a field for smaller figures would need an exception.
 def test_no_percentage_of_the_schema_is_one_whose_usual_figures_lie_below_one() -> None:
     for made in (m for m in FIELDS.values() if m.kind == "percent"):
         assert int(made.most) >= 30, dotted(made.path)
