@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.absence import Absent
-from specgen.model.field import Path, bound, dotted
+from specgen.model.field import Field, Path, bound, dotted
 from specgen.model.problem import refuse
 from specgen.model.project import Project, View
+from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
 
@@ -44,6 +45,21 @@ class Key:
     group: str = ""
     read: Callable[[str], Any] | None = None
     bare: str = ""
+
+    @property
+    def field(self) -> Field:
+        """The field that a key is, so that its text is read as the text of any other field."""
+        path, kind = (self.name,), _KINDS.get(self.dimension, "quantity")
+        if kind == "quantity":
+            # A difference of temperatures is written in plain degrees.
+            dimension = SAME_UNITS.get(self.dimension, self.dimension).removesuffix("_difference")
+            units = [name for name, unit in UNITS.items() if unit.dimension == dimension]
+            return Field(path, self.name, kind, dimension=self.dimension, unit_ip=units[0], unit_si=units[:2][-1])
+        return Field(path, self.name, "choice" if self.choices else kind, values=self.choices)
+
+
+# The kind of field of a key that holds no quantity.
+_KINDS = {"number": "number", "percent": "percent", "yes_no": "yes_no", "word": "text"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -76,7 +76,7 @@ def test_what_must_be_given_is_told_where_it_should_stand(text: str, path: str, 
 
 
 def test_a_value_that_does_not_fit_is_told_and_not_missed_as_well(tmp_path: Path) -> None:
-    (problem,) = refused(tmp_path, {"package": {"purpose": "design draft"}})
+    (problem,) = refused(tmp_path, {"package": {"purpose": "design drafft"}})
     assert (problem.path, problem.hint) == ("package.purpose", "did you mean design_draft?")
 
 
@@ -192,7 +192,7 @@ def test_a_side_file_may_stand_in_a_folder_below_and_not_outside(tmp_path: Path)
     assert "leaves the project folder" in problem.message
     (tmp_path / "job" / "link.yaml").symlink_to(tmp_path / "firm.yaml")
     (problem,) = refused(tmp_path / "job", {"firm": "link.yaml"})
-    assert "leads out of the project folder" in problem.message
+    assert "points outside the project folder" in problem.message
     assert problem.path == "firm"
 
 
