@@ -13,7 +13,8 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     root = Page(desk.sight, project.schema.root, ())
     names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
     tools = [tool for tool in desk.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
-    tools.sort(key=lambda tool: desk.standards.steps[tool.step].order)
+    steps = list(desk.standards.steps)
+    tools.sort(key=lambda tool: steps.index(tool.step))
     made = tuple(
         (
             (*composer.inlines(composer.text(tool.what, names, f"tools.yaml: {tool.name}")), *_own(desk, tool.name)),
