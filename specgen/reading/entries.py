@@ -4,6 +4,7 @@ from typing import Any
 
 from specgen.model.field import Collection, Field, Path, Schema
 from specgen.model.suggest import near_hint
+from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import dimension_of
 from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.standards.rows import Wrong
@@ -100,7 +101,7 @@ _HEAD, _LIST_HEAD = Shape({"kind": _NEEDED["kind"]}), Shape({"kind": _NEEDED["ki
 def shape_of(entry: Any, known: Known) -> Shape:
     """The keys that an entry may have, by the kind it names; raises Wrong where it names none."""
     if entry.__class__ is not dict:
-        _HEAD.convert(entry, known)
+        _SHAPES["text", ""].convert(entry, known)
     kind, of = str(entry.get("kind")), str(entry.get("of", ""))
     if (kind, of) not in _SHAPES:
         head = {key: entry[key] for key in ("kind", "of") if key in entry}
@@ -123,7 +124,7 @@ def make_entry(path: Path, typed: dict[str, Any]) -> Field | Collection:
 
 
 def _check_units(made: Field) -> None:
-    """Raise Wrong where the units of a quantity are not of its dimension."""
+    """Raise Wrong where the units of a quantity are not of its dimension, or a figure of it is not in such a unit."""
     if "quantity" not in (made.kind, made.of):
         return
     dimension = dimension_of(made.dimension, made.unit_ip)
@@ -131,10 +132,19 @@ def _check_units(made: Field) -> None:
         if UNITS[unit].dimension != dimension:
             known = [name for name, row in UNITS.items() if row.dimension == dimension]
             raise Wrong(f"{unit!r} is no unit of {dimension.replace('_', ' ')}", near_hint(unit, known), (key,))
+    units = (made.unit_ip,) if made.unit_ip == made.unit_si else (made.unit_ip, made.unit_si)
+    for key, text in (("least", made.least), ("most", made.most), ("default", made.default)):
+        try:
+            # Asked as the reader of projects asks, so that each figure is parsed once for both.
+            if text:
+                parse_quantity(text, dimension, units)
+        except QuantityError as error:
+            raise Wrong(error.message, error.hint, (key,)) from None
 
 
 def _check_default(made: Field) -> None:
+    """Raise Wrong where a default is no choice of its field, or there is none that its condition could be about."""
     if made.default_if and not made.default:
-        raise Wrong("there is no default to hold under this condition", "write default, too", ("default_if",))
+        raise Wrong("there is no default to hold under this condition", "write a default", ("default_if",))
     if made.kind == "choice" and made.default and made.default not in made.values:
         raise Wrong(f"{made.default!r} is no choice of this field", near_hint(made.default, made.values), ("default",))

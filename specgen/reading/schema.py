@@ -35,7 +35,7 @@ _ORDER = [
 
 @lru_cache(maxsize=1)
 def project_schema() -> Schema:
-    """The whole catalogue; raises RowError where an entry of it, or what a row of the standards says of it, is wrong."""
+    """The whole catalogue; raises RowError where an entry of it is wrong, or what a row of the standards says of it."""
     return checked_schema(FOLDER, standards.FOLDER, load_standards())
 
 
@@ -130,11 +130,11 @@ def _tree(entries: list[_Entry], collections: dict[Path, Collection]) -> Node:
             node.field = made
     for entry in entries:
         if isinstance(entry.made, Collection):
-            node = _node_at(root, entry.made.path[:-1], entry.made.path[:-1])
-            node.collection = entry.made
-            if node.star is None:
+            members = _node_at(root, entry.made.path, entry.made.path)
+            if members.field is None and not members.children and members.star is None:
                 hint = f"write one, such as {dotted(entry.made.path)}.kind"
                 raise RowError(entry.file, Wrong("no field stands below this collection", hint, (entry.name,)))
+            _node_at(root, entry.made.path[:-1], entry.made.path[:-1]).collection = entry.made
     return root
 
 

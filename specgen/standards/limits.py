@@ -61,8 +61,9 @@ def _check_figure(row: dict[str, str], made: Field) -> None:
     elif made.kind in _NUMBERS:
         unit = "%" if made.kind == "percent" else made.unit_ip
         if row.get("unit") != unit or isinstance(figure, str):
+            key = "unit" if "unit" in row and row["unit"] != unit else "value"
             hint = f'write a bare number, and unit: "{unit}"'
-            raise Wrong(f"its field is a number in {unit or 'no unit'}", hint, ("value",))
+            raise Wrong(f"its field is a number in {unit or 'no unit'}", hint, (key,))
     else:
         try:
             check_choice(row["value"], made)

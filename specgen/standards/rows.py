@@ -69,7 +69,7 @@ def _mapping(next_event: NextEvent, anchored: dict[str, Any]) -> dict[str, Any]:
         if key.__class__ is not yaml.ScalarEvent:
             raise Wrong("a key is no plain text", "write a name before the colon", line=_line(key))
         if key.value in made:
-            raise Wrong("this stands twice in the file", "keep one of them", (key.value,), _line(key))
+            raise Wrong("this stands twice", "keep one of them", (key.value,), _line(key))
         value = next_event()
         if value.__class__ is yaml.ScalarEvent and not value.anchor:  # nearly all are, and a call for each is felt
             made[key.value] = value.value

@@ -109,11 +109,14 @@ def one_of(words: Iterable[str] | Mapping[str, Any], what: str = "") -> Kind:
     meant = words if isinstance(words, Mapping) else {word: word for word in words}
 
     def convert(value: Any, known: Known) -> Any:
-        if value.__class__ is not str or value not in meant:
-            raise Wrong(f"{value!r} is not known", near_hint(str(value), meant))
+        if value.__class__ is not str:
+            raise Wrong(f"{_noun(value)} stands here", f"write {told}")
+        if value not in meant:
+            raise Wrong(f"{value!r} is not known", near_hint(value, meant))
         return meant[value]
 
-    return Kind(what or f"one of {', '.join(meant)}", convert)
+    told = what or f"one of {', '.join(meant)}"
+    return Kind(told, convert)
 
 
 YES_NO = one_of({"yes": True, "no": False})

@@ -8,6 +8,8 @@ def order_steps(steps: dict[str, Step]) -> dict[str, Step]:
     """The steps from the first to the last; raises Wrong where they are no single chain."""
     after: dict[str, str] = {}
     for name, step in steps.items():
+        if step.follows == name:
+            raise Wrong("a step cannot follow itself", "name the one before it", (name, "follows"))
         other = after.setdefault(step.follows, name)
         if other != name:
             message = f"{other} follows {step.follows or 'no step'}, too"
