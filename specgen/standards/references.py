@@ -12,6 +12,7 @@ from specgen.standards.rows import Wrong
 
 _TIMES = re.compile(r"\d+ x (?P<path>[\w.*]+)")
 _YES_NO = ("yes", "no")
+_NUMBERS = ("integer", "number", "percent")
 
 
 def check_path(text: str, schema: Schema) -> None:
@@ -39,13 +40,14 @@ def check_condition(text: str, schema: Schema) -> None:
 
 
 def _check_term(term: Term, schema: Schema) -> None:
-    if term.path[0] == "calc":  # calculations stand above; the tests of judging hold these names against them
+    if term.path[0] == "calc":  # calculations stand above: a test holds their names
         return
     if term.counted or (*term.path, "*") in schema.collections:
         _check_collection(term, schema)
         return
     made = field_of(term.path, schema)
     if not term.relation.startswith("is "):
+        _check_relation(term.relation, made)
         for word in term.right:
             _check_right(word, term.relation, made, schema)
 
@@ -60,6 +62,15 @@ def _check_collection(term: Term, schema: Schema) -> None:
         )
 
 
+def _check_relation(relation: str, made: Field) -> None:
+    """Whether a list is asked what it has, and only figures are asked for more or less."""
+    if (relation == "has") != (made.kind == "list"):
+        fits = "has" if made.kind == "list" else "= or in"
+        raise Wrong(f"{relation} does not go with {dotted(made.path)}, a {made.kind}", f"write {fits}")
+    if relation[0] in "<>" and made.kind not in (*_NUMBERS, "quantity"):
+        raise Wrong(f"{dotted(made.path)} is no figure", "write = or in")
+
+
 def _check_right(word: str, relation: str, made: Field, schema: Schema) -> None:
     """Whether a field can be compared with a word: one of its choices, or a figure in its unit."""
     times = _TIMES.fullmatch(word)
@@ -71,7 +82,7 @@ def _check_right(word: str, relation: str, made: Field, schema: Schema) -> None:
             parse_quantity(word, dimension_of(made.dimension, made.unit_ip), (made.unit_ip,))
         except QuantityError as error:
             raise Wrong(f"{dotted(made.path)} {relation} {word}: {error.message}", error.hint) from None
-    elif kind in ("integer", "number", "percent"):
+    elif kind in _NUMBERS:
         _check_number(word, made)
     else:
         check_choice(word, made)

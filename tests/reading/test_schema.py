@@ -9,6 +9,8 @@ from typing import Any
 import pytest
 import yaml
 
+from specgen import computing
+from specgen.model.condition import parse_condition, terms
 from specgen.model.field import Collection, Field, Schema, dotted
 from specgen.quantities.quantity import dimension_of
 from specgen.quantities.units import SAME_UNITS, UNITS
@@ -162,6 +164,20 @@ ENTRY = {"label": "Trial", "kind": "number", "ring": "work", "owed_by": "owner",
 def loaded(folder: Path, text: Any) -> Schema:
     (folder / "trial.yaml").write_text(text if isinstance(text, str) else yaml.safe_dump(text), "utf-8")
     return schema_files.read_schema(folder, load_standards())
+
+
+def test_a_condition_asks_only_for_calculations_that_there_are() -> None:
+    conditions = {made.condition for made in FIELDS} | {made.default_if for made in FIELDS}
+    rows = load_standards()
+    conditions |= {
+        row.when for group in (rows.steps, rows.criteria, rows.tools, rows.references) for row in group.values()
+    }
+    conditions |= {sentence.when for step in rows.steps.values() for sentence in step.sentences}
+    asked = {
+        term.path[1] for text in conditions - {""} for term in terms(parse_condition(text)) if term.path[0] == "calc"
+    }
+    assert asked
+    assert asked <= {name.replace("-", "_") for name in computing.names()}
 
 
 BREAKS = yaml.load((Path(__file__).parent / "breaks.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
