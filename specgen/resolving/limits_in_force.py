@@ -10,8 +10,8 @@ from specgen.model.standard import Limit, Standards
 
 def limit_in_force(project: Project, limit: Limit) -> tuple[Any, Source]:
     """The figure a project is judged by: the coating source's own where it gives one, else the row."""
-    if limit.field is not None and limit.field in project.maker:
-        return project.maker[limit.field], maker_source(project, limit.field)
+    if limit.maker_figure is not None and limit.maker_figure in project.maker:
+        return project.maker[limit.maker_figure], maker_source(project, limit.maker_figure)
     return limit.value, limit.source
 
 
@@ -30,6 +30,6 @@ def plan_source(project: Project, path: Path, field: Field, standards: Standards
         own = project.values[path] is not project.maker.get(path)
         return PROJECT if own else maker_source(project, path)
     for limit in standards.limits.values():
-        if limit.field == field.path:
+        if limit.bounds == field.path:
             return limit.source
     return PRACTICE
