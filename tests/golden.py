@@ -20,13 +20,13 @@ def texts(example: str) -> dict[str, str]:
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
 
 
-def main() -> None:
-    """Write all of them."""
-    FOLDER.mkdir(exist_ok=True)
+def write_all(folder: Path) -> None:
+    """Write all of them into a folder."""
+    folder.mkdir(exist_ok=True)
     for example in EXAMPLES:
         for name, text in texts(example).items():
-            (FOLDER / name).write_text(text, "utf-8")
+            (folder / name).write_text(text, "utf-8")
 
 
 if __name__ == "__main__":
-    main()
+    write_all(FOLDER)

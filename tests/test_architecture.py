@@ -2,13 +2,12 @@
 
 import ast
 import statistics
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from specgen.resolving.provider import GROUPS
+from tests.running import run_python
 from tests.support import ROOT, SMALL, merged, written
 
 PACKAGE = ROOT / "specgen"
@@ -171,8 +170,9 @@ def test_a_circle_would_be_found() -> None:
 def loaded_by(*words: str) -> set[str]:
     """The modules that stand loaded once a command has run."""
     code = f"import sys; from specgen.cli import main; main({list(words)!r}); print(*sys.modules, file=sys.stderr)"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    return set(done.stderr.splitlines()[-1].split())
+    done = run_python(code)
+    assert done.code == 0
+    return set(done.err.splitlines()[-1].split())
 
 
 STOPPED = merged(

@@ -4,8 +4,6 @@ import hashlib
 import io
 import json
 import re
-import subprocess
-import sys
 import zipfile
 from pathlib import Path
 from typing import Any
@@ -19,6 +17,7 @@ from specgen.cli import main
 from specgen.reading.positions import TBD, read_text
 from tests.documents.support import AWKWARD
 from tests.judging.test_outcomes import WHOLE
+from tests.running import run_main, run_specgen
 from tests.support import ROOT, SMALL, merged, written
 
 CHECK = {"format", "project", "purpose", "walls", "counts", "errors", "findings", "open", "not_judged"}
@@ -43,25 +42,20 @@ FINDING = {
 STOPPED = merged(SMALL, {"walls": {"W1": {"attachment": {"method": "mechanical"}}}})
 
 
-def run(capsys: Any, *words: str) -> tuple[int, str, str]:
-    code = main(words)
-    out, err = capsys.readouterr()
-    return code, out, err
-
-
 def checked(capsys: Any, folder: Path, data: Any) -> dict[str, Any]:
-    _, out, _ = run(capsys, "check", str(written(folder, data)), "--format", "json")
-    return json.loads(out)
+    return json.loads(run_main(capsys, "check", str(written(folder, data)), "--format", "json").out)
 
 
 def test_a_check_ends_0_without_a_stop_1_with_one_2_where_it_cannot(tmp_path: Path, capsys: Any) -> None:
-    assert run(capsys, "check", str(written(tmp_path, SMALL)))[0] == 0
-    code, out, err = run(capsys, "check", str(written(tmp_path, STOPPED)))
-    assert (code, err) == (1, "")
-    assert "STOP ATT-01a  W1" in out
-    code, out, err = run(capsys, "check", str(tmp_path / "none.yaml"))
-    assert (code, out) == (2, "")
-    assert "none.yaml: the file cannot be read" in err
+    assert run_main(capsys, "check", str(written(tmp_path, SMALL))).code == 0
+    done = run_main(capsys, "check", str(written(tmp_path, STOPPED)))
+    assert done.code == 1
+    assert done.err == ""
+    assert "STOP ATT-01a  W1" in done.out
+    done = run_main(capsys, "check", str(tmp_path / "none.yaml"))
+    assert done.code == 2
+    assert done.out == ""
+    assert "none.yaml: the file cannot be read" in done.err
 
 
 def test_the_object_of_a_check_has_its_keys_also_where_it_could_not_read(tmp_path: Path, capsys: Any) -> None:
@@ -96,30 +90,31 @@ def test_a_check_that_could_not_be_done_gives_the_same_object_with_its_errors(
     monkeypatch.chdir(tmp_path)
     written(tmp_path, SMALL)
     written(tmp_path, "format: 1\nproject: {name: a\x07b}\n", "bad.yaml")
-    code, out, err = run(capsys, "check", *words, "--format", "json")
-    made = json.loads(out)
-    assert code == 2
+    done = run_main(capsys, "check", *words, "--format", "json")
+    made = json.loads(done.out)
+    assert done.code == 2
     assert set(made) == CHECK
     (error,) = made["errors"]
     assert (error["message"], (error["file"], error["line"], error["column"])) == (message, place)
-    assert message in err
+    assert message in done.err
 
 
 def test_quiet_leaves_the_messages_out_before_and_after_the_command(tmp_path: Path, capsys: Any) -> None:
-    assert run(capsys, "new", str(tmp_path / "a.yaml"))[2]
-    assert run(capsys, "--quiet", "new", str(tmp_path / "b.yaml"))[2] == ""
-    assert run(capsys, "new", str(tmp_path / "c.yaml"), "--quiet")[2] == ""
+    assert run_main(capsys, "new", str(tmp_path / "a.yaml")).err
+    assert run_main(capsys, "--quiet", "new", str(tmp_path / "b.yaml")).err == ""
+    assert run_main(capsys, "new", str(tmp_path / "c.yaml"), "--quiet").err == ""
     file, out = str(written(tmp_path, SMALL)), str(tmp_path / "out")
-    assert "wrote" in run(capsys, "build", file, "--out", out, "--only", "D05")[2]
-    assert run(capsys, "build", file, "--out", out, "--only", "D05", "--quiet") == (0, "", "")
+    assert "wrote" in run_main(capsys, "build", file, "--out", out, "--only", "D05").err
+    assert run_main(capsys, "build", file, "--out", out, "--only", "D05", "--quiet") == (0, "", "")
 
 
 def test_quiet_leaves_results_and_refusals_as_they_are(tmp_path: Path, capsys: Any) -> None:
     file = str(written(tmp_path, SMALL))
-    assert run(capsys, "check", file, "--quiet") == run(capsys, "check", file)
-    code, out, err = run(capsys, "--quiet", "check", str(tmp_path / "none.yaml"))
-    assert (code, out) == (2, "")
-    assert "cannot be read" in err
+    assert run_main(capsys, "check", file, "--quiet") == run_main(capsys, "check", file)
+    done = run_main(capsys, "--quiet", "check", str(tmp_path / "none.yaml"))
+    assert done.code == 2
+    assert done.out == ""
+    assert "cannot be read" in done.err
 
 
 RESULTS = [
@@ -143,16 +138,18 @@ RESULTS = [
 @pytest.mark.parametrize("words", RESULTS, ids=" ".join)
 def test_results_go_out_alone_and_without_colour(words: tuple[str, ...], tmp_path: Path, capsys: Any) -> None:
     file = str(written(tmp_path, SMALL))
-    code, out, err = run(capsys, *(word.format(file=file) for word in words))
-    assert (code, err) == (0, "")
-    assert out.endswith("\n")
-    assert "\x1b" not in out
+    done = run_main(capsys, *(word.format(file=file) for word in words))
+    assert done.code == 0
+    assert done.err == ""
+    assert done.out.endswith("\n")
+    assert "\x1b" not in done.out
 
 
 def test_a_new_file_in_a_folder_that_is_not_there_is_refused(tmp_path: Path, capsys: Any) -> None:
-    code, out, err = run(capsys, "new", str(tmp_path / "none" / "a.yaml"))
-    assert (code, out) == (2, "")
-    assert "nothing was written" in err
+    done = run_main(capsys, "new", str(tmp_path / "none" / "a.yaml"))
+    assert done.code == 2
+    assert done.out == ""
+    assert "nothing was written" in done.err
     assert list(tmp_path.iterdir()) == []
 
 
@@ -169,24 +166,23 @@ def test_a_starter_is_accepted_by_check_and_never_overwrites(
     ring: str, units: str, tmp_path: Path, capsys: Any
 ) -> None:
     file = tmp_path / "new.yaml"
-    assert run(capsys, "new", str(file), "--for", ring, "--units", units)[0] == 0
+    assert run_main(capsys, "new", str(file), "--for", ring, "--units", units).code == 0
     before = file.read_bytes()
-    assert run(capsys, "check", str(file))[0] == 0
-    code, _, err = run(capsys, "new", str(file))
-    assert code == 2
-    assert "is not overwritten" in err
+    assert run_main(capsys, "check", str(file)).code == 0
+    done = run_main(capsys, "new", str(file))
+    assert done.code == 2
+    assert "is not overwritten" in done.err
     assert file.read_bytes() == before
 
 
 @pytest.mark.parametrize("ring", ["verdict", "mockup", "work"])
 @pytest.mark.parametrize("units", ["ip", "si"])
 def test_every_line_of_a_starter_can_be_taken_into_use(ring: str, units: str, tmp_path: Path, capsys: Any) -> None:
-    run(capsys, "new", str(tmp_path / "new.yaml"), "--for", ring, "--units", units)
+    run_main(capsys, "new", str(tmp_path / "new.yaml"), "--for", ring, "--units", units)
     lines = (tmp_path / "new.yaml").read_text("utf-8").splitlines()[2:]
     text = "\n".join(re.sub(r"^(\s*)# ", r"\1", re.sub(r"^# ", "", line)) for line in lines)
-    _, _, err = run(
-        capsys, "check", str(written(tmp_path, text.replace("purpose: mockup_submittal", "purpose: design_draft")))
-    )
+    file = written(tmp_path, text.replace("purpose: mockup_submittal", "purpose: design_draft"))
+    err = run_main(capsys, "check", str(file)).err
     # A paper or face that another ring describes is all that may be missing.
     assert [line for line in err.splitlines() if "is the mark of no" not in line and "cannot be read" not in line] == []
 
@@ -205,9 +201,10 @@ def test_every_line_of_a_starter_can_be_taken_into_use(ring: str, units: str, tm
     ],
 )
 def test_a_mistyped_word_gets_its_near_miss(words: tuple[str, ...], hint: str, capsys: Any) -> None:
-    code, out, err = run(capsys, *words)
-    assert (code, out) == (2, "")
-    assert hint in err
+    done = run_main(capsys, *words)
+    assert done.code == 2
+    assert done.out == ""
+    assert hint in done.err
 
 
 @pytest.mark.parametrize(
@@ -221,41 +218,41 @@ def test_a_mistyped_word_gets_its_near_miss(words: tuple[str, ...], hint: str, c
 def test_a_mistyped_choice_of_build_gets_its_near_miss_and_writes_nothing(
     more: Any, hint: str, tmp_path: Path, capsys: Any
 ) -> None:
-    code, _, err = run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), *more)
-    assert code == 2
-    assert hint in err
+    done = run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), *more)
+    assert done.code == 2
+    assert hint in done.err
     assert not (tmp_path / "out").exists()
 
 
 def test_build_refuses_while_stops_stand_and_leaves_nothing_behind(tmp_path: Path, capsys: Any) -> None:
     file = written(tmp_path, STOPPED)
-    code, _, err = run(capsys, "build", str(file), "--out", str(tmp_path / "out"))
-    assert code == 2
-    assert "nothing was written: 1 stop stands" in err
+    done = run_main(capsys, "build", str(file), "--out", str(tmp_path / "out"))
+    assert done.code == 2
+    assert "nothing was written: 1 stop stands" in done.err
     assert [p.name for p in tmp_path.iterdir()] == ["project.yaml"]
 
 
 def test_a_package_stands_untouched_where_its_project_is_now_stopped(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    assert run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out))[0] == 0
+    assert run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out)).code == 0
     before = {f.name: f.read_bytes() for f in out.iterdir()}
-    assert run(capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out))[0] == 2
+    assert run_main(capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out)).code == 2
     assert {f.name: f.read_bytes() for f in out.iterdir()} == before
     assert sorted(p.name for p in tmp_path.iterdir()) == ["out", "project.yaml"]
 
 
 def test_a_second_build_takes_the_place_of_the_whole_package(tmp_path: Path, capsys: Any) -> None:
     file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
-    assert run(capsys, "build", file, "--out", str(out), "--formats", "txt,html")[0] == 0
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt,html").code == 0
     assert len(list(out.iterdir())) > 3
-    assert run(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "D05")[0] == 0
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "D05").code == 0
     assert sorted(p.name for p in out.iterdir()) == ["D05-warnings-and-limitations.txt", "manifest.json"]
     assert sorted(p.name for p in tmp_path.iterdir()) == ["out", "project.yaml"]
 
 
 def test_the_manifest_lists_every_file_with_its_digest(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out), "--formats", "txt")
+    run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out), "--formats", "txt")
     manifest = json.loads((out / "manifest.json").read_text("utf-8"))
     digests = {f.name: hashlib.sha256(f.read_bytes()).hexdigest() for f in out.iterdir() if f.suffix == ".txt"}
     assert manifest["files"] == digests
@@ -264,12 +261,8 @@ def test_the_manifest_lists_every_file_with_its_digest(tmp_path: Path, capsys: A
 
 def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    assert (
-        run(
-            capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out), "--draft", "--formats", "docx,html,txt"
-        )[0]
-        == 1
-    )
+    file = str(written(tmp_path, STOPPED))
+    assert run_main(capsys, "build", file, "--out", str(out), "--draft", "--formats", "docx,html,txt").code == 1
     for file in out.glob("*.html"):
         assert "Draft, not for submission." in file.read_text("utf-8")
     for file in out.glob("*.docx"):
@@ -282,40 +275,44 @@ def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys
 
 def test_an_owed_point_stops_a_submittal_and_not_a_draft(tmp_path: Path, capsys: Any) -> None:
     submittal = merged(SMALL, {"package": {"purpose": "mockup_submittal"}})
-    assert run(capsys, "check", str(written(tmp_path, submittal)))[0] == 1
-    assert run(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(tmp_path / "out"))[0] == 2
-    assert run(capsys, "check", str(written(tmp_path, SMALL)))[0] == 0
+    assert run_main(capsys, "check", str(written(tmp_path, submittal))).code == 1
+    assert run_main(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(tmp_path / "out")).code == 2
+    assert run_main(capsys, "check", str(written(tmp_path, SMALL))).code == 0
 
 
 def test_two_builds_give_the_same_bytes_and_the_second_takes_the_place_of_the_first(
-    tmp_path: Path, capsys: Any
+    clean_package: Path, tmp_path: Path, capsys: Any
 ) -> None:
     clean = str(ROOT / "project_examples" / "clean" / "project.yaml")
     made = []
-    for out in ("one", "two", "two"):
-        assert run(capsys, "build", clean, "--out", str(tmp_path / out))[0] == 0
-        made.append({f.name: f.read_bytes() for f in (tmp_path / out).iterdir()})
-    assert made[0] == made[1] == made[2]
-    assert json.loads(made[0]["manifest.json"])["stops"] == []
+    for _ in range(2):
+        assert run_main(capsys, "build", clean, "--out", str(tmp_path / "out")).code == 0
+        made.append({f.name: f.read_bytes() for f in (tmp_path / "out").iterdir()})
+    assert made[0] == made[1]
+    manifest = json.loads(made[0].pop("manifest.json"))
+    assert manifest["stops"] == []
+    # What is built where no format is asked for, in another process and another place.
+    assert made[0] == {f.name: f.read_bytes() for f in clean_package.iterdir() if f.suffix in (".docx", ".html")}
+    assert set(manifest["files"]) == set(made[0])
 
 
 def test_a_folder_of_the_user_and_an_edited_file_are_left_alone(tmp_path: Path, capsys: Any) -> None:
     file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
     out.mkdir()
     (out / "mine.txt").write_text("mine")
-    assert run(capsys, "build", file, "--out", str(out))[0] == 2
+    assert run_main(capsys, "build", file, "--out", str(out)).code == 2
     (out / "mine.txt").unlink()
-    assert run(capsys, "build", file, "--out", str(out), "--only", "D05")[0] == 0
+    assert run_main(capsys, "build", file, "--out", str(out), "--only", "D05").code == 0
     page = next(out.glob("*.html"))
     page.write_text("edited")
-    code, _, err = run(capsys, "build", file, "--out", str(out))
-    assert code == 2
-    assert f"edited by hand since it was written: {page.name}" in err
+    done = run_main(capsys, "build", file, "--out", str(out))
+    assert done.code == 2
+    assert f"edited by hand since it was written: {page.name}" in done.err
     assert page.read_text() == "edited"
 
 
 def test_only_writes_that_document(tmp_path: Path, capsys: Any) -> None:
-    run(
+    run_main(
         capsys,
         "build",
         str(written(tmp_path, SMALL)),
@@ -343,14 +340,14 @@ def test_a_sum_as_data_has_its_keys_and_a_bare_result(capsys: Any) -> None:
         "structural_closing=1/4in",
         "structural_opening=1/4in",
     )
-    code, out, _ = run(capsys, "calc", "joint-width", *keys, "--format", "json")
-    made = json.loads(out)
-    assert code == 0
+    done = run_main(capsys, "calc", "joint-width", *keys, "--format", "json")
+    made = json.loads(done.out)
+    assert done.code == 0
     assert set(made) == {"name", "given", "result", "unit", "steps", "source", "notes"}
     assert set(made["steps"][0]) == {"symbol", "name", "expression", "substitution", "value", "unit"}
     # 0.8857 in before rounding: Cornell University, ARCH 262, fall 2007; the next sixteenth is 15/16.
     assert (made["result"], made["unit"]) == (0.9375, "in")
-    metric = json.loads(run(capsys, "calc", "joint-width", *keys, "unit=mm", "--format", "json")[1])
+    metric = json.loads(run_main(capsys, "calc", "joint-width", *keys, "unit=mm", "--format", "json").out)
     assert metric["result"] == pytest.approx(0.9375 * 25.4)
 
 
@@ -367,25 +364,24 @@ def test_a_sum_refuses_what_it_cannot_use(wrong: tuple[str, ...], capsys: Any) -
     }
     given = good | {w.partition("=")[0]: w.partition("=")[2] for w in wrong if "=" in w}
     words = [f"{key}={value}" for key, value in given.items()] + [w for w in wrong if "=" not in w]
-    code, out, err = run(capsys, "calc", "joint-width", *words)
-    assert (code, out) == (2, "")
-    assert err.startswith("specgen: ")
+    done = run_main(capsys, "calc", "joint-width", *words)
+    assert done.code == 2
+    assert done.out == ""
+    assert done.err.startswith("specgen: ")
 
 
 def test_all_sums_of_a_project_are_told_and_what_they_wait_for(tmp_path: Path, capsys: Any) -> None:
-    code, out, _ = run(
-        capsys, "calc", "joint-width", "--from", str(ROOT / "project_examples" / "clean" / "project.yaml")
-    )
-    assert code == 0
-    assert out.count("result ") == len(re.findall(r"(?m)^J\d+: ", out))
+    done = run_main(capsys, "calc", "joint-width", "--from", str(ROOT / "project_examples" / "clean" / "project.yaml"))
+    assert done.code == 0
+    assert done.out.count("result ") == len(re.findall(r"(?m)^J\d+: ", done.out))
     file = written(tmp_path, merged(SMALL, {"joints": {"J1": {"width": "1 in"}}}))
-    told = run(capsys, "calc", "joint-width", "--from", str(file))[1]
+    told = run_main(capsys, "calc", "joint-width", "--from", str(file)).out
     assert told.startswith("J1: waits for ")
     assert "joints.J1.elevation" in told
 
 
 def test_the_matrix_answers_for_every_substrate_and_attachment(capsys: Any) -> None:
-    out = run(capsys, "matrix")[1]
+    out = run_main(capsys, "matrix").out
     rows = {line[:20].strip(): line for line in out.splitlines()[1:11]}
     assert len(rows) == 10
     assert "no ATT-04a" in rows["paper-faced gypsum" if "paper-faced gypsum" in rows else "paper faced gypsum"]
@@ -394,11 +390,11 @@ def test_the_matrix_answers_for_every_substrate_and_attachment(capsys: Any) -> N
 
 
 def test_a_rule_is_told_in_general_and_with_the_numbers_of_a_project(tmp_path: Path, capsys: Any) -> None:
-    out = run(capsys, "rules", "slt-03")[1]
+    out = run_main(capsys, "rules", "slt-03").out
     assert "Why:" in out
     assert "SLT-03e" in out
     file = written(tmp_path, merged(SMALL, {"joints": {"J1": {"width": "3 in"}}}))
-    out = run(capsys, "check", str(file), "--rule", "SLT-03c")[1]
+    out = run_main(capsys, "check", str(file), "--rule", "SLT-03c").out
     assert "SLT-03c stop, J1: fires" in out
     assert "joints.J1.width = 3 in (76.2 mm)" in out
     assert "limit: at most 2 in" in out
@@ -418,11 +414,11 @@ def test_of_two_walls_one_passes_and_the_package_is_stopped_all_the_same(tmp_pat
     assert made["walls"] == [{"wall": "W1", "verdict": "no"}, {"wall": "W2", "verdict": "yes"}]
     assert next(f for f in made["findings"] if f["rule"] == "ATT-01")["subjects"] == ["W1"]
     file = str(tmp_path / "project.yaml")
-    code, out, _ = run(capsys, "check", file)
-    assert code == 1
-    assert re.search(r"(?m)^W1  no$", out)
-    assert re.search(r"(?m)^W2  yes$", out)
-    assert run(capsys, "build", file, "--out", str(tmp_path / "out"))[0] == 2
+    done = run_main(capsys, "check", file)
+    assert done.code == 1
+    assert re.search(r"(?m)^W1  no$", done.out)
+    assert re.search(r"(?m)^W2  yes$", done.out)
+    assert run_main(capsys, "build", file, "--out", str(tmp_path / "out")).code == 2
 
 
 def test_a_value_given_as_tbd_is_open_and_holds_its_clauses_up(tmp_path: Path, capsys: Any) -> None:
@@ -501,7 +497,8 @@ def test_every_text_of_the_user_comes_back_unchanged_in_every_document_and_forma
     for file in (ROOT / "project_examples" / "clean").glob("*.yaml"):
         written(tmp_path, spoiled(read_text(file, file.name).data), file.name)
     out = tmp_path / "out"
-    assert run(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(out), "--formats", "docx,html,txt")[0] == 0
+    file = str(tmp_path / "project.yaml")
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "docx,html,txt").code == 0
     for ending in ("docx", "html", "txt"):
         met = set()
         for file in out.glob(f"*.{ending}"):
@@ -518,7 +515,7 @@ def test_awkward_marks_come_back_unchanged(tmp_path: Path, capsys: Any) -> None:
     file, out = written(tmp_path, merged(SMALL, {"walls": wall | {"W1": "drop"}})), tmp_path / "out"
     told = checked(capsys, tmp_path, merged(SMALL, {"walls": wall | {"W1": "drop"}}))
     assert told["findings"][0]["subjects"] == [AWKWARD]
-    assert run(capsys, "build", str(file), "--out", str(out), "--draft", "--formats", "docx,html,txt")[0] == 1
+    assert run_main(capsys, "build", str(file), "--out", str(out), "--draft", "--formats", "docx,html,txt").code == 1
     for made in (f for f in out.iterdir() if f.name.startswith(("D02", "D05"))):
         assert AWKWARD in words_of(made), made.name
 
@@ -526,8 +523,9 @@ def test_awkward_marks_come_back_unchanged(tmp_path: Path, capsys: Any) -> None:
 @pytest.mark.parametrize("name", [AWKWARD, LONG], ids=["awkward", "300 characters"])
 def test_text_of_the_user_comes_back_unchanged_in_every_format(name: str, tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    file = written(tmp_path, merged(SMALL, {"project": {"name": name}}))
-    assert run(capsys, "build", str(file), "--out", str(out), "--only", "D05", "--formats", "docx,html,txt")[0] == 0
+    file = str(written(tmp_path, merged(SMALL, {"project": {"name": name}})))
+    words = ("--only", "D05", "--formats", "docx,html,txt")
+    assert run_main(capsys, "build", file, "--out", str(out), *words).code == 0
     assert f"Project: {name}\n" in next(out.glob("*.txt")).read_text("utf-8")
     page = html.fromstring(next(out.glob("*.html")).read_bytes().decode())
     assert page.xpath("string(//header//dd)") == name
@@ -535,27 +533,24 @@ def test_text_of_the_user_comes_back_unchanged_in_every_format(name: str, tmp_pa
 
 
 def test_a_control_character_is_refused_with_its_place(tmp_path: Path, capsys: Any) -> None:
-    code, _, err = run(capsys, "check", str(written(tmp_path, "format: 1\nproject: {name: a\x07b}\n")))
-    assert code == 2
-    assert "project.yaml:2:18: character U+0007 is not allowed" in err
+    done = run_main(capsys, "check", str(written(tmp_path, "format: 1\nproject: {name: a\x07b}\n")))
+    assert done.code == 2
+    assert "project.yaml:2:18: character U+0007 is not allowed" in done.err
 
 
 def test_the_command_runs_as_a_module_and_tells_its_usage(tmp_path: Path) -> None:
-    done = subprocess.run(
-        [sys.executable, "-m", "specgen", "nonsense"], capture_output=True, text=True, check=False, cwd=tmp_path
-    )
-    assert done.returncode == 2
-    assert "Traceback" not in done.stderr
+    done = run_specgen("nonsense", cwd=tmp_path)
+    assert done.code == 2
+    assert "Traceback" not in done.err
 
 
 def test_the_readme_names_every_command() -> None:
     text = (ROOT / "README.md").read_text("utf-8")
-    done = subprocess.run([sys.executable, "-m", "specgen", "--help"], capture_output=True, text=True, check=True)
-    commands = re.findall(r"(?m)^    (\w+) ", done.stdout)
+    commands = re.findall(r"(?m)^    (\w+) ", run_specgen("--help").out)
     assert {"new", "check", "build"} <= set(commands)
     assert [c for c in commands if f"`specgen {c}" not in text] == []
 
 
 def test_a_word_file_of_a_build_is_a_whole_zip(tmp_path: Path, capsys: Any) -> None:
-    run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D05")
+    run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D05")
     assert zipfile.ZipFile(io.BytesIO(next((tmp_path / "out").glob("*.docx")).read_bytes())).testzip() is None

@@ -1,10 +1,10 @@
 """Linter, formatter and type checker, so that one command runs all checks."""
 
-import subprocess
 import sys
 
 import pytest
 
+from tests.running import run_process
 from tests.support import ROOT
 
 
@@ -12,8 +12,7 @@ from tests.support import ROOT
     "command", [("ruff", "check", "."), ("ruff", "format", "--check", "."), ("mypy",)], ids=" ".join
 )
 def test_the_code_passes(command: tuple[str, ...]) -> None:
-    done = subprocess.run([sys.executable, "-m", *command], cwd=ROOT, capture_output=True, text=True, check=False)
-    assert done.returncode == 0, done.stdout + done.stderr
+    assert run_process([sys.executable, "-m", *command]).code == 0
 
 
 def test_ci_runs_the_test_command_of_the_readme() -> None:

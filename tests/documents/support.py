@@ -1,5 +1,6 @@
 """Documents made for the tests of the writers."""
 
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -35,11 +36,13 @@ def written(folder: Path, words: str, change: Any = None, *, numbering: str = "p
     return document.made(template, desk_of(folder, change), draft)
 
 
+@lru_cache
 def document_of(example: str, name: str, draft: bool = False) -> Document:
     """A document of an example."""
     return document.made(next(t for t in templates() if t.id == name), desk_of_example(example), draft)
 
 
+@lru_cache
 def desk_of_example(example: str) -> Desk:
     """The desk of an example."""
     case = pipeline.check(EXAMPLES / example / "project.yaml")

@@ -36,7 +36,12 @@ def examples(rule: str, manual: str) -> list[Example]:
         opening = OPENING.fullmatch(first)
         assert opening, f"{rule}: {first!r} opens no example"
         made.append(
-            Example(rule, opening["code"] or "", opening["at"] or "", yaml.safe_load(textwrap.dedent(fragment)))
+            Example(
+                rule,
+                opening["code"] or "",
+                opening["at"] or "",
+                yaml.load(textwrap.dedent(fragment), Loader=yaml.CSafeLoader),
+            )
         )
     return made
 

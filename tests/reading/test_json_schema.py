@@ -1,5 +1,6 @@
 """The JSON Schema for editors, checked by the jsonschema library: it takes what the reader takes."""
 
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -13,20 +14,26 @@ from tests.support import EXAMPLES, SMALL, merged
 SIDE_FILES = {"firm.yaml": "firm", "coating-system.yaml": "coating_system"}
 
 
-class Loader(yaml.SafeLoader):
+class Loader(yaml.CSafeLoader):
     """YAML as an editor reads it: its own types, but dates stay text."""
 
 
 Loader.yaml_implicit_resolvers = {
     first: [(tag, pattern) for tag, pattern in resolvers if tag != "tag:yaml.org,2002:timestamp"]
-    for first, resolvers in yaml.SafeLoader.yaml_implicit_resolvers.items()
+    for first, resolvers in yaml.CSafeLoader.yaml_implicit_resolvers.items()
 }
 
 
-def faults(data: Any, file: str = "project") -> list[str]:
+@lru_cache
+def validator(file: str) -> jsonschema.Draft202012Validator:
+    """The validator of a kind of file, its schema checked against that of all schemas."""
     schema = pipeline.schema_data(file)
     jsonschema.Draft202012Validator.check_schema(schema)
-    return [error.json_path for error in jsonschema.Draft202012Validator(schema).iter_errors(data)]
+    return jsonschema.Draft202012Validator(schema)
+
+
+def faults(data: Any, file: str = "project") -> list[str]:
+    return [error.json_path for error in validator(file).iter_errors(data)]
 
 
 def files() -> list[Any]:
