@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, settings
 
-from tests.running import run_specgen
+from tests.running import run_specgen, uncounted
 from tests.support import EXAMPLES
 
 # No test is timed: a busy machine is no fault of the code.
@@ -58,5 +58,16 @@ def clean_package(made_once: MadeOnce) -> Path:
 def build_example(example: str, out: Path, *more: str, surroundings: dict[str, str] = HERE, mask: int = 0o022) -> None:
     """Write the package of an example in every format by the command itself."""
     words = ("build", str(EXAMPLES / example / "project.yaml"), "--out", str(out), "--formats", "docx,html,txt", *more)
-    done = run_specgen(*words, env=os.environ | surroundings, umask=mask)
+    done = run_specgen(*words, **uncounted(surroundings), umask=mask)
     assert done.code in (0, 1)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Leave the lines of a property test uncounted, as those of every test marked `no_cover`.
+
+    Counting takes as long again as the test, and these only run lines again that other tests run. So what is counted
+    is never more than what the whole suite runs.
+    """
+    for item in items:
+        if getattr(getattr(item, "obj", None), "is_hypothesis_test", False):
+            item.add_marker(pytest.mark.no_cover)

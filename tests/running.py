@@ -1,7 +1,9 @@
 """Commands run as a user runs them; where an assertion fails, what they came to shows all they said."""
 
+import os
 import subprocess
 import sys
+from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from specgen.cli import main
@@ -37,13 +39,22 @@ def run_python(code: str, *words: str, **how: Any) -> Ended:
 
 def run_process(command: list[str], **how: Any) -> Ended:
     """Run a program to its end, whatever that is."""
-    done = subprocess.run(command, capture_output=True, text=True, check=False, **({"cwd": ROOT} | how))
+    done = subprocess.run(command, capture_output=True, text=True, check=False, **(uncounted() | how))
     return Ended(done.returncode, done.stdout, done.stderr)
 
 
 def start_process(command: list[str], **how: Any) -> subprocess.Popen[str]:
     """Start a program and go on while it runs."""
-    return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, **({"cwd": ROOT} | how))
+    return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, **(uncounted() | how))
+
+
+def uncounted(more: Mapping[str, str] | None = None) -> dict[str, Any]:
+    """Where a process runs: in this folder, in this environment and `more`, and with none of its lines counted.
+
+    To count them takes as long again as the process itself, and fails where a test bounds what it may write.
+    """
+    kept = {name: value for name, value in os.environ.items() if not name.startswith("COV")}
+    return {"cwd": ROOT, "env": kept | dict(more or {})}
 
 
 def wait_for(running: subprocess.Popen[str]) -> Ended:

@@ -10,6 +10,9 @@ from specgen.resolving.provider import GROUPS
 from tests.running import run_python
 from tests.support import ROOT, SMALL, merged, written
 
+# What is counted as run is run elsewhere too; see tests/conftest.py.
+pytestmark = pytest.mark.no_cover
+
 PACKAGE = ROOT / "specgen"
 FILES = sorted(PACKAGE.rglob("*.py"))
 # From the bottom up; a room imports itself and what stands below it.

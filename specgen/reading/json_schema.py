@@ -9,7 +9,6 @@ _YES_NO = {"enum": ["yes", "no", True, False]}
 _OPEN = {"enum": ["tbd", None, ""]}
 _NUMBER = r"^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?\s*%?$"
 _PATTERNS = {"date": r"^\d{4}-\d{2}-\d{2}$", "time": r"^([01]?\d|2[0-3]):[0-5]\d$", "quantity": r"\D"}
-FILES = ("project", "firm", "coating_system", "record")
 _REQUIRED = {"project": ["package", "project", "walls"]}
 _PAPERS = {"firm", "coating_system"}
 

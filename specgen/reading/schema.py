@@ -85,9 +85,8 @@ def _checked(file: FilePath, name: str, entry: Mapping[str, Any], choices: Mappi
             made[key] = _listed(made[key], choices)
     if "also" in made:
         made["values"] += tuple(made.pop("also"))
-    for key in ("optional", "may_be_empty"):
-        if key in made:
-            made[key] = made[key] == "yes"
+    if "optional" in made:
+        made["optional"] = made["optional"] == "yes"
     return made
 
 

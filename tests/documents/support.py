@@ -32,7 +32,7 @@ def desk_of(folder: Path, change: Any = None) -> Desk:
 
 def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
     """The document of a template given as text."""
-    template = Template("D99", "Trial", 1, numbering, "", False, words, "D99.md.j2", 6)
+    template = Template("D99", "Trial", 1, numbering, False, words, "D99.md.j2", 6)
     return document.made(template, desk_of(folder, change), draft)
 
 

@@ -21,6 +21,9 @@ from specgen.formats import html as writer
 from specgen.model.block import Document, Item, Text
 from tests.support import EXAMPLES
 
+# What is counted as run is run elsewhere too; see tests/conftest.py.
+pytestmark = pytest.mark.no_cover
+
 NAMES = sorted(file.parent.name for file in EXAMPLES.glob("*/project.yaml"))
 PAGES = [(example, template.id) for example in NAMES for template in templates()]
 STYLE = (templates_folder() / "style.css").read_text("utf-8")

@@ -344,6 +344,7 @@ FIRES = [
 ]
 
 
+@pytest.mark.no_cover
 @pytest.mark.parametrize(("code", "case"), FIRES)
 def test_a_fired_clause_that_loses_an_owed_value_fires_still_or_waits(
     code: str, case: dict[str, Any], tmp_path: Path

@@ -11,6 +11,9 @@ import yaml
 from specgen import pipeline
 from tests.support import EXAMPLES, SMALL, merged
 
+# What is counted as run is run elsewhere too; see tests/conftest.py.
+pytestmark = pytest.mark.no_cover
+
 SIDE_FILES = {"firm.yaml": "firm", "coating-system.yaml": "coating_system"}
 
 

@@ -66,6 +66,7 @@ def test_a_locked_zip_is_refused(tmp_path: Path) -> None:
         paper(made.kept(tmp_path, bytes(content)))
 
 
+@pytest.mark.no_cover
 def test_a_damaged_letterhead_is_used_or_refused_and_never_a_crash(tmp_path: Path) -> None:
     """Random damage to each part, and to the zip itself; the seed is fixed."""
     form, chance = document_of("clean", "D10"), random.Random(7)

@@ -36,6 +36,9 @@ from tests.formats.docx import letterheads as made
 from tests.running import run_process
 from tests.support import EXAMPLES, SMALL, written
 
+# What is counted as run is run elsewhere too; see tests/conftest.py.
+pytestmark = pytest.mark.no_cover
+
 FILES = sorted(EXAMPLES.glob("*/project.yaml"))
 PAPER = templates_folder() / "letterhead.docx"
 OFFICE = shutil.which("soffice")
