@@ -181,7 +181,12 @@ def leaves(data: Any, words: tuple[str, ...]) -> Iterator[str]:
 
 def written(package: Any, folder: str, words: tuple[str, ...]) -> set[str]:
     files = sorted((Path(package.__file__).parent / folder).glob("*.yaml"))
-    return {text for file in files for text in leaves(yaml.safe_load(file.read_text("utf-8")), words) if text}
+    return {
+        text
+        for file in files
+        for text in leaves(yaml.load(file.read_text("utf-8"), Loader=yaml.CSafeLoader), words)
+        if text
+    }
 
 
 IN_SCHEMA = written(reading, "schema", ("if", "default_if"))
