@@ -69,13 +69,13 @@ def _form(desk: Desk, one: Computed, workings: Instances) -> FormPage:
     return FormPage(
         mark(member),
         marks([mark(other) for other, _ in others]),
-        inputs(desk, one.provider, member, working),
+        inputs(desk, member, working),
         tuple(equation(step) for step in working.steps),
         result(desk, working),
-        working.governs,
+        working.governing_case,
         tuple(
             f"{equation(step).title}: {figure(step.value)} {printed_unit(step.unit)}".strip()
-            for step in working.lines_beside
+            for step in working.secondary_steps
         ),
         tuple(told(desk, held) for held in against(desk, one.provider)[member]),
         members(desk, one.provider, workings, shared) if others else (),

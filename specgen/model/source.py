@@ -1,6 +1,6 @@
 """Where a number comes from. Every number a reader meets carries one of these."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 
@@ -17,10 +17,16 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A kind and, for a published or a maker's figure, the paper it stands in."""
+    """A kind and, for a published or a maker's figure, the paper it stands in; `short` names it where much is said."""
 
     kind: Kind
     reference: str = ""
+    short: str = field(default="", compare=False)
+
+    def saying(self, what: str) -> "Source":
+        """The source with what stands in it, as the sources of a calculation are told."""
+        name = self.short or self.reference
+        return Source(self.kind, f"{name}: {what}" if name else what)
 
     @property
     def legend(self) -> str:

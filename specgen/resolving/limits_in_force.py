@@ -1,18 +1,32 @@
 """Whose figure counts: the coating source's own beats the trade's, and each brings its source."""
 
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.model.field import Field, Path
 from specgen.model.project import Project
 from specgen.model.source import PRACTICE, PROJECT, Kind, Source
 from specgen.model.standard import Limit, Standards
+from specgen.standards import load_limits
 
 
-def limit_in_force(project: Project, limit: Limit) -> tuple[Any, Source]:
+class InForce(NamedTuple):
+    """The figure of a limit that counts, and its source."""
+
+    value: Any
+    source: Source
+
+
+def limit_in_force(project: Project, limit: Limit) -> InForce:
     """The figure a project is judged by: the coating source's own where it gives one, else the row."""
     if limit.field is not None and limit.field in project.maker:
-        return project.maker[limit.field], maker_source(project, limit.field)
-    return limit.value, limit.source
+        return InForce(project.maker[limit.field], maker_source(project, limit.field))
+    return InForce(limit.value, limit.source)
+
+
+def find_limit(name: str, project: Project | None = None) -> InForce:
+    """The figure in force of a row of the limits; that of the row itself where no project is given."""
+    limit = load_limits()[name]
+    return InForce(limit.value, limit.source) if project is None else limit_in_force(project, limit)
 
 
 def maker_source(project: Project, path: Path) -> Source:

@@ -22,10 +22,10 @@ class StandardError(ValueError):
 @lru_cache(maxsize=1)
 def load_standards() -> Standards:
     """All rows; raises StandardError with file and key of a malformed one."""
-    sources = _rows("sources", _source)
+    sources = load_sources()
     return Standards(
         sources,
-        _rows("limits", lambda name, row: _limit(name, row, sources)),
+        load_limits(),
         dict(sorted(_rows("steps", _step).items(), key=lambda item: item[1].order)),
         _rows("criteria", lambda name, row: _criterion(name, row, sources)),
         _rows("tools", lambda name, row: Tool(name, **row)),
@@ -33,6 +33,24 @@ def load_standards() -> Standards:
         _rows("references", lambda name, row: Reference(name, row["title"], sources[row["source"]], row["when"])),
         _rows("code_editions", lambda name, row: dict(row)),
     )
+
+
+@lru_cache(maxsize=1)
+def load_limits() -> dict[str, Limit]:
+    """The limits alone, for a sum that rests on one; raises StandardError with file and key of a malformed row."""
+    sources = load_sources()
+    return _rows("limits", lambda name, row: _limit(name, row, sources))
+
+
+@lru_cache(maxsize=1)
+def load_sources() -> dict[str, Source]:
+    """The sources alone; raises StandardError with file and key of a malformed row."""
+    return _rows("sources", _source)
+
+
+def find_source(name: str) -> Source:
+    """A source by the name of its row; KeyError for an unknown one."""
+    return load_sources()[name]
 
 
 def _rows(file: str, made: Any) -> dict[str, Any]:
@@ -43,7 +61,7 @@ def _rows(file: str, made: Any) -> dict[str, Any]:
 
 
 def _source(name: str, row: Mapping[str, str]) -> Source:
-    return Source(Kind[row["kind"].upper()], row.get("reference", ""))
+    return Source(Kind[row["kind"].upper()], row.get("reference", ""), row.get("short", ""))
 
 
 def _limit(name: str, row: Mapping[str, str], sources: Mapping[str, Source]) -> Limit:

@@ -24,4 +24,4 @@ def resolver_of(folder: Path, change: Any) -> Resolver:
 
 def beside(working: Working) -> dict[str, float]:
     """The lines beside the result, by name."""
-    return {step.name: float(step.value) for step in working.lines_beside}
+    return {step.name: float(step.value) for step in working.secondary_steps}

@@ -1,13 +1,13 @@
 """Whether code asks for special inspection of the EIFS."""
 
 from specgen.model.project import Absent, View
-from specgen.model.source import Kind, Source
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
+from specgen.standards import find_source
 
 MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
 SHEETS = {"glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum"}
-IBC = Source(Kind.PUBLISHED, "International Building Code commentary, special inspection of EIFS and its exceptions")
+IBC = find_source("ibc_inspection_due")
 
 
 def for_project(project: View, ask: Ask) -> Lookup:

@@ -1,6 +1,5 @@
 """The steady heat balance of a sunlit face, and what its sums share."""
 
-from specgen.computing.guards import refuse_beyond, refuse_outside
 from specgen.quantities.quantity import Quantity
 
 SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
@@ -35,12 +34,3 @@ def to_kelvin(symbol: str, degree: str) -> str:
 def from_kelvin(symbol: str, degree: str) -> str:
     """The expression of a temperature in °F or °C from one in kelvin."""
     return f"{symbol} * 1.8 - 459.67" if degree == "F" else f"{symbol} - 273.15"
-
-
-def refuse_unfit_face(solar_reflectance: float, emittance: float, irradiance: Quantity, **airs: Quantity) -> None:
-    """Raises Refused where the properties of a face, the sun or the air leave their range."""
-    refuse_outside("solar_reflectance", solar_reflectance, 0, 1)
-    refuse_outside("emittance", emittance, 0, 1)
-    refuse_beyond("irradiance", irradiance, NO_SUN, MOST_SUN)
-    for name, air in airs.items():
-        refuse_beyond(name, air, COLDEST, HOTTEST)

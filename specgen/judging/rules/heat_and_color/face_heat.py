@@ -45,4 +45,4 @@ def board_softens(elevation: Any, resolve: Any) -> Iterator[Found]:
     """The hottest face is no cooler than the heat at which the board softens."""
     heat, limit = resolve("face-heat"), elevation.wall.insulation.service_limit
     if not less(heat.quantity, limit):
-        yield found(heat.shown, wanted=limit)
+        yield found(heat.rounded, wanted=limit)

@@ -74,7 +74,7 @@ def softens_in_still_air(elevation: Any, resolve: Any) -> Iterator[Found]:
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
     still, limit = resolve("face-heat-still"), elevation.wall.insulation.service_limit
     if not less(still.quantity, limit):
-        yield found(still.shown, wanted=limit)
+        yield found(still.rounded, wanted=limit)
 
 
 @RULE.clause(

@@ -77,4 +77,4 @@ def little_left_under_joint(wall: Any, resolve: Any, limit: Any) -> Iterator[Fou
     """Rasping, groove and joint leave too little board."""
     left = resolve("remaining-board")
     if less(left.quantity, limit):
-        yield found(left.shown, wanted=limit)
+        yield found(left.rounded, wanted=limit)

@@ -62,6 +62,6 @@ def too_little(wall: Any, project: Any) -> Iterator[Found]:
 def vapor_condenses(wall: Any, resolve: Any) -> Iterator[Found]:
     """Between two layers the vapor pressure of winter is above saturation."""
     working = resolve("wall-layers")
-    if working.lines_beside[0].value > 0:
-        wet = [step.name.partition(", ")[2] for step in working.lines_beside[1:]]
+    if working.secondary_steps[0].value > 0:
+        wet = [step.name.partition(", ")[2] for step in working.secondary_steps[1:]]
         yield found("; ".join(wet) or "at the inner face")

@@ -41,4 +41,4 @@ def nothing_left_over(project: Any, resolve: Any) -> Iterator[Found]:
     """The compressor feeds the guns, and has too little left for leaks and reserve."""
     supply, demand = resolve("air-supply"), resolve("air-demand")
     if less(supply.quantity, demand.quantity) and not less(supply.quantity, drawn(project)):
-        yield found(supply.shown, wanted=demand.shown)
+        yield found(supply.rounded, wanted=demand.rounded)

@@ -71,4 +71,4 @@ def guns_starve(project: Any, resolve: Any) -> Iterator[Found]:
     """The guns draw more than the compressor gives at the site."""
     supply, draw = resolve("air-supply"), drawn(project)
     if less(supply.quantity, draw):
-        yield found(supply.shown, wanted=rounded(draw))
+        yield found(supply.rounded, wanted=rounded(draw))

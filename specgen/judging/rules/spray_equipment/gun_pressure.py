@@ -49,4 +49,4 @@ def hose_starves_gun(gun: Any, resolve: Any) -> Iterator[Found]:
     """What the hoses leave is less than the gun needs."""
     left = resolve("gun-pressure")
     if less(left.quantity, gun.inlet_pressure):
-        yield found(left.shown, wanted=gun.inlet_pressure)
+        yield found(left.rounded, wanted=gun.inlet_pressure)
