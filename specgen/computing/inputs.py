@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import MISSING, dataclass
 from fractions import Fraction
 from functools import partial
-from typing import Any, ClassVar, Self, TypeVar, cast, dataclass_transform
+from typing import Any, ClassVar, NamedTuple, Self, TypeVar, cast, dataclass_transform
 
 from specgen.computing.guards import (
     require_in_range,
@@ -19,11 +19,11 @@ from specgen.computing.guards import (
 )
 from specgen.model.field import bound
 from specgen.model.project import Absent, View
-from specgen.model.source import Source
+from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.format import decimal, printed
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import InForce, find_limit
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask, Key, Provider
 
 # The units a quantity is computed in, inches and pounds first; an input may name others.
@@ -48,10 +48,10 @@ UNITS = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Declaration:
+class Declaration(NamedTuple):
     """What is known of one input; the attribute it declares is its key."""
 
+    default: Any  # MISSING for a key that must be given
     symbol: str = ""  # in the working; empty for an input that is no line of it
     title: str = ""  # the words of its line
     dimension: str = ""  # as of a Key
@@ -65,7 +65,6 @@ class Declaration:
     says: str = ""  # what the source of the limit says; limits of the calculation in braces
     origin: str = ""  # words, where neither field nor calculation tell where it comes from
     source: Source | None = None  # of the default
-    default: Any  # MISSING for a key that must be given
     default_text: str = ""  # the default of the key, where it is no plain figure
     choices: tuple[str, ...] = ()
     read: Callable[[str], Any] | None = None

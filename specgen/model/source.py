@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from enum import Enum
+from typing import Any, NamedTuple
 
 
 class Kind(Enum):
@@ -39,6 +40,13 @@ class Source:
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{self.kind.value}{confirm}"
         return f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
+
+
+class InForce(NamedTuple):
+    """The figure of a limit that counts, and its source."""
+
+    value: Any
+    source: Source
 
 
 PRACTICE = Source(Kind.PRACTICE)

@@ -1,32 +1,16 @@
 """Whose figure counts: the coating source's own beats the trade's, and each brings its source."""
 
-from typing import Any, NamedTuple
-
 from specgen.model.field import Field, Path
 from specgen.model.project import Project
-from specgen.model.source import PRACTICE, PROJECT, Kind, Source
+from specgen.model.source import PRACTICE, PROJECT, InForce, Kind, Source
 from specgen.model.standard import Limit, Standards
-from specgen.standards import load_limits
 
 
-class InForce(NamedTuple):
-    """The figure of a limit that counts, and its source."""
-
-    value: Any
-    source: Source
-
-
-def limit_in_force(project: Project, limit: Limit) -> InForce:
-    """The figure a project is judged by: the coating source's own where it gives one, else the row."""
-    if limit.field is not None and limit.field in project.maker:
+def limit_in_force(project: Project | None, limit: Limit) -> InForce:
+    """The figure a project is judged by: the coating source's own where it gives one, else that of the row."""
+    if project is not None and limit.field is not None and limit.field in project.maker:
         return InForce(project.maker[limit.field], maker_source(project, limit.field))
     return InForce(limit.value, limit.source)
-
-
-def find_limit(name: str, project: Project | None = None) -> InForce:
-    """The figure in force of a row of the limits; that of the row itself where no project is given."""
-    limit = load_limits()[name]
-    return InForce(limit.value, limit.source) if project is None else limit_in_force(project, limit)
 
 
 def maker_source(project: Project, path: Path) -> Source:
@@ -41,8 +25,7 @@ def maker_source(project: Project, path: Path) -> Source:
 def plan_source(project: Project, path: Path, field: Field, standards: Standards) -> Source:
     """Where the plan's value at a path comes from: the project, the coating source, or the catalogue's default."""
     if path in project.values:
-        own = project.values[path] is not project.maker.get(path)
-        return PROJECT if own else maker_source(project, path)
+        return maker_source(project, path) if path in project.from_maker else PROJECT
     for limit in standards.limits.values():
         if limit.field == field.path:
             return limit.source

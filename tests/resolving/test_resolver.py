@@ -183,7 +183,9 @@ def reached(schema: Schema, path: tuple[str, ...]) -> Node:
 
 
 def test_a_path_through_a_reference_waits_for_the_reference_alone(tmp_path: Path) -> None:
-    provider = Provider("a", "A", ("elevations",), lambda view, ask: view.color, reads=("elevations.*.color.emittance",))
+    provider = Provider(
+        "a", "A", ("elevations",), lambda view, ask: view.color, reads=("elevations.*.color.emittance",)
+    )
     resolver = Resolver(case_of(tmp_path, TWO).project, {"a": provider}.__getitem__)
     assert resolver.missing(("elevations", "E1"), "a") == [("elevations", "E1", "color")]
     colored = {"colors": {"C1": {"kind": "custom"}}, "elevations": {"E1": {"color": "C1"}}}

@@ -2,8 +2,8 @@
 
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_input
 from specgen.model.project import View
+from specgen.model.source import InForce
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import InForce
 
 NOTHING = Quantity.of(0, "in")
 # A groove is read by hand, for only a grooved board has one.

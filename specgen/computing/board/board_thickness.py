@@ -7,12 +7,11 @@ from specgen.computing.inputs import declare_inputs, given_input, limit_input, p
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.project import View
-from specgen.model.source import PRACTICE, Kind, Source
+from specgen.model.source import PRACTICE, InForce, Kind, Source
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import printed
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import InForce
 from specgen.resolving.provider import Ask
 
 THICKNESS = Source(Kind.COMPUTED, "R-value over R-value of one inch, rasping added")

@@ -11,7 +11,7 @@ from specgen.model.working import InputRow
 from specgen.quantities.format import decimal, printed
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import find_limit
+from specgen.resolving.find_limit import find_limit
 from specgen.standards import find_source
 
 PATTON = find_source("cup_ranges").saying("K and c of dip cups")

@@ -3,10 +3,10 @@
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
+from specgen.model.source import InForce
 from specgen.model.working import Working
 from specgen.quantities.format import printed
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import InForce
 from specgen.standards import find_source
 
 SAYS = "depth half the width, at least {least}, at most {most}"

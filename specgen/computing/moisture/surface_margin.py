@@ -11,9 +11,9 @@ from specgen.computing.moisture._dew import (
     tell_frost,
 )
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.source import InForce
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import InForce
 
 # Walls from deep winter to a dark face in the sun; bounds of our own.
 COLDEST_WALL, HOTTEST_WALL = Quantity.of(-80, "F"), Quantity.of(250, "F")
