@@ -69,9 +69,9 @@ class Declaration(NamedTuple):
     choices: tuple[str, ...] = ()
     read: Callable[[str], Any] | None = None
     bare: str = ""
-    least: Any = None  # 0, or with `most` the range of the method, ends included
-    most: Any = None
-    above: Any = None  # 0 for what is divided by; of a percentage it is then 100 at most
+    least: Any = None  # 0 for what is not negative
+    above: Any = None  # 0 for what is divided by; a percentage is then 100 at most
+    within: tuple[Any, Any] | None = None  # the range of the method, ends included
 
     def key_named(self, name: str) -> Key:
         """The key of `calc`."""
@@ -92,8 +92,8 @@ class Declaration(NamedTuple):
         """Raises Refused where a value is not what the input may be."""
         if self.above is not None:
             (require_percentage if self.dimension == "percent" else require_positive)(name, value)
-        elif self.most is not None:
-            require_in_range(name, value, self.least, self.most)
+        elif self.within is not None:
+            require_in_range(name, value, *self.within)
         elif self.least is not None:
             (require_no_negative_percent if self.dimension == "percent" else require_not_negative)(name, value)
 
@@ -124,6 +124,11 @@ def given_input(
     return dataclasses.field(default=None if one.limit else default, metadata={"input": one})
 
 
+def option_input(about: str, choices: tuple[str, ...] = (), *, dimension: str = "word", **more: Any) -> Any:
+    """Declares a word, a yes or no, or a text of its own form (by `read`): an input that is no line of the working."""
+    return given_input("", "", dimension, about=about, choices=choices, **more)
+
+
 def limit_input(limit: str, symbol: str = "", title: str = "", *, says: str = "", init: bool = False) -> Any:
     """Declares a limit the calculation rests on, by its row; the attribute is an InForce. As a line it is a length."""
     units = UNITS["length"]
@@ -134,7 +139,9 @@ def limit_input(limit: str, symbol: str = "", title: str = "", *, says: str = ""
 T = TypeVar("T")
 
 
-@dataclass_transform(kw_only_default=True, frozen_default=True, field_specifiers=(given_input, limit_input))
+@dataclass_transform(
+    kw_only_default=True, frozen_default=True, field_specifiers=(given_input, option_input, limit_input)
+)
 def declare_inputs(cls: type[T]) -> type[T]:
     """Makes a class of declarations the frozen inputs of a calculation, given by keyword."""
     inputs: Any = dataclass(frozen=True, slots=True, kw_only=True)(cls)
@@ -230,32 +237,31 @@ GivenInputs = TypeVar("GivenInputs", bound=Inputs)
 
 
 def provide(
-    name: str,
     title: str,
     inputs: type[GivenInputs],
     compute: Callable[[GivenInputs], Working],
     *,
     each: tuple[str, ...] = (),
-    in_project: bool = True,
     by_keys: bool = True,
     for_member: Callable[[View, Ask], Any] | None = None,
     reads: tuple[str, ...] = (),
     keys_first: tuple[str, ...] = (),
     **more: Any,
 ) -> Provider:
-    """A calculation from its declared inputs; `for_member` computes it where a project gives more than its fields.
+    """A calculation from its declared inputs, named as its function; without fields it takes its figures from keys.
 
-    `in_project` and `by_keys` are no for one that is not asked for that way; `reads` names further fields, and
-    `keys_first` the keys that stand before the others.
+    `for_member` computes it where a project gives more than its fields, which `reads` names; `by_keys` is no for one
+    that needs a project; `keys_first` are the keys that stand before the others.
     """
+    reads = (*inputs.reads(), *reads)
     member = for_member or (lambda view, ask: compute(inputs.from_project(view, ask)))
     return Provider(
-        name,
+        compute.__name__.replace("_", "-"),
         title,
         each,
-        member if in_project else None,
-        inputs.needs() if in_project else (),
-        (*inputs.reads(), *reads),
+        member if reads else None,
+        inputs.needs() if reads else (),
+        reads,
         (lambda **keys: compute(inputs(**keys))) if by_keys else None,
         inputs.keys(*keys_first) if by_keys else (),
         **more,

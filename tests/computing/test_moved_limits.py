@@ -6,7 +6,6 @@ The figures are our own; the sentences are those of the approved documents with 
 import re
 import shutil
 from collections.abc import Iterator
-from pathlib import Path
 from typing import NamedTuple
 
 import pytest

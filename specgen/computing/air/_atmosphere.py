@@ -1,7 +1,9 @@
 """The standard atmosphere below 11 km: pressure by altitude, as figures and as a line of a sum."""
 
 from fractions import Fraction
+from typing import Any
 
+from specgen.computing.inputs import given_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
@@ -19,7 +21,12 @@ _RADIUS = Quantity.of(6356766, "m")
 _END = Quantity.of(_WARMTH / _FALL, "m")
 _POWER = float(_GRAVITY * _WEIGHT / (_GAS * _FALL))
 # Below any land, and the top of the layer in which the air grows colder evenly.
-LOWEST, HIGHEST = Quantity.of(-16400, "ft"), Quantity.of(36000, "ft")
+REACH = (Quantity.of(-16400, "ft"), Quantity.of(36000, "ft"))
+
+
+def altitude_input(about: str = "") -> Any:
+    """Declares the height above sea level, within the reach of the formula."""
+    return given_input("z", "altitude", "length", "site.altitude", units=("ft", "m"), about=about, within=REACH)
 
 
 def standard_rows(system: str) -> tuple[InputRow, ...]:

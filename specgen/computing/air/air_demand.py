@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import Path, below
 from specgen.model.project import Absent, View
@@ -68,9 +68,7 @@ def _number(text: str) -> Fraction:
 class DemandInputs(Inputs):
     """The guns, and what is added to the air they draw, in percent."""
 
-    guns: tuple[Load, ...] = given_input(
-        "", "", "word", about="flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of
-    )
+    guns: tuple[Load, ...] = option_input("flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of)
     leak: Fraction | int = given_input("", "", "percent", default=LEAK, about="added for leaks, in percent", least=0)
     reserve: Fraction | int = given_input(
         "", "", "percent", default=RESERVE, about="added in reserve, in percent", least=0
@@ -128,7 +126,6 @@ def _exact(number: float | Fraction) -> Fraction:
 
 
 _DECLARED = provide(
-    "air-demand",
     "Air the guns need",
     DemandInputs,
     air_demand,

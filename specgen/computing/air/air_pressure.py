@@ -1,7 +1,7 @@
 """Pressure of the standard atmosphere at an altitude, from below sea level to the top of the troposphere."""
 
 from specgen.computing.air import _atmosphere
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -13,16 +13,7 @@ NOTES = ("Absolute pressure of the standard day; a gauge reads 0 there. Weather 
 class PressureInputs(Inputs):
     """A height above sea level."""
 
-    altitude: Quantity = given_input(
-        "z",
-        "altitude",
-        "length",
-        "site.altitude",
-        units=("ft", "m"),
-        about="height above sea level, -16,400 ft to 36,000 ft",
-        least=_atmosphere.LOWEST,
-        most=_atmosphere.HIGHEST,
-    )
+    altitude: Quantity = _atmosphere.altitude_input("height above sea level, -16,400 ft to 36,000 ft")
 
 
 def air_pressure(inputs: PressureInputs) -> Working:
@@ -34,7 +25,6 @@ def air_pressure(inputs: PressureInputs) -> Working:
 
 
 PROVIDER = provide(
-    "air-pressure",
     "Air pressure at an altitude, absolute",
     PressureInputs,
     air_pressure,

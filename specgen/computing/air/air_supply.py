@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.air import _atmosphere
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
@@ -42,31 +42,19 @@ class SupplyInputs(Inputs):
         bare="cfm",
         least=0,
     )
-    altitude: Quantity = given_input(
-        "z",
-        "altitude",
-        "length",
-        "site.altitude",
-        units=("ft", "m"),
-        about="altitude of the site",
-        least=_atmosphere.LOWEST,
-        most=_atmosphere.HIGHEST,
-    )
+    altitude: Quantity = _atmosphere.altitude_input("altitude of the site")
     temperature: Quantity | None = given_input(
         "T",
         "temperature at the intake",
         "temperature",
         default=None,
         about="temperature of the air at the intake",
-        least=COLDEST,
-        most=HOTTEST,
+        within=(COLDEST, HOTTEST),
     )
     rh: Fraction | None = given_input(
-        "", "", "percent", default=None, about="humidity of the air at the intake, in percent", least=0, most=100
+        "", "", "percent", default=None, about="humidity of the air at the intake, in percent", within=(0, 100)
     )
-    basis: str = given_input(
-        "", "", "word", default="sea_level_68f", about="standard state the air is told in", choices=tuple(BASES)
-    )
+    basis: str = option_input("standard state the air is told in", tuple(BASES), default="sea_level_68f")
     derate: Quantity | None = given_input(
         "D",
         "loss of the engine with altitude",
@@ -154,4 +142,4 @@ def _notes(inputs: SupplyInputs) -> tuple[str, ...]:
     return tuple(told)
 
 
-PROVIDER = provide("air-supply", "Air of the compressor at the site", SupplyInputs, air_supply, order=10)
+PROVIDER = provide("Air of the compressor at the site", SupplyInputs, air_supply, order=10)

@@ -36,15 +36,7 @@ class GunInputs(Inputs):
         "p_c", "pressure of the compressor, gauge", "pressure", "compressor.at_pressure"
     )
     set_pressure: Quantity = given_input("p_a", "set pressure, gauge", "pressure", "spray.atomizing_pressure")
-    altitude: Quantity = given_input(
-        "z",
-        "altitude",
-        "length",
-        "site.altitude",
-        units=("ft", "m"),
-        least=_atmosphere.LOWEST,
-        most=_atmosphere.HIGHEST,
-    )
+    altitude: Quantity = _atmosphere.altitude_input()
     supply: tuple[Hose, ...]
     own: Hose
 
@@ -123,7 +115,6 @@ def _read_hose(hose: View) -> Hose:
 
 
 PROVIDER = provide(
-    "gun-pressure",
     "Pressure at the spray gun",
     GunInputs,
     gun_pressure,

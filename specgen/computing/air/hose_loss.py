@@ -63,4 +63,4 @@ def _refuse(working: WorkingBuilder, unit: str) -> None:
         )
 
 
-PROVIDER = provide("hose-loss", "Pressure lost in an air hose", HoseInputs, hose_loss, in_project=False)
+PROVIDER = provide("Pressure lost in an air hose", HoseInputs, hose_loss)

@@ -111,7 +111,6 @@ def for_wall(wall: View, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "board-thickness",
     "Least thickness of the board",
     BoardInputs,
     board_thickness,

@@ -34,7 +34,6 @@ def for_wall(wall: View, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "remaining-board",
     "Board left under an aesthetic joint",
     RemainingInputs,
     remaining_board,

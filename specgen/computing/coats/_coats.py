@@ -31,8 +31,7 @@ def film_input(title: str) -> Any:
         "*.dry_film",
         units=("mil", "um"),
         about="dry film of one coat",
-        least=THINNEST,
-        most=THICKEST,
+        within=(THINNEST, THICKEST),
     )
 
 

@@ -3,23 +3,8 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from specgen.computing.coats import _coats
 from specgen.computing.coats._areas import READS, gross_and_openings
-from specgen.computing.coats._coats import (
-    COVERAGE,
-    MOST_WATER,
-    SECTIONS,
-    coverage_row,
-    efficiency_input,
-    film_input,
-    loss_input,
-    most_water_input,
-    require_loss,
-    require_whole_coats,
-    solids_input,
-    tell_rounding,
-    tell_water,
-    thinning_input,
-)
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
@@ -40,25 +25,25 @@ class CoatingInputs(Inputs):
     """An area less its `openings`, a coating, and the pail it is sold in; shares, water and reserve in percent."""
 
     area: Quantity = given_input("A", "area to be coated", "area", least=0)
-    dft: Quantity = film_input("dry film of one coat")
-    volume_solids: Fraction = solids_input()
-    transfer_efficiency: Fraction = efficiency_input()
-    loss: Fraction = loss_input()
+    dft: Quantity = _coats.film_input("dry film of one coat")
+    volume_solids: Fraction = _coats.solids_input()
+    transfer_efficiency: Fraction = _coats.efficiency_input()
+    loss: Fraction = _coats.loss_input()
     coats: Fraction = given_input("n", "coats", "number", "*.coats", default=1, about="coats of that film")
-    thinning: Fraction = thinning_input()
+    thinning: Fraction = _coats.thinning_input()
     reserve: Fraction = given_input(
         "R", "reserve", "percent", "*.reserve", default=0, about="kept from the same batch", least=0
     )
     pail: Quantity | None = given_input(
         "p", "pail", "volume", "*.pail", default=None, about="what the coating is sold in, such as 5 gal", above=0
     )
-    most_water: Fraction | None = most_water_input()
+    most_water: Fraction | None = _coats.most_water_input()
     openings: Quantity | None = given_input("", "", "area", default=None, key=False)
 
 
 def coating_quantity(inputs: CoatingInputs) -> Working:
     """Coating before water, all coats with the reserve, in gallons or liters. Raises Refused."""
-    notes = _refuse(inputs) + tell_rounding(inputs.system)
+    notes = _refuse(inputs) + _coats.tell_rounding(inputs.system)
     area, volume = ("ft2", "gal") if inputs.system == "ip" else ("m2", "L")
     working = WorkingBuilder(_rows(inputs, area))
     if inputs.openings is not None:
@@ -68,7 +53,7 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
     working.step("Q", "coating to be sprayed", "Q_1 * n", volume)
     working.step("P", "coating with reserve", "Q * (1 + R / 100)", volume)
     working.step("W", "water for what is sprayed", "Q * T / 100", volume)
-    sources = (COVERAGE, RESERVE) if inputs.reserve else (COVERAGE,)
+    sources = (_coats.COVERAGE, RESERVE) if inputs.reserve else (_coats.COVERAGE,)
     if inputs.pail is None:
         return working.build("coating-quantity", "P", sources, notes, secondary_results=("W",))
     pails = count_containers(working, "N", "pails", "P", "p")
@@ -80,9 +65,9 @@ def _refuse(inputs: CoatingInputs) -> tuple[str, ...]:
     if inputs.openings is not None and inputs.openings > inputs.area:
         openings, area = printed(inputs.openings, inputs.openings.unit), printed(inputs.area, inputs.area.unit)
         raise refuse(f"openings of {openings} are more than the elevations of {area}", "look at the sizes")
-    require_loss(inputs.loss)
-    require_whole_coats(inputs.coats)
-    return tell_water(inputs.thinning, inputs.most_water)
+    _coats.require_loss(inputs.loss)
+    _coats.require_whole_coats(inputs.coats)
+    return _coats.tell_water(inputs.thinning, inputs.most_water)
 
 
 def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
@@ -94,23 +79,22 @@ def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
             InputRow("A_o", "openings", openings, area, "width by height, all openings together"),
         )
     coating = inputs.rows("dft", "volume_solids", "transfer_efficiency", "loss", "coats", "reserve", "thinning", "pail")
-    return (*areas, coverage_row(inputs.system), *coating)
+    return (*areas, _coats.coverage_row(inputs.system), *coating)
 
 
 def for_coat(coat: View, ask: Ask) -> Working:
     """The primer or the gloss of a project for the net area of its elevations; the faces of joints are not in it."""
     gross, openings = gross_and_openings(coat.project.root())
     working = coating_quantity(CoatingInputs.from_project(coat, ask, area=gross, openings=openings))
-    return replace(working, notes=(*working.notes, MOST_WATER, UNCOUNTED))
+    return replace(working, notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
 
 
 PROVIDER = provide(
-    "coating-quantity",
     "Quantity of a coating",
     CoatingInputs,
     coating_quantity,
     for_member=for_coat,
-    sections=SECTIONS,
+    sections=_coats.SECTIONS,
     reads=("elevations", *READS),
     order=30,
 )

@@ -1,20 +1,7 @@
 """Time of one viscosity cup told in the seconds of another, with the spread between laboratories."""
 
-from specgen.computing.coats._cups import (
-    Cup,
-    add_band,
-    cup_of,
-    formula_rows,
-    list_sources,
-    require_time,
-    require_viscosity,
-    spread_rows,
-    tell_notes,
-    time_by,
-    time_row,
-    viscosity_by,
-)
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.coats import _cups
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -26,9 +13,9 @@ GUESS = "A time carried over from another cup is a first guess; the accepted moc
 class CupsInputs(Inputs):
     """A cup that was read, its time, and the cup whose time is wanted."""
 
-    cup: Cup = given_input("", "", "word", about="the cup that was read", read=cup_of)
+    cup: _cups.Cup = option_input("the cup that was read", read=_cups.cup_of)
     seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
-    to: Cup = given_input("", "", "word", about="the cup whose time is wanted", read=cup_of)
+    to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.cup_of)
 
 
 def cup_to_cup(inputs: CupsInputs) -> Working:
@@ -37,18 +24,16 @@ def cup_to_cup(inputs: CupsInputs) -> Working:
     The band is the wider spread of the two cups, laid on the result; source: those of the cups.
     """
     cup, to, seconds = inputs.cup, inputs.to, inputs.seconds
-    require_time(cup, seconds)
-    require_viscosity(to, cup.viscosity(seconds.number("s")))
+    _cups.require_time(cup, seconds)
+    _cups.require_viscosity(to, cup.viscosity(seconds.number("s")))
     wider = max((cup, to), key=lambda one: one.spread or 0)
-    constants = (*formula_rows(cup, "_1"), *formula_rows(to, "_2"), *spread_rows(wider))
-    working = WorkingBuilder((time_row(cup, "t_1", seconds), *constants))
-    working.step("nu", "viscosity", viscosity_by(cup, "t_1", "_1"), "mm2/s")
-    working.step("t_2", f"time of the cup {to.title}", time_by(to, "nu", "_2"), "s")
-    beside = add_band(working, wider, "t_2")
-    notes = (*tell_notes(cup, to), GUESS)
-    return working.build("cup-to-cup", "t_2", list_sources(cup, to), notes, secondary_results=beside)
+    constants = (*_cups.formula_rows(cup, "_1"), *_cups.formula_rows(to, "_2"), *_cups.spread_rows(wider))
+    working = WorkingBuilder((_cups.time_row(cup, "t_1", seconds), *constants))
+    working.step("nu", "viscosity", _cups.viscosity_by(cup, "t_1", "_1"), "mm2/s")
+    working.step("t_2", f"time of the cup {to.title}", _cups.time_by(to, "nu", "_2"), "s")
+    beside = _cups.add_band(working, wider, "t_2")
+    notes = (*_cups.tell_notes(cup, to), GUESS)
+    return working.build("cup-to-cup", "t_2", _cups.list_sources(cup, to), notes, secondary_results=beside)
 
 
-PROVIDER = provide(
-    "cup-to-cup", "One viscosity cup in the seconds of another", CupsInputs, cup_to_cup, in_project=False
-)
+PROVIDER = provide("One viscosity cup in the seconds of another", CupsInputs, cup_to_cup)

@@ -1,20 +1,8 @@
 """Kinematic viscosity of a paint from the time it takes to run out of a viscosity cup."""
 
+from specgen.computing.coats import _cups
 from specgen.computing.coats._coats import SECTIONS
-from specgen.computing.coats._cups import (
-    CUPS,
-    Cup,
-    add_band,
-    cup_of,
-    formula_rows,
-    list_sources,
-    require_time,
-    spread_rows,
-    tell_notes,
-    time_row,
-    viscosity_by,
-)
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.project import View
@@ -27,22 +15,28 @@ from specgen.resolving.provider import Ask
 class ViscosityInputs(Inputs):
     """A cup and its time."""
 
-    cup: Cup = given_input("", "", "word", about="such as zahn_4, ford_4, iso_4, shell_3", read=cup_of)
+    cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.cup_of)
     seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
 
 
 def cup_viscosity(inputs: ViscosityInputs) -> Working:
     """Kinematic viscosity in mm²/s. Raises Refused outside the cup's range."""
     cup = inputs.cup
-    require_time(cup, inputs.seconds)
-    working = WorkingBuilder((time_row(cup, "t", inputs.seconds), *formula_rows(cup), *spread_rows(cup)))
-    working.step("nu", "viscosity", viscosity_by(cup, "t"), "mm2/s")
-    beside = add_band(working, cup, "t")
+    _cups.require_time(cup, inputs.seconds)
+    working = WorkingBuilder(
+        (_cups.time_row(cup, "t", inputs.seconds), *_cups.formula_rows(cup), *_cups.spread_rows(cup))
+    )
+    working.step("nu", "viscosity", _cups.viscosity_by(cup, "t"), "mm2/s")
+    beside = _cups.add_band(working, cup, "t")
     for end, symbol, name in zip(beside, ("nu_s", "nu_l"), ("least", "greatest"), strict=False):
         # A short time of a thin paint lies below the constant of its cup; no viscosity is below zero.
-        working.step(symbol, f"{name} viscosity of another laboratory", f"max({viscosity_by(cup, end)}, 0)", "mm2/s")
+        working.step(
+            symbol, f"{name} viscosity of another laboratory", f"max({_cups.viscosity_by(cup, end)}, 0)", "mm2/s"
+        )
         beside += (symbol,)
-    return working.build("cup-viscosity", "nu", list_sources(cup), tell_notes(cup), secondary_results=beside)
+    return working.build(
+        "cup-viscosity", "nu", _cups.list_sources(cup), _cups.tell_notes(cup), secondary_results=beside
+    )
 
 
 def for_coat(coat: View, ask: Ask) -> Working:
@@ -50,21 +44,22 @@ def for_coat(coat: View, ask: Ask) -> Working:
 
     Raises Refused for a cup that has no formula and for a window outside the range of its cup.
     """
-    if coat.cup not in CUPS:
+    if coat.cup not in _cups.CUPS:
         raise refuse(f"no formula is known for the cup of the {coat.mark}", "judge it by the window of its source")
-    cup = CUPS[coat.cup]
+    cup = _cups.CUPS[coat.cup]
     ends = (("t_s", "shortest", coat.cup_least, "*.cup_least"), ("t_l", "longest", coat.cup_most, "*.cup_most"))
     for _, _, time, _ in ends:
-        require_time(cup, time)
+        _cups.require_time(cup, time)
     times = (InputRow(sign, f"{word} time, {cup.title}", time.number("s"), "s", at) for sign, word, time, at in ends)
-    working = WorkingBuilder((*times, *formula_rows(cup)))
-    working.step("nu_s", "viscosity at the shortest time", viscosity_by(cup, "t_s"), "mm2/s")
-    working.step("nu_l", "viscosity at the longest time", viscosity_by(cup, "t_l"), "mm2/s")
-    return working.build("cup-viscosity", "nu_s", list_sources(cup), tell_notes(cup), secondary_results=("nu_l",))
+    working = WorkingBuilder((*times, *_cups.formula_rows(cup)))
+    working.step("nu_s", "viscosity at the shortest time", _cups.viscosity_by(cup, "t_s"), "mm2/s")
+    working.step("nu_l", "viscosity at the longest time", _cups.viscosity_by(cup, "t_l"), "mm2/s")
+    return working.build(
+        "cup-viscosity", "nu_s", _cups.list_sources(cup), _cups.tell_notes(cup), secondary_results=("nu_l",)
+    )
 
 
 PROVIDER = provide(
-    "cup-viscosity",
     "Viscosity from a cup time",
     ViscosityInputs,
     cup_viscosity,

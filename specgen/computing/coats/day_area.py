@@ -114,7 +114,6 @@ def _shortest_shade(elevation: View) -> Fraction | None:
 
 
 PROVIDER = provide(
-    "day-area",
     "Area of a day with two gloss coats",
     DayInputs,
     day_area,

@@ -2,17 +2,7 @@
 
 from fractions import Fraction
 
-from specgen.computing.coats._coats import (
-    COVERAGE,
-    SECTIONS,
-    coverage_row,
-    efficiency_input,
-    film_input,
-    loss_input,
-    require_loss,
-    solids_input,
-    tell_rounding,
-)
+from specgen.computing.coats import _coats
 from specgen.computing.inputs import Inputs, declare_inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
@@ -25,23 +15,21 @@ NOTES = ("Volume is that of the coating as supplied, before water.",)
 class SpreadingInputs(Inputs):
     """A coating and its dry film; shares in percent."""
 
-    volume_solids: Fraction = solids_input()
-    dft: Quantity = film_input("dry film")
-    transfer_efficiency: Fraction = efficiency_input(default=100)
-    loss: Fraction = loss_input()
+    volume_solids: Fraction = _coats.solids_input()
+    dft: Quantity = _coats.film_input("dry film")
+    transfer_efficiency: Fraction = _coats.efficiency_input(default=100)
+    loss: Fraction = _coats.loss_input()
 
 
 def spreading_rate(inputs: SpreadingInputs) -> Working:
     """Practical area from a volume of coating, in sq ft/gal or m²/L, the theoretical beside it. Raises Refused."""
-    require_loss(inputs.loss)
+    _coats.require_loss(inputs.loss)
     unit = "ft2/gal" if inputs.system == "ip" else "m2/L"
-    working = WorkingBuilder((coverage_row(inputs.system), *inputs.rows()))
+    working = WorkingBuilder((_coats.coverage_row(inputs.system), *inputs.rows()))
     working.step("C_t", "theoretical spreading rate", "k * V_s / 100 / D", unit)
     working.step("C", "practical spreading rate", "C_t * E / 100 * (1 - l / 100)", unit)
-    notes = NOTES + tell_rounding(inputs.system)
-    return working.build("spreading-rate", "C", (COVERAGE,), notes, secondary_results=("C_t",))
+    notes = NOTES + _coats.tell_rounding(inputs.system)
+    return working.build("spreading-rate", "C", (_coats.COVERAGE,), notes, secondary_results=("C_t",))
 
 
-PROVIDER = provide(
-    "spreading-rate", "Spreading rate of a coating", SpreadingInputs, spreading_rate, sections=SECTIONS, order=10
-)
+PROVIDER = provide("Spreading rate of a coating", SpreadingInputs, spreading_rate, sections=_coats.SECTIONS, order=10)

@@ -3,16 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from specgen.computing.coats._coats import (
-    MOST_WATER,
-    SECTIONS,
-    WET_FILM,
-    film_input,
-    most_water_input,
-    solids_input,
-    tell_water,
-    thinning_input,
-)
+from specgen.computing.coats import _coats
 from specgen.computing.inputs import Inputs, declare_inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.project import View
@@ -25,28 +16,28 @@ from specgen.resolving.provider import Ask
 class WetFilmInputs(Inputs):
     """A coating, its dry film and the water added to it; solids and water in percent."""
 
-    dft: Quantity = film_input("dry film")
-    volume_solids: Fraction = solids_input()
-    thinning: Fraction = thinning_input()
-    most_water: Fraction | None = most_water_input()
+    dft: Quantity = _coats.film_input("dry film")
+    volume_solids: Fraction = _coats.solids_input()
+    thinning: Fraction = _coats.thinning_input()
+    most_water: Fraction | None = _coats.most_water_input()
 
 
 def wet_film(inputs: WetFilmInputs) -> Working:
     """Wet film of one coat, in mil or µm, the film before water beside it. Raises Refused."""
-    notes = tell_water(inputs.thinning, inputs.most_water)
+    notes = _coats.tell_water(inputs.thinning, inputs.most_water)
     unit = "mil" if inputs.system == "ip" else "um"
     working = WorkingBuilder(inputs.rows())
     working.step("W_0", "wet film before water", "D / (V_s / 100)", unit)
     working.step("W", "wet film", "W_0 * (1 + T / 100)", unit)
-    return working.build("wet-film", "W", (WET_FILM,), notes, secondary_results=("W_0",))
+    return working.build("wet-film", "W", (_coats.WET_FILM,), notes, secondary_results=("W_0",))
 
 
 def for_coat(coat: View, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     working = wet_film(WetFilmInputs.from_project(coat, ask))
-    return replace(working, notes=(*working.notes, MOST_WATER))
+    return replace(working, notes=(*working.notes, _coats.MOST_WATER))
 
 
 PROVIDER = provide(
-    "wet-film", "Wet film of a coat", WetFilmInputs, wet_film, for_member=for_coat, sections=SECTIONS, order=20
+    "Wet film of a coat", WetFilmInputs, wet_film, for_member=for_coat, sections=_coats.SECTIONS, order=20
 )

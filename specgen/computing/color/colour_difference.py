@@ -8,7 +8,7 @@ from typing import Any
 
 from specgen.computing.color._ciede2000 import add_ciede2000
 from specgen.computing.guards import require_in_range
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow, Working
@@ -44,9 +44,9 @@ def read_lab(text: str) -> tuple[Fraction, ...]:
 class ColorInputs(Inputs):
     """Two colors and the year of the formula."""
 
-    lab1: Lab = given_input("", "", "word", about="first color as L,a,b", read=read_lab)
-    lab2: Lab = given_input("", "", "word", about="second color as L,a,b", read=read_lab)
-    method: str = given_input("", "", "word", default="2000", about="year of the formula", choices=("2000", "1976"))
+    lab1: Lab = option_input("first color as L,a,b", read=read_lab)
+    lab2: Lab = option_input("second color as L,a,b", read=read_lab)
+    method: str = option_input("year of the formula", ("2000", "1976"), default="2000")
 
 
 def colour_difference(inputs: ColorInputs) -> Working:
@@ -72,4 +72,4 @@ def _color_rows(number: str, which: str, lab: Lab) -> list[InputRow]:
     return [InputRow(f"{letter}_{number}", f"{letter}* of the {which} color", float(v), "") for letter, v in values]
 
 
-PROVIDER = provide("colour-difference", "Difference of two colors", ColorInputs, colour_difference, in_project=False)
+PROVIDER = provide("Difference of two colors", ColorInputs, colour_difference)

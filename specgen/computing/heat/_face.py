@@ -1,16 +1,7 @@
 """The face of an elevation in the sun: its inputs, and the steps of its heat balance."""
 
-from specgen.computing.heat._heat_balance import (
-    COLDEST,
-    HOTTEST,
-    MOST_SUN,
-    NO_SUN,
-    SIGMA,
-    balanced,
-    from_kelvin,
-    to_kelvin,
-)
-from specgen.computing.inputs import Inputs, declare_inputs, given_input
+from specgen.computing.heat._heat_balance import AIR, SIGMA, SUN, balanced, from_kelvin, to_kelvin
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
@@ -30,14 +21,12 @@ SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of 
 class FaceInputs(Inputs):
     """The face of an elevation, the air and the sun on it; `limit` is where the board behind it softens."""
 
-    hot_air: Quantity = given_input(
-        "T_a", "hot air", "temperature", "climate.hot_air", about="hottest air", least=COLDEST, most=HOTTEST
-    )
+    hot_air: Quantity = given_input("T_a", "hot air", "temperature", "climate.hot_air", about="hottest air", within=AIR)
     solar_reflectance: float = given_input(
-        "SR", "solar reflectance", "number", "elevations.*.color.solar_reflectance", about="0 to 1", least=0, most=1
+        "SR", "solar reflectance", "number", "elevations.*.color.solar_reflectance", about="0 to 1", within=(0, 1)
     )
     emittance: float = given_input(
-        "e", "emittance", "number", "elevations.*.color.emittance", about="0 to 1", least=0, most=1
+        "e", "emittance", "number", "elevations.*.color.emittance", about="0 to 1", within=(0, 1)
     )
     irradiance: Quantity = given_input(
         "I",
@@ -45,16 +34,13 @@ class FaceInputs(Inputs):
         "irradiance",
         "climate.peak_wall_irradiance",
         about="peak sun on the wall",
-        least=NO_SUN,
-        most=MOST_SUN,
+        within=SUN,
     )
-    reflected: bool = given_input(
-        "",
-        "",
-        "yes_no",
-        "elevations.*.reflecting_surface_near",
+    reflected: bool = option_input(
+        "glass or metal sends a second sun",
+        field="elevations.*.reflecting_surface_near",
+        dimension="yes_no",
         default=False,
-        about="glass or metal sends a second sun",
     )
     limit: Quantity | None = given_input(
         "T_b",

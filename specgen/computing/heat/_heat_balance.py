@@ -5,8 +5,8 @@ from specgen.quantities.quantity import Quantity
 SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
 H_C = 12.0  # W/(m2·K), medium wind of ASTM E1980
 # Air and sun that a building can meet; bounds of our own, so that a slip of a digit is told.
-COLDEST, HOTTEST = Quantity.of(-80, "F"), Quantity.of(140, "F")
-NO_SUN, MOST_SUN = Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2")
+AIR = (Quantity.of(-80, "F"), Quantity.of(140, "F"))
+SUN = (Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2"))
 NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
 
 

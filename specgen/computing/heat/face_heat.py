@@ -69,4 +69,4 @@ def _add_least_reflectance(working: WorkingBuilder, degree: str) -> None:
     )
 
 
-PROVIDER = provide("face-heat", "Hottest face of the wall", FaceInputs, face_heat, each=("elevations",), order=10)
+PROVIDER = provide("Hottest face of the wall", FaceInputs, face_heat, each=("elevations",), order=10)

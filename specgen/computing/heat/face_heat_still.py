@@ -21,11 +21,5 @@ def face_heat_still(inputs: FaceInputs) -> Working:
 
 
 PROVIDER = provide(
-    "face-heat-still",
-    "Hottest face of the wall in still air",
-    FaceInputs,
-    face_heat_still,
-    each=("elevations",),
-    by_keys=False,
-    order=20,
+    "Hottest face of the wall in still air", FaceInputs, face_heat_still, each=("elevations",), by_keys=False, order=20
 )

@@ -1,6 +1,6 @@
 """Sol-air temperature: the air temperature that would heat a wall in shade as much as sun and air heat it together."""
 
-from specgen.computing.heat._heat_balance import COLDEST, HOTTEST, MOST_SUN, NO_SUN
+from specgen.computing.heat._heat_balance import AIR, SUN
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
@@ -9,8 +9,8 @@ from specgen.quantities.quantity import Quantity
 
 SOURCES = (Source(Kind.PUBLISHED, "ASHRAE Handbook, Fundamentals: sol-air temperature"),)
 # Still air to gale, and the loss of a level roof to a clear sky with room to spare; bounds of our own.
-LEAST_FILM, MOST_FILM = Quantity.of(1, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)")
-NO_LOSS, MOST_LOSS = Quantity.of(0, "F apart"), Quantity.of(50, "F apart")
+FILM = (Quantity.of(1, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)"))
+LOSS = (Quantity.of(0, "F apart"), Quantity.of(50, "F apart"))
 TABLE_NOTE = (
     "Printed tables give 0.15 for light and 0.30 for dark faces: that is absorptance over h_o in h·ft²·°F/Btu, and "
     "no absorptance."
@@ -21,18 +21,12 @@ TABLE_NOTE = (
 class SolAirInputs(Inputs):
     """A face with the air and the sun on it; `long_wave` is what it loses to the sky."""
 
-    air: Quantity = given_input("T_a", "air", "temperature", about="air at the face", least=COLDEST, most=HOTTEST)
+    air: Quantity = given_input("T_a", "air", "temperature", about="air at the face", within=AIR)
     irradiance: Quantity = given_input(
-        "E",
-        "irradiance",
-        "irradiance",
-        units=("Btu/h.ft2", "W/m2"),
-        about="sun on the face",
-        least=NO_SUN,
-        most=MOST_SUN,
+        "E", "irradiance", "irradiance", units=("Btu/h.ft2", "W/m2"), about="sun on the face", within=SUN
     )
     absorptance: float = given_input(
-        "a", "solar absorptance", "number", about="0 to 1: 1 less solar reflectance", least=0, most=1
+        "a", "solar absorptance", "number", about="0 to 1: 1 less solar reflectance", within=(0, 1)
     )
     h_o: Quantity = given_input(
         "h_o",
@@ -40,17 +34,15 @@ class SolAirInputs(Inputs):
         "heat_transfer",
         units=("Btu/(h.ft2.F)", "W/(m2.K)"),
         about="heat passed at the face, air and surroundings together",
-        least=LEAST_FILM,
-        most=MOST_FILM,
+        within=FILM,
     )
     long_wave: Quantity = given_input(
         "dT_l",
         "loss to the sky",
         "temperature_difference",
-        default=NO_LOSS,
+        default=LOSS[0],
         about="loss to the sky: 0 for a wall, about 7 F for a roof",
-        least=NO_LOSS,
-        most=MOST_LOSS,
+        within=LOSS,
     )
 
 
@@ -63,4 +55,4 @@ def sol_air(inputs: SolAirInputs) -> Working:
     return working.build("sol-air", "T_e", SOURCES, (TABLE_NOTE,))
 
 
-PROVIDER = provide("sol-air", "Sol-air temperature", SolAirInputs, sol_air, in_project=False)
+PROVIDER = provide("Sol-air temperature", SolAirInputs, sol_air)

@@ -1,7 +1,7 @@
 """Solar reflectance index: where a face lies between a standard black (0) and a standard white (100) in the sun."""
 
 from specgen.computing.heat._heat_balance import SIGMA, balanced
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import InputRow, Working
@@ -29,10 +29,10 @@ class IndexInputs(Inputs):
     """The properties of a face, from 0 to 1, and the wind it is taken at."""
 
     solar_reflectance: float = given_input(
-        "SR_s", "solar reflectance", "number", "colors.*.solar_reflectance", about="0 to 1", least=0, most=1
+        "SR_s", "solar reflectance", "number", "colors.*.solar_reflectance", about="0 to 1", within=(0, 1)
     )
     emittance: float = given_input("e_s", "emittance", "number", "colors.*.emittance", about="above 0.1 to 1")
-    wind: str = given_input("", "", "word", default="medium", about="low, medium or high", choices=tuple(WINDS))
+    wind: str = option_input("low, medium or high", tuple(WINDS), default="medium")
 
 
 def solar_reflectance_index(inputs: IndexInputs) -> Working:
@@ -87,7 +87,6 @@ def _add_closed_form(working: WorkingBuilder) -> bool:
 
 
 PROVIDER = provide(
-    "solar-reflectance-index",
     "Solar reflectance index",
     IndexInputs,
     solar_reflectance_index,

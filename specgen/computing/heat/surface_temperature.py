@@ -2,17 +2,7 @@
 
 from dataclasses import replace
 
-from specgen.computing.heat._heat_balance import (
-    COLDEST,
-    HOTTEST,
-    MOST_SUN,
-    NO_SUN,
-    NOTES,
-    SIGMA,
-    balanced,
-    from_kelvin,
-    to_kelvin,
-)
+from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN, balanced, from_kelvin, to_kelvin
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import InputRow, Working
@@ -21,8 +11,8 @@ from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
 # A clear sky is far colder than the air; still air to gale for the heat passed to it. Bounds of our own.
-COLDEST_SKY = Quantity.of(-150, "F")
-STILL, GALE = Quantity.of(1, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)")
+SKY_OR_AIR = (Quantity.of(-150, "F"), AIR[1])
+FILM = (Quantity.of(1, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)"))
 MEDIUM_WIND = Quantity.of(12, "W/(m2.K)")
 
 
@@ -34,12 +24,10 @@ def _read_surroundings(text: str) -> Quantity | None:
 class SurfaceInputs(Inputs):
     """A face with the air, the sun and what it radiates to, which is as hot as the air where it is None."""
 
-    solar_reflectance: float = given_input("SR", "solar reflectance", "number", about="0 to 1", least=0, most=1)
-    emittance: float = given_input("e", "emittance", "number", about="0 to 1", least=0, most=1)
-    air: Quantity = given_input("T_a", "air", "temperature", about="air at the face", least=COLDEST, most=HOTTEST)
-    irradiance: Quantity = given_input(
-        "I", "irradiance", "irradiance", about="sun on the face", least=NO_SUN, most=MOST_SUN
-    )
+    solar_reflectance: float = given_input("SR", "solar reflectance", "number", about="0 to 1", within=(0, 1))
+    emittance: float = given_input("e", "emittance", "number", about="0 to 1", within=(0, 1))
+    air: Quantity = given_input("T_a", "air", "temperature", about="air at the face", within=AIR)
+    irradiance: Quantity = given_input("I", "irradiance", "irradiance", about="sun on the face", within=SUN)
     h_c: Quantity = given_input(
         "h",
         "heat passed to the air",
@@ -47,8 +35,7 @@ class SurfaceInputs(Inputs):
         default=MEDIUM_WIND,
         about="heat passed to the air: 5, 12, 30 W/m2K at low, medium, high wind",
         bare="W/(m2.K)",
-        least=STILL,
-        most=GALE,
+        within=FILM,
     )
     surroundings: Quantity | None = given_input(
         "T_r",
@@ -58,8 +45,7 @@ class SurfaceInputs(Inputs):
         default_text="air",
         about="what the face radiates to; air for air temperature",
         read=_read_surroundings,
-        least=COLDEST_SKY,
-        most=HOTTEST,
+        within=SKY_OR_AIR,
     )
 
 
@@ -81,6 +67,4 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     return working.build("surface-temperature", "T_s", (source,), NOTES)
 
 
-PROVIDER = provide(
-    "surface-temperature", "Temperature of a sunlit face", SurfaceInputs, surface_temperature, in_project=False
-)
+PROVIDER = provide("Temperature of a sunlit face", SurfaceInputs, surface_temperature)

@@ -66,4 +66,4 @@ def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | N
     return None
 
 
-PROVIDER = provide("backer-rod", "Diameter of the backer rod", RodInputs, backer_rod, each=("joints",), order=30)
+PROVIDER = provide("Diameter of the backer rod", RodInputs, backer_rod, each=("joints",), order=30)

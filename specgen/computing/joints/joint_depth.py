@@ -45,4 +45,4 @@ def joint_depth(inputs: BeadInputs) -> Working:
     return working.build("joint-depth", "D", (inputs.limit_source("least"), memory), NOTES + wide, case, ("D_g",))
 
 
-PROVIDER = provide("joint-depth", "Depth of a sealant joint", BeadInputs, joint_depth, each=("joints",), order=20)
+PROVIDER = provide("Depth of a sealant joint", BeadInputs, joint_depth, each=("joints",), order=20)

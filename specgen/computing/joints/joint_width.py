@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.project import View
@@ -40,13 +40,8 @@ class JointInputs(Inputs):
     """A stretch of wall, its sealant, and its movements; `temperature_range` stands for the four temperatures."""
 
     cold: Quantity | None = given_input("T_cold", "coldest face", "temperature", "climate.cold_air", default=None)
-    movement_class: str = given_input(
-        "",
-        "",
-        "word",
-        "joints.*.sealant.c920_class",
-        about="movement class of the sealant, ASTM C920",
-        choices=tuple(CLASSES),
+    movement_class: str = option_input(
+        "movement class of the sealant, ASTM C920", tuple(CLASSES), field="joints.*.sealant.c920_class"
     )
     length: Quantity = given_input(
         "L",
@@ -182,7 +177,6 @@ def for_joint(joint: View, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "joint-width",
     "Width of a sealant joint",
     JointInputs,
     joint_width,

@@ -33,4 +33,4 @@ def thermal_movement(inputs: MovementInputs) -> Working:
     return working.build("thermal-movement", "dL", (source,), NOTES)
 
 
-PROVIDER = provide("thermal-movement", "Thermal movement", MovementInputs, thermal_movement, in_project=False)
+PROVIDER = provide("Thermal movement", MovementInputs, thermal_movement)

@@ -27,7 +27,7 @@ HUMIDITY_NOTE = "Below freezing, humidity is taken as meters tell it, over water
 class AirInputs(Inputs):
     """Air and its relative humidity, in percent."""
 
-    air: Quantity = given_input("T_a", "air", "temperature", about="air temperature", least=COLDEST, most=HOTTEST)
+    air: Quantity = given_input("T_a", "air", "temperature", about="air temperature", within=(COLDEST, HOTTEST))
     rh: Fraction = given_input("RH", "relative humidity", "percent", about="relative humidity, above 0 to 100 %")
 
 

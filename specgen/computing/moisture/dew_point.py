@@ -15,4 +15,4 @@ def dew_point(inputs: AirInputs) -> Working:
     return working.build("dew-point", "T_d", SOURCES, notes, secondary_results=("T_f",) if frost else ())
 
 
-PROVIDER = provide("dew-point", "Dew point, over water", AirInputs, dew_point, in_project=False)
+PROVIDER = provide("Dew point, over water", AirInputs, dew_point)

@@ -16,7 +16,7 @@ class SaturationInputs(Inputs):
     """The temperature of air or a surface."""
 
     temperature: Quantity = given_input(
-        "T", "temperature", "temperature", about="of the air or the surface", least=COLDEST, most=HOTTEST
+        "T", "temperature", "temperature", about="of the air or the surface", within=(COLDEST, HOTTEST)
     )
 
 
@@ -31,6 +31,4 @@ def saturation_pressure(inputs: SaturationInputs) -> Working:
     return working.build("saturation-pressure", "p", (SOURCE,))
 
 
-PROVIDER = provide(
-    "saturation-pressure", "Saturation pressure of water vapor", SaturationInputs, saturation_pressure, in_project=False
-)
+PROVIDER = provide("Saturation pressure of water vapor", SaturationInputs, saturation_pressure)

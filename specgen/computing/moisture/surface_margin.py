@@ -23,9 +23,9 @@ COLDEST_WALL, HOTTEST_WALL = Quantity.of(-80, "F"), Quantity.of(250, "F")
 class MarginInputs(AirInputs):
     """A surface and the air at it; two published margins, not one converted: that of the unit system counts."""
 
-    air: Quantity = given_input("T_a", "air", "temperature", about="air at the wall", least=COLDEST, most=HOTTEST)
+    air: Quantity = given_input("T_a", "air", "temperature", about="air at the wall", within=(COLDEST, HOTTEST))
     surface: Quantity = given_input(
-        "T_s", "surface", "temperature", about="surface to be coated", least=COLDEST_WALL, most=HOTTEST_WALL
+        "T_s", "surface", "temperature", about="surface to be coated", within=(COLDEST_WALL, HOTTEST_WALL)
     )
     margin_ip: InForce = limit_input(
         "weather.above_dew_point_ip",
@@ -54,4 +54,4 @@ def surface_margin(inputs: MarginInputs) -> Working:
     return working.build("surface-margin", "M", sources, tell_frost(inputs.air, frost), secondary_results=beside)
 
 
-PROVIDER = provide("surface-margin", "Surface above the dew point", MarginInputs, surface_margin, in_project=False)
+PROVIDER = provide("Surface above the dew point", MarginInputs, surface_margin)

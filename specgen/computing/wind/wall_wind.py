@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
@@ -33,8 +33,7 @@ class WindInputs(Inputs):
         "speed",
         "site.wind_speed",
         about="basic wind speed of the maps",
-        least=_wind.SLOWEST,
-        most=_wind.FASTEST,
+        within=(_wind.SLOWEST, _wind.FASTEST),
     )
     height: Quantity = given_input(
         "h",
@@ -45,9 +44,7 @@ class WindInputs(Inputs):
         about="mean roof height, up to 60 ft",
         above=0,
     )
-    exposure: str = given_input(
-        "", "", "word", "site.exposure", about="exposure category: B, C or D", choices=tuple(_wind.EXPOSURES)
-    )
+    exposure: str = option_input("exposure category: B, C or D", tuple(_wind.EXPOSURES), field="site.exposure")
     area: Quantity = given_input(
         "A",
         "effective area",
@@ -55,24 +52,12 @@ class WindInputs(Inputs):
         origin="one insulation board, or less",
         about="effective area of the part, 1 sq ft or more",
     )
-    zone: str = given_input(
-        "", "", "word", default="4", about="4 in the field of the wall, 5 in the strip at a corner", choices=("4", "5")
-    )
-    direction: str = given_input(
-        "", "", "word", default="outward", about="outward or inward", choices=("outward", "inward")
-    )
-    level: str = given_input(
-        "", "", "word", default="allowable", about="allowable or strength", choices=("allowable", "strength")
-    )
-    standard: str = given_input("", "", "word", default="asce_7_16", about="wind standard", choices=_wind.STANDARDS)
-    enclosure: str = given_input(
-        "",
-        "",
-        "word",
-        "building.enclosure",
-        default="enclosed",
-        about="enclosed or partially_enclosed",
-        choices=tuple(_wind.ENCLOSURES),
+    zone: str = option_input("4 in the field of the wall, 5 in the strip at a corner", ("4", "5"), default="4")
+    direction: str = option_input("outward or inward", ("outward", "inward"), default="outward")
+    level: str = option_input("allowable or strength", ("allowable", "strength"), default="allowable")
+    standard: str = option_input("wind standard", _wind.STANDARDS, default="asce_7_16")
+    enclosure: str = option_input(
+        "enclosed or partially_enclosed", tuple(_wind.ENCLOSURES), field="building.enclosure", default="enclosed"
     )
     topographic: Fraction | int = given_input(
         "K_zt",
@@ -81,8 +66,7 @@ class WindInputs(Inputs):
         "site.topographic_factor",
         default=1,
         about="topographic factor, 1 to 3",
-        least=1,
-        most=3,
+        within=(1, 3),
     )
 
 
@@ -169,7 +153,6 @@ def board_wind(inputs: WindInputs) -> Working:
 
 
 PROVIDER = provide(
-    "wall-wind",
     "Wind pressure on the wall",
     WindInputs,
     wall_wind,

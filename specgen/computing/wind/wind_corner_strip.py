@@ -52,6 +52,4 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
     return working.build("wind-corner-strip", "a", (_wind.RECALLED,), notes)
 
 
-PROVIDER = provide(
-    "wind-corner-strip", "Corner strip of higher wind pressure", StripInputs, wind_corner_strip, order=20
-)
+PROVIDER = provide("Corner strip of higher wind pressure", StripInputs, wind_corner_strip, order=20)
