@@ -31,7 +31,9 @@ UNITS = {
     "area": ("ft2", "m2"),
     "area_rate": ("ft2/h", "m2/h"),
     "derate": ("%/1000 ft", "%/300 m"),
+    "distance": ("ft", "m"),
     "expansion": ("/F", "/C"),
+    "film": ("mil", "um"),
     "flow": ("scfm", "L/s"),
     "heat_transfer": ("W/(m2.K)", "W/(m2.K)"),
     "irradiance": ("W/m2", "W/m2"),
@@ -46,6 +48,8 @@ UNITS = {
     "viscosity": ("mm2/s", "mm2/s"),
     "volume": ("gal", "L"),
 }
+# Lengths by what they measure; a key takes any length for them.
+LENGTHS = ("distance", "film")
 
 
 class Declaration(NamedTuple):
@@ -56,9 +60,9 @@ class Declaration(NamedTuple):
     title: str = ""  # the words of its line
     dimension: str = ""  # as of a Key
     field: str = ""  # the field that gives it in a project, stars for the member; it may lead through references
+    about: str = ""  # what `calc` says of the key; its title if empty
     units: tuple[str, str] = ("", "")
     key: bool = True  # whether `calc` asks for it
-    about: str = ""  # what `calc` says of the key; its title if empty
     optional: bool = False  # a project may do without it
     computed: str = ""  # the calculation that gives it in a project
     limit: str = ""  # the row of the limits that gives it, or its default
@@ -114,13 +118,12 @@ class Declaration(NamedTuple):
 
 
 def given_input(
-    symbol: str, title: str, dimension: str, field: str = "", *, default: Any = MISSING, **more: Any
+    symbol: str, title: str, dimension: str, field: str = "", about: str = "", *, default: Any = MISSING, **more: Any
 ) -> Any:
     """Declares an input that keys or a project give; `more` as in Declaration, `units` those of its dimension."""
     units = more.pop("units", UNITS.get(dimension, ("", "")))
-    one = Declaration(
-        symbol=symbol, title=title, dimension=dimension, field=field, units=units, default=default, **more
-    )
+    dimension = "length" if dimension in LENGTHS else dimension
+    one = Declaration(default, symbol, title, dimension, field, about, units, **more)
     return dataclasses.field(default=None if one.limit else default, metadata={"input": one})
 
 

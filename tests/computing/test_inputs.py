@@ -37,7 +37,7 @@ from tests.support import case_of
 class TrialInputs(Inputs):
     """A joint, a share, a limit, and a word."""
 
-    width: Quantity = given_input("W", "width of the joint", "length", "joints.*.width", about="its width", above=0)
+    width: Quantity = given_input("W", "width of the joint", "length", "joints.*.width", "its width", above=0)
     share: Fraction = given_input(
         "s", "share", "percent", default=30, source=PRACTICE, origin="none is counted", least=0
     )

@@ -26,7 +26,7 @@ REACH = (Quantity.of(-16400, "ft"), Quantity.of(36000, "ft"))
 
 def altitude_input(about: str = "") -> Any:
     """Declares the height above sea level, within the reach of the formula."""
-    return given_input("z", "altitude", "length", "site.altitude", units=("ft", "m"), about=about, within=REACH)
+    return given_input("z", "altitude", "distance", "site.altitude", about, within=REACH)
 
 
 def standard_rows(system: str) -> tuple[InputRow, ...]:

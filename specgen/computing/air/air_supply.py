@@ -37,8 +37,8 @@ class SupplyInputs(Inputs):
         "air drawn in",
         "flow",
         "compressor.air_flow",
+        "air the compressor draws in, as rated",
         units=("cfm", "L/s"),
-        about="air the compressor draws in, as rated",
         bare="cfm",
         least=0,
     )
@@ -60,8 +60,8 @@ class SupplyInputs(Inputs):
         "loss of the engine with altitude",
         "derate",
         "compressor.engine_derate",
+        "loss of an engine with altitude, such as 3 %/1000 ft",
         default=None,
-        about="loss of an engine with altitude, such as 3 %/1000 ft",
         least=0,
     )
 

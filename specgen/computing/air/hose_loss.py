@@ -17,7 +17,7 @@ class HoseInputs(Inputs):
     flow: Quantity = given_input(
         "Q", "air through the hose, free air", "flow", about="free air through the hose", least=0
     )
-    length: Quantity = given_input("L", "length of the hose", "length", units=("ft", "m"), least=0)
+    length: Quantity = given_input("L", "length of the hose", "distance", least=0)
     bore: Quantity = given_input("d", "bore of the hose", "length", about="inside diameter", above=0)
     inlet: Quantity = given_input(
         "p", "pressure at the inlet, gauge", "pressure", about="gauge pressure at the inlet, trigger pulled", above=0

@@ -19,8 +19,8 @@ class Deductions(Inputs):
         "depth of the aesthetic joint",
         "length",
         "aesthetic_joint.depth",
+        "depth of the aesthetic joint; left out where there is none",
         default=None,
-        about="depth of the aesthetic joint; left out where there is none",
         least=0,
     )
     rasp: Quantity = given_input(

@@ -41,9 +41,9 @@ class BoardInputs(Deductions):
         "R-value asked for",
         "thermal_resistance",
         "code.required_r_value",
+        "R-value asked for, such as R-7.5",
         optional=True,
         default=None,
-        about="R-value asked for, such as R-7.5",
         least=0,
     )
     r_per_inch: Quantity | None = given_input(

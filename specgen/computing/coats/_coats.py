@@ -24,27 +24,19 @@ MOST_WATER = "Water is the most the coating source allows; the record of the day
 
 def film_input(title: str) -> Any:
     """Declares the dry film of one coat; another figure is a slip between mils, micrometers and inches."""
-    return given_input(
-        "D",
-        title,
-        "length",
-        "*.dry_film",
-        units=("mil", "um"),
-        about="dry film of one coat",
-        within=(THINNEST, THICKEST),
-    )
+    return given_input("D", title, "film", "*.dry_film", "dry film of one coat", within=(THINNEST, THICKEST))
 
 
 def solids_input() -> Any:
     """Declares the solids by volume, in percent."""
     about = "solids by volume of the coating as supplied"
-    return given_input("V_s", "volume solids", "percent", "*.volume_solids", about=about, above=0)
+    return given_input("V_s", "volume solids", "percent", "*.volume_solids", about, above=0)
 
 
 def efficiency_input(**more: Any) -> Any:
     """Declares the transfer efficiency, in percent."""
-    about = "share of the spray that stays on the wall"
-    return given_input("E", "transfer efficiency", "percent", "*.transfer_efficiency", about=about, above=0, **more)
+    field, about = "*.transfer_efficiency", "share of the spray that stays on the wall"
+    return given_input("E", "transfer efficiency", "percent", field, about, above=0, **more)
 
 
 def loss_input() -> Any:
@@ -56,13 +48,13 @@ def loss_input() -> Any:
 def thinning_input() -> Any:
     """Declares the water added, in percent; a project is computed with the most that is allowed."""
     about = "water added, by volume of the coating"
-    return given_input("T", "water added, of the coating", "percent", "*.max_water", default=0, about=about, least=0)
+    return given_input("T", "water added, of the coating", "percent", "*.max_water", about, default=0, least=0)
 
 
 def most_water_input() -> Any:
     """Declares the most water the coating source allows, in percent."""
     about = "most water the coating source allows"
-    return given_input("", "", "percent", "*.max_water", default=None, about=about, least=0)
+    return given_input("", "", "percent", "*.max_water", about, default=None, least=0)
 
 
 def coverage_row(system: str) -> InputRow:

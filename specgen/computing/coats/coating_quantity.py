@@ -29,13 +29,13 @@ class CoatingInputs(Inputs):
     volume_solids: Fraction = _coats.solids_input()
     transfer_efficiency: Fraction = _coats.efficiency_input()
     loss: Fraction = _coats.loss_input()
-    coats: Fraction = given_input("n", "coats", "number", "*.coats", default=1, about="coats of that film")
+    coats: Fraction = given_input("n", "coats", "number", "*.coats", "coats of that film", default=1)
     thinning: Fraction = _coats.thinning_input()
     reserve: Fraction = given_input(
-        "R", "reserve", "percent", "*.reserve", default=0, about="kept from the same batch", least=0
+        "R", "reserve", "percent", "*.reserve", "kept from the same batch", default=0, least=0
     )
     pail: Quantity | None = given_input(
-        "p", "pail", "volume", "*.pail", default=None, about="what the coating is sold in, such as 5 gal", above=0
+        "p", "pail", "volume", "*.pail", "what the coating is sold in, such as 5 gal", default=None, above=0
     )
     most_water: Fraction | None = _coats.most_water_input()
     openings: Quantity | None = given_input("", "", "area", default=None, key=False)

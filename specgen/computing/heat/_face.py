@@ -21,20 +21,13 @@ SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of 
 class FaceInputs(Inputs):
     """The face of an elevation, the air and the sun on it; `limit` is where the board behind it softens."""
 
-    hot_air: Quantity = given_input("T_a", "hot air", "temperature", "climate.hot_air", about="hottest air", within=AIR)
+    hot_air: Quantity = given_input("T_a", "hot air", "temperature", "climate.hot_air", "hottest air", within=AIR)
     solar_reflectance: float = given_input(
-        "SR", "solar reflectance", "number", "elevations.*.color.solar_reflectance", about="0 to 1", within=(0, 1)
+        "SR", "solar reflectance", "number", "elevations.*.color.solar_reflectance", "0 to 1", within=(0, 1)
     )
-    emittance: float = given_input(
-        "e", "emittance", "number", "elevations.*.color.emittance", about="0 to 1", within=(0, 1)
-    )
+    emittance: float = given_input("e", "emittance", "number", "elevations.*.color.emittance", "0 to 1", within=(0, 1))
     irradiance: Quantity = given_input(
-        "I",
-        "irradiance on the wall",
-        "irradiance",
-        "climate.peak_wall_irradiance",
-        about="peak sun on the wall",
-        within=SUN,
+        "I", "irradiance on the wall", "irradiance", "climate.peak_wall_irradiance", "peak sun on the wall", within=SUN
     )
     reflected: bool = option_input(
         "glass or metal sends a second sun",

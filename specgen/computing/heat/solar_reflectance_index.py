@@ -29,9 +29,9 @@ class IndexInputs(Inputs):
     """The properties of a face, from 0 to 1, and the wind it is taken at."""
 
     solar_reflectance: float = given_input(
-        "SR_s", "solar reflectance", "number", "colors.*.solar_reflectance", about="0 to 1", within=(0, 1)
+        "SR_s", "solar reflectance", "number", "colors.*.solar_reflectance", "0 to 1", within=(0, 1)
     )
-    emittance: float = given_input("e_s", "emittance", "number", "colors.*.emittance", about="above 0.1 to 1")
+    emittance: float = given_input("e_s", "emittance", "number", "colors.*.emittance", "above 0.1 to 1")
     wind: str = option_input("low, medium or high", tuple(WINDS), default="medium")
 
 

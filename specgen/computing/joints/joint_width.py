@@ -32,7 +32,7 @@ KEYS_FIRST = ("length", "alpha", "movement_class", "tolerance", "temperature_ran
 
 def _building_movement(symbol: str, kind: str, way: str) -> Any:
     field, about = f"joints.*.structural_{kind}", f"movement of the building {way}"
-    return given_input(symbol, f"structural {kind}", "length", field, default=ZERO, about=about, least=0)
+    return given_input(symbol, f"structural {kind}", "length", field, about, default=ZERO, least=0)
 
 
 @declare_inputs
@@ -44,29 +44,24 @@ class JointInputs(Inputs):
         "movement class of the sealant, ASTM C920", tuple(CLASSES), field="joints.*.sealant.c920_class"
     )
     length: Quantity = given_input(
-        "L",
-        "length that moves",
-        "length",
-        "joints.*.panel_length",
-        about="stretch whose movement the joint takes",
-        least=0,
+        "L", "length that moves", "length", "joints.*.panel_length", "stretch whose movement the joint takes", least=0
     )
     alpha: Quantity = given_input(
         "alpha",
         "thermal expansion",
         "expansion",
         "joints.*.thermal_expansion",
-        about="thermal expansion of that stretch",
+        "thermal expansion of that stretch",
         least=0,
     )
     moisture_strain: Fraction | int = given_input(
-        "k", "moisture strain", "number", "joints.*.moisture_strain", default=0, about="length per length", least=0
+        "k", "moisture strain", "number", "joints.*.moisture_strain", "length per length", default=0, least=0
     )
     structural_closing: Quantity = _building_movement("d_c", "closing", "that closes")
     structural_opening: Quantity = _building_movement("d_o", "opening", "that opens")
     structural_shear: Quantity = _building_movement("d_s", "shear", "along the joint")
     tolerance: Quantity = given_input(
-        "C", "tolerance", "length", "joints.*.tolerance", about="building tolerance, added last", least=0
+        "C", "tolerance", "length", "joints.*.tolerance", "building tolerance, added last", least=0
     )
     install_low: Quantity | None = given_input(
         "T_low", "coldest while sealing", "temperature", "joints.*.install_low", default=None

@@ -18,7 +18,7 @@ NOTES = ("The bead is taken as a full rectangle; tooling and the round of the ro
 class SealantInputs(Inputs):
     """A joint and its bead; waste in percent."""
 
-    length: Quantity = given_input("L", "length of joint", "length", "joints.*.length", units=("ft", "m"), least=0)
+    length: Quantity = given_input("L", "length of joint", "distance", "joints.*.length", least=0)
     width: Quantity = given_input("W", "width of the bead", "length", "joints.*.width", above=0)
     depth: Quantity = given_input("D", "depth of the bead", "length", "joints.*.depth", above=0)
     waste: Fraction | int = given_input(  # method's own: the middle of what is usual in the field, no kept reserve

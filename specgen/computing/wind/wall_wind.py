@@ -32,17 +32,11 @@ class WindInputs(Inputs):
         "basic wind speed",
         "speed",
         "site.wind_speed",
-        about="basic wind speed of the maps",
+        "basic wind speed of the maps",
         within=(_wind.SLOWEST, _wind.FASTEST),
     )
     height: Quantity = given_input(
-        "h",
-        "mean roof height",
-        "length",
-        "building.mean_roof_height",
-        units=("ft", "m"),
-        about="mean roof height, up to 60 ft",
-        above=0,
+        "h", "mean roof height", "distance", "building.mean_roof_height", "mean roof height, up to 60 ft", above=0
     )
     exposure: str = option_input("exposure category: B, C or D", tuple(_wind.EXPOSURES), field="site.exposure")
     area: Quantity = given_input(
@@ -64,8 +58,8 @@ class WindInputs(Inputs):
         "topographic factor",
         "number",
         "site.topographic_factor",
+        "topographic factor, 1 to 3",
         default=1,
-        about="topographic factor, 1 to 3",
         within=(1, 3),
     )
 

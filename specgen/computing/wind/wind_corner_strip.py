@@ -24,15 +24,12 @@ class StripInputs(Inputs):
     least_width: Quantity = given_input(
         "B",
         "least width of the building",
-        "length",
+        "distance",
         "building.least_plan_width",
-        units=("ft", "m"),
-        about="least plan width of the building",
+        "least plan width of the building",
         above=0,
     )
-    height: Quantity = given_input(
-        "h", "mean roof height", "length", "building.mean_roof_height", units=("ft", "m"), above=0
-    )
+    height: Quantity = given_input("h", "mean roof height", "distance", "building.mean_roof_height", above=0)
 
 
 def wind_corner_strip(inputs: StripInputs) -> Working:
