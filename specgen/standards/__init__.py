@@ -35,16 +35,25 @@ def load_standards() -> Standards:
     )
 
 
-@lru_cache(maxsize=1)
 def load_limits() -> dict[str, Limit]:
     """The limits alone, for a sum that rests on one; raises StandardError with file and key of a malformed row."""
-    sources = load_sources()
+    return _limits_in(FOLDER)
+
+
+def load_sources() -> dict[str, Source]:
+    """The sources alone; raises StandardError with file and key of a malformed row."""
+    return _sources_in(FOLDER)
+
+
+# Kept by folder: another folder of rows is read anew.
+@lru_cache(maxsize=1)
+def _limits_in(folder: FilePath) -> dict[str, Limit]:
+    sources = _sources_in(folder)
     return _rows("limits", lambda name, row: _limit(name, row, sources))
 
 
 @lru_cache(maxsize=1)
-def load_sources() -> dict[str, Source]:
-    """The sources alone; raises StandardError with file and key of a malformed row."""
+def _sources_in(folder: FilePath) -> dict[str, Source]:
     return _rows("sources", _source)
 
 

@@ -96,14 +96,9 @@ def moved(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Moved]:
     (folder / "limits.yaml").write_text(rows, "utf-8")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(standards, "FOLDER", folder)
-        forget()
+        standards.load_standards.cache_clear()
         yield Moved(*built())
-    forget()
-
-
-def forget() -> None:
-    for load in (standards.load_sources, standards.load_limits, standards.load_standards):
-        load.cache_clear()
+    standards.load_standards.cache_clear()
 
 
 def built() -> tuple[dict[str, str], dict[str, str]]:
