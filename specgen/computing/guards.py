@@ -9,10 +9,9 @@ from specgen.quantities.quantity import Quantity
 
 def require_not_negative(name: str, value: Any) -> None:
     """Raises Refused where a length, strain or the like is below zero."""
-    if isinstance(value, Quantity) and value.amount < 0:
-        raise refuse(f"{name} is {printed(value, value.unit)}", "it is 0 or more")
-    if not isinstance(value, Quantity) and value < 0:
-        raise refuse(f"{name} is below 0", "it is 0 or more")
+    if (value.amount if isinstance(value, Quantity) else value) < 0:
+        told = printed(value, value.unit) if isinstance(value, Quantity) else "below 0"
+        raise refuse(f"{name} is {told}", "it is 0 or more")
 
 
 def require_positive(name: str, value: Quantity) -> None:

@@ -67,7 +67,7 @@ class Declaration(NamedTuple):
     computed: str = ""  # the calculation that gives it in a project
     limit: str = ""  # the row of the limits that gives it, or its default
     says: str = ""  # what the source of the limit says; limits of the calculation in braces
-    origin: str = ""  # words, where neither field nor calculation tell where it comes from
+    origin: str = METHOD  # of the line: the field or the calculation, words where neither tells it
     source: Source | None = None  # of the default
     default_text: str = ""  # the default of the key, where it is no plain figure
     choices: tuple[str, ...] = ()
@@ -123,6 +123,7 @@ def given_input(
     """Declares an input that keys or a project give; `more` as in Declaration, `units` those of its dimension."""
     units = more.pop("units", UNITS.get(dimension, ("", "")))
     dimension = "length" if dimension in LENGTHS else dimension
+    more["origin"] = field or more.get("computed") or more.get("origin", METHOD)
     one = Declaration(default, symbol, title, dimension, field, about, units, **more)
     return dataclasses.field(default=None if one.limit else default, metadata={"input": one})
 
@@ -162,12 +163,13 @@ class Inputs:
 
     def __post_init__(self) -> None:
         for name, one in self.declared.items():
-            if one.limit and not one.key:
+            value = getattr(self, name, None)
+            if value is not None:
+                one.check(name, value)
+            elif one.limit and not one.key:
                 object.__setattr__(self, name, self.limits(one.limit))
-            elif one.limit and not one.field and getattr(self, name) is None:
+            elif one.limit and not one.field:
                 object.__setattr__(self, name, self.limits(one.limit).value)
-            elif getattr(self, name) is not None:
-                one.check(name, getattr(self, name))
 
     @classmethod
     def keys(cls, *first: str) -> tuple[Key, ...]:
@@ -199,23 +201,13 @@ class Inputs:
 
     def origin(self, name: str) -> str:
         """Where an input comes from in a project: a field, a calculation, or words."""
-        one = self.declared[name]
-        return one.field or one.computed or one.origin or METHOD
+        return self.declared[name].origin
 
     def limit_source(self, name: str) -> Source:
         """The source in force of the limit behind an attribute, with what it says."""
         one = self.declared[name]
         source = self.limits(one.limit).source
         return source.saying(one.says.format(**self._figures())) if one.says else source
-
-    def _row_source(self, name: str) -> Source | None:
-        """The source of a limit or of a default; none for a figure of the project or of the user."""
-        one, value = self.declared[name], getattr(self, name)
-        if isinstance(value, InForce):
-            return self.limit_source(name)
-        if one.limit and not one.field:
-            return self.limit_source(name) if value == self.limits(one.limit).value else None
-        return one.source if value == one.default else None
 
     def _figures(self) -> dict[str, str]:
         """The limits as a sentence tells them, by attribute."""
@@ -224,16 +216,24 @@ class Inputs:
 
     def rows(self, *names: str) -> tuple[InputRow, ...]:
         """The lines of these inputs, or of all, in the unit system of the sum; none for one that is left out."""
-        known = self.declared
-        return tuple(self.row(n) for n in names or known if known[n].symbol and getattr(self, n) is not None)
+        wanted = [name for name in names or self.declared if self.declared[name].symbol]
+        return tuple(self.row(name) for name in wanted if getattr(self, name) is not None)
 
     def row(self, name: str) -> InputRow:
         """The line of one input."""
         one, value = self.declared[name], getattr(self, name)
+        source = self._row_source(name, one, value) if one.limit or one.source else None
         value = value.value if isinstance(value, InForce) else value
         unit = one.units[0 if self.system == "ip" else 1]
         number = value.number(unit) if isinstance(value, Quantity) else float(value)
-        return InputRow(one.symbol, one.title, number, unit, self.origin(name), self._row_source(name))
+        return InputRow(one.symbol, one.title, number, unit, one.origin, source)
+
+    def _row_source(self, name: str, one: Declaration, value: Any) -> Source | None:
+        """The source of a limit or of a default; none for a figure of the project or of the user."""
+        if not one.limit:
+            return one.source if value == one.default else None
+        usual = value if isinstance(value, InForce) else self.limits(one.limit).value
+        return self.limit_source(name) if value == usual and not one.field else None
 
 
 GivenInputs = TypeVar("GivenInputs", bound=Inputs)
