@@ -5,6 +5,7 @@ from pathlib import Path
 from specgen import pipeline
 from specgen.output import package
 from tests.support import ROOT
+from tests.typed_views import STUB, stub
 
 FOLDER = Path(__file__).parent / "documents" / "golden"
 EXAMPLES = ("first-look", "stops", "clean")
@@ -13,15 +14,16 @@ EXAMPLES = ("first-look", "stops", "clean")
 def texts(example: str) -> dict[str, str]:
     """Every document of an example as plain text, by file name."""
     case = pipeline.check(ROOT / "project_examples" / example / "project.yaml")
-    bench = case.bench
+    context = case.context
     made = package.made(
-        bench.project, bench.standards, case.judgment, bench.resolve, ("txt",), (), case.judgment.stopped
+        context.project, context.standards, case.judgment, context.resolve, ("txt",), (), case.judgment.stopped
     )
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
 
 
 def main() -> None:
-    """Write all of them."""
+    """Write all of them, and the stub of the typed views."""
+    STUB.write_text(stub(), "utf-8")
     FOLDER.mkdir(exist_ok=True)
     for example in EXAMPLES:
         for name, text in texts(example).items():

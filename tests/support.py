@@ -37,7 +37,7 @@ def written(folder: Path, data: Any, name: str = "project.yaml") -> Path:
     return file
 
 
-def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.Case:
+def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.JudgedProject:
     """The judged case of the small project with a change laid over it; `coating` is the coating source's file."""
     if change and "coating" in change:
         written(folder, {"format": 1} | change["coating"], "coating.yaml")

@@ -3,17 +3,16 @@
 import dataclasses
 import math
 from collections.abc import Callable, Mapping
-from fractions import Fraction
-from functools import cache
 from typing import Any
 
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.suggest import near_hint
 from specgen.model.working import Working
-from specgen.quantities.format import decimal, printed_unit
-from specgen.quantities.parse import QuantityError, number_of, parse_quantity
+from specgen.quantities.format import printed_unit
+from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import APART, UNITS, spelled
+from specgen.reading.conversion import InvalidValue, convert, with_unit
 from specgen.resolving.provider import Key, Provider
 
 # Keys for which `none` says something: no rounding, no limit to hold the result against.
@@ -43,7 +42,7 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
         text = pairs.get(key.name) or key.default
         try:
             values[key.name] = _value(key, text) if text else None
-        except QuantityError as error:
+        except (InvalidValue, QuantityError) as error:
             problems.append(Problem(f"{key.name}: {error.message}", error.hint))
     if problems:
         raise Refused(*problems)
@@ -66,71 +65,18 @@ def _too_large() -> Refused:
 
 
 def _value(key: Key, text: str) -> Any:
+    """The value of a key; raises InvalidValue, or QuantityError where the key reads a form of its own."""
     if text == "none":
         if key.name not in _MAY_BE_NONE and key.default != "":
-            raise QuantityError(f"{key.name} cannot be none", key.about)
+            raise InvalidValue(f"{key.name} cannot be none", key.about)
         return None
     if key.read is not None:
         return key.read(text)
-    if key.dimension == "word":
-        return _choice(key, text)
-    if key.dimension == "yes_no":
-        if text not in ("yes", "no"):
-            raise QuantityError(f"{text!r} is neither yes nor no", "write yes or no")
-        return text == "yes"
-    if key.dimension == "percent":
-        return _percent(text)
-    if key.dimension == "number":
-        return _number(text)
-    if key.dimension == "temperature_difference":
-        apart = parse_quantity(text, "temperature", ("F", "C"))
-        return Quantity.of(apart.to(apart.unit), {"F": "F apart"}.get(apart.unit, "C apart"))
-    if key.bare and (number := _bare(text)) is not None:
-        return Quantity.of(number, key.bare)
-    return parse_quantity(text, key.dimension, _examples(key.dimension))
-
-
-def _choice(key: Key, text: str) -> str:
-    """The word as the key spells it, whatever its capitals."""
-    spelled = {choice.lower(): choice for choice in key.choices}
-    if not key.choices:
-        return text
-    if text.lower() not in spelled:
-        raise QuantityError(f"{text!r} is no choice", near_hint(text, key.choices))
-    return spelled[text.lower()]
-
-
-def _bare(text: str) -> Fraction | None:
-    """The number of a text without a unit; None where there is more than a number."""
-    try:
-        return _number(text)
-    except QuantityError:
-        return None
-
-
-def _percent(text: str) -> Fraction:
-    """The percents of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share and is refused."""
-    number = _number(text.removesuffix("%"))
-    if 0 < abs(number) < 1 and not text.endswith("%"):
-        share = decimal(number * 100, 6)
-        raise QuantityError(f"{text!r} may be a share or a percentage", f"write {share}% or {text.strip()}%")
-    return number
-
-
-def _number(text: str) -> Fraction:
-    signed = text.strip().startswith(("-", "+"))
-    try:
-        # A dash inside `1-1/2` joins a whole and its fraction; before a number it is its sign.
-        return Fraction(text) if signed or "/" not in text else number_of(text)
-    except ZeroDivisionError:
-        raise QuantityError(f"{text!r} divides by zero", "write a bare number") from None
-    except ValueError:
-        raise QuantityError(f"{text!r} is no number", "write a bare number") from None
-
-
-@cache
-def _examples(dimension: str) -> tuple[str, ...]:
-    return tuple(name for name, unit in UNITS.items() if unit.dimension == dimension)[:2]
+    value = convert(key.field, with_unit(text, key.bare) if key.bare else text)
+    # The rules of a file say this by Cerberus, whose loading would take longer than the sum.
+    if key.choices and value not in key.choices:
+        raise InvalidValue(f"{text!r} is no choice", near_hint(text, key.choices))
+    return value
 
 
 def _system(pairs: Mapping[str, str], values: Mapping[str, Any]) -> str:

@@ -17,8 +17,9 @@ from specgen.computing.guards import (
     require_percentage,
     require_positive,
 )
+from specgen.model.absence import Absent
 from specgen.model.field import bound
-from specgen.model.project import Absent, View
+from specgen.model.project import View
 from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.format import decimal, printed
@@ -246,7 +247,7 @@ def provide(
     *,
     each: tuple[str, ...] = (),
     by_keys: bool = True,
-    for_member: Callable[[View, Ask], Any] | None = None,
+    for_member: Callable[[Any, Ask], Any] | None = None,
     reads: tuple[str, ...] = (),
     keys_first: tuple[str, ...] = (),
     **more: Any,

@@ -5,8 +5,8 @@ from itertools import groupby
 from typing import Any
 
 from specgen.documents.calculations import Computed, Instances, computed, equation, shared_notes, sources
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.views.workings import against, figure, inputs, mark, marks, members, result, told
 from specgen.model.block import Equation
 from specgen.quantities.format import printed_unit
@@ -36,7 +36,7 @@ class CalculationPage:
     title: str
     forms: tuple[FormPage, ...]
     notes: tuple[str, ...]
-    sources: tuple[Shown, ...]
+    sources: tuple[DisplayValue, ...]
 
 
 @dataclass(frozen=True)
@@ -47,37 +47,37 @@ class GroupPage:
     calculations: tuple[CalculationPage, ...]
 
 
-def calculation_pages(desk: Desk) -> tuple[GroupPage, ...]:
+def calculation_pages(context: DocumentContext) -> tuple[GroupPage, ...]:
     """Every calculation that the project's data allow, by group."""
-    found = [one for one in computed(desk) if one.workings]
+    found = [one for one in computed(context) if one.workings]
     return tuple(
-        GroupPage(GROUPS[group], tuple(_calculation(desk, one) for one in run))
+        GroupPage(GROUPS[group], tuple(_calculation(context, one) for one in run))
         for group, run in groupby(found, key=lambda one: one.provider.group)
     )
 
 
-def _calculation(desk: Desk, one: Computed) -> CalculationPage:
-    forms = tuple(_form(desk, one, workings) for workings in one.forms)
+def _calculation(context: DocumentContext, one: Computed) -> CalculationPage:
+    forms = tuple(_form(context, one, workings) for workings in one.forms)
     notes = shared_notes(one.workings)
-    legends = tuple(Shown(source.legend, source.legend, source) for source in sources(one.workings))
+    legends = tuple(DisplayValue(source.legend, source.legend, source) for source in sources(one.workings))
     return CalculationPage(one.provider.title, forms, notes, legends)
 
 
-def _form(desk: Desk, one: Computed, workings: Instances) -> FormPage:
+def _form(context: DocumentContext, one: Computed, workings: Instances) -> FormPage:
     (member, working), *others = workings.items()
     shared = shared_notes(one.workings)
     return FormPage(
         mark(member),
         marks([mark(other) for other, _ in others]),
-        inputs(desk, member, working),
+        inputs(context, member, working),
         tuple(equation(step) for step in working.steps),
-        result(desk, working),
+        result(context, working),
         working.governing_case,
         tuple(
             f"{equation(step).title}: {figure(step.value)} {printed_unit(step.unit)}".strip()
             for step in working.secondary_steps
         ),
-        tuple(told(desk, held) for held in against(desk, one.provider)[member]),
-        members(desk, one.provider, workings, shared) if others else (),
+        tuple(told(context, held) for held in against(context, one.provider)[member]),
+        members(context, one.provider, workings, shared) if others else (),
         () if others else tuple(note for note in working.notes if note not in shared),
     )

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from specgen.documents.context import Desk
+from specgen.documents.context import DocumentContext
+from specgen.model.absence import Absent
 from specgen.model.block import Equation
 from specgen.model.field import Path
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.source import Source
 from specgen.model.working import Lookup, Step, Working
 from specgen.quantities.format import decimal, printed_unit
@@ -45,26 +45,26 @@ class Computed:
         return tuple(made.values())
 
 
-def computed(desk: Desk) -> Iterator[Computed]:
+def computed(context: DocumentContext) -> Iterator[Computed]:
     """Every calculation there is, in the order of the groups."""
-    found = [p for p in map(desk.resolve.find, desk.resolve.names) if p.compute is not None and p.printed]
+    found = [p for p in map(context.resolve.find, context.resolve.names) if p.compute is not None and p.printed]
     for provider in sorted(found, key=lambda p: (list(GROUPS).index(p.group), p.order, p.name)):
-        yield _computed(desk, provider)
+        yield _computed(context, provider)
 
 
-def _computed(desk: Desk, provider: Provider) -> Computed:
+def _computed(context: DocumentContext, provider: Provider) -> Computed:
     workings: Instances = {}
     lookups: dict[Path, Lookup] = {}
     waiting: list[Waiting] = []
     try:
-        members = desk.resolve.members(provider)
+        members = context.resolve.members(provider)
     except Absent as absent:
         return Computed(provider, {}, {}, (Waiting(provider, (), (absent.path,)),))
     for member in members:
         try:
-            value = desk.resolve(member, provider.name)
+            value = context.resolve(member, provider.name)
         except Absent as absent:
-            paths = dict.fromkeys((*desk.resolve.missing(member, provider.name), absent.path))
+            paths = dict.fromkeys((*context.resolve.missing(member, provider.name), absent.path))
             waiting.append(Waiting(provider, member, tuple(paths)))
         except Refused as refused:
             waiting.append(Waiting(provider, member, (), "; ".join(p.message for p in refused.problems)))

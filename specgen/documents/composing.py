@@ -9,7 +9,7 @@ from typing import Any
 
 from jinja2 import TemplateError, TemplateSyntaxError, Undefined
 
-from specgen.documents.display_values import Shown
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.sandbox import Sandbox
 from specgen.documents.tree import TOKEN, blocks_of, inlines_of
 from specgen.model.block import (
@@ -17,12 +17,12 @@ from specgen.model.block import (
     Block,
     Break,
     CheckBox,
+    Deferred,
     Emphasis,
     Equation,
     Formula,
     Inline,
     Inlines,
-    Later,
     Note,
     Ref,
     Signature,
@@ -97,12 +97,12 @@ class Composer:
 
 
 _INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref, Formula)
-_BLOCKS = (Table, Equation, Signature, Break, Note, Later)
+_BLOCKS = (Table, Equation, Signature, Break, Note, Deferred)
 
 
 def printed(value: Any) -> Inline:
     """A value of a template as inline content."""
-    if isinstance(value, Shown):
+    if isinstance(value, DisplayValue):
         return Value(value.text, value.source, open=value.open, about=value.about)
     return Text(str(value))
 

@@ -1,26 +1,76 @@
 """What documents are written from, and tables as data."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any
 
-from specgen.documents.display_values import Sight
+from specgen.documents.display_values import DisplayValue, raw_value, with_unit
+from specgen.model.absence import Absent
+from specgen.model.field import Field, Path
 from specgen.model.finding import Judgment
+from specgen.model.project import Project
+from specgen.model.source import Kind
 from specgen.model.standard import Standards
+from specgen.model.value_text import value_text
+from specgen.quantities.quantity import Quantity
+from specgen.resolving.limits_in_force import limit_in_force, plan_source
 from specgen.resolving.provider import Resolver
+
+# Sources of the project's own words are not marked: a figure without a mark is the project's own.
+_UNMARKED = {Kind.PROJECT}
 
 
 @dataclass(frozen=True)
-class Desk:
-    """All that documents are written from."""
+class DocumentContext:
+    """All that documents are written from: the facts, the trade's rows, the judgment, the computed values."""
 
-    sight: Sight
+    project: Project
+    standards: Standards
     judgment: Judgment
     resolve: Resolver
 
     @property
-    def standards(self) -> Standards:
-        """The rows of the trade."""
-        return self.sight.standards
+    def first(self) -> str:
+        """`ip` or `si`."""
+        return self.project.system
+
+    def display(self, path: Path) -> DisplayValue:
+        """The value at a path as it prints."""
+        field = self.project.schema.node(path).field
+        assert field is not None
+        try:
+            value = self.project.value(path)
+        except Absent:
+            return DisplayValue(f"[{field.label}]", open=True)
+        source = plan_source(self.project, path, field, self.standards)
+        counts = isinstance(value, (Quantity, int, Fraction, float)) and not isinstance(value, bool)
+        marked = counts and source.kind not in _UNMARKED
+        return DisplayValue(self.text(value, field), raw_value(value), source if marked else None, about=field.label)
+
+    def text(self, value: Any, field: Field | None) -> str:
+        """The value in words, with the unit of its field."""
+        text = value_text(value, field, self.first)
+        if field is None or isinstance(value, Quantity) or not isinstance(value, (int, Fraction, float)):
+            return text
+        return (
+            with_unit(text, "%" if field.kind == "percent" else field.unit_ip) if not isinstance(value, bool) else text
+        )
+
+    def waiting(self, absent: Absent) -> tuple[DisplayValue, str]:
+        """An open value, and which field it waits for."""
+        field = self.project.schema.field_at(absent.path)
+        return DisplayValue("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
+
+    def limit(self, name: str) -> DisplayValue:
+        """The figure in force of a row of the limits, with its source."""
+        limit = self.standards.limits[name]
+        value, source = limit_in_force(self.project, limit)
+        field = self.project.schema.field_at(limit.field) if limit.field else None
+        text = value_text(value, field, self.first)
+        about = limit.about[:1].upper() + limit.about[1:]
+        return DisplayValue(
+            with_unit(text, limit.unit), value, source if source.kind not in _UNMARKED else None, about=about
+        )
 
 
 @dataclass(frozen=True)

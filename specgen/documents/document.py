@@ -5,8 +5,8 @@ from typing import Any, Literal, cast
 
 from specgen.documents.catalogue import Template
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.numbering import numbered, settled
 from specgen.documents.template_globals import names
 from specgen.model.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
@@ -14,26 +14,26 @@ from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import long_date, words
 
 
-def made(template: Template, desk: Desk, draft: bool) -> Document:
+def made(template: Template, context: DocumentContext, draft: bool) -> Document:
     """The document of a template; raises Refused with template and line for a mistake in it."""
     composer = Composer()
-    rendered = composer.text(template.words, names(desk, composer), template.file, template.first_line)
+    rendered = composer.text(template.words, names(context, composer), template.file, template.first_line)
     blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
     if draft:
-        blocks = (Note(_draft(desk)), *blocks)
+        blocks = (Note(_draft(context)), *blocks)
     counted, legend = numbered(settled(blocks), numbering)
-    date = desk.sight.project.get(("package", "date"))
+    date = context.project.get(("package", "date"))
     return Document(
         template.id,
         template.title,
-        str(desk.sight.project.value(("project", "name"))),
-        facts(desk),
+        str(context.project.value(("project", "name"))),
+        facts(context),
         counted,
         legend,
-        _running(template, desk),
+        _running(template, context),
         numbering,
         draft,
         long_date(date) if isinstance(date, datetime.date) else "",
@@ -41,9 +41,9 @@ def made(template: Template, desk: Desk, draft: bool) -> Document:
     )
 
 
-def _running(template: Template, desk: Desk) -> tuple[str, str]:
+def _running(template: Template, context: DocumentContext) -> tuple[str, str]:
     """What every page repeats: project and section, then document and revision."""
-    project = desk.sight.project
+    project = context.project
     sections = project.members.get(("contract", "spec_sections"), ())
     number = project.get(("contract", "spec_sections", sections[0], "number")) if sections else None
     revision = project.get(("package", "revision"))
@@ -52,7 +52,7 @@ def _running(template: Template, desk: Desk) -> tuple[str, str]:
     return " | ".join(filter(None, left)), " | ".join(filter(None, right))
 
 
-def facts(desk: Desk) -> tuple[tuple[str, str], ...]:
+def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
     """The lines at the head of every document: project, number, revision, date, purpose, applicator."""
     rows = [
         ("Project", "project.name"),
@@ -66,14 +66,14 @@ def facts(desk: Desk) -> tuple[tuple[str, str], ...]:
     ]
     made_facts = []
     for label, path in rows:
-        shown: Shown = desk.sight.shown(tuple(path.split(".")))
+        shown: DisplayValue = context.display(tuple(path.split(".")))
         made_facts.append((label, shown.text if path != "package.purpose" else words(shown.text)))
     return tuple(made_facts)
 
 
-def _draft(desk: Desk) -> Inlines:
+def _draft(context: DocumentContext) -> Inlines:
     """What a draft opens with: the stops that stand, and how many points are open."""
-    stops = desk.judgment.of(Severity.STOP)
+    stops = context.judgment.of(Severity.STOP)
     told: list[Any] = [Strong((Text("Draft, not for submission. "),))]
     if stops:
         codes = "; ".join(f"{stop.code} ({', '.join(stop.subjects)})" for stop in stops)
@@ -84,7 +84,7 @@ def _draft(desk: Desk) -> Inlines:
         ]
     else:
         told.append(Text("No stop stands. "))
-    told.append(Text(_open(desk.judgment)))
+    told.append(Text(_open(context.judgment)))
     return tuple(told)
 
 

@@ -8,11 +8,11 @@ from typing import Any, Literal
 from specgen.model.block import (
     Article,
     Block,
+    Deferred,
     Emphasis,
     Inline,
     Inlines,
     Item,
-    Later,
     Part,
     Ref,
     Strong,
@@ -82,7 +82,7 @@ def settled(blocks: Iterable[Block]) -> tuple[Block, ...]:
     """The blocks with those made that wait for the values of the others."""
     waiting = tuple(blocks)
     values = [value for block in waiting for value in _values(_contents(block))]
-    return tuple(block.make(values) if isinstance(block, Later) else block for block in waiting)
+    return tuple(block.make(values) if isinstance(block, Deferred) else block for block in waiting)
 
 
 def _contents(block: Any) -> Iterator[Inline]:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from pathlib import PurePath
 
-from specgen.documents.context import Desk
+from specgen.documents.context import DocumentContext
 from specgen.model.field import Path, bound, dotted
 from specgen.model.project import Project
 from specgen.model.source import Source
@@ -18,14 +18,14 @@ class Origin:
     source: Source | None = None
 
 
-def find_origin(desk: Desk, member: Path, row: InputRow) -> Origin:
+def find_origin(context: DocumentContext, member: Path, row: InputRow) -> Origin:
     """The origin of an input of a member, as its calculation declares it."""
-    if row.origin in desk.resolve.names:
-        return Origin(_computed(desk, member, row.origin), row.source)
-    path = followed(desk.sight.project, row.origin, member)
+    if row.origin in context.resolve.names:
+        return Origin(_computed(context, member, row.origin), row.source)
+    path = followed(context.project, row.origin, member)
     if path is not None:
-        return Origin(_field(desk, path), row.source or desk.sight.shown(path).source)
-    return Origin(_members(desk, row.origin) or row.origin, row.source)
+        return Origin(_field(context, path), row.source or context.display(path).source)
+    return Origin(_members(context, row.origin) or row.origin, row.source)
 
 
 def followed(project: Project, pattern: str, member: Path) -> Path | None:
@@ -45,9 +45,9 @@ def followed(project: Project, pattern: str, member: Path) -> Path | None:
         return None
 
 
-def _field(desk: Desk, path: Path) -> str:
+def _field(context: DocumentContext, path: Path) -> str:
     """`Moving length (joints.J1.panel_length), project.yaml`; a default says so."""
-    project = desk.sight.project
+    project = context.project
     field = project.schema.node(path).field
     assert field is not None
     if path in project.values:
@@ -56,9 +56,9 @@ def _field(desk: Desk, path: Path) -> str:
     return f"{field.label} ({dotted(path)}): not given, the usual value"
 
 
-def _members(desk: Desk, origin: str) -> str:
+def _members(context: DocumentContext, origin: str) -> str:
     """As `_field`, for the path of a collection; empty where it is none."""
-    project, path = desk.sight.project, tuple(origin.split("."))
+    project, path = context.project, tuple(origin.split("."))
     if path not in project.members:
         return ""
     collection = project.schema.node(path).collection
@@ -67,7 +67,7 @@ def _members(desk: Desk, origin: str) -> str:
     return f"{collection.label} ({origin}){f', {file}' if file else ''}"
 
 
-def _computed(desk: Desk, member: Path, name: str) -> str:
-    at = desk.resolve.member(member, name)
-    title = desk.resolve.find(name).title
+def _computed(context: DocumentContext, member: Path, name: str) -> str:
+    at = context.resolve.member(member, name)
+    title = context.resolve.find(name).title
     return f"computed: {title[:1].lower()}{title[1:]}{f', {at[-1]}' if at else ''}"

@@ -4,9 +4,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk
-from specgen.documents.display_values import Page, Pages
-from specgen.model.condition import holds
+from specgen.documents.context import DocumentContext
+from specgen.documents.template_views import Page, Pages
+from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
 from specgen.model.standard import Sentence, Step
 
@@ -35,20 +35,20 @@ class StepPage:
     findings: tuple[Finding, ...]
 
 
-def steps(desk: Desk, composer: Composer) -> tuple[StepPage, ...]:
+def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
     """The steps that apply to any wall, in order; a sentence that holds for some walls only names them."""
-    walls = desk.sight.project.members[("walls",)]
+    walls = context.project.members[("walls",)]
     made = []
-    for step in desk.standards.steps.values():
-        taking = [wall for wall in walls if _applies(step.when, desk, wall)]
+    for step in context.standards.steps.values():
+        taking = [wall for wall in walls if _applies(step.when, context, wall)]
         if taking:
-            made.append(_step(desk, composer, step, taking, len(taking) == len(walls)))
+            made.append(_step(context, composer, step, taking, len(taking) == len(walls)))
     return tuple(made)
 
 
-def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], everywhere: bool) -> StepPage:
+def _step(context: DocumentContext, composer: Composer, step: Step, walls: list[str], everywhere: bool) -> StepPage:
     def said(sentence: Sentence) -> list[str]:
-        return _sentence(desk, composer, step, sentence, walls)
+        return _sentence(context, composer, step, sentence, walls)
 
     name, meaning = POINTS[step.point]
     return StepPage(
@@ -60,8 +60,8 @@ def _step(desk: Desk, composer: Composer, step: Step, walls: list[str], everywhe
         "; ".join(said(Sentence(step.wait)) if step.wait else []),
         tuple(text for sentence in step.sentences for text in said(sentence)),
         tuple(text for words in step.cautions for text in said(Sentence(words))),
-        tuple(desk.standards.forms[record] for record in step.records),
-        tuple(f for f in desk.judgment.findings if f.step == step.name),
+        tuple(context.standards.forms[record] for record in step.records),
+        tuple(f for f in context.judgment.findings if f.step == step.name),
     )
 
 
@@ -69,12 +69,14 @@ def _named(walls: list[str]) -> str:
     return f"{'Walls' if len(walls) > 1 else 'Wall'} {', '.join(walls)}"
 
 
-def _sentence(desk: Desk, composer: Composer, step: Step, sentence: Sentence, walls: list[str]) -> list[str]:
+def _sentence(
+    context: DocumentContext, composer: Composer, step: Step, sentence: Sentence, walls: list[str]
+) -> list[str]:
     """A sentence for the walls it holds for: once where all of them say the same, else once for each wording."""
     wordings: dict[str, tuple[str, list[str]]] = {}
     for wall in walls:
-        if _applies(sentence.when, desk, wall):
-            text = composer.text(sentence.text, _names_of_wall(desk, wall), f"steps.yaml: {step.name}")
+        if _applies(sentence.when, context, wall):
+            text = composer.text(sentence.text, _names_of_wall(context, wall), f"steps.yaml: {step.name}")
             wordings.setdefault(composer.plain(text), (text, []))[1].append(wall)
     return [
         text if len(taking) == len(walls) else f"{composer.token(_named(taking))}: {text}"
@@ -82,13 +84,13 @@ def _sentence(desk: Desk, composer: Composer, step: Step, sentence: Sentence, wa
     ]
 
 
-def _names_of_wall(desk: Desk, wall: str) -> dict[str, Any]:
-    root = Page(desk.sight, desk.sight.project.schema.root, ())
-    made: dict[str, Any] = {name: getattr(root, name) for name in desk.sight.project.schema.root.children}
+def _names_of_wall(context: DocumentContext, wall: str) -> dict[str, Any]:
+    root = Page(context, context.project.schema.root, ())
+    made: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
     walls = made["walls"]
     assert isinstance(walls, Pages)
-    return made | {"wall": walls[wall], "limit": desk.sight.limit}
+    return made | {"wall": walls[wall], "limit": context.limit}
 
 
-def _applies(when: str, desk: Desk, wall: str) -> bool:
-    return not when or holds(when, desk.sight.project, ("walls", wall))
+def _applies(when: str, context: DocumentContext, wall: str) -> bool:
+    return not when or evaluate(when, context.project, ("walls", wall))

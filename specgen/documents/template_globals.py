@@ -5,18 +5,19 @@ from typing import Any
 
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, printed
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Page, Sight
+from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.steps import steps
+from specgen.documents.template_views import Page
 from specgen.documents.views.code_items import code_name
+from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
     Block,
     Break,
     CheckBox,
+    Deferred,
     Inline,
     Inlines,
-    Later,
     Paragraph,
     Ref,
     Signature,
@@ -25,35 +26,34 @@ from specgen.model.block import (
     Value,
 )
 from specgen.model.finding import Severity
-from specgen.model.project import Absent
 from specgen.model.source import Kind
 from specgen.model.value_text import words
 
 
-def names(desk: Desk, composer: Composer) -> dict[str, Any]:
+def names(context: DocumentContext, composer: Composer) -> dict[str, Any]:
     """The names a template may use."""
-    sight, project = desk.sight, desk.sight.project
-    root = Page(sight, project.schema.root, ())
+    project = context.project
+    root = Page(context, project.schema.root, ())
     made: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
     made |= {
-        "limit": sight.limit,
-        "stops": desk.judgment.of(Severity.STOP),
-        "cautions": desk.judgment.of(Severity.CAUTION),
-        "notes": desk.judgment.of(Severity.NOTE),
-        "open_items": desk.judgment.open_items,
-        "verdicts": {mark: words(verdict) for mark, verdict in desk.judgment.walls.items()},
-        "steps": lambda: steps(desk, composer),
-        "calculations": lambda: calculation_pages(desk),
-        "code_name": code_name(desk),
-        "view": Views(desk, composer),
+        "limit": context.limit,
+        "stops": context.judgment.of(Severity.STOP),
+        "cautions": context.judgment.of(Severity.CAUTION),
+        "notes": context.judgment.of(Severity.NOTE),
+        "open_items": context.judgment.open_items,
+        "verdicts": {mark: words(verdict) for mark, verdict in context.judgment.walls.items()},
+        "steps": lambda: steps(context, composer),
+        "calculations": lambda: calculation_pages(context),
+        "code_name": code_name(context),
+        "view": Views(context, composer),
         "table": set_table,
-        "sign": lambda *parties: Signature(tuple(_party(sight, role) for role in parties)),
+        "sign": lambda *parties: Signature(tuple(_party(context, role) for role in parties)),
         "blank": lambda label, kind="text": Blank(str(label), "date" if kind == "date" else "text"),
         "check_box": lambda label: CheckBox(str(label)),
         "ref": Ref,
         "page_break": Break(),
-        "to_confirm": Later(_to_confirm),
-        "looked_up": lambda name, page: _looked_up(desk, name, page),
+        "to_confirm": Deferred(_to_confirm),
+        "looked_up": lambda name, page: _looked_up(context, name, page),
     }
     return made
 
@@ -61,15 +61,15 @@ def names(desk: Desk, composer: Composer) -> dict[str, Any]:
 class Views:
     """The table views by name: `view.joints` is made by `views/joints.py`, when a template asks for it."""
 
-    def __init__(self, desk: Desk, composer: Composer) -> None:
-        self._desk, self._composer = desk, composer
+    def __init__(self, context: DocumentContext, composer: Composer) -> None:
+        self._context, self._composer = context, composer
 
     def __getattr__(self, name: str) -> TableView:
         try:
             module = import_module(f"{__package__}.views.{name}")
         except ModuleNotFoundError:
             raise AttributeError(f"there is no table view {name!r}") from None
-        made = module.rows(self._desk, self._composer)
+        made = module.rows(self._context, self._composer)
         assert isinstance(made, TableView)
         return made
 
@@ -90,9 +90,9 @@ def cell(entry: Any) -> Inlines:
 _READY: Any = (Blank, CheckBox, Ref, *Inline.__args__)
 
 
-def _party(sight: Sight, role: str) -> tuple[str, str]:
+def _party(context: DocumentContext, role: str) -> tuple[str, str]:
     """A role in words and, where the project names it, who holds it."""
-    name = sight.project.get(("parties", role, "name"))
+    name = context.project.get(("parties", role, "name"))
     title = words(role)
     return title[:1].upper() + title[1:], name or ""
 
@@ -108,9 +108,9 @@ def _to_confirm(values: list[Value]) -> Block:
     return set_table(TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20)))
 
 
-def _looked_up(desk: Desk, name: str, page: Page) -> Any:
+def _looked_up(context: DocumentContext, name: str, page: Page) -> Any:
     """The answer of a look-up for a member, or None where the project does not say enough."""
     try:
-        return desk.resolve(page._path, name)
+        return context.resolve(page._path, name)
     except Absent:
         return None

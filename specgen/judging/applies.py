@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
-from specgen.model.condition import Look, holds
+from specgen.model.absence import Absent
+from specgen.model.evaluation import Look, evaluate
 from specgen.model.field import Path
-from specgen.model.project import Absent, Project
+from specgen.model.project import Project
 
 
 def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:
@@ -72,7 +73,7 @@ def waited_for(project: Project, path: Path) -> bool:
     made = project.schema.field_at(path)
     if made is None or made.derived:
         return made is not None
-    holding = not made.condition or holds(made.condition, project, path)
+    holding = not made.condition or evaluate(made.condition, project, path)
     return made.ring == "optional" and holding and _asked_for(project, path)
 
 

@@ -13,6 +13,8 @@ SPRAYED = ("primer", "gloss")
 PLASTERED = ("mesh", "second_pass", "smoothing_1", "smoothing_2")
 SIGNED_PAPERS = ("test_report", "letter", "certificate", "calculation")
 SCAFFOLDS = ("frame_scaffold", "system_scaffold")
+# As the condition of a clause names them: `in between_eifs`.
+GROUPS = {name.lower(): words for name, words in list(globals().items()) if isinstance(words, tuple)}
 
 
 def plain(text: str) -> str:

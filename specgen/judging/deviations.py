@@ -7,25 +7,25 @@ from specgen.model.finding import Finding, Severity
 from specgen.model.project import Project
 
 
-def lifted(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> list[Finding]:
+def lift(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> list[Finding]:
     """The findings, a stop that an approved deviation answers as a caution; one that none can lift says so."""
     lifts = {clause.code: clause.lift for rule in rules for clause in rule.clauses}
-    return [_lifted(project, finding, lifts[finding.code]) for finding in findings]
+    return [_lift(project, finding, lifts[finding.code]) for finding in findings]
 
 
-def _lifted(project: Project, finding: Finding, lift: str) -> Finding:
+def _lift(project: Project, finding: Finding, lift: str) -> Finding:
     marks = _answering(project, finding) if finding.severity is Severity.STOP else []
     if not marks:
         return finding
     if lift == "never":
-        return _told(finding, marks, "and no deviation lifts this rule")
+        return _explain(finding, marks, "and no deviation lifts this rule")
     approved = [mark for mark in marks if project.given(("deviations", mark, "approved_on"))]
     if not approved:
-        return _told(finding, marks, "and is not approved")
+        return _explain(finding, marks, "and is not approved")
     return dataclasses.replace(finding, severity=Severity.CAUTION, lifted_by=approved[0])
 
 
-def _told(finding: Finding, marks: list[str], why: str) -> Finding:
+def _explain(finding: Finding, marks: list[str], why: str) -> Finding:
     said = f"{finding.message} Deviation {', '.join(marks)} answers it, {why}: the stop stands."
     return dataclasses.replace(finding, message=said)
 

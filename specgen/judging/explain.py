@@ -1,12 +1,15 @@
 """Why a rule says what it says of this project: each clause with the numbers it was judged by."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
+from typing import Any
 
-from specgen.judging.engine import Bench, Tried, named, tried
+from specgen.judging.context import JudgingContext
+from specgen.judging.engine import ClauseOutcome, named, run_clause
 from specgen.judging.rule import Clause, Rule
-from specgen.model.field import Path, bound, dotted
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
+from specgen.model.field import Field, Path, bound, dotted
+from specgen.model.project import Project
 from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force
@@ -23,52 +26,81 @@ class Explained:
     figures: tuple[tuple[str, str], ...]
 
 
-def explained(bench: Bench, rule: Rule, code: str) -> Iterator[Explained]:
+@dataclass(frozen=True)
+class _Recording(Project):
+    """A project that notes which of its fields are read."""
+
+    read: list[Path] = field(default_factory=list)
+
+    def value_of(self, made: Field, path: Path) -> Any:
+        """As of the project."""
+        self.read.append(path)
+        return super().value_of(made, path)
+
+    def marks(self, path: Path) -> tuple[str, ...]:
+        """As of the project."""
+        self.read.append(path)
+        return super().marks(path)
+
+
+def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[Explained]:
     """Every clause of a rule (or the one whose code it is), for every subject of the project."""
+    recording = _Recording(**{name: getattr(context.project, name) for name in _FACTS})
+    watched = replace(context, project=recording)
     for clause in rule.clauses:
-        if clause.each != ("field",) and code in (rule.code, clause.code):
-            for outcome in tried(bench, clause):
+        if not clause.of_open_items and code in (rule.code, clause.code):
+            recording.read.clear()
+            for outcome in run_clause(watched, clause):
                 yield Explained(
                     clause.code,
                     str(clause.severity),
-                    named(bench.project, outcome.subject),
-                    _said(outcome),
-                    tuple(_figures(bench, clause, outcome.subject)),
+                    named(context.project, outcome.subject),
+                    _outcome(outcome),
+                    tuple(_figures(context, clause, outcome, tuple(recording.read))),
                 )
+                recording.read.clear()
 
 
-def _said(outcome: Tried) -> str:
+_FACTS = ("schema", "values", "members", "places", "maker", "defaults")
+
+
+def _outcome(outcome: ClauseOutcome) -> str:
     if outcome.waits_for:
         return f"waits for {', '.join(outcome.waits_for)}"
-    return "fires" if outcome.hits else "does not fire"
+    return "fires" if outcome.violations else "does not fire"
 
 
-def _figures(bench: Bench, clause: Clause, subject: Path) -> Iterator[tuple[str, str]]:
-    for need in clause.needs:
-        yield need if need.startswith("calc.") else dotted(bound(need, subject)), _figure(bench, need, subject)
+def _figures(
+    context: JudgingContext, clause: Clause, outcome: ClauseOutcome, read: tuple[Path, ...]
+) -> Iterator[tuple[str, str]]:
+    """What a clause rests on: the fields of its condition, or those its test read; computed values; its limit."""
+    for path in dict.fromkeys(bound(name, outcome.subject) for name in clause.reads) or dict.fromkeys(read):
+        yield dotted(path), _field_text(context, path)
+    for name in clause.computed:
+        yield f"calc.{name.replace('-', '_')}", _computed_text(context, outcome.subject, name)
     if clause.limit:
-        row = bench.standards.limits[clause.limit]
-        value, source = limit_in_force(bench.project, row)
-        field = bench.project.schema.field_at(row.field) if row.field else None
+        row = context.standards.limits[clause.limit]
+        value, source = limit_in_force(context.project, row)
+        made = context.project.schema.field_at(row.field) if row.field else None
         unit = f" {row.unit}" if row.unit else ""
-        yield "limit", f"{row.sense.value} {value_text(value, field, bench.first)}{unit} ({source.legend})"
+        yield "limit", f"{row.sense.value} {value_text(value, made, context.first)}{unit} ({source.legend})"
 
 
-def _figure(bench: Bench, need: str, subject: Path) -> str:
+def _field_text(context: JudgingContext, path: Path) -> str:
+    if "*" in path:
+        return "any"
     try:
-        if need.startswith("calc."):
-            found = bench.resolve(subject, need.removeprefix("calc."))
-            return _computed(found)
-        path = bound(need, subject)
-        if "*" in path:
-            return "any"
-        value = bench.project.get_or_members(path)
-        return "absent" if value is None else value_text(value, bench.project.schema.field_at(path), bench.first)
+        value = context.project.get_or_members(path)
+    except Absent:
+        value = None
+    return "absent" if value is None else value_text(value, context.project.schema.field_at(path), context.first)
+
+
+def _computed_text(context: JudgingContext, subject: Path, name: str) -> str:
+    try:
+        found = context.resolve(subject, name)
     except Absent:
         return "absent"
-
-
-def _computed(found: object) -> str:
     if isinstance(found, Lookup):
         return f"{'yes' if found.result else 'no'}, {found.why}"
     if isinstance(found, Working):

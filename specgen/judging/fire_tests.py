@@ -1,19 +1,21 @@
 """Fire tests that an exterior wall may owe, for the rule that asks for the reports and the document that lists them."""
 
 import re
-from typing import Any
+
+from specgen.model.absence import if_given
+from specgen.model.typed_views import Description
 
 PROPAGATION, RADIANT = "NFPA 285", "NFPA 268"
 # Types of construction whose outer walls may not feed a fire; International Building Code, from memory.
 NOT_OF_WOOD = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
 
 
-def may_not_burn(project: Any) -> bool:
+def may_not_burn(project: Description) -> bool:
     """Whether the outer walls may not feed a fire; a house under the residential code owes no such type.
 
     `project` is the view of the whole project. Raises Absent where the type of construction is not given.
     """
-    if project.code.get("construction_type") is None and project.code.model == "irc":
+    if if_given(lambda: project.code.construction_type) is None and project.code.model == "irc":
         return False
     return project.code.construction_type in NOT_OF_WOOD
 

@@ -1,21 +1,22 @@
 """Judges a whole project: one call, one frozen judgment."""
 
-from specgen.judging.deviations import lifted
-from specgen.judging.engine import Bench, judged
+from specgen.judging.context import JudgingContext
+from specgen.judging.deviations import lift
+from specgen.judging.engine import run_rules
 from specgen.judging.open_items import RINGS, open_items, owed_rings
 from specgen.judging.rule import Rule
 from specgen.judging.verdict import deciding, undecided, verdict
 from specgen.model.finding import Judgment
 
 
-def judge(bench: Bench, rules: tuple[Rule, ...]) -> Judgment:
+def judge(context: JudgingContext, rules: tuple[Rule, ...]) -> Judgment:
     """The judgment of a project by the given rules."""
-    project = bench.project
-    findings, waiting, against = judged(bench, rules)
-    findings = lifted(project, findings, rules)
+    project = context.project
+    findings, waiting, against = run_rules(context, rules)
+    findings = lift(project, findings, rules)
     purpose = project.value(("package", "purpose"))
     owed = owed_rings(purpose)
-    items = open_items(project, waiting, bench.look)
+    items = open_items(project, waiting, context.look)
     later = {ring: sum(item.ring == ring for item in items) for ring in RINGS if ring not in owed}
     walls = project.members[("walls",)]
     decided, waits = deciding(walls, findings), undecided(walls, waiting)

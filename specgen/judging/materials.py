@@ -1,8 +1,8 @@
 """The materials of a job: what its papers must speak for."""
 
-from typing import Any
-
 from specgen.judging.choice_groups import ADHESIVE
+from specgen.model.absence import if_given
+from specgen.model.typed_views import Description, Joint, Wall
 
 GLUED = (*ADHESIVE, "adhesive_and_mechanical")
 # Each material that is told in a section of its own, by that section.
@@ -31,22 +31,34 @@ _ORDER = (
 )
 
 
-def materials(project: Any) -> tuple[str, ...]:
+def materials(project: Description) -> tuple[str, ...]:
     """The materials the project describes, from the wall out; one that is not described is none of the job yet."""
     told = {(path[0], path[2]) if path[0] == "walls" and len(path) > 2 else path[:1] for path in project.project.values}
     has = {material for material, section in _SECTIONS.items() if section in told}
-    if any(wall.get("wrb.kind") not in (None, "none") for wall in project.walls):
+    if any(_barrier(wall) not in (None, "none") for wall in project.walls):
         has.add("wrb")
-    if any(wall.get("attachment.method") in GLUED for wall in project.walls):
+    if any(_method(wall) in GLUED for wall in project.walls):
         has.add("adhesive")
-    if project.joints.given() and any(j.get("bond_face") == "sealant_primer_on_base_coat" for j in project.joints):
+    if project.joints.given() and any(map(_is_primed, project.joints)):
         has.add("sealant_primer")
     return tuple(material for material in _ORDER if material in has)
 
 
-def mixed(project: Any) -> tuple[str, ...]:
+def mixed(project: Description) -> tuple[str, ...]:
     """Those of the materials that are a liquid or a powder; a weather barrier only where it is one."""
     dry = {"board", "mesh", "backing"}
-    if not any(wall.get("wrb.kind") == "fluid_applied" for wall in project.walls):
+    if not any(_barrier(wall) == "fluid_applied" for wall in project.walls):
         dry.add("wrb")
     return tuple(material for material in materials(project) if material not in dry)
+
+
+def _barrier(wall: Wall) -> str | None:
+    return if_given(lambda: wall.wrb.kind)
+
+
+def _method(wall: Wall) -> str | None:
+    return if_given(lambda: wall.attachment.method)
+
+
+def _is_primed(joint: Joint) -> bool:
+    return if_given(lambda: joint.bond_face) == "sealant_primer_on_base_coat"

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
 from specgen.judging.applies import applicable
-from specgen.model.condition import Look
+from specgen.model.evaluation import Look
 from specgen.model.field import Field, Path, dotted
 from specgen.model.finding import NotJudged, OpenItem
 from specgen.model.project import Project

@@ -1,77 +1,122 @@
-"""What a rule file is written with: `Rule`, its `clause` decorator, and `found`."""
+"""What a rule file is written with: `Rule`, its clauses by condition or by test, and `violation`."""
 
 import inspect
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
+from specgen.model.typed_views import Description
+from specgen.model.working import Lookup, Working
 
 STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
+OF_OPEN_ITEMS: Path = ("field",)
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
-    """One thing a clause fired on: the value met, the limit, and where if not at the last need."""
+class Violation:
+    """One thing a clause fired on: the value met, the limit, and where if not at the place of the clause."""
 
     value: Any = None
     wanted: Any = None
-    at: str | Path = ""
+    at: Path = ()
 
 
-def found(value: Any = None, wanted: Any = None, at: str | Path = "") -> Found:
-    """What a clause yields; `at` is the path (stars bound to the subject) the finding stands at."""
-    return Found(value, wanted, at)
+def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation:
+    """What a test yields; `at` is the path the finding stands at."""
+    return Violation(value, wanted, at)
 
 
-@dataclass(frozen=True, slots=True)
+Test = Callable[..., Iterator[Violation]]
+# A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
+Computed = Callable[[], Working]
+LookedUp = Callable[[], Lookup]
+# What a test takes as `limits`: the figure in force of a row of the limits, by its name.
+Limits = Callable[[str], Any]
+# The other arguments a test may take beside its subject.
+ARGUMENTS = frozenset(("project", "limit", "limits", "standards"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Clause:
-    """One test of a rule, run for each member of `each` (the project itself where it is empty).
-
-    `needs` are the paths and `calc.` names of its condition; the last is where a finding stands.
-    """
+    """One question of a rule, asked of each member of `each`; of the project itself where that is empty."""
 
     rule: "Rule"
     letter: str
     severity: Severity
+    # The sentence of a finding, with {found} and {wanted}.
     say: str
-    needs: tuple[str, ...]
-    test: Callable[..., Iterator[Found]]
     each: Path
+    # Rows of the sources the clause rests on, beside that of its limit.
     basis: tuple[str, ...]
+    # The row of the limits it holds a value against.
     limit: str
+    # What lifts a stop: `deviation`, or `never`.
     lift: str
-    at: str
+    # The path of the field a finding stands at, stars for the marks of the subject.
+    at: Path
+    # The step of the work at which a procedure prints a finding.
     step: str
+    # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
+    test: Test
     asks: frozenset[str]
+    # The fields and computed values of a condition, in its order; those of a test are told as it runs.
+    reads: tuple[str, ...] = ()
+
+    @property
+    def computed(self) -> tuple[str, ...]:
+        """The names of the computed values it asks for."""
+        return tuple(sorted(name.replace("_", "-") for name in self.asks - ARGUMENTS))
 
     @property
     def code(self) -> str:
         """`SLT-03e`."""
         return self.rule.code + self.letter
 
+    @property
+    def of_open_items(self) -> bool:
+        """Whether it speaks of each owed field that is absent, which is worked out apart from the clauses."""
+        return self.each == OF_OPEN_ITEMS
 
-@dataclass(slots=True)
-class Rule:
-    """A rule of the trade: remedy, the steps and documents it prints in, and its clauses.
 
-    Of a clause `basis` names rows of the sources, and is that of the limit where it is left out; `lift` is
-    `deviation` for a stop unless it says `never`; `step` is the one of the rule's steps at which a procedure
-    prints it, the first where it is left out.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Declared:
+    """A clause as its rule file declares it, before its paths are looked up in the schema.
+
+    It has a condition (`when`, with what it tells of what it found) or a `test`.
     """
 
-    code: str
-    title: str
-    remedy: str
-    steps: tuple[str, ...]
-    documents: tuple[str, ...]
-    manual: str = ""
-    clauses: list[Clause] = field(default_factory=list)
+    letter: str
+    severity: Severity
+    say: str
+    each: str
+    basis: str
+    limit: str
+    lift: str
+    at: str
+    step: str
+    when: str = ""
+    found: str | None = None
+    wanted: str | None = None
+    test: Test | None = None
+
+    @property
+    def asks(self) -> frozenset[str]:
+        """The arguments that the test takes beside its subject."""
+        if self.test is None:
+            return frozenset(("project", "limits", "limit"))
+        return frozenset(list(inspect.signature(self.test).parameters)[1:])
+
+
+class Rule:
+    """A rule of the trade: what it asks, the remedy, the steps and documents it prints in, and its clauses."""
 
     def __init__(self, code: str, title: str, *, remedy: str, steps: str, documents: str, manual: str | None) -> None:
         self.code, self.title, self.remedy, self.manual = code, title, remedy, manual or ""
-        self.steps, self.documents, self.clauses = tuple(steps.split()), tuple(documents.split()), []
+        self.steps, self.documents = tuple(steps.split()), tuple(documents.split())
+        self.declared: list[Declared] = []
+        self.clauses: tuple[Clause, ...] = ()
 
     def clause(
         self,
@@ -79,32 +124,84 @@ class Rule:
         severity: Severity,
         say: str,
         *,
-        needs: str,
-        basis: str = "",
+        when: str,
         each: str = "",
+        found: str | None = None,
+        wanted: str | None = None,
+        at: str = "",
+        basis: str = "",
         limit: str = "",
         lift: str = "",
-        at: str = "",
         step: str = "",
-    ) -> Callable[[Any], Any]:
-        """Register a test as a clause of this rule; see the class for what each word says."""
+    ) -> None:
+        """Declare a clause that fires where the condition `when` holds.
 
-        def register(test: Callable[..., Iterator[Found]]) -> Callable[..., Iterator[Found]]:
-            self.clauses.append(
-                Clause(
-                    rule=self,
+        The condition names the fields of a member of `each` by its noun (`wall.insulation.kind`), all others from the
+        top (`safety.rules`), the limit as `limit`. What it found is the field compared last, and what was wanted the
+        limit or field it was compared with; `found` and `wanted` name another field or a word, or nothing: "".
+        """
+        self.declared.append(
+            Declared(
+                letter=letter,
+                severity=severity,
+                say=say,
+                each=each,
+                basis=basis,
+                limit=limit,
+                lift=lift,
+                at=at,
+                step=step,
+                when=when,
+                found=found,
+                wanted=wanted,
+            )
+        )
+
+    def open_items(self, letter: str, severity: Severity, say: str, *, basis: str, lift: str = "") -> None:
+        """Declare a clause on every owed field that is absent."""
+        self.declared.append(
+            Declared(
+                letter=letter,
+                severity=severity,
+                say=say,
+                each=".".join(OF_OPEN_ITEMS),
+                basis=basis,
+                limit="",
+                lift=lift,
+                at="",
+                step="",
+            )
+        )
+
+    def test(
+        self,
+        letter: str,
+        severity: Severity,
+        say: str,
+        *,
+        at: str,
+        each: str = "",
+        basis: str = "",
+        limit: str = "",
+        lift: str = "",
+        step: str = "",
+    ) -> Callable[[Test], Test]:
+        """Declare a clause that a function asks: it takes its subject, and by name what else it needs, and yields
+        violations. A finding stands at `at`, named as in a condition."""
+
+        def register(test: Test) -> Test:
+            self.declared.append(
+                Declared(
                     letter=letter,
                     severity=severity,
                     say=say,
-                    needs=tuple(needs.split()),
-                    test=test,
-                    each=tuple(each.split(".")) if each else (),
-                    basis=tuple(basis.split()),
+                    each=each,
+                    basis=basis,
                     limit=limit,
-                    lift=lift or ("deviation" if severity is STOP else "none"),
-                    at=at or needs.split()[-1],
-                    step=step or self.steps[0],
-                    asks=frozenset(list(inspect.signature(test).parameters)[1:]),
+                    lift=lift,
+                    at=at,
+                    step=step,
+                    test=test,
                 )
             )
             return test
@@ -112,11 +209,12 @@ class Rule:
         return register
 
 
-def lacks(has: Any, wanted: tuple[str, ...]) -> tuple[str, ...]:
+def lacks(has: Iterable[str], wanted: tuple[str, ...]) -> tuple[str, ...]:
     """Those of `wanted` that a list does not hold, in their order."""
-    return tuple(word for word in wanted if word not in has)
+    held = set(has)
+    return tuple(word for word in wanted if word not in held)
 
 
-def draft(project: Any) -> bool:
-    """Whether papers are not owed yet: clauses on papers judge nothing in a design draft."""
-    return bool(project.package.purpose == "design_draft")
+def is_draft(project: Description) -> bool:
+    """Whether documents are not owed yet: clauses on them judge nothing in a design draft."""
+    return project.package.purpose == "design_draft"

@@ -1,97 +1,74 @@
-"""Tests joined so that an absent value leaves a clause open only where it could still matter."""
+"""Questions that several rules ask, settled by what is given and left open only where a missing value could matter."""
 
 from collections.abc import Callable, Iterable
 from functools import partial
-from typing import Any
+from typing import TypeVar
 
 from specgen.judging.applies import applicable
 from specgen.judging.choice_groups import SIGNED_PAPERS
-from specgen.model.project import Absent
+from specgen.model.absence import Absent, all_known, any_known, if_given
+from specgen.model.field import Path
+from specgen.model.typed_views import Attachment, Description, MeansOfAccess, Person, Shading
+
+Member = TypeVar("Member")
 
 
-def every(*tests: Callable[[], Any]) -> bool:
-    """Whether all tests hold; one that fails settles it. Raises Absent where only a missing value could."""
-    missing = None
-    for test in tests:
-        try:
-            if not test():
-                return False
-        except Absent as absent:
-            missing = missing or absent
-    if missing is not None:
-        raise missing
-    return True
-
-
-def some(*tests: Callable[[], Any]) -> bool:
-    """Whether any test holds; one that does settles it. Raises Absent where only a missing value could."""
-    missing = None
-    for test in tests:
-        try:
-            if test():
-                return True
-        except Absent as absent:
-            missing = missing or absent
-    if missing is not None:
-        raise missing
-    return False
-
-
-def signed(paper: Any) -> bool:
+def is_signed(document: Attachment) -> bool:
     """Whether an attachment counts as signed: it says so; a kind that bears no signature never does."""
-    given = paper.get("signed")
+    given = if_given(lambda: document.signed)
     if given is not None:
-        return bool(given)
-    return paper.kind in SIGNED_PAPERS and bool(paper.signed)
+        return given
+    return document.kind in SIGNED_PAPERS and document.signed
 
 
-def which(members: Iterable[Any], test: Callable[[Any], bool]) -> tuple[Any, ...]:
+def members_where(members: Iterable[Member], test: Callable[[Member], bool]) -> tuple[Member, ...]:
     """The members a test holds for. Raises Absent where it is known of none and a missing value leaves one open."""
-    held, missing = [], None
+    held: list[Member] = []
+    missing: list[Path] = []
     for member in members:
         try:
             if test(member):
                 held.append(member)
         except Absent as absent:
-            missing = missing or absent
-    if missing is not None and not held:
-        raise missing
+            missing += absent.paths
+    if missing and not held:
+        raise Absent(*dict.fromkeys(missing))
     return tuple(held)
 
 
-def papers(project: Any) -> tuple[Any, ...]:
-    """The attachments; none where the project gives none, for a paper that is not listed is not there."""
+def attachments(project: Description) -> tuple[Attachment, ...]:
+    """The attachments; none where the project gives none, for a document that is not listed is not there."""
     return tuple(project.attachments) if project.attachments.given() else ()
 
 
-def shown(project: Any, *tests: Callable[[Any], bool]) -> bool:
-    """Whether one paper meets all tests; raises Absent where only a value that a paper owes could settle it."""
-    return some(*(partial(_meets, paper, tests) for paper in papers(project)))
+def is_documented(project: Description, *tests: Callable[[Attachment], bool]) -> bool:
+    """Whether one attachment meets all tests; raises Absent where only a value that it owes could settle it."""
+    return any_known(*(partial(_meets, document, tests) for document in attachments(project)))
 
 
-def _meets(paper: Any, tests: tuple[Callable[[Any], bool], ...]) -> bool:
-    """Whether a paper meets all tests; what it neither gives nor owes meets none."""
+def _meets(document: Attachment, tests: tuple[Callable[[Attachment], bool], ...]) -> bool:
+    """Whether an attachment meets all tests; what it neither gives nor owes meets none."""
     try:
-        return every(*(partial(test, paper) for test in tests))
+        return all_known(*(partial(test, document) for test in tests))
     except Absent as absent:
-        if applicable(paper.project, absent.path):
+        if applicable(document.project, absent.path):
             raise
         return False
 
 
-def somebody(project: Any, role: str) -> bool:
+def is_held(project: Description, role: str) -> bool:
     """Whether a person is named for a role."""
-    return some(*(partial(_has_role, person, role) for person in project.people))
+    return any_known(*(partial(_has_role, person, role) for person in project.people))
 
 
-def _has_role(person: Any, role: str) -> bool:
-    return bool(person.role == role)
+def _has_role(person: Person, role: str) -> bool:
+    return person.role == role
 
 
-def shaded(access: Any, project: Any, kinds: tuple[str, ...]) -> bool:
+def is_shaded(access: MeansOfAccess, project: Description, kinds: tuple[str, ...]) -> bool:
     """Whether the elevation of a means of access has a shade of one of these kinds."""
-    return some(*(partial(_shades, shade, access, kinds) for shade in project.shade))
+    return any_known(*(partial(_shades, shade, access, kinds) for shade in project.shade))
 
 
-def _shades(shade: Any, access: Any, kinds: tuple[str, ...]) -> bool:
-    return every(lambda: shade.kind in kinds, lambda: shade.elevation == access.elevation)
+def _shades(shade: Shading, access: MeansOfAccess, kinds: tuple[str, ...]) -> bool:
+    return all_known(lambda: shade.kind in kinds, lambda: shade.elevation == access.elevation)

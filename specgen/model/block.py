@@ -166,13 +166,13 @@ class Break:
 
 
 @dataclass(frozen=True, slots=True)
-class Later:
+class Deferred:
     """A block that is made from the values which the rest of the document prints; no writer ever meets it."""
 
     make: Callable[[list[Value]], "Block"]
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Later
+Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Deferred
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,19 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
-from specgen.model.condition import Look, holds
+from specgen.model.absence import Absent
+from specgen.model.evaluation import Look, evaluate
 from specgen.model.field import Field, Node, Path, Schema, dotted
 from specgen.model.finding import Place
-
-
-class Absent(Exception):
-    """A value was asked for that the project does not give."""
-
-    def __init__(self, path: Path) -> None:
-        super().__init__(dotted(path))
-        self.path = path
 
 
 @dataclass(frozen=True)
@@ -61,7 +54,7 @@ class Project:
         derived = self._derived(made)
         if derived is not None:
             return derived
-        if made.path in self.defaults and (not made.default_if or holds(made.default_if, self, path)):
+        if made.path in self.defaults and (not made.default_if or evaluate(made.default_if, self, path)):
             return self.defaults[made.path]
         if made.optional:
             return ()
@@ -75,7 +68,7 @@ class Project:
     def applies(self, path: Path, look: Look | None = None) -> bool:
         """Whether the condition of the field at a path holds, as far as it can be judged; `look` as in `holds`."""
         made = self.schema.node(path).field
-        return made is None or not made.condition or holds(made.condition, self, path, look)
+        return made is None or not made.condition or evaluate(made.condition, self, path, look)
 
     def get(self, path: Path) -> Any:
         """The typed value at a path, or None where it is absent."""
@@ -118,9 +111,11 @@ class Project:
         """The view of a section or of a member."""
         return View(self, self.schema.node(path), path)
 
-    def referring(self, collection: Path, name: str, mark: str) -> list["View"]:
-        """The members of a collection whose field `name` refers to a mark, and those that do not say; Absent as
-        `marks`. All members are read once, so that asking for each of many marks stays linear."""
+    def referring(self, collection: Path, name: str, mark: str) -> tuple[str, ...]:
+        """Members whose reference `name` is `mark` or missing. Raises Absent if the collection is missing.
+
+        All members are read once, so that asking for each of many marks stays linear.
+        """
         key = (collection, name)
         if key not in self._found:
             grouped: dict[Any, list[str]] = {}
@@ -128,7 +123,7 @@ class Project:
                 grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
             self._found[key] = grouped
         found = self._found[key]
-        return [self.view((*collection, member)) for member in (*found.get(mark, ()), *found.get(None, ()))]
+        return (*found.get(mark, ()), *found.get(None, ()))
 
     def _linked(self, made: Field, value: Any) -> Any:
         if made.kind == "reference":
@@ -158,7 +153,8 @@ class View:
         """The key of this member on the drawings."""
         return self.path[-1]
 
-    def __getattr__(self, name: str) -> Any:
+    def __getitem__(self, name: str) -> Any:
+        """As an attribute, for a field that is named at run time or by a word of Python: `zone["from"]`."""
         node = self.node.children.get(name)
         if node is None:
             raise AttributeError(f"{dotted(self.path)} has no field {name!r}")
@@ -167,9 +163,8 @@ class View:
             return self.project.value_of(node.field, path)
         return Members(self.project, node, path) if node.star is not None else View(self.project, node, path)
 
-    def __getitem__(self, name: str) -> Any:
-        """As an attribute, for a field whose name is a word of Python: `zone["from"]`."""
-        return self.__getattr__(name)
+    if not TYPE_CHECKING:  # which fields a view has, and of which type, is told by the stub of the typed views
+        __getattr__ = __getitem__
 
     def get(self, name: str) -> Any:
         """The value of a field below this view by dotted name, or None where it is absent."""
@@ -185,7 +180,10 @@ class View:
         return self.path[-1] if self.path else ""
 
 
-class Members:
+Member = TypeVar("Member")
+
+
+class Members(Generic[Member]):
     """The members of a collection in the order of the file; iterating an absent one raises Absent."""
 
     __slots__ = ("project", "node", "path")
@@ -193,18 +191,23 @@ class Members:
     def __init__(self, project: Project, node: Node, path: Path) -> None:
         self.project, self.node, self.path = project, node, path
 
-    def __iter__(self) -> Iterator[Any]:
+    def __iter__(self) -> Iterator[Member]:
         for mark in self.project.marks(self.path):
             yield self[mark]
 
-    def __getitem__(self, mark: str) -> Any:
+    def __getitem__(self, mark: str) -> Member:
         star = self.node.star
         assert star is not None
         path = self.path + (mark,)
-        return self.project.value(path) if star.field is not None else View(self.project, star, path)
+        member: Any = self.project.value(path) if star.field is not None else View(self.project, star, path)
+        return cast(Member, member)
 
     def __len__(self) -> int:
         return len(self.project.marks(self.path))
+
+    def referring(self, name: str, mark: str) -> list[Member]:
+        """Members whose reference `name` is `mark` or missing. Raises Absent if the collection is missing."""
+        return [self[member] for member in self.project.referring(self.path, name, mark)]
 
     def given(self) -> bool:
         """Whether the collection is given, be it empty."""

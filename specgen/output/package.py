@@ -7,8 +7,7 @@ from typing import Any
 
 from specgen.documents import document
 from specgen.documents.catalogue import Template, templates, templates_folder
-from specgen.documents.context import Desk
-from specgen.documents.display_values import Sight
+from specgen.documents.context import DocumentContext
 from specgen.documents.template_overrides import checked
 from specgen.formats import text
 from specgen.model.block import Document
@@ -49,13 +48,13 @@ def made(
     """
     writers = {name: _writer(name, letterhead, own) for name in formats}
     notes = _told(formats, letterhead)
-    desk = Desk(Sight(project, standards), judgment, resolve)
+    context = DocumentContext(project, standards, judgment, resolve)
     folder = templates_folder()
     if own is not None:
         checked(own, folder)
     files: list[tuple[str, bytes]] = []
     for template in _chosen(templates(folder, own), only):
-        written = document.made(template, desk, draft)
+        written = document.made(template, context, draft)
         for ending, writer in writers.items():
             files.append((f"{written.file_name}.{ending}", writer(written, folder)))
     about = {

@@ -1,144 +1,155 @@
-"""A text to the typed value of a field: the one converter, and one reused validator for the bounds."""
+"""A text to the typed value of a field: the one converter, for the fields of a file and for the keys of a calculation.
 
-import datetime
+Whether a value may stand, as a choice and within its bounds, is asked of the rules of its section (`rules.py`). Those
+load Cerberus, which takes longer than a whole sum from keys: so they stand apart, and a sum does without them.
+"""
+
 import re
 from collections.abc import Callable
 from fractions import Fraction
-from functools import cache, lru_cache
+from functools import cache
 from pathlib import PurePosixPath
-from typing import Any
-
-from cerberus import Validator, errors
+from typing import TYPE_CHECKING, Any
 
 from specgen.model.field import Field
-from specgen.model.suggest import near_hint
-from specgen.quantities.parse import QuantityError, parse_quantity
+from specgen.quantities.format import decimal
+from specgen.quantities.parse import QuantityError, number_of, parse_quantity
 from specgen.quantities.quantity import Quantity, dimension_of
+from specgen.quantities.units import APART
 
-_NUMBER = re.compile(r"[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})([eE][+-]?\d{1,2})?")
+if TYPE_CHECKING:
+    import datetime
+
+# Digits are bounded, so that no text makes a number that takes hours to compute with.
+DECIMAL = r"[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})([eE][+-]?\d{1,2})?"
+PARTS = r"[+-]?(\d{1,12}[ -])?\d{1,12}/\d{1,12}"
+_DECIMAL, _PARTS = re.compile(DECIMAL), re.compile(PARTS)
 _WORDS = {"yes": True, "true": True, "no": False, "false": False}
 _COMPASS = ("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW")
 MOST_TEXT = 20_000
 
 
-class Unfit(ValueError):
-    """A text does not fit its field; `hint` says what would be right."""
+class InvalidValue(ValueError):
+    """A text is no value of its field; `hint` says what would be right."""
 
     def __init__(self, message: str, hint: str = "") -> None:
         super().__init__(message)
         self.message, self.hint = message, hint
 
 
-@lru_cache(maxsize=100_000)
-def fitted(made: Field, raw: str) -> tuple[Any, tuple[str, str] | None]:
-    """The typed value of a text, or None with message and hint; a project repeats itself, so answers are kept."""
-    kind = made.of or made.kind
+def convert(field: Field, text: str) -> Any:
+    """The typed value of a text, of one entry for a field that holds a list; raises InvalidValue.
+
+    A choice comes as the schema spells it; a text that is none of the choices comes back as it is, for the rules.
+    """
+    kind = field.of or field.kind
+    if kind == "quantity":
+        return _quantity(field, text)
+    if kind == "choice":
+        return _spellings(field.values).get(_folded(text), text)
+    return _CONVERTERS[kind](text)
+
+
+def with_unit(text: str, unit: str) -> str:
+    """A bare number with a unit behind it; any other text as it is."""
+    return f"{text} {unit}" if _DECIMAL.fullmatch(text.strip()) or _PARTS.fullmatch(text.strip()) else text
+
+
+def _quantity(field: Field, text: str) -> Quantity:
+    dimension = dimension_of(field.dimension, field.unit_ip)
+    units = (field.unit_ip,) if field.unit_ip == field.unit_si else (field.unit_ip, field.unit_si)
+    apart = dimension == "temperature_difference"
     try:
-        value = _coercion(made, kind)(raw)
-    except Unfit as error:
-        return None, (error.message, error.hint)
-    if not (made.least or made.most) or kind == "bearing":
-        return value, None
-    _SPANS.least, _SPANS.most = (_bound(made, kind, bound) if bound else None for bound in (made.least, made.most))
-    if not _SPANS.validate({"value": value}, normalize=False):
-        return None, _said(_SPANS._errors[0], made, raw)
-    return value, None
+        # The trade writes a difference of temperatures in plain degrees: its zero is not that of the scale.
+        value = parse_quantity(text, "temperature" if apart else dimension, units)
+    except QuantityError as error:
+        raise InvalidValue(error.message, error.hint) from None
+    return Quantity.of(value.to(value.unit), value.unit + APART) if apart else value
 
 
 @cache
-def _bound(made: Field, kind: str, bound: str) -> Any:
-    return _coercion(made, kind)(bound)
+def _spellings(choices: tuple[str, ...]) -> dict[str, str]:
+    return {_folded(choice): choice for choice in choices}
 
 
-class _Spans(Validator):  # type: ignore[misc]
-    """One Cerberus validator whose bounds are set for each value: one for each field would cost a tenth of a start."""
-
-    least: Any = None
-    most: Any = None
-
-    def _check_with_span(self, field: str, value: Any) -> None:
-        if self.least is not None and value < self.least:
-            self._error(field, "below")
-        elif self.most is not None and value > self.most:
-            self._error(field, "above")
-
-
-_SPANS = _Spans({"value": {"check_with": "span"}})
-
-
-def _coercion(made: Field, kind: str) -> Callable[[str], Any]:
-    if kind == "quantity":
-        dimension = dimension_of(made.dimension, made.unit_ip)
-        return lambda text: _quantity(text, dimension, made)
-    if kind == "choice" and made.values:
-        return lambda text: _choice(text, made)
-    return _COERCIONS[kind]
-
-
-def _quantity(text: str, dimension: str, made: Field) -> Quantity:
-    units = (made.unit_ip,) if made.unit_ip == made.unit_si else (made.unit_ip, made.unit_si)
-    try:
-        return parse_quantity(text, dimension, units)
-    except QuantityError as error:
-        raise Unfit(error.message, error.hint) from None
-
-
-def _choice(text: str, made: Field) -> str:
-    if text not in made.values:
-        raise Unfit(f"{text!r} is no choice of this field", near_hint(text, made.values))
-    return text
+def _folded(choice: str) -> str:
+    """A choice whatever its capitals, with underscores for blanks and hyphens."""
+    return choice.strip().lower().replace(" ", "_").replace("-", "_")
 
 
 def _number(text: str) -> int | Fraction:
-    if not _NUMBER.fullmatch(text):
-        raise Unfit(f"{text!r} is no number", "write a bare number, without a unit")
-    number = Fraction(text)
+    plain = text.strip()
+    if _DECIMAL.fullmatch(plain):
+        number = Fraction(plain)
+    elif _PARTS.fullmatch(plain):
+        number = _parts(plain)
+    else:
+        raise InvalidValue(f"{text!r} is no number", "write a bare number, without a unit")
     return int(number) if number.denominator == 1 else number
+
+
+def _parts(text: str) -> Fraction:
+    """The number of `3/4` or `1-1/2`; a dash before it is its sign, one inside joins a whole and its fraction."""
+    try:
+        number = number_of(text.lstrip("+-"))
+    except QuantityError as error:
+        raise InvalidValue(error.message, error.hint) from None
+    return -number if text.startswith("-") else number
 
 
 def _integer(text: str) -> int:
     number = _number(text)
     if not isinstance(number, int):
-        raise Unfit(f"{text!r} is no whole number", "write a whole number")
+        raise InvalidValue(f"{text!r} is no whole number", "write a whole number")
     return number
 
 
 def _percent(text: str) -> int | Fraction:
-    return _number(text.removesuffix("%").strip())
+    """The percents of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share, and is asked back."""
+    plain = text.strip()
+    number = _number(plain.removesuffix("%").strip())
+    if 0 < number < 1 and not plain.endswith("%"):
+        share = decimal(number * 100, 6)
+        raise InvalidValue(f"{text!r} may be a share or a percentage", f"write {share}% or {plain}%")
+    return number
 
 
 def _yes_no(text: str) -> bool:
     if text.lower() not in _WORDS:
-        raise Unfit(f"{text!r} is neither yes nor no", "write yes or no")
+        raise InvalidValue(f"{text!r} is neither yes nor no", "write yes or no")
     return _WORDS[text.lower()]
 
 
-def _date(text: str) -> datetime.date:
+def _date(text: str) -> "datetime.date":
+    import datetime  # here, for no sum from keys has a date, and each would wait for its calendar
+
     try:
         if not re.fullmatch(r"\d{4}-\d\d-\d\d", text):
             raise ValueError
         return datetime.date.fromisoformat(text)
     except ValueError:
-        raise Unfit(f"{text!r} is no date", "write year-month-day, such as 2027-03-01") from None
+        raise InvalidValue(f"{text!r} is no date", "write year-month-day, such as 2027-03-01") from None
 
 
-def _time(text: str) -> datetime.time:
+def _time(text: str) -> "datetime.time":
+    import datetime
+
     if not re.fullmatch(r"([01]?\d|2[0-3]):[0-5]\d", text):
-        raise Unfit(f"{text!r} is no time of day", "write hours and minutes, such as 06:30")
+        raise InvalidValue(f"{text!r} is no time of day", "write hours and minutes, such as 06:30")
     hours, minutes = text.split(":")
     return datetime.time(int(hours), int(minutes))
 
 
 def _text(text: str) -> str:
     if len(text) > MOST_TEXT:
-        raise Unfit(f"the text is longer than {MOST_TEXT} characters", "put it in a paper and name that")
+        raise InvalidValue(f"the text is longer than {MOST_TEXT} characters", "put it in a paper and name that")
     return text
 
 
 def _file(text: str) -> str:
     path = PurePosixPath(text)
     if path.is_absolute() or ".." in path.parts or "\\" in text or ":" in text:
-        raise Unfit(f"{text!r} leaves the project folder", "write a path inside the folder of the project file")
+        raise InvalidValue(f"{text!r} leaves the project folder", "write a path inside the folder of the project file")
     return text
 
 
@@ -147,15 +158,15 @@ def _bearing(text: str) -> Quantity:
     if name in _COMPASS:
         return Quantity(Fraction(_COMPASS.index(name) * 45, 2), "angle", "deg", name)
     try:
-        angle = parse_quantity(text if not _NUMBER.fullmatch(text) else f"{text} deg", "angle", ("deg",))
+        angle = parse_quantity(with_unit(text, "deg"), "angle", ("deg",))
     except QuantityError:
-        raise Unfit(f"{text!r} is no compass point", "write N, NNE, NE ... or degrees from north") from None
+        raise InvalidValue(f"{text!r} is no compass point", "write N, NNE, NE ... or degrees from north") from None
     if not 0 <= angle.amount <= 360:
-        raise Unfit(f"{text!r} lies outside 0 to 360 degrees", "write degrees from north, clockwise")
+        raise InvalidValue(f"{text!r} lies outside 0 to 360 degrees", "write degrees from north, clockwise")
     return angle
 
 
-_COERCIONS: dict[str, Callable[[str], Any]] = {
+_CONVERTERS: dict[str, Callable[[str], Any]] = {
     "integer": _integer,
     "number": _number,
     "percent": _percent,
@@ -163,16 +174,7 @@ _COERCIONS: dict[str, Callable[[str], Any]] = {
     "date": _date,
     "time": _time,
     "text": _text,
-    "choice": _text,
     "reference": _text,
     "file": _file,
     "bearing": _bearing,
 }
-
-
-def _said(error: errors.ValidationError, made: Field, raw: str) -> tuple[str, str]:
-    """Message and hint of a Cerberus error in our words."""
-    (side,) = error.info
-    bound = made.least if side == "below" else made.most
-    span = f"{made.least or 'less'} to {made.most or 'more'}"
-    return f"{raw} lies {side} {bound} and looks like a slip of the pen", f"{span}; asked for: {made.why}"

@@ -5,7 +5,7 @@ from typing import Any
 from specgen.model.field import Field
 from specgen.model.project import View
 from specgen.quantities.comparison import Outcome, Sense, compare
-from specgen.reading.conversion import Unfit, fitted
+from specgen.reading.rules import convert_checked
 
 _SENSES = {"=": Sense.EXACTLY, "<=": Sense.AT_MOST, ">=": Sense.AT_LEAST}
 _ORDERED = {"integer", "number", "percent", "quantity", "date", "time", "list"}
@@ -17,15 +17,11 @@ def has_order(made: Field) -> bool:
 
 
 def demanded(made: Field, relation: str, text: str) -> Any:
-    """The value demanded, a tuple for `in` and for a field that holds a list; raises Unfit."""
+    """The value demanded, a tuple for `in` and for a field that holds a list; raises InvalidValue."""
     several = relation == "in" or made.kind == "list"
-    values = []
-    for part in text.strip("{}[] ").split(",") if several else [text]:
-        value, fault = fitted(made, part.strip())
-        if fault:
-            raise Unfit(*fault)
-        values.append(value)
-    return tuple(values) if several else values[0]
+    parts = text.strip("{}[] ").split(",") if several else [text]
+    values = tuple(convert_checked(made, part.strip()) for part in parts)
+    return values if several else values[0]
 
 
 def meets(value: Any, relation: str, wanted: Any) -> bool:

@@ -6,7 +6,7 @@ from specgen.model.field import Field, Path, dotted
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.suggest import near_hint
-from specgen.reading.conversion import Unfit
+from specgen.reading.conversion import InvalidValue
 from specgen.reading.demand import demanded, has_order
 
 _DEMANDS = ("contract", "demands")
@@ -42,8 +42,8 @@ def _value(project: Project, demand: Path, made: Field) -> Iterator[Problem]:
     elif relation is not None and value is not None:
         try:
             demanded(made, relation, value)
-        except Unfit as unfit:
-            yield _problem(project, (*demand, "value"), unfit.message, unfit.hint)
+        except InvalidValue as invalid:
+            yield _problem(project, (*demand, "value"), invalid.message, invalid.hint)
 
 
 def _marks(project: Project, demand: Path, pattern: Path) -> Iterator[Problem]:

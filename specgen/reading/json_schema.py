@@ -3,14 +3,20 @@
 from typing import Any
 
 from specgen.model.field import Field, Node, Schema
+from specgen.reading.conversion import DECIMAL, PARTS
+from specgen.reading.rules import REQUIRED
 
 # An editor reads YAML by its own types, so yes may come as true and a date as text.
 _YES_NO = {"enum": ["yes", "no", True, False]}
 _OPEN = {"enum": ["tbd", None, ""]}
-_NUMBER = r"^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?\s*%?$"
+_NUMBER = rf"^({DECIMAL}|{PARTS})$"
+# A percentage below 1 is written with its sign, or it may be meant as a share.
+_PERCENT = rf"^(({DECIMAL}|{PARTS})\s*%|[+-]?(0|0*[1-9]\d{{0,14}}(\.\d{{0,15}})?))$"
+_SHARE = {"exclusiveMinimum": 0, "exclusiveMaximum": 1}
 _PATTERNS = {"date": r"^\d{4}-\d{2}-\d{2}$", "time": r"^([01]?\d|2[0-3]):[0-5]\d$", "quantity": r"\D"}
 FILES = ("project", "firm", "coating_system", "record")
-_REQUIRED = {"project": ["package", "project", "walls"]}
+# What the reader refuses a project without, by its section; a side file may hold any part.
+_REQUIRED = {"project": sorted({(section + place)[0] for section, places in REQUIRED.items() for place in places})}
 _PAPERS = {"firm", "coating_system"}
 
 
@@ -76,8 +82,11 @@ def _single(field: Field, kind: str) -> dict[str, Any]:
         return _YES_NO
     if kind == "integer":
         return {"type": "integer"} | _bounds(field)
-    if kind in ("number", "percent"):
+    if kind == "number":
         return {"anyOf": [{"type": "number"} | _bounds(field), {"type": "string", "pattern": _NUMBER}]}
+    if kind == "percent":
+        number = {"type": "number", "not": _SHARE} | _bounds(field)
+        return {"anyOf": [number, {"type": "string", "pattern": _PERCENT}]}
     if kind in _PATTERNS:
         return {"type": "string", "pattern": _PATTERNS[kind]}
     return {"type": ["string", "number"]}

@@ -1,45 +1,67 @@
-"""The text of each leaf to the type its field has; faults are noted on the file."""
+"""The text of each leaf to the type its field has, held against the rules of its section; faults are noted."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
-from specgen.model.field import Field, Node, Path
-from specgen.reading.conversion import fitted
+from specgen.model.field import Path
+from specgen.reading.conversion import InvalidValue, convert
 from specgen.reading.positions import Text
+from specgen.reading.rules import Rules, SectionRules
 from specgen.reading.structure import Record
 
 
-def converted(text: Text, record: Record) -> dict[Path, Any]:
-    """The typed values of a record by path; faults are noted on `text`."""
+def read_values(text: Text, records: Iterable[Record], rules: Rules) -> dict[Path, Any]:
+    """The typed values of the records of a file by path; faults are noted on `text`."""
     values: dict[Path, Any] = {}
-    for path, raw in record.leaves.items():
-        made = _field(record.node, path[len(record.path) :])
-        if made.kind == "list":
-            values[path] = tuple(_items(text, made, path, raw))
-        else:
-            value, fault = fitted(made, raw)
-            if fault:
-                text.problem(path, *fault)
-            else:
-                values[path] = value
+    for record in records:
+        values |= _of_record(text, record, rules.of(record.node))
     return values
 
 
-def _items(text: Text, made: Field, path: Path, raw: list[Any]) -> Iterator[Any]:
-    for number, item in enumerate(raw):
-        here = path + (str(number),)
-        if not isinstance(item, str):
-            text.problem(here, "a single value is wanted here", f"for example {made.example}")
-            continue
-        value, fault = fitted(made, item)
-        if fault:
-            text.problem(here, *fault)
+def _of_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, Any]:
+    depth = len(record.path)
+    values: dict[Path, Any] = {}
+    asked: dict[Path, Any] = {}
+    for path, raw in record.leaves.items():
+        place = path[depth:]
+        field = rules.fields.get(place)
+        if field is None:
+            # What stands where nothing is known is left as it is, for the rules to refuse.
+            asked[place] = raw
+        elif field.kind == "list":
+            values[path] = tuple(_entries(text, rules, place, path, raw))
+        elif (place, raw) in rules.passed:
+            values[path] = rules.passed[place, raw]
         else:
-            yield value
+            try:
+                values[path] = asked[place] = convert(field, raw)
+            except InvalidValue as invalid:
+                text.problem(path, invalid.message, invalid.hint)
+    for path in _refused(text, record, rules, asked):
+        values.pop(path, None)
+    return values
 
 
-def _field(node: Node, path: Path) -> Field:
-    for name in path:
-        node = node.star if node.star is not None else node.children[name]
-    assert node.field is not None
-    return node.field
+def _refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, Any]) -> list[Path]:
+    """The paths whose values the rules refuse; those that pass are remembered."""
+    faults = rules.faults(asked)
+    for fault in faults:
+        path = record.path + fault[0]
+        text.problem(path, *rules.explain(fault, record.leaves[path]))
+        del asked[fault[0]]
+    rules.passed |= {(place, record.leaves[record.path + place]): value for place, value in asked.items()}
+    return [record.path + place for place, _ in faults]
+
+
+def _entries(text: Text, rules: SectionRules, place: Path, path: Path, raw: list[Any]) -> Iterator[Any]:
+    """The entries of a list that may stand in it, each asked alone: Cerberus makes a new validator for each list."""
+    field = rules.fields[place]
+    for number, entry in enumerate(raw):
+        here = path + (str(number),)
+        if not isinstance(entry, str):
+            text.problem(here, "a single value is wanted here", f"for example {field.example}")
+            continue
+        try:
+            yield rules.value(place, entry)
+        except InvalidValue as invalid:
+            text.problem(here, invalid.message, invalid.hint)

@@ -169,7 +169,7 @@ class _Walk:
 
     def value(self, node: yaml.Node, path: Path) -> Any:
         if node.tag not in _TAGS:
-            self.text.problem(path, f"a tag stands before this value: {node.tag}", "leave the tag away")
+            self.text.problem(path, f"a tag stands before this value: {node.tag}", "remove the tag")
             return TBD
         if isinstance(node, yaml.ScalarNode):
             return self.scalar(node, path)
@@ -230,7 +230,7 @@ class _Walk:
             place = self.place(key, here)
             if key.value in made:
                 first = self.text.places[here].line
-                message = f"{key.value!r} stands twice here, in line {first} and in line {place.line}"
+                message = f"{key.value!r} appears twice, in line {first} and in line {place.line}"
                 self.text.problem_at(place, here, message, "keep one of them")
                 continue
             self.text.places[here] = place
@@ -242,7 +242,7 @@ class _Walk:
         own = [(k, v) for k, v in node.value if k.tag != _MERGE]
         merges = [(k, v) for k, v in node.value if k.tag == _MERGE]
         for key, _ in merges[1:]:
-            self.text.problem_at(self.place(key, path), path, "`<<` stands twice here", "write `<<: [*one, *other]`")
+            self.text.problem_at(self.place(key, path), path, "`<<` appears twice", "write `<<: [*one, *other]`")
         taken = {k.value for k, _ in own if isinstance(k, yaml.ScalarNode)}
         for _, value in merges[:1]:
             for merged in value.value if isinstance(value, yaml.SequenceNode) else [value]:

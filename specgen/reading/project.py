@@ -10,10 +10,11 @@ from specgen.model.field import Field, Path, Schema, dotted
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
 from specgen.model.suggest import near_hint
-from specgen.reading.conversion import fitted
+from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
-from specgen.reading.leaves import converted
+from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
+from specgen.reading.rules import Rules
 from specgen.reading.structure import structured
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
@@ -27,12 +28,13 @@ class _Read:
     text: Text
     values: dict[Path, Any]
     members: dict[Path, tuple[str, ...]]
+    rules: Rules
     named: set[FilePath] = dataclasses.field(default_factory=set)
 
 
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names."""
-    main = _read(file, file.name or str(file), schema)
+    main = _read(file, file.name or str(file), schema, Rules())
     named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
     sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
     # What the site wrote is only validated here; nothing is judged by it yet.
@@ -52,36 +54,29 @@ def read_project(file: FilePath, schema: Schema) -> Project:
 
 def defaults(schema: Schema) -> dict[Path, Any]:
     """The typed default of each field that has one."""
-    made = {}
-    for path, field in schema.fields.items():
-        if field.default:
-            made[path], fault = fitted(field, field.default)
-            assert fault is None, f"{dotted(path)}: {fault}"
-    return made
+    return {path: convert(field, field.default) for path, field in schema.fields.items() if field.default}
 
 
-def _read(path: FilePath, shown: str, schema: Schema) -> _Read:
+def _read(path: FilePath, shown: str, schema: Schema, rules: Rules) -> _Read:
     text = read_text(path, shown)
     made = structured(text, schema.root)
-    values: dict[Path, Any] = {}
-    for record in made.records:
-        values |= converted(text, record)
+    values = read_values(text, made.records, rules)
     if values.get(("format",), 1) != 1:
         text.problem(("format",), "this format is not known", "write format: 1")
-    return _Read(text, values, made.members)
+    return _Read(text, values, made.members, rules)
 
 
 def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _Read) -> _Read:
     """A side file named at `at`; only the fields at home there may stand in it, and its papers keep its name."""
     try:
-        side = _read(_found(file, name, main), name, schema)
+        side = _read(_found(file, name, main), name, schema, main.rules)
     except Refused as refused:
         place = main.text.places[at]
         for problem in refused.problems:
             about = f"{dotted(at)}: {name}" if problem.file else dotted(at)
             told = Problem(problem.message, problem.hint, about, place.file, place.line, place.column)
             main.text.add(problem if problem.line else told)
-        return _Read(Text(name), {}, {})
+        return _Read(Text(name), {}, {}, main.rules)
     side.values.pop(("format",), None)
     _at_home(side, home, schema)
     _once(side, home, schema, main)
@@ -89,18 +84,18 @@ def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: 
 
 
 def _found(file: FilePath, name: str, main: _Read) -> FilePath:
-    """Where a side file lies; raises Refused outside the project folder, and for a file that is named before."""
+    """Where a side file lies; raises Refused outside the project folder, and for a file that is already named."""
     folder = file.parent.resolve()
     try:
         path = (folder / name).resolve()
     except (OSError, ValueError, RuntimeError):
         raise refuse(f"{name!r} cannot be followed: links lead in a circle", "check the links in the folder") from None
     if not path.is_relative_to(folder):
-        raise refuse(f"{name!r} leads out of the project folder", "keep the file beside the project file")
+        raise refuse(f"{name!r} points outside the project folder", "keep the file beside the project file")
     if path == file.resolve():
         raise refuse(f"{name!r} is the project file itself", "name another file, or leave this line out")
     if path in main.named:
-        raise refuse(f"{name!r} is named before", "name each file once")
+        raise refuse(f"{name!r} is already named", "name each file once")
     main.named.add(path)
     return path
 
@@ -181,14 +176,13 @@ def _joined(main: _Read, sides: Mapping[str, _Read], schema: Schema) -> Project:
 
 def _missing(project: Project, main: _Read) -> list[Problem]:
     """Only these are refused when absent; all else is an open point."""
-    always: tuple[Path, ...] = (("project", "name"), ("package", "purpose"))
-    wanted = [path for path in always if path not in project.values]
-    walls = project.members.get(("walls",), ())
-    whole = [m for m in walls if all(("walls", m, *leaf) in project.values for leaf in _WALL)]
-    if not whole:
-        mark = walls[0] if walls else "W1"
-        leaves: list[Path] = [("walls", mark, *leaf) for leaf in _WALL]
-        wanted += [path for path in leaves if path not in project.values]
+    head = main.rules.of(project.schema.root)
+    wanted = head.missing(_given(project, (), head.required))
+    walls = project.members.get(("walls",), ()) or ("W1",)
+    rules = main.rules.of(project.schema.node(("walls", "*")))
+    lacks = {wall: rules.missing(_given(project, ("walls", wall), rules.required)) for wall in walls}
+    if all(lacks.values()):
+        wanted += [("walls", walls[0], *place) for place in lacks[walls[0]]]
     told = Text(main.text.file, places=main.text.places)
     for path in wanted:
         if not any(p.path == dotted(path) for p in main.text.problems):
@@ -198,7 +192,10 @@ def _missing(project: Project, main: _Read) -> list[Problem]:
     return told.problems
 
 
-_WALL = (("substrate", "kind"), ("attachment", "method"))
+def _given(project: Project, member: Path, places: tuple[Path, ...]) -> dict[Path, Any]:
+    """Those values of a member that stand at the places, by place."""
+    paths = {place: member + place for place in places}
+    return {place: project.values[path] for place, path in paths.items() if path in project.values}
 
 
 def _dangling(project: Project) -> list[Problem]:

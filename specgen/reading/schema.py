@@ -6,6 +6,7 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from specgen.model.field import Collection, Field, Node, Path, Schema
+from specgen.standards import load_standards
 from specgen.standards.rows import read_rows
 
 FOLDER = FilePath(__file__).parent / "schema"
@@ -130,3 +131,10 @@ def _at(root: Node, path: Path) -> Node:
     for name in path:
         node = node.star if name == "*" and node.star else node.children[name]
     return node
+
+
+@lru_cache(maxsize=1)
+def project_schema() -> Schema:
+    """The catalogue of fields with the names of steps and criteria in place."""
+    rows = load_standards()
+    return load_schema((("steps", tuple(rows.steps)), ("criteria", tuple(rows.criteria))))

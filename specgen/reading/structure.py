@@ -1,11 +1,14 @@
-"""Plain data against the tree of the schema: known keys, right shapes; out come records of leaves."""
+"""Plain data against the tree of the schema: right shapes; out come records of leaves.
+
+This walk is ours: it flattens a file so that Cerberus needs no validator within a validator, which it would make anew
+for each mapping of each member, and it knows the place of each value.
+"""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 from specgen.model.field import Node, Path
-from specgen.model.suggest import near_hint
 from specgen.reading.positions import TBD, Text
 
 _SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
@@ -14,7 +17,10 @@ MOST_MARK = 300
 
 @dataclass
 class Record:
-    """The leaves of one member (or of the file itself), by their path; `node` is its place in the schema."""
+    """The leaves of one member (or of the file itself), by their path; `node` is its place in the schema.
+
+    What stands under a name that the schema does not know is a leaf too, whatever its shape: its rules refuse it.
+    """
 
     node: Node
     path: Path
@@ -42,7 +48,7 @@ def _section(text: Text, made: Structure, record: Record, node: Node, path: Path
     for key, value in data.items():
         child = node.children.get(key)
         if child is None:
-            text.problem(path + (key,), *_unknown(key, node))
+            record.leaves[path + (key,)] = value
         elif value is not TBD:
             _child(text, made, record, child, path + (key,), value)
 
@@ -83,7 +89,7 @@ def _collection(text: Text, made: Structure, record: Record, node: Node, path: P
     for mark, entry in entries:
         here = path + (mark,)
         if collection.keys and mark not in collection.keys:
-            text.problem(here, f"{mark!r} is not known here", near_hint(mark, collection.keys))
+            record.leaves[here] = entry
         elif star.field is not None:
             _leaf(text, record, star, here, entry) if entry is not TBD else None
         elif isinstance(entry, dict):
@@ -100,10 +106,6 @@ def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
             text.problem(path + (mark,), f"{mark[:20]!r} cannot be a mark", "write the mark used on the drawings")
         else:
             yield str(mark), entry
-
-
-def _unknown(key: str, node: Node) -> tuple[str, str]:
-    return f"{key!r} is not known here", near_hint(key, tuple(node.children))
 
 
 def _some(node: Node) -> str:

@@ -5,9 +5,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from specgen.model.field import Path, bound, dotted
+from specgen.model.absence import Absent
+from specgen.model.field import Field, Path, bound, dotted
 from specgen.model.problem import refuse
-from specgen.model.project import Absent, Project, View
+from specgen.model.project import Project
+from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
 
@@ -44,6 +46,21 @@ class Key:
     read: Callable[[str], Any] | None = None
     bare: str = ""
 
+    @property
+    def field(self) -> Field:
+        """The field that a key is, so that its text is read as the text of any other field."""
+        path, kind = (self.name,), _KINDS.get(self.dimension, "quantity")
+        if kind == "quantity":
+            # A difference of temperatures is written in plain degrees.
+            dimension = SAME_UNITS.get(self.dimension, self.dimension).removesuffix("_difference")
+            units = [name for name, unit in UNITS.items() if unit.dimension == dimension]
+            return Field(path, self.name, kind, dimension=self.dimension, unit_ip=units[0], unit_si=units[:2][-1])
+        return Field(path, self.name, "choice" if self.choices else kind, values=self.choices)
+
+
+# The kind of field of a key that holds no quantity.
+_KINDS = {"number": "number", "percent": "percent", "yes_no": "yes_no", "word": "text"}
+
 
 @dataclass(frozen=True, slots=True)
 class Provider:
@@ -60,7 +77,7 @@ class Provider:
     name: str
     title: str
     each: Path
-    compute: Callable[[View, Ask], Any] | None
+    compute: Callable[[Any, Ask], Any] | None
     needs: tuple[str, ...] = ()
     reads: tuple[str, ...] = ()
     direct: Callable[..., Any] | None = None
@@ -70,7 +87,7 @@ class Provider:
     order: int = 100
     printed: bool = True
 
-    def of_project(self) -> Callable[[View, Ask], Any]:
+    def of_project(self) -> Callable[[Any, Ask], Any]:
         """What computes the value of a member; raises Refused for a sum that takes its figures from keys alone."""
         if self.compute is None:
             hint = f"specgen calc {self.name} key=value ..."

@@ -170,3 +170,11 @@ def _counted(judgment: Judgment) -> str:
     counts += [(len(judgment.open_items), "open point"), (len(judgment.not_judged), "clause not judged")]
     plural = {"clause not judged": "clauses not judged"}
     return ", ".join(f"{n} {word if n == 1 else plural.get(word, word + 's')}" for n, word in counts)
+
+
+def count_standing(judgment: Judgment) -> str:
+    """What stands against a package: `2 stops and 1 open item stand`."""
+    owed = len(judgment.open_items) if judgment.stops_when_open else 0
+    counts = ((len(judgment.of(Severity.STOP)), "stop"), (owed, "open item"))
+    told = [f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts if count]
+    return f"{' and '.join(told)} {'stands' if sum(count for count, _ in counts) == 1 else 'stand'}"

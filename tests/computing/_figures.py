@@ -1,9 +1,11 @@
 """What the tests of calculations share: a sum from keys, a line of it by symbol, a sum of a project."""
 
+from argparse import Namespace
 from pathlib import Path
 from typing import Any
 
 from specgen import computing
+from specgen.commands import calc
 from specgen.computing.arguments import direct
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
@@ -20,6 +22,12 @@ def line(working: Working, symbol: str) -> float:
 
 def resolver_of(folder: Path, change: Any) -> Resolver:
     return Resolver(case_of(folder, change).project, computing.find)
+
+
+def told_of(file: Path, name: str) -> tuple[str, Any]:
+    """All of one name in a project as `calc NAME --from FILE` tells them: as text and as data."""
+    outcome = calc.run(Namespace(name=name, pairs=[], file=str(file), format="json"))
+    return outcome.text, outcome.data
 
 
 def beside(working: Working) -> dict[str, float]:

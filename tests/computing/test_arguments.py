@@ -2,8 +2,13 @@
 
 import pytest
 
+from specgen import computing
 from specgen.model.problem import Refused
-from specgen.terminal.manual import working_data
+from specgen.quantities.units import UNITS
+from specgen.reading.conversion import InvalidValue, convert
+from specgen.reading.schema import project_schema
+from specgen.resolving.provider import Key
+from specgen.terminal.working import working_to_data
 from tests.computing._figures import worked
 
 JOINT = {
@@ -82,6 +87,7 @@ def test_a_joint_without_movement_is_as_wide_as_its_tolerance() -> None:
     assert (still.result, still.governing_case) == (0.125, "the tolerance alone")
 
 
+WIND = {"speed": "115 mph", "height": "30 ft", "exposure": "B", "area": "10 sq ft"}
 SPRAY = {"volume_solids": "65", "dft": "5 mil", "transfer_efficiency": "35"}
 
 
@@ -114,4 +120,48 @@ def test_a_difference_of_temperatures_is_given_in_degrees_of_either_scale(unit: 
     keys = {"air": "70 F", "rh": "50", "surface": "60 F"}
     made = worked("surface-margin", keys, unit=unit)
     assert made.result == pytest.approx(worked("surface-margin", keys).result * factor)
-    assert working_data(made)["unit"] == unit.strip("°")
+    assert working_to_data(made)["unit"] == unit.strip("°")
+
+
+@pytest.mark.parametrize("text", ["0.65", ".65", "13/20", "1/4"])
+def test_a_key_asks_a_share_back_in_the_words_of_a_field(text: str) -> None:
+    with pytest.raises(Refused) as refused:
+        worked("wet-film", {"volume_solids": text, "dft": "5 mil"})
+    with pytest.raises(InvalidValue) as invalid:
+        convert(project_schema().fields["gloss", "volume_solids"], text)
+    (problem,) = refused.value.problems
+    assert (problem.message, problem.hint) == (f"volume_solids: {invalid.value.message}", invalid.value.hint)
+
+
+@pytest.mark.parametrize(
+    ("name", "keys", "key", "spelled"),
+    [
+        ("wall-wind", WIND, "standard", "ASCE 7-16"),
+        ("wall-wind", WIND, "enclosure", "Partially-Enclosed"),
+        ("air-supply", {"cfm": "12", "altitude": "5200 ft"}, "basis", "SEA-LEVEL 60F"),
+    ],
+)
+def test_a_choice_is_taken_however_it_is_spelled(name: str, keys: dict[str, str], key: str, spelled: str) -> None:
+    plain = spelled.lower().replace(" ", "_").replace("-", "_")
+    assert worked(name, keys | {key: spelled}) == worked(name, keys | {key: plain})
+
+
+@pytest.mark.parametrize("text", ["Yes", "YES", "true", "True"])
+def test_yes_and_no_are_taken_as_a_file_has_them(text: str) -> None:
+    keys = {"hot_air": "95 F", "solar_reflectance": "0.4", "emittance": "0.4", "irradiance": "800 W/m2"}
+    assert worked("face-heat", keys, reflected=text) == worked("face-heat", keys, reflected="yes")
+    assert worked("face-heat", keys, reflected=text) != worked("face-heat", keys, reflected="no")
+
+
+KEYS = [pytest.param(key, id=f"{name}-{key.name}") for name in computing.names() for key in computing.find(name).keys]
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_a_key_is_a_field_of_its_kind(key: Key) -> None:
+    made = key.field
+    assert (made.kind == "choice") == bool(key.choices) == bool(made.values)
+    assert (made.kind == "quantity") == (key.dimension not in ("number", "percent", "word", "yes_no"))
+    if made.kind == "quantity":
+        told = "temperature" if key.dimension == "temperature_difference" else key.dimension
+        assert {UNITS[made.unit_ip].dimension, UNITS[made.unit_si].dimension} == {told}
+        assert convert(made, f"40 {made.unit_ip}").dimension == key.dimension

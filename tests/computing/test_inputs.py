@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from specgen import computing, pipeline
+from specgen import computing
 from specgen.computing import inputs as declaring
 from specgen.computing.inputs import (
     Declaration,
@@ -21,12 +21,13 @@ from specgen.computing.inputs import (
     provide,
 )
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.source import PRACTICE, InForce, Kind, Source
 from specgen.model.working import METHOD, Working
 from specgen.quantities.quantity import Quantity, dimension_of
 from specgen.quantities.units import UNITS
+from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_limits
 from tests.resolving.test_resolver import reached
@@ -148,7 +149,7 @@ ALL = list(declared())
 
 
 def test_every_declared_field_is_one_of_the_schema_and_of_its_dimension() -> None:
-    schema, seen = pipeline.schema(), 0
+    schema, seen = project_schema(), 0
     for module, name, one in ALL:
         if not one.field:
             continue

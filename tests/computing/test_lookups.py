@@ -5,8 +5,9 @@ from typing import Any
 
 import pytest
 
-from specgen import computing, pipeline
-from specgen.model.project import Absent
+from specgen import computing
+from specgen.model.absence import Absent
+from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
 from tests.support import case_of
 
@@ -136,7 +137,7 @@ def test_the_look_ups_know_every_substrate_there_is() -> None:
     from specgen.computing.code import special_inspection_due
     from specgen.computing.moisture import drainage_due
 
-    kinds = set(pipeline.schema().fields["walls", "*", "substrate", "kind"].values)
+    kinds = set(project_schema().fields["walls", "*", "substrate", "kind"].values)
     assert drainage_due.MASONRY == special_inspection_due.MASONRY
     rest = {"existing_coated", "metal"}
     assert special_inspection_due.MASONRY | special_inspection_due.SHEETS | rest == kinds

@@ -13,8 +13,8 @@ import yaml
 from specgen import computing, pipeline
 from specgen.computing.arguments import direct
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Step, Working
 from specgen.quantities.format import decimal
 from specgen.resolving.provider import Provider, Resolver

@@ -8,8 +8,7 @@ import pytest
 from specgen import pipeline
 from specgen.documents import document
 from specgen.documents.catalogue import Template, templates
-from specgen.documents.context import Desk
-from specgen.documents.display_values import Sight
+from specgen.documents.context import DocumentContext
 from specgen.model.block import Document
 from specgen.model.problem import Refused
 from specgen.output import disk
@@ -23,27 +22,27 @@ ONE = {"a.txt": b"one", "b.txt": b"also"}
 TWO = {"a.txt": b"two", "c.txt": b"new"}
 
 
-def desk_of(folder: Path, change: Any = None) -> Desk:
-    """The desk of the small project with a change laid over it."""
+def context_of(folder: Path, change: Any = None) -> DocumentContext:
+    """The context of the small project with a change laid over it."""
     case = case_of(folder, change)
-    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+    return DocumentContext(case.project, case.context.standards, case.judgment, case.context.resolve)
 
 
 def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
     """The document of a template given as text."""
     template = Template("D99", "Trial", 1, numbering, "", False, words, "D99.md.j2", 6)
-    return document.made(template, desk_of(folder, change), draft)
+    return document.made(template, context_of(folder, change), draft)
 
 
 def document_of(example: str, name: str, draft: bool = False) -> Document:
     """A document of an example."""
-    return document.made(next(t for t in templates() if t.id == name), desk_of_example(example), draft)
+    return document.made(next(t for t in templates() if t.id == name), context_of_example(example), draft)
 
 
-def desk_of_example(example: str) -> Desk:
-    """The desk of an example."""
+def context_of_example(example: str) -> DocumentContext:
+    """The context of an example."""
     case = pipeline.check(EXAMPLES / example / "project.yaml")
-    return Desk(Sight(case.project, case.bench.standards), case.judgment, case.bench.resolve)
+    return DocumentContext(case.project, case.context.standards, case.judgment, case.context.resolve)
 
 
 def standing(folder: Path) -> dict[str, tuple[str, int, bytes]]:

@@ -15,7 +15,7 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.documents import document
 from specgen.documents.calculations import computed
 from specgen.documents.catalogue import templates, templates_folder
-from specgen.documents.context import Desk
+from specgen.documents.context import DocumentContext
 from specgen.documents.numbering import plain
 from specgen.documents.origins import find_origin, followed
 from specgen.formats import html, text
@@ -25,7 +25,7 @@ from specgen.model.source import MEMORY, PRACTICE
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.provider import Provider, Resolver
-from tests.documents.support import desk_of, desk_of_example, document_of
+from tests.documents.support import context_of, context_of_example, document_of
 from tests.support import EXAMPLES
 
 D06 = next(t for t in templates() if t.id == "D06")
@@ -56,14 +56,14 @@ def joints(count: int, **change: Any) -> dict[str, Any]:
     return NORTH | {"joints": made}
 
 
-def d06(desk: Desk) -> Document:
-    return document.made(D06, desk, False)
+def d06(context: DocumentContext) -> Document:
+    return document.made(D06, context, False)
 
 
-def with_providers(desk: Desk, *providers: Provider) -> Desk:
-    """The desk whose only calculations are these."""
+def with_providers(context: DocumentContext, *providers: Provider) -> DocumentContext:
+    """The context whose only calculations are these."""
     known: Mapping[str, Provider] = {p.name: p for p in providers}
-    return dataclasses.replace(desk, resolve=Resolver(desk.sight.project, known.__getitem__, tuple(sorted(known))))
+    return dataclasses.replace(context, resolve=Resolver(context.project, known.__getitem__, tuple(sorted(known))))
 
 
 def trial(name: str, *rows: InputRow, **more: Any) -> Provider:
@@ -104,7 +104,7 @@ def test_groups_come_in_their_order_and_calculations_in_theirs(tmp_path: Path) -
         trial("d", X, group="heat"),
         trial("e", X, group="color"),
     ]
-    found = titles(d06(with_providers(desk_of(tmp_path), *made)))[2:]
+    found = titles(d06(with_providers(context_of(tmp_path), *made)))[2:]
     assert found == [
         "Heat",
         "Trial d",
@@ -120,7 +120,7 @@ def test_groups_come_in_their_order_and_calculations_in_theirs(tmp_path: Path) -
 
 def test_the_working_printed_is_the_one_computed() -> None:
     case = pipeline.check(EXAMPLES / "metric" / "project.yaml")
-    working = case.bench.resolve(("joints", "J1"), "joint-width")
+    working = case.context.resolve(("joints", "J1"), "joint-width")
     made = document_of("metric", "D06", draft=True)
     said = [b for b in made.blocks if isinstance(b, Equation)]
     for step in working.steps:
@@ -130,7 +130,7 @@ def test_the_working_printed_is_the_one_computed() -> None:
 
 
 def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path) -> None:
-    made = d06(desk_of(tmp_path, joints(200)))
+    made = d06(context_of(tmp_path, joints(200)))
     equations = [b for b in made.blocks if isinstance(b, Equation) and b.symbol == "W_r"]
     assert len(equations) == 1
     tables = [b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For" and len(b.rows) == 200]
@@ -143,7 +143,7 @@ def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path)
 def test_sums_with_other_lines_are_worked_apart(tmp_path: Path) -> None:
     change = joints(2)
     change["joints"]["J2"]["structural_shear"] = "1/4 in"
-    said = text.written(d06(desk_of(tmp_path, change)))
+    said = text.written(d06(context_of(tmp_path, change)))
     assert "Worked in full for J1." in said
     assert "Worked in full for J2." in said
 
@@ -160,50 +160,50 @@ def test_many_inputs_that_differ_fill_tables_of_their_own(tmp_path: Path) -> Non
         "install_low": "45 F",
         "install_high": "85 F",
     }
-    made = d06(desk_of(tmp_path, change))
+    made = d06(context_of(tmp_path, change))
     heads = [[plain(h) for h in b.header] for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For"]
     last = heads.index(["For", "T_high, °F", "Result", "Governed by", "Held against"])
     assert len(heads[last - 1]) == 8
 
 
-def told(desk: Desk, row: InputRow, member: tuple[str, ...] = ("joints", "J1")) -> str:
-    return find_origin(desk, member, row).text
+def told(context: DocumentContext, row: InputRow, member: tuple[str, ...] = ("joints", "J1")) -> str:
+    return find_origin(context, member, row).text
 
 
 def test_an_input_is_told_by_the_field_and_file_it_comes_from(tmp_path: Path) -> None:
-    desk = desk_of(tmp_path, joints(1) | {"coating": {"primer": {"dry_hours": 20}}})
-    rows = {row.symbol: row for row in desk.resolve(("joints", "J1"), "joint-width").inputs}
-    assert told(desk, rows["L"]) == "Moving length at the joint (joints.J1.panel_length), project.yaml"
-    assert told(desk, rows["S_e"]) == "Movement class of the sealant (sealants.S1.c920_class), project.yaml"
-    assert told(desk, rows["T_hot"]) == "computed: hottest face of the wall, E1"
-    assert told(desk, rows["r"]) == METHOD
-    assert told(desk, InputRow("t", "drying", 20.0, "h", "primer.dry_hours")).endswith("coating.yaml")
+    context = context_of(tmp_path, joints(1) | {"coating": {"primer": {"dry_hours": 20}}})
+    rows = {row.symbol: row for row in context.resolve(("joints", "J1"), "joint-width").inputs}
+    assert told(context, rows["L"]) == "Moving length at the joint (joints.J1.panel_length), project.yaml"
+    assert told(context, rows["S_e"]) == "Movement class of the sealant (sealants.S1.c920_class), project.yaml"
+    assert told(context, rows["T_hot"]) == "computed: hottest face of the wall, E1"
+    assert told(context, rows["r"]) == METHOD
+    assert told(context, InputRow("t", "drying", 20.0, "h", "primer.dry_hours")).endswith("coating.yaml")
 
 
 def test_a_figure_taken_where_none_is_given_says_so_and_bears_its_source(tmp_path: Path) -> None:
-    desk = desk_of(tmp_path)
-    found = find_origin(desk, (), InputRow("t", "drying", 24.0, "h", "primer.dry_hours"))
+    context = context_of(tmp_path)
+    found = find_origin(context, (), InputRow("t", "drying", 24.0, "h", "primer.dry_hours"))
     assert found.text.endswith("(primer.dry_hours): not given, the usual value")
     assert found.source == PRACTICE
 
 
 def test_an_input_that_tells_no_origin_is_a_figure_of_the_method_whatever_it_equals(tmp_path: Path) -> None:
     # The shear of the joint is 1/16 in as well: an equal figure says nothing.
-    desk = desk_of(tmp_path, joints(1, structural_shear="1/16 in"))
-    assert told(desk, InputRow("d_s", "structural shear", 0.0625, "in")) == METHOD
+    context = context_of(tmp_path, joints(1, structural_shear="1/16 in"))
+    assert told(context, InputRow("d_s", "structural shear", 0.0625, "in")) == METHOD
     bearing = InputRow("s", "a constant", 5.0, "", source=MEMORY)
-    assert (told(desk, bearing), find_origin(desk, (), bearing).source) == (METHOD, MEMORY)
+    assert (told(context, bearing), find_origin(context, (), bearing).source) == (METHOD, MEMORY)
 
 
 def test_words_of_a_calculation_stand_as_they_are(tmp_path: Path) -> None:
     row = InputRow("x", "wind", 1.0, "in", "figure 30.3-1 of the standard")
-    assert told(desk_of(tmp_path), row, ()) == "figure 30.3-1 of the standard"
+    assert told(context_of(tmp_path), row, ()) == "figure 30.3-1 of the standard"
 
 
 def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
     """Every input whose figure moves when the project moves says a field, a collection or a calculation, or how."""
-    desk = desk_of_example("clean")
-    rows = [row for one in computed(desk) for working in one.workings.values() for row in working.inputs]
+    context = context_of_example("clean")
+    rows = [row for one in computed(context) for working in one.workings.values() for row in working.inputs]
     silent = {(row.symbol, row.name) for row in rows if row.origin == METHOD and row.source is None}
     # What the method itself says without a source of its own: zero points of scales and figures of vapor.
     assert silent <= {("p", "spread between laboratories, of the mean")}
@@ -221,9 +221,9 @@ def test_figures_of_memory_and_practice_bear_a_mark() -> None:
 
 @pytest.mark.parametrize(("width", "said"), [("3/4 in", "met"), ("1/2 in", "not met")])
 def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, said: str, tmp_path: Path) -> None:
-    desk = desk_of(tmp_path, joints(1, width=width, panel_length="20 ft"))
-    assert f", {said} (SLT-02a)." in text.written(d06(desk))
-    (one,) = (c for c in desk.judgment.compared if c.code == "SLT-02a")
+    context = context_of(tmp_path, joints(1, width=width, panel_length="20 ft"))
+    assert f", {said} (SLT-02a)." in text.written(d06(context))
+    (one,) = (c for c in context.judgment.compared if c.code == "SLT-02a")
     assert (one.name, one.member, one.path) == ("joint-width", ("joints", "J1"), ("joints", "J1", "width"))
     assert one.outcome is {"met": Outcome.WITHIN, "not met": Outcome.OUTSIDE}[said]
 
@@ -232,7 +232,7 @@ def test_a_width_that_is_not_given_is_not_judged_yet(tmp_path: Path) -> None:
     change = joints(1)
     del change["joints"]["J1"]["width"]
     assert "Width of the joint: [Width of the joint], not judged yet (SLT-02a)." in text.written(
-        d06(desk_of(tmp_path, change))
+        d06(context_of(tmp_path, change))
     )
 
 
@@ -240,12 +240,12 @@ def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: P
     change = joints(3)
     for mark in ("J2", "J3"):
         del change["joints"][mark]["panel_length"]
-    said = text.written(d06(desk_of(tmp_path, change)))
+    said = text.written(d06(context_of(tmp_path, change)))
     assert "Width of a sealant joint | J2, J3 | Moving length at the joint (joints.*.panel_length)" in said
 
 
 def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
-    made = d06(desk_of(tmp_path))
+    made = d06(context_of(tmp_path))
     assert "Not computed yet" in titles(made)
     assert "Hottest face of the wall | all | Elevations (elevations)" in text.written(made)
 
@@ -254,8 +254,8 @@ def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> No
     def compute(view: Any, ask: Any) -> Any:
         raise refuse("the hot face is colder than the cold one", "mend the climate")
 
-    desk = with_providers(desk_of(tmp_path), Provider("a", "Trial", (), compute, group="heat"))
-    assert "Trial | the project | the hot face is colder than the cold one" in text.written(d06(desk))
+    context = with_providers(context_of(tmp_path), Provider("a", "Trial", (), compute, group="heat"))
+    assert "Trial | the project | the hot face is colder than the cold one" in text.written(d06(context))
 
 
 def test_answers_of_the_code_stand_with_their_reason_and_a_local_code_is_not_read() -> None:
@@ -277,11 +277,11 @@ def test_each_calculation_names_its_sources() -> None:
 
 
 def test_what_is_computed_for_each_member_is_asked_once(tmp_path: Path) -> None:
-    desk = desk_of(tmp_path, joints(4))
-    assert [list(one.workings) for one in computed(desk) if one.provider.name == "joint-width"] == [
+    context = context_of(tmp_path, joints(4))
+    assert [list(one.workings) for one in computed(context) if one.provider.name == "joint-width"] == [
         [("joints", f"J{n}") for n in range(1, 5)]
     ]
-    assert b"<math" in html.written(d06(desk), templates_folder())
+    assert b"<math" in html.written(d06(context), templates_folder())
 
 
 def in_short(made: Document) -> list[list[str]]:
@@ -293,7 +293,7 @@ def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(t
     change = joints(4)
     change["joints"]["J3"]["width"] = "1/4 in"
     del change["joints"]["J4"]["width"]
-    made = d06(desk_of(tmp_path, change))
+    made = d06(context_of(tmp_path, change))
     assert titles(made).index("Results in short") < titles(made).index("Movement joints")
     rows = [row for row in in_short(made) if row[0] == "Width of a sealant joint"]
     assert [row[1] for row in rows] == ["J1, J2", "J3", "J4"]
@@ -301,10 +301,10 @@ def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(t
 
 
 def test_results_in_short_run_from_the_least_to_the_greatest(tmp_path: Path) -> None:
-    made = d06(desk_of(tmp_path, joints(40)))
+    made = d06(context_of(tmp_path, joints(40)))
     row = next(row for row in in_short(made) if row[0] == "Width of a sealant joint")
     assert row[1] == "J1, J2, J3, J4, J5, J6 and 34 more"
-    first, last = (in_short(d06(desk_of(tmp_path, joints(n, panel_length=f"{200 + n} in")))) for n in (1, 40))
+    first, last = (in_short(d06(context_of(tmp_path, joints(n, panel_length=f"{200 + n} in")))) for n in (1, 40))
     ends = [next(row[2] for row in rows if row[0] == "Width of a sealant joint") for rows in (first, last)]
     assert row[2] == " to ".join(ends)
 
@@ -318,12 +318,12 @@ def test_what_nothing_is_held_against_says_none() -> None:
 def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words() -> None:
     names, seen = computing.names(), 0
     for example in ("clean", "metric", "stops"):
-        desk = desk_of_example(example)
-        for one in computed(desk):
+        context = context_of_example(example)
+        for one in computed(context):
             for member, working in one.workings.items():
                 for row in working.inputs:
                     if row.origin not in names and " " not in row.origin:
                         seen += 1
-                        path, project = tuple(row.origin.split(".")), desk.sight.project
+                        path, project = tuple(row.origin.split(".")), context.project
                         assert followed(project, row.origin, member) or path in project.members, row.origin
     assert seen > 200

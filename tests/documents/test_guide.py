@@ -8,7 +8,7 @@ from typing import Any
 import docx
 import pytest
 
-from specgen import pipeline
+from specgen import building
 from specgen.cli import main
 from specgen.documents.catalogue import templates_folder
 from tests.support import EXAMPLES, SMALL, written
@@ -21,7 +21,7 @@ FIRM = EXAMPLES / "own-face"
 def built(folder: Path, words: str, only: str = "D05") -> str:
     (folder / "our-words" / "documents").mkdir(parents=True)
     (folder / "our-words" / "documents" / f"{only}.md.j2").write_text(words, "utf-8")
-    pipeline.build(written(folder, SMALL), folder / "out", ("txt",), (only,), templates=folder / "our-words")
+    building.build(written(folder, SMALL), folder / "out", ("txt",), (only,), templates=folder / "our-words")
     return next((folder / "out").glob("*.txt")).read_text("utf-8")
 
 
@@ -29,8 +29,8 @@ def test_a_copy_of_a_template_writes_the_same_document(tmp_path: Path) -> None:
     project = written(tmp_path, SMALL)
     (tmp_path / "words" / "documents").mkdir(parents=True)
     shutil.copy(templates_folder() / "documents" / "D05.md.j2", tmp_path / "words" / "documents")
-    pipeline.build(project, tmp_path / "one", ("txt",), ("D05",))
-    pipeline.build(project, tmp_path / "other", ("txt",), ("D05",), templates=tmp_path / "words")
+    building.build(project, tmp_path / "one", ("txt",), ("D05",))
+    building.build(project, tmp_path / "other", ("txt",), ("D05",), templates=tmp_path / "words")
     made = [{file.name: file.read_bytes() for file in (tmp_path / name).glob("*.txt")} for name in ("one", "other")]
     assert made[0] == made[1]
 
@@ -60,7 +60,7 @@ def test_the_mistake_of_the_guide_is_told_as_it_stands(tmp_path: Path, capsys: A
 
 def test_the_example_firm_has_its_own_words_and_paper(tmp_path: Path) -> None:
     out = tmp_path / "out"
-    pipeline.build(FIRM / "project.yaml", out, letterhead=FIRM / "letterhead.docx", templates=FIRM / "words")
+    building.build(FIRM / "project.yaml", out, letterhead=FIRM / "letterhead.docx", templates=FIRM / "words")
     own = docx.Document(str(out / "D05-what-to-know-before-we-spray.docx"))
     ours = docx.Document(str(out / "D08-installation-procedure.docx"))
     for made in (own, ours):

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from specgen import pipeline
+from specgen import building
 from specgen.cli import main
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.sandbox import MOST_PRINTED, MOST_RANGE, MOST_TEXT, MOST_TURNS
@@ -26,7 +26,7 @@ def firm(folder: Path, files: dict[str, str | bytes]) -> Path:
 
 def built(folder: Path, files: dict[str, str | bytes], only: str = "D05", formats: str = "txt") -> dict[str, str]:
     own, out = firm(folder, files), folder / "out"
-    pipeline.build(written(folder, SMALL), out, tuple(formats.split(",")), (only,), templates=own)
+    building.build(written(folder, SMALL), out, tuple(formats.split(",")), (only,), templates=own)
     return {file.suffix: file.read_text("utf-8") for file in out.iterdir()}
 
 
@@ -99,7 +99,7 @@ def test_a_folder_that_is_none_or_empty_is_told(folder: str, tmp_path: Path) -> 
     (tmp_path / "empty").mkdir()
     file = written(tmp_path, SMALL)
     with pytest.raises(Refused, match="no folder of templates|holds no template"):
-        pipeline.build(file, tmp_path / "out", ("txt",), templates=tmp_path / folder)
+        building.build(file, tmp_path / "out", ("txt",), templates=tmp_path / folder)
     assert not (tmp_path / "out").exists()
 
 

@@ -32,7 +32,7 @@ def documents(folder: Path) -> dict[str, bytes]:
     papers = {f"A{n}": {"kind": "letter", "title": text} for n, text in enumerate(STRINGS)}
     file = written(folder, merged(SMALL, {"attachments": papers}))
     case = pipeline.check(file)
-    bench, formats = case.bench, ("docx", "html", "txt")
+    bench, formats = case.context, ("docx", "html", "txt")
     return package.made(bench.project, bench.standards, case.judgment, bench.resolve, formats, ("D08",), True).files
 
 

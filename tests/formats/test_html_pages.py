@@ -42,8 +42,8 @@ PHRASES = {"a", "bdi", "em", "span", "strong", "sup"}
 def pages_of(example: str) -> dict[str, str]:
     """The pages of an example by the id of their document."""
     case = pipeline.check(EXAMPLES / example / "project.yaml")
-    bench = case.bench
-    made = package.made(bench.project, bench.standards, case.judgment, bench.resolve, ("html",), (), True)
+    context = case.context
+    made = package.made(context.project, context.standards, case.judgment, context.resolve, ("html",), (), True)
     return {name.split("-")[0]: content.decode() for name, content in made.files.items()}
 
 

@@ -181,10 +181,10 @@ def test_a_declared_substitution_answers_the_demand(tmp_path: Path) -> None:
     assert outcomes(case_of(tmp_path, approved)) == ["by substitution D1, approved on February 1, 2027"]
 
 
-def outcomes(case: pipeline.Case) -> list[str]:
+def outcomes(case: pipeline.JudgedProject) -> list[str]:
     """The last column of the compliance list, for the one paragraph that these cases demand."""
-    bench = case.bench
-    made = package.made(bench.project, bench.standards, case.judgment, bench.resolve, ("txt",), ("D02",), True)
+    context = case.context
+    made = package.made(context.project, context.standards, case.judgment, context.resolve, ("txt",), ("D02",), True)
     (text,) = (content.decode() for name, content in made.files.items() if name.endswith(".txt"))
     return [line.split(" | ")[-1] for line in text.splitlines() if "2.3.B |" in line]
 

@@ -46,7 +46,7 @@ EXAMPLES = [example for rule in RULES.values() for example in examples(rule.code
 
 def is_open_item(code: str) -> bool:
     """Whether a clause speaks of open items, which are found apart from the clauses that are run."""
-    return any(clause.code == code and clause.each == ("field",) for clause in RULES[code[:-1]].clauses)
+    return any(clause.code == code and clause.of_open_items for clause in RULES[code[:-1]].clauses)
 
 
 @pytest.mark.parametrize("rule", RULES.values(), ids=RULES)

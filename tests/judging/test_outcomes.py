@@ -301,7 +301,7 @@ def lacking(project: Project, *paths: FieldPath) -> Project:
 
 
 def judged(project: Project) -> Judgment:
-    return pipeline.judged(project).judgment
+    return pipeline.judge_project(project).judgment
 
 
 def owed_values(project: Project) -> list[FieldPath]:
@@ -351,9 +351,9 @@ def test_a_fired_clause_that_loses_an_owed_value_fires_still_or_waits(
     project = case_of(tmp_path, case["project"]).project
     assert code in codes(fired(judged(project)))
     for path in owed_values(project):
-        less = pipeline.judged(lacking(project, path))
+        less = pipeline.judge_project(lacking(project, path))
         # A field that no longer applies once it is gone is owed by nobody, and its clause speaks of nothing.
-        if applicable(less.project, path, less.bench.look):
+        if applicable(less.project, path, less.context.look):
             assert code in codes(fired(less.judgment) | waiting(less.judgment)), dotted(path)
 
 
@@ -407,10 +407,10 @@ def test_a_value_left_out_is_an_open_item_of_its_ring_or_counted_there(
     case: tuple[Project, Project, set[FieldPath]],
 ) -> None:
     _, less, gone = case
-    made = pipeline.judged(less)
+    made = pipeline.judge_project(less)
     listed = {item.path for item in made.judgment.open_items}
     for path in gone:
         field = less.schema.field_at(path)
         assert field is not None
-        if field.home != "record" and applicable(less, path, made.bench.look):
+        if field.home != "record" and applicable(less, path, made.context.look):
             assert dotted(path) in listed or made.judgment.later_rings[field.ring] > 0, dotted(path)

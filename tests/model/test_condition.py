@@ -8,12 +8,14 @@ from typing import Any
 import pytest
 import yaml
 
-from specgen import pipeline, reading, standards
-from specgen.model.condition import ConditionError, holds, parse_condition
+from specgen import reading, standards
+from specgen.model.condition import ConditionError, parse_condition, terms
+from specgen.model.evaluation import evaluate
 from specgen.model.field import Schema
 from specgen.model.project import Project
 from specgen.quantities.parse import measure
 from specgen.quantities.quantity import dimension_of
+from specgen.reading.schema import project_schema
 from tests.support import case_of
 
 GIVEN = {
@@ -128,21 +130,21 @@ def project(tmp_path_factory: pytest.TempPathFactory) -> Project:
 
 @pytest.mark.parametrize(("text", "path", "wanted"), TABLE)
 def test_a_condition_holds_where_it_says(text: str, path: tuple[str, ...], wanted: bool, project: Project) -> None:
-    assert holds(text, project, path) is wanted
+    assert evaluate(text, project, path) is wanted
 
 
 def test_a_computed_name_is_looked_up_and_holds_nowhere_without_a_look(project: Project) -> None:
     asked = {"drainage_due": True}.__getitem__
-    assert holds("calc.drainage_due = yes", project, W1, asked)
-    assert not holds("calc.drainage_due = no", project, W1, asked)
-    assert not holds("calc.drainage_due = yes", project, W1)
+    assert evaluate("calc.drainage_due = yes", project, W1, asked)
+    assert not evaluate("calc.drainage_due = no", project, W1, asked)
+    assert not evaluate("calc.drainage_due = yes", project, W1)
 
 
 def test_a_yes_or_no_is_compared_by_its_word(tmp_path: Path) -> None:
     project = case_of(tmp_path, {"code": {"local_fasteners_required": "yes"}}).project
-    assert holds("code.local_fasteners_required = yes", project)
-    assert not holds("code.local_fasteners_required = no", project)
-    assert holds("code.local_fasteners_required in {yes}", project)
+    assert evaluate("code.local_fasteners_required = yes", project)
+    assert not evaluate("code.local_fasteners_required = no", project)
+    assert evaluate("code.local_fasteners_required in {yes}", project)
 
 
 @pytest.mark.parametrize(
@@ -189,7 +191,7 @@ IN_ROWS = written(standards, ".", ("when",))
 def test_there_are_conditions_to_look_at() -> None:
     assert len(IN_SCHEMA) > 50
     assert len(IN_ROWS) > 30
-    assert {f.condition for f in pipeline.schema().fields.values()} - {""} <= IN_SCHEMA
+    assert {f.condition for f in project_schema().fields.values()} - {""} <= IN_SCHEMA
 
 
 def known(schema: Schema, path: tuple[str, ...]) -> bool:
@@ -205,8 +207,8 @@ ORDERED = {">", "<", ">=", "<="}
 
 @pytest.mark.parametrize("text", sorted(IN_SCHEMA | IN_ROWS))
 def test_every_condition_there_is_speaks_of_known_fields_and_choices(text: str) -> None:
-    schema = pipeline.schema()
-    for term in (term for side in parse_condition(text) for term in side):
+    schema = project_schema()
+    for term in terms(parse_condition(text)):
         if term.path[0] == "calc":
             continue
         assert known(schema, term.path), term.path

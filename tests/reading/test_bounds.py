@@ -43,7 +43,7 @@ def problems(folder: Path, more: str, head: str = HEAD) -> tuple[Problem, ...]:
         ),
         ("contract: [" + "1," * MOST_VALUES + "]\n", f"more than {MOST_VALUES:,} values", 6),
         ("".join(f"  V{n}: {{}}\n" for n in range(MOST_VALUES)), f"more than {MOST_VALUES:,} values", None),
-        ("contract: {<<: {number: 1}, <<: {number: 2}}\n", "`<<` stands twice", 6),
+        ("contract: {<<: {number: 1}, <<: {number: 2}}\n", "`<<` appears twice", 6),
         ("contract: {<<: {[a]: 1}}\n", "a key must be plain text", 6),
         ("contract: {number: a\ufeff}\n", "U+FEFF", 6),
         ("contract: {number: a\u2028}\n", "U+2028", 6),
@@ -105,8 +105,8 @@ def test_mappings_take_in_one_another_as_deep_as_they_are_nested(tmp_path: Path)
     ("name", "make", "said"),
     [
         ("x", lambda folder: (folder / "x").symlink_to("x"), "links lead in a circle"),
-        ("x", lambda folder: (folder / "x").symlink_to("/dev/zero"), "leads out of the project folder"),
-        ("x/hostname", lambda folder: (folder / "x").symlink_to("/etc"), "leads out of the project folder"),
+        ("x", lambda folder: (folder / "x").symlink_to("/dev/zero"), "points outside the project folder"),
+        ("x/hostname", lambda folder: (folder / "x").symlink_to("/etc"), "points outside the project folder"),
         ("'x" + "x" * 290 + "'", lambda folder: None, "cannot be read: File name too long"),
     ],
 )
@@ -129,7 +129,7 @@ def test_a_name_with_a_zero_in_it_is_told_and_looked_up_nowhere(tmp_path: Path) 
 def test_a_side_file_that_is_named_twice_is_told(tmp_path: Path) -> None:
     (tmp_path / "r.yaml").write_text("format: 1\n")
     (problem,) = problems(tmp_path, "records: [r.yaml, ./r.yaml]\n")
-    assert ("is named before" in problem.message, problem.line, problem.column) == (True, 6, 19)
+    assert ("is already named" in problem.message, problem.line, problem.column) == (True, 6, 19)
 
 
 def test_many_side_files_that_are_missing_are_told_up_to_a_bound(tmp_path: Path) -> None:

@@ -4,6 +4,7 @@ Which spellings are taken is a rule of this program; sources stand beside the ro
 """
 
 import datetime
+from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -12,15 +13,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specgen import pipeline
 from specgen.model.field import Field, dotted
 from specgen.quantities.quantity import Quantity
-from specgen.reading.conversion import MOST_TEXT, fitted
-from specgen.reading.leaves import converted
+from specgen.reading.conversion import MOST_TEXT, InvalidValue
+from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
+from specgen.reading.rules import Rules, convert_checked
+from specgen.reading.schema import project_schema
 from specgen.reading.structure import structured
 
-FIELDS = pipeline.schema().fields
+FIELDS = project_schema().fields
 
 
 def field(path: str) -> Field:
@@ -30,10 +32,15 @@ def field(path: str) -> Field:
 def read(folder: Path, text: str) -> tuple[Text, dict[str, Any]]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    values: dict[str, Any] = {}
-    for record in structured(made, pipeline.schema().root).records:
-        values |= {dotted(path): value for path, value in converted(made, record).items()}
-    return made, values
+    values = read_values(made, structured(made, project_schema().root).records, Rules())
+    return made, {dotted(path): value for path, value in values.items()}
+
+
+def refused(made: Field, text: str) -> InvalidValue:
+    """What is said of a text that does not fit its field."""
+    with pytest.raises(InvalidValue) as raised:
+        convert_checked(made, text)
+    return raised.value
 
 
 def quantity(number: int | str, unit: str) -> Quantity:
@@ -50,14 +57,30 @@ GOOD = [
     ("number", "gloss.dry_hours", "1.5", Fraction(3, 2)),
     ("number", "gloss.dry_hours", "24.0", 24),
     ("number", "gloss.dry_hours", "2.4e1", 24),
+    ("number", "gloss.dry_hours", "3/4", Fraction(3, 4)),
+    ("number", "gloss.dry_hours", "1-1/2", Fraction(3, 2)),
     ("number", "colors.*.solar_reflectance", ".4", Fraction(2, 5)),
     ("number", "colors.*.solar_reflectance", "0.1", Fraction(1, 10)),
     ("percent", "gloss.max_water", "8", 8),
     ("percent", "gloss.max_water", "8%", 8),
     ("percent", "gloss.max_water", "8 %", 8),
     ("percent", "gloss.max_water", "7.5 %", Fraction(15, 2)),
+    ("percent", "gloss.max_water", "0.25 %", Fraction(1, 4)),
+    ("percent", "gloss.max_water", "0.25%", Fraction(1, 4)),
+    ("percent", "gloss.max_water", "0", 0),
+    ("percent", "gloss.max_water", "1", 1),
+    ("percent", "gloss.max_water", "1.5", Fraction(3, 2)),
+    ("percent", "log.water", "0.5 %", Fraction(1, 2)),
     ("choice", "gloss.pattern", "cross_hatch", "cross_hatch"),
+    ("choice", "gloss.pattern", "cross-hatch", "cross_hatch"),
+    ("choice", "gloss.pattern", "Cross Hatch", "cross_hatch"),
+    ("choice", "walls.*.insulation.kind", "EPS", "eps"),
+    ("choice", "walls.*.substrate.kind", "glass mat gypsum", "glass_mat_gypsum"),
+    ("choice", "walls.*.substrate.kind", "glass-mat-gypsum", "glass_mat_gypsum"),
+    ("choice", "walls.*.substrate.kind", "Glass-mat Gypsum", "glass_mat_gypsum"),
     ("choice", "code.construction_type", "VB", "VB"),
+    ("choice", "code.construction_type", "vb", "VB"),
+    ("choice", "contract.items.*.sd_type", "sd 02", "SD-02"),
     ("yes_no", "primer.tinted", "yes", True),
     ("yes_no", "primer.tinted", "Yes", True),
     ("yes_no", "primer.tinted", "true", True),
@@ -106,13 +129,12 @@ GOOD = [
 @pytest.mark.parametrize(("kind", "path", "text", "value"), GOOD, ids=[f"{r[0]}-{r[2][:12]}" for r in GOOD])
 def test_a_text_that_fits_is_the_value_it_says(kind: str, path: str, text: str, value: Any) -> None:
     assert field(path).kind == kind
-    made, fault = fitted(field(path), text)
-    assert fault is None
+    made = convert_checked(field(path), text)
     assert made == value
     assert type(made) is type(value)
 
 
-SLIP = "looks like a slip of the pen"
+SLIP = "is outside the range anyone would mean"
 # Kind, field, a text that does not fit, a part of what is said, and a part of the hint.
 BAD = [
     ("integer", "gloss.coats", "two", "'two' is no number", "bare number"),
@@ -130,22 +152,28 @@ BAD = [
     ("number", "gloss.dry_hours", "24 h", "'24 h' is no number", "without a unit"),
     ("number", "gloss.dry_hours", "24h", "'24h' is no number", "without a unit"),
     ("number", "gloss.dry_hours", "1,5", "'1,5' is no number", ""),
-    ("number", "gloss.dry_hours", "3/4", "'3/4' is no number", ""),
+    ("number", "gloss.dry_hours", "3/4/5", "'3/4/5' is no number", ""),
+    ("number", "gloss.dry_hours", "3/0", "'3/0' divides by zero", "whole number of parts"),
     ("number", "gloss.dry_hours", "9" * 40, "is no number", ""),
     ("number", "gloss.dry_hours", "1e999", "'1e999' is no number", ""),
     ("number", "gloss.dry_hours", "1e99", "lies above", ""),
     ("number", "gloss.dry_hours", "", "'' is no number", ""),
     ("percent", "gloss.max_water", "101", "101 lies above 50", "asked for: "),
     ("percent", "gloss.max_water", "-1 %", "-1 % lies below 0", ""),
+    ("percent", "walls.*.substrate.moisture", "0.25", "'0.25' may be a share or a percentage", "25% or 0.25%"),
+    ("percent", "gloss.volume_solids", ".65", "'.65' may be a share or a percentage", "write 65% or .65%"),
+    ("percent", "gloss.reserve", "1/10", "'1/10' may be a share or a percentage", "write 10% or 1/10%"),
+    ("percent", "log.water", "0.06", "'0.06' may be a share or a percentage", "write 6% or 0.06%"),
+    ("percent", "log.water", "-0.06", "-0.06 lies below 0", ""),
     ("percent", "gloss.max_water", "% 8", "is no number", ""),
     ("percent", "gloss.max_water", "8 %%", "is no number", ""),
     ("percent", "gloss.max_water", "%", "is no number", ""),
     ("percent", "gloss.max_water", "8 percent", "is no number", ""),
-    ("choice", "gloss.pattern", "cross-hatch", "'cross-hatch' is no choice of this field", "did you mean cross_hatch?"),
-    ("choice", "gloss.pattern", "Cross Hatch", "is no choice of this field", "did you mean cross_hatch?"),
+    ("choice", "gloss.pattern", "cross-hach", "'cross-hach' is no choice of this field", "did you mean cross_hatch?"),
+    ("choice", "gloss.pattern", "Cross Hach", "is no choice of this field", "did you mean cross_hatch?"),
     ("choice", "walls.*.substrate.kind", "glas_mat_gypsum", "is no choice", "did you mean glass_mat_gypsum?"),
     ("choice", "walls.*.substrate.kind", "marble", "is no choice", "known: "),
-    ("choice", "walls.*.insulation.kind", "EPS", "is no choice", "did you mean eps?"),
+    ("choice", "walls.*.insulation.kind", "EPSS", "is no choice", "did you mean eps?"),
     ("choice", "code.construction_type", "VI", "is no choice", "known: IA, "),
     ("choice", "gloss.pattern", "", "is no choice", "known: "),
     ("yes_no", "primer.tinted", "maybe", "'maybe' is neither yes nor no", "write yes or no"),
@@ -203,11 +231,9 @@ def test_a_text_that_does_not_fit_is_told_with_what_would(
     kind: str, path: str, text: str, said: str, hint: str
 ) -> None:
     assert field(path).kind == kind
-    made, fault = fitted(field(path), text)
-    assert made is None
-    assert fault is not None
-    assert said in fault[0]
-    assert hint in fault[1]
+    fault = refused(field(path), text)
+    assert said in fault.message
+    assert hint in fault.hint
 
 
 def test_every_kind_of_field_has_a_text_that_fits_and_one_that_does_not() -> None:
@@ -217,12 +243,26 @@ def test_every_kind_of_field_has_a_text_that_fits_and_one_that_does_not() -> Non
     assert {row[0] for row in BAD} == kinds - {"reference"}
 
 
+# So a bare number below 1 is asked back for every one of them; a field for smaller figures would need an exception.
+def test_no_percentage_of_the_schema_is_one_whose_usual_figures_lie_below_one() -> None:
+    for made in (m for m in FIELDS.values() if m.kind == "percent"):
+        assert int(made.most) >= 30, dotted(made.path)
+        assert int(made.example) >= 1, dotted(made.path)
+        assert "may be a share or a percentage" in refused(made, "0.5").message
+
+
+@pytest.mark.parametrize("spell", [str.upper, str.title, lambda t: t.replace("_", " "), lambda t: t.replace("_", "-")])
+def test_every_choice_is_taken_however_it_is_spelled(spell: Callable[[str], str]) -> None:
+    for made in (m for m in FIELDS.values() if "choice" in (m.kind, m.of)):
+        assert [convert_checked(made, spell(value)) for value in made.values] == list(made.values), dotted(made.path)
+
+
 def just_outside(made: Field, bound: str, side: int) -> str:
     """A text of the field's kind that lies a little below or above a bound."""
     if "integer" in (made.kind, made.of):
         return str(int(bound) + side)
     if "quantity" in (made.kind, made.of):
-        limit = fitted(made, bound)[0]
+        limit = convert_checked(made, bound)
         return f"{limit.number(limit.unit) + side / 1000:.9f} {limit.unit}"
     return f"{float(bound) + side / 1000:.9f}"
 
@@ -239,20 +279,16 @@ BOUNDS = [
 def test_a_bound_is_taken_itself_and_what_lies_beyond_is_told_with_the_reason(
     made: Field, side: int, bound: str
 ) -> None:
-    assert fitted(made, bound)[1] is None
-    value, fault = fitted(made, just_outside(made, bound, side))
-    assert value is None
-    assert fault is not None
-    assert f"lies {'below' if side < 0 else 'above'} {bound} and {SLIP}" in fault[0]
-    assert made.why in fault[1]
+    assert convert_checked(made, bound) is not None
+    fault = refused(made, just_outside(made, bound, side))
+    assert f"lies {'below' if side < 0 else 'above'} {bound} and {SLIP}" in fault.message
+    assert made.why in fault.hint
 
 
 # A thousandth more is another thing altogether for so small a figure, so its bounds are tried by hand.
 @pytest.mark.parametrize(("text", "side"), [("0 /F", "below"), ("1e-2 /F", "above"), ("-8e-6 /F", "below")])
 def test_an_expansion_that_no_wall_has_is_told(text: str, side: str) -> None:
-    fault = fitted(field("joints.*.thermal_expansion"), text)[1]
-    assert fault is not None
-    assert f"lies {side} " in fault[0]
+    assert f"lies {side} " in refused(field("joints.*.thermal_expansion"), text).message
 
 
 def test_a_fault_stands_at_its_value_and_leaves_the_others(tmp_path: Path) -> None:
@@ -302,9 +338,10 @@ ODD = st.one_of(
 @settings(deadline=None)
 @given(st.sampled_from(sorted(FIELDS)), ODD)
 def test_any_text_fits_a_field_or_is_told_why_not(path: tuple[str, ...], text: str) -> None:
-    made, fault = fitted.__wrapped__(FIELDS[path], text)
-    if fault is not None:
-        assert made is None
-        assert fault[0]
-    elif FIELDS[path].values and "choice" in (FIELDS[path].kind, FIELDS[path].of):
+    try:
+        made = convert_checked(FIELDS[path], text)
+    except InvalidValue as fault:
+        assert fault.message
+        return
+    if FIELDS[path].values and "choice" in (FIELDS[path].kind, FIELDS[path].of):
         assert made in FIELDS[path].values

@@ -62,12 +62,12 @@ VALUES = [
     ("walls.*.base_coat.dry_thickness", ">=", "2.4 mm", "40 psi", "no unit of length"),
     ("walls.*.attachment.cure_hours", ">=", "36", "36 h", "no number"),
     ("gloss.coats", "=", "2", "two", "no number"),
-    ("gloss.pattern", "=", "cross_hatch", "cross-hatch", "no choice"),
+    ("gloss.pattern", "=", "Cross-Hatch", "cross-hach", "no choice"),
     ("walls.*.insulation.kind", "in", '"xps, eps"', '"xps, foam"', "no choice"),
     ("mockup.includes", ">=", '"[full_panel, opening]"', '"full_panel, oppening"', "no choice"),
     ("primer.tinted", "=", "yes", "maybe", "neither yes nor no"),
     ("schedule.work_start", ">=", "2027-03-01", "1 March", "no date"),
-    ("site.altitude", "<=", "5200 ft", "90000 ft", "slip of the pen"),
+    ("site.altitude", "<=", "5200 ft", "90000 ft", "outside the range anyone would mean"),
 ]
 
 

@@ -61,7 +61,7 @@ CASES: list[tuple[str, str | bytes, str, int, int]] = [
     ("a tag of a program", BASE.replace("Trial", "!!python/name:os.system x"), "a tag stands before", 3, 11),
     ("a key that is a list", with_line("? [a, b]\n: c"), "a key must be plain text", 5, 3),
     ("a key of another case", BASE.replace("walls", "Walls"), "'Walls' is not known here (did you mean walls?)", 4, 1),
-    ("a key twice", with_line("project: {name: x}"), "stands twice here, in line 3 and in line 5", 5, 1),
+    ("a key twice", with_line("project: {name: x}"), "appears twice, in line 3 and in line 5", 5, 1),
     ("a mark of no letters", BASE.replace("W1:", "'':"), "cannot be a mark", 4, 9),
     ("a mark that is a star", BASE.replace("W1:", "'*':"), "cannot be a mark", 4, 9),
     ("yes for a count", with_line("building: {stories: true}"), "'true' is no number", 5, 12),
@@ -74,7 +74,7 @@ CASES: list[tuple[str, str | bytes, str, int, int]] = [
     ("a firm file elsewhere", with_line("firm: /etc/passwd"), "leaves the project folder", 5, 1),
     ("a firm file that is a folder", with_line("firm: folder"), "no regular file", 5, 1),
     ("a firm file that is a pipe", with_line("firm: pipe"), "no regular file", 5, 1),
-    ("a firm file that links out", with_line("firm: link.yaml"), "leads out of the project folder", 5, 1),
+    ("a firm file that links out", with_line("firm: link.yaml"), "points outside the project folder", 5, 1),
     ("a firm file that is not there", with_line("firm: none.yaml"), "cannot be read", 5, 1),
     ("a firm file that is the project", with_line("firm: project.yaml"), "is the project file itself", 5, 1),
 ]

@@ -1,5 +1,6 @@
 """The JSON Schema for editors, checked by the jsonschema library: it takes what the reader takes."""
 
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -8,7 +9,10 @@ import pytest
 import yaml
 
 from specgen import pipeline
-from tests.support import EXAMPLES, SMALL, merged
+from specgen.model.problem import Refused
+from specgen.reading.json_schema import json_schema
+from specgen.reading.schema import project_schema
+from tests.support import EXAMPLES, SMALL, merged, written
 
 SIDE_FILES = {"firm.yaml": "firm", "coating-system.yaml": "coating_system"}
 
@@ -23,10 +27,16 @@ Loader.yaml_implicit_resolvers = {
 }
 
 
-def faults(data: Any, file: str = "project") -> list[str]:
-    schema = pipeline.schema_data(file)
+@cache
+def validator(file: str) -> jsonschema.Draft202012Validator:
+    """The library's validator for one kind of file; that its schema is one is checked once, for it takes seconds."""
+    schema = json_schema(project_schema(), file)
     jsonschema.Draft202012Validator.check_schema(schema)
-    return [error.json_path for error in jsonschema.Draft202012Validator(schema).iter_errors(data)]
+    return jsonschema.Draft202012Validator(schema)
+
+
+def faults(data: Any, file: str = "project") -> list[str]:
+    return [error.json_path for error in validator(file).iter_errors(data)]
 
 
 def files() -> list[Any]:
@@ -55,6 +65,11 @@ BAD = [
     ({"walls": {"W1": {"base_coat": {"passes": "two"}}}}, "no whole number"),
     ({"walls": {"W1": {"base_coat": {"passes": 9}}}}, "above the limit"),
     ({"walls": {"W1": {"insulation": {"thickness": 2}}}}, "a quantity without a unit"),
+    ({"walls": {"W1": {"substrate": {"moisture": 0.25}}}}, "a share or a percentage"),
+    ({"walls": {"W1": {"substrate": {"moisture": "0.25"}}}}, "a share or a percentage, in quotes"),
+    ({"walls": {"W1": {"substrate": {"moisture": "1/4"}}}}, "a fraction, a share or a percentage"),
+    ({"walls": {"W1": {"attachment": {"cure_hours": "24 %"}}}}, "a percentage for a number"),
+    ({"walls": {"W1": {"substrate": {"kind": "marble slab"}}}}, "no choice in two words"),
     ({"walls": ["W1"]}, "a list for a mapping"),
     ({"package": {"date": "1 March 2027"}}, "no date"),
     ({"walls": {"W1": {"mesh": {"layers": {"kind": "standard"}}}}}, "a mapping for a list"),
@@ -68,6 +83,28 @@ BAD = [
 def test_what_is_wrong_does_not_fit(change: dict[str, Any], why: str) -> None:
     assert faults(SMALL) == []
     assert faults(merged(SMALL, change)), why
+
+
+# As a file has it once an editor has read it: a bare number is a number, one with a sign is text.
+FIGURES = [0, 1, 1.5, 14, 0.25, 0.999, ".25", "0.25", "1.5", "14", "007", "0", "00.5", "14 %", "0.25 %", ".25%"]
+ODD_FIGURES = ["1/4", "1/4 %", "1-1/2 %", "1_0", "x", "%", "5 %%", "1e1", "1e1 %", "2e-1", "9" * 16, "+0.5", "+5"]
+
+
+@pytest.mark.parametrize("figure", FIGURES + ODD_FIGURES)
+@pytest.mark.parametrize("name", ["moisture", "cure_hours"])
+def test_what_fits_in_an_editor_is_taken_by_the_reader(name: str, figure: Any, tmp_path: Path) -> None:
+    change = {"moisture": {"substrate": {name: figure}}, "cure_hours": {"attachment": {name: figure}}}[name]
+    data = merged(SMALL, {"walls": {"W1": change}})
+    try:
+        pipeline.read(written(tmp_path, data))
+        taken = True
+    except Refused:
+        taken = False
+    if not faults(data):
+        assert taken
+    # An editor is stricter with a percentage without its sign: one that is neither whole nor plain wants it.
+    elif taken:
+        assert name == "moisture" and figure in ("1e1",)
 
 
 def test_a_firm_file_holds_no_walls() -> None:

@@ -9,10 +9,12 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
+from specgen.model.absence import Absent
 from specgen.model.problem import Problem, Refused
-from specgen.model.project import Absent, Project
+from specgen.model.project import Project
 from specgen.model.source import Kind
 from specgen.reading.project import defaults
+from specgen.reading.schema import project_schema
 from specgen.resolving.limits_in_force import limit_in_force
 from tests.support import SMALL, case_of, merged, written
 
@@ -74,7 +76,7 @@ def test_what_must_be_given_is_told_where_it_should_stand(text: str, path: str, 
 
 
 def test_a_value_that_does_not_fit_is_told_and_not_missed_as_well(tmp_path: Path) -> None:
-    (problem,) = refused(tmp_path, {"package": {"purpose": "design draft"}})
+    (problem,) = refused(tmp_path, {"package": {"purpose": "design drafft"}})
     assert (problem.path, problem.hint) == ("package.purpose", "did you mean design_draft?")
 
 
@@ -190,7 +192,7 @@ def test_a_side_file_may_stand_in_a_folder_below_and_not_outside(tmp_path: Path)
     assert "leaves the project folder" in problem.message
     (tmp_path / "job" / "link.yaml").symlink_to(tmp_path / "firm.yaml")
     (problem,) = refused(tmp_path / "job", {"firm": "link.yaml"})
-    assert "leads out of the project folder" in problem.message
+    assert "points outside the project folder" in problem.message
     assert problem.path == "firm"
 
 
@@ -270,7 +272,7 @@ def test_a_side_file_may_name_a_paper_of_the_project(tmp_path: Path) -> None:
     assert case_of(tmp_path, change).project.value(("gloss", "instructions")).title == "Ours"
 
 
-def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.Case:
+def primer_dry(folder: Path, own: Any, theirs: Any) -> pipeline.JudgedProject:
     """A job whose coating source dries its primer `theirs` hours, and that plans `own`."""
     paper = {"instructions": "T1"}, {"T1": {"title": "Their instructions"}}
     coat = {"format": 1, "primer": {"dry_hours": theirs} | paper[0], "attachments": paper[1]}
@@ -291,7 +293,7 @@ def test_the_coating_sources_figure_beats_practice_and_the_projects_own_is_the_p
     case = primer_dry(tmp_path, own, theirs)
     assert case.project.value(HOURS) == plan
     assert case.project.maker[HOURS] == theirs
-    value, source = limit_in_force(case.project, case.bench.standards.limits["primer.dry"])
+    value, source = limit_in_force(case.project, case.context.standards.limits["primer.dry"])
     assert (value, source.kind, source.reference) == (theirs, Kind.MAKER, "Their instructions (coating T1)")
     fired = {f.code: f for f in case.judgment.findings}
     assert ("FIN-03d" in fired) is short
@@ -311,7 +313,7 @@ def test_without_a_source_common_practice_is_the_limit_and_the_plan(tmp_path: Pa
 
 
 def test_every_default_is_a_typed_value_and_an_absent_value_is_told_by_its_path(tmp_path: Path) -> None:
-    schema = pipeline.schema()
+    schema = project_schema()
     assert set(defaults(schema)) == {path for path, made in schema.fields.items() if made.default}
     with pytest.raises(Absent) as raised:
         case_of(tmp_path).project.value(("walls", "W1", "insulation", "kind"))

@@ -8,16 +8,26 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specgen import pipeline
 from specgen.model.field import dotted
+from specgen.model.problem import Problem
+from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
+from specgen.reading.rules import Rules
+from specgen.reading.schema import project_schema
 from specgen.reading.structure import MOST_MARK, Structure, structured
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    return made, structured(made, pipeline.schema().root)
+    return made, structured(made, project_schema().root)
+
+
+def problems(folder: Path, text: str) -> list[Problem]:
+    """What is told of a file once its records are held against their rules, in the order of its lines."""
+    made, structure = read(folder, text)
+    read_values(made, structure.records, Rules())
+    return sorted(made.problems, key=lambda problem: (problem.line, problem.column))
 
 
 def leaves(made: Structure) -> dict[str, Any]:
@@ -134,7 +144,7 @@ UNKNOWN = [
 def test_an_unknown_key_is_told_with_its_line_and_the_nearest_known_one(
     text: str, above: str, key: str, line: int, hint: str, tmp_path: Path
 ) -> None:
-    (problem,) = read(tmp_path, text)[0].problems
+    (problem,) = problems(tmp_path, text)
     assert (problem.path, problem.file, problem.line) == (above + key, "a.yaml", line)
     assert problem.message == f"{key!r} is not known here"
     assert problem.hint.startswith(hint)
@@ -193,15 +203,16 @@ def test_a_mark_is_the_text_on_the_drawings(mark: str, tmp_path: Path) -> None:
 
 
 def test_every_fault_of_a_file_is_told_at_once(tmp_path: Path) -> None:
-    text, made = read(tmp_path, "primmer: {}\ngloss: 2\nwalls:\n  W1: {substrat: {}, wrb: []}\n  W2: x\nformat: 1\n")
-    assert [(p.path, p.line) for p in text.problems] == [
+    text = "primmer: {}\ngloss: 2\nwalls:\n  W1: {substrat: {}, wrb: []}\n  W2: x\nformat: 1\n"
+    assert [(p.path, p.line) for p in problems(tmp_path, text)] == [
         ("primmer", 1),
         ("gloss", 2),
         ("walls.W1.substrat", 4),
         ("walls.W1.wrb", 4),
         ("walls.W2", 5),
     ]
-    assert leaves(made) == {"format": "1"}
+    made, structure = read(tmp_path, text)
+    assert read_values(made, structure.records, Rules()) == {("format",): 1}
 
 
 @pytest.fixture(scope="module")
@@ -209,7 +220,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("shapes")
 
 
-NAMES = st.sampled_from([*pipeline.schema().root.children, "W1", "kind", "substrate", "layers", "openings", "*", "x"])
+NAMES = st.sampled_from([*project_schema().root.children, "W1", "kind", "substrate", "layers", "openings", "*", "x"])
 ANYTHING = st.recursive(
     st.sampled_from(["", "tbd", "x", "1", "3/4 in"]),
     lambda deeper: st.one_of(st.lists(deeper, max_size=3), st.dictionaries(NAMES, deeper, max_size=4)),
@@ -221,7 +232,8 @@ ANYTHING = st.recursive(
 @given(st.dictionaries(NAMES, ANYTHING, max_size=4))
 def test_data_of_any_shape_is_sorted_or_told_with_its_line(folder: Path, data: dict[str, Any]) -> None:
     text, made = read(folder, yaml.safe_dump(data))
+    values = read_values(text, made.records, Rules())
     assert all(problem.line > 0 and problem.message for problem in text.problems)
-    schema = pipeline.schema()
-    for path in (path for record in made.records for path in record.leaves):
+    schema = project_schema()
+    for path in values:
         assert schema.field_at(path) is not None, path

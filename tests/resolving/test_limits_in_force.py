@@ -9,7 +9,7 @@ from specgen.model.source import Kind, Source
 from specgen.resolving.find_limit import find_limit
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
 from specgen.standards import load_limits, load_standards
-from tests.documents.support import desk_of
+from tests.documents.support import context_of
 from tests.support import case_of
 
 PAPER = {"gloss": {"instructions": "T1"}, "attachments": {"T1": {"title": "Their instructions"}}}
@@ -46,8 +46,8 @@ def test_a_document_marks_the_makers_figure_and_not_an_equal_one_of_the_project(
     folders = [tmp_path / "own", tmp_path / "theirs"]
     for folder in folders:
         folder.mkdir()
-    own = desk_of(folders[0], {"coating": coating, "gloss": {"dry_hours": 36}}).sight.shown(DRY)
-    theirs = desk_of(folders[1], {"coating": coating}).sight.shown(DRY)
+    own = context_of(folders[0], {"coating": coating, "gloss": {"dry_hours": 36}}).display(DRY)
+    theirs = context_of(folders[1], {"coating": coating}).display(DRY)
     assert own.text == theirs.text == "36 h"
     assert own.source is None
     assert theirs.source is not None and theirs.source.reference == THEIRS

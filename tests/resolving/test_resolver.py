@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
-from specgen import computing, pipeline
+from specgen import computing
+from specgen.model.absence import Absent
 from specgen.model.field import Node, Schema, bound, dotted
-from specgen.model.project import Absent
+from specgen.reading.schema import project_schema
 from specgen.resolving.provider import CycleError, Provider, Resolver
 from tests.support import case_of
 
@@ -141,7 +142,7 @@ EVERYTHING = {
 
 def test_all_that_is_missing_is_told_at_once_that_of_needed_values_too(tmp_path: Path) -> None:
     # Fields that the schema fills by itself are never missing.
-    fields = pipeline.schema().fields
+    fields = project_schema().fields
     filled = {f"joints.J1.{path[2]}" for path, made in fields.items() if path[0] == "joints" and made.default}
     assert missing(tmp_path, TWO, ("joints", "J1"), "joint-width") == EVERYTHING - filled
 
@@ -161,7 +162,7 @@ def test_a_link_that_is_missing_is_told_alone(tmp_path: Path) -> None:
 
 
 def test_every_provider_reads_fields_that_there_are_and_needs_providers_that_there_are() -> None:
-    schema = pipeline.schema()
+    schema = project_schema()
     for name in computing.names():
         provider = computing.find(name)
         for read in provider.reads:

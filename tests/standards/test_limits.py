@@ -12,13 +12,14 @@ import pytest
 import yaml
 from jinja2 import nodes
 
-from specgen import pipeline, standards
+from specgen import standards
 from specgen.documents.composing import Composer
 from specgen.documents.steps import POINTS
 from specgen.model.source import Kind
 from specgen.quantities.comparison import Sense
 from specgen.quantities.parse import measure
 from specgen.quantities.quantity import Quantity, dimension_of
+from specgen.reading.schema import project_schema
 from specgen.standards import StandardError, load_standards
 
 ROWS = load_standards()
@@ -179,7 +180,7 @@ def test_no_published_limit_goes_untested_and_none_is_tested_twice() -> None:
 
 # Why a word of limits.yaml that is no figure is right: it names a choice of the field it bounds.
 def test_a_limit_bounds_a_field_that_there_is_in_its_own_kind() -> None:
-    fields = pipeline.schema().fields
+    fields = project_schema().fields
     for limit in ROWS.limits.values():
         if limit.field is None:
             continue
@@ -288,7 +289,7 @@ def chain(node: Any) -> tuple[str, ...]:
 
 def faults(text: str) -> list[str]:
     """What a template names that there is not: limits, sections, fields."""
-    schema, found = pipeline.schema(), []
+    schema, found = project_schema(), []
     tree = Composer().environment.parse(text)
     known: dict[str, tuple[str, ...]] = {name: (name,) for name in schema.root.children} | {"wall": ("walls", "*")}
     for loop in tree.find_all(nodes.For):

@@ -6,9 +6,10 @@ from typing import Any
 
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import Absent, View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Description
 from specgen.model.working import InputRow, Working
 from specgen.quantities.parse import QuantityError, number_of, parse_quantity
 from specgen.quantities.quantity import Quantity
@@ -112,7 +113,7 @@ def _from_keys(guns: tuple[Load, ...], system: str, **more: Any) -> Working:
     return air_demand(DemandInputs(guns=guns, system=UNITS[guns[0].flow.unit].system, **more))
 
 
-def for_project(project: View, ask: Ask) -> Working:
+def for_project(project: Description, ask: Ask) -> Working:
     """The air of the guns of the project, with the usual leaks and reserve."""
     loads = tuple(Load(gun.air_flow, gun.count, _exact(gun.duty), gun.path) for gun in project.guns)
     if not loads:

@@ -1,14 +1,15 @@
 """Pressure that reaches a spray gun: set pressure or what the supply hose leaves of the compressor's, less its hose."""
 
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from specgen.computing.air import _atmosphere
 from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, flow_by, formula_rows, loss_by, units
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import Absent, View
+from specgen.model.typed_views import Description, Hose, SprayGun, root_of
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -16,7 +17,7 @@ from specgen.resolving.provider import Ask
 BEYOND = "A hose loses more than the formula holds for: no pressure is counted on behind it."
 
 
-class Hose(NamedTuple):
+class AirHose(NamedTuple):
     """An air hose of the project; `path` is its own."""
 
     path: Path
@@ -37,8 +38,8 @@ class GunInputs(Inputs):
     )
     set_pressure: Quantity = given_input("p_a", "set pressure, gauge", "pressure", "spray.atomizing_pressure")
     altitude: Quantity = _atmosphere.altitude_input()
-    supply: tuple[Hose, ...]
-    own: Hose
+    supply: tuple[AirHose, ...]
+    own: AirHose
 
 
 def gun_pressure(inputs: GunInputs) -> Working:
@@ -82,7 +83,7 @@ def _add_loss(working: WorkingBuilder, inlet: str, flow: str, tail: str, name: s
     return f"p_{tail}"
 
 
-def _hose_rows(tail: str, hose: Hose, system: str) -> tuple[InputRow, ...]:
+def _hose_rows(tail: str, hose: AirHose, system: str) -> tuple[InputRow, ...]:
     _, _, far, wide = units(system)
     path, mark = hose.path, hose.path[-1]
     return (
@@ -91,16 +92,16 @@ def _hose_rows(tail: str, hose: Hose, system: str) -> tuple[InputRow, ...]:
     )
 
 
-def for_gun(gun: View, ask: Ask) -> Working:
+def for_gun(gun: SprayGun, ask: Ask) -> Working:
     """The pressure at a gun of the project; no hose for the gun is an Absent list of hoses."""
-    project: Any = gun.project.root()
+    project = root_of(gun)
     supply, own = _hoses(project)
     drawn = sum((one.air_flow.amount * one.count for one in project.guns), start=Fraction(0))
     all_guns = Quantity(drawn, "flow", gun.air_flow.unit)
     return gun_pressure(GunInputs.from_project(gun, ask, all_guns=all_guns, supply=supply, own=own))
 
 
-def _hoses(project: View) -> tuple[tuple[Hose, ...], Hose]:
+def _hoses(project: Description) -> tuple[tuple[AirHose, ...], AirHose]:
     """The supply hoses and the gun hose that loses most; raises Absent where no gun hose is listed."""
     air = [hose for hose in project.hoses if hose.use != "fluid"]
     own = [_read_hose(hose) for hose in air if hose.use == "air_gun"]
@@ -110,8 +111,8 @@ def _hoses(project: View) -> tuple[tuple[Hose, ...], Hose]:
     return tuple(_read_hose(hose) for hose in air if hose.use == "air_supply"), worst
 
 
-def _read_hose(hose: View) -> Hose:
-    return Hose(hose.path, hose.length, hose.bore)
+def _read_hose(hose: Hose) -> AirHose:
+    return AirHose(hose.path, hose.length, hose.bore)
 
 
 PROVIDER = provide(

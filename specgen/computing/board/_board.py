@@ -1,8 +1,8 @@
 """What the sums of the insulation board share: what an aesthetic joint, rasping and a drainage groove take off it."""
 
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_input
-from specgen.model.project import View
 from specgen.model.source import InForce
+from specgen.model.typed_views import Wall
 from specgen.quantities.quantity import Quantity
 
 NOTHING = Quantity.of(0, "in")
@@ -40,7 +40,6 @@ class Deductions(Inputs):
     )
 
 
-def groove_of(wall: View) -> Quantity:
+def groove_of(wall: Wall) -> Quantity:
     """The depth of the groove in the board of a wall; 0 in for a board without grooves. Raises Absent."""
-    groove: Quantity = wall.drainage.groove_depth if wall.drainage.kind == "grooved_board" else NOTHING
-    return groove
+    return wall.drainage.groove_depth if wall.drainage.kind == "grooved_board" else NOTHING

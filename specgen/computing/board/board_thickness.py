@@ -6,8 +6,8 @@ from specgen.computing.board._board import NOTHING, READS, Deductions, groove_of
 from specgen.computing.inputs import declare_inputs, given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
-from specgen.model.project import View
 from specgen.model.source import PRACTICE, InForce, Kind, Source
+from specgen.model.typed_views import Wall
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import printed
 from specgen.quantities.parse import QuantityError, parse_quantity
@@ -101,7 +101,7 @@ def _refuse_halves(inputs: BoardInputs) -> None:
         raise refuse("nothing asks for a board", "give joint_depth, or r_value and r_per_inch, or all")
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+def for_wall(wall: Wall, ask: Ask) -> Working:
     """The least board of a wall; its R-value counts where the description says what the code asks for."""
     per_inch = None
     if wall.project.get(("code", "required_r_value")) is not None:

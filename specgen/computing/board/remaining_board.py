@@ -3,7 +3,7 @@
 from specgen.computing.board._board import READS, Deductions, groove_of
 from specgen.computing.inputs import declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.project import View
+from specgen.model.typed_views import Wall
 from specgen.model.working import Working
 from specgen.quantities.format import printed
 from specgen.quantities.quantity import Quantity
@@ -28,7 +28,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
     return working.build("remaining-board", "B", (inputs.limit_source("left"),), notes)
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+def for_wall(wall: Wall, ask: Ask) -> Working:
     """The board left on a wall of the project."""
     return remaining_board(RemainingInputs.from_project(wall, ask, groove=groove_of(wall)))
 

@@ -9,8 +9,8 @@ from specgen.computing.inputs import Inputs, declare_inputs, given_input, provid
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Gloss, Primer, root_of
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import printed
 from specgen.quantities.quantity import Quantity
@@ -82,9 +82,9 @@ def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
     return (*areas, _coats.coverage_row(inputs.system), *coating)
 
 
-def for_coat(coat: View, ask: Ask) -> Working:
+def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The primer or the gloss of a project for the net area of its elevations; the faces of joints are not in it."""
-    gross, openings = gross_and_openings(coat.project.root())
+    gross, openings = gross_and_openings(root_of(coat))
     working = coating_quantity(CoatingInputs.from_project(coat, ask, area=gross, openings=openings))
     return replace(working, notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
 

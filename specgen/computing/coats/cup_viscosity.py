@@ -5,7 +5,7 @@ from specgen.computing.coats._coats import SECTIONS
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
-from specgen.model.project import View
+from specgen.model.typed_views import Gloss, Primer
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -39,7 +39,7 @@ def cup_viscosity(inputs: ViscosityInputs) -> Working:
     )
 
 
-def for_coat(coat: View, ask: Ask) -> Working:
+def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The viscosities at both ends of the cup window of a coat, in mm²/s; the result is that at the shortest time.
 
     Raises Refused for a cup that has no formula and for a window outside the range of its cup.

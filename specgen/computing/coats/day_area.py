@@ -6,8 +6,8 @@ from fractions import Fraction
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import Path, below
-from specgen.model.project import View
 from specgen.model.source import PRACTICE, Kind, Source
+from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -59,9 +59,9 @@ def _add_day(working: WorkingBuilder, system: str) -> Working:
     return working.build("day-area", "A", SOURCES, none + NOTES, case, ("H_1", "H_2", "H_w"))
 
 
-def for_elevation(elevation: View, ask: Ask) -> Working:
+def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The area of a day on an elevation, by the slowest gloss crew, the shift and the elevation's own shade."""
-    project = elevation.project.root()
+    project = root_of(elevation)
     crew, rate = _slowest(project)
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
     inputs = DayInputs.from_project(elevation, ask, rate=rate, touch_dry=touch_dry, hours=None)
@@ -78,7 +78,7 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
     return replace(day, notes=(*day.notes, *told))
 
 
-def _hours_rows(project: View, elevation: View) -> tuple[InputRow, ...]:
+def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:
     """The shift, what is kept of it for setting up, and the hours of own shade where these bound the day."""
     shade = None if _is_covered(elevation) else _shortest_shade(elevation)
     own = below(elevation.path, "shade_hours")
@@ -89,21 +89,21 @@ def _hours_rows(project: View, elevation: View) -> tuple[InputRow, ...]:
     )
 
 
-def _slowest(project: View) -> tuple[Path, Quantity]:
+def _slowest(project: Description) -> tuple[Path, Quantity]:
     """The crew that sprays the gloss and its output; of several the slowest, so that every one of them can do it."""
     crews = [crew for crew in project.crews if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
     rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or list(project.crews))
     return path, rate
 
 
-def _is_covered(elevation: View) -> bool:
+def _is_covered(elevation: Elevation) -> bool:
     """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
     shades = elevation.project.members.get(("shade",), ())
     views = [elevation.project.view(("shade", mark)) for mark in shades]
     return any(view.get("elevation") == elevation and view.get("kind") in COVERED for view in views)
 
 
-def _shortest_shade(elevation: View) -> Fraction | None:
+def _shortest_shade(elevation: Elevation) -> Fraction | None:
     """The hours of own shade in the month that has least; None where none are told."""
     spans: dict[str, Fraction] = {}
     for entry in elevation.shade_hours:

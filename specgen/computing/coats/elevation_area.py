@@ -3,8 +3,8 @@
 from specgen.computing.coats._areas import READS
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import below
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Elevation, Opening
 from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
@@ -12,7 +12,7 @@ SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each 
 NOTES = ("Returns at openings and the sides of aesthetic joints are not in it.",)
 
 
-def for_elevation(elevation: View, ask: Ask) -> Working:
+def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The net area of an elevation, in sq ft or m²; more openings than wall is below zero."""
     length, area = ("ft", "ft2") if elevation.project.system == "ip" else ("m", "m2")
     rows = _sides(elevation, "W", "H", "the elevation", length)
@@ -27,7 +27,7 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
     return working.build("elevation-area", "A", SOURCES, NOTES)
 
 
-def _sides(view: View, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
+def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
     return [
         InputRow(wide, f"width of {of}", view.width.number(unit), unit, below(view.path, "width")),
         InputRow(high, f"height of {of}", view.height.number(unit), unit, below(view.path, "height")),

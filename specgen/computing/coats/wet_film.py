@@ -6,7 +6,7 @@ from fractions import Fraction
 from specgen.computing.coats import _coats
 from specgen.computing.inputs import Inputs, declare_inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.project import View
+from specgen.model.typed_views import Gloss, Primer
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -32,7 +32,7 @@ def wet_film(inputs: WetFilmInputs) -> Working:
     return working.build("wet-film", "W", (_coats.WET_FILM,), notes, secondary_results=("W_0",))
 
 
-def for_coat(coat: View, ask: Ask) -> Working:
+def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     working = wet_film(WetFilmInputs.from_project(coat, ask))
     return replace(working, notes=(*working.notes, _coats.MOST_WATER))

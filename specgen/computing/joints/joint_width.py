@@ -6,8 +6,8 @@ from typing import Any
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
-from specgen.model.project import View
 from specgen.model.source import PRACTICE, Kind, Source
+from specgen.model.typed_views import Joint
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -165,7 +165,7 @@ def _name_sources() -> tuple[Source, ...]:
     return (find_source("joint_width_course").saying(method), SHEAR)
 
 
-def for_joint(joint: View, ask: Ask) -> Working:
+def for_joint(joint: Joint, ask: Ask) -> Working:
     """The width a joint of the project needs; hot is its elevation's face heat, cold the design cold air."""
     step = MILLIMETER if joint.project.system == "si" else SIXTEENTH
     return joint_width(JointInputs.from_project(joint, ask, round_up=step))

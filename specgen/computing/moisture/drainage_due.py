@@ -1,6 +1,6 @@
 """Whether code asks for a drained wall."""
 
-from specgen.model.project import View
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
 from specgen.standards import find_source
@@ -11,9 +11,9 @@ IBC = find_source("ibc_1407").saying("drainage on framed walls of type V, groups
 IRC = find_source("irc_r703").saying("drainage over all but concrete and masonry")
 
 
-def for_wall(wall: View, ask: Ask) -> Lookup:
+def for_wall(wall: Wall, ask: Ask) -> Lookup:
     """Yes where the model code asks for drainage behind this wall's boards; a code of other make asks nothing here."""
-    project = wall.project.root()
+    project = root_of(wall)
     model = project.code.model
     if model == "irc":
         masonry = wall.substrate.kind in MASONRY

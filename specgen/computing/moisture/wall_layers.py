@@ -2,15 +2,15 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from specgen.computing.moisture._condensing import add_condensate, planes
 from specgen.computing.moisture._saturation import SOURCE as SATURATION
 from specgen.computing.moisture._saturation import saturation
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import Absent, View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.value_text import words
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.quantity import Quantity
@@ -60,7 +60,7 @@ class Inputs:
     month: str
     low: Quantity
     high: Quantity
-    humidity: Fraction
+    humidity: Fraction | int
     path: Path = ()
     system: str = "ip"
 
@@ -181,9 +181,9 @@ def _tell_places(places: list[str]) -> str:
     return f"Vapor condenses in this state {', and '.join(places)}."
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+def for_wall(wall: Wall, ask: Ask) -> Working:
     """The layers of a wall in the coldest of the months that the project gives."""
-    project: Any = wall.project.root()
+    project = root_of(wall)
     layers = tuple(Layer(layer.name, layer.r_value, layer.permeance, layer.path) for layer in wall.layers)
     if not layers:
         raise Absent((*wall.path, "layers"))

@@ -2,13 +2,12 @@
 
 import datetime
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.dates import days_after
 from specgen.model.problem import refuse
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Description
 from specgen.model.value_text import long_date
 from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
@@ -22,7 +21,7 @@ WEEKEND_TAKEN = "Saturday and Sunday are taken as days off: common practice, no 
 NOTES = ("One review: a set that comes back adds its own. Days of the mockup are calendar days.",)
 
 
-def for_project(project: View, ask: Ask) -> Working:
+def for_project(project: Description, ask: Ask) -> Working:
     """Days from submission to the first day of work on the wall; dates stand in the notes. Raises Absent, Refused."""
     submitted: datetime.date = project.schedule.submit_on
     working = WorkingBuilder(_rows(project, submitted))
@@ -40,7 +39,7 @@ def for_project(project: View, ask: Ask) -> Working:
     return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
 
 
-def _rows(project: Any, submitted: datetime.date) -> Iterator[InputRow]:
+def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
     contract = project.contract
     days = [contract.review_days]
     yield InputRow("n", "review", float(days[0]), "d", "contract.review_days")
@@ -84,7 +83,7 @@ def _read_date(text: str) -> datetime.date:
         raise refuse(f"{text!r} is no day off", "write mon to sun, or a date such as 2027-07-05") from None
 
 
-def _tell_dates(project: Any, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
+def _tell_dates(project: Description, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
     """The days as dates, and how the planned start lies to them."""
     first, then = (days_after(submitted, days) for days in (mockup, start))
     said = f"Submitted on {long_date(submitted)}, the mockup can start on {long_date(first)}, "

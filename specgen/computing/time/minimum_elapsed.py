@@ -1,11 +1,10 @@
 """Least time from glued board to finished gloss: every drying and curing time of a wall, one after the other."""
 
-from typing import Any
-
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import below
 from specgen.model.project import View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
@@ -16,7 +15,7 @@ NOTES = (
 )
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+def for_wall(wall: Wall, ask: Ask) -> Working:
     """The least hours from board to gloss on a wall; a board that is not glued waits for no adhesive."""
     working = WorkingBuilder(_rows(wall))
     steps = " + ".join(row.symbol for row in working.inputs)
@@ -25,8 +24,8 @@ def for_wall(wall: View, ask: Ask) -> Working:
     return working.build("minimum-elapsed", "t", SOURCES, NOTES, secondary_results=("d",))
 
 
-def _rows(wall: View) -> list[InputRow]:
-    project: Any = wall.project.root()
+def _rows(wall: Wall) -> list[InputRow]:
+    project = root_of(wall)
     waits: list[tuple[str, str, View, str]] = []
     # The schema knows which methods have a curing time; without a method nobody does.
     if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):

@@ -1,14 +1,14 @@
 """Design wind pressure on the cladding of a low wall, ASCE 7-16 chapter 30."""
 
 from fractions import Fraction
-from typing import Any
 
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.problem import refuse
-from specgen.model.project import Absent, View
 from specgen.model.source import PROJECT
+from specgen.model.typed_views import Elevation, root_of
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.comparison import more
 from specgen.quantities.format import printed
@@ -107,7 +107,7 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     return working
 
 
-def for_elevation(elevation: View, ask: Ask) -> Working:
+def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The outward pressure on the board of an elevation at allowable level: the greater pull of zones 4 and 5.
 
     The engineer's outward pressure comes first; where the method does not reach and there is none, it is Absent.
@@ -115,13 +115,13 @@ def for_elevation(elevation: View, ask: Ask) -> Working:
     outward = elevation.get("design_pressure_outward")
     if outward is not None:
         return _take_engineers(elevation, outward, elevation.project.system)
-    root: Any = elevation.project.root()
+    root = root_of(elevation)
     if any(_wind.reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
         raise Absent((*elevation.path, "design_pressure_outward"))
     return board_wind(WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA))
 
 
-def _take_engineers(elevation: View, outward: Quantity, system: str) -> Working:
+def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:
     unit = "psf" if system == "ip" else "kPa"
     inward = elevation.get("design_pressure_inward")
     working = WorkingBuilder((InputRow("P_o", "engineer's pressure, outward", outward.number(unit), unit, ENGINEER),))

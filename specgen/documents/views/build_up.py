@@ -3,29 +3,28 @@
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 from specgen.model.value_text import words
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each layer of each wall, from the substrate out."""
     made: list[tuple[Any, ...]] = []
-    for mark in desk.sight.project.members[("walls",)]:
-        made += _wall(desk, mark)
+    for mark in context.project.members[("walls",)]:
+        made += _wall(context, mark)
     return TableView(("Wall", "Layer", "Material", "Standard, thickness", "Source"), tuple(made), (8, 17, 30, 25, 20))
 
 
-def _wall(desk: Desk, mark: str) -> list[tuple[Any, ...]]:
-    sight = desk.sight
+def _wall(context: DocumentContext, mark: str) -> list[tuple[Any, ...]]:
 
     def shown(path: str) -> Any:
-        return sight.shown(("walls", mark, *path.split(".")))
+        return context.display(("walls", mark, *path.split(".")))
 
     def kind(path: str) -> Any:
-        return sight.project.get(("walls", mark, *path.split(".")))
+        return context.project.get(("walls", mark, *path.split(".")))
 
-    eifs, barrier = _source(desk, "eifs_source"), _source(desk, "wrb_source")
-    sheet = sight.project.given(("walls", mark, "substrate", "standard"))
+    eifs, barrier = _source(context, "eifs_source"), _source(context, "wrb_source")
+    sheet = context.project.given(("walls", mark, "substrate", "standard"))
     made: list[tuple[Any, ...]] = [
         (
             mark,
@@ -48,7 +47,7 @@ def _wall(desk: Desk, mark: str) -> list[tuple[Any, ...]]:
             eifs,
         )
     )
-    made += _mesh(desk, mark, eifs)
+    made += _mesh(context, mark, eifs)
     return made
 
 
@@ -70,17 +69,21 @@ def _board(shown: Any, kind: Any) -> list[Any]:
     return [said, ", ASTM C578 type ", shown("insulation.c578_type")] if name == "eps" else [said]
 
 
-def _mesh(desk: Desk, mark: str, source: Any) -> list[tuple[Any, ...]]:
-    sight, path = desk.sight, ("walls", mark, "mesh", "layers")
-    layers = sorted(sight.project.members.get(path, ()), key=lambda n: int(sight.project.get((*path, n, "order")) or 0))
+def _mesh(context: DocumentContext, mark: str, source: Any) -> list[tuple[Any, ...]]:
+    path = ("walls", mark, "mesh", "layers")
+    layers = sorted(
+        context.project.members.get(path, ()), key=lambda n: int(context.project.get((*path, n, "order")) or 0)
+    )
     made: list[tuple[Any, ...]] = []
     for layer in layers:
         at = (*path, layer)
-        lap = sight.project.get((*at, "edge"))
-        edge = [", ", sight.shown((*at, "edge"))] + ([" ", sight.shown((*at, "lap"))] if lap == "lapped" else [])
-        made.append((mark, "Mesh", [sight.shown((*at, "kind")), *edge], sight.shown((*at, "weight")), source))
+        lap = context.project.get((*at, "edge"))
+        edge = [", ", context.display((*at, "edge"))] + (
+            [" ", context.display((*at, "lap"))] if lap == "lapped" else []
+        )
+        made.append((mark, "Mesh", [context.display((*at, "kind")), *edge], context.display((*at, "weight")), source))
     return made
 
 
-def _source(desk: Desk, role: str) -> Any:
-    return desk.sight.shown(("parties", role, "name"))
+def _source(context: DocumentContext, role: str) -> Any:
+    return context.display(("parties", role, "name"))

@@ -1,11 +1,11 @@
 """The cautions of a project."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.views.findings import table
 from specgen.model.finding import Severity
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each fired clause."""
-    return table(desk.judgment.of(Severity.CAUTION))
+    return table(context.judgment.of(Severity.CAUTION))

@@ -3,59 +3,59 @@
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _fire_tests as fire_tests
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code", "other": "Local code"}
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """EIFS section, drainage of each wall, special inspection, local fasteners."""
-    sight, project = desk.sight, desk.sight.project
-    model, year = project.get(("code", "model")), sight.shown(("code", "edition"))
-    edition = desk.standards.editions.get(str(project.get(("code", "edition"))), {}) if model == "ibc" else {}
-    inspection, name = edition.get("inspection_section", ""), code_name(desk)
+    project = context.project
+    model, year = project.get(("code", "model")), context.display(("code", "edition"))
+    edition = context.standards.editions.get(str(project.get(("code", "edition"))), {}) if model == "ibc" else {}
+    inspection, name = edition.get("inspection_section", ""), code_name(context)
     made: list[tuple[Any, ...]] = [
         (
             "EIFS",
             [name, *([] if model == "other" and year.open else [", ", year]), _section(edition.get("eifs_section"))],
-            "applies" if model else Shown("[open]", open=True),
+            "applies" if model else DisplayValue("[open]", open=True),
             "",
         )
     ]
     for mark in project.members[("walls",)]:
-        made.append((f"Drained wall, {mark}", name, *_answer(desk, ("walls", mark), "drainage-due")))
-    made += fire_tests.rows(desk)
-    made.append(("Special inspection", [name, _section(inspection)], *_answer(desk, (), "special-inspection-due")))
+        made.append((f"Drained wall, {mark}", name, *_answer(context, ("walls", mark), "drainage-due")))
+    made += fire_tests.rows(context)
+    made.append(("Special inspection", [name, _section(inspection)], *_answer(context, (), "special-inspection-due")))
     made.append(
         (
             "Fasteners asked for by local code",
-            sight.shown(("code", "jurisdiction")),
-            sight.shown(("code", "local_fasteners_required")),
+            context.display(("code", "jurisdiction")),
+            context.display(("code", "local_fasteners_required")),
             "",
         )
     )
     return TableView(("Subject", "Code and section", "Due", "Why"), tuple(made), (24, 30, 14, 32))
 
 
-def code_name(desk: Desk) -> Any:
+def code_name(context: DocumentContext) -> Any:
     """The adopted code in words, open where the project does not name it."""
-    return CODES.get(str(desk.sight.project.get(("code", "model")))) or desk.sight.shown(("code", "model"))
+    return CODES.get(str(context.project.get(("code", "model")))) or context.display(("code", "model"))
 
 
 def _section(number: str | None) -> str:
     return f", section {number}" if number else ""
 
 
-def _answer(desk: Desk, path: tuple[str, ...], name: str) -> tuple[Any, Any]:
+def _answer(context: DocumentContext, path: tuple[str, ...], name: str) -> tuple[Any, Any]:
     """Yes or no with its reason and source; open where a field is missing."""
     try:
-        found = desk.resolve(path, name)
+        found = context.resolve(path, name)
     except Absent as absent:
-        return desk.sight.waiting(absent)
-    why = Shown(found.why, found.why, found.source[0] if found.source else None)
-    if desk.sight.project.get(("code", "model")) == "other":
+        return context.waiting(absent)
+    why = DisplayValue(found.why, found.why, found.source[0] if found.source else None)
+    if context.project.get(("code", "model")) == "other":
         return "not read here", "Ask the building official."
     return "yes" if found.result else "no", why

@@ -1,21 +1,22 @@
 """The lines of the mockup acceptance form, with blanks for what is read."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Page, Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.template_views import Page
 from specgen.model.block import Blank, CheckBox
-from specgen.model.condition import holds
+from specgen.model.evaluation import evaluate
 from specgen.model.standard import Criterion
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The lines that the project's own criteria cover; all that apply where it names none."""
-    project = desk.sight.project
-    root = Page(desk.sight, project.schema.root, ())
-    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
+    project = context.project
+    root = Page(context, project.schema.root, ())
+    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": context.limit}
     made = tuple(
         (
-            Shown(line.title, line.title, line.basis[0]),
+            DisplayValue(line.title, line.title, line.basis[0]),
             [f"{line.method} ({line.location})"],
             composer.inlines(composer.text(line.limit, names, f"criteria.yaml: {line.name}")),
             line.readings,
@@ -23,20 +24,20 @@ def rows(desk: Desk, composer: Composer) -> TableView:
             [CheckBox("pass"), " ", CheckBox("fail")],
             Blank(f"Initials, {line.title}"),
         )
-        for line in desk.standards.criteria.values()
-        if (not line.when or holds(line.when, project)) and _covered(desk, line)
+        for line in context.standards.criteria.values()
+        if (not line.when or evaluate(line.when, project)) and _covered(context, line)
     )
     header = ("Criterion", "Method and place", "Limit", "Readings", "Read", "Result", "Initials")
     return TableView(header, made, (15, 23, 20, 10, 14, 9, 9))
 
 
-def _covered(desk: Desk, line: Criterion) -> bool:
+def _covered(context: DocumentContext, line: Criterion) -> bool:
     """Whether a criterion of the project covers the line: its name is the beginning of the line's id."""
-    given = _criteria(desk)
+    given = _criteria(context)
     return not given or line.name.startswith("other") or any(line.name.startswith(name) for name in given)
 
 
-def _criteria(desk: Desk) -> list[str]:
+def _criteria(context: DocumentContext) -> list[str]:
     path = ("mockup", "criteria")
-    names = [desk.sight.project.get((*path, number, "name")) for number in desk.sight.project.members.get(path, ())]
+    names = [context.project.get((*path, number, "name")) for number in context.project.members.get(path, ())]
     return [str(name) for name in names if name]

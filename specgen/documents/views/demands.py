@@ -3,39 +3,46 @@
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bound
-from specgen.model.project import Absent, Project
+from specgen.model.project import Project
 from specgen.model.value_text import long_date, value_text
 from specgen.reading.demand import demanded, meets
 
 _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each demand, in the order of the contract."""
-    project = desk.sight.project
+    project = context.project
     marks = project.members.get(("contract", "demands"), ())
-    made = tuple(_row(desk, ("contract", "demands", mark)) for mark in marks)
+    made = tuple(_row(context, ("contract", "demands", mark)) for mark in marks)
     return TableView(("Paragraph", "Subject", "Demanded", "This project", "Outcome"), made, (14, 24, 18, 22, 22))
 
 
-def _row(desk: Desk, at: Path) -> tuple[Any, ...]:
-    project = desk.sight.project
+def _row(context: DocumentContext, at: Path) -> tuple[Any, ...]:
+    project = context.project
 
     def given(name: str) -> Any:
         return project.get((*at, name))
 
     pattern = tuple(str(given("field") or "").split("."))
     field = project.schema.field_at(pattern)
-    paragraph = [desk.sight.shown((*at, "section")), " ", desk.sight.shown((*at, "paragraph"))]
+    paragraph = [context.display((*at, "section")), " ", context.display((*at, "paragraph"))]
     if field is None or given("relation") is None or given("value") is None:
-        return paragraph, field.label if field else "", desk.sight.shown((*at, "value")), "", "open"
+        return paragraph, field.label if field else "", context.display((*at, "value")), "", "open"
     asked = demanded(field, given("relation"), given("value"))
-    wanted = _SAID[given("relation")] + _text(desk, asked, field)
+    wanted = _SAID[given("relation")] + _text(context, asked, field)
     found = _found(project, pattern, set(given("for") or ()))
-    return paragraph, field.label, wanted, _has(desk, field, found), _outcome(desk, at, given("relation"), asked, found)
+    return (
+        paragraph,
+        field.label,
+        wanted,
+        _has(context, field, found),
+        _outcome(context, at, given("relation"), asked, found),
+    )
 
 
 def _found(project: Project, pattern: Path, marks: set[str]) -> dict[Path, Any]:
@@ -47,27 +54,27 @@ def _found(project: Project, pattern: Path, marks: set[str]) -> dict[Path, Any]:
     return {place: project.get(place) for place in places if not marks or "*" not in pattern or marks & set(place)}
 
 
-def _has(desk: Desk, field: Field, found: dict[Path, Any]) -> Any:
+def _has(context: DocumentContext, field: Field, found: dict[Path, Any]) -> Any:
     texts = {
-        ".".join(place[:2]): "open" if value is None else _text(desk, value, field) for place, value in found.items()
+        ".".join(place[:2]): "open" if value is None else _text(context, value, field) for place, value in found.items()
     }
     if len(set(texts.values())) == 1:
         text = next(iter(texts.values()))
-        return Shown("[open]", open=True) if text == "open" else text
+        return DisplayValue("[open]", open=True) if text == "open" else text
     return "; ".join(f"{place.split('.')[-1]}: {text}" for place, text in texts.items())
 
 
-def _text(desk: Desk, value: Any, field: Field) -> str:
+def _text(context: DocumentContext, value: Any, field: Field) -> str:
     """A value with its unit; several of them with commas."""
     many = isinstance(value, tuple)
-    return value_text(value, field, desk.sight.first) if many else desk.sight.text(value, field)
+    return value_text(value, field, context.first) if many else context.text(value, field)
 
 
-def _outcome(desk: Desk, at: Path, relation: str, asked: Any, found: dict[Path, Any]) -> str:
+def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, found: dict[Path, Any]) -> str:
     failing = [value for value in found.values() if value is not None and not meets(value, relation, asked)]
-    deviations = _deviations(desk.sight.project, at)
+    deviations = _deviations(context.project, at)
     if failing:
-        return ", ".join(_answered(desk.sight.project, mark) for mark in deviations) or "not met"
+        return ", ".join(_answered(context.project, mark) for mark in deviations) or "not met"
     return "open" if None in found.values() else "met"
 
 

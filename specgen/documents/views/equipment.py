@@ -4,20 +4,20 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 
 Row = tuple[str, list[Any]]
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each piece that sets how the coat is sprayed."""
-    made = [*_guns(desk), *_compressor(desk), *_hoses(desk), *_tank(desk)]
+    made = [*_guns(context), *_compressor(context), *_hoses(context), *_tank(context)]
     return TableView(("Piece", "As used on mockup and work"), tuple(made), (24, 76))
 
 
-def _guns(desk: Desk) -> Iterator[Row]:
-    for mark in desk.sight.project.members.get(("guns",), ()):
-        shown = _of(desk, "guns", mark)
+def _guns(context: DocumentContext) -> Iterator[Row]:
+    for mark in context.project.members.get(("guns",), ()):
+        shown = _of(context, "guns", mark)
         yield (
             f"Gun {mark}",
             [
@@ -32,27 +32,27 @@ def _guns(desk: Desk) -> Iterator[Row]:
         )
 
 
-def _hoses(desk: Desk) -> Iterator[Row]:
-    for mark in desk.sight.project.members.get(("hoses",), ()):
-        shown = _of(desk, "hoses", mark)
+def _hoses(context: DocumentContext) -> Iterator[Row]:
+    for mark in context.project.members.get(("hoses",), ()):
+        shown = _of(context, "hoses", mark)
         yield f"Hose {mark}", [shown("use"), ", ", shown("length"), " long, bore ", shown("bore")]
 
 
-def _compressor(desk: Desk) -> Iterator[Row]:
-    if _given(desk, "compressor"):
-        shown = _of(desk, "compressor")
+def _compressor(context: DocumentContext) -> Iterator[Row]:
+    if _given(context, "compressor"):
+        shown = _of(context, "compressor")
         yield "Compressor", [shown("air_flow"), " at ", shown("at_pressure"), ", filter ", shown("filter")]
 
 
-def _tank(desk: Desk) -> Iterator[Row]:
-    if _given(desk, "tank"):
-        shown = _of(desk, "tank")
+def _tank(context: DocumentContext) -> Iterator[Row]:
+    if _given(context, "tank"):
+        shown = _of(context, "tank")
         yield "Pressure tank", [shown("volume"), "; regulators: ", shown("regulators")]
 
 
-def _of(desk: Desk, *path: str) -> Callable[[str], Any]:
-    return lambda name: desk.sight.shown((*path, name))
+def _of(context: DocumentContext, *path: str) -> Callable[[str], Any]:
+    return lambda name: context.display((*path, name))
 
 
-def _given(desk: Desk, section: str) -> bool:
-    return any(path[0] == section for path in desk.sight.project.values)
+def _given(context: DocumentContext, section: str) -> bool:
+    return any(path[0] == section for path in context.project.values)

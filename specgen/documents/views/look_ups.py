@@ -4,8 +4,8 @@ from typing import Any
 
 from specgen.documents.calculations import computed
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.views.workings import against, joined, mark, told
 from specgen.model.finding import Compared
 from specgen.quantities.comparison import Outcome
@@ -14,23 +14,23 @@ from specgen.quantities.comparison import Outcome
 UNREAD = "not read here"
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each answer and member."""
     made: list[tuple[Any, ...]] = []
-    unread = desk.sight.project.get(("code", "model")) == "other"
-    for one in computed(desk):
-        held = against(desk, one.provider)
+    unread = context.project.get(("code", "model")) == "other"
+    for one in computed(context):
+        held = against(context, one.provider)
         for member, found in one.lookups.items():
-            why = Shown(found.why, found.why, found.source[0] if found.source else None)
+            why = DisplayValue(found.why, found.why, found.source[0] if found.source else None)
             is_unread = unread and "code.model" in one.provider.reads
             answer = UNREAD if is_unread else "yes" if found.result else "no"
-            compared = ["none: the answer is not known"] if is_unread else _held(desk, held[member])
+            compared = ["none: the answer is not known"] if is_unread else _held(context, held[member])
             made.append((one.provider.title, mark(member), answer, why, compared))
     return TableView(("Question", "For", "Answer", "Why", "Held against"), tuple(made), (18, 9, 11, 27, 35))
 
 
-def _held(desk: Desk, compared: list[Compared]) -> list[Any]:
+def _held(context: DocumentContext, compared: list[Compared]) -> list[Any]:
     """Each clause that is not met or not judged with what stands against it, then the codes of those that are met."""
-    against_it = [told(desk, one) for one in compared if one.outcome is not Outcome.WITHIN]
+    against_it = [told(context, one) for one in compared if one.outcome is not Outcome.WITHIN]
     met = [one.code for one in compared if one.outcome is Outcome.WITHIN]
     return joined([*against_it, *([[f"met: {', '.join(met)}"]] if met else [])])

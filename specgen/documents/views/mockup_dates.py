@@ -3,18 +3,18 @@
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.model.dates import days_after
 from specgen.model.value_text import long_date, words
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Submission, review, color, mockup, start of the work."""
-    sight, project = desk.sight, desk.sight.project
+    project = context.project
 
     def shown(*path: str) -> Any:
-        return sight.shown(path)
+        return context.display(path)
 
     made: list[tuple[Any, ...]] = [
         ("This package is submitted", shown("schedule", "submit_on")),
@@ -33,14 +33,14 @@ def rows(desk: Desk, composer: Composer) -> TableView:
     made += [
         ("Mockup begins", shown("mockup", "planned_on")),
         ("Mockup takes", shown("mockup", "duration_days")),
-        ("Mockup ends, drying and acceptance included", _end(desk)),
+        ("Mockup ends, drying and acceptance included", _end(context)),
         ("Work on the wall may begin", shown("schedule", "work_start")),
     ]
     return TableView(("What", "When"), tuple(made), (55, 45))
 
 
-def _end(desk: Desk) -> Any:
-    start, days = (desk.sight.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
+def _end(context: DocumentContext) -> Any:
+    start, days = (context.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
     if start is None or days is None:
-        return Shown("[follows from start and duration]", open=True)
+        return DisplayValue("[follows from start and duration]", open=True)
     return long_date(days_after(start, days))

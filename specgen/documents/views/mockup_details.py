@@ -1,7 +1,7 @@
 """Every detail the mockup shows, and what is looked at there."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 
 _LOOKED_AT = {
     "full_panel": ("One full panel", "evenness, gloss, color, flow of the coat"),
@@ -18,8 +18,8 @@ _LOOKED_AT = {
 }
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each detail of the project's mockup."""
-    details = desk.sight.project.get(("mockup", "includes")) or ()
+    details = context.project.get(("mockup", "includes")) or ()
     made = tuple(_LOOKED_AT[detail] for detail in details)
     return TableView(("Detail", "What is judged there"), made, (40, 60))

@@ -1,15 +1,15 @@
 """The criteria of the mockup in the project's own words."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each criterion that the project lists."""
     path = ("mockup", "criteria")
     columns = ("name", "method", "instrument", "limit", "readings")
     made = tuple(
-        tuple(desk.sight.shown((*path, number, column)) for column in columns)
-        for number in desk.sight.project.members.get(path, ())
+        tuple(context.display((*path, number, column)) for column in columns)
+        for number in context.project.members.get(path, ())
     )
     return TableView(("Criterion", "Method", "Instrument", "Limit", "Readings"), made, (16, 28, 14, 32, 10))

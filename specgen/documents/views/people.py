@@ -1,17 +1,21 @@
 """The people of the job by role."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each person that the project or the firm file names."""
-    sight = desk.sight
     made = []
-    for mark in sight.project.members.get(("people",), ()):
+    for mark in context.project.members.get(("people",), ()):
         person = ("people", mark)
-        crew = sight.shown((*person, "crew")) if sight.project.given((*person, "crew")) else ""
+        crew = context.display((*person, "crew")) if context.project.given((*person, "crew")) else ""
         made.append(
-            (sight.shown((*person, "name")), sight.shown((*person, "role")), sight.shown((*person, "employer")), crew)
+            (
+                context.display((*person, "name")),
+                context.display((*person, "role")),
+                context.display((*person, "employer")),
+                crew,
+            )
         )
     return TableView(("Name", "Role", "Employer", "Crew"), tuple(made), (30, 26, 30, 14))

@@ -1,13 +1,13 @@
 """The limits of site conditions in one table: what is measured, while what is done, and the figure."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Every limit of weather and site that this project works by."""
-    limit, shown = desk.sight.limit, desk.sight.shown
-    system = desk.sight.first
+    limit, shown = context.limit, context.display
+    system = context.first
     made = [
         ("Air and wall", "board, base coat", [limit("weather.least_eifs"), " at least"]),
         ("Air and wall", "smoothing, primer, gloss", [limit("weather.least_coats"), " at least"]),

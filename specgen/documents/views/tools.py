@@ -1,24 +1,24 @@
 """What the crew brings besides usual plastering tools."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Page
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.template_views import Page
 from specgen.model.block import Text
-from specgen.model.condition import holds
+from specgen.model.evaluation import evaluate
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each tool that the work of this project needs, in the order of the steps."""
-    project = desk.sight.project
-    root = Page(desk.sight, project.schema.root, ())
-    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": desk.sight.limit}
-    tools = [tool for tool in desk.standards.tools.values() if not tool.when or holds(tool.when, project)]
-    tools.sort(key=lambda tool: desk.standards.steps[tool.step].order)
+    project = context.project
+    root = Page(context, project.schema.root, ())
+    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": context.limit}
+    tools = [tool for tool in context.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
+    tools.sort(key=lambda tool: context.standards.steps[tool.step].order)
     made = tuple(
         (
-            (*composer.inlines(composer.text(tool.what, names, f"tools.yaml: {tool.name}")), *_own(desk, tool.name)),
+            (*composer.inlines(composer.text(tool.what, names, f"tools.yaml: {tool.name}")), *_own(context, tool.name)),
             composer.inlines(composer.text(tool.why, names, f"tools.yaml: {tool.name}")),
-            desk.standards.steps[tool.step].title,
+            context.standards.steps[tool.step].title,
         )
         for tool in tools
     )
@@ -47,9 +47,9 @@ _KINDS = {
 _USES = {"air_hose": "air_gun", "supply_hose": "air_supply", "fluid_hose": "fluid"}
 
 
-def _own(desk: Desk, tool: str) -> list[Text]:
+def _own(context: DocumentContext, tool: str) -> list[Text]:
     """The marks under which the firm lists this tool: `(GM-1)`."""
-    project = desk.sight.project
+    project = context.project
     lists = {
         "guns": (tool == "spray_gun", "kind", ""),
         "hoses": (tool in _USES, "use", _USES.get(tool, "")),

@@ -1,7 +1,7 @@
 """The verdict of each wall, and what it rests on."""
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 from specgen.model.finding import Verdict
 from specgen.model.value_text import words
 
@@ -13,15 +13,15 @@ _SAID = {
 }
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Wall, build-up, verdict, and the clauses that decide it."""
     made = []
-    for mark, verdict in desk.judgment.walls.items():
+    for mark, verdict in context.judgment.walls.items():
         wall = ("walls", mark)
-        parts = [desk.sight.shown((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
-        board = desk.sight.project.get((*wall, "insulation", "kind"))
+        parts = [context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
+        board = context.project.get((*wall, "insulation", "kind"))
         build_up = ", ".join([*parts, words(board or "")]).strip(", ")
-        fired, waiting = desk.judgment.deciding[mark], desk.judgment.undecided[mark]
+        fired, waiting = context.judgment.deciding[mark], context.judgment.undecided[mark]
         told = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
         made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, told)) or "no clause fired"))
     return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(made), (10, 36, 18, 36))

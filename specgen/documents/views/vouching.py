@@ -3,8 +3,8 @@
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import Desk, TableView
-from specgen.documents.display_values import Shown
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.model.project import Project
 
 ROLES = ("eifs_source", "finish_source", "wrb_source", "sealant_source")
@@ -16,13 +16,13 @@ _TITLES = {
 }
 
 
-def rows(desk: Desk, composer: Composer) -> TableView:
+def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A square of sources by sources; each square a letter's mark, `same source`, or open."""
-    project = desk.sight.project
+    project = context.project
     roles = _meeting(project)
     made = []
     for role in roles:
-        name = desk.sight.shown(("parties", role, "name"))
+        name = context.display(("parties", role, "name"))
         squares: list[Any] = ["" if role == other else _square(project, role, other) for other in roles]
         made.append(([_TITLES[role][:1].upper() + _TITLES[role][1:], ": ", name], *squares))
     width = 68 // len(roles)
@@ -45,7 +45,11 @@ def _square(project: Project, one: str, other: str) -> Any:
     letters = [
         mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, {one, other}, names)
     ]
-    return f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}" if letters else Shown("[open]", open=True)
+    return (
+        f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}"
+        if letters
+        else DisplayValue("[open]", open=True)
+    )
 
 
 def _name(project: Project, role: str) -> str:

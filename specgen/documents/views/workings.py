@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from specgen.documents.calculations import Instances
-from specgen.documents.context import Desk, TableView
+from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.origins import find_origin
 from specgen.model.block import Formula, Value
 from specgen.model.field import Path
@@ -25,23 +25,25 @@ _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
 Column = tuple[Any, Callable[[Path, Working], Any], int]
 
 
-def inputs(desk: Desk, member: Path, working: Working) -> TableView:
+def inputs(context: DocumentContext, member: Path, working: Working) -> TableView:
     """One row for each input: symbol, name, figure with the mark of its source, unit, origin."""
     made = []
     for row in working.inputs:
-        shown, origin_text = _input(desk, member, row)
+        shown, origin_text = _input(context, member, row)
         name = row.name[:1].upper() + row.name[1:]
         made.append((Formula(row.symbol), name, shown, printed_unit(row.unit), origin_text))
     return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(made), (9, 26, 17, 11, 37))
 
 
-def members(desk: Desk, provider: Provider, workings: Instances, shared: tuple[str, ...] = ()) -> tuple[TableView, ...]:
+def members(
+    context: DocumentContext, provider: Provider, workings: Instances, shared: tuple[str, ...] = ()
+) -> tuple[TableView, ...]:
     """What differs between the members of one form, and their results; one table, or several where it is much.
 
     `shared` are the notes told elsewhere.
     """
-    differing = list(_inputs(desk, workings))
-    results = list(_results(desk, provider, workings, shared))
+    differing = list(_inputs(context, workings))
+    results = list(_results(context, provider, workings, shared))
     parts = []
     while len(differing) > BESIDE:
         parts.append(differing[:ABREAST])
@@ -57,19 +59,21 @@ def _table(workings: Instances, columns: list[Column]) -> TableView:
     return TableView(("For", *(head for head, *_ in columns)), rows, tuple(widths))
 
 
-def _inputs(desk: Desk, workings: Instances) -> Iterable[Column]:
+def _inputs(context: DocumentContext, workings: Instances) -> Iterable[Column]:
     """A column for each input whose figure is not the same for all."""
     first = next(iter(workings.values()))
     for number, row in enumerate(first.inputs):
         if any(working.inputs[number].value != row.value for working in workings.values()):
 
             def cell(member: Path, working: Working, number: int = number) -> Value:
-                return _input(desk, member, working.inputs[number])[0]
+                return _input(context, member, working.inputs[number])[0]
 
             yield _head(row.symbol, row.unit), cell, 10
 
 
-def _results(desk: Desk, provider: Provider, workings: Instances, shared: tuple[str, ...]) -> Iterable[Column]:
+def _results(
+    context: DocumentContext, provider: Provider, workings: Instances, shared: tuple[str, ...]
+) -> Iterable[Column]:
     every = list(workings.values())
     for step in every[0].secondary_steps:
 
@@ -77,12 +81,12 @@ def _results(desk: Desk, provider: Provider, workings: Instances, shared: tuple[
             return next((figure(line.value) for line in working.secondary_steps if line.symbol == symbol), "")
 
         yield _head(step.symbol, step.unit), cell, 12
-    yield "Result", lambda m, w: result(desk, w), 18
+    yield "Result", lambda m, w: result(context, w), 18
     if any(working.governing_case for working in every):
         yield "Governed by", lambda m, w: w.governing_case, 16
-    by_member = against(desk, provider)
+    by_member = against(context, provider)
     if any(by_member[member] for member in workings):
-        yield "Held against", lambda m, w: joined(told(desk, one) for one in by_member[m]), 26
+        yield "Held against", lambda m, w: joined(told(context, one) for one in by_member[m]), 26
     if any(set(working.notes) - set(shared) for working in every):
         yield "Remark", lambda m, w: " ".join(note for note in w.notes if note not in shared), 30
 
@@ -91,9 +95,9 @@ def _head(symbol: str, unit: str) -> list[Any]:
     return [Formula(symbol), f", {printed_unit(unit)}" if unit else ""]
 
 
-def _input(desk: Desk, member: Path, row: InputRow) -> tuple[Value, str]:
+def _input(context: DocumentContext, member: Path, row: InputRow) -> tuple[Value, str]:
     """The figure of an input with the mark of its source, and where it comes from."""
-    found, text = find_origin(desk, member, row), figure(row.value)
+    found, text = find_origin(context, member, row), figure(row.value)
     # The mark of a source would read as part of a raised power.
     apart = "\u00a0" if found.source is not None and not text.isascii() else ""
     return Value(text + apart, found.source, about=row.name), found.text
@@ -115,47 +119,47 @@ def mark(member: Path) -> str:
     return member[-1] if member else "the project"
 
 
-def result(desk: Desk, working: Working) -> str:
+def result(context: DocumentContext, working: Working) -> str:
     """The result as the trade writes it, in both unit systems where there are two."""
     if working.unit not in UNITS:
         return f"{figure(working.result)} {working.printed_unit}".strip()
-    return desk.sight.text(working.rounded, None)
+    return context.text(working.rounded, None)
 
 
-def against(desk: Desk, provider: Provider) -> dict[Path, list[Compared]]:
+def against(context: DocumentContext, provider: Provider) -> dict[Path, list[Compared]]:
     """For each member the clauses that hold the project against the result, and how each came out."""
     made: dict[Path, list[Compared]] = defaultdict(list)
-    for one in desk.judgment.compared:
-        if one.name == provider.name and not _idle(desk, one):
+    for one in context.judgment.compared:
+        if one.name == provider.name and not _idle(context, one):
             made[one.member].append(one)
     return made
 
 
-def _idle(desk: Desk, one: Compared) -> bool:
+def _idle(context: DocumentContext, one: Compared) -> bool:
     """Whether a clause found nothing for want of a value that this member does not need."""
-    absent = desk.sight.project.get_or_members(one.path) is None if "*" not in one.path else False
+    absent = context.project.get_or_members(one.path) is None if "*" not in one.path else False
     return absent and one.outcome is Outcome.WITHIN
 
 
-def outcome(desk: Desk, one: Compared) -> str:
+def outcome(context: DocumentContext, one: Compared) -> str:
     """How a comparison came out: met, not met, by deviation D1."""
-    lifted = [f.lifted_by for f in desk.judgment.findings if f.code == one.code and f.lifted_by]
+    lifted = [f.lifted_by for f in context.judgment.findings if f.code == one.code and f.lifted_by]
     if one.outcome is Outcome.OUTSIDE and lifted:
         return f"by deviation {lifted[0]}"
     return _SAID.get(one.outcome, "not judged yet")
 
 
-def told(desk: Desk, one: Compared) -> list[Any]:
+def told(context: DocumentContext, one: Compared) -> list[Any]:
     """`Width of the joint: 5/8 in (15.9 mm), met (SLT-02a)`."""
-    field, said = desk.sight.project.schema.field_at(one.path), outcome(desk, one)
+    field, said = context.project.schema.field_at(one.path), outcome(context, one)
     if field is None or "*" in one.path:
-        return [f"{field.label if field else _label(desk, one.path)}: {said} ({one.code})"]
-    return [f"{field.label}: ", desk.sight.shown(one.path), f", {said} ({one.code})"]
+        return [f"{field.label if field else _label(context, one.path)}: {said} ({one.code})"]
+    return [f"{field.label}: ", context.display(one.path), f", {said} ({one.code})"]
 
 
-def _label(desk: Desk, path: Path) -> str:
+def _label(context: DocumentContext, path: Path) -> str:
     """The label of a collection; the words of its name where it has none."""
-    collection = desk.sight.project.schema.node(path).collection if "*" not in path else None
+    collection = context.project.schema.node(path).collection if "*" not in path else None
     return collection.label if collection is not None else words(path[-1])
 
 

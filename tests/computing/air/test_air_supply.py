@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing.arguments import direct
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.support import case_of

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specgen.model.absence import Absent
 from specgen.model.field import dotted
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.computing._figures import beside, line, resolver_of, worked

@@ -9,11 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import calculator
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
-from tests.computing._figures import beside, line, resolver_of, worked
+from tests.computing._figures import beside, line, resolver_of, told_of, worked
 from tests.support import SMALL, merged, written
 
 JOB = {"area": "2085.2 sq ft", "dft": "5 mil", "volume_solids": "65%", "transfer_efficiency": "100%"}
@@ -215,7 +214,7 @@ def test_what_is_missing_is_told_by_path(change: dict[str, Any], path: str, tmp_
 def test_the_command_line_tells_each_coat_of_a_project_or_what_it_waits_for(tmp_path: Path) -> None:
     written(tmp_path, {"format": 1, "primer": COAT, "gloss": {"coats": 2}}, "coating.yaml")
     job = SMALL | {"elevations": FACES, "coating_system": "coating.yaml"}
-    text, data = calculator.calculate_all("coating-quantity", written(tmp_path, job))
+    text, data = told_of(written(tmp_path, job), "coating-quantity")
     assert [row["subject"] for row in data["instances"]] == ["primer", "gloss"]
     assert data["instances"][0]["unit"] == "gal"
     assert "gloss.volume_solids" in data["instances"][1]["needs"]
@@ -226,5 +225,5 @@ def test_a_size_that_an_elevation_lacks_is_told_on_the_command_line(tmp_path: Pa
     written(tmp_path, {"format": 1, "primer": COAT, "gloss": COAT}, "coating.yaml")
     faces = merged(FACES, {"E2": {"height": "drop"}})
     job = SMALL | {"elevations": faces, "coating_system": "coating.yaml"}
-    text, _ = calculator.calculate_all("coating-quantity", written(tmp_path, job))
+    text, _ = told_of(written(tmp_path, job), "coating-quantity")
     assert "primer: waits for elevations.E2.height\n" in text

@@ -7,13 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import calculator, computing
+from specgen import computing
 from specgen.computing.arguments import direct
 from specgen.computing.coats._cups import CUPS, cup_of
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.quantities.parse import QuantityError
 from specgen.resolving.provider import Resolver
+from tests.computing._figures import told_of
 from tests.computing.coats._cup_rows import FORD, ISO, MARKS, SHELL, ZAHN
 from tests.support import case_of
 
@@ -193,7 +194,7 @@ def test_a_coat_whose_cup_has_no_formula_is_told_apart_from_the_other(
 
 def test_from_a_project_the_coat_without_a_formula_stands_beside_the_other(tmp_path: Path) -> None:
     case_of(tmp_path, at_work(cup="other"))
-    said, data = calculator.calculate_all("cup-viscosity", tmp_path / "project.yaml")
+    said, data = told_of(tmp_path / "project.yaml", "cup-viscosity")
     assert "primer: no formula is known for the cup of the primer (judge it by the window of its source)\n" in said
     assert "gloss: cup-viscosity" in said
     primer, gloss = data["instances"]

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of, worked
 from tests.support import merged

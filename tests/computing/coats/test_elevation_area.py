@@ -7,7 +7,7 @@ import pint
 import pytest
 
 from specgen import computing
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.computing._figures import line, resolver_of

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from specgen import computing
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.support import case_of

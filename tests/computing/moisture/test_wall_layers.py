@@ -10,13 +10,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import calculator, computing
+from specgen import computing
 from specgen.computing.moisture._condensing import planes
 from specgen.computing.moisture.wall_layers import Inputs, Layer, wall_layers
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Resolver
+from tests.computing._figures import told_of
 from tests.computing.asked import line
 from tests.computing.test_workings import allowed, computed, names_in
 from tests.support import EXAMPLES, case_of
@@ -274,7 +275,7 @@ def test_a_wall_waits_for_what_is_lacking(change: dict[str, Any], lacking: str, 
     case = case_of(tmp_path, change, base=case_base())
     with pytest.raises(Absent):
         Resolver(case.project, computing.find)(("walls", "W1"), "wall-layers")
-    told = calculator.calculate_all("wall-layers", tmp_path / "project.yaml")[0]
+    told = told_of(tmp_path / "project.yaml", "wall-layers")[0]
     assert told.startswith("W1: waits for ")
     assert lacking in told
 
@@ -287,5 +288,5 @@ def case_base() -> dict[str, Any]:
 
 def test_the_clean_example_stays_dry() -> None:
     root = EXAMPLES / "clean" / "project.yaml"
-    told = calculator.calculate_all("wall-layers", root)[0]
+    told = told_of(root, "wall-layers")[0]
     assert told.count("No vapor condenses") == 2

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen.computing.time.earliest_start import _count_days_off
+from specgen.model.absence import Absent
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of
 from tests.support import merged

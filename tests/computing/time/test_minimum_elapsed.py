@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from specgen.model.project import Absent
+from specgen.model.absence import Absent
 from specgen.model.working import Working
 from tests.computing._figures import beside, resolver_of
 from tests.support import merged

@@ -8,15 +8,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import calculator, computing, pipeline
+from specgen import computing
 from specgen.computing.arguments import direct
 from specgen.computing.wind._wind import reasons_against
-from specgen.model.condition import holds
+from specgen.model.absence import Absent
+from specgen.model.evaluation import evaluate
 from specgen.model.problem import Refused
-from specgen.model.project import Absent
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
+from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
+from tests.computing._figures import told_of
 from tests.support import case_of, merged
 
 WALL = {"speed": "115 mph", "height": "30 ft", "exposure": "B", "area": "10 sq ft"}
@@ -232,9 +234,9 @@ def test_where_the_method_does_not_reach_the_engineers_pressure_is_owed(change: 
     # The field is owed in the very cases in which the sum waits for it.
     case = case_of(tmp_path, merged(JOB, change))
     for name in ("design_pressure_outward", "design_pressure_inward"):
-        field = pipeline.schema().fields["elevations", "*", name]
-        assert holds(field.condition, case.project, ("elevations", "E1", name))
-    assert not holds(field.condition, case_of(tmp_path, JOB).project, ("elevations", "E1", name))
+        field = project_schema().fields["elevations", "*", name]
+        assert evaluate(field.condition, case.project, ("elevations", "E1", name))
+    assert not evaluate(field.condition, case_of(tmp_path, JOB).project, ("elevations", "E1", name))
 
 
 def test_each_reason_against_the_method_is_told_in_words() -> None:
@@ -244,7 +246,7 @@ def test_each_reason_against_the_method_is_told_in_words() -> None:
 
 def test_calc_from_a_project_names_the_engineers_pressure_that_is_waited_for(tmp_path: Path) -> None:
     case_of(tmp_path, merged(JOB, {"building": {"mean_roof_height": "61 ft"}}))
-    told = calculator.calculate_all("wall-wind", tmp_path / "project.yaml")[0]
+    told = told_of(tmp_path / "project.yaml", "wall-wind")[0]
     assert told == "E1: waits for elevations.E1.design_pressure_outward\n"
 
 

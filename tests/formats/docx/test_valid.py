@@ -12,7 +12,7 @@ import docx
 import pytest
 from openxml_audit import FileFormat, OpenXmlValidator
 
-from specgen import pipeline
+from specgen import building, pipeline
 from specgen.documents.catalogue import templates_folder
 from specgen.formats.docx import word_file as writer
 from specgen.model.block import (
@@ -56,7 +56,7 @@ def test_every_document_of_an_example_is_valid(tmp_path: Path, project: Path) ->
     # A package with stops is only ever written as a draft.
     for draft in [True] if stopped else [True, False]:
         folder = tmp_path / f"draft-{draft}"
-        built = pipeline.build(project, folder, ("docx",), draft=draft)
+        built = building.build(project, folder, ("docx",), draft=draft)
         assert len(built.files) >= 5
         assert {name: findings(folder / name) for name in built.files} == {name: [] for name in built.files}
 

@@ -14,10 +14,11 @@ fails ACC-01a at access.A1.kind
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every, shaded
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.three_valued import is_shaded
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description, MeansOfAccess
 
 RULE = Rule(
     "ACC-01",
@@ -31,16 +32,16 @@ RULE = Rule(
 LIFTS = ("scissor_lift", "boom_lift")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "A lift cannot work inside a tent.",
     each="access",
-    needs="shade.*.kind access.*.elevation shade.*.elevation access.*.kind",
+    at="means_of_access.kind",
     basis="practice",
     step="protection",
 )
-def lift_in_tent(access: Any, project: Any) -> Iterator[Found]:
+def lift_in_tent(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
     """A lift is to work where a tent stands."""
-    if every(lambda: access.kind in LIFTS, lambda: shaded(access, project, ("tent",))):
-        yield found(access.kind)
+    if all_known(lambda: access.kind in LIFTS, lambda: is_shaded(access, project, ("tent",))):
+        yield violation(access.kind)

@@ -13,10 +13,7 @@ fails ACC-09c at site.surroundings
     site: {surroundings: [neighbors_close]}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "ACC-09",
@@ -28,43 +25,34 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Overspray will land on cars below.",
-    needs="site.surroundings",
+    when="site.surroundings has vehicles_below",
+    found="vehicles_below",
     basis="practice",
     step="protection",
 )
-def cars_below(project: Any) -> Iterator[Found]:
-    """Cars stand where the mist comes down."""
-    if "vehicles_below" in project.site.surroundings:
-        yield found("vehicles_below")
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "Overspray will land on people below.",
-    needs="site.surroundings",
+    when="site.surroundings has public_way_below",
+    found="public_way_below",
     basis="practice",
     step="protection",
 )
-def people_below(project: Any) -> Iterator[Found]:
-    """People pass where the mist comes down."""
-    if "public_way_below" in project.site.surroundings:
-        yield found("public_way_below")
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "Overspray will land on the neighbors' walls and glass.",
-    needs="site.surroundings",
+    when="site.surroundings has neighbors_close",
+    found="neighbors_close",
     basis="practice",
     step="protection",
 )
-def neighbors_close(project: Any) -> Iterator[Found]:
-    """Neighbors' walls and glass stand in the mist."""
-    if "neighbors_close" in project.site.surroundings:
-        yield found("neighbors_close")

@@ -20,12 +20,7 @@ fails ACC-05d at access.A1.face_gap
     access: {A1: {front_guard: none, face_gap: 16 in}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.judging.three_valued import every
-from specgen.quantities.comparison import more
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "ACC-05",
@@ -37,68 +32,43 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "For plastering the open platform stands {found} from the wall; {wanted} is the most.",
     each="access",
-    lift="never",
-    needs="safety.rules access.*.front_guard access.*.face_gap",
+    when="safety.rules = us_osha and means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap_plastering",
+    lift="never",
 )
-def gap_while_plastering(access: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """The gap is too wide even for plastering, under federal rules."""
-    if _open(access, project, "us_osha", limit):
-        yield found(access.face_gap, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "For plastering the open platform stands {found} from the wall; {wanted} is the most: local law governs, confirm.",
     each="access",
-    needs="safety.rules access.*.front_guard access.*.face_gap",
+    when="safety.rules = other and means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap_plastering",
 )
-def gap_while_plastering_elsewhere(access: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """The gap is too wide even for plastering, where local law governs."""
-    if _open(access, project, "other", limit):
-        yield found(access.face_gap, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The open platform stands {found} from the wall; {wanted} is the most for this work.",
     each="access",
-    lift="never",
-    needs="safety.rules access.*.front_guard access.*.face_gap",
+    when="safety.rules = us_osha and means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap",
+    lift="never",
 )
-def gap(access: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """The gap is too wide for spraying and all other work, under federal rules."""
-    if _open(access, project, "us_osha", limit):
-        yield found(access.face_gap, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "The open platform stands {found} from the wall; {wanted} is the most for this work: local law governs, confirm.",
     each="access",
-    needs="safety.rules access.*.front_guard access.*.face_gap",
+    when="safety.rules = other and means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap",
 )
-def gap_elsewhere(access: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """The gap is too wide for spraying and all other work, where local law governs."""
-    if _open(access, project, "other", limit):
-        yield found(access.face_gap, wanted=limit)
-
-
-def _open(access: Any, project: Any, rules: str, limit: Any) -> bool:
-    """Whether these rules apply and an unguarded platform stands off the wall by more than the limit."""
-    return every(
-        lambda: project.safety.rules == rules,
-        lambda: access.front_guard == "none",
-        lambda: more(access.face_gap, limit),
-    )

@@ -21,12 +21,7 @@ fails ACC-08d at tank.relief_valve
     tank: {relief_valve: no}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.judging.three_valued import every
-from specgen.quantities.comparison import more
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "ACC-08",
@@ -38,67 +33,42 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "An air hose with a bore of {found} has no safety device; above {wanted} it is due.",
     each="hoses",
-    lift="never",
-    needs="safety.rules hoses.*.use hoses.*.safety_device hoses.*.bore",
+    when="hose.use in {air_supply, air_gun} and hose.safety_device = no and safety.rules = us_osha and "
+    "hose.bore > limit",
     limit="hose.safety_bore",
+    lift="never",
 )
-def hose_may_whip(hose: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """A wide air hose has no safety device, under federal rules."""
-    if _whips(hose, project, "us_osha", limit):
-        yield found(hose.bore, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "An air hose with a bore of {found} has no safety device; above {wanted} it is due: local law governs, confirm.",
     each="hoses",
-    needs="safety.rules hoses.*.use hoses.*.safety_device hoses.*.bore",
+    when="hose.use in {air_supply, air_gun} and hose.safety_device = no and safety.rules = other and hose.bore > limit",
     limit="hose.safety_bore",
 )
-def hose_may_whip_elsewhere(hose: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """A wide air hose has no safety device, where local law governs."""
-    if _whips(hose, project, "other", limit):
-        yield found(hose.bore, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The pressure tank has no relief valve.",
-    lift="never",
-    needs="safety.rules tank.relief_valve",
+    when="safety.rules = us_osha and tank.relief_valve = no",
     basis="memory",
+    lift="never",
 )
-def no_relief(project: Any) -> Iterator[Found]:
-    """The pressure tank has no relief valve, under federal rules."""
-    if every(lambda: not project.tank.relief_valve, lambda: project.safety.rules == "us_osha"):
-        yield found(project.tank.relief_valve)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "The pressure tank has no relief valve: local law governs, confirm.",
-    needs="safety.rules tank.relief_valve",
+    when="safety.rules = other and tank.relief_valve = no",
     basis="memory",
 )
-def no_relief_elsewhere(project: Any) -> Iterator[Found]:
-    """The pressure tank has no relief valve, where local law governs."""
-    if every(lambda: not project.tank.relief_valve, lambda: project.safety.rules == "other"):
-        yield found(project.tank.relief_valve)
-
-
-def _whips(hose: Any, project: Any, rules: str, limit: Any) -> bool:
-    """Whether these rules apply and an air hose wider than the limit has no safety device."""
-    return every(
-        lambda: hose.use in ("air_supply", "air_gun"),
-        lambda: more(hose.bore, limit),
-        lambda: not hose.safety_device,
-        lambda: project.safety.rules == rules,
-    )

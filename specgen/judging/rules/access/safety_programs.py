@@ -21,10 +21,7 @@ fails ACC-07e at safety.silica_plan
     safety: {rules: us_osha}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, draft, found
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "ACC-07",
@@ -36,87 +33,70 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The hazard communication program is missing.",
-    lift="never",
-    needs="safety.rules package.purpose safety.hazcom",
+    when="package.purpose != design_draft and safety.hazcom is not given and safety.rules = us_osha",
+    found="",
+    at="safety.hazcom",
     basis="osha_hazcom_memory",
+    lift="never",
 )
-def no_hazcom(project: Any) -> Iterator[Found]:
-    """The hazard communication program is owed by federal rules and missing."""
-    if _missing(project, "us_osha", "hazcom"):
-        yield found()
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The hazard communication program is missing: local law governs, confirm.",
-    needs="safety.rules package.purpose safety.hazcom",
+    when="package.purpose != design_draft and safety.hazcom is not given and safety.rules = other",
+    found="",
+    at="safety.hazcom",
     basis="osha_hazcom_memory",
 )
-def no_hazcom_elsewhere(project: Any) -> Iterator[Found]:
-    """The hazard communication program is missing where local law governs."""
-    if _missing(project, "other", "hazcom"):
-        yield found()
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "Spraying is planned without a respirator program.",
-    lift="never",
-    needs="safety.rules package.purpose safety.respirator_program",
+    when="package.purpose != design_draft and safety.respirator_program is not given and safety.rules = us_osha",
+    found="",
+    at="safety.respirator_program",
     basis="osha_respirator_memory",
+    lift="never",
 )
-def no_respirators(project: Any) -> Iterator[Found]:
-    """The respirator program is owed by federal rules and missing."""
-    if _missing(project, "us_osha", "respirator_program"):
-        yield found()
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "Spraying is planned without a respirator program: local law governs, confirm.",
-    needs="safety.rules package.purpose safety.respirator_program",
+    when="package.purpose != design_draft and safety.respirator_program is not given and safety.rules = other",
+    found="",
+    at="safety.respirator_program",
     basis="osha_respirator_memory",
 )
-def no_respirators_elsewhere(project: Any) -> Iterator[Found]:
-    """The respirator program is missing where local law governs."""
-    if _missing(project, "other", "respirator_program"):
-        yield found()
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     STOP,
     "Sanding and cement mixing are planned without a silica plan.",
-    lift="never",
-    needs="safety.rules package.purpose safety.silica_plan",
+    when="package.purpose != design_draft and safety.silica_plan is not given and safety.rules = us_osha",
+    found="",
+    at="safety.silica_plan",
     basis="osha_silica_memory",
+    lift="never",
 )
-def no_silica_plan(project: Any) -> Iterator[Found]:
-    """The silica plan is owed by federal rules and missing."""
-    if _missing(project, "us_osha", "silica_plan"):
-        yield found()
 
 
-@RULE.clause(
+RULE.clause(
     "f",
     CAUTION,
     "Sanding and cement mixing are planned without a silica plan: local law governs, confirm.",
-    needs="safety.rules package.purpose safety.silica_plan",
+    when="package.purpose != design_draft and safety.silica_plan is not given and safety.rules = other",
+    found="",
+    at="safety.silica_plan",
     basis="osha_silica_memory",
 )
-def no_silica_plan_elsewhere(project: Any) -> Iterator[Found]:
-    """The silica plan is missing where local law governs."""
-    if _missing(project, "other", "silica_plan"):
-        yield found()
-
-
-def _missing(project: Any, rules: str, paper: str) -> bool:
-    """Whether papers are owed, the named one is not there, and these rules apply."""
-    return bool(not draft(project) and project.safety.get(paper) is None and project.safety.rules == rules)

@@ -36,12 +36,12 @@ fails ACC-06h at site.power_line_distance
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.choice_groups import SCAFFOLDS
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import every, shaded, signed, somebody
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import CAUTION, STOP, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_held, is_shaded, is_signed
+from specgen.model.absence import all_known, if_given
+from specgen.model.typed_views import Description, MeansOfAccess
 
 RULE = Rule(
     "ACC-06",
@@ -55,139 +55,122 @@ RULE = Rule(
 SHEETED = ("tent", "shade_cloth")
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The scaffold is {found} high, more than four times its base ({wanted}), and has no tie plan.",
     each="access",
-    lift="never",
-    needs="safety.rules package.purpose access.*.base access.*.tie_plan access.*.height",
+    when="package.purpose != design_draft and means_of_access.tie_plan is not given and "
+    "safety.rules = us_osha and means_of_access.height > limit x means_of_access.base",
     limit="access.height_to_base",
+    lift="never",
 )
-def untied(access: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """A slender scaffold has no tie plan, under federal rules."""
-    if _untied(access, project, "us_osha", limit):
-        yield found(access.height, wanted=limit * access.base)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The scaffold is {found} high, more than four times its base ({wanted}), and has no tie plan: local law "
     "governs, confirm.",
     each="access",
-    needs="safety.rules package.purpose access.*.base access.*.tie_plan access.*.height",
+    when="package.purpose != design_draft and means_of_access.tie_plan is not given and "
+    "safety.rules = other and means_of_access.height > limit x means_of_access.base",
     limit="access.height_to_base",
 )
-def untied_elsewhere(access: Any, project: Any, limit: Any) -> Iterator[Found]:
-    """A slender scaffold has no tie plan, where local law governs."""
-    if _untied(access, project, "other", limit):
-        yield found(access.height, wanted=limit * access.base)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "Sheets on a scaffold catch wind and no signed design is given.",
     each="access",
-    lift="never",
-    needs="safety.rules package.purpose access.*.kind shade.*.kind attachments.*.signed access.*.sheeted_design",
+    at="means_of_access.sheeted_design",
     basis="osha_scaffold_memory",
+    lift="never",
 )
-def sails(access: Any, project: Any) -> Iterator[Found]:
+def sails(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
     """A sheeted scaffold has no signed design, under federal rules."""
     if _sails(access, project, "us_osha"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     CAUTION,
     "Sheets on a scaffold catch wind and no signed design is given: local law governs, confirm.",
     each="access",
-    needs="safety.rules package.purpose access.*.kind shade.*.kind attachments.*.signed access.*.sheeted_design",
+    at="means_of_access.sheeted_design",
     basis="osha_scaffold_memory",
 )
-def sails_elsewhere(access: Any, project: Any) -> Iterator[Found]:
+def sails_elsewhere(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
     """A sheeted scaffold has no signed design, where local law governs."""
     if _sails(access, project, "other"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     STOP,
     "No competent person for the scaffold is named.",
-    lift="never",
-    needs="safety.rules package.purpose people.*.role",
+    at="people.*.role",
     basis="osha_scaffold_memory",
+    lift="never",
 )
-def unwatched(project: Any) -> Iterator[Found]:
+def unwatched(project: Description) -> Iterator[Violation]:
     """Nobody is named to watch the scaffold, under federal rules."""
     if _unwatched(project, "us_osha"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "f",
     CAUTION,
     "No competent person for the scaffold is named: local law governs, confirm.",
-    needs="safety.rules package.purpose people.*.role",
+    at="people.*.role",
     basis="osha_scaffold_memory",
 )
-def unwatched_elsewhere(project: Any) -> Iterator[Found]:
+def unwatched_elsewhere(project: Description) -> Iterator[Violation]:
     """Nobody is named to watch the scaffold, where local law governs."""
     if _unwatched(project, "other"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+RULE.clause(
     "g",
     STOP,
     "Power lines are {found} away; {wanted} is the least.",
-    lift="never",
-    needs="safety.rules site.power_line_distance",
+    when="site.power_line_distance < limit and safety.rules = us_osha",
+    found="site.power_line_distance",
+    wanted="limit",
     limit="access.power_lines",
+    lift="never",
 )
-def near_power(project: Any, limit: Any) -> Iterator[Found]:
-    """Power lines are too near, under federal rules."""
-    if every(lambda: less(project.site.power_line_distance, limit), lambda: project.safety.rules == "us_osha"):
-        yield found(project.site.power_line_distance, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "h",
     CAUTION,
     "Power lines are {found} away; {wanted} is the least: local law governs, confirm.",
-    needs="safety.rules site.power_line_distance",
+    when="site.power_line_distance < limit and safety.rules = other",
+    found="site.power_line_distance",
+    wanted="limit",
     limit="access.power_lines",
 )
-def near_power_elsewhere(project: Any, limit: Any) -> Iterator[Found]:
-    """Power lines are too near, where local law governs."""
-    if every(lambda: less(project.site.power_line_distance, limit), lambda: project.safety.rules == "other"):
-        yield found(project.site.power_line_distance, wanted=limit)
 
 
-def _untied(access: Any, project: Any, rules: str, limit: Any) -> bool:
-    """Whether these rules apply and a scaffold higher than so many times its base has no tie plan."""
-    if draft(project) or access.get("tie_plan") is not None:
-        return False
-    return every(lambda: more(access.height, limit * access.base), lambda: project.safety.rules == rules)
-
-
-def _sails(access: Any, project: Any, rules: str) -> bool:
+def _sails(access: MeansOfAccess, project: Description, rules: str) -> bool:
     """Whether these rules apply and a sheeted scaffold has no signed design for the wind on its sheets."""
-    design = access.get("sheeted_design")
-    return not draft(project) and every(
+    design = if_given(lambda: access.sheeted_design)
+    return not is_draft(project) and all_known(
         lambda: access.kind in SCAFFOLDS,
-        lambda: shaded(access, project, SHEETED),
-        lambda: design is None or not signed(design),
+        lambda: is_shaded(access, project, SHEETED),
+        lambda: design is None or not is_signed(design),
         lambda: project.safety.rules == rules,
     )
 
 
-def _unwatched(project: Any, rules: str) -> bool:
+def _unwatched(project: Description, rules: str) -> bool:
     """Whether these rules apply and nobody is named as the competent person."""
-    return not draft(project) and every(
-        lambda: not somebody(project, "competent_person"), lambda: project.safety.rules == rules
+    return not is_draft(project) and all_known(
+        lambda: not is_held(project, "competent_person"), lambda: project.safety.rules == rules
     )

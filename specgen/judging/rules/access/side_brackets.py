@@ -9,10 +9,7 @@ fails ACC-04a at access.A1.side_brackets_at_spray
     access: {A1: {kind: frame_scaffold, side_brackets_at_spray: yes}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ACC-04",
@@ -24,15 +21,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Brackets in place shade the spray and mark the wall.",
     each="access",
-    needs="access.*.side_brackets_at_spray",
+    when="means_of_access.side_brackets_at_spray = yes",
     basis="practice",
 )
-def brackets_in_the_way(access: Any) -> Iterator[Found]:
-    """Side brackets stand at the wall while it is sprayed."""
-    if access.side_brackets_at_spray:
-        yield found(access.side_brackets_at_spray)

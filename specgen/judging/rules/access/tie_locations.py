@@ -9,10 +9,7 @@ fails ACC-03a at access.A1.tie_location
     access: {A1: {kind: frame_scaffold, tie_location: field_of_wall}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "ACC-03",
@@ -24,15 +21,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Tie holes in the field leave patches in gloss.",
     each="access",
-    needs="access.*.tie_location",
+    when="means_of_access.tie_location = field_of_wall",
     basis="practice",
 )
-def ties_in_field(access: Any) -> Iterator[Found]:
-    """The scaffold is tied through the field of the wall."""
-    if access.tie_location == "field_of_wall":
-        yield found(access.tie_location)

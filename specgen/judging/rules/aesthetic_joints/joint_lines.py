@@ -14,11 +14,12 @@ fails AJT-03b at elevations.E1.height
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.comparison import more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AJT-03",
@@ -30,37 +31,37 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The elevation is {found} wide and no vertical joint line is given; {wanted} is the most without one.",
     each="elevations",
-    needs="elevations.*.layout.mode elevations.*.layout.vertical_lines panel_limits.max_width elevations.*.width",
+    at="elevation.width",
     basis="practice",
 )
-def no_vertical_line(elevation: Any, project: Any) -> Iterator[Found]:
+def no_vertical_line(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """The face is wider than a panel and has no vertical line."""
     if _undivided(elevation, "vertical_lines", "width", project.panel_limits.max_width):
-        yield found(elevation.width, wanted=project.panel_limits.max_width)
+        yield violation(elevation.width, wanted=project.panel_limits.max_width)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "The elevation is {found} high and no horizontal joint line is given; {wanted} is the most without one.",
     each="elevations",
-    needs="elevations.*.layout.mode elevations.*.layout.horizontal_lines panel_limits.max_height elevations.*.height",
+    at="elevation.height",
     basis="practice",
 )
-def no_horizontal_line(elevation: Any, project: Any) -> Iterator[Found]:
+def no_horizontal_line(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """The face is higher than a panel and has no horizontal line."""
     if _undivided(elevation, "horizontal_lines", "height", project.panel_limits.max_height):
-        yield found(elevation.height, wanted=project.panel_limits.max_height)
+        yield violation(elevation.height, wanted=project.panel_limits.max_height)
 
 
-def _undivided(elevation: Any, lines: str, side: str, most: Any) -> bool:
+def _undivided(elevation: Elevation, lines: str, side: str, most: Quantity) -> bool:
     """Whether the lines are given, there are none, and a side of the face is longer than a panel may be."""
-    return every(
+    return all_known(
         lambda: elevation.layout.mode == "given",
         lambda: not getattr(elevation.layout, lines),
         lambda: more(getattr(elevation, side), most),

@@ -11,10 +11,7 @@ fails AJT-05b at aesthetic_joint.cut_tool
     aesthetic_joint: {cut_tool: hand_saw}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "AJT-05",
@@ -26,27 +23,20 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The aesthetic joints are {found}; only a V gives crisp lines that spray evenly.",
-    needs="aesthetic_joint.profile",
+    when="aesthetic_joint.profile != v",
+    wanted="v",
     basis="practice",
 )
-def other_profile(project: Any) -> Iterator[Found]:
-    """The profile is no V."""
-    if project.aesthetic_joint.profile != "v":
-        yield found(project.aesthetic_joint.profile, wanted="v")
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The aesthetic joints are cut by {found}; only router or hot groove tool gives a clean V.",
-    needs="aesthetic_joint.cut_tool",
+    when="aesthetic_joint.cut_tool not in {router, hot_groove}",
     basis="practice",
 )
-def other_tool(project: Any) -> Iterator[Found]:
-    """The tool gives no clean V."""
-    if project.aesthetic_joint.cut_tool not in ("router", "hot_groove"):
-        yield found(project.aesthetic_joint.cut_tool)

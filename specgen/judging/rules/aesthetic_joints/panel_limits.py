@@ -14,11 +14,7 @@ fails AJT-07d at panel_limits.least_side
     {panel_limits: {least_side: 18 in}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "AJT-07",
@@ -30,53 +26,37 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Panels may be {found} high here; {wanted} is the most that can be sprayed and kept even.",
-    needs="panel_limits.max_height",
+    when="panel_limits.max_height > limit",
     limit="panel.height",
 )
-def high_panels(project: Any, limit: Any) -> Iterator[Found]:
-    """The limit of the project is looser than that in force (max_height)."""
-    if more(project.panel_limits.max_height, limit):
-        yield found(project.panel_limits.max_height, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "Panels may have {found} here; {wanted} is the most that can be sprayed and kept even.",
-    needs="panel_limits.max_area",
+    when="panel_limits.max_area > limit",
     limit="panel.area",
 )
-def large_panels(project: Any, limit: Any) -> Iterator[Found]:
-    """The limit of the project is looser than that in force (max_area)."""
-    if more(project.panel_limits.max_area, limit):
-        yield found(project.panel_limits.max_area, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "Panels may be {found} wide here, more than {wanted}: confirm with the maker.",
-    needs="panel_limits.max_width",
+    when="panel_limits.max_width > limit",
     limit="panel.width",
 )
-def wide_panels(project: Any, limit: Any) -> Iterator[Found]:
-    """The limit of the project is looser than that in force (max_width)."""
-    if more(project.panel_limits.max_width, limit):
-        yield found(project.panel_limits.max_width, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "Sides of panels may be {found} here; {wanted} is the least.",
-    needs="panel_limits.least_side",
+    when="panel_limits.least_side < limit",
     limit="panel.least_side",
 )
-def small_panels(project: Any, limit: Any) -> Iterator[Found]:
-    """The limit of the project is looser than that in force (least_side)."""
-    if less(project.panel_limits.least_side, limit):
-        yield found(project.panel_limits.least_side, wanted=limit)

@@ -9,10 +9,7 @@ fails ATT-01a at walls.W1.attachment.method
     walls: {W1: {attachment: {method: adhesive_and_mechanical}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-01",
@@ -24,15 +21,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Fasteners under the board show through a gloss metal-look coat: {found}.",
     each="walls",
-    needs="walls.*.attachment.method",
+    when="wall.attachment.method in {mechanical, adhesive_and_mechanical}",
     basis="practice",
 )
-def fastened(wall: Any) -> Iterator[Found]:
-    """The method has fasteners in it."""
-    if wall.attachment.method in ("mechanical", "adhesive_and_mechanical"):
-        yield found(wall.attachment.method)

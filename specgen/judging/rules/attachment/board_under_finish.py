@@ -9,10 +9,7 @@ fails ATT-02a at walls.W1.attachment.method
     walls: {W1: {attachment: {method: direct_applied}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-02",
@@ -24,16 +21,12 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "A finish laid straight on sheathing or cement board over framing shows its joints, screws "
     "and movement under gloss.",
     each="walls",
-    needs="walls.*.attachment.method",
+    when="wall.attachment.method = direct_applied",
     basis="practice",
 )
-def laid_on_sheathing(wall: Any) -> Iterator[Found]:
-    """There is no board between sheathing and finish."""
-    if wall.attachment.method == "direct_applied":
-        yield found(wall.attachment.method)

@@ -22,11 +22,10 @@ fails ATT-08d at walls.W1.drainage.outlets
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.judging.three_valued import every, some
-from specgen.quantities.comparison import less
+from specgen.judging.rule import CAUTION, STOP, LookedUp, Rule, Violation, violation
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "ATT-08",
@@ -42,65 +41,60 @@ DAMMING = ("adhesive_full_bed", "adhesive_ribbon_and_dab")
 DRAINING = ("grooved_board", "drainage_mat")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "The adhesive pattern {found} dams the drainage path: confirm.",
     each="walls",
-    needs="calc.drainage_due walls.*.drainage.kind walls.*.attachment.method",
+    at="wall.attachment.method",
     basis="astm_e2273_memory",
 )
-def pattern_dams(wall: Any, resolve: Any) -> Iterator[Found]:
+def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     """The pattern of the adhesive leaves no way down for the water."""
-    if every(lambda: wall.attachment.method in DAMMING, lambda: _drains_by_adhesive(wall, resolve)):
-        yield found(wall.attachment.method)
+    if all_known(lambda: wall.attachment.method in DAMMING, lambda: _drains_by_adhesive(wall, drainage_due)):
+        yield violation(wall.attachment.method)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "Horizontal ribbons dam the drainage path: confirm.",
     each="walls",
-    needs="calc.drainage_due walls.*.drainage.kind walls.*.attachment.ribbon_direction",
+    at="wall.attachment.ribbon_direction",
     basis="astm_e2273_memory",
 )
-def ribbons_dam(wall: Any, resolve: Any) -> Iterator[Found]:
+def ribbons_dam(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     """The ribbons of adhesive run across the way of the water."""
-    if every(lambda: wall.attachment.ribbon_direction == "horizontal", lambda: _drains_by_adhesive(wall, resolve)):
-        yield found(wall.attachment.ribbon_direction)
+    if all_known(
+        lambda: wall.attachment.ribbon_direction == "horizontal", lambda: _drains_by_adhesive(wall, drainage_due)
+    ):
+        yield violation(wall.attachment.ribbon_direction)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "Drainage efficiency is {found} %; at least {wanted} % is asked of a drained wall.",
     each="walls",
-    needs="walls.*.drainage.kind walls.*.drainage.efficiency",
+    when="wall.drainage.kind != none and wall.drainage.efficiency < limit",
     limit="drainage.efficiency",
 )
-def drains_poorly(wall: Any, limit: Any) -> Iterator[Found]:
-    """Less of the water came out in the test than is asked for."""
-    if every(lambda: wall.drainage.kind != "none", lambda: less(wall.drainage.efficiency, limit)):
-        yield found(wall.drainage.efficiency, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "The drained wall has no outlet for its water: confirm.",
     each="walls",
-    needs="walls.*.drainage.kind walls.*.drainage.outlets",
+    when="wall.drainage.kind != none and wall.drainage.outlets is empty",
+    found="",
     basis="astm_e2273_memory",
 )
-def no_outlet(wall: Any) -> Iterator[Found]:
-    """The water has no way out."""
-    if every(lambda: wall.drainage.kind != "none", lambda: not wall.drainage.outlets):
-        yield found()
 
 
-def _drains_by_adhesive(wall: Any, resolve: Any) -> bool:
+def _drains_by_adhesive(wall: Wall, drainage_due: LookedUp) -> bool:
     """Whether the wall is drained, or must be, with nothing but the adhesive to leave the water its way."""
-    return every(
+    return all_known(
         lambda: wall.drainage.kind not in DRAINING,
-        lambda: some(lambda: wall.drainage.kind != "none", lambda: resolve("drainage-due").result),
+        lambda: any_known(lambda: wall.drainage.kind != "none", lambda: drainage_due().result),
     )

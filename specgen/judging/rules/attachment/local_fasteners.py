@@ -9,10 +9,7 @@ fails ATT-03a at code.local_fasteners_required
     code: {local_fasteners_required: yes}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-03",
@@ -24,14 +21,10 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Local code wants fasteners where this finish forbids them.",
-    needs="code.local_fasteners_required",
+    when="code.local_fasteners_required = yes",
     basis="city_fasteners practice",
 )
-def fasteners_wanted(project: Any) -> Iterator[Found]:
-    """Local code asks for fasteners through the board."""
-    if project.code.local_fasteners_required:
-        yield found(project.code.local_fasteners_required)

@@ -22,11 +22,11 @@ fails ATT-05f at walls.W1.substrate.kind
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import every, signed
-from specgen.quantities.comparison import less
+from specgen.judging.rule import CAUTION, STOP, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_signed
+from specgen.model.absence import all_known, if_given
+from specgen.model.typed_views import Description, Substrate, Wall
 
 RULE = Rule(
     "ATT-05",
@@ -39,101 +39,73 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The old coating pulled off at {found}, below the {wanted} set for this wall.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.coating_removed walls.*.substrate.bond_limit "
-    "walls.*.substrate.bond_result",
+    when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no and "
+    "wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
 )
-def old_coating_weak(wall: Any) -> Iterator[Found]:
-    """The old coating stays and held less than the limit of this wall."""
-    old = wall.substrate
-    if old.kind == "existing_coated" and every(lambda: not old.coating_removed, lambda: _weak(old)):
-        yield found(old.bond_result, wanted=old.bond_limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "Bond to the bare metal failed at {found}, below the {wanted} set for this wall.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.bond_limit walls.*.substrate.bond_result",
+    when="wall.substrate.kind = metal and wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
 )
-def metal_weak(wall: Any) -> Iterator[Found]:
-    """Bare metal held less than the limit of this wall."""
-    if wall.substrate.kind == "metal" and _weak(wall.substrate):
-        yield found(wall.substrate.bond_result, wanted=wall.substrate.bond_limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The bond report does not say what failed, and the place of failure counts as much as the number.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.coating_removed walls.*.substrate.bond_failure",
+    when="(wall.substrate.kind = metal or wall.substrate.kind = existing_coated and "
+    "wall.substrate.coating_removed = no) and wall.substrate.bond_failure = not_stated",
     basis="adhesion_tests_memory",
 )
-def failure_not_stated(wall: Any) -> Iterator[Found]:
-    """The report leaves open which layer let go."""
-    old = wall.substrate
-    if every(lambda: _doubtful(old), lambda: old.bond_failure == "not_stated"):
-        yield found(old.bond_failure)
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     STOP,
     "No signed bond report shows that the old surface holds.",
     each="walls",
-    needs="package.purpose walls.*.substrate.kind walls.*.substrate.coating_removed "
-    "walls.*.substrate.bond_report attachments.*.signed",
-    at="walls.*.substrate.bond_report",
+    at="wall.substrate.bond_report",
     basis="adhesion_tests_memory",
 )
-def no_signed_report(wall: Any, project: Any) -> Iterator[Found]:
+def no_signed_report(wall: Wall, project: Description) -> Iterator[Violation]:
     """No signed paper shows that the old surface holds."""
-    old, report = wall.substrate, wall.get("substrate.bond_report")
-    if not draft(project) and every(lambda: _doubtful(old), lambda: report is None or not signed(report)):
-        yield found()
+    old, report = wall.substrate, if_given(lambda: wall.substrate.bond_report)
+    if not is_draft(project) and all_known(lambda: _doubtful(old), lambda: report is None or not is_signed(report)):
+        yield violation()
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     CAUTION,
     "A glued wall is no stronger than the old coating beneath it: pull tests on the wall decide, confirm.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.coating_removed",
+    when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="adhesion_tests_memory",
 )
-def old_coating_stays(wall: Any) -> Iterator[Found]:
-    """The old coating stays beneath the glue."""
-    if wall.substrate.kind == "existing_coated" and not wall.substrate.coating_removed:
-        yield found(wall.substrate.coating_removed)
 
 
-@RULE.clause(
+RULE.clause(
     "f",
     CAUTION,
     "A glued wall is no stronger than its bond to bare metal: pull tests on the wall decide, confirm.",
     each="walls",
-    needs="walls.*.substrate.kind",
+    when="wall.substrate.kind = metal",
     basis="adhesion_tests_memory",
 )
-def bare_metal(wall: Any) -> Iterator[Found]:
-    """The board is glued to bare metal."""
-    if wall.substrate.kind == "metal":
-        yield found(wall.substrate.kind)
 
 
-def _doubtful(old: Any) -> bool:
+def _doubtful(old: Substrate) -> bool:
     """Whether the surface is one that must be proved: bare metal, or a coating that stays."""
     return bool(old.kind == "metal" or (old.kind == "existing_coated" and not old.coating_removed))
-
-
-def _weak(old: Any) -> bool:
-    """Whether the lowest pull lies below the limit set for the wall."""
-    return less(old.bond_result, old.bond_limit)

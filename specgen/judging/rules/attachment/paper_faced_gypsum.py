@@ -9,10 +9,7 @@ fails ATT-04a at walls.W1.substrate.kind
     walls: {W1: {substrate: {kind: paper_faced_gypsum}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-04",
@@ -24,15 +21,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Damp paper facing lets go and takes the glued board with it.",
     each="walls",
-    needs="walls.*.substrate.kind",
+    when="wall.substrate.kind = paper_faced_gypsum",
     basis="memory",
 )
-def paper_face(wall: Any) -> Iterator[Found]:
-    """The substrate is gypsum board with a paper face."""
-    if wall.substrate.kind == "paper_faced_gypsum":
-        yield found(wall.substrate.kind)

@@ -21,11 +21,10 @@ fails ATT-06g at walls.W1.substrate.condition
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.choice_groups import BOARDS, POURED_OR_LAID, WOOD
-from specgen.judging.rule import CAUTION, Found, Rule, draft, found
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.model.absence import if_given
+from specgen.model.typed_views import Description, Wall
 
 RULE = Rule(
     "ATT-06",
@@ -38,101 +37,77 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "The wall is {found} days old; {wanted} days are usual before a board is glued to it.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.age_days",
+    when="wall.substrate.kind in poured_or_laid and wall.substrate.age_days < limit",
     limit="substrate.age",
 )
-def too_young(wall: Any, limit: Any) -> Iterator[Found]:
-    """Concrete or masonry has not cured long enough."""
-    if wall.substrate.kind in POURED_OR_LAID and less(wall.substrate.age_days, limit):
-        yield found(wall.substrate.age_days, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The wall needs preparing before a board is glued to it: {found}.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.condition",
+    when="wall.substrate.kind in poured_or_laid and wall.substrate.condition is not empty",
     basis="memory",
 )
-def masonry_faults(wall: Any) -> Iterator[Found]:
-    """Concrete or masonry has faults that keep the glue from it."""
-    if wall.substrate.kind in POURED_OR_LAID and wall.substrate.condition:
-        yield found(wall.substrate.condition)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "Open joints in the brick must be repointed before a board is glued to it.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.condition",
+    when="wall.substrate.kind = existing_brick and wall.substrate.condition has open_joints",
     basis="memory",
 )
-def open_joints(wall: Any) -> Iterator[Found]:
-    """Joints of the old brick stand open."""
-    if wall.substrate.kind == "existing_brick" and "open_joints" in wall.substrate.condition:
-        yield found(wall.substrate.condition)
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     CAUTION,
     "No bond report shows that the brick face holds.",
     each="walls",
-    needs="package.purpose walls.*.substrate.kind walls.*.substrate.bond_report",
+    at="wall.substrate.bond_report",
     basis="memory",
 )
-def brick_unproved(wall: Any, project: Any) -> Iterator[Found]:
+def brick_unproved(wall: Wall, project: Description) -> Iterator[Violation]:
     """No paper shows that the brick face holds."""
-    if draft(project) or wall.substrate.kind != "existing_brick":
+    if is_draft(project) or wall.substrate.kind != "existing_brick":
         return
-    if wall.get("substrate.bond_report") is None:
-        yield found()
+    if if_given(lambda: wall.substrate.bond_report) is None:
+        yield violation()
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     CAUTION,
     "The wood panels hold {found} % water; {wanted} % is the most.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.moisture",
+    when="wall.substrate.kind in wood and wall.substrate.moisture > limit",
     limit="substrate.wood_moisture",
 )
-def wet_wood(wall: Any, limit: Any) -> Iterator[Found]:
-    """Wood panels are wetter than they may be."""
-    if wall.substrate.kind in WOOD and more(wall.substrate.moisture, limit):
-        yield found(wall.substrate.moisture, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "f",
     CAUTION,
     "Edges and joints of the wood panels are untreated.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.condition",
+    when="wall.substrate.kind in wood and wall.substrate.condition has untreated_panel_joints",
     basis="memory",
 )
-def wood_joints(wall: Any) -> Iterator[Found]:
-    """Joints of wood panels are untreated."""
-    if wall.substrate.kind in WOOD and "untreated_panel_joints" in wall.substrate.condition:
-        yield found(wall.substrate.condition)
 
 
-@RULE.clause(
+RULE.clause(
     "g",
     CAUTION,
     "Joints of the sheathing are untreated.",
     each="walls",
-    needs="walls.*.substrate.kind walls.*.substrate.condition",
+    when="wall.substrate.kind in boards and wall.substrate.condition has untreated_panel_joints",
     basis="memory",
 )
-def sheathing_joints(wall: Any) -> Iterator[Found]:
-    """Joints of mineral sheathing are untreated."""
-    if wall.substrate.kind in BOARDS and "untreated_panel_joints" in wall.substrate.condition:
-        yield found(wall.substrate.condition)

@@ -22,11 +22,11 @@ fails ATT-09c at walls.W1.framing.deflection_limit
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Any
 
 from specgen.judging.choice_groups import BOARDS, WOOD
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violation, is_draft, violation
+from specgen.model.absence import all_known, if_given, read_all
+from specgen.model.typed_views import Description, Elevation, Wall
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity, rounded
 
@@ -40,53 +40,52 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Wind pulls with {found}; the glued wall may be loaded with {wanted}.",
     each="elevations",
-    needs="calc.wall_wind walls.*.attachment.ultimate_strength walls.*.attachment.safety_factor",
-    at="elevations.*.wall",
+    at="elevation.wall",
     basis="computed",
 )
-def wind_pulls_too_hard(elevation: Any, resolve: Any) -> Iterator[Found]:
+def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Iterator[Violation]:
     """The wind pulls harder than the glued wall may be loaded."""
     attachment = elevation.wall.attachment
-    allowed = attachment.ultimate_strength * (1 / Fraction(attachment.safety_factor))
-    wind = resolve("wall-wind")
+    wind, strength, factor = read_all(wall_wind, lambda: attachment.ultimate_strength, lambda: attachment.safety_factor)
+    allowed = strength * (1 / Fraction(factor))
     pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
     if more(pull, allowed):
-        yield found(rounded(pull), wanted=rounded(allowed), at=(*attachment.path, "ultimate_strength"))
+        yield violation(rounded(pull), wanted=rounded(allowed), at=(*attachment.path, "ultimate_strength"))
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "The fasteners of the sheathing usually govern wind, and their schedule is not shown.",
     each="walls",
-    needs="package.purpose walls.*.framing.kind walls.*.substrate.kind walls.*.substrate.fastener_schedule",
+    at="wall.substrate.fastener_schedule",
     basis="trade_columns",
 )
-def fasteners_not_shown(wall: Any, project: Any) -> Iterator[Found]:
+def fasteners_not_shown(wall: Wall, project: Description) -> Iterator[Violation]:
     """No paper shows how the sheathing is fastened to its framing."""
-    if draft(project) or wall.get("substrate.fastener_schedule") is not None:
+    if is_draft(project) or if_given(lambda: wall.substrate.fastener_schedule) is not None:
         return
-    if every(lambda: wall.substrate.kind in (*WOOD, *BOARDS), lambda: wall.framing.kind != "none"):
-        yield found()
+    if all_known(lambda: wall.substrate.kind in (*WOOD, *BOARDS), lambda: wall.framing.kind != "none"):
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     CAUTION,
     "Framing may bend {found}; {wanted} or stiffer is usual under EIFS: confirm.",
     each="walls",
-    needs="walls.*.framing.deflection_limit",
+    at="wall.framing.deflection_limit",
     limit="framing.deflection",
 )
-def framing_bends(wall: Any, limit: Any) -> Iterator[Found]:
+def framing_bends(wall: Wall, limit: str) -> Iterator[Violation]:
     """The framing may bend more than is usual under EIFS."""
     if _part(wall.framing.deflection_limit) < _part(limit):
-        yield found(wall.framing.deflection_limit, wanted=limit)
+        yield violation(wall.framing.deflection_limit, wanted=limit)
 
 
 def _part(limit: str) -> int:

@@ -12,11 +12,12 @@ fails BAS-05b at elevations.E1.grade_clearance
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, STOP, Limits, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "BAS-05",
@@ -28,35 +29,31 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The board ends {found} above the ground; {wanted} is the least.",
     each="elevations",
-    needs="elevations.*.grade_clearance",
+    when="elevation.grade_clearance < limit",
     limit="grade.clearance",
 )
-def too_low(elevation: Any, limit: Any) -> Iterator[Found]:
-    """The board ends lower above the ground than it may."""
-    if less(elevation.grade_clearance, limit):
-        yield found(elevation.grade_clearance, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "The board ends {found} above soil; {wanted} is common: confirm.",
     each="elevations",
-    needs="elevations.*.grade_is_soil elevations.*.grade_clearance",
+    at="elevation.grade_clearance",
     limit="grade.clearance_soil",
 )
-def low_over_soil(elevation: Any, limit: Any, limits: Any) -> Iterator[Found]:
+def low_over_soil(elevation: Elevation, limit: Quantity, limits: Limits) -> Iterator[Violation]:
     """The board clears the ground, but by less than is common over soil."""
     least = limits("grade.clearance")
-    if every(lambda: elevation.grade_is_soil, lambda: _between(elevation.grade_clearance, least, limit)):
-        yield found(elevation.grade_clearance, wanted=limit)
+    if all_known(lambda: elevation.grade_is_soil, lambda: _between(elevation.grade_clearance, least, limit)):
+        yield violation(elevation.grade_clearance, wanted=limit)
 
 
-def _between(clearance: Any, least: Any, limit: Any) -> bool:
+def _between(clearance: Quantity, least: Quantity, limit: Quantity) -> bool:
     """Whether a clearance does for ground of any kind, but not for soil."""
     return not less(clearance, least) and less(clearance, limit)

@@ -22,11 +22,11 @@ fails BAS-02d at walls.W1.mesh.layers.0.order
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every, some
-from specgen.quantities.comparison import equal, less, more
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import Description, MeshLayer
+from specgen.quantities.comparison import more
 
 RULE = Rule(
     "BAS-02",
@@ -38,65 +38,54 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Heavy mesh is laid as layer {found}; it goes on first.",
     each="walls.*.mesh.layers",
-    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.order",
+    when="mesh_layer.kind = high_impact and mesh_layer.order != limit",
     limit="mesh.heavy_order",
 )
-def heavy_mesh_late(layer: Any, limit: Any) -> Iterator[Found]:
-    """Heavy mesh lies over another layer."""
-    if layer.kind == "high_impact" and not equal(layer.order, limit):
-        yield found(layer.order, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "Heavy mesh dries {found} h; {wanted} h is the least before the next layer.",
     each="walls.*.mesh.layers",
-    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.dry_hours",
+    when="mesh_layer.kind = high_impact and mesh_layer.dry_hours < limit",
     limit="mesh.heavy_dry",
 )
-def heavy_mesh_damp(layer: Any, limit: Any) -> Iterator[Found]:
-    """The next layer comes before heavy mesh has dried."""
-    if layer.kind == "high_impact" and less(layer.dry_hours, limit):
-        yield found(layer.dry_hours, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "Heavy mesh is too thick to lap: its edges are butted.",
     each="walls.*.mesh.layers",
-    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.edge",
+    when="mesh_layer.kind = high_impact and mesh_layer.edge != butted",
+    wanted="butted",
     basis="trade_columns",
 )
-def heavy_mesh_lapped(layer: Any) -> Iterator[Found]:
-    """Edges of heavy mesh are not butted."""
-    if layer.kind == "high_impact" and layer.edge != "butted":
-        yield found(layer.edge, wanted="butted")
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     STOP,
     "No standard mesh lies over the heavy mesh.",
     each="walls.*.mesh.layers",
-    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.order",
+    at="mesh_layer.order",
     basis="practice trade_columns",
 )
-def heavy_mesh_bare(layer: Any, project: Any) -> Iterator[Found]:
+def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Iterator[Violation]:
     """No layer of standard mesh lies over heavy mesh."""
     if layer.kind != "high_impact":
         return
     layers = project.walls[layer.path[1]].mesh.layers
-    if not some(*(partial(_standard_over, other, layer) for other in layers)):
-        yield found(layer.kind)
+    if not any_known(*(partial(_standard_over, other, layer) for other in layers)):
+        yield violation(layer.kind)
 
 
-def _standard_over(other: Any, layer: Any) -> bool:
+def _standard_over(other: MeshLayer, layer: MeshLayer) -> bool:
     """Whether a layer is standard mesh that goes on after the given one."""
-    return every(lambda: other.kind == "standard", lambda: more(other.order, layer.order))
+    return all_known(lambda: other.kind == "standard", lambda: more(other.order, layer.order))

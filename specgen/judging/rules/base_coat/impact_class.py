@@ -14,10 +14,11 @@ fails BAS-04a at elevations.E1.impact_zones
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every, some
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import all_known, any_known
+from specgen.model.project import Members
+from specgen.model.typed_views import Elevation, ImpactZone
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 
@@ -31,35 +32,33 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "The wall within reach of people and carts is only of standard impact class up to {wanted}.",
     each="elevations",
-    needs="elevations.*.public_reach elevations.*.impact_zones.*.from elevations.*.impact_zones.*.to "
-    "elevations.*.impact_zones.*.class",
-    at="elevations.*.impact_zones",
+    at="elevation.impact_zones",
     limit="mesh.heavy_height",
 )
-def standard_within_reach(elevation: Any, limit: Any) -> Iterator[Found]:
+def standard_within_reach(elevation: Elevation, limit: Quantity) -> Iterator[Violation]:
     """A height within reach lies in no impact zone, or in one of the standard class."""
     zones = elevation.impact_zones
-    if every(
+    if all_known(
         lambda: elevation.public_reach,
-        lambda: some(*(partial(_standard, zone, limit) for zone in zones), lambda: _uncovered(zones, limit)),
+        lambda: any_known(*(partial(_standard, zone, limit) for zone in zones), lambda: _uncovered(zones, limit)),
     ):
-        yield found(wanted=limit)
+        yield violation(wanted=limit)
 
 
-def _standard(zone: Any, top: Any) -> bool:
+def _standard(zone: ImpactZone, top: Quantity) -> bool:
     """Whether a zone of the standard class begins below a height."""
-    return every(lambda: getattr(zone, "class") == "standard", lambda: less(getattr(zone, "from"), top))
+    return all_known(lambda: zone["class"] == "standard", lambda: less(zone["from"], top))
 
 
-def _uncovered(zones: Any, top: Any) -> bool:
+def _uncovered(zones: Members[ImpactZone], top: Quantity) -> bool:
     """Whether a height from the ground to `top` lies in no zone; zones that touch are joined."""
     reach = Quantity.of(0, "ft")
-    for low, high in sorted((getattr(zone, "from"), zone.to) for zone in zones):
+    for low, high in sorted((zone["from"], zone.to) for zone in zones):
         if not more(low, reach):
             reach = max(reach, high)
     return less(reach, top)

@@ -21,11 +21,7 @@ fails BAS-03d at walls.W1.mesh.back_wrap
     walls: {W1: {mesh: {back_wrap: no}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import less
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "BAS-03",
@@ -37,57 +33,41 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Standard mesh laps {found}; {wanted} is the least.",
     each="walls.*.mesh.layers",
-    needs="walls.*.mesh.layers.*.kind walls.*.mesh.layers.*.lap",
+    when="mesh_layer.kind = standard and mesh_layer.lap < limit",
     limit="mesh.lap",
 )
-def short_lap(layer: Any, limit: Any) -> Iterator[Found]:
-    """Standard mesh laps less than it must."""
-    if layer.kind == "standard" and less(layer.lap, limit):
-        yield found(layer.lap, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "Detail mesh is left out at the aesthetic joints.",
     each="walls",
-    needs="walls.*.mesh.detail_at_aesthetic_joints",
+    when="wall.mesh.detail_at_aesthetic_joints = no",
     basis="practice",
 )
-def no_detail_mesh(wall: Any) -> Iterator[Found]:
-    """There is no detail mesh at the aesthetic joints."""
-    if not wall.mesh.detail_at_aesthetic_joints:
-        yield found(wall.mesh.detail_at_aesthetic_joints)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "Diagonal mesh is left out at opening corners.",
     each="walls",
-    needs="walls.*.mesh.diagonals",
+    when="wall.mesh.diagonals = no",
     basis="guide_eifs_p24",
 )
-def no_diagonals(wall: Any) -> Iterator[Found]:
-    """There is no diagonal mesh at opening corners."""
-    if not wall.mesh.diagonals:
-        yield found(wall.mesh.diagonals)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "Edges are not wrapped with mesh.",
     each="walls",
-    needs="walls.*.mesh.back_wrap",
+    when="wall.mesh.back_wrap = no",
     basis="guide_eifs_p24",
 )
-def edges_bare(wall: Any) -> Iterator[Found]:
-    """Mesh is not carried round the edges of the board."""
-    if not wall.mesh.back_wrap:
-        yield found(wall.mesh.back_wrap)

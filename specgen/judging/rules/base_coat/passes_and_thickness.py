@@ -13,11 +13,7 @@ fails BAS-01c at walls.W1.base_coat.dry_thickness
     walls: {W1: {base_coat: {dry_thickness: 5/16 in}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "BAS-01",
@@ -29,43 +25,31 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The base coat has {found} pass and lacks its leveling pass; {wanted} are due.",
     each="walls",
-    needs="walls.*.base_coat.passes",
+    when="wall.base_coat.passes < limit",
     limit="base_coat.passes",
 )
-def no_leveling_pass(wall: Any, limit: Any) -> Iterator[Found]:
-    """There are fewer passes than due."""
-    if less(wall.base_coat.passes, limit):
-        yield found(wall.base_coat.passes, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The base coat is {found} thick when dry; {wanted} is the least.",
     each="walls",
-    needs="walls.*.base_coat.dry_thickness",
+    when="wall.base_coat.dry_thickness < limit",
     limit="base_coat.dry_thickness_least",
 )
-def too_thin(wall: Any, limit: Any) -> Iterator[Found]:
-    """The dry base coat is thinner than it may be."""
-    if less(wall.base_coat.dry_thickness, limit):
-        yield found(wall.base_coat.dry_thickness, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The base coat is {found} thick when dry; {wanted} is the most.",
     each="walls",
-    needs="walls.*.base_coat.dry_thickness",
+    when="wall.base_coat.dry_thickness > limit",
     limit="base_coat.dry_thickness_most",
 )
-def too_thick(wall: Any, limit: Any) -> Iterator[Found]:
-    """The dry base coat is thicker than it may be."""
-    if more(wall.base_coat.dry_thickness, limit):
-        yield found(wall.base_coat.dry_thickness, wanted=limit)

@@ -20,10 +20,11 @@ fails COD-01c at code.wind_standard
 
 import re
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.standard import Standards
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "COD-01",
@@ -35,57 +36,57 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "EIFS section {found} is cited; the adopted edition has {wanted}: confirm.",
-    needs="code.model code.edition code.cited_eifs_section",
+    at="code.cited_eifs_section",
     basis="ibc_drainage ibc_editions_memory",
 )
-def other_eifs_section(project: Any, standards: Any) -> Iterator[Found]:
+def other_eifs_section(project: Description, standards: Standards) -> Iterator[Violation]:
     """The EIFS section that is cited is none of the adopted edition; before it had one, none is right."""
     yield from _miscited(project, standards, "cited_eifs_section", "eifs_section")
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "Inspection section {found} is cited; the adopted edition has {wanted}: confirm.",
-    needs="code.model code.edition code.cited_inspection_section",
+    at="code.cited_inspection_section",
     basis="ibc_inspection ibc_editions_memory",
 )
-def other_inspection_section(project: Any, standards: Any) -> Iterator[Found]:
+def other_inspection_section(project: Description, standards: Standards) -> Iterator[Violation]:
     """The inspection section that is cited is none of the adopted edition."""
     yield from _miscited(project, standards, "cited_inspection_section", "inspection_section")
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     CAUTION,
     "Wind standard {found} is named; the adopted edition refers to {wanted}: confirm.",
-    needs="code.model code.edition code.wind_standard",
+    at="code.wind_standard",
     basis="ibc_editions_memory",
 )
-def other_wind_standard(project: Any, standards: Any) -> Iterator[Found]:
+def other_wind_standard(project: Description, standards: Standards) -> Iterator[Violation]:
     """The wind standard is not the one that the adopted edition refers to."""
-    if not every(lambda: project.code.model == "ibc", lambda: bool(project.code.wind_standard)):
+    if not all_known(lambda: project.code.model == "ibc", lambda: bool(project.code.wind_standard)):
         return
     wanted = _edition(project, standards).get("wind_standard", project.code.wind_standard)
     if project.code.wind_standard != wanted:
-        yield found(project.code.wind_standard, wanted=wanted)
+        yield violation(project.code.wind_standard, wanted=wanted)
 
 
-def _miscited(project: Any, standards: Any, field: str, key: str) -> Iterator[Found]:
+def _miscited(project: Description, standards: Standards, field: str, key: str) -> Iterator[Violation]:
     """The section cited, where the adopted edition has another one or none; nothing cited is nothing wrong."""
     cited = project.code.get(field)
     if cited is None or project.code.model != "ibc" or not _edition(project, standards):
         return
     wanted = _edition(project, standards).get(key, "none")
     if not re.search(rf"(?<![\d.]){re.escape(wanted)}(?!\d)", cited):
-        yield found(cited, wanted=wanted)
+        yield violation(cited, wanted=wanted)
 
 
-def _edition(project: Any, standards: Any) -> dict[str, str]:
+def _edition(project: Description, standards: Standards) -> dict[str, str]:
     """What the adopted edition says; nothing where its row is not written yet."""
     row: dict[str, str] = standards.editions.get(str(project.code.edition), {})
     return row

@@ -12,10 +12,10 @@ fails COD-02a at walls.W1.drainage.kind
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import STOP, LookedUp, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "COD-02",
@@ -27,16 +27,16 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Code requires a drained wall here.",
     each="walls",
-    lift="never",
-    needs="calc.drainage_due walls.*.drainage.kind",
+    at="wall.drainage.kind",
     basis="ibc_drainage",
+    lift="never",
 )
-def undrained(wall: Any, resolve: Any) -> Iterator[Found]:
+def undrained(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     """Drainage is due and there is none."""
-    if every(lambda: wall.drainage.kind == "none", lambda: resolve("drainage-due").result):
-        yield found(wall.drainage.kind)
+    if all_known(lambda: wall.drainage.kind == "none", lambda: drainage_due().result):
+        yield violation(wall.drainage.kind)

@@ -25,12 +25,14 @@ fails COD-03c at elevations.E1.fire_separation
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.fire_tests import PROPAGATION, RADIANT, may_not_burn, names_standard
-from specgen.judging.rule import STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import every, shown
+from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_documented
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description, Elevation, Number, Wall
 from specgen.quantities.comparison import less, more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "COD-03",
@@ -42,63 +44,63 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The building has {found} stories and no fire propagation report of this wall.",
     each="walls",
-    needs="package.purpose code.construction_type attachments.*.standard attachments.*.assembly building.stories",
+    at="building.stories",
     limit="fire.stories",
 )
-def tall_without_report(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
+def tall_without_report(wall: Wall, project: Description, limit: Number) -> Iterator[Violation]:
     """The building has more than one story and no report shows how fire climbs this wall."""
-    if not draft(project) and every(
+    if not is_draft(project) and all_known(
         lambda: more(project.building.stories, limit),
         lambda: may_not_burn(project),
         lambda: not _reported(project, wall, PROPAGATION),
     ):
-        yield found(project.building.stories)
+        yield violation(project.building.stories)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "EIFS reaches {found}, above {wanted}, and no fire propagation report of this wall is given.",
     each="walls",
-    needs="package.purpose code.construction_type attachments.*.standard attachments.*.assembly building.eifs_top",
+    at="building.eifs_top",
     limit="fire.top",
 )
-def high_without_report(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
+def high_without_report(wall: Wall, project: Description, limit: Quantity) -> Iterator[Violation]:
     """EIFS reaches high up and no report shows how fire climbs this wall."""
-    if not draft(project) and every(
+    if not is_draft(project) and all_known(
         lambda: more(project.building.eifs_top, limit),
         lambda: may_not_burn(project),
         lambda: not _reported(project, wall, PROPAGATION),
     ):
-        yield found(project.building.eifs_top, wanted=limit)
+        yield violation(project.building.eifs_top, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "Fire separation is {found}; under {wanted} a radiant heat report is due and none is given.",
     each="elevations",
-    lift="never",
-    needs="package.purpose attachments.*.standard attachments.*.assembly elevations.*.fire_separation",
+    at="elevation.fire_separation",
     limit="fire.separation",
+    lift="never",
 )
-def close_without_report(elevation: Any, project: Any, limit: Any) -> Iterator[Found]:
+def close_without_report(elevation: Elevation, project: Description, limit: Quantity) -> Iterator[Violation]:
     """The next building is near and no report shows that its fire does not light this wall."""
-    if not draft(project) and every(
+    if not is_draft(project) and all_known(
         lambda: less(elevation.fire_separation, limit),
         lambda: not _reported(project, elevation.wall, RADIANT),
     ):
-        yield found(elevation.fire_separation, wanted=limit)
+        yield violation(elevation.fire_separation, wanted=limit)
 
 
-def _reported(project: Any, wall: Any, standard: str) -> bool:
+def _reported(project: Description, wall: Wall, standard: str) -> bool:
     """Whether a paper by a standard is of this wall."""
-    return shown(
+    return is_documented(
         project,
         lambda paper: names_standard(paper.standard, standard),
         lambda paper: paper.assembly == wall,

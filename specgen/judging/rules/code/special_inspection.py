@@ -14,10 +14,10 @@ fails COD-04a at contract.inspection_level
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import STOP, LookedUp, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "COD-04",
@@ -29,18 +29,15 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Special inspection is due and the contract provides for none.",
-    lift="never",
-    needs="calc.special_inspection_due contract.inspection_level",
+    at="contract.inspection_level",
     basis="ibc_inspection ibc_editions_memory",
+    lift="never",
 )
-def uninspected(project: Any, resolve: Any) -> Iterator[Found]:
+def uninspected(project: Description, special_inspection_due: LookedUp) -> Iterator[Violation]:
     """Special inspection is due and nobody is to do it."""
-    if every(
-        lambda: project.contract.inspection_level == "none",
-        lambda: resolve("special-inspection-due").result,
-    ):
-        yield found(project.contract.inspection_level)
+    if all_known(lambda: project.contract.inspection_level == "none", lambda: special_inspection_due().result):
+        yield violation(project.contract.inspection_level)

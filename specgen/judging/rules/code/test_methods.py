@@ -22,14 +22,15 @@ fails COD-05f at mockup.criteria.0.method
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.applies import applicable
 from specgen.judging.fire_tests import names_standard
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.judging.three_valued import papers, which
-from specgen.model.field import dotted
-from specgen.model.project import Absent
+from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.judging.three_valued import attachments, members_where
+from specgen.model.absence import Absent
+from specgen.model.field import Path
+from specgen.model.project import View
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "COD-05",
@@ -41,94 +42,96 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "D7091 reads film on metal, and this wall is none: confirm.",
-    needs="attachments.*.standard mockup.criteria.*.method",
+    at="mockup.criteria.*.method",
     basis="astm_d7091_memory",
 )
-def reads_metal_film(project: Any) -> Iterator[Found]:
+def reads_metal_film(project: Description) -> Iterator[Violation]:
     """A method that reads film on metal is named for the wall."""
     yield from _naming(project, "D7091")
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "D4417 reads the profile of blasted steel, and this wall is none: confirm.",
-    needs="attachments.*.standard mockup.criteria.*.method",
+    at="mockup.criteria.*.method",
     basis="astm_d4417_memory",
 )
-def reads_steel(project: Any) -> Iterator[Found]:
+def reads_steel(project: Description) -> Iterator[Violation]:
     """A method that reads blasted steel is named for the wall."""
     yield from _naming(project, "D4417")
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     CAUTION,
     "D4541 pulls coatings off metal; on this wall it is D7234: confirm.",
-    needs="attachments.*.standard mockup.criteria.*.method",
+    at="mockup.criteria.*.method",
     basis="adhesion_tests_memory",
 )
-def pulls_off_metal(project: Any) -> Iterator[Found]:
+def pulls_off_metal(project: Description) -> Iterator[Violation]:
     """A method that pulls coatings off metal is named for the wall."""
     yield from _naming(project, "D4541")
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     CAUTION,
     "D5957 is a flood test of flat roofs, not a measure of coverage: confirm.",
-    needs="attachments.*.standard mockup.criteria.*.method",
+    at="mockup.criteria.*.method",
     basis="astm_d5957_memory",
 )
-def floods_roofs(project: Any) -> Iterator[Found]:
+def floods_roofs(project: Description) -> Iterator[Violation]:
     """A flood test of roofs is named for the wall."""
     yield from _naming(project, "D5957")
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     STOP,
     "DIN 53211 is withdrawn; the cup time has no valid method.",
-    needs="attachments.*.standard mockup.criteria.*.method",
+    at="mockup.criteria.*.method",
     basis="din_53211",
 )
-def withdrawn_cup(project: Any) -> Iterator[Found]:
+def withdrawn_cup(project: Description) -> Iterator[Violation]:
     """A cup standard that was withdrawn is named."""
     yield from _naming(project, "DIN 53211")
 
 
-@RULE.clause(
+@RULE.test(
     "f",
     STOP,
     "E1980 covers flat and low-sloped surfaces; on a wall it is only a relative index.",
-    needs="attachments.*.standard mockup.criteria.*.method",
+    at="mockup.criteria.*.method",
     basis="astm_e1980",
 )
-def roof_index(project: Any) -> Iterator[Found]:
+def roof_index(project: Description) -> Iterator[Violation]:
     """An index of low-sloped surfaces is named for the wall."""
     yield from _naming(project, "E1980")
 
 
-def _naming(project: Any, method: str) -> Iterator[Found]:
+def _naming(project: Description, method: str) -> Iterator[Violation]:
     """The lines of the form and the reports that name a method, other than on coupons."""
     lines = project.mockup.criteria
     texts = [
         *(partial(_text, line, "method") for line in (lines if lines.given() else ())),
-        *(partial(_text, paper, "standard") for paper in papers(project)),
+        *(partial(_text, paper, "standard") for paper in attachments(project)),
     ]
-    naming = which(texts, lambda text: names_standard(text()[0], method) and "coupon" not in text()[0].casefold())
+    naming = members_where(
+        texts, lambda text: names_standard(text()[0], method) and "coupon" not in text()[0].casefold()
+    )
     if not naming and not lines.given():
         raise Absent(lines.path)
     for text in naming:
-        yield found(text()[0], at=text()[1])
+        yield violation(text()[0], at=text()[1])
 
 
-def _text(view: Any, field: str) -> tuple[str, str]:
-    """The text of a field with its path; nothing for a field that the paper does not owe."""
+def _text(view: View, field: str) -> tuple[str, Path]:
+    """The text of a field with its path; nothing for a field that the document does not owe."""
     path = (*view.path, field)
     owed = applicable(view.project, path)
-    return (getattr(view, field) if owed else view.get(field) or ""), dotted(path)
+    return str(view[field] if owed else view.get(field) or ""), path

@@ -12,11 +12,7 @@ fails FIN-09c at gloss.reserve
     gloss: {reserve: 0}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.quantities.comparison import less
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-09",
@@ -28,29 +24,21 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The reserve of primer is {found} %; {wanted} % is usual.",
-    needs="primer.reserve",
+    when="primer.reserve < limit",
     limit="coat.reserve",
     step="primer",
 )
-def little_primer_kept(project: Any, limit: Any) -> Iterator[Found]:
-    """Less primer than usual is kept."""
-    if less(project.primer.reserve, limit):
-        yield found(project.primer.reserve, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "The reserve of gloss is {found} %; {wanted} % is usual.",
-    needs="gloss.reserve",
+    when="gloss.reserve < limit",
     limit="coat.reserve",
     step="gloss",
 )
-def little_gloss_kept(project: Any, limit: Any) -> Iterator[Found]:
-    """Less gloss than usual is kept."""
-    if less(project.gloss.reserve, limit):
-        yield found(project.gloss.reserve, wanted=limit)

@@ -18,11 +18,7 @@ fails FIN-04e at gloss.pattern
     gloss: {pattern: random}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import equal
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-04",
@@ -34,71 +30,51 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The primer is not tinted, so the gloss has no even base.",
-    needs="primer.tinted",
+    when="primer.tinted = no",
     basis="practice",
     step="primer",
 )
-def untinted(project: Any) -> Iterator[Found]:
-    """The primer has no tint."""
-    if not project.primer.tinted:
-        yield found(project.primer.tinted)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "{found} primer coats are planned; it is {wanted}.",
-    needs="primer.coats",
+    when="primer.coats != limit",
     limit="primer.coats",
     step="primer",
 )
-def primer_coats(project: Any, limit: Any) -> Iterator[Found]:
-    """The number of primer coats is another one."""
-    if not equal(project.primer.coats, limit):
-        yield found(project.primer.coats, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "{found} gloss coats are planned; it is {wanted}.",
-    needs="gloss.coats",
+    when="gloss.coats != limit",
     limit="gloss.coats",
     step="gloss",
 )
-def gloss_coats(project: Any, limit: Any) -> Iterator[Found]:
-    """The number of gloss coats is another one."""
-    if not equal(project.gloss.coats, limit):
-        yield found(project.gloss.coats, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "The primer is sprayed {found}; {wanted} is due.",
-    needs="primer.pattern",
+    when="primer.pattern != limit",
     limit="primer.pattern",
     step="primer",
 )
-def primer_pattern(project: Any, limit: Any) -> Iterator[Found]:
-    """The primer is sprayed in another pattern."""
-    if project.primer.pattern != limit:
-        yield found(project.primer.pattern, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     STOP,
     "The gloss is sprayed {found}; {wanted} is due.",
-    needs="gloss.pattern",
+    when="gloss.pattern != limit",
     limit="gloss.pattern",
     step="gloss",
 )
-def gloss_pattern(project: Any, limit: Any) -> Iterator[Found]:
-    """The gloss is sprayed in another pattern."""
-    if project.gloss.pattern != limit:
-        yield found(project.gloss.pattern, wanted=limit)

@@ -20,11 +20,7 @@ fails FIN-05f at gloss.cup_most
     gloss: {cup_most: 40 s}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-05",
@@ -36,85 +32,61 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The primer is read in {found}; {wanted} is due.",
-    needs="primer.cup",
+    when="primer.cup != limit",
     limit="primer.cup",
     step="primer",
 )
-def primer_cup(project: Any, limit: Any) -> Iterator[Found]:
-    """The primer is read in another cup."""
-    if project.primer.cup != limit:
-        yield found(project.primer.cup, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The gloss is read in {found}; {wanted} is due.",
-    needs="gloss.cup",
+    when="gloss.cup != limit",
     limit="gloss.cup",
     step="gloss",
 )
-def gloss_cup(project: Any, limit: Any) -> Iterator[Found]:
-    """The gloss is read in another cup."""
-    if project.gloss.cup != limit:
-        yield found(project.gloss.cup, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The least cup time of the primer is {found}; it is {wanted}.",
-    needs="primer.cup_least",
+    when="primer.cup_least < limit",
     limit="primer.cup_least",
     step="primer",
 )
-def primer_too_thin(project: Any, limit: Any) -> Iterator[Found]:
-    """The window of the primer opens too early."""
-    if less(project.primer.cup_least, limit):
-        yield found(project.primer.cup_least, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "The least cup time of the gloss is {found}; it is {wanted}.",
-    needs="gloss.cup_least",
+    when="gloss.cup_least < limit",
     limit="gloss.cup_least",
     step="gloss",
 )
-def gloss_too_thin(project: Any, limit: Any) -> Iterator[Found]:
-    """The window of the gloss opens too early."""
-    if less(project.gloss.cup_least, limit):
-        yield found(project.gloss.cup_least, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     STOP,
     "The most cup time of the primer is {found}; it is {wanted}.",
-    needs="primer.cup_most",
+    when="primer.cup_most > limit",
     limit="primer.cup_most",
     step="primer",
 )
-def primer_too_thick(project: Any, limit: Any) -> Iterator[Found]:
-    """The window of the primer closes too late."""
-    if more(project.primer.cup_most, limit):
-        yield found(project.primer.cup_most, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "f",
     STOP,
     "The most cup time of the gloss is {found}; it is {wanted}.",
-    needs="gloss.cup_most",
+    when="gloss.cup_most > limit",
     limit="gloss.cup_most",
     step="gloss",
 )
-def gloss_too_thick(project: Any, limit: Any) -> Iterator[Found]:
-    """The window of the gloss closes too late."""
-    if more(project.gloss.cup_most, limit):
-        yield found(project.gloss.cup_most, wanted=limit)

@@ -19,11 +19,7 @@ fails FIN-03e at gloss.dry_hours
     gloss: {dry_hours: 12}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import less
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-03",
@@ -35,73 +31,53 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Adhesive is given {found} h; {wanted} h is the least.",
     each="walls",
-    needs="walls.*.attachment.cure_hours",
+    when="wall.attachment.cure_hours < limit",
     limit="adhesive.cure",
     step="boards",
 )
-def adhesive_hurried(wall: Any, limit: Any) -> Iterator[Found]:
-    """The adhesive has less time than its least."""
-    if less(wall.attachment.cure_hours, limit):
-        yield found(wall.attachment.cure_hours, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "Base coat is given {found} h; {wanted} h is the least.",
     each="walls",
-    needs="walls.*.base_coat.cure_hours",
+    when="wall.base_coat.cure_hours < limit",
     limit="base_coat.cure",
     step="second_pass",
 )
-def base_coat_hurried(wall: Any, limit: Any) -> Iterator[Found]:
-    """The base coat has less time than its least."""
-    if less(wall.base_coat.cure_hours, limit):
-        yield found(wall.base_coat.cure_hours, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "Smoothing is given {found} h; {wanted} h is the least.",
-    needs="smoothing.dry_hours",
+    when="smoothing.dry_hours < limit",
     limit="smoothing.dry",
     step="smoothing_2",
 )
-def smoothing_hurried(project: Any, limit: Any) -> Iterator[Found]:
-    """Smoothing has less time than its least."""
-    if less(project.smoothing.dry_hours, limit):
-        yield found(project.smoothing.dry_hours, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "Primer is given {found} h; {wanted} h is the least.",
-    needs="primer.dry_hours",
+    when="primer.dry_hours < limit",
     limit="primer.dry",
     step="primer",
 )
-def primer_hurried(project: Any, limit: Any) -> Iterator[Found]:
-    """The primer has less time than its least."""
-    if less(project.primer.dry_hours, limit):
-        yield found(project.primer.dry_hours, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     STOP,
     "Gloss is given {found} h; {wanted} h is the least.",
-    needs="gloss.dry_hours",
+    when="gloss.dry_hours < limit",
     limit="gloss.dry",
     step="gloss",
 )
-def gloss_hurried(project: Any, limit: Any) -> Iterator[Found]:
-    """The gloss coat has less time than its least."""
-    if less(project.gloss.dry_hours, limit):
-        yield found(project.gloss.dry_hours, wanted=limit)

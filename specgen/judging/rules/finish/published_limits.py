@@ -13,10 +13,11 @@ fails FIN-12c at spray.distance
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less, more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "FIN-12",
@@ -30,46 +31,53 @@ SAY = "The coating source allows {found}; a published text has {wanted}: ask the
 ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     SAY,
-    needs="primer.cup gloss.cup gloss.cup_least primer.cup_least",
+    at="primer.cup_least",
     limit="cup.zahn_range_least",
     step="setup",
 )
-def shorter_than_the_cup_is_read(project: Any, limit: Any) -> Iterator[Found]:
+def shorter_than_the_cup_is_read(project: Description, limit: Quantity) -> Iterator[Violation]:
     """The window of the source opens below the range of the cup."""
     for coat in ("primer", "gloss"):
         figure = project.project.maker.get((coat, "cup_least"))
         if figure is not None and _cup(project, coat) in ZAHN_2_TO_5 and less(figure, limit):
-            yield found(figure, wanted=limit, at=f"{coat}.cup_least")
+            yield violation(figure, wanted=limit, at=(coat, "cup_least"))
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     SAY,
-    needs="primer.cup gloss.cup gloss.cup_most primer.cup_most",
+    at="primer.cup_most",
     limit="cup.zahn_range_most",
     step="setup",
 )
-def longer_than_the_cup_is_read(project: Any, limit: Any) -> Iterator[Found]:
+def longer_than_the_cup_is_read(project: Description, limit: Quantity) -> Iterator[Violation]:
     """The window of the source closes above the range of the cup."""
     for coat in ("primer", "gloss"):
         figure = project.project.maker.get((coat, "cup_most"))
         if figure is not None and _cup(project, coat).startswith("zahn_") and more(figure, limit):
-            yield found(figure, wanted=limit, at=f"{coat}.cup_most")
+            yield violation(figure, wanted=limit, at=(coat, "cup_most"))
 
 
-@RULE.clause("c", CAUTION, SAY, needs="spray.distance", limit="spray.distance_published", step="primer")
-def nearer_than_a_manual_allows(project: Any, limit: Any) -> Iterator[Found]:
+@RULE.test(
+    "c",
+    CAUTION,
+    SAY,
+    at="spray.distance",
+    limit="spray.distance_published",
+    step="primer",
+)
+def nearer_than_a_manual_allows(project: Description, limit: Quantity) -> Iterator[Violation]:
     """The source allows the gun nearer than a published paint manual."""
     figure = project.project.maker.get(("spray", "distance"))
     if figure is not None and less(figure, limit):
-        yield found(figure, wanted=limit)
+        yield violation(figure, wanted=limit)
 
 
-def _cup(project: Any, coat: str) -> str:
+def _cup(project: Description, coat: str) -> str:
     """The cup the source's figures of a coat are read in: its own where it names one, else that of the job."""
-    return str(project.project.maker.get((coat, "cup")) or getattr(project, coat).cup)
+    return str(project.project.maker.get((coat, "cup")) or project[coat].cup)

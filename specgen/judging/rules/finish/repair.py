@@ -9,10 +9,7 @@ fails FIN-11a at finish.repair_method
     finish: {repair_method: spot}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-11",
@@ -24,14 +21,10 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "A spot repair stays visible in a metal-look coat.",
-    needs="finish.repair_method",
+    when="finish.repair_method = spot",
     basis="memory",
 )
-def spot_repair(project: Any) -> Iterator[Found]:
-    """Spots are to be touched up."""
-    if project.finish.repair_method == "spot":
-        yield found(project.finish.repair_method)

@@ -15,11 +15,7 @@ fails FIN-02d at smoothing.motion
     smoothing: {motion: straight}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-02",
@@ -31,53 +27,38 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Sanding may start {found} min after application; {wanted} min is the least.",
-    needs="smoothing.sand_after_least_minutes",
+    when="smoothing.sand_after_least_minutes < limit",
     limit="smoothing.sand_after_least",
 )
-def too_early(project: Any, limit: Any) -> Iterator[Found]:
-    """Sanding may start before the skim has set."""
-    if less(project.smoothing.sand_after_least_minutes, limit):
-        yield found(project.smoothing.sand_after_least_minutes, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "Sanding may wait {found} min after application; {wanted} min is the most.",
-    needs="smoothing.sand_after_most_minutes",
+    when="smoothing.sand_after_most_minutes > limit",
     limit="smoothing.sand_after_most",
 )
-def too_late(project: Any, limit: Any) -> Iterator[Found]:
-    """Sanding may wait until the skim is hard."""
-    if more(project.smoothing.sand_after_most_minutes, limit):
-        yield found(project.smoothing.sand_after_most_minutes, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "A {found} abrasive leaves scratches that ghost through gloss.",
-    needs="smoothing.abrasive",
+    when="smoothing.abrasive not in {fine, very_fine}",
     basis="practice",
 )
-def coarse(project: Any) -> Iterator[Found]:
-    """The abrasive is too coarse."""
-    if project.smoothing.abrasive not in ("fine", "very_fine"):
-        yield found(project.smoothing.abrasive)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "Straight sanding strokes may show through gloss.",
-    needs="smoothing.motion",
+    when="smoothing.motion != circular",
+    wanted="circular",
     basis="practice",
 )
-def straight_strokes(project: Any) -> Iterator[Found]:
-    """Sanding does not go in circles."""
-    if project.smoothing.motion != "circular":
-        yield found(project.smoothing.motion, wanted="circular")

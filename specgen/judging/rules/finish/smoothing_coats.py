@@ -11,11 +11,7 @@ fails FIN-01b at smoothing.total_thickness
     smoothing: {total_thickness: 1/16 in}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import equal, more
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-01",
@@ -27,27 +23,19 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "{found} smoothing coats are planned; it is {wanted} skims.",
-    needs="smoothing.coats",
+    when="smoothing.coats != limit",
     limit="smoothing.coats",
 )
-def other_number_of_skims(project: Any, limit: Any) -> Iterator[Found]:
-    """The number of skims is another one."""
-    if not equal(project.smoothing.coats, limit):
-        yield found(project.smoothing.coats, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "Smoothing is {found} thick in all; {wanted} is the most, and more cannot mend a bad base.",
-    needs="smoothing.total_thickness",
+    when="smoothing.total_thickness > limit",
     limit="smoothing.total_thickness",
 )
-def too_thick(project: Any, limit: Any) -> Iterator[Found]:
-    """All skims together are too thick."""
-    if more(project.smoothing.total_thickness, limit):
-        yield found(project.smoothing.total_thickness, wanted=limit)

@@ -19,11 +19,7 @@ fails FIN-10c at gloss.voc
     gloss: {voc: 90 g/L}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import more
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-10",
@@ -35,46 +31,31 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The smoothing has {found}; the local limit is {wanted}.",
-    needs="code.voc_limit smoothing.voc",
+    when="smoothing.voc > code.voc_limit",
     basis="computed",
     step="smoothing_1",
 )
-def smoothing_over(project: Any) -> Iterator[Found]:
-    """The smoothing gives off more than is allowed here."""
-    yield from _over(project, project.smoothing)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The primer has {found}; the local limit is {wanted}.",
-    needs="code.voc_limit primer.voc",
+    when="primer.voc > code.voc_limit",
     basis="computed",
     step="primer",
 )
-def primer_over(project: Any) -> Iterator[Found]:
-    """The primer gives off more than is allowed here."""
-    yield from _over(project, project.primer)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The gloss has {found}; the local limit is {wanted}.",
-    needs="code.voc_limit gloss.voc",
+    when="gloss.voc > code.voc_limit",
     basis="computed",
     step="gloss",
 )
-def gloss_over(project: Any) -> Iterator[Found]:
-    """The gloss gives off more than is allowed here."""
-    yield from _over(project, project.gloss)
-
-
-def _over(project: Any, coat: Any) -> Iterator[Found]:
-    """The figure of a coat against the local limit."""
-    if more(coat.voc, project.code.voc_limit):
-        yield found(coat.voc, wanted=project.code.voc_limit)

@@ -14,11 +14,12 @@ fails PLN-02b at walls.W1.substrate.plane_limit
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Elevation, Wall
 from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "PLN-02",
@@ -30,39 +31,39 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "A limit of {found} in 10 ft is too loose for a prominent face.",
     each="elevations",
-    needs="elevations.*.prominent walls.*.substrate.plane_limit",
+    at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
 )
-def loose_for_prominent_face(elevation: Any, limit: Any) -> Iterator[Found]:
+def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Iterator[Violation]:
     """The face is prominent and its wall has no tighter limit than the usual one."""
-    if every(lambda: elevation.prominent, lambda: _loose(elevation.wall, limit)):
+    if all_known(lambda: elevation.prominent, lambda: _loose(elevation.wall, limit)):
         yield _found(elevation.wall)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "A limit of {found} in 10 ft is too loose where light rakes the face.",
     each="elevations",
-    needs="elevations.*.critical_light walls.*.substrate.plane_limit",
+    at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
 )
-def loose_for_raking_light(elevation: Any, limit: Any) -> Iterator[Found]:
+def loose_for_raking_light(elevation: Elevation, limit: Quantity) -> Iterator[Violation]:
     """Light rakes the face and its wall has no tighter limit than the usual one."""
-    if every(lambda: elevation.critical_light, lambda: _loose(elevation.wall, limit)):
+    if all_known(lambda: elevation.critical_light, lambda: _loose(elevation.wall, limit)):
         yield _found(elevation.wall)
 
 
-def _loose(wall: Any, limit: Any) -> bool:
+def _loose(wall: Wall, limit: Quantity) -> bool:
     """Whether the limit of a wall is the usual one, or looser."""
     return not less(wall.substrate.plane_limit, limit)
 
 
-def _found(wall: Any) -> Found:
+def _found(wall: Wall) -> Violation:
     """The limit of the wall, at its own place."""
-    return found(wall.substrate.plane_limit, at=(*wall.path, "substrate", "plane_limit"))
+    return violation(wall.substrate.plane_limit, at=(*wall.path, "substrate", "plane_limit"))

@@ -13,10 +13,10 @@ fails PLN-04a at elevations.E1.critical_light
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every, some
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import AcceptanceCriterion, Description, Elevation
 
 RULE = Rule(
     "PLN-04",
@@ -28,24 +28,24 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "Light rakes this face and the acceptance form has no raking-lamp line: confirm.",
     each="elevations",
-    needs="mockup.criteria.*.name elevations.*.critical_light",
+    at="elevation.critical_light",
     basis="memory",
 )
-def no_raking_lamp(elevation: Any, project: Any) -> Iterator[Found]:
+def no_raking_lamp(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """Light rakes the face and no line of the form speaks of the lamp."""
-    if every(lambda: elevation.critical_light, lambda: not _has_lamp(project)):
-        yield found(elevation.critical_light)
+    if all_known(lambda: elevation.critical_light, lambda: not _has_lamp(project)):
+        yield violation(elevation.critical_light)
 
 
-def _has_lamp(project: Any) -> bool:
+def _has_lamp(project: Description) -> bool:
     """Whether a line of the acceptance form is the raking lamp's."""
-    return some(*(partial(_is_lamp, line) for line in project.mockup.criteria))
+    return any_known(*(partial(_is_lamp, line) for line in project.mockup.criteria))
 
 
-def _is_lamp(line: Any) -> bool:
+def _is_lamp(line: AcceptanceCriterion) -> bool:
     return bool(line.name == "raking_light")

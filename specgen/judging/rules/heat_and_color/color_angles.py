@@ -12,10 +12,10 @@ fails HEA-07b at colors.C1.range_samples
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Color, Number
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -28,32 +28,28 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "{found} angles cannot judge a flake finish; {wanted} are due.",
     each="colors",
-    needs="colors.*.metallic colors.*.angles",
-    limit="color.angles",
+    at="color.angles",
     basis="aama_finishes",
+    limit="color.angles",
 )
-def few_angles(color: Any, limit: Any) -> Iterator[Found]:
+def few_angles(color: Color, limit: Number) -> Iterator[Violation]:
     """The color of a flake finish is read at too few angles."""
-    if every(lambda: color.metallic, lambda: less(len(set(color.angles)), limit)):
-        yield found(len(set(color.angles)), wanted=limit)
+    if all_known(lambda: color.metallic, lambda: less(len(set(color.angles)), limit)):
+        yield violation(len(set(color.angles)), wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "{found} range samples cannot show what is to be accepted; {wanted} are due, since perfect evenness is not to "
     "be promised.",
     each="colors",
-    needs="colors.*.metallic colors.*.range_samples",
-    limit="color.range_samples",
+    when="color.metallic = yes and color.range_samples < limit",
     basis="aama_finishes",
+    limit="color.range_samples",
 )
-def few_samples(color: Any, limit: Any) -> Iterator[Found]:
-    """A flake finish is shown in too few samples."""
-    if every(lambda: color.metallic, lambda: less(color.range_samples, limit)):
-        yield found(color.range_samples, wanted=limit)

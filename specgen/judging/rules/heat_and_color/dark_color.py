@@ -14,10 +14,11 @@ fails HEA-05b at attachments.*.colors
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, draft, found
-from specgen.judging.three_valued import every, shown, signed
+from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_documented, is_signed
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Color, Description, Number
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -30,41 +31,36 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Light reflectance is {found} %; {wanted} % is the usual least over EPS: confirm.",
     each="colors",
-    needs="colors.*.lrv",
+    when="color.lrv < limit",
     limit="color.lrv_least",
 )
-def dark(color: Any, limit: Any) -> Iterator[Found]:
-    """The color is darker than usual over EPS."""
-    if less(color.lrv, limit):
-        yield found(color.lrv, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "The EIFS source has not agreed in writing to this dark color: confirm.",
     each="colors",
-    needs="package.purpose colors.*.lrv attachments.*.kind attachments.*.signed attachments.*.parties "
-    "attachments.*.colors",
+    at="attachments.*.colors",
     limit="color.lrv_least",
 )
-def dark_without_letter(color: Any, project: Any, limit: Any) -> Iterator[Found]:
+def dark_without_letter(color: Color, project: Description, limit: Number) -> Iterator[Violation]:
     """No signed letter of the EIFS source takes the dark color."""
-    if not draft(project) and every(lambda: less(color.lrv, limit), lambda: not _agreed(color, project)):
-        yield found()
+    if not is_draft(project) and all_known(lambda: less(color.lrv, limit), lambda: not _agreed(color, project)):
+        yield violation()
 
 
-def _agreed(color: Any, project: Any) -> bool:
+def _agreed(color: Color, project: Description) -> bool:
     """Whether a signed letter of the EIFS source names the color."""
-    return shown(
+    return is_documented(
         project,
         lambda paper: paper.kind == "letter",
         lambda paper: color in paper.colors,
         lambda paper: "eifs_source" in paper.parties,
-        signed,
+        is_signed,
     )

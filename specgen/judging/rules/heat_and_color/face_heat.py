@@ -15,9 +15,10 @@ fails HEA-02a at elevations.E1.color
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -30,19 +31,18 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The face reaches {found}; the board softens at {wanted}.",
     each="elevations",
-    lift="never",
-    needs="calc.face_heat walls.*.insulation.service_limit",
-    at="elevations.*.color",
+    at="elevation.color",
     basis="trade_eps_heat computed",
+    lift="never",
     step="gloss",
 )
-def board_softens(elevation: Any, resolve: Any) -> Iterator[Found]:
+def board_softens(elevation: Elevation, face_heat: Computed) -> Iterator[Violation]:
     """The hottest face is no cooler than the heat at which the board softens."""
-    heat, limit = resolve("face-heat"), elevation.wall.insulation.service_limit
+    heat, limit = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
     if not less(heat.quantity, limit):
-        yield found(heat.rounded, wanted=limit)
+        yield violation(heat.rounded, wanted=limit)

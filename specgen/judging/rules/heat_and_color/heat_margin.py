@@ -27,12 +27,13 @@ fails HEA-03e at colors.C1.lrv
     colors: {C1: {lrv: 22}}
 """
 
-from collections.abc import Callable, Iterator
-from typing import Any
+from collections.abc import Iterator
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.quantities.comparison import less, more
-from specgen.quantities.quantity import apart, rounded
+from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Elevation
+from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity, apart, rounded
 
 RULE = Rule(
     "HEA-03",
@@ -44,76 +45,63 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "The heat margin is {found}; {wanted} is wanted.",
     each="elevations",
-    needs="walls.*.insulation.service_limit calc.face_heat",
-    at="elevations.*.color",
-    limit="board.heat_margin",
+    at="elevation.color",
     basis="computed",
+    limit="board.heat_margin",
 )
-def thin_margin(elevation: Any, resolve: Any, limit: Any) -> Iterator[Found]:
+def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> Iterator[Violation]:
     """The hottest face comes near the heat at which the board softens."""
-    margin = apart(elevation.wall.insulation.service_limit, resolve("face-heat").quantity)
+    heat, softens = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
+    margin = apart(softens, heat.quantity)
     if less(margin, limit):
-        yield found(rounded(margin), wanted=limit)
+        yield violation(rounded(margin), wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "In still air the face reaches {found}; the board softens at {wanted}.",
     each="elevations",
-    needs="calc.face_heat_still walls.*.insulation.service_limit",
-    at="elevations.*.color",
+    at="elevation.color",
     basis="computed",
 )
-def softens_in_still_air(elevation: Any, resolve: Any) -> Iterator[Found]:
+def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Iterator[Violation]:
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
-    still, limit = resolve("face-heat-still"), elevation.wall.insulation.service_limit
+    still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
     if not less(still.quantity, limit):
-        yield found(still.rounded, wanted=limit)
+        yield violation(still.rounded, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "Glass or metal near this face sends a second sun onto it.",
     each="elevations",
-    needs="elevations.*.reflecting_surface_near",
+    when="elevation.reflecting_surface_near = yes",
     basis="trade_eps_heat",
 )
-def second_sun(elevation: Any) -> Iterator[Found]:
-    """A reflecting surface stands near the face."""
-    if elevation.reflecting_surface_near:
-        yield found(elevation.reflecting_surface_near)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "The site lies at {found}; above {wanted} the sun is stronger than usual figures.",
-    needs="site.altitude",
-    limit="altitude.strong_sun",
+    when="site.altitude > limit",
     basis="trade_eps_heat",
+    limit="altitude.strong_sun",
 )
-def high_site(project: Any, limit: Any) -> Iterator[Found]:
-    """The site lies so high that the sun is stronger."""
-    if more(project.site.altitude, limit):
-        yield found(project.site.altitude, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     CAUTION,
     "Light reflectance is {found} %, near the usual limit over EPS.",
     each="colors",
-    needs="colors.*.lrv",
+    when="color.lrv >= limit(color.lrv_least) and color.lrv < limit",
     limit="color.lrv_cautious",
 )
-def rather_dark(color: Any, limit: Any, limits: Callable[[str], Any]) -> Iterator[Found]:
-    """The shade is one of those just above the usual limit."""
-    if less(color.lrv, limit) and not less(color.lrv, limits("color.lrv_least")):
-        yield found(color.lrv, wanted=limit)

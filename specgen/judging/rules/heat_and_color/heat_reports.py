@@ -19,11 +19,11 @@ fails HEA-01b at attachments.*.standard
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.fire_tests import names_standard
-from specgen.judging.rule import CAUTION, Found, Rule, draft, found
-from specgen.judging.three_valued import shown
+from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_documented
+from specgen.model.typed_views import Color, Description
 
 RULE = Rule(
     "HEA-01",
@@ -37,37 +37,37 @@ RULE = Rule(
 NEEDS = "package.purpose attachments.*.kind attachments.*.covers attachments.*.standard"
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "No test report shows the solar reflectance of the full coat: confirm.",
     each="colors",
-    needs=NEEDS,
+    at="attachments.*.standard",
     basis="reflectance_tests_memory",
 )
-def reflectance_untested(color: Any, project: Any) -> Iterator[Found]:
+def reflectance_untested(color: Color, project: Description) -> Iterator[Violation]:
     """No report shows the solar reflectance."""
-    if not draft(project) and not _tested(project, "C1549", "E903"):
-        yield found()
+    if not is_draft(project) and not _tested(project, "C1549", "E903"):
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "No test report shows the emittance of the full coat: confirm.",
     each="colors",
-    needs=NEEDS,
+    at="attachments.*.standard",
     basis="reflectance_tests_memory",
 )
-def emittance_untested(color: Any, project: Any) -> Iterator[Found]:
+def emittance_untested(color: Color, project: Description) -> Iterator[Violation]:
     """No report shows the emittance."""
-    if not draft(project) and not _tested(project, "C1371", "E408"):
-        yield found()
+    if not is_draft(project) and not _tested(project, "C1371", "E408"):
+        yield violation()
 
 
-def _tested(project: Any, *methods: str) -> bool:
+def _tested(project: Description, *methods: str) -> bool:
     """Whether a report on the gloss names one of these test methods."""
-    return shown(
+    return is_documented(
         project,
         lambda paper: paper.kind == "test_report",
         lambda paper: "gloss" in paper.covers,

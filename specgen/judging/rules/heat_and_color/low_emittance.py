@@ -9,11 +9,7 @@ fails HEA-04a at colors.C1.emittance
     colors: {C1: {emittance: 0.60}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import NOTE, Found, Rule, found
-from specgen.quantities.comparison import less
+from specgen.judging.rule import NOTE, Rule
 
 RULE = Rule(
     "HEA-04",
@@ -25,17 +21,13 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     NOTE,
     "An emittance of {found} runs hotter than its reflectance suggests, so both heat methods are printed and "
     "the hotter governs.",
     each="colors",
-    needs="colors.*.emittance",
-    limit="color.emittance_usual",
+    when="color.emittance < limit",
     basis="computed",
+    limit="color.emittance_usual",
 )
-def low_emittance(color: Any, limit: Any) -> Iterator[Found]:
-    """The coat gives off less heat than a plain one."""
-    if less(color.emittance, limit):
-        yield found(color.emittance, wanted=limit)

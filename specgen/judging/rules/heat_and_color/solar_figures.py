@@ -15,9 +15,10 @@ fails HEA-06c at colors.C1.emittance_method
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Color, Number
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -30,43 +31,36 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "Solar reflectance {found} looks copied from light reflectance.",
     each="colors",
-    needs="colors.*.lrv colors.*.solar_reflectance",
+    at="color.solar_reflectance",
     limit="color.reflectance_apart",
 )
-def copied(color: Any, limit: Any) -> Iterator[Found]:
+def copied(color: Color, limit: Number) -> Iterator[Violation]:
     """The solar figure is the light one, rounded."""
-    if less(abs(color.solar_reflectance - Fraction(color.lrv, 100)), limit):
-        yield found(color.solar_reflectance)
+    light, solar = read_all(lambda: color.lrv, lambda: color.solar_reflectance)
+    if less(abs(solar - Fraction(light, 100)), limit):
+        yield violation(solar)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "Solar reflectance has no test method.",
     each="colors",
-    needs="colors.*.solar_reflectance_method",
+    when="color.solar_reflectance_method = not_stated",
     basis="reflectance_tests_memory",
 )
-def reflectance_method_not_stated(color: Any) -> Iterator[Found]:
-    """Nobody says how the solar reflectance was measured."""
-    if color.solar_reflectance_method == "not_stated":
-        yield found(color.solar_reflectance_method)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "Emittance has no test method.",
     each="colors",
-    needs="colors.*.emittance_method",
+    when="color.emittance_method = not_stated",
     basis="reflectance_tests_memory",
 )
-def emittance_method_not_stated(color: Any) -> Iterator[Found]:
-    """Nobody says how the emittance was measured."""
-    if color.emittance_method == "not_stated":
-        yield found(color.emittance_method)

@@ -11,11 +11,7 @@ fails INS-06b at walls.W1.insulation.board_joint_to_opening_corner
     walls: {W1: {insulation: {board_joint_to_opening_corner: 4 in}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.quantities.comparison import less
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "INS-06",
@@ -27,30 +23,22 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Board joints come within {found} of an aesthetic joint or sheathing joint; {wanted} is usual, since cracks "
     "begin there: confirm.",
     each="walls",
-    needs="walls.*.insulation.board_joint_to_reveal",
+    when="wall.insulation.board_joint_to_reveal < limit",
     limit="board.joint_to_aesthetic_joint",
 )
-def near_other_joint(wall: Any, limit: Any) -> Iterator[Found]:
-    """A board joint comes close to an aesthetic joint or a sheathing joint."""
-    if less(wall.insulation.board_joint_to_reveal, limit):
-        yield found(wall.insulation.board_joint_to_reveal, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "Board joints come within {found} of an opening corner; {wanted} is usual, since cracks begin there: confirm.",
     each="walls",
-    needs="walls.*.insulation.board_joint_to_opening_corner",
+    when="wall.insulation.board_joint_to_opening_corner < limit",
     limit="board.joint_to_opening_corner",
 )
-def near_corner(wall: Any, limit: Any) -> Iterator[Found]:
-    """A board joint comes close to the corner of an opening."""
-    if less(wall.insulation.board_joint_to_opening_corner, limit):
-        yield found(wall.insulation.board_joint_to_opening_corner, wanted=limit)

@@ -9,10 +9,7 @@ fails INS-01a at walls.W1.insulation.kind
     walls: {W1: {insulation: {kind: mineral_wool}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "INS-01",
@@ -24,15 +21,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Mineral wool needs fasteners, and fasteners show through this finish.",
     each="walls",
-    needs="walls.*.insulation.kind",
+    when="wall.insulation.kind = mineral_wool",
     basis="practice",
 )
-def mineral_wool(wall: Any) -> Iterator[Found]:
-    """The board is mineral wool."""
-    if wall.insulation.kind == "mineral_wool":
-        yield found(wall.insulation.kind)

@@ -17,11 +17,12 @@ fails INS-04b at walls.W1.insulation.thickness
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description, Wall
+from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "INS-04",
@@ -34,47 +35,42 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The board is {found} thick; {wanted} is the most in the outside system.",
     each="walls",
-    needs="walls.*.insulation.thickness",
+    when="wall.insulation.thickness > limit",
     limit="board.thickness_most",
 )
-def too_thick(wall: Any, limit: Any) -> Iterator[Found]:
-    """The board is thicker than the outside system allows."""
-    if more(wall.insulation.thickness, limit):
-        yield found(wall.insulation.thickness, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "The board is {found} thick; no aesthetic joint may be cut into less than {wanted}.",
     each="walls",
-    needs="aesthetic_joint.depth walls.*.insulation.thickness",
+    at="wall.insulation.thickness",
     limit="board.thickness_for_joints",
     step="aesthetic_joints",
 )
-def too_thin_for_joints(wall: Any, project: Any, limit: Any) -> Iterator[Found]:
+def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Iterator[Violation]:
     """Aesthetic joints are cut into a board too thin for them."""
-    if every(lambda: less(wall.insulation.thickness, limit), lambda: project.aesthetic_joint.depth.amount > 0):
-        yield found(wall.insulation.thickness, wanted=limit)
+    if all_known(lambda: less(wall.insulation.thickness, limit), lambda: project.aesthetic_joint.depth.amount > 0):
+        yield violation(wall.insulation.thickness, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "Only {found} of board is left under the joint; {wanted} must stay.",
     each="walls",
-    needs="calc.remaining_board",
-    at="walls.*.insulation.thickness",
+    at="wall.insulation.thickness",
     limit="board.left_under_joint",
     step="aesthetic_joints",
 )
-def little_left_under_joint(wall: Any, resolve: Any, limit: Any) -> Iterator[Found]:
+def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quantity) -> Iterator[Violation]:
     """Rasping, groove and joint leave too little board."""
-    left = resolve("remaining-board")
+    left = remaining_board()
     if less(left.quantity, limit):
-        yield found(left.rounded, wanted=limit)
+        yield violation(left.rounded, wanted=limit)

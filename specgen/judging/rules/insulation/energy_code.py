@@ -20,9 +20,10 @@ fails INS-05a at walls.W1.insulation.r_value
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
+from specgen.model.absence import if_given
+from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -35,33 +36,32 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "Insulation gives {found}; the energy code asks for {wanted}.",
     each="walls",
-    needs="code.required_r_value walls.*.insulation.r_value",
+    at="wall.insulation.r_value",
     basis="memory",
 )
-def too_little(wall: Any, project: Any) -> Iterator[Found]:
+def too_little(wall: Wall, project: Description) -> Iterator[Violation]:
     """The board gives less than the energy code asks for; a code that asks for nothing is met."""
-    required = project.code.get("required_r_value")
+    required = if_given(lambda: project.code.required_r_value)
     if required is not None and less(wall.insulation.r_value, required):
-        yield found(wall.insulation.r_value, wanted=required)
+        yield violation(wall.insulation.r_value, wanted=required)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "Vapor condenses in winter {found}.",
     each="walls",
-    needs="calc.wall_layers",
-    at="walls.*.layers",
+    at="wall.layers",
     basis="iso_13788",
 )
-def vapor_condenses(wall: Any, resolve: Any) -> Iterator[Found]:
+def vapor_condenses(wall: Wall, wall_layers: Computed) -> Iterator[Violation]:
     """Between two layers the vapor pressure of winter is above saturation."""
-    working = resolve("wall-layers")
+    working = wall_layers()
     if working.secondary_steps[0].value > 0:
         wet = [step.name.partition(", ")[2] for step in working.secondary_steps[1:]]
-        yield found("; ".join(wet) or "at the inner face")
+        yield violation("; ".join(wet) or "at the inner face")

@@ -19,11 +19,7 @@ fails INS-03e at walls.W1.insulation.smoke_developed
     walls: {W1: {insulation: {kind: eps, smoke_developed: 500}}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.quantities.comparison import more
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "INS-03",
@@ -35,71 +31,52 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The board is not shown to be EIFS-grade EPS: type {found}, type I or better is wanted.",
     each="walls",
-    needs="walls.*.insulation.kind walls.*.insulation.c578_type",
+    when="wall.insulation.kind = eps and wall.insulation.c578_type in {XI, not_stated}",
+    wanted="I",
     basis="trade_columns guide_eifs_board",
 )
-def below_type_one(wall: Any) -> Iterator[Found]:
-    """The type is lighter than type I, or is not shown."""
-    if wall.insulation.kind == "eps" and wall.insulation.c578_type in ("XI", "not_stated"):
-        yield found(wall.insulation.c578_type, wanted="I")
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The board is not made to the EIFS board standard.",
     each="walls",
-    needs="walls.*.insulation.kind walls.*.insulation.e2430",
+    when="wall.insulation.kind = eps and wall.insulation.e2430 = no",
     basis="astm_e2430",
 )
-def no_eifs_board(wall: Any) -> Iterator[Found]:
-    """The board is not made to the EIFS board standard."""
-    if wall.insulation.kind == "eps" and not wall.insulation.e2430:
-        yield found(wall.insulation.e2430)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The board is not aged and will shrink after it is glued.",
     each="walls",
-    needs="walls.*.insulation.kind walls.*.insulation.aged",
+    when="wall.insulation.kind = eps and wall.insulation.aged = no",
     basis="guide_eifs_board",
 )
-def fresh_board(wall: Any) -> Iterator[Found]:
-    """The board was not aged before it was cut and sent."""
-    if wall.insulation.kind == "eps" and not wall.insulation.aged:
-        yield found(wall.insulation.aged)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "Flame spread of the board is {found}; {wanted} is the usual most: confirm.",
     each="walls",
-    needs="walls.*.insulation.kind walls.*.insulation.flame_spread",
+    when="wall.insulation.kind = eps and wall.insulation.flame_spread > limit",
     limit="board.flame_spread",
 )
-def flame_spread(wall: Any, limit: Any) -> Iterator[Found]:
-    """The flame spread index is above the usual most."""
-    if wall.insulation.kind == "eps" and more(wall.insulation.flame_spread, limit):
-        yield found(wall.insulation.flame_spread, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     CAUTION,
     "Smoke developed by the board is {found}; {wanted} is the usual most: confirm.",
     each="walls",
-    needs="walls.*.insulation.kind walls.*.insulation.smoke_developed",
+    when="wall.insulation.kind = eps and wall.insulation.smoke_developed > limit",
     limit="board.smoke_developed",
 )
-def smoke_developed(wall: Any, limit: Any) -> Iterator[Found]:
-    """The smoke developed index is above the usual most."""
-    if wall.insulation.kind == "eps" and more(wall.insulation.smoke_developed, limit):
-        yield found(wall.insulation.smoke_developed, wanted=limit)

@@ -12,9 +12,9 @@ fails INS-02b at walls.W1.base_coat.class
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "INS-02",
@@ -26,29 +26,25 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Insulation {found} lies outside the tested EPS system.",
     each="walls",
-    needs="walls.*.insulation.kind",
+    when="wall.insulation.kind in {xps, polyiso, phenolic}",
     basis="astm_e2430",
 )
-def other_board(wall: Any) -> Iterator[Found]:
-    """The board is another plastic foam than EPS."""
-    if wall.insulation.kind in ("xps", "polyiso", "phenolic"):
-        yield found(wall.insulation.kind)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "Base coat class {found} lies outside the tested class PB system.",
     each="walls",
-    needs="walls.*.base_coat.class",
+    at="wall.base_coat.class",
     basis="astm_c1397",
 )
-def other_class(wall: Any) -> Iterator[Found]:
+def other_class(wall: Wall) -> Iterator[Violation]:
     """The base coat is of another class than PB."""
-    if getattr(wall.base_coat, "class") != "PB":
-        yield found(getattr(wall.base_coat, "class"), wanted="PB")
+    if wall.base_coat["class"] != "PB":
+        yield violation(wall.base_coat["class"], wanted="PB")

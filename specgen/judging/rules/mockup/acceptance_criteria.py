@@ -15,9 +15,9 @@ fails MOC-05a at mockup.criteria.*.name
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, draft, found, lacks
+from specgen.judging.rule import STOP, Rule, Violation, is_draft, lacks, violation
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "MOC-05",
@@ -31,17 +31,17 @@ RULE = Rule(
 JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "look", "sealant")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Acceptance is left to taste for {found}.",
-    needs="package.purpose mockup.criteria.*.name",
+    at="mockup.criteria.*.name",
     basis="practice aama_finishes",
 )
-def left_to_taste(project: Any) -> Iterator[Found]:
+def left_to_taste(project: Description) -> Iterator[Violation]:
     """Something that is judged has no line of its own."""
-    if draft(project):
+    if is_draft(project):
         return
     missing = lacks(tuple(line.name for line in project.mockup.criteria), JUDGED)
     if missing:
-        yield found(missing)
+        yield violation(missing)

@@ -18,9 +18,9 @@ fails MOC-03a at mockup.includes
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found, lacks
+from specgen.judging.rule import STOP, Rule, Violation, lacks, violation
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "MOC-03",
@@ -42,15 +42,15 @@ DETAILS = (
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The mockup leaves out details that will be argued about later: {found}.",
-    needs="mockup.includes",
+    at="mockup.includes",
     basis="practice memory",
 )
-def details_left_out(project: Any) -> Iterator[Found]:
+def details_left_out(project: Description) -> Iterator[Violation]:
     """Details are left out that the wall has."""
     missing = lacks(project.mockup.includes, DETAILS)
     if missing:
-        yield found(missing)
+        yield violation(missing)

@@ -17,10 +17,11 @@ fails MOC-04e at mockup.includes
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every, some, which
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.three_valued import members_where
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import Description, Elevation, Mockup
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity
 
@@ -34,59 +35,59 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     CAUTION,
     "The mockup stands in other light: it faces {found}, the critical face {wanted}.",
-    needs="elevations.*.critical_light elevations.*.facing mockup.facing",
+    at="mockup.facing",
     limit="mockup.turned",
 )
-def other_light(project: Any, limit: Any) -> Iterator[Found]:
+def other_light(project: Description, limit: Quantity) -> Iterator[Violation]:
     """The mockup is turned away from every face in critical light."""
     faces = project.elevations
-    if every(
-        lambda: some(*(partial(_critical, face) for face in faces)),
-        lambda: not some(*(partial(_like, face, project.mockup, limit) for face in faces)),
+    if all_known(
+        lambda: any_known(*(partial(_critical, face) for face in faces)),
+        lambda: not any_known(*(partial(_like, face, project.mockup, limit) for face in faces)),
     ):
-        yield found(project.mockup.facing, wanted=tuple(face.facing for face in which(faces, _critical)))
+        yield violation(project.mockup.facing, wanted=tuple(face.facing for face in members_where(faces, _critical)))
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     CAUTION,
     "The mockup shows no recoated patch.",
-    needs="mockup.includes",
+    at="mockup.includes",
     basis="memory",
 )
-def no_recoat(project: Any) -> Iterator[Found]:
+def no_recoat(project: Description) -> Iterator[Violation]:
     """No patch is coated again."""
     if "recoat_patch" not in project.mockup.includes:
-        yield found(project.mockup.includes)
+        yield violation(project.mockup.includes)
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     CAUTION,
     "The mockup shows no day stop.",
-    needs="mockup.includes",
+    at="mockup.includes",
     basis="memory",
 )
-def no_day_stop(project: Any) -> Iterator[Found]:
+def no_day_stop(project: Description) -> Iterator[Violation]:
     """No coat is stopped and taken up again."""
     if "day_stop" not in project.mockup.includes:
-        yield found(project.mockup.includes)
+        yield violation(project.mockup.includes)
 
 
-def _critical(face: Any) -> bool:
+def _critical(face: Elevation) -> bool:
     return bool(face.critical_light)
 
 
-def _like(face: Any, mockup: Any, limit: Any) -> bool:
+def _like(face: Elevation, mockup: Mockup, limit: Quantity) -> bool:
     """Whether a face is in critical light and the mockup looks its way, as far as the limit allows."""
-    return every(lambda: face.critical_light, lambda: not more(_turned(face.facing, mockup.facing), limit))
+    return all_known(lambda: face.critical_light, lambda: not more(_turned(face.facing, mockup.facing), limit))
 
 
-def _turned(one: Any, other: Any) -> Any:
+def _turned(one: Quantity, other: Quantity) -> Quantity:
     """The angle between two bearings, the shorter way round the compass."""
     apart = abs(one.to("deg") - other.to("deg")) % 360
     return Quantity.of(min(apart, 360 - apart), "deg")

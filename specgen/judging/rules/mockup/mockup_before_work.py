@@ -12,10 +12,11 @@ fails MOC-01a at mockup.planned_on
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.model.absence import read_all
 from specgen.model.dates import days_after
+from specgen.model.typed_views import Description
 from specgen.quantities.comparison import more
 
 RULE = Rule(
@@ -28,15 +29,18 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The mockup ends on {found}; work starts on {wanted}.",
-    needs="schedule.work_start mockup.duration_days mockup.planned_on",
+    at="mockup.planned_on",
     basis="practice",
 )
-def ends_after_start(project: Any) -> Iterator[Found]:
+def ends_after_start(project: Description) -> Iterator[Violation]:
     """The mockup ends after the work has begun."""
-    end = days_after(project.mockup.planned_on, project.mockup.duration_days)
-    if more(end, project.schedule.work_start):
-        yield found(end, wanted=project.schedule.work_start)
+    start, days, work = read_all(
+        lambda: project.mockup.planned_on, lambda: project.mockup.duration_days, lambda: project.schedule.work_start
+    )
+    end = days_after(start, days)
+    if more(end, work):
+        yield violation(end, wanted=work)

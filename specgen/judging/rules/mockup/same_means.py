@@ -21,11 +21,11 @@ fails MOC-02e at mockup.same_shade
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.choice_groups import PLASTERED, SPRAYED
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Crew, Description
 
 RULE = Rule(
     "MOC-02",
@@ -37,73 +37,61 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Crew {found} will spray the work but not the mockup.",
     each="crews",
-    needs="crews.*.steps mockup.crew",
+    at="mockup.crew",
     basis="practice",
 )
-def sprayers_left_out(crew: Any, project: Any) -> Iterator[Found]:
+def sprayers_left_out(crew: Crew, project: Description) -> Iterator[Violation]:
     """A crew that sprays the work has no part in the mockup."""
     if _left_out(crew, project, SPRAYED):
-        yield found(crew.mark)
+        yield violation(crew.mark)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "Crew {found} will plaster the work but not the mockup.",
     each="crews",
-    needs="crews.*.steps mockup.crew",
+    at="mockup.crew",
     basis="practice",
 )
-def plasterers_left_out(crew: Any, project: Any) -> Iterator[Found]:
+def plasterers_left_out(crew: Crew, project: Description) -> Iterator[Violation]:
     """A crew that plasters the work has no part in the mockup."""
     if _left_out(crew, project, PLASTERED):
-        yield found(crew.mark)
+        yield violation(crew.mark)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "A mockup with other tools proves nothing.",
-    needs="mockup.same_equipment",
+    when="mockup.same_equipment = no",
     basis="practice",
 )
-def other_tools(project: Any) -> Iterator[Found]:
-    """The mockup is made with other tools."""
-    if not project.mockup.same_equipment:
-        yield found(project.mockup.same_equipment)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "A mockup from other access proves nothing.",
-    needs="mockup.same_access",
+    when="mockup.same_access = no",
     basis="practice",
 )
-def other_access(project: Any) -> Iterator[Found]:
-    """The mockup is made from other access."""
-    if not project.mockup.same_access:
-        yield found(project.mockup.same_access)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     STOP,
     "A mockup in other shade proves nothing.",
-    needs="mockup.same_shade",
+    when="mockup.same_shade = no",
     basis="practice",
 )
-def other_shade(project: Any) -> Iterator[Found]:
-    """The mockup is made in other shade."""
-    if not project.mockup.same_shade:
-        yield found(project.mockup.same_shade)
 
 
-def _left_out(crew: Any, project: Any, steps: tuple[str, ...]) -> bool:
+def _left_out(crew: Crew, project: Description, steps: tuple[str, ...]) -> bool:
     """Whether a crew does any of these steps on the wall but not on the mockup."""
-    return every(lambda: set(steps) & set(crew.steps), lambda: crew not in project.mockup.crew)
+    return all_known(lambda: set(steps) & set(crew.steps), lambda: crew not in project.mockup.crew)

@@ -18,13 +18,14 @@ fails SCH-02c at colors.C1.lead_time_days
     colors: {C1: {kind: custom, lead_time_days: 10}}
 """
 
-from collections.abc import Iterator
-from typing import Any
+from collections.abc import Callable, Iterator
+from datetime import date
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.model.absence import all_known, read_all
 from specgen.model.dates import days_after
-from specgen.quantities.comparison import less, more
+from specgen.model.typed_views import Color, Description
+from specgen.quantities.comparison import more
 
 RULE = Rule(
     "SCH-02",
@@ -36,52 +37,50 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Sample color arrives on {found}; the mockup starts on {wanted}.",
     each="colors",
-    needs="colors.*.kind colors.*.lead_time_days mockup.planned_on schedule.color_sample_order_on",
+    at="schedule.color_sample_order_on",
     basis="practice",
 )
-def sample_late(color: Any, project: Any) -> Iterator[Found]:
+def sample_late(color: Color, project: Description) -> Iterator[Violation]:
     """The color for the mockup arrives after the mockup was to start."""
-
-    def arrives() -> Any:
-        return days_after(project.schedule.color_sample_order_on, color.lead_time_days)
-
-    if every(lambda: color.kind == "custom", lambda: more(arrives(), project.mockup.planned_on)):
-        yield found(arrives(), wanted=project.mockup.planned_on)
+    yield from _late(color, lambda: project.schedule.color_sample_order_on, lambda: project.mockup.planned_on)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "Color for the job arrives on {found}; spraying starts on {wanted}.",
     each="colors",
-    needs="colors.*.kind colors.*.lead_time_days schedule.spray_start schedule.color_main_order_on",
+    at="schedule.color_main_order_on",
     basis="practice",
     step="primer",
 )
-def color_late(color: Any, project: Any) -> Iterator[Found]:
+def color_late(color: Color, project: Description) -> Iterator[Violation]:
     """The color for the job arrives after spraying was to start."""
-
-    def arrives() -> Any:
-        return days_after(project.schedule.color_main_order_on, color.lead_time_days)
-
-    if every(lambda: color.kind == "custom", lambda: more(arrives(), project.schedule.spray_start)):
-        yield found(arrives(), wanted=project.schedule.spray_start)
+    yield from _late(color, lambda: project.schedule.color_main_order_on, lambda: project.schedule.spray_start)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "{found} days are planned for a custom color; about {wanted} is usual.",
     each="colors",
-    needs="colors.*.kind colors.*.lead_time_days",
+    when="color.kind = custom and color.lead_time_days < limit",
     limit="color.custom_lead",
 )
-def lead_too_short(color: Any, limit: Any) -> Iterator[Found]:
-    """Less time is planned for a custom color than it usually takes."""
-    if every(lambda: color.kind == "custom", lambda: less(color.lead_time_days, limit)):
-        yield found(color.lead_time_days, wanted=limit)
+
+
+def _late(color: Color, ordered_on: Callable[[], date], wanted_on: Callable[[], date]) -> Iterator[Violation]:
+    """The day a custom color arrives, where that is later than it is wanted."""
+
+    def dates() -> tuple[date, date]:
+        ordered, lead, wanted = read_all(ordered_on, lambda: color.lead_time_days, wanted_on)
+        return days_after(ordered, lead), wanted
+
+    if all_known(lambda: color.kind == "custom", lambda: more(*dates())):
+        arrives, wanted = dates()
+        yield violation(arrives, wanted=wanted)

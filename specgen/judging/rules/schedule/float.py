@@ -12,10 +12,7 @@ fails SCH-04b at schedule.weather_days
     schedule: {weather_days: 0}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SCH-04",
@@ -27,27 +24,19 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "There is no float for a second review.",
-    needs="contract.resubmittal_days",
+    when="contract.resubmittal_days = 0",
     basis="review_memory",
 )
-def no_second_review(project: Any) -> Iterator[Found]:
-    """No day is kept for a second review."""
-    if project.contract.resubmittal_days == 0:
-        yield found(project.contract.resubmittal_days)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "There is no float for bad weather.",
-    needs="schedule.weather_days",
+    when="schedule.weather_days = 0",
     basis="review_memory",
 )
-def no_weather_days(project: Any) -> Iterator[Found]:
-    """No day is kept for unfit weather."""
-    if project.schedule.weather_days == 0:
-        yield found(project.schedule.weather_days)

@@ -8,10 +8,7 @@ fails SCH-05a at schedule.later_trades
     schedule: {later_trades: [signage, window_cleaning]}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SCH-05",
@@ -23,14 +20,10 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Later trades can ruin the gloss: {found}.",
-    needs="schedule.later_trades",
+    when="schedule.later_trades is not empty",
     basis="memory",
 )
-def trades_after_gloss(project: Any) -> Iterator[Found]:
-    """Others work at the wall once it is finished."""
-    if project.schedule.later_trades:
-        yield found(project.schedule.later_trades)

@@ -19,9 +19,9 @@ fails SLT-06c at joints.J1.bond_face
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, draft, found, lacks
+from specgen.judging.rule import CAUTION, STOP, Rule, Violation, lacks, violation
+from specgen.model.typed_views import Sealant
 
 RULE = Rule(
     "SLT-06",
@@ -33,43 +33,37 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "No report shows that this sealant holds on this build-up.",
     each="sealants",
-    needs="package.purpose sealants.*.adhesion_report",
+    when="package.purpose != design_draft and sealant.adhesion_report is not given",
+    found="",
     basis="guide_eifs_p24 astm_c1382_memory",
 )
-def no_report(sealant: Any, project: Any) -> Iterator[Found]:
-    """No paper shows that the sealant holds."""
-    if not draft(project) and sealant.get("adhesion_report") is None:
-        yield found()
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "Adhesion was reported for {found} only; dry and wet are usual: confirm.",
     each="sealants",
-    needs="sealants.*.reported_conditions",
+    at="sealant.reported_conditions",
     basis="astm_c1382_memory",
 )
-def dry_or_wet_left_out(sealant: Any) -> Iterator[Found]:
+def dry_or_wet_left_out(sealant: Sealant) -> Iterator[Violation]:
     """The report leaves out the dry or the wet condition."""
     if lacks(sealant.reported_conditions, ("dry", "wet")):
-        yield found(sealant.reported_conditions)
+        yield violation(sealant.reported_conditions)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "Adhesion was tested on {found}; this joint has {wanted} as its bond face.",
     each="joints",
-    needs="sealants.*.reported_face joints.*.bond_face",
+    when="joint.sealant.reported_face != joint.bond_face",
+    at="joint.bond_face",
     basis="guide_eifs_p24 astm_c1382_memory",
 )
-def other_face(joint: Any) -> Iterator[Found]:
-    """The report is of another face than the one of this joint."""
-    if joint.sealant.reported_face != joint.bond_face:
-        yield found(joint.sealant.reported_face, wanted=joint.bond_face)

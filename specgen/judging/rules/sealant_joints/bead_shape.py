@@ -34,12 +34,12 @@ fails SLT-03i at joints.J1.depth
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Any
 
-from specgen.judging.choice_groups import BETWEEN_EIFS
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
-from specgen.judging.three_valued import every
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.model.absence import all_known, read_all
+from specgen.model.typed_views import Joint, Number
+from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "SLT-03",
@@ -51,136 +51,102 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "The joint is {found} wide; {wanted} is the usual least between EIFS edges: confirm.",
     each="joints",
-    needs="joints.*.kind joints.*.width",
+    when="joint.kind in between_eifs and joint.width < limit",
     limit="joint.width_between_eifs",
 )
-def narrow_between_eifs(joint: Any, limit: Any) -> Iterator[Found]:
-    """The joint between EIFS edges is narrower than usual."""
-    if every(lambda: joint.kind in BETWEEN_EIFS, lambda: less(joint.width, limit)):
-        yield found(joint.width, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The joint is {found} wide; {wanted} is the usual least here: confirm.",
     each="joints",
-    needs="joints.*.kind joints.*.width",
+    when="joint.kind not in between_eifs and joint.width < limit",
     limit="joint.width_elsewhere",
 )
-def narrow_elsewhere(joint: Any, limit: Any) -> Iterator[Found]:
-    """The joint at an opening, penetration or other material is narrower than usual."""
-    if every(lambda: joint.kind not in BETWEEN_EIFS, lambda: less(joint.width, limit)):
-        yield found(joint.width, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The joint is {found} wide; {wanted} is the most for one sealant bead.",
     each="joints",
-    needs="joints.*.width",
+    when="joint.width > limit",
     limit="joint.width_most",
 )
-def too_wide(joint: Any, limit: Any) -> Iterator[Found]:
-    """The joint is too wide for one bead."""
-    if more(joint.width, limit):
-        yield found(joint.width, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "Open-cell rod holds water against the EIFS edge.",
     each="joints",
-    needs="joints.*.rod_kind",
+    when="joint.rod_kind = open_cell",
     basis="guide_eifs_p21",
 )
-def open_cell(joint: Any) -> Iterator[Found]:
-    """The rod takes up water."""
-    if joint.rod_kind == "open_cell":
-        yield found(joint.rod_kind)
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     STOP,
     "The rod is {found} thick; 25 % over the joint width is {wanted}.",
     each="joints",
-    needs="joints.*.rod_diameter joints.*.width joints.*.bond_break_tape",
-    at="joints.*.rod_diameter",
+    at="joint.rod_diameter",
     limit="joint.rod_oversize",
 )
-def thin_rod(joint: Any, limit: Any) -> Iterator[Found]:
+def thin_rod(joint: Joint, limit: Number) -> Iterator[Violation]:
     """The rod is too thin to stay put, and no tape stands in for it."""
-    if every(
-        lambda: less(joint.rod_diameter, _thick_enough(joint, limit)),
-        lambda: not joint.bond_break_tape,
-    ):
-        yield found(joint.rod_diameter, wanted=_thick_enough(joint, limit))
+    if all_known(lambda: less(*_rod(joint, limit)), lambda: not joint.bond_break_tape):
+        rod, wanted = _rod(joint, limit)
+        yield violation(rod, wanted=wanted)
 
 
-@RULE.clause(
+RULE.clause(
     "f",
     CAUTION,
     "Without rod or tape the sealant sticks on three sides and tears: confirm.",
     each="joints",
-    needs="joints.*.rod_kind joints.*.bond_break_tape",
+    when="joint.rod_kind = none and joint.bond_break_tape = no",
     basis="memory",
 )
-def three_sides(joint: Any) -> Iterator[Found]:
-    """Neither rod nor tape keeps the sealant off the back of the joint."""
-    if every(lambda: joint.rod_kind == "none", lambda: not joint.bond_break_tape):
-        yield found(joint.bond_break_tape)
 
 
-@RULE.clause(
+RULE.clause(
     "g",
     STOP,
     "The bead is {found} deep; {wanted} is the least.",
     each="joints",
-    needs="joints.*.depth",
+    when="joint.depth < limit",
     limit="joint.depth_least",
 )
-def too_thin(joint: Any, limit: Any) -> Iterator[Found]:
-    """The bead is less deep than it must be."""
-    if less(joint.depth, limit):
-        yield found(joint.depth, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "h",
     STOP,
     "The bead is {found} deep; {wanted} is the most.",
     each="joints",
-    needs="joints.*.depth",
+    when="joint.depth > limit",
     limit="joint.depth_most",
 )
-def too_deep(joint: Any, limit: Any) -> Iterator[Found]:
-    """The bead is deeper than it may be."""
-    if more(joint.depth, limit):
-        yield found(joint.depth, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "i",
     STOP,
     "The bead is {found} deep, more than the joint is wide ({wanted}).",
     each="joints",
-    needs="joints.*.width joints.*.depth",
+    when="joint.depth > joint.width",
     basis="textbook_joints",
 )
-def deeper_than_wide(joint: Any) -> Iterator[Found]:
-    """The bead is deeper than the joint is wide."""
-    if more(joint.depth, joint.width):
-        yield found(joint.depth, wanted=joint.width)
 
 
-def _thick_enough(joint: Any, oversize: Any) -> Any:
-    """The diameter of a rod that is `oversize` percent thicker than the joint is wide."""
-    return joint.width * (1 + Fraction(oversize) / 100)
+def _rod(joint: Joint, oversize: Number) -> tuple[Quantity, Quantity]:
+    """The diameter of the rod, and that of one `oversize` percent thicker than the joint is wide."""
+    rod, width = read_all(lambda: joint.rod_diameter, lambda: joint.width)
+    return rod, width * (1 + Fraction(oversize) / 100)

@@ -9,10 +9,7 @@ fails SLT-05a at joints.J1.bond_face
     joints: {J1: {bond_face: gloss}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "SLT-05",
@@ -24,16 +21,12 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "Sealant may never be bonded to the gloss coat.",
     each="joints",
-    needs="joints.*.bond_face",
+    when="joint.bond_face = gloss",
     basis="practice guide_eifs_p24",
     step="gloss",
 )
-def bonded_to_gloss(joint: Any) -> Iterator[Found]:
-    """The bond face carries gloss."""
-    if joint.bond_face == "gloss":
-        yield found(joint.bond_face)

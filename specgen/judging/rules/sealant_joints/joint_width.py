@@ -26,9 +26,10 @@ fails SLT-02a at joints.J1.width
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Joint
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -41,16 +42,16 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The joint is {found} wide; its movement and the sealant class need {wanted}.",
     each="joints",
-    needs="calc.joint_width joints.*.width",
+    at="joint.width",
     basis="joint_width_course",
 )
-def too_narrow_for_movement(joint: Any, resolve: Any) -> Iterator[Found]:
+def too_narrow_for_movement(joint: Joint, joint_width: Computed) -> Iterator[Violation]:
     """The width given is less than the width computed."""
-    needed = resolve("joint-width").quantity
-    if less(joint.width, needed):
-        yield found(joint.width, wanted=needed)
+    needed, width = read_all(lambda: joint_width().quantity, lambda: joint.width)
+    if less(width, needed):
+        yield violation(width, wanted=needed)

@@ -31,10 +31,11 @@ fails SLT-01e at elevations.E1.openings.A
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import every, some, which
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.three_valued import members_where
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import Description, Elevation, FloorLine, Joint
 
 RULE = Rule(
     "SLT-01",
@@ -46,93 +47,93 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "A place that moves has no movement joint: {found}; confirm.",
     each="elevations",
-    needs="joints.*.serves elevations.*.joint_needs.*.kind",
+    at="elevation.joint_needs.*.kind",
     basis="memory",
 )
-def place_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
+def place_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """A place that was named as moving is served by no joint."""
-    for place in which(elevation.joint_needs, lambda place: not _served(project, elevation, place.mark)):
-        yield found(place.mark, at=place.path)
+    for place in members_where(elevation.joint_needs, lambda place: not _served(project, elevation, place.mark)):
+        yield violation(place.mark, at=place.path)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "A floor line that deflects has no movement joint: {found}; confirm.",
     each="elevations",
-    needs="joints.*.serves elevations.*.floor_lines.*.deflects",
+    at="elevation.floor_lines.*.deflects",
     basis="memory",
 )
-def floor_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
+def floor_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """A floor that deflects is served by no joint."""
 
-    def moves(line: Any) -> bool:
-        return every(lambda: line.deflects, lambda: not _served(project, elevation, line.mark))
+    def moves(line: FloorLine) -> bool:
+        return all_known(lambda: line.deflects, lambda: not _served(project, elevation, line.mark))
 
-    for line in which(elevation.floor_lines, moves):
-        yield found(line.mark, at=line.path)
+    for line in members_where(elevation.floor_lines, moves):
+        yield violation(line.mark, at=line.path)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "The left end meets another material and has no movement joint.",
     each="elevations",
-    needs="joints.*.serves elevations.*.left_end",
+    at="elevation.left_end",
     basis="memory",
 )
-def left_end_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
+def left_end_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """The left end meets another material without a joint."""
     if _bare_end(project, elevation, "left_end"):
-        yield found(elevation.left_end)
+        yield violation(elevation.left_end)
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     STOP,
     "The right end meets another material and has no movement joint.",
     each="elevations",
-    needs="joints.*.serves elevations.*.right_end",
+    at="elevation.right_end",
     basis="memory",
 )
-def right_end_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
+def right_end_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """The right end meets another material without a joint."""
     if _bare_end(project, elevation, "right_end"):
-        yield found(elevation.right_end)
+        yield violation(elevation.right_end)
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     STOP,
     "The perimeter of an opening has no movement joint: {found}; confirm.",
     each="elevations",
-    needs="joints.*.serves elevations.*.openings.*.kind",
+    at="elevation.openings.*.kind",
     basis="memory",
 )
-def opening_without_joint(elevation: Any, project: Any) -> Iterator[Found]:
+def opening_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
     """The perimeter of an opening is served by no joint."""
-    for opening in which(elevation.openings, lambda opening: not _served(project, elevation, opening.mark)):
-        yield found(opening.mark, at=opening.path)
+    for opening in members_where(elevation.openings, lambda opening: not _served(project, elevation, opening.mark)):
+        yield violation(opening.mark, at=opening.path)
 
 
-def _bare_end(project: Any, elevation: Any, end: str) -> bool:
+def _bare_end(project: Description, elevation: Elevation, end: str) -> bool:
     """Whether an end meets another material and no joint serves it."""
-    return every(
+    return all_known(
         lambda: getattr(elevation, end) == "other_material",
         lambda: not _served(project, elevation, end),
     )
 
 
-def _served(project: Any, elevation: Any, place: str) -> bool:
+def _served(project: Description, elevation: Elevation, place: str) -> bool:
     """Whether a joint of this elevation serves a place."""
-    joints = project.project.referring(("joints",), "elevation", elevation.mark)
-    return some(*(partial(_serves, joint, elevation, place) for joint in joints))
+    joints = project.joints.referring("elevation", elevation.mark)
+    return any_known(*(partial(_serves, joint, elevation, place) for joint in joints))
 
 
-def _serves(joint: Any, elevation: Any, place: str) -> bool:
-    return every(lambda: place in joint.serves, lambda: joint.elevation == elevation)
+def _serves(joint: Joint, elevation: Elevation, place: str) -> bool:
+    return all_known(lambda: place in joint.serves, lambda: joint.elevation == elevation)

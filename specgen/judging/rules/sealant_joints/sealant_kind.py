@@ -17,9 +17,9 @@ fails SLT-04d at sealants.S1.modulus
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Any
 
-from specgen.judging.rule import CAUTION, STOP, Found, Rule, found
+from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.model.typed_views import Number, Sealant
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -33,60 +33,50 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The sealant is of class {found}; {wanted} is the least.",
     each="sealants",
-    needs="sealants.*.c920_class",
+    at="sealant.c920_class",
     limit="sealant.class_least",
 )
-def low_class(sealant: Any, limit: Any) -> Iterator[Found]:
+def low_class(sealant: Sealant, limit: Number) -> Iterator[Violation]:
     """The sealant bears less movement than the least class."""
     if less(_movement(sealant.c920_class), limit):
-        yield found(sealant.c920_class, wanted=limit)
+        yield violation(sealant.c920_class, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The sealant is of grade {found} and will sag on a wall; {wanted} is due.",
     each="sealants",
-    needs="sealants.*.c920_grade",
+    when="sealant.c920_grade != NS",
+    wanted="NS",
     basis="guide_eifs_p21",
 )
-def sags(sealant: Any) -> Iterator[Found]:
-    """The grade is none for a vertical joint."""
-    if sealant.c920_grade != "NS":
-        yield found(sealant.c920_grade, wanted="NS")
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The sealant is of type {found}; S or M is due.",
     each="sealants",
-    needs="sealants.*.c920_type",
+    when="sealant.c920_type not in {S, M}",
     basis="guide_eifs_p21",
 )
-def other_type(sealant: Any) -> Iterator[Found]:
-    """The type is neither single nor multicomponent by the standard."""
-    if sealant.c920_type not in ("S", "M"):
-        yield found(sealant.c920_type)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "The sealant is of {found} modulus and may tear the lamina edge: confirm.",
     each="sealants",
-    needs="sealants.*.modulus",
+    when="sealant.modulus != low",
+    wanted="low",
     basis="memory",
 )
-def stiff(sealant: Any) -> Iterator[Found]:
-    """The sealant is not of low modulus."""
-    if sealant.modulus != "low":
-        yield found(sealant.modulus, wanted="low")
 
 
 def _movement(movement_class: str) -> Fraction:

@@ -16,11 +16,7 @@ fails SLT-08d at sealants.S1.field_tests
     sealants: {S1: {field_tests: 4}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.quantities.comparison import less, more
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SLT-08",
@@ -32,57 +28,41 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Wet tooling leaves soap in the bond.",
     each="sealants",
-    needs="sealants.*.tooling",
+    when="sealant.tooling = wet",
     basis="guide_eifs_p25",
 )
-def wet_tooling(sealant: Any) -> Iterator[Found]:
-    """The bead is tooled with soap or water."""
-    if sealant.tooling == "wet":
-        yield found(sealant.tooling)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "Sealing is planned down to {found}; {wanted} is the least.",
     each="joints",
-    needs="joints.*.install_low",
+    when="joint.install_low < limit",
     limit="sealant.install_cold",
 )
-def too_cold(joint: Any, limit: Any) -> Iterator[Found]:
-    """Sealing is planned in colder air than is usual."""
-    if less(joint.install_low, limit):
-        yield found(joint.install_low, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "Sealing is planned up to {found}; {wanted} is the most.",
     each="joints",
-    needs="joints.*.install_high",
+    when="joint.install_high > limit",
     limit="sealant.install_hot",
 )
-def too_hot(joint: Any, limit: Any) -> Iterator[Found]:
-    """Sealing is planned in hotter air than is usual."""
-    if more(joint.install_high, limit):
-        yield found(joint.install_high, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "{found} pull tests are planned in the first 1000 ft; {wanted} are usual.",
     each="sealants",
-    needs="sealants.*.field_tests",
+    when="sealant.field_tests < limit",
     limit="sealant.field_tests",
 )
-def few_pull_tests(sealant: Any, limit: Any) -> Iterator[Found]:
-    """Fewer pull tests are planned than are usual."""
-    if less(sealant.field_tests, limit):
-        yield found(sealant.field_tests, wanted=limit)

@@ -8,11 +8,7 @@ fails SLT-07e at sealants.S1.sequence
     sealants: {S1: {chemistry: silicone, sequence: before_gloss}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SLT-07",
@@ -24,15 +20,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     CAUTION,
     "Silicone placed ahead of the spray can spoil the coat: confirm.",
     each="sealants",
-    needs="sealants.*.chemistry sealants.*.sequence",
+    when="sealant.chemistry = silicone and sealant.sequence = before_gloss",
     basis="memory",
 )
-def silicone_first(sealant: Any) -> Iterator[Found]:
-    """Silicone is placed before the gloss coat is sprayed."""
-    if every(lambda: sealant.sequence == "before_gloss", lambda: sealant.chemistry == "silicone"):
-        yield found(sealant.sequence)

@@ -13,10 +13,11 @@ fails AIR-08a at compressor.air_flow
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.guns import drawn
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -29,16 +30,15 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "The compressor gives {found}; with leaks and reserve the guns want {wanted}.",
-    needs="calc.air_supply guns.*.count guns.*.air_flow guns.*.duty calc.air_demand",
     at="compressor.air_flow",
     basis="memory",
 )
-def nothing_left_over(project: Any, resolve: Any) -> Iterator[Found]:
+def nothing_left_over(project: Description, air_supply: Computed, air_demand: Computed) -> Iterator[Violation]:
     """The compressor feeds the guns, and has too little left for leaks and reserve."""
-    supply, demand = resolve("air-supply"), resolve("air-demand")
+    supply, demand = read_all(air_supply, air_demand)
     if less(supply.quantity, demand.quantity) and not less(supply.quantity, drawn(project)):
-        yield found(supply.rounded, wanted=demand.rounded)
+        yield violation(supply.rounded, wanted=demand.rounded)

@@ -16,10 +16,11 @@ fails AIR-01b at compressor.at_pressure
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.guns import drawn
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
 from specgen.quantities.quantity import rounded
 
@@ -33,42 +34,33 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The compressor gives {found}; {wanted} is the least.",
-    needs="compressor.air_flow",
+    when="compressor.air_flow < limit",
     limit="compressor.flow",
 )
-def little_air(project: Any, limit: Any) -> Iterator[Found]:
-    """The compressor gives too little air."""
-    if less(project.compressor.air_flow, limit):
-        yield found(project.compressor.air_flow, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The compressor is rated at {found}; {wanted} is the least.",
-    needs="compressor.at_pressure",
+    when="compressor.at_pressure < limit",
     limit="compressor.pressure",
 )
-def low_pressure(project: Any, limit: Any) -> Iterator[Found]:
-    """The compressor is rated at too low a pressure."""
-    if less(project.compressor.at_pressure, limit):
-        yield found(project.compressor.at_pressure, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "At this altitude the compressor gives {found}; the guns draw {wanted} without leaks or reserve.",
-    needs="calc.air_supply guns.*.count guns.*.air_flow guns.*.duty",
     at="compressor.air_flow",
     basis="computed",
 )
-def guns_starve(project: Any, resolve: Any) -> Iterator[Found]:
+def guns_starve(project: Description, air_supply: Computed) -> Iterator[Violation]:
     """The guns draw more than the compressor gives at the site."""
-    supply, draw = resolve("air-supply"), drawn(project)
+    supply, draw = read_all(air_supply, lambda: drawn(project))
     if less(supply.quantity, draw):
-        yield found(supply.rounded, wanted=rounded(draw))
+        yield violation(supply.rounded, wanted=rounded(draw))

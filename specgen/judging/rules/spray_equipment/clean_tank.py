@@ -8,10 +8,7 @@ fails AIR-03a at tank.lined
     tank: {lined: no}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "AIR-03",
@@ -23,14 +20,10 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "A bare tank brings rust and dirt into the coat.",
-    needs="tank.lined",
+    when="tank.lined = no",
     basis="practice",
 )
-def bare_tank(project: Any) -> Iterator[Found]:
-    """The tank has no liner."""
-    if not project.tank.lined:
-        yield found(project.tank.lined)

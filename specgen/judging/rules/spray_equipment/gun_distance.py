@@ -14,10 +14,12 @@ fails AIR-05b at access.S1.platform_width
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Description, MeansOfAccess
 from specgen.quantities.comparison import less
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AIR-05",
@@ -29,29 +31,28 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "The gun is held {found} from the wall; closer than {wanted} shows.",
-    needs="spray.distance",
+    when="spray.distance < limit",
     limit="spray.distance",
 )
-def held_close(project: Any, limit: Any) -> Iterator[Found]:
-    """The gun is held closer than usual."""
-    if less(project.spray.distance, limit):
-        yield found(project.spray.distance, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "From wall to back of platform are {found}; gun and painter want {wanted}: confirm.",
     each="access",
-    needs="spray.distance access.*.face_gap access.*.platform_width",
+    at="means_of_access.platform_width",
     limit="access.painter_room",
 )
-def no_room(access: Any, project: Any, limit: Any) -> Iterator[Found]:
+def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Iterator[Violation]:
     """The platform is too narrow for gun and painter."""
-    room, wanted = access.face_gap + access.platform_width, project.spray.distance + limit
+    gap, width, distance = read_all(
+        lambda: access.face_gap, lambda: access.platform_width, lambda: project.spray.distance
+    )
+    room, wanted = gap + width, distance + limit
     if less(room, wanted):
-        yield found(room, wanted=wanted)
+        yield violation(room, wanted=wanted)

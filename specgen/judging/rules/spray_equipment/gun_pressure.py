@@ -22,9 +22,10 @@ fails AIR-02a at guns.G1.inlet_pressure
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.model.absence import read_all
+from specgen.model.typed_views import SprayGun
 from specgen.quantities.comparison import less
 
 RULE = Rule(
@@ -37,16 +38,16 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Hose loss leaves {found} at the gun; it needs {wanted}.",
     each="guns",
-    needs="calc.gun_pressure guns.*.inlet_pressure",
+    at="spray_gun.inlet_pressure",
     basis="hose_loss",
 )
-def hose_starves_gun(gun: Any, resolve: Any) -> Iterator[Found]:
+def hose_starves_gun(gun: SprayGun, gun_pressure: Computed) -> Iterator[Violation]:
     """What the hoses leave is less than the gun needs."""
-    left = resolve("gun-pressure")
-    if less(left.quantity, gun.inlet_pressure):
-        yield found(left.rounded, wanted=gun.inlet_pressure)
+    left, needed = read_all(gun_pressure, lambda: gun.inlet_pressure)
+    if less(left.quantity, needed):
+        yield violation(left.rounded, wanted=needed)

@@ -15,11 +15,11 @@ fails AIR-06a at mockup.criteria.0.instrument
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
 from specgen.judging.choice_groups import names, plain
-from specgen.judging.rule import CAUTION, Found, Rule, draft, found
-from specgen.judging.three_valued import some
+from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.model.absence import any_known
+from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument
 
 RULE = Rule(
     "AIR-06",
@@ -33,22 +33,22 @@ RULE = Rule(
 SEEN = ("eye", "range samples")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "The acceptance form names an instrument that is not on the list: {found}; confirm.",
     each="mockup.criteria",
-    needs="package.purpose instruments.*.kind mockup.criteria.*.instrument",
+    at="acceptance_criterion.instrument",
     basis="memory",
 )
-def not_on_the_list(criterion: Any, project: Any) -> Iterator[Found]:
+def not_on_the_list(criterion: AcceptanceCriterion, project: Description) -> Iterator[Violation]:
     """A line of the form is read with an instrument that is not listed."""
-    if draft(project) or plain(criterion.instrument) in SEEN:
+    if is_draft(project) or plain(criterion.instrument) in SEEN:
         return
-    if not some(*(partial(_named, criterion.instrument, instrument) for instrument in project.instruments)):
-        yield found(criterion.instrument)
+    if not any_known(*(partial(_named, criterion.instrument, instrument) for instrument in project.instruments)):
+        yield violation(criterion.instrument)
 
 
-def _named(text: str, instrument: Any) -> bool:
+def _named(text: str, instrument: Instrument) -> bool:
     """Whether a text names an instrument by its mark or its kind."""
     return names(text, instrument.mark) or names(text, instrument.kind)

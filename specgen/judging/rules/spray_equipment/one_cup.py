@@ -10,9 +10,10 @@ fails AIR-07a at instruments.CUP-2.kind
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import NOTE, Found, Rule, found
+from specgen.judging.rule import NOTE, Rule, Violation, violation
+from specgen.model.absence import Absent, if_given
+from specgen.model.typed_views import Description, Instrument
 
 RULE = Rule(
     "AIR-07",
@@ -26,17 +27,22 @@ RULE = Rule(
 CUPS = ("zahn_4_cup", "other_cup")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     NOTE,
     "Two cups may differ by a third of the reading, as wide as the whole 25 to 35 s window.",
-    needs="instruments.*.kind",
+    at="instruments.*.kind",
     limit="cup.between_cups",
 )
-def several_cups(project: Any) -> Iterator[Found]:
+def several_cups(project: Description) -> Iterator[Violation]:
     """More than one cup is on the list."""
-    possible = [one for one in project.instruments if one.get("kind") in (None, *CUPS)]
-    if len(possible) > 1:
-        known = [one for one in possible if one.get("kind") in CUPS]
-        cups = known if len(known) > 1 else [one for one in possible if one.kind in CUPS]
-        yield found(tuple(cup.mark for cup in cups), at=(*cups[1].path, "kind"))
+    known = [one for one in project.instruments if _kind(one) in CUPS]
+    unknown = [one for one in project.instruments if _kind(one) is None]
+    if len(known) < 2 <= len(known) + len(unknown):
+        raise Absent(*((*one.path, "kind") for one in unknown))
+    if len(known) > 1:
+        yield violation(tuple(cup.mark for cup in known), at=(*known[1].path, "kind"))
+
+
+def _kind(instrument: Instrument) -> str | None:
+    return if_given(lambda: instrument.kind)

@@ -29,12 +29,7 @@ fails AIR-04i at hoses.H1.clear
     hoses: {H1: {use: fluid, clear: no}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every
-from specgen.quantities.comparison import equal, less, more
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "AIR-04",
@@ -46,125 +41,90 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "The gun is {found}; common practice is conventional, pressure fed.",
     each="guns",
-    needs="guns.*.kind",
+    when="spray_gun.kind != conventional_pressure_fed",
+    wanted="conventional_pressure_fed",
     basis="practice",
 )
-def other_gun(gun: Any) -> Iterator[Found]:
-    """The gun is of another kind than usual."""
-    if gun.kind != "conventional_pressure_fed":
-        yield found(gun.kind, wanted="conventional_pressure_fed")
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The air is not dried, and water ruins a metal-look coat.",
-    needs="compressor.dryer",
+    when="compressor.dryer = no",
     basis="memory",
 )
-def wet_air(project: Any) -> Iterator[Found]:
-    """The compressor has no dryer."""
-    if not project.compressor.dryer:
-        yield found(project.compressor.dryer)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     CAUTION,
     "The air filter passes {found}; {wanted} is usual before a metal-look coat.",
-    needs="compressor.filter",
+    when="compressor.filter > limit",
     limit="compressor.filter",
 )
-def coarse_filter(project: Any, limit: Any) -> Iterator[Found]:
-    """The filter lets coarser dirt through than usual."""
-    if more(project.compressor.filter, limit):
-        yield found(project.compressor.filter, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     CAUTION,
     "The hose is {found} long; {wanted} is usual.",
     each="hoses",
-    needs="hoses.*.use hoses.*.length",
+    when="hose.use in {air_gun, fluid} and hose.length > limit",
     limit="hose.length",
 )
-def long_hose(hose: Any, limit: Any) -> Iterator[Found]:
-    """An air or fluid hose to the gun is longer than usual."""
-    if every(lambda: hose.use in ("air_gun", "fluid"), lambda: more(hose.length, limit)):
-        yield found(hose.length, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "e",
     CAUTION,
     "The air hose has a bore of {found}; {wanted} is the least for steady air.",
     each="hoses",
-    needs="hoses.*.use hoses.*.bore",
-    limit="hose.bore",
+    when="hose.use = air_gun and hose.bore < limit",
     basis="computed",
+    limit="hose.bore",
 )
-def narrow_hose(hose: Any, limit: Any) -> Iterator[Found]:
-    """The air hose to the gun is too narrow."""
-    if every(lambda: hose.use == "air_gun", lambda: less(hose.bore, limit)):
-        yield found(hose.bore, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "f",
     CAUTION,
     "Atomizing air starts at {found}; {wanted} is the first setting.",
-    needs="spray.atomizing_pressure",
+    when="spray.atomizing_pressure != limit",
     limit="spray.atomizing_pressure",
     step="setup",
 )
-def other_pressure(project: Any, limit: Any) -> Iterator[Found]:
-    """The atomizing air starts at another pressure."""
-    if not equal(project.spray.atomizing_pressure, limit):
-        yield found(project.spray.atomizing_pressure, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "g",
     CAUTION,
     "The tank has {found} regulators; {wanted} are due, one for atomizing air and one for fluid.",
-    needs="tank.regulators",
+    when="tank.regulators != limit",
     limit="tank.regulators",
 )
-def other_regulators(project: Any, limit: Any) -> Iterator[Found]:
-    """The tank has another number of regulators."""
-    if not equal(project.tank.regulators, limit):
-        yield found(project.tank.regulators, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "h",
     CAUTION,
     "The pattern is {found}; it is {wanted}.",
-    needs="spray.pattern",
+    when="spray.pattern != limit",
     limit="spray.pattern",
     step="setup",
 )
-def other_pattern(project: Any, limit: Any) -> Iterator[Found]:
-    """The spray has another shape."""
-    if project.spray.pattern != limit:
-        yield found(project.spray.pattern, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "i",
     CAUTION,
     "The fluid hose is not clear, so air and dirt in it are not seen.",
     each="hoses",
-    needs="hoses.*.use hoses.*.clear",
+    when="hose.use = fluid and hose.clear = no",
     basis="practice",
 )
-def blind_hose(hose: Any) -> Iterator[Found]:
-    """The fluid in its hose cannot be seen."""
-    if every(lambda: hose.use == "fluid", lambda: not hose.clear):
-        yield found(hose.clear)

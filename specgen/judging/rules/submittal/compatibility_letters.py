@@ -27,11 +27,12 @@ fails SUB-06d at parties.sealant_source.name
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.choice_groups import plain
-from specgen.judging.rule import STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import every, shown, signed
+from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_documented, is_signed
+from specgen.model.absence import all_known, read_all
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "SUB-06",
@@ -43,76 +44,73 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "Nobody has put in writing that EIFS and finish go together.",
-    needs="package.purpose parties.eifs_source.name parties.finish_source.name attachments.*.kind "
-    "attachments.*.signed attachments.*.parties",
     at="parties.finish_source.name",
     basis="review_memory",
 )
-def eifs_and_finish(project: Any) -> Iterator[Found]:
+def eifs_and_finish(project: Description) -> Iterator[Violation]:
     """No signed letter speaks for EIFS and finish of two sources."""
     if _unvouched(project, "eifs_source", "finish_source"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     STOP,
     "Nobody has put in writing that EIFS and sealant go together.",
-    needs="package.purpose parties.eifs_source.name parties.sealant_source.name attachments.*.kind "
-    "attachments.*.signed attachments.*.parties",
     at="parties.sealant_source.name",
     basis="guide_eifs_p21",
 )
-def eifs_and_sealant(project: Any) -> Iterator[Found]:
+def eifs_and_sealant(project: Description) -> Iterator[Violation]:
     """No signed letter speaks for EIFS and sealant of two sources."""
     if _unvouched(project, "eifs_source", "sealant_source"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "Nobody has put in writing that EIFS and weather barrier go together.",
-    needs="package.purpose parties.eifs_source.name parties.wrb_source.name attachments.*.kind "
-    "attachments.*.signed attachments.*.parties",
     at="parties.wrb_source.name",
     basis="review_memory",
 )
-def eifs_and_barrier(project: Any) -> Iterator[Found]:
+def eifs_and_barrier(project: Description) -> Iterator[Violation]:
     """No signed letter speaks for EIFS and weather barrier of two sources."""
     if _unvouched(project, "eifs_source", "wrb_source"):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     STOP,
     "Nobody has put in writing that finish and sealant go together.",
-    needs="package.purpose parties.finish_source.name parties.sealant_source.name attachments.*.kind "
-    "attachments.*.signed attachments.*.parties",
     at="parties.sealant_source.name",
     basis="review_memory",
 )
-def finish_and_sealant(project: Any) -> Iterator[Found]:
+def finish_and_sealant(project: Description) -> Iterator[Violation]:
     """No signed letter speaks for finish and sealant of two sources."""
     if _unvouched(project, "finish_source", "sealant_source"):
-        yield found()
+        yield violation()
 
 
-def _unvouched(project: Any, one: str, other: str) -> bool:
+def _unvouched(project: Description, one: str, other: str) -> bool:
     """Whether two sources differ and no signed letter names both; a draft owes no letters."""
-    return not draft(project) and every(
-        lambda: plain(getattr(project.parties, one).name) != plain(getattr(project.parties, other).name),
+    return not is_draft(project) and all_known(
+        lambda: _differ(project, one, other),
         lambda: (
-            not shown(
+            not is_documented(
                 project,
                 lambda paper: paper.kind == "letter",
-                signed,
+                is_signed,
                 lambda paper: {one, other} <= set(paper.parties),
             )
         ),
     )
+
+
+def _differ(project: Description, one: str, other: str) -> bool:
+    first, second = read_all(lambda: project.parties[one].name, lambda: project.parties[other].name)
+    return plain(first) != plain(second)

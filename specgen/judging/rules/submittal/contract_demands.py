@@ -16,13 +16,13 @@ fails SUB-05a at walls.W1.base_coat.dry_thickness
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.applies import subjects
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import which
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.three_valued import members_where
+from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path
-from specgen.model.project import Absent
+from specgen.model.typed_views import Demand, Description
 from specgen.model.value_text import value_text
 from specgen.reading.demand import demanded, meets
 
@@ -38,22 +38,21 @@ RULE = Rule(
 _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The contract demands {wanted}; this file has {found}, and no deviation declares it.",
     each="contract.demands",
-    needs="contract.demands.*.field contract.demands.*.for contract.demands.*.relation contract.demands.*.value "
-    "deviations.*.answers contract.demands.*.paragraph",
-    at="contract.demands.*.field",
+    at="demand.field",
     basis="contract_review guide_submittals",
 )
-def undeclared(demand: Any, project: Any) -> Iterator[Found]:
+def undeclared(demand: Demand, project: Description) -> Iterator[Violation]:
     """A value that the contract fixes is another one, and no deviation names the paragraph."""
     pattern, relation = tuple(demand.field.split(".")), demand.relation
-    made = demand.project.schema.field_at(pattern)
-    asked = demanded(made, relation, demand.value)
-    said = _SAID[relation] + value_text(asked, made, project.package.units)
+    field = demand.project.schema.field_at(pattern)
+    assert field is not None, pattern
+    asked = demanded(field, relation, demand.value)
+    said = _SAID[relation] + value_text(asked, field, project.package.units)
     if _declared(demand, project):
         return
 
@@ -62,24 +61,25 @@ def undeclared(demand: Any, project: Any) -> Iterator[Found]:
             raise place
         return not meets(demand.project.value(place), relation, asked)
 
-    for place in which(_places(demand, pattern), fails):
-        yield found(demand.project.value(place), wanted=said, at=place)
+    for place in members_where(_places(demand, pattern), fails):
+        if not isinstance(place, Absent):
+            yield violation(demand.project.value(place), wanted=said, at=place)
 
 
-def _declared(demand: Any, project: Any) -> bool:
+def _declared(demand: Demand, project: Description) -> bool:
     """Whether a deviation names the paragraph of a demand, alone or behind its section."""
-    paragraph, section = demand.get("paragraph"), demand.get("section")
+    paragraph, section = if_given(lambda: demand.paragraph), if_given(lambda: demand.section)
     named = {answer.strip() for deviation in project.deviations for answer in deviation.answers}
     return paragraph is not None and bool(named & {paragraph.strip(), f"{section} {paragraph}"})
 
 
-def _places(demand: Any, pattern: Path) -> Iterator[Path | Absent]:
+def _places(demand: Demand, pattern: Path) -> Iterator[Path | Absent]:
     """Where the demanded field stands for each member it holds for; a collection that is absent comes as Absent."""
     stars = [depth for depth, name in enumerate(pattern) if name == "*"]
     if not stars:
         yield pattern
         return
-    marks = set(demand.get("for"))
+    marks: set[str] = set(demand.get("for") or ())
     for member in subjects(demand.project, pattern[: stars[-1]]):
         path = member.path if isinstance(member, Absent) else member
         through = {path[depth] for depth in stars if depth < len(path)}

@@ -15,10 +15,9 @@ fails SUB-01b at package.contractor_review.signed_on
 """
 
 from collections.abc import Iterator
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, draft, found
-from specgen.quantities.comparison import more
+from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "SUB-01",
@@ -30,33 +29,27 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "An unstamped set is returned unread.",
-    lift="never",
-    needs="package.purpose package.contractor_review.by package.contractor_review.signed_on",
+    at="package.contractor_review.signed_on",
     basis="contract_review",
+    lift="never",
 )
-def unsigned(project: Any) -> Iterator[Found]:
+def unsigned(project: Description) -> Iterator[Violation]:
     """The set goes out and the contractor's name or the date of his check is missing."""
     review = project.package.contractor_review
     missing = [name for name in ("by", "signed_on") if review.get(name) is None]
-    if not draft(project) and missing:
-        yield found(at=f"package.contractor_review.{missing[0]}")
+    if not is_draft(project) and missing:
+        yield violation(at=(*review.path, missing[0]))
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The contractor signed on {found}, after the date of the set ({wanted}).",
-    lift="never",
-    needs="package.contractor_review.signed_on package.date",
-    at="package.contractor_review.signed_on",
+    when="package.contractor_review.signed_on > package.date",
     basis="contract_review",
+    lift="never",
 )
-def signed_too_late(project: Any) -> Iterator[Found]:
-    """The contractor signed after the set was dated."""
-    signed_on = project.package.contractor_review.signed_on
-    if more(signed_on, project.package.date):
-        yield found(signed_on, wanted=project.package.date)

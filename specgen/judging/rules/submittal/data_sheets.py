@@ -25,11 +25,12 @@ fails SUB-02e at contract.items.I1.attachments
 """
 
 from collections.abc import Iterable, Iterator
-from typing import Any
 
 from specgen.judging.materials import materials, mixed
-from specgen.judging.rule import STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import shown, which
+from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_documented, members_where
+from specgen.model.absence import if_given
+from specgen.model.typed_views import Description, SubmittalItem
 from specgen.quantities.comparison import more
 
 RULE = Rule(
@@ -42,80 +43,72 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "No data sheet covers {found}.",
-    needs="package.purpose attachments.*.kind attachments.*.covers",
+    at="attachments.*.covers",
     basis="review_memory",
 )
-def no_data_sheet(project: Any) -> Iterator[Found]:
+def no_data_sheet(project: Description) -> Iterator[Violation]:
     """A material of the job has no data sheet."""
-    if not draft(project):
-        yield from map(found, _uncovered(project, materials(project), "data_sheet"))
+    if not is_draft(project):
+        yield from map(violation, _uncovered(project, materials(project), "data_sheet"))
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The data sheet is not marked for this job.",
     each="attachments",
-    needs="attachments.*.kind attachments.*.marked",
+    when="attachment.kind = data_sheet and attachment.marked = no",
     basis="review_memory",
 )
-def sheet_not_marked(paper: Any) -> Iterator[Found]:
-    """A data sheet does not say which of its lines apply."""
-    if paper.kind == "data_sheet" and not paper.marked:
-        yield found(paper.marked)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "No safety data sheet covers {found}.",
-    needs="package.purpose attachments.*.kind attachments.*.covers",
+    at="attachments.*.covers",
     basis="review_memory",
 )
-def no_safety_data_sheet(project: Any) -> Iterator[Found]:
+def no_safety_data_sheet(project: Description) -> Iterator[Violation]:
     """A liquid or powder of the job has no safety data sheet."""
-    if not draft(project):
-        yield from map(found, _uncovered(project, mixed(project), "sds"))
+    if not is_draft(project):
+        yield from map(violation, _uncovered(project, mixed(project), "sds"))
 
 
-@RULE.clause(
+RULE.clause(
     "d",
     STOP,
     "The letter does not name this project.",
     each="attachments",
-    needs="attachments.*.kind attachments.*.project_named",
+    when="attachment.kind = letter and attachment.project_named = no",
     basis="review_memory",
 )
-def letter_for_another_job(paper: Any) -> Iterator[Found]:
-    """A letter does not speak of this project."""
-    if paper.kind == "letter" and not paper.project_named:
-        yield found(paper.project_named)
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     STOP,
     "The register owes this item on {wanted} and no paper answers it.",
     each="contract.items",
-    needs="package.purpose contract.items.*.due_on package.date contract.items.*.attachments",
+    at="submittal_item.attachments",
     basis="contract_review",
 )
-def item_unanswered(item: Any, project: Any) -> Iterator[Found]:
+def item_unanswered(item: SubmittalItem, project: Description) -> Iterator[Violation]:
     """An item of the register has fallen due and names no paper."""
-    if draft(project) or item.get("attachments"):
+    if is_draft(project) or any(if_given(lambda: item.attachments) or ()):
         return
     if not more(item.due_on, project.package.date):
-        yield found(wanted=item.due_on)
+        yield violation(wanted=item.due_on)
 
 
-def _uncovered(project: Any, wanted: Iterable[str], kind: str) -> tuple[str, ...]:
+def _uncovered(project: Description, wanted: Iterable[str], kind: str) -> tuple[str, ...]:
     """Those of the materials that no paper of a kind covers."""
 
     def uncovered(material: str) -> bool:
-        return not shown(project, lambda paper: paper.kind == kind, lambda paper: material in paper.covers)
+        return not is_documented(project, lambda paper: paper.kind == kind, lambda paper: material in paper.covers)
 
-    return which(wanted, uncovered)
+    return members_where(wanted, uncovered)

@@ -9,10 +9,7 @@ fails SUB-09b at walls.W1.insulation.kind
     package: {purpose: mockup_submittal}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import NOTE, STOP, Found, Rule
+from specgen.judging.rule import NOTE, STOP, Rule
 
 RULE = Rule(
     "SUB-09",
@@ -24,28 +21,9 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
-    "a",
-    NOTE,
-    "{path} is still open; it holds up {clauses}.",
-    each="field",
-    needs="package.purpose",
-    basis="practice contract_review",
-)
-def open_in_draft(project: Any) -> Iterator[Found]:
-    """Never run: open items are worked out apart, one for each field, with the clauses that wait for it."""
-    yield from ()
+RULE.open_items("a", NOTE, "{path} is still open; it holds up {clauses}.", basis="practice contract_review")
 
 
-@RULE.clause(
-    "b",
-    STOP,
-    "{path} is still open; it holds up {clauses}.",
-    each="field",
-    lift="never",
-    needs="package.purpose",
-    basis="practice contract_review",
+RULE.open_items(
+    "b", STOP, "{path} is still open; it holds up {clauses}.", basis="practice contract_review", lift="never"
 )
-def open_in_submittal(project: Any) -> Iterator[Found]:
-    """Never run: open items are worked out apart, one for each field, with the clauses that wait for it."""
-    yield from ()

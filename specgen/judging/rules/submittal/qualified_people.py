@@ -31,12 +31,12 @@ fails SUB-08f at parties.inspector.name
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from specgen.judging.choice_groups import plain
-from specgen.judging.rule import STOP, Found, Rule, draft, found
-from specgen.judging.three_valued import every, somebody, which
-from specgen.quantities.comparison import less
+from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.three_valued import is_held, members_where
+from specgen.model.absence import all_known, read_all
+from specgen.model.typed_views import Description, Person
 
 RULE = Rule(
     "SUB-08",
@@ -51,86 +51,77 @@ NAMED = ("foreman", "sprayer", "sealant_applicator")
 QUALIFIED = (*NAMED, "inspector")
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The qualification sheet has no certificate.",
     each="people",
-    needs="people.*.role people.*.certificates",
+    at="person.certificates",
     basis="guide_eifs_p25",
 )
-def no_certificate(person: Any) -> Iterator[Found]:
+def no_certificate(person: Person) -> Iterator[Violation]:
     """A person who must be qualified shows no certificate."""
-    if every(lambda: person.role in QUALIFIED, lambda: not person.certificates):
-        yield found(person.certificates)
+    if all_known(lambda: person.role in QUALIFIED, lambda: not person.certificates):
+        yield violation(person.certificates)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The inspector has {found} years on the system; {wanted} is the least.",
     each="people",
-    needs="people.*.role people.*.years_on_system",
+    when="person.role = inspector and person.years_on_system < limit",
     limit="inspector.years_on_system",
 )
-def inspector_new_to_system(person: Any, limit: Any) -> Iterator[Found]:
-    """An inspector has known the system for too short a time."""
-    if every(lambda: person.role == "inspector", lambda: less(person.years_on_system, limit)):
-        yield found(person.years_on_system, wanted=limit)
 
 
-@RULE.clause(
+RULE.clause(
     "c",
     STOP,
     "The inspector has {found} years in all; {wanted} is the least.",
     each="people",
-    needs="people.*.role people.*.years",
+    when="person.role = inspector and person.years < limit",
     limit="inspector.years",
 )
-def inspector_new_to_trade(person: Any, limit: Any) -> Iterator[Found]:
-    """An inspector has looked at EIFS for too short a time."""
-    if every(lambda: person.role == "inspector", lambda: less(person.years, limit)):
-        yield found(person.years, wanted=limit)
 
 
-@RULE.clause(
+@RULE.test(
     "d",
     STOP,
     "Nobody is named as {found}.",
-    needs="package.purpose people.*.role",
+    at="people.*.role",
     basis="guide_eifs_p25",
 )
-def role_open(project: Any) -> Iterator[Found]:
+def role_open(project: Description) -> Iterator[Violation]:
     """Nobody is named for a role that the work hangs on."""
-    if not draft(project):
-        yield from map(found, which(NAMED, lambda role: not somebody(project, role)))
+    if not is_draft(project):
+        yield from map(violation, members_where(NAMED, lambda role: not is_held(project, role)))
 
 
-@RULE.clause(
+@RULE.test(
     "e",
     STOP,
     "Nobody is named as inspector.",
-    needs="package.purpose contract.inspection_level people.*.role",
+    at="people.*.role",
     basis="guide_eifs_p25",
 )
-def no_inspector(project: Any) -> Iterator[Found]:
+def no_inspector(project: Description) -> Iterator[Violation]:
     """The contract has the work inspected, and no inspector is named."""
-    if not draft(project) and every(
-        lambda: project.contract.inspection_level != "none", lambda: not somebody(project, "inspector")
+    if not is_draft(project) and all_known(
+        lambda: project.contract.inspection_level != "none", lambda: not is_held(project, "inspector")
     ):
-        yield found()
+        yield violation()
 
 
-@RULE.clause(
+@RULE.test(
     "f",
     STOP,
     "The inspector may not be the applicator.",
-    needs="parties.inspector.name parties.applicator.name",
     at="parties.inspector.name",
     basis="guide_eifs_p25",
 )
-def inspects_himself(project: Any) -> Iterator[Found]:
+def inspects_himself(project: Description) -> Iterator[Violation]:
     """Inspector and applicator are one firm."""
-    inspector = project.parties.inspector.name
-    if plain(inspector) == plain(project.parties.applicator.name):
-        yield found(inspector)
+    inspector, applicator = read_all(lambda: project.parties.inspector.name, lambda: project.parties.applicator.name)
+    if plain(inspector) == plain(applicator):
+        yield violation(inspector)

@@ -22,12 +22,11 @@ fails SUB-03c at attachments.A1.assembly
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.judging.three_valued import some
+from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.model.absence import any_known, read_all
 from specgen.model.dates import older
-from specgen.quantities.comparison import less
+from specgen.model.typed_views import Attachment, Description, Elevation, Wall
 
 RULE = Rule(
     "SUB-03",
@@ -39,56 +38,51 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     STOP,
     "The report is of {found}; at award none may be older than {wanted} years.",
     each="attachments",
-    needs="attachments.*.kind attachments.*.issued_on contract.report_max_age_years contract.award_date",
-    at="attachments.*.issued_on",
+    at="attachment.issued_on",
     basis="review_memory",
 )
-def report_too_old(paper: Any, project: Any) -> Iterator[Found]:
+def report_too_old(paper: Attachment, project: Description) -> Iterator[Violation]:
     """A test report was older at award than the contract takes."""
     if paper.kind != "test_report":
         return
     years = project.contract.report_max_age_years
-    if older(paper.issued_on, years, project.contract.award_date):
-        yield found(paper.issued_on, wanted=years)
+    issued, award = read_all(lambda: paper.issued_on, lambda: project.contract.award_date)
+    if older(issued, years, award):
+        yield violation(issued, wanted=years)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     STOP,
     "The paper ran out on {found}.",
     each="attachments",
-    needs="attachments.*.valid_to package.date",
-    at="attachments.*.valid_to",
+    when="attachment.valid_to < package.date",
     basis="review_memory",
 )
-def paper_ran_out(paper: Any, project: Any) -> Iterator[Found]:
-    """A paper ran out before the date of the set."""
-    if less(paper.valid_to, project.package.date):
-        yield found(paper.valid_to, wanted=project.package.date)
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     STOP,
     "The report is of another wall: {found}; confirm.",
     each="attachments",
-    needs="attachments.*.kind elevations.*.wall attachments.*.assembly",
+    at="attachment.assembly",
     basis="review_memory",
 )
-def another_wall(paper: Any, project: Any) -> Iterator[Found]:
+def another_wall(paper: Attachment, project: Description) -> Iterator[Violation]:
     """A test report is of a wall that no elevation has."""
     if paper.kind != "test_report":
         return
     tested = paper.assembly
-    if not some(*(partial(_has, elevation, tested) for elevation in project.elevations)):
-        yield found(tested)
+    if not any_known(*(partial(_has, elevation, tested) for elevation in project.elevations)):
+        yield violation(tested)
 
 
-def _has(elevation: Any, wall: Any) -> bool:
+def _has(elevation: Elevation, wall: Wall) -> bool:
     """Whether a wall is that of an elevation."""
     return bool(elevation.wall == wall)

@@ -25,10 +25,11 @@ fails SUB-07c at package.changes
 
 from collections.abc import Iterator
 from functools import partial
-from typing import Any
 
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every, some, which
+from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.three_valued import members_where
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import Description, SpecificationSection, SubmittalItem
 from specgen.quantities.comparison import equal
 
 RULE = Rule(
@@ -41,68 +42,67 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+@RULE.test(
     "a",
     CAUTION,
     "The register cites section {found}, which the specification does not have.",
     each="contract.items",
-    needs="contract.items.*.section contract.spec_sections.*.number",
-    at="contract.items.*.section",
+    at="submittal_item.section",
     basis="guide_submittals contract_review",
 )
-def no_such_section(item: Any, project: Any) -> Iterator[Found]:
+def no_such_section(item: SubmittalItem, project: Description) -> Iterator[Violation]:
     """An item stands under a section that the specification does not have."""
     cited = item.section
-    if not some(*(partial(_numbered, section, cited) for section in project.contract.spec_sections)):
-        yield found(cited)
+    if not any_known(*(partial(_numbered, section, cited) for section in project.contract.spec_sections)):
+        yield violation(cited)
 
 
-@RULE.clause(
+@RULE.test(
     "b",
     CAUTION,
     "Items of one system are split over packages: {found}.",
     each="contract.items",
-    needs="contract.items.*.group contract.items.*.section contract.items.*.due_on",
+    at="submittal_item.due_on",
     basis="guide_submittals contract_review",
 )
-def system_split(item: Any, project: Any) -> Iterator[Found]:
+def system_split(item: SubmittalItem, project: Description) -> Iterator[Violation]:
     """Action items of one section fall due on different days."""
     others = [other for other in project.contract.items if other != item]
-    if which(others, partial(_apart, item)):
-        split = {item, *which(others, partial(_of_one_system, item))}
-        yield found(tuple(member.mark for member in project.contract.items if member in split))
+    if members_where(others, partial(_apart, item)):
+        split = {item, *members_where(others, partial(_of_one_system, item))}
+        yield violation(tuple(member.mark for member in project.contract.items if member in split))
 
 
-@RULE.clause(
+@RULE.test(
     "c",
     CAUTION,
     "Revision {found} lists no changes.",
-    needs="package.revision package.changes",
+    at="package.changes",
     basis="guide_submittals contract_review",
 )
-def changes_not_listed(project: Any) -> Iterator[Found]:
+def changes_not_listed(project: Description) -> Iterator[Violation]:
     """A later revision says nothing of what changed."""
     if project.package.revision > 0 and not project.package.changes:
-        yield found(project.package.revision)
+        yield violation(project.package.revision)
 
 
-def _numbered(section: Any, cited: str) -> bool:
+def _numbered(section: SpecificationSection, cited: str) -> bool:
     """Whether a section of the specification has a number, however it is spaced."""
     return _packed(section.number) == _packed(cited)
 
 
-def _of_one_system(item: Any, other: Any) -> bool:
+def _of_one_system(item: SubmittalItem, other: SubmittalItem) -> bool:
     """Whether two items go to the reviewer for action under one section."""
-    return every(
+    return all_known(
         lambda: item.group == "action",
         lambda: other.group == "action",
         lambda: _packed(item.section) == _packed(other.section),
     )
 
 
-def _apart(item: Any, other: Any) -> bool:
+def _apart(item: SubmittalItem, other: SubmittalItem) -> bool:
     """Whether two items of one system fall due on different days."""
-    return every(lambda: _of_one_system(item, other), lambda: not equal(item.due_on, other.due_on))
+    return all_known(lambda: _of_one_system(item, other), lambda: not equal(item.due_on, other.due_on))
 
 
 def _packed(number: str) -> str:

@@ -10,11 +10,7 @@ fails SUB-04a at attachments.A1.signed
     attachments: {A1: {kind: calculation, signed: no}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.choice_groups import SIGNED_PAPERS
-from specgen.judging.rule import STOP, Found, Rule, found
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "SUB-04",
@@ -26,15 +22,11 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "A paper that counts only when signed is unsigned.",
     each="attachments",
-    needs="attachments.*.kind attachments.*.signed",
+    when="attachment.kind in signed_papers and attachment.signed = no",
     basis="review_memory",
 )
-def unsigned(paper: Any) -> Iterator[Found]:
-    """A report, letter, certificate or calculation bears no signature."""
-    if paper.kind in SIGNED_PAPERS and not paper.signed:
-        yield found(paper.signed)

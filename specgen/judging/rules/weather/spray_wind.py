@@ -9,11 +9,7 @@ fails WEA-03a at weather.max_spray_wind
     weather: {max_spray_wind: 20 mph}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import STOP, Found, Rule, found
-from specgen.quantities.comparison import more
+from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "WEA-03",
@@ -25,14 +21,10 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     STOP,
     "The spray limit for wind is {found}; {wanted} is the most that public painting specifications allow.",
-    needs="weather.max_spray_wind",
+    when="weather.max_spray_wind > limit",
     limit="weather.wind_most",
 )
-def windy_limit(project: Any, limit: Any) -> Iterator[Found]:
-    """The project would spray in more wind than public specifications allow."""
-    if more(project.weather.max_spray_wind, limit):
-        yield found(project.weather.max_spray_wind, wanted=limit)

@@ -11,11 +11,7 @@ fails WEA-08b at shade.T1.ventilated
     shade: {T1: {kind: tent, ventilated: no}}
 """
 
-from collections.abc import Iterator
-from typing import Any
-
-from specgen.judging.rule import CAUTION, Found, Rule, found
-from specgen.judging.three_valued import every
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "WEA-08",
@@ -27,29 +23,21 @@ RULE = Rule(
 )
 
 
-@RULE.clause(
+RULE.clause(
     "a",
     CAUTION,
     "Burner fumes and moisture in the tent dull the coat and harm the crew: confirm.",
     each="shade",
-    needs="shade.*.kind shade.*.heater",
+    when="shading.kind = tent and shading.heater = direct_fired",
     basis="memory",
 )
-def open_flame(shade: Any) -> Iterator[Found]:
-    """The tent is heated by an open flame."""
-    if every(lambda: shade.kind == "tent", lambda: shade.heater == "direct_fired"):
-        yield found(shade.heater)
 
 
-@RULE.clause(
+RULE.clause(
     "b",
     CAUTION,
     "The tent is not ventilated, so moisture and mist stay in it: confirm.",
     each="shade",
-    needs="shade.*.kind shade.*.ventilated",
+    when="shading.kind = tent and shading.ventilated = no",
     basis="memory",
 )
-def still_air(shade: Any) -> Iterator[Found]:
-    """The air in the tent is not changed."""
-    if every(lambda: shade.kind == "tent", lambda: not shade.ventilated):
-        yield found(shade.ventilated)

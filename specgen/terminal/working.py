@@ -1,25 +1,19 @@
-"""Rules, workings and the matrix of substrates as text for a terminal."""
+"""Computed values as text for a terminal, and as data for a program."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
-from specgen.model.field import dotted
+from specgen.model.field import Path, dotted
 from specgen.model.problem import Refused
 from specgen.model.working import Lookup, Working
 from specgen.quantities.format import decimal, printed_unit
 from specgen.quantities.units import APART
 
-
-def columns(rows: Iterable[Sequence[str]]) -> str:
-    """Rows as left-aligned columns, two spaces apart; the last column is as long as it is."""
-    table = [list(row) for row in rows]
-    widths = [max(len(row[n]) for row in table) for n in range(len(table[0]) - 1)] if table else []
-    return "".join(
-        "  ".join([*(f"{c:<{w}}" for c, w in zip(row, widths, strict=False)), row[-1]]).rstrip() + "\n" for row in table
-    )
+# What one member of a project came to: its value, what is unfit, or the absent fields it waits for.
+MemberResult = Working | Lookup | Refused | list[Path]
 
 
-def working_text(working: Working, unit: str = "") -> str:
+def format_working(working: Working) -> str:
     """A calculation with its inputs, steps, result, what governs, source and limits of use."""
     lines = [f"{working.name}", ""]
     lines += [
@@ -39,13 +33,13 @@ def working_text(working: Working, unit: str = "") -> str:
     return "\n".join(lines) + "\n"
 
 
-def working_data(working: Working) -> dict[str, Any]:
+def working_to_data(working: Working) -> dict[str, Any]:
     """The object of `calc --format json`."""
     return {
         "name": working.name,
-        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": _bare(g.unit)} for g in working.inputs},
+        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": _bare_unit(g.unit)} for g in working.inputs},
         "result": float(working.result),
-        "unit": _bare(working.unit),
+        "unit": _bare_unit(working.unit),
         "steps": [
             {
                 "symbol": s.symbol,
@@ -53,55 +47,52 @@ def working_data(working: Working) -> dict[str, Any]:
                 "expression": s.expression,
                 "substitution": s.substitution,
                 "value": float(s.value),
-                "unit": _bare(s.unit),
+                "unit": _bare_unit(s.unit),
             }
             for s in working.steps
         ],
         "source": "; ".join(s.legend for s in working.source),
-        "notes": [*working.notes, *_governs(working)],
+        "notes": [*working.notes, *_note_governing(working)],
     }
 
 
-def _bare(unit: str) -> str:
+def _bare_unit(unit: str) -> str:
     """The unit by its name alone: a difference of temperatures is told in F or C."""
     return unit.removesuffix(APART)
 
 
-def _governs(working: Working) -> list[str]:
+def _note_governing(working: Working) -> list[str]:
     return [f"Governed by {working.governing_case}."] if working.governing_case else []
 
 
-def lookup_text(lookup: Lookup) -> str:
+def format_lookup(lookup: Lookup) -> str:
     """The answer of a look-up."""
     source = "; ".join(s.legend for s in lookup.source)
     answer = "yes" if lookup.result else "no"
     return f"{lookup.name.replace('-', ' ')}: {answer}, {lookup.why}\n  source: {source}\n"
 
 
-MATRIX_NOTE = """
-The board is taken to lie on a fluid-applied weather barrier, the surface to be sound, and an old coating to stay.
-yes: no attachment rule speaks against it; measure: allowed with the measure of the rule; no: a rule stops it.
-specgen rules CODE tells why.
-"""
+def format_members(results: Mapping[str, MemberResult]) -> str:
+    """What each member came to."""
+    return "\n".join(_format_member(mark, value) for mark, value in results.items())
 
 
-def instance_text(mark: str, value: Any) -> str:
-    """A value of one member, the fields it waits for, or what is unfit."""
+def _format_member(mark: str, value: MemberResult) -> str:
     if isinstance(value, Working):
-        return f"{mark}: {working_text(value)}"
+        return f"{mark}: {format_working(value)}"
     if isinstance(value, Lookup):
-        return f"{mark}: {lookup_text(value)}"
+        return f"{mark}: {format_lookup(value)}"
     if isinstance(value, Refused):
         return f"{mark}: {'; '.join(str(problem) for problem in value.problems)}\n"
     return f"{mark}: waits for {', '.join(dotted(path) for path in value)}\n"
 
 
-def instances_data(name: str, made: Mapping[str, Any]) -> dict[str, Any]:
+def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str, Any]:
     """All values of one name in a project as data; `needs` are the absent fields, `problems` what is unfit."""
-    rows = []
-    for mark, value in made.items():
+    rows: list[dict[str, Any]] = []
+    for mark, value in results.items():
         if isinstance(value, Working):
-            rows.append({"subject": mark} | working_data(value))
+            rows.append({"subject": mark} | working_to_data(value))
         elif isinstance(value, Lookup):
             rows.append({"subject": mark, "name": name, "result": value.result, "why": value.why})
         elif isinstance(value, Refused):
@@ -109,20 +100,3 @@ def instances_data(name: str, made: Mapping[str, Any]) -> dict[str, Any]:
         else:
             rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted(path) for path in value]})
     return {"name": name, "instances": rows}
-
-
-def rule_page(code: str, title: str, manual: str, remedy: str, clauses: Iterable[tuple[str, ...]]) -> str:
-    """The manual page of a rule: reason, examples, and each clause with severity, message and basis."""
-    lines = [f"{code}  {title}", "", manual.strip(), "", "clauses"]
-    for letter, severity, lift, said, basis in clauses:
-        lines += [f"  {code}{letter}  {severity}{lift}", f"      {said}", f"      basis: {basis}"]
-    return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"
-
-
-def explained_lines(code: str, title: str, remedy: str, clauses: Iterable[Any]) -> str:
-    """A rule with the numbers of a project: each clause and subject, what it came to, and by which figures."""
-    lines = [f"{code}  {title}", ""]
-    for clause in clauses:
-        lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")
-        lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
-    return "\n".join([*lines, "", f"measure: {remedy}"]) + "\n"

@@ -1,0 +1,43 @@
+"""The story of a package: check the project, refuse while anything stands against it, compose, write."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from specgen.model.finding import Judgment
+from specgen.model.problem import refuse
+from specgen.output import package
+from specgen.output.disk import write_package
+from specgen.pipeline import check
+from specgen.terminal.report import count_standing
+
+
+@dataclass(frozen=True)
+class BuiltPackage:
+    """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides."""
+
+    files: tuple[str, ...]
+    draft: bool
+    judgment: Judgment
+    notes: tuple[str, ...] = ()
+
+
+def build(
+    file: Path,
+    out: Path,
+    formats: tuple[str, ...] = ("docx", "html"),
+    only: tuple[str, ...] = (),
+    draft: bool = False,
+    letterhead: Path | None = None,
+    templates: Path | None = None,
+) -> BuiltPackage:
+    """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
+    case = check(file)
+    if case.judgment.stopped and not draft:
+        hint = f"specgen check {file.name} lists them; --draft writes it all the same"
+        raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
+    draft = draft or case.project.value(("package", "purpose")) == "design_draft"
+    context = case.context
+    facts = (context.project, context.standards, case.judgment, context.resolve)
+    made = package.made(*facts, formats, only, draft, letterhead, templates)
+    write_package(out, made.files, made.about)
+    return BuiltPackage(tuple(made.files), draft, case.judgment, made.notes)

@@ -1,0 +1,40 @@
+"""`specgen build`: the package of a project, written to a folder."""
+
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+
+from specgen.building import build
+from specgen.commands import AGAINST, DONE, Outcome
+from specgen.terminal.report import count_standing
+
+HELP = "write the package of a project"
+ORDER = 30
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Declare the file, the folder, and what is written there in which form."""
+    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("--out", metavar="DIR", required=True)
+    parser.add_argument("--formats", default="docx,html", help="docx, html, txt; comma between them")
+    parser.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
+    parser.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
+    parser.add_argument("--templates", metavar="DIR", help="a firm's own words, each in place of ours of the same name")
+    parser.add_argument("--draft", action="store_true", help="write in spite of stops; marks every page")
+
+
+def run(args: Namespace) -> Outcome:
+    """Write the package; raises Refused where anything stands against it, save in a draft."""
+    package = build(
+        Path(args.file),
+        Path(args.out),
+        formats=tuple(args.formats.split(",")),
+        only=tuple(args.only),
+        draft=args.draft,
+        letterhead=Path(args.letterhead) if args.letterhead is not None else None,
+        templates=Path(args.templates) if args.templates is not None else None,
+    )
+    messages = [*package.notes, f"wrote {len(package.files)} files to {args.out}"]
+    if package.draft:
+        standing = f"{count_standing(package.judgment)}; " if package.judgment.stopped else ""
+        messages.append(f"{standing}every page is marked as a draft")
+    return Outcome(AGAINST if package.judgment.stopped else DONE, messages=tuple(messages))

@@ -1,0 +1,90 @@
+"""`specgen calc`: one sum from keys, or all of a name in a project."""
+
+from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from pathlib import Path
+
+from specgen import computing
+from specgen.commands import Outcome
+from specgen.computing.arguments import direct
+from specgen.model.absence import Absent
+from specgen.model.problem import Refused, refuse
+from specgen.model.suggest import near_hint
+from specgen.resolving.provider import Provider, Resolver
+from specgen.terminal.columns import align_columns
+from specgen.terminal.working import MemberResult, format_members, format_working, members_to_data, working_to_data
+
+HELP = "one sum with its working, or all of that name in a project"
+ORDER = 80
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Declare the name, the keys or the project that give its figures, and the form of the answer."""
+    parser.add_argument("name", metavar="NAME", nargs="?")
+    parser.add_argument("pairs", metavar="key=value", nargs="*")
+    parser.add_argument("--from", dest="file", metavar="FILE")
+    parser.add_argument("--format", choices=["text", "json"], default="text")
+
+
+def run(args: Namespace) -> Outcome:
+    """List the calculations or run what is asked for; raises Refused for unknown, missing and unfit keys."""
+    if not args.name:
+        return Outcome(text=align_columns([name, _list_keys(computing.find(name))] for name in computing.names()))
+    pairs = _split_pairs(args.pairs)
+    if args.file and pairs:
+        raise refuse("keys and --from are both given", "give one or the other")
+    provider = _find_provider(args.name)
+    as_data = args.format == "json"
+    if args.file:
+        results = _compute_members(args.name, provider, Path(args.file))
+        return Outcome(text=format_members(results), data=members_to_data(args.name, results) if as_data else None)
+    working = direct(provider, pairs)
+    return Outcome(text=format_working(working), data=working_to_data(working) if as_data else None)
+
+
+def _list_keys(provider: Provider) -> str:
+    keys = [key.name if key.default is None else f"[{key.name}]" for key in provider.keys]
+    return f"{provider.title}{': ' if keys else ''}{' '.join(keys)}"
+
+
+def _split_pairs(texts: Sequence[str]) -> dict[str, str]:
+    """The keys and values of `key=value`; raises Refused where one has no sign or stands twice."""
+    pairs: dict[str, str] = {}
+    for text in texts:
+        key, sign, value = text.partition("=")
+        if not sign:
+            hint = "write key=value, such as length=20ft; one with a space stands in quotes: 'rate=300 sq ft/h'"
+            raise refuse(f"{text!r} is no key with a value", hint)
+        if key in pairs:
+            raise refuse(f"{key} is given twice", f"{key}={pairs[key]} or {key}={value}")
+        pairs[key] = value
+    return pairs
+
+
+def _find_provider(name: str) -> Provider:
+    """A calculation by name; raises Refused with the nearest one."""
+    try:
+        return computing.find(name)
+    except computing.UnknownCalculation as unknown:
+        raise refuse(f"there is no calculation {name!r}", near_hint(name, unknown.known)) from None
+
+
+def _compute_members(name: str, provider: Provider, file: Path) -> dict[str, MemberResult]:
+    """All of one name in a project by mark; a member that lacks a field, or has an unfit one, says so."""
+    # The one import that waits: a sum from keys answers at once, without rules, schema and their libraries.
+    from specgen.pipeline import read
+
+    provider.of_project()  # a sum that takes keys alone is refused before the file is read
+    project = read(file)
+    resolver = Resolver(project, computing.find)
+    results: dict[str, MemberResult] = {}
+    for path in provider.members(project):
+        mark = path[-1] if path else "project"
+        try:
+            results[mark] = resolver(path, name)
+        except Refused as refused:
+            results[mark] = refused
+        except Absent as absent:
+            # A sum may wait for a value that it reads only where another way is barred.
+            results[mark] = list(dict.fromkeys([*resolver.missing(path, name), absent.path]))
+    return results

@@ -1,0 +1,51 @@
+"""`specgen check`: a project, validated and judged."""
+
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+
+from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
+from specgen.commands._rule_code import find_rule_code
+from specgen.judging.explain import explain
+from specgen.model.finding import Severity
+from specgen.model.problem import Refused
+from specgen.pipeline import JudgedProject, check
+from specgen.terminal.report import as_data, as_text
+from specgen.terminal.rule_page import format_explained_rule
+
+HELP = "validate and judge a project"
+ORDER = 20
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Declare the file, what of the findings is asked for, and the form of the answer."""
+    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
+    parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
+    parser.add_argument("--format", choices=["text", "json"], default="text")
+
+
+def run(args: Namespace) -> Outcome:
+    """Judge the project; a program that reads the data gets its object also where the check is refused."""
+    try:
+        return _check(args)
+    except Refused as refused:
+        data = as_data(None, None, refused.problems) if args.format == "json" else None
+        return Outcome(NOT_DONE, data=data, problems=refused.problems)
+
+
+def _check(args: Namespace) -> Outcome:
+    case = check(Path(args.file))
+    code = AGAINST if case.judgment.stopped else DONE
+    severity = Severity(args.severity) if args.severity else None
+    rule = find_rule_code(args.rule) if args.rule else ""
+    if args.format == "json":
+        return Outcome(code, data=as_data(case.project, case.judgment, (), severity, rule))
+    if rule:
+        return Outcome(code, _explain_rule(case, rule))
+    return Outcome(code, as_text(case.project, case.judgment, severity))
+
+
+def _explain_rule(case: JudgedProject, code: str) -> str:
+    """A rule or clause with this project's numbers, subject by subject."""
+    rule = next(rule for rule in case.rules if code.startswith(rule.code))
+    return format_explained_rule(rule, explain(case.context, rule, code))

@@ -1,0 +1,20 @@
+"""`specgen schema`: the JSON Schema of a kind of file, for editors."""
+
+from argparse import ArgumentParser, Namespace
+
+from specgen.commands import Outcome
+from specgen.reading.json_schema import FILES, json_schema
+from specgen.reading.schema import project_schema
+
+HELP = "JSON Schema for editors"
+ORDER = 60
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Declare the kind of file."""
+    parser.add_argument("--file", choices=FILES, default="project")
+
+
+def run(args: Namespace) -> Outcome:
+    """Give the schema as data."""
+    return Outcome(data=json_schema(project_schema(), args.file))

@@ -1,0 +1,190 @@
+"""A condition of a clause, looked up in the schema once, and asked of each subject."""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import partial
+from typing import Any
+
+from specgen.judging.choice_groups import GROUPS
+from specgen.judging.rule import Declared, Test, Violation
+from specgen.judging.scope import Operand, RuleError, Scope
+from specgen.model.absence import Absent, if_given, read_all
+from specgen.model.condition import Condition, Term, open_terms, parse_condition, terms, truth
+from specgen.model.evaluation import WORDS_OR_LISTS, compare, holds_of_word
+from specgen.model.field import Field, Path
+from specgen.model.project import View
+from specgen.model.suggest import near_hint
+from specgen.quantities.parse import parse_quantity
+from specgen.quantities.quantity import dimension_of
+
+_STATES = ("is given", "is not given", "is empty", "is not empty")
+_TIMES = re.compile(r"(\S+) x (\S+)")
+_PATH = re.compile(r"[a-z_]+(\.[a-z_]+)+")
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What the operands of a condition are read from, for one subject."""
+
+    subject: View
+    project: View
+    limit: Any
+    limits: Callable[[str], Any]
+
+
+Value = Callable[[Frame], Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A term ready to be asked: its field, and what it is held against (None where the term says it itself)."""
+
+    term: Term
+    left: Operand
+    right: Value | None
+
+    def answer(self, frame: Frame) -> bool:
+        """Whether the term holds; raises Absent."""
+        if self.term.relation in ("is given", "is not given"):
+            return self._is_given(frame) == (self.term.relation == "is given")
+        if self.right is None:
+            return holds_of_word(self.left.value(frame), self.term)
+        value, limit = read_all(lambda: self.left.value(frame), partial(self.right, frame))
+        return compare(value, self.term.relation, limit)
+
+    def _is_given(self, frame: Frame) -> bool:
+        return if_given(lambda: self.left.value(frame)) is not None
+
+    def would_settle(self, frame: Frame) -> tuple[Path, ...]:
+        """The absent field of a term that asks whether it is given: given, it would settle a clause left open."""
+        if self.term.relation != "is not given":
+            return ()
+        try:
+            self.left.value(frame)
+        except Absent as absent:
+            return absent.paths
+        return ()
+
+
+@dataclass(frozen=True, slots=True)
+class ClauseCondition:
+    """The test of a clause with a condition, where its findings stand, and what it reads."""
+
+    test: Test
+    at: Path
+    reads: tuple[str, ...]
+
+
+def bind_condition(clause: Declared, scope: Scope) -> ClauseCondition:
+    """The condition of a clause with every path, choice and unit known; raises RuleError or ConditionError."""
+    condition = parse_condition(clause.when)
+    questions = {term: _question(term, scope) for term in terms(condition)}
+    last = list(questions.values())[-1]
+    found, at = _told(clause.found, last.left, scope)
+    wanted = _wanted(clause.wanted, last, scope)
+
+    def test(subject: View, project: View, limit: Any, limits: Callable[[str], Any]) -> Iterator[Violation]:
+        frame = Frame(subject, project, limit, limits)
+        if _holds(condition, questions, frame):
+            yield Violation(found(frame), wanted(frame))
+
+    reads = dict.fromkeys(path for question in questions.values() for path in _read_by(question, scope))
+    return ClauseCondition(test, scope.pattern(clause.at) if clause.at else at, tuple(reads))
+
+
+def _holds(condition: Condition, questions: dict[Term, Question], frame: Frame) -> bool:
+    """Whether a condition holds of a frame; raises Absent with all that leaves it open."""
+    missing: dict[Term, tuple[Path, ...]] = {}
+
+    def answer(term: Term) -> bool | None:
+        try:
+            return questions[term].answer(frame)
+        except Absent as absent:
+            missing[term] = absent.paths
+            return None
+
+    found = truth(condition, answer)
+    if found is None:
+        waits = [path for term in open_terms(condition, answer) for path in missing[term]]
+        waits += [path for question in questions.values() for path in question.would_settle(frame)]
+        raise Absent(*dict.fromkeys(waits))
+    return found
+
+
+def _question(term: Term, scope: Scope) -> Question:
+    left = scope.operand(".".join(term.path))
+    field = left.field
+    if term.relation in _STATES:
+        return Question(term, left, None)
+    if field is None:
+        raise RuleError(f"{left.text} is no field")
+    if term.relation in ("in", "not in") and term.right[0] in GROUPS and term.right[0] not in field.values:
+        term = replace(term, right=GROUPS[term.right[0]])
+    text = term.right[0]
+    right = None if term.relation in WORDS_OR_LISTS else _right(text, field, scope)
+    if right is None:
+        _refuse_unknown_choice(term, field)
+    return Question(term, left, right)
+
+
+def _right(text: str, field: Field, scope: Scope) -> Value | None:
+    """What a value is held against: a limit, another field, a multiple of one, a figure; None for a word."""
+    times = _TIMES.fullmatch(text)
+    if times:
+        one, other = _right(times[1], field, scope), scope.operand(times[2])
+        assert one is not None
+        return lambda frame: one(frame) * other.value(frame)
+    if text == "limit":
+        return lambda frame: frame.limit
+    if text.startswith("limit("):
+        row = text[len("limit(") : -1]
+        return lambda frame: frame.limits(row)
+    if _PATH.fullmatch(text):
+        return scope.operand(text).value
+    return _figure(text, field)
+
+
+def _figure(text: str, field: Field) -> Value | None:
+    figure: Any = None
+    if field.kind == "quantity":
+        figure = parse_quantity(text, dimension_of(field.dimension, field.unit_ip))
+    elif field.kind in ("integer", "number", "percent"):
+        figure = Fraction(text)
+    return None if figure is None else lambda frame: figure
+
+
+def _refuse_unknown_choice(term: Term, field: Field) -> None:
+    known = ("yes", "no") if field.kind == "yes_no" else field.values
+    for word in term.right:
+        if known and word not in known:
+            raise RuleError(f"{word!r} is no choice of {'.'.join(term.path)}: {near_hint(word, known)}")
+
+
+def _told(found: str | None, last: Operand, scope: Scope) -> tuple[Value, Path]:
+    """What a finding tells it found, and the path it stands at."""
+    if found is None:
+        return last.value, last.pattern
+    if _PATH.fullmatch(found):
+        operand = scope.operand(found)
+        return operand.value, operand.pattern
+    return lambda frame: found or None, last.pattern
+
+
+def _wanted(wanted: str | None, last: Question, scope: Scope) -> Value:
+    if wanted is None:
+        compared = last.right is not None and (last.term.right[0].startswith("limit") or "." in last.term.right[0])
+        return last.right if compared and last.right is not None else lambda frame: None
+    if wanted == "limit":
+        return lambda frame: frame.limit
+    return scope.operand(wanted).value if _PATH.fullmatch(wanted) else lambda frame: wanted or None
+
+
+def _read_by(question: Question, scope: Scope) -> Iterator[str]:
+    """The fields that a question reads, as dotted patterns."""
+    yield ".".join(question.left.pattern)
+    for text in question.term.right:
+        for word in text.split(" x "):
+            if _PATH.fullmatch(word):
+                yield ".".join(scope.operand(word).pattern)

@@ -1,0 +1,137 @@
+"""Whether a condition of the schema or of the standards holds for a project.
+
+A star that also stands in the path it is judged for means the same member, any other star any member (of the same
+elevation, where both stand on one). A term whose value is absent does not hold.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from typing import Any, Protocol
+
+from specgen.model.condition import Term, parse_condition, truth
+from specgen.model.field import Path, Schema
+from specgen.quantities.comparison import equal, less, more
+from specgen.quantities.parse import parse_quantity
+from specgen.quantities.quantity import Quantity, dimension_of
+
+Look = Callable[[str], Any]
+
+
+class Facts(Protocol):
+    """What a condition is held against: the values and members of a project by path, and their schema."""
+
+    @property
+    def schema(self) -> Schema:
+        """The fields there are."""
+
+    @property
+    def values(self) -> Mapping[Path, Any]:
+        """The values given."""
+
+    @property
+    def members(self) -> Mapping[Path, tuple[str, ...]]:
+        """The marks of each collection given."""
+
+    def get(self, path: Path) -> Any:
+        """The value at a path, or None."""
+
+    def given(self, path: Path) -> bool:
+        """Whether a path is given."""
+
+
+def evaluate(text: str, facts: Facts, path: Path = (), look: Look | None = None) -> bool:
+    """Whether a condition holds at a path; `look` answers `calc.` names where there are any."""
+    return bool(truth(parse_condition(text), lambda term: _holds(term, facts, path, look)))
+
+
+def _holds(term: Term, facts: Facts, path: Path, look: Look | None) -> bool:
+    if term.path[0] == "calc":
+        return look is not None and word_of(look(term.path[1])) == term.right[0]
+    if term.counted:
+        return compare(len(facts.members.get(term.path, ())), term.relation, int(term.right[0]))
+    places = _bound(term.path, facts, path)
+    if term.relation in ("is given", "is not given"):
+        return any(facts.given(p) for p in places) == (term.relation == "is given")
+    return any(_value_holds(term, facts, p, path) for p in places)
+
+
+def word_of(value: Any) -> str:
+    """A value as a condition writes it: yes and no for what is true or false."""
+    return ("yes" if value else "no") if isinstance(value, bool) else str(value)
+
+
+def _bound(pattern: Path, facts: Facts, path: Path) -> list[Path]:
+    """The paths a pattern stands for, its stars bound to the members the judged path goes through."""
+    paths: list[Path] = [()]
+    for name in pattern:
+        if name != "*":
+            paths = [p + (name,) for p in paths]
+        else:
+            paths = [p + (mark,) for p in paths for mark in _marks(p, facts, path)]
+    return paths
+
+
+def _marks(collection: Path, facts: Facts, path: Path) -> tuple[str, ...]:
+    depth = len(collection)
+    if path[:depth] == collection and len(path) > depth:
+        return (path[depth],)
+    marks = facts.members.get(collection, ())
+    face = _face(facts, path)
+    if face is None or "elevation" not in facts.schema.node((*collection, "*")).children:
+        return marks
+    return tuple(mark for mark in marks if facts.values.get((*collection, mark, "elevation"), face) == face)
+
+
+def _face(facts: Facts, path: Path) -> str | None:
+    """The elevation a judged member stands on: things on one elevation are told of that elevation only."""
+    if len(path) < 2:
+        return None
+    return path[1] if path[0] == "elevations" else facts.values.get((*path[:2], "elevation"))
+
+
+def _value_holds(term: Term, facts: Facts, at: Path, path: Path) -> bool:
+    value = facts.get(at)
+    if value is None:
+        return False
+    if term.relation in WORDS_OR_LISTS or (term.relation in ("=", "!=") and not isinstance(value, Quantity)):
+        return holds_of_word(value, term)
+    return compare(value, term.relation, _right(term.right[0], value, facts, at, path))
+
+
+WORDS_OR_LISTS = ("is empty", "is not empty", "has", "in", "not in")
+
+
+def holds_of_word(value: Any, term: Term) -> bool:
+    """Whether a value that is a word, a yes or no, or a list of words meets a term."""
+    if term.relation in ("is empty", "is not empty"):
+        return bool(value) == (term.relation == "is not empty")
+    if term.relation == "has":
+        return any(str(entry) in term.right for entry in value)
+    return (word_of(value) in term.right) == (term.relation in ("in", "="))
+
+
+def _right(text: str, value: Any, facts: Facts, at: Path, path: Path) -> Any:
+    times = re.fullmatch(r"(\d+) x ([\w.*]+)", text)
+    if times:
+        other = facts.get(_bound(tuple(times[2].split(".")), facts, path)[0])
+        return None if other is None else int(times[1]) * other
+    if isinstance(value, Quantity):
+        field = facts.schema.node(at).field
+        assert field is not None
+        return parse_quantity(text, dimension_of(field.dimension, field.unit_ip))
+    return Fraction(text)
+
+
+def compare(value: Any, relation: str, limit: Any) -> bool:
+    """Whether a value meets a relation to a limit, with the slack of a conversion; no limit is not met."""
+    if limit is None:
+        return False
+    return {
+        "=": lambda: equal(value, limit),
+        "!=": lambda: not equal(value, limit),
+        "<": lambda: less(value, limit),
+        ">": lambda: more(value, limit),
+        "<=": lambda: not more(value, limit),
+        ">=": lambda: not less(value, limit),
+    }[relation]()

@@ -1,0 +1,18 @@
+"""The matrix of substrates and attachments as text."""
+
+from collections.abc import Mapping, Sequence
+
+from specgen.model.value_text import words
+from specgen.terminal.columns import align_columns
+
+_NOTE = """
+The board is taken to lie on a fluid-applied weather barrier, the surface to be sound, and an old coating to stay.
+yes: no attachment rule speaks against it; measure: allowed with the measure of the rule; no: a rule stops it.
+specgen rules CODE tells why.
+"""
+
+
+def format_matrix(methods: Sequence[str], answers: Mapping[str, Sequence[str]]) -> str:
+    """A column for each attachment, a row for each substrate with its answers, and what they mean."""
+    rows = [[words(substrate), *row] for substrate, row in answers.items()]
+    return align_columns([["", *map(words, methods)], *rows]) + _NOTE

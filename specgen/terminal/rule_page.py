@@ -1,0 +1,30 @@
+"""A rule as text: its manual page, and what it came to with the numbers of a project."""
+
+from collections.abc import Iterable
+
+from specgen.judging.explain import Explained
+from specgen.judging.rule import Rule
+from specgen.model.source import Basis
+
+_LIFTS = {"never": ", no deviation lifts it", "deviation": ", lifted by an approved deviation"}
+
+
+def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
+    """The manual page of a rule: reason, examples, and each clause with severity, message and basis."""
+    lines = [f"{rule.code}  {rule.title}", "", rule.manual.strip(), "", "clauses"]
+    for clause, basis in zip(rule.clauses, bases, strict=True):
+        lines += [
+            f"  {rule.code}{clause.letter}  {clause.severity}{_LIFTS.get(clause.lift, '')}",
+            f"      {clause.say}",
+            f"      basis: {basis}",
+        ]
+    return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
+
+
+def format_explained_rule(rule: Rule, clauses: Iterable[Explained]) -> str:
+    """A rule with the numbers of a project: each clause and subject, what it came to, and by which figures."""
+    lines = [f"{rule.code}  {rule.title}", ""]
+    for clause in clauses:
+        lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")
+        lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
+    return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
