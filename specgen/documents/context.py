@@ -65,7 +65,7 @@ class DocumentContext:
         """The figure in force of a row of the limits, with its source."""
         limit = self.standards.limits[name]
         value, source = limit_in_force(self.project, limit)
-        field = self.project.schema.field_at(limit.field) if limit.field else None
+        field = self.project.schema.field_at(limit.bounds) if limit.bounds else None
         text = value_text(value, field, self.first)
         about = limit.about[:1].upper() + limit.about[1:]
         return DisplayValue(

@@ -11,7 +11,7 @@ from specgen.judging.choice_groups import GROUPS
 from specgen.judging.rule import Declared, Test, Violation
 from specgen.judging.scope import Operand, RuleError, Scope
 from specgen.model.absence import Absent, if_given, read_all
-from specgen.model.condition import Condition, Term, open_terms, parse_condition, terms, truth
+from specgen.model.condition import Condition, Joined, Term, open_terms, parse_condition, terms, truth
 from specgen.model.evaluation import WORDS_OR_LISTS, compare, holds_of_word
 from specgen.model.field import Field, Path
 from specgen.model.project import View
@@ -79,10 +79,10 @@ class ClauseCondition:
 
 def bind_condition(clause: Declared, scope: Scope) -> ClauseCondition:
     """The condition of a clause with every path, choice and unit known; raises RuleError or ConditionError."""
-    condition = parse_condition(clause.when)
+    condition = clause_condition(clause)
     questions = {term: _question(term, scope) for term in terms(condition)}
-    last = list(questions.values())[-1]
-    found, at = _told(clause.found, last.left, scope)
+    last = questions[list(terms(parse_condition(clause.when)))[-1]]
+    found, at = _told(clause.found, last, scope)
     wanted = _wanted(clause.wanted, last, scope)
 
     def test(subject: View, project: View, limit: Any, limits: Callable[[str], Any]) -> Iterator[Violation]:
@@ -92,6 +92,12 @@ def bind_condition(clause: Declared, scope: Scope) -> ClauseCondition:
 
     reads = dict.fromkeys(path for question in questions.values() for path in _read_by(question, scope))
     return ClauseCondition(test, scope.pattern(clause.at) if clause.at else at, tuple(reads))
+
+
+def clause_condition(clause: Declared) -> Condition:
+    """The condition of a clause: `when`, and where that is given `under` as well; raises ConditionError."""
+    condition = parse_condition(clause.when)
+    return Joined("all", (condition, parse_condition(clause.under))) if clause.under else condition
 
 
 def _holds(condition: Condition, questions: dict[Term, Question], frame: Frame) -> bool:
@@ -162,14 +168,14 @@ def _refuse_unknown_choice(term: Term, field: Field) -> None:
             raise RuleError(f"{word!r} is no choice of {'.'.join(term.path)}: {near_hint(word, known)}")
 
 
-def _told(found: str | None, last: Operand, scope: Scope) -> tuple[Value, Path]:
-    """What a finding tells it found, and the path it stands at."""
-    if found is None:
-        return last.value, last.pattern
-    if _PATH.fullmatch(found):
+def _told(found: str | None, last: Question, scope: Scope) -> tuple[Value, Path]:
+    """What a finding tells it found, and the path it stands at; what is not given is not told."""
+    if found is None and last.term.relation != "is not given":
+        return last.left.value, last.left.pattern
+    if found is not None and _PATH.fullmatch(found):
         operand = scope.operand(found)
         return operand.value, operand.pattern
-    return lambda frame: found or None, last.pattern
+    return lambda frame: found or None, last.left.pattern
 
 
 def _wanted(wanted: str | None, last: Question, scope: Scope) -> Value:

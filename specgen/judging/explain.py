@@ -81,7 +81,7 @@ def _figures(
     if clause.limit:
         row = context.standards.limits[clause.limit]
         value, source = limit_in_force(context.project, row)
-        made = context.project.schema.field_at(row.field) if row.field else None
+        made = context.project.schema.field_at(row.bounds) if row.bounds else None
         unit = f" {row.unit}" if row.unit else ""
         yield "limit", f"{row.sense.value} {value_text(value, made, context.first)}{unit} ({source.legend})"
 

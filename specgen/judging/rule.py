@@ -28,7 +28,8 @@ def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation
     return Violation(value, wanted, at)
 
 
-Test = Callable[..., Iterator[Violation]]
+Violations = Iterator[Violation]
+Test = Callable[..., Violations]
 # A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
 Computed = Callable[[], Working]
 LookedUp = Callable[[], Lookup]
@@ -97,6 +98,8 @@ class Declared:
     at: str
     step: str
     when: str = ""
+    # A further condition, of which a finding tells nothing.
+    under: str = ""
     found: str | None = None
     wanted: str | None = None
     test: Test | None = None
@@ -112,10 +115,12 @@ class Declared:
 class Rule:
     """A rule of the trade: what it asks, the remedy, the steps and documents it prints in, and its clauses."""
 
-    def __init__(self, code: str, title: str, *, remedy: str, steps: str, documents: str, manual: str | None) -> None:
-        self.code, self.title, self.remedy, self.manual = code, title, remedy, manual or ""
+    def __init__(self, code: str, title: str, *, remedy: str, steps: str, documents: str) -> None:
+        self.code, self.title, self.remedy = code, title, remedy
         self.steps, self.documents = tuple(steps.split()), tuple(documents.split())
         self.declared: list[Declared] = []
+        # Filled in when the file is loaded: its docstring, and what was declared with every path looked up.
+        self.manual = ""
         self.clauses: tuple[Clause, ...] = ()
 
     def clause(
@@ -133,12 +138,14 @@ class Rule:
         limit: str = "",
         lift: str = "",
         step: str = "",
+        under: str = "",
     ) -> None:
-        """Declare a clause that fires where the condition `when` holds.
+        """Declare a clause that fires where the condition `when` holds, and `under` where that is given.
 
-        The condition names the fields of a member of `each` by its noun (`wall.insulation.kind`), all others from the
-        top (`safety.rules`), the limit as `limit`. What it found is the field compared last, and what was wanted the
-        limit or field it was compared with; `found` and `wanted` name another field or a word, or nothing: "".
+        A field of a member is named by its noun (`wall.insulation.kind`), and the clause is then asked of each of them;
+        all others are named from the top (`safety.rules`), the limit as `limit`. What it found is the field compared
+        last, and what was wanted the limit or field it was compared with; `found` and `wanted` name another field or a
+        word, or nothing: "".
         """
         self.declared.append(
             Declared(
@@ -152,10 +159,28 @@ class Rule:
                 at=at,
                 step=step,
                 when=when,
+                under=under,
                 found=found,
                 wanted=wanted,
             )
         )
+
+    def safety_clauses(
+        self,
+        letters: tuple[str, str],
+        say: str,
+        *,
+        when: str,
+        at: str = "",
+        basis: str = "",
+        limit: str = "",
+        step: str = "",
+    ) -> None:
+        """Declare a stop that nothing lifts where the safety rules are federal, and a caution where they are others."""
+        elsewhere = f"{say.removesuffix('.')}: local law governs, confirm."
+        where = {"when": when, "at": at, "basis": basis, "limit": limit, "step": step}
+        self.clause(letters[0], STOP, say, lift="never", under="safety.rules = us_osha", **where)
+        self.clause(letters[1], CAUTION, elsewhere, under="safety.rules = other", **where)
 
     def open_items(self, letter: str, severity: Severity, say: str, *, basis: str, lift: str = "") -> None:
         """Declare a clause on every owed field that is absent."""

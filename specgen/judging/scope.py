@@ -1,5 +1,6 @@
 """The names a clause may use: the noun of its subject, and the sections of the project."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any, Protocol
 
@@ -51,6 +52,13 @@ class Scope:
 
     schema: Schema
     each: Path
+
+    @classmethod
+    def of(cls, schema: Schema, texts: Iterable[str]) -> "Scope":
+        """The scope that fields are named in: that of the first noun among their heads, else the whole project."""
+        nouns = {collection.one.replace(" ", "_"): path[:-1] for path, collection in schema.collections.items()}
+        heads = (text.partition(".")[0] for text in texts)
+        return cls(schema, next((nouns[h] for h in heads if h in nouns and h not in schema.root.children), ()))
 
     @property
     def noun(self) -> str:

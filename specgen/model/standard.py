@@ -8,21 +8,23 @@ from specgen.model.source import Source
 from specgen.quantities.comparison import Sense
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Limit:
-    """A figure of the trade: which side of it is right, and where it is written.
-
-    `value` is a Quantity, or a bare number with `unit` for its print; `field` is the field
-    it bounds: the coating source's own figure for that field takes the limit's place.
-    """
+    """A figure of the trade: which side of it is right, and where it is written."""
 
     name: str
     value: Any
+    """A Quantity; a bare number where `unit` stands apart; or a word."""
     sense: Sense
     source: Source
-    about: str = ""
+    about: str
+    """What it is the limit of, in the middle of a sentence."""
     unit: str = ""
-    field: Path | None = None
+    """The unit of a bare number, as it prints."""
+    bounds: Path | None = None
+    """The field it bounds: it prints in the units of this field, and is the source of this field's default."""
+    maker_figure: Path | None = None
+    """The same field where it is the coating's maker's to set: then the maker's figure takes the limit's place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,61 +35,76 @@ class Sentence:
     when: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """A step of the work; `point` is H (hold), W (witness), R (review) or E (carried out and recorded)."""
+    """A step of the work; `title`, `wait`, the sentences and the cautions print, the last three as templates."""
 
     name: str
-    order: int
     title: str
     point: str
-    point_of: str
-    wait: str
+    """H (hold), W (witness), R (review) or E (carried out and recorded)."""
     sentences: tuple[Sentence, ...]
+    follows: str = ""
+    """The name of the step before it; empty for the first."""
+    point_of: str = ""
+    """The part of the step that is the point, such as the first pass; empty for the whole of it."""
+    wait: str = ""
+    """How long nothing goes on once it is done."""
     records: tuple[str, ...] = ()
+    """The forms that it fills, by name."""
     when: str = ""
+    """The condition under which a wall takes this step; empty for every wall."""
     cautions: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Criterion:
-    """A line of the mockup acceptance form; `limit` is a template."""
+    """A line of the mockup acceptance form: what is judged, how, by which limit, how often and where."""
 
     name: str
     title: str
     method: str
     instrument: str
     limit: str
+    """The figure or the words it is judged by, as a template."""
     readings: str
     location: str
     basis: tuple[Source, ...]
+    """Where the limit is written."""
     when: str = ""
+    """The condition under which a project has this line; empty for every project."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tool:
     """A thing the crew must bring besides usual plastering tools."""
 
     name: str
     what: str
+    """What it is, as a template."""
     why: str
+    """What it is for, as a template."""
     step: str
+    """The name of the step before which it is checked for."""
     when: str = ""
+    """The condition under which a project needs it; empty for every project."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Reference:
-    """A published standard that a procedure refers to, and the projects that meet it."""
+    """A published standard that a procedure refers to."""
 
     name: str
     title: str
     source: Source
+    """Where the title was read."""
     when: str = ""
+    """The condition under which a project meets it; empty for every project."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Standards:
-    """All rows by name, in the order of their files."""
+    """All rows by name: the steps in the order of the work, all others in that of their files."""
 
     sources: dict[str, Source]
     limits: dict[str, Limit]
@@ -95,5 +112,7 @@ class Standards:
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
     forms: dict[str, str]
+    """The title of each form, with its name."""
     references: dict[str, Reference]
     editions: dict[str, dict[str, str]]
+    """What moves between editions of the building code, by edition."""

@@ -8,6 +8,7 @@ def find_limit(name: str, project: Project | None = None) -> InForce:
     """The figure in force of a row of the limits; that of the row itself where no project is given."""
     # Loaded here, so that a sum that rests on no limit reads no rows.
     from specgen.resolving.limits_in_force import limit_in_force
-    from specgen.standards import load_limits
+    from specgen.standards import load_limits, load_standards
 
-    return limit_in_force(project, load_limits()[name])
+    limits = load_limits() if project is None else load_standards().limits
+    return limit_in_force(project, limits[name])

@@ -8,8 +8,9 @@ from specgen.model.standard import Limit, Standards
 
 def limit_in_force(project: Project | None, limit: Limit) -> InForce:
     """The figure a project is judged by: the coating source's own where it gives one, else that of the row."""
-    if project is not None and limit.field is not None and limit.field in project.maker:
-        return InForce(project.maker[limit.field], maker_source(project, limit.field))
+    figure = limit.maker_figure
+    if project is not None and figure is not None and figure in project.maker:
+        return InForce(project.maker[figure], maker_source(project, figure))
     return InForce(limit.value, limit.source)
 
 
@@ -27,6 +28,6 @@ def plan_source(project: Project, path: Path, field: Field, standards: Standards
     if path in project.values:
         return maker_source(project, path) if path in project.from_maker else PROJECT
     for limit in standards.limits.values():
-        if limit.field == field.path:
+        if limit.bounds == field.path:
             return limit.source
     return PRACTICE

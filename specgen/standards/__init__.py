@@ -1,127 +1,97 @@
 """The trade's data as YAML rows, the only place where a limit, a step, a criterion or a tool is written."""
 
 from collections.abc import Mapping
-from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any
 
-from specgen.model.source import Kind, Source
-from specgen.model.standard import Criterion, Limit, Reference, Sentence, Standards, Step, Tool
-from specgen.quantities.comparison import Sense
-from specgen.quantities.parse import QuantityError, measure
-from specgen.standards.rows import read_rows
+from specgen.model.field import Schema
+from specgen.model.source import Source
+from specgen.model.standard import Limit, Standards
+from specgen.standards.rows import RowError, Wrong, read_rows
+from specgen.standards.shapes import Known
+from specgen.standards.step_order import order_steps
+from specgen.standards.tables import TABLES
 
 FOLDER = FilePath(__file__).parent
 
 
-class StandardError(ValueError):
-    """A row is malformed; names its file and key."""
+@lru_cache(maxsize=1)
+def load_standards() -> Standards:
+    """All rows; raises RowError with file, line and row of a malformed one."""
+    return make_standards(FOLDER, load_files(FOLDER))
 
 
 @lru_cache(maxsize=1)
-def load_standards() -> Standards:
-    """All rows; raises StandardError with file and key of a malformed one."""
-    sources = load_sources()
+def load_files(folder: FilePath) -> dict[str, dict[str, Any]]:
+    """The rows of each file as they are written; kept, for what they say of fields is checked when these are known."""
+    return {name: read_rows(folder / f"{name}.yaml") for name in TABLES}
+
+
+def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> Standards:
+    """The typed rows of what the files of a folder hold; raises RowError."""
+    known = Known(files, {})
+    for name in TABLES:
+        known.made[name] = _make_rows(folder / f"{name}.yaml", known)
+    made = known.made
+    try:
+        steps = order_steps(made["steps"])
+    except Wrong as wrong:
+        raise RowError(folder / "steps.yaml", wrong) from None
     return Standards(
-        sources,
-        load_limits(),
-        dict(sorted(_rows("steps", _step).items(), key=lambda item: item[1].order)),
-        _rows("criteria", lambda name, row: _criterion(name, row, sources)),
-        _rows("tools", lambda name, row: Tool(name, **row)),
-        _rows("forms", lambda name, row: f"{row['title']} ({name})"),
-        _rows("references", lambda name, row: Reference(name, row["title"], sources[row["source"]], row["when"])),
-        _rows("code_editions", lambda name, row: dict(row)),
+        sources=made["sources"],
+        limits=made["limits"],
+        steps=steps,
+        criteria=made["criteria"],
+        tools=made["tools"],
+        forms=made["forms"],
+        references=made["references"],
+        editions=made["code_editions"],
     )
 
 
 def load_limits() -> dict[str, Limit]:
-    """The limits alone, for a sum that rests on one; raises StandardError with file and key of a malformed row."""
+    """The limits alone, for a sum that rests on one; raises RowError with file, line and row of a malformed one."""
     return _limits_in(FOLDER)
-
-
-def load_sources() -> dict[str, Source]:
-    """The sources alone; raises StandardError with file and key of a malformed row."""
-    return _sources_in(FOLDER)
-
-
-# Kept by folder: another folder of rows is read anew.
-@lru_cache(maxsize=1)
-def _limits_in(folder: FilePath) -> dict[str, Limit]:
-    sources = _sources_in(folder)
-    return _rows("limits", lambda name, row: _limit(name, row, sources))
-
-
-@lru_cache(maxsize=1)
-def _sources_in(folder: FilePath) -> dict[str, Source]:
-    return _rows("sources", _source)
 
 
 def find_source(name: str) -> Source:
     """A source by the name of its row; KeyError for an unknown one."""
-    return load_sources()[name]
+    return _sources_in(FOLDER)[name]
 
 
-def _rows(file: str, made: Any) -> dict[str, Any]:
-    try:
-        return {name: made(name, row) for name, row in read_rows(FOLDER / f"{file}.yaml").items()}
-    except (KeyError, TypeError, ValueError, QuantityError) as error:
-        raise StandardError(f"{file}.yaml: {error!r}") from error
+# Kept by folder: the rows of another one are read anew.
+@lru_cache(maxsize=1)
+def _limits_in(folder: FilePath) -> dict[str, Limit]:
+    file, sources = folder / "limits.yaml", _sources_in(folder)
+    return _make_rows(file, Known({"limits": read_rows(file), "sources": sources}, {"sources": sources}))
 
 
-def _source(name: str, row: Mapping[str, str]) -> Source:
-    return Source(Kind[row["kind"].upper()], row.get("reference", ""), row.get("short", ""))
+@lru_cache(maxsize=1)
+def _sources_in(folder: FilePath) -> dict[str, Source]:
+    file = folder / "sources.yaml"
+    return _make_rows(file, Known({"sources": read_rows(file)}, {}))
 
 
-def _limit(name: str, row: Mapping[str, str], sources: Mapping[str, Source]) -> Limit:
-    field = tuple(row["field"].split(".")) if "field" in row else None
-    return Limit(
-        name,
-        _value(row["value"], "unit" in row),
-        Sense(row["sense"]),
-        sources[row["source"]],
-        row.get("about", ""),
-        row.get("unit", ""),
-        field,
-    )
+def _make_rows(file: FilePath, known: Known) -> dict[str, Any]:
+    table, made = TABLES[file.stem], {}
+    for name, row in known.rows[file.stem].items():
+        try:
+            made[name] = table.make(name, table.shape.convert(row, known))
+        except Wrong as wrong:
+            raise RowError(file, wrong.inside(name)) from None
+    return made
 
 
-def _value(text: str, bare: bool) -> Any:
-    """A quantity, a bare number where the row gives its unit apart, or a word."""
-    if not bare:
-        return measure(text)
-    if not text.replace(".", "").isdigit():
-        return text
-    number = Fraction(text)
-    return int(number) if number.denominator == 1 else number
+def check_against(schema: Schema, folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> None:
+    """Raise RowError where a row speaks of a field or choice that there is not, or in a unit that its field has not.
 
-
-def _step(name: str, row: Mapping[str, Any]) -> Step:
-    said = tuple(Sentence(s, "") if isinstance(s, str) else Sentence(s["say"], s["when"]) for s in row["work"])
-    return Step(
-        name,
-        int(row["order"]),
-        row["title"],
-        row["point"],
-        row.get("point_of", ""),
-        row.get("wait", ""),
-        said,
-        tuple(row.get("records", ())),
-        row.get("when", ""),
-        tuple(row.get("cautions", ())),
-    )
-
-
-def _criterion(name: str, row: Mapping[str, Any], sources: Mapping[str, Source]) -> Criterion:
-    basis = tuple(sources[key] for key in row["basis"])
-    return Criterion(
-        name,
-        row["title"],
-        row["method"],
-        row["instrument"],
-        row["limit"],
-        row["readings"],
-        row["location"],
-        basis,
-        row.get("when", ""),
-    )
+    This room stands below that of the schema, so this is asked for by the one that loads the schema.
+    """
+    for file, table in TABLES.items():
+        for name, row in files[file].items():
+            try:
+                table.shape.cross(row, schema)
+                table.cross(name, row, schema)
+            except Wrong as wrong:
+                raise RowError(folder / f"{file}.yaml", wrong.inside(name)) from None

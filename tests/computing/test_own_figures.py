@@ -16,7 +16,7 @@ import pytest
 from specgen.quantities.parse import QuantityError, measure, number_of
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
-from specgen.standards import load_limits, load_sources
+from specgen.standards import load_limits, load_standards
 from tests.support import ROOT
 
 FOLDER = ROOT / "specgen" / "computing"
@@ -156,7 +156,7 @@ def test_every_mark_says_why_and_marks_something() -> None:
 
 def test_no_source_of_a_calculation_rewords_a_row_of_the_sources() -> None:
     """A text that stands among the sources is asked for by the name of its row."""
-    known = {(row.kind.name, named(row.reference)) for row in load_sources().values() if row.reference}
+    known = {(row.kind.name, named(row.reference)) for row in load_standards().sources.values() if row.reference}
     literals = [
         (call.args[0].attr, named(str(call.args[1].value)))
         for file in FOLDER.rglob("*.py")

@@ -12,6 +12,7 @@ from specgen import pipeline
 from specgen.model.problem import Refused
 from specgen.reading.json_schema import json_schema
 from specgen.reading.schema import project_schema
+from specgen.terminal.starter import starter
 from tests.support import EXAMPLES, SMALL, merged, written
 
 SIDE_FILES = {"firm.yaml": "firm", "coating-system.yaml": "coating_system"}
@@ -52,9 +53,9 @@ def test_every_file_of_the_examples_fits(file: Path) -> None:
 
 @pytest.mark.parametrize("ring", ["verdict", "mockup", "work", "closeout"])
 @pytest.mark.parametrize("units", ["ip", "si"])
-def test_every_starter_fits(ring: str, units: str, tmp_path: Path) -> None:
-    pipeline.new(tmp_path / "new.yaml", ring, units)
-    assert faults(yaml.load((tmp_path / "new.yaml").read_text("utf-8"), Loader=Loader)) == []  # noqa: S506
+def test_every_starter_fits(ring: str, units: str) -> None:
+    text = starter(project_schema(), ring, units)
+    assert faults(yaml.load(text, Loader=Loader)) == []  # noqa: S506
 
 
 # What the reader refuses, and a schema without units can tell too.

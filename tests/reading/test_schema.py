@@ -1,5 +1,6 @@
 """Every entry of the schema is whole and fits itself; a malformed one is told with its file and path."""
 
+import itertools
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -8,12 +9,19 @@ from typing import Any
 import pytest
 import yaml
 
-from specgen.model.field import Collection, Field, dotted
+from specgen import computing
+from specgen.model.condition import parse_condition, terms
+from specgen.model.field import Collection, Field, Schema, dotted
 from specgen.quantities.quantity import dimension_of
 from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.reading import schema as schema_files
+from specgen.reading.entries import make_entry, shape_of
 from specgen.reading.rules import convert_checked
-from specgen.reading.schema import SchemaError, load_schema, project_schema
+from specgen.reading.schema import project_schema
+from specgen.standards import load_standards
+from specgen.standards.rows import RowError, Wrong, read_rows
+from specgen.standards.shapes import Known
+from tests.standards.breaking import told_of
 
 SCHEMA = project_schema()
 FIELDS = list(SCHEMA.fields.values())
@@ -152,29 +160,50 @@ def test_every_section_stands_in_one_file_of_the_schema() -> None:
 ENTRY = {"label": "Trial", "kind": "number", "ring": "work", "owed_by": "owner", "why": "a reason", "example": "3"}
 
 
-def loaded(folder: Path, monkeypatch: pytest.MonkeyPatch, text: Any) -> Any:
+def loaded(folder: Path, text: Any) -> Schema:
     (folder / "trial.yaml").write_text(text if isinstance(text, str) else yaml.safe_dump(text), "utf-8")
-    monkeypatch.setattr(schema_files, "FOLDER", folder)
-    return load_schema.__wrapped__((("steps", ("primer", "gloss")),))
+    return schema_files.read_schema(folder, load_standards())
 
 
-def without(key: str) -> dict[str, str]:
-    return {name: value for name, value in ENTRY.items() if name != key}
+def test_a_condition_asks_only_for_calculations_that_there_are() -> None:
+    conditions = {made.condition for made in FIELDS} | {made.default_if for made in FIELDS}
+    rows = load_standards()
+    conditions |= {
+        row.when for group in (rows.steps, rows.criteria, rows.tools, rows.references) for row in group.values()
+    }
+    conditions |= {sentence.when for step in rows.steps.values() for sentence in step.sentences}
+    asked = {
+        term.path[1] for text in conditions - {""} for term in terms(parse_condition(text)) if term.path[0] == "calc"
+    }
+    assert asked
+    assert asked <= {name.replace("-", "_") for name in computing.names()}
 
 
-@pytest.mark.parametrize(
-    "entry",
-    [without("kind"), without("label"), ENTRY | {"kind": "nummer"}, ENTRY | {"ring": "someday"}, ENTRY | {"label": ""}],
-)
-def test_a_malformed_entry_is_told_with_its_file_and_path(
-    entry: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    with pytest.raises(SchemaError, match=r"trial\.yaml: trial\.figure"):
-        loaded(tmp_path, monkeypatch, {"trial.figure": entry})
+BREAKS = yaml.load((Path(__file__).parent / "breaks.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
 
 
-def test_an_entry_becomes_the_field_it_says(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    made = loaded(tmp_path, monkeypatch, {"trial.figure": ENTRY | {"if": "trial.other is given", "optional": "yes"}})
+@pytest.mark.parametrize("case", BREAKS, ids=[f"{case['file']}: {case['told'][:60]}" for case in BREAKS])
+def test_a_slip_is_told_with_file_line_and_path(case: dict[str, str], tmp_path: Path) -> None:
+    told, line = told_of(tmp_path, case["file"], case["before"], case["after"])
+    assert told == f"{case['file']}:{line}: {case['told']}"
+
+
+def test_whatever_stands_in_an_entry_it_is_made_or_told() -> None:
+    known, refused = Known({"steps": {}, "criteria": {}}, {}), 0
+    entries = [pair for file in schema_files.FOLDER.glob("*.yaml") for pair in read_rows(file).items()]
+    for name, entry in entries:
+        for key, value in itertools.product((*entry, "more"), ("", "x", ["x", "x"], {}, "1/0 in", "@x", "list")):
+            changed = {**entry, key: value}
+            try:
+                make_entry(tuple(name.split(".")), shape_of(changed, known).convert(changed, known))
+            except Wrong:
+                refused += 1
+    assert refused > len(entries)
+
+
+def test_an_entry_becomes_the_field_it_says(tmp_path: Path) -> None:
+    entry = ENTRY | {"if": "trial.other is given", "optional": "yes"}
+    made = loaded(tmp_path, {"trial.figure": entry, "trial.other": ENTRY})
     figure = made.fields["trial", "figure"]
     assert (figure.label, figure.kind, figure.ring, figure.condition) == (
         "Trial",
@@ -186,16 +215,16 @@ def test_an_entry_becomes_the_field_it_says(tmp_path: Path, monkeypatch: pytest.
     assert made.root.children["trial"].children["figure"].field is figure
 
 
-def test_a_named_list_of_choices_is_filled_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_named_list_of_choices_is_filled_in(tmp_path: Path) -> None:
     choice = ENTRY | {"kind": "choice", "values": "@steps", "also": ["other"]}
-    made = loaded(tmp_path, monkeypatch, {"trial.step": choice})
-    assert made.fields["trial", "step"].values == ("primer", "gloss", "other")
+    made = loaded(tmp_path, {"trial.step": choice})
+    assert made.fields["trial", "step"].values == (*load_standards().steps, "other")
 
 
-def test_a_path_that_stands_twice_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_path_that_stands_twice_is_refused(tmp_path: Path) -> None:
     (tmp_path / "again.yaml").write_text(yaml.safe_dump({"trial.figure": ENTRY}), "utf-8")
-    with pytest.raises(SchemaError, match="twice"):
-        loaded(tmp_path, monkeypatch, {"trial.figure": ENTRY})
+    with pytest.raises(RowError, match=r"^trial.yaml:1: trial.figure: this stands also in again.yaml, as trial.figure"):
+        loaded(tmp_path, {"trial.figure": ENTRY})
 
 
 def keys(node: Any) -> Iterator[str]:

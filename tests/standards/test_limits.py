@@ -20,7 +20,7 @@ from specgen.quantities.comparison import Sense
 from specgen.quantities.parse import measure
 from specgen.quantities.quantity import Quantity, dimension_of
 from specgen.reading.schema import project_schema
-from specgen.standards import StandardError, load_standards
+from specgen.standards import load_standards
 
 ROWS = load_standards()
 FILES = sorted(Path(standards.__file__).parent.glob("*.yaml"))
@@ -182,9 +182,9 @@ def test_no_published_limit_goes_untested_and_none_is_tested_twice() -> None:
 def test_a_limit_bounds_a_field_that_there_is_in_its_own_kind() -> None:
     fields = project_schema().fields
     for limit in ROWS.limits.values():
-        if limit.field is None:
+        if limit.bounds is None:
             continue
-        made = fields[limit.field]
+        made = fields[limit.bounds]
         if isinstance(limit.value, Quantity):
             assert limit.value.dimension == dimension_of(made.dimension, made.unit_ip), limit.name
         elif isinstance(limit.value, str):
@@ -235,17 +235,32 @@ def test_no_key_stands_twice(file: Path) -> None:
         assert twice == [], line
 
 
-def test_a_malformed_row_is_told_with_its_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    for file in FILES:
-        (tmp_path / file.name).write_bytes(file.read_bytes())
-    (tmp_path / "limits.yaml").write_text("a.b: {value: 3 inn, sense: at most, source: memory}", "utf-8")
-    monkeypatch.setattr(standards, "FOLDER", tmp_path)
-    with pytest.raises(StandardError, match=r"limits\.yaml"):
-        load_standards.__wrapped__()
+def test_each_step_stands_behind_the_one_it_follows() -> None:
+    names = list(ROWS.steps)
+    assert [step.follows for step in ROWS.steps.values()] == ["", *names[:-1]]
+    assert set(names) == set(raw("steps"))
 
 
-def test_steps_follow_one_another_without_gap() -> None:
-    assert [step.order for step in ROWS.steps.values()] == list(range(1, len(ROWS.steps) + 1))
+# Fields of the project or the firm: no file of the coating's maker can give them, so the row always counts.
+BOUNDS_ONLY = [
+    "substrate.age",
+    "substrate.wood_moisture",
+    "substrate.plane",
+    "board.softens",
+    "adhesive.cure",
+    "base_coat.dry_thickness_least",
+    "base_coat.cure",
+    "compressor.filter",
+]
+
+
+def test_a_maker_figure_is_that_of_a_field_of_the_coating_system() -> None:
+    fields = project_schema().fields
+    for limit in ROWS.limits.values():
+        if limit.maker_figure is not None:
+            assert limit.bounds == limit.maker_figure
+            assert fields[limit.maker_figure].home == "coating_system", limit.name
+    assert [name for name, limit in ROWS.limits.items() if limit.bounds and not limit.maker_figure] == BOUNDS_ONLY
 
 
 def test_steps_name_known_points_and_forms() -> None:

@@ -13,7 +13,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     root = Page(context, project.schema.root, ())
     names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": context.limit}
     tools = [tool for tool in context.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
-    tools.sort(key=lambda tool: context.standards.steps[tool.step].order)
+    steps = list(context.standards.steps)
+    tools.sort(key=lambda tool: steps.index(tool.step))
     made = tuple(
         (
             (*composer.inlines(composer.text(tool.what, names, f"tools.yaml: {tool.name}")), *_own(context, tool.name)),

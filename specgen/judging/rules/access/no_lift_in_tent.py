@@ -13,9 +13,7 @@ fails ACC-01a at access.A1.kind
     shade: {T1: {kind: tent, elevation: E1}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.three_valued import is_shaded
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, MeansOfAccess
@@ -26,7 +24,6 @@ RULE = Rule(
     remedy="Scaffold with tent, or lift with shade hours only.",
     steps="site_conditions protection",
     documents="D08 D14",
-    manual=__doc__,
 )
 
 LIFTS = ("scissor_lift", "boom_lift")
@@ -36,12 +33,11 @@ LIFTS = ("scissor_lift", "boom_lift")
     "a",
     STOP,
     "A lift cannot work inside a tent.",
-    each="access",
     at="means_of_access.kind",
     basis="practice",
     step="protection",
 )
-def lift_in_tent(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
+def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
     """A lift is to work where a tent stands."""
     if all_known(lambda: access.kind in LIFTS, lambda: is_shaded(access, project, ("tent",))):
         yield violation(access.kind)

@@ -21,9 +21,7 @@ RULE = Rule(
     remedy="Exclusion, covers, wind watch, notices.",
     steps="site_conditions protection",
     documents="D05 D08 D15",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -35,7 +33,6 @@ RULE.clause(
     step="protection",
 )
 
-
 RULE.clause(
     "b",
     CAUTION,
@@ -45,7 +42,6 @@ RULE.clause(
     basis="practice",
     step="protection",
 )
-
 
 RULE.clause(
     "c",

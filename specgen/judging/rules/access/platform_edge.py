@@ -20,7 +20,7 @@ fails ACC-05d at access.A1.face_gap
     access: {A1: {front_guard: none, face_gap: 16 in}}
 """
 
-from specgen.judging.rule import CAUTION, STOP, Rule
+from specgen.judging.rule import Rule
 
 RULE = Rule(
     "ACC-05",
@@ -28,47 +28,18 @@ RULE = Rule(
     remedy="Close the gap, or front guard or harness.",
     steps="site_conditions",
     documents="D15",
-    manual=__doc__,
 )
 
-
-RULE.clause(
-    "a",
-    STOP,
+RULE.safety_clauses(
+    ("a", "b"),
     "For plastering the open platform stands {found} from the wall; {wanted} is the most.",
-    each="access",
-    when="safety.rules = us_osha and means_of_access.front_guard = none and means_of_access.face_gap > limit",
-    limit="access.gap_plastering",
-    lift="never",
-)
-
-
-RULE.clause(
-    "b",
-    CAUTION,
-    "For plastering the open platform stands {found} from the wall; {wanted} is the most: local law governs, confirm.",
-    each="access",
-    when="safety.rules = other and means_of_access.front_guard = none and means_of_access.face_gap > limit",
+    when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap_plastering",
 )
 
-
-RULE.clause(
-    "c",
-    STOP,
+RULE.safety_clauses(
+    ("c", "d"),
     "The open platform stands {found} from the wall; {wanted} is the most for this work.",
-    each="access",
-    when="safety.rules = us_osha and means_of_access.front_guard = none and means_of_access.face_gap > limit",
-    limit="access.gap",
-    lift="never",
-)
-
-
-RULE.clause(
-    "d",
-    CAUTION,
-    "The open platform stands {found} from the wall; {wanted} is the most for this work: local law governs, confirm.",
-    each="access",
-    when="safety.rules = other and means_of_access.front_guard = none and means_of_access.face_gap > limit",
+    when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap",
 )

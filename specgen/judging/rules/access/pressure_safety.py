@@ -21,7 +21,7 @@ fails ACC-08d at tank.relief_valve
     tank: {relief_valve: no}
 """
 
-from specgen.judging.rule import CAUTION, STOP, Rule
+from specgen.judging.rule import Rule
 
 RULE = Rule(
     "ACC-08",
@@ -29,46 +29,18 @@ RULE = Rule(
     remedy="Fit it; blow-down air under 30 psi.",
     steps="equipment setup",
     documents="D15",
-    manual=__doc__,
 )
 
-
-RULE.clause(
-    "a",
-    STOP,
+RULE.safety_clauses(
+    ("a", "b"),
     "An air hose with a bore of {found} has no safety device; above {wanted} it is due.",
-    each="hoses",
-    when="hose.use in {air_supply, air_gun} and hose.safety_device = no and safety.rules = us_osha and "
-    "hose.bore > limit",
-    limit="hose.safety_bore",
-    lift="never",
-)
-
-
-RULE.clause(
-    "b",
-    CAUTION,
-    "An air hose with a bore of {found} has no safety device; above {wanted} it is due: local law governs, confirm.",
-    each="hoses",
-    when="hose.use in {air_supply, air_gun} and hose.safety_device = no and safety.rules = other and hose.bore > limit",
+    when="hose.use in {air_supply, air_gun} and hose.safety_device = no and hose.bore > limit",
     limit="hose.safety_bore",
 )
 
-
-RULE.clause(
-    "c",
-    STOP,
+RULE.safety_clauses(
+    ("c", "d"),
     "The pressure tank has no relief valve.",
-    when="safety.rules = us_osha and tank.relief_valve = no",
-    basis="memory",
-    lift="never",
-)
-
-
-RULE.clause(
-    "d",
-    CAUTION,
-    "The pressure tank has no relief valve: local law governs, confirm.",
-    when="safety.rules = other and tank.relief_valve = no",
+    when="tank.relief_valve = no",
     basis="memory",
 )

@@ -21,7 +21,7 @@ fails ACC-07e at safety.silica_plan
     safety: {rules: us_osha}
 """
 
-from specgen.judging.rule import CAUTION, STOP, Rule
+from specgen.judging.rule import Rule
 
 RULE = Rule(
     "ACC-07",
@@ -29,74 +29,25 @@ RULE = Rule(
     remedy="Add the programs.",
     steps="site_conditions",
     documents="D15 D18",
-    manual=__doc__,
 )
 
-
-RULE.clause(
-    "a",
-    STOP,
+RULE.safety_clauses(
+    ("a", "b"),
     "The hazard communication program is missing.",
-    when="package.purpose != design_draft and safety.hazcom is not given and safety.rules = us_osha",
-    found="",
-    at="safety.hazcom",
-    basis="osha_hazcom_memory",
-    lift="never",
-)
-
-
-RULE.clause(
-    "b",
-    CAUTION,
-    "The hazard communication program is missing: local law governs, confirm.",
-    when="package.purpose != design_draft and safety.hazcom is not given and safety.rules = other",
-    found="",
-    at="safety.hazcom",
+    when="package.purpose != design_draft and safety.hazcom is not given",
     basis="osha_hazcom_memory",
 )
 
-
-RULE.clause(
-    "c",
-    STOP,
+RULE.safety_clauses(
+    ("c", "d"),
     "Spraying is planned without a respirator program.",
-    when="package.purpose != design_draft and safety.respirator_program is not given and safety.rules = us_osha",
-    found="",
-    at="safety.respirator_program",
-    basis="osha_respirator_memory",
-    lift="never",
-)
-
-
-RULE.clause(
-    "d",
-    CAUTION,
-    "Spraying is planned without a respirator program: local law governs, confirm.",
-    when="package.purpose != design_draft and safety.respirator_program is not given and safety.rules = other",
-    found="",
-    at="safety.respirator_program",
+    when="package.purpose != design_draft and safety.respirator_program is not given",
     basis="osha_respirator_memory",
 )
 
-
-RULE.clause(
-    "e",
-    STOP,
+RULE.safety_clauses(
+    ("e", "f"),
     "Sanding and cement mixing are planned without a silica plan.",
-    when="package.purpose != design_draft and safety.silica_plan is not given and safety.rules = us_osha",
-    found="",
-    at="safety.silica_plan",
-    basis="osha_silica_memory",
-    lift="never",
-)
-
-
-RULE.clause(
-    "f",
-    CAUTION,
-    "Sanding and cement mixing are planned without a silica plan: local law governs, confirm.",
-    when="package.purpose != design_draft and safety.silica_plan is not given and safety.rules = other",
-    found="",
-    at="safety.silica_plan",
+    when="package.purpose != design_draft and safety.silica_plan is not given",
     basis="osha_silica_memory",
 )

@@ -35,10 +35,8 @@ fails ACC-06h at site.power_line_distance
     site: {power_line_distance: 6 ft}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.choice_groups import SCAFFOLDS
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_held, is_shaded, is_signed
 from specgen.model.absence import all_known, if_given
 from specgen.model.typed_views import Description, MeansOfAccess
@@ -49,32 +47,15 @@ RULE = Rule(
     remedy="Tie plan, engineer's wind design for sheets, named person, distance.",
     steps="site_conditions",
     documents="D15",
-    manual=__doc__,
 )
 
 SHEETED = ("tent", "shade_cloth")
 
-
-RULE.clause(
-    "a",
-    STOP,
+RULE.safety_clauses(
+    ("a", "b"),
     "The scaffold is {found} high, more than four times its base ({wanted}), and has no tie plan.",
-    each="access",
     when="package.purpose != design_draft and means_of_access.tie_plan is not given and "
-    "safety.rules = us_osha and means_of_access.height > limit x means_of_access.base",
-    limit="access.height_to_base",
-    lift="never",
-)
-
-
-RULE.clause(
-    "b",
-    CAUTION,
-    "The scaffold is {found} high, more than four times its base ({wanted}), and has no tie plan: local law "
-    "governs, confirm.",
-    each="access",
-    when="package.purpose != design_draft and means_of_access.tie_plan is not given and "
-    "safety.rules = other and means_of_access.height > limit x means_of_access.base",
+    "means_of_access.height > limit x means_of_access.base",
     limit="access.height_to_base",
 )
 
@@ -83,12 +64,11 @@ RULE.clause(
     "c",
     STOP,
     "Sheets on a scaffold catch wind and no signed design is given.",
-    each="access",
     at="means_of_access.sheeted_design",
     basis="osha_scaffold_memory",
     lift="never",
 )
-def sails(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
+def sails(access: MeansOfAccess, project: Description) -> Violations:
     """A sheeted scaffold has no signed design, under federal rules."""
     if _sails(access, project, "us_osha"):
         yield violation()
@@ -98,11 +78,10 @@ def sails(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
     "d",
     CAUTION,
     "Sheets on a scaffold catch wind and no signed design is given: local law governs, confirm.",
-    each="access",
     at="means_of_access.sheeted_design",
     basis="osha_scaffold_memory",
 )
-def sails_elsewhere(access: MeansOfAccess, project: Description) -> Iterator[Violation]:
+def sails_elsewhere(access: MeansOfAccess, project: Description) -> Violations:
     """A sheeted scaffold has no signed design, where local law governs."""
     if _sails(access, project, "other"):
         yield violation()
@@ -116,7 +95,7 @@ def sails_elsewhere(access: MeansOfAccess, project: Description) -> Iterator[Vio
     basis="osha_scaffold_memory",
     lift="never",
 )
-def unwatched(project: Description) -> Iterator[Violation]:
+def unwatched(project: Description) -> Violations:
     """Nobody is named to watch the scaffold, under federal rules."""
     if _unwatched(project, "us_osha"):
         yield violation()
@@ -129,31 +108,16 @@ def unwatched(project: Description) -> Iterator[Violation]:
     at="people.*.role",
     basis="osha_scaffold_memory",
 )
-def unwatched_elsewhere(project: Description) -> Iterator[Violation]:
+def unwatched_elsewhere(project: Description) -> Violations:
     """Nobody is named to watch the scaffold, where local law governs."""
     if _unwatched(project, "other"):
         yield violation()
 
 
-RULE.clause(
-    "g",
-    STOP,
+RULE.safety_clauses(
+    ("g", "h"),
     "Power lines are {found} away; {wanted} is the least.",
-    when="site.power_line_distance < limit and safety.rules = us_osha",
-    found="site.power_line_distance",
-    wanted="limit",
-    limit="access.power_lines",
-    lift="never",
-)
-
-
-RULE.clause(
-    "h",
-    CAUTION,
-    "Power lines are {found} away; {wanted} is the least: local law governs, confirm.",
-    when="site.power_line_distance < limit and safety.rules = other",
-    found="site.power_line_distance",
-    wanted="limit",
+    when="site.power_line_distance < limit",
     limit="access.power_lines",
 )
 

@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="Remove before primer; safe platform re-checked.",
     steps="protection",
     documents="D08 D15",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Brackets in place shade the spray and mark the wall.",
-    each="access",
     when="means_of_access.side_brackets_at_spray = yes",
     basis="practice",
 )

@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="Ties in movement joints or openings.",
     steps="site_conditions",
     documents="D07 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "Tie holes in the field leave patches in gloss.",
-    each="access",
     when="means_of_access.tie_location = field_of_wall",
     basis="practice",
 )

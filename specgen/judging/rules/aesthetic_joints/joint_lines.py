@@ -13,9 +13,7 @@ fails AJT-03b at elevations.E1.height
     elevations: {E1: {height: 9 ft, layout: {mode: given, horizontal_lines: []}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.comparison import more
@@ -27,7 +25,6 @@ RULE = Rule(
     remedy="Give lines, or write request.",
     steps="aesthetic_joints",
     documents="D07",
-    manual=__doc__,
 )
 
 
@@ -35,11 +32,10 @@ RULE = Rule(
     "a",
     STOP,
     "The elevation is {found} wide and no vertical joint line is given; {wanted} is the most without one.",
-    each="elevations",
     at="elevation.width",
     basis="practice",
 )
-def no_vertical_line(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def no_vertical_line(elevation: Elevation, project: Description) -> Violations:
     """The face is wider than a panel and has no vertical line."""
     if _undivided(elevation, "vertical_lines", "width", project.panel_limits.max_width):
         yield violation(elevation.width, wanted=project.panel_limits.max_width)
@@ -49,11 +45,10 @@ def no_vertical_line(elevation: Elevation, project: Description) -> Iterator[Vio
     "b",
     STOP,
     "The elevation is {found} high and no horizontal joint line is given; {wanted} is the most without one.",
-    each="elevations",
     at="elevation.height",
     basis="practice",
 )
-def no_horizontal_line(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def no_horizontal_line(elevation: Elevation, project: Description) -> Violations:
     """The face is higher than a panel and has no horizontal line."""
     if _undivided(elevation, "horizontal_lines", "height", project.panel_limits.max_height):
         yield violation(elevation.height, wanted=project.panel_limits.max_height)

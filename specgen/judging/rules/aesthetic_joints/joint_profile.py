@@ -19,9 +19,7 @@ RULE = Rule(
     remedy="Change profile or tool.",
     steps="aesthetic_joints",
     documents="D07 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -31,7 +29,6 @@ RULE.clause(
     wanted="v",
     basis="practice",
 )
-
 
 RULE.clause(
     "b",

@@ -17,9 +17,7 @@ RULE = Rule(
     remedy="One template; common datum round the building.",
     steps="aesthetic_joints",
     documents="D07 D10",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",

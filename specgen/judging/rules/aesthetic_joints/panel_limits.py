@@ -22,9 +22,7 @@ RULE = Rule(
     remedy="Take the limits in force, or declare a deviation with a mockup of the larger panel.",
     steps="aesthetic_joints",
     documents="D07 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -34,7 +32,6 @@ RULE.clause(
     limit="panel.height",
 )
 
-
 RULE.clause(
     "b",
     STOP,
@@ -43,7 +40,6 @@ RULE.clause(
     limit="panel.area",
 )
 
-
 RULE.clause(
     "c",
     CAUTION,
@@ -51,7 +47,6 @@ RULE.clause(
     when="panel_limits.max_width > limit",
     limit="panel.width",
 )
-
 
 RULE.clause(
     "d",

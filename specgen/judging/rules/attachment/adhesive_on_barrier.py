@@ -22,37 +22,29 @@ RULE = Rule(
     remedy="Fluid-applied barrier with a bond result for this adhesive.",
     steps="wrb boards",
     documents="D02 D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The adhesive would hang on a loose sheet: {found}.",
-    each="walls",
     when="wall.attachment.method in adhesive and wall.wrb.kind in {building_wrap, felt}",
     basis="astm_e2570_memory",
 )
-
 
 RULE.clause(
     "b",
     STOP,
     "Sheathing without a weather barrier lets water behind the board and gives the adhesive no proven skin.",
-    each="walls",
     when="wall.attachment.method in adhesive and wall.substrate.kind in sheets and wall.wrb.kind = none",
     basis="astm_e2570_memory",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "Bond of this adhesive to this weather barrier is not shown.",
-    each="walls",
     when="package.purpose != design_draft and wall.attachment.method in adhesive and "
     "wall.wrb.kind in {fluid_applied, self_adhered_sheet} and wall.wrb.bond_report is not given",
-    found="",
     basis="astm_e2570_memory",
 )

@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="Glue the board only; if the wall cannot take glue, change the substrate or the finish.",
     steps="boards",
     documents="D02 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Fasteners under the board show through a gloss metal-look coat: {found}.",
-    each="walls",
     when="wall.attachment.method in {mechanical, adhesive_and_mechanical}",
     basis="practice",
 )

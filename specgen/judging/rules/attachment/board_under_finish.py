@@ -17,16 +17,13 @@ RULE = Rule(
     remedy="Adhered EPS build-up, or another finish.",
     steps="substrate boards",
     documents="D02 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "A finish laid straight on sheathing or cement board over framing shows its joints, screws "
     "and movement under gloss.",
-    each="walls",
     when="wall.attachment.method = direct_applied",
     basis="practice",
 )

@@ -21,9 +21,7 @@ fails ATT-08d at walls.W1.drainage.outlets
     walls: {W1: {drainage: {kind: drainage_mat, outlets: []}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, STOP, LookedUp, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, LookedUp, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Wall
 
@@ -33,7 +31,6 @@ RULE = Rule(
     remedy="Vertical notched ribbons, grooved board or mat; weep at every base and head.",
     steps="boards",
     documents="D08 D11",
-    manual=__doc__,
 )
 
 DAMMING = ("adhesive_full_bed", "adhesive_ribbon_and_dab")
@@ -45,11 +42,10 @@ DRAINING = ("grooved_board", "drainage_mat")
     "a",
     CAUTION,
     "The adhesive pattern {found} dams the drainage path: confirm.",
-    each="walls",
     at="wall.attachment.method",
     basis="astm_e2273_memory",
 )
-def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
+def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Violations:
     """The pattern of the adhesive leaves no way down for the water."""
     if all_known(lambda: wall.attachment.method in DAMMING, lambda: _drains_by_adhesive(wall, drainage_due)):
         yield violation(wall.attachment.method)
@@ -59,11 +55,10 @@ def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
     "b",
     CAUTION,
     "Horizontal ribbons dam the drainage path: confirm.",
-    each="walls",
     at="wall.attachment.ribbon_direction",
     basis="astm_e2273_memory",
 )
-def ribbons_dam(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
+def ribbons_dam(wall: Wall, drainage_due: LookedUp) -> Violations:
     """The ribbons of adhesive run across the way of the water."""
     if all_known(
         lambda: wall.attachment.ribbon_direction == "horizontal", lambda: _drains_by_adhesive(wall, drainage_due)
@@ -75,17 +70,14 @@ RULE.clause(
     "c",
     STOP,
     "Drainage efficiency is {found} %; at least {wanted} % is asked of a drained wall.",
-    each="walls",
     when="wall.drainage.kind != none and wall.drainage.efficiency < limit",
     limit="drainage.efficiency",
 )
-
 
 RULE.clause(
     "d",
     CAUTION,
     "The drained wall has no outlet for its water: confirm.",
-    each="walls",
     when="wall.drainage.kind != none and wall.drainage.outlets is empty",
     found="",
     basis="astm_e2273_memory",

@@ -17,9 +17,7 @@ RULE = Rule(
     remedy="Written alternative from the building official before design goes on, else another finish.",
     steps="site_conditions",
     documents="D03 D02",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",

@@ -21,9 +21,7 @@ fails ATT-05f at walls.W1.substrate.kind
     walls: {W1: {substrate: {kind: metal}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_signed
 from specgen.model.absence import all_known, if_given
 from specgen.model.typed_views import Description, Substrate, Wall
@@ -35,36 +33,29 @@ RULE = Rule(
     "fluid-applied barrier; or tension test on the wall.",
     steps="substrate",
     documents="D02 D11 D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The old coating pulled off at {found}, below the {wanted} set for this wall.",
-    each="walls",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no and "
     "wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
 )
 
-
 RULE.clause(
     "b",
     STOP,
     "Bond to the bare metal failed at {found}, below the {wanted} set for this wall.",
-    each="walls",
     when="wall.substrate.kind = metal and wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "The bond report does not say what failed, and the place of failure counts as much as the number.",
-    each="walls",
     when="(wall.substrate.kind = metal or wall.substrate.kind = existing_coated and "
     "wall.substrate.coating_removed = no) and wall.substrate.bond_failure = not_stated",
     basis="adhesion_tests_memory",
@@ -75,11 +66,10 @@ RULE.clause(
     "d",
     STOP,
     "No signed bond report shows that the old surface holds.",
-    each="walls",
     at="wall.substrate.bond_report",
     basis="adhesion_tests_memory",
 )
-def no_signed_report(wall: Wall, project: Description) -> Iterator[Violation]:
+def no_signed_report(wall: Wall, project: Description) -> Violations:
     """No signed paper shows that the old surface holds."""
     old, report = wall.substrate, if_given(lambda: wall.substrate.bond_report)
     if not is_draft(project) and all_known(lambda: _doubtful(old), lambda: report is None or not is_signed(report)):
@@ -90,17 +80,14 @@ RULE.clause(
     "e",
     CAUTION,
     "A glued wall is no stronger than the old coating beneath it: pull tests on the wall decide, confirm.",
-    each="walls",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="adhesion_tests_memory",
 )
-
 
 RULE.clause(
     "f",
     CAUTION,
     "A glued wall is no stronger than its bond to bare metal: pull tests on the wall decide, confirm.",
-    each="walls",
     when="wall.substrate.kind = metal",
     basis="adhesion_tests_memory",
 )

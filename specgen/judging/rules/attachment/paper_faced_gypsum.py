@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="Glass-mat gypsum or cement board with fluid-applied barrier.",
     steps="substrate",
     documents="D02",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Damp paper facing lets go and takes the glued board with it.",
-    each="walls",
     when="wall.substrate.kind = paper_faced_gypsum",
     basis="memory",
 )

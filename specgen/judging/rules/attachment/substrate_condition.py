@@ -20,9 +20,7 @@ fails ATT-06g at walls.W1.substrate.condition
     walls: {W1: {substrate: {kind: cement_board, condition: [untreated_panel_joints]}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Wall
 
@@ -33,35 +31,28 @@ RULE = Rule(
     "dry, gap, treat edges. Boards: treat joints.",
     steps="substrate",
     documents="D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "The wall is {found} days old; {wanted} days are usual before a board is glued to it.",
-    each="walls",
     when="wall.substrate.kind in poured_or_laid and wall.substrate.age_days < limit",
     limit="substrate.age",
 )
-
 
 RULE.clause(
     "b",
     CAUTION,
     "The wall needs preparing before a board is glued to it: {found}.",
-    each="walls",
     when="wall.substrate.kind in poured_or_laid and wall.substrate.condition is not empty",
     basis="memory",
 )
-
 
 RULE.clause(
     "c",
     CAUTION,
     "Open joints in the brick must be repointed before a board is glued to it.",
-    each="walls",
     when="wall.substrate.kind = existing_brick and wall.substrate.condition has open_joints",
     basis="memory",
 )
@@ -71,11 +62,10 @@ RULE.clause(
     "d",
     CAUTION,
     "No bond report shows that the brick face holds.",
-    each="walls",
     at="wall.substrate.bond_report",
     basis="memory",
 )
-def brick_unproved(wall: Wall, project: Description) -> Iterator[Violation]:
+def brick_unproved(wall: Wall, project: Description) -> Violations:
     """No paper shows that the brick face holds."""
     if is_draft(project) or wall.substrate.kind != "existing_brick":
         return
@@ -87,27 +77,22 @@ RULE.clause(
     "e",
     CAUTION,
     "The wood panels hold {found} % water; {wanted} % is the most.",
-    each="walls",
     when="wall.substrate.kind in wood and wall.substrate.moisture > limit",
     limit="substrate.wood_moisture",
 )
-
 
 RULE.clause(
     "f",
     CAUTION,
     "Edges and joints of the wood panels are untreated.",
-    each="walls",
     when="wall.substrate.kind in wood and wall.substrate.condition has untreated_panel_joints",
     basis="memory",
 )
-
 
 RULE.clause(
     "g",
     CAUTION,
     "Joints of the sheathing are untreated.",
-    each="walls",
     when="wall.substrate.kind in boards and wall.substrate.condition has untreated_panel_joints",
     basis="memory",
 )

@@ -20,11 +20,10 @@ fails ATT-09c at walls.W1.framing.deflection_limit
     walls: {W1: {framing: {kind: wood, deflection_limit: L/180}}}
 """
 
-from collections.abc import Iterator
 from fractions import Fraction
 
 from specgen.judging.choice_groups import BOARDS, WOOD
-from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, is_draft, violation
 from specgen.model.absence import all_known, if_given, read_all
 from specgen.model.typed_views import Description, Elevation, Wall
 from specgen.quantities.comparison import more
@@ -36,7 +35,6 @@ RULE = Rule(
     remedy="Engineer's signed check, closer sheathing fasteners, stiffer studs.",
     steps="substrate boards",
     documents="D06",
-    manual=__doc__,
 )
 
 
@@ -44,11 +42,10 @@ RULE = Rule(
     "a",
     STOP,
     "Wind pulls with {found}; the glued wall may be loaded with {wanted}.",
-    each="elevations",
     at="elevation.wall",
     basis="computed",
 )
-def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Iterator[Violation]:
+def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Violations:
     """The wind pulls harder than the glued wall may be loaded."""
     attachment = elevation.wall.attachment
     wind, strength, factor = read_all(wall_wind, lambda: attachment.ultimate_strength, lambda: attachment.safety_factor)
@@ -62,11 +59,10 @@ def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Iterator[V
     "b",
     STOP,
     "The fasteners of the sheathing usually govern wind, and their schedule is not shown.",
-    each="walls",
     at="wall.substrate.fastener_schedule",
     basis="trade_columns",
 )
-def fasteners_not_shown(wall: Wall, project: Description) -> Iterator[Violation]:
+def fasteners_not_shown(wall: Wall, project: Description) -> Violations:
     """No paper shows how the sheathing is fastened to its framing."""
     if is_draft(project) or if_given(lambda: wall.substrate.fastener_schedule) is not None:
         return
@@ -78,11 +74,10 @@ def fasteners_not_shown(wall: Wall, project: Description) -> Iterator[Violation]
     "c",
     CAUTION,
     "Framing may bend {found}; {wanted} or stiffer is usual under EIFS: confirm.",
-    each="walls",
     at="wall.framing.deflection_limit",
     limit="framing.deflection",
 )
-def framing_bends(wall: Wall, limit: str) -> Iterator[Violation]:
+def framing_bends(wall: Wall, limit: str) -> Violations:
     """The framing may bend more than is usual under EIFS."""
     if _part(wall.framing.deflection_limit) < _part(limit):
         yield violation(wall.framing.deflection_limit, wanted=limit)

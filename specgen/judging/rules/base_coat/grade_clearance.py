@@ -11,9 +11,7 @@ fails BAS-05b at elevations.E1.grade_clearance
     elevations: {E1: {grade_clearance: 6 in, grade_is_soil: yes}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, STOP, Limits, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, Limits, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
@@ -25,15 +23,12 @@ RULE = Rule(
     remedy="6 in clear; 8 in where the ground is soil.",
     steps="board_layout",
     documents="D07",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The board ends {found} above the ground; {wanted} is the least.",
-    each="elevations",
     when="elevation.grade_clearance < limit",
     limit="grade.clearance",
 )
@@ -43,11 +38,10 @@ RULE.clause(
     "b",
     CAUTION,
     "The board ends {found} above soil; {wanted} is common: confirm.",
-    each="elevations",
     at="elevation.grade_clearance",
     limit="grade.clearance_soil",
 )
-def low_over_soil(elevation: Elevation, limit: Quantity, limits: Limits) -> Iterator[Violation]:
+def low_over_soil(elevation: Elevation, limit: Quantity, limits: Limits) -> Violations:
     """The board clears the ground, but by less than is common over soil."""
     least = limits("grade.clearance")
     if all_known(lambda: elevation.grade_is_soil, lambda: _between(elevation.grade_clearance, least, limit)):

@@ -20,10 +20,9 @@ fails BAS-02d at walls.W1.mesh.layers.0.order
     walls: {W1: {mesh: {layers: [{kind: high_impact, order: 1}]}}}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Description, MeshLayer
 from specgen.quantities.comparison import more
@@ -34,35 +33,28 @@ RULE = Rule(
     remedy="Heavy mesh first, butted, 24 h dry, then standard mesh embedded over it.",
     steps="heavy_mesh mesh",
     documents="D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Heavy mesh is laid as layer {found}; it goes on first.",
-    each="walls.*.mesh.layers",
     when="mesh_layer.kind = high_impact and mesh_layer.order != limit",
     limit="mesh.heavy_order",
 )
-
 
 RULE.clause(
     "b",
     STOP,
     "Heavy mesh dries {found} h; {wanted} h is the least before the next layer.",
-    each="walls.*.mesh.layers",
     when="mesh_layer.kind = high_impact and mesh_layer.dry_hours < limit",
     limit="mesh.heavy_dry",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "Heavy mesh is too thick to lap: its edges are butted.",
-    each="walls.*.mesh.layers",
     when="mesh_layer.kind = high_impact and mesh_layer.edge != butted",
     wanted="butted",
     basis="trade_columns",
@@ -73,11 +65,10 @@ RULE.clause(
     "d",
     STOP,
     "No standard mesh lies over the heavy mesh.",
-    each="walls.*.mesh.layers",
     at="mesh_layer.order",
     basis="practice trade_columns",
 )
-def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Iterator[Violation]:
+def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Violations:
     """No layer of standard mesh lies over heavy mesh."""
     if layer.kind != "high_impact":
         return

@@ -12,10 +12,9 @@ fails BAS-04a at elevations.E1.impact_zones
     elevations: {E1: {public_reach: yes, impact_zones: [{from: 0 ft, to: 24 ft, class: standard}]}}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known
 from specgen.model.project import Members
 from specgen.model.typed_views import Elevation, ImpactZone
@@ -28,7 +27,6 @@ RULE = Rule(
     remedy="Heavier mesh to at least 6 ft.",
     steps="heavy_mesh",
     documents="D07 D08",
-    manual=__doc__,
 )
 
 
@@ -36,11 +34,10 @@ RULE = Rule(
     "a",
     CAUTION,
     "The wall within reach of people and carts is only of standard impact class up to {wanted}.",
-    each="elevations",
     at="elevation.impact_zones",
     limit="mesh.heavy_height",
 )
-def standard_within_reach(elevation: Elevation, limit: Quantity) -> Iterator[Violation]:
+def standard_within_reach(elevation: Elevation, limit: Quantity) -> Violations:
     """A height within reach lies in no impact zone, or in one of the standard class."""
     zones = elevation.impact_zones
     if all_known(

@@ -29,45 +29,36 @@ RULE = Rule(
     remedy="Add them to drawing and check list.",
     steps="mesh",
     documents="D07 D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Standard mesh laps {found}; {wanted} is the least.",
-    each="walls.*.mesh.layers",
     when="mesh_layer.kind = standard and mesh_layer.lap < limit",
     limit="mesh.lap",
 )
-
 
 RULE.clause(
     "b",
     STOP,
     "Detail mesh is left out at the aesthetic joints.",
-    each="walls",
     when="wall.mesh.detail_at_aesthetic_joints = no",
     basis="practice",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "Diagonal mesh is left out at opening corners.",
-    each="walls",
     when="wall.mesh.diagonals = no",
     basis="guide_eifs_p24",
 )
-
 
 RULE.clause(
     "d",
     STOP,
     "Edges are not wrapped with mesh.",
-    each="walls",
     when="wall.mesh.back_wrap = no",
     basis="guide_eifs_p24",
 )

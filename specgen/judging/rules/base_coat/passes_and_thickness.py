@@ -21,35 +21,28 @@ RULE = Rule(
     remedy="Two passes within 1/16 to 1/4 in.",
     steps="mesh second_pass",
     documents="D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The base coat has {found} pass and lacks its leveling pass; {wanted} are due.",
-    each="walls",
     when="wall.base_coat.passes < limit",
     limit="base_coat.passes",
 )
-
 
 RULE.clause(
     "b",
     STOP,
     "The base coat is {found} thick when dry; {wanted} is the least.",
-    each="walls",
     when="wall.base_coat.dry_thickness < limit",
     limit="base_coat.dry_thickness_least",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "The base coat is {found} thick when dry; {wanted} is the most.",
-    each="walls",
     when="wall.base_coat.dry_thickness > limit",
     limit="base_coat.dry_thickness_most",
 )

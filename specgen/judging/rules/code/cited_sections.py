@@ -19,9 +19,8 @@ fails COD-01c at code.wind_standard
 """
 
 import re
-from collections.abc import Iterator
 
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
@@ -32,7 +31,6 @@ RULE = Rule(
     remedy="Cite the adopted edition.",
     steps="site_conditions",
     documents="D02 D03",
-    manual=__doc__,
 )
 
 
@@ -43,7 +41,7 @@ RULE = Rule(
     at="code.cited_eifs_section",
     basis="ibc_drainage ibc_editions_memory",
 )
-def other_eifs_section(project: Description, standards: Standards) -> Iterator[Violation]:
+def other_eifs_section(project: Description, standards: Standards) -> Violations:
     """The EIFS section that is cited is none of the adopted edition; before it had one, none is right."""
     yield from _miscited(project, standards, "cited_eifs_section", "eifs_section")
 
@@ -55,7 +53,7 @@ def other_eifs_section(project: Description, standards: Standards) -> Iterator[V
     at="code.cited_inspection_section",
     basis="ibc_inspection ibc_editions_memory",
 )
-def other_inspection_section(project: Description, standards: Standards) -> Iterator[Violation]:
+def other_inspection_section(project: Description, standards: Standards) -> Violations:
     """The inspection section that is cited is none of the adopted edition."""
     yield from _miscited(project, standards, "cited_inspection_section", "inspection_section")
 
@@ -67,7 +65,7 @@ def other_inspection_section(project: Description, standards: Standards) -> Iter
     at="code.wind_standard",
     basis="ibc_editions_memory",
 )
-def other_wind_standard(project: Description, standards: Standards) -> Iterator[Violation]:
+def other_wind_standard(project: Description, standards: Standards) -> Violations:
     """The wind standard is not the one that the adopted edition refers to."""
     if not all_known(lambda: project.code.model == "ibc", lambda: bool(project.code.wind_standard)):
         return
@@ -76,7 +74,7 @@ def other_wind_standard(project: Description, standards: Standards) -> Iterator[
         yield violation(project.code.wind_standard, wanted=wanted)
 
 
-def _miscited(project: Description, standards: Standards, field: str, key: str) -> Iterator[Violation]:
+def _miscited(project: Description, standards: Standards, field: str, key: str) -> Violations:
     """The section cited, where the adopted edition has another one or none; nothing cited is nothing wrong."""
     cited = project.code.get(field)
     if cited is None or project.code.model != "ibc" or not _edition(project, standards):

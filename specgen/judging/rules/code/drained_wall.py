@@ -11,9 +11,7 @@ fails COD-02a at walls.W1.drainage.kind
     walls: {W1: {framing: {kind: wood}, drainage: {kind: none}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, LookedUp, Rule, Violation, violation
+from specgen.judging.rule import STOP, LookedUp, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Wall
 
@@ -23,7 +21,6 @@ RULE = Rule(
     remedy="Drained system.",
     steps="boards",
     documents="D02",
-    manual=__doc__,
 )
 
 
@@ -31,12 +28,11 @@ RULE = Rule(
     "a",
     STOP,
     "Code requires a drained wall here.",
-    each="walls",
     at="wall.drainage.kind",
     basis="ibc_drainage",
     lift="never",
 )
-def undrained(wall: Wall, drainage_due: LookedUp) -> Iterator[Violation]:
+def undrained(wall: Wall, drainage_due: LookedUp) -> Violations:
     """Drainage is due and there is none."""
     if all_known(lambda: wall.drainage.kind == "none", lambda: drainage_due().result):
         yield violation(wall.drainage.kind)

@@ -24,10 +24,8 @@ fails COD-03c at elevations.E1.fire_separation
     elevations: {E1: {fire_separation: 12 ft}}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.fire_tests import PROPAGATION, RADIANT, may_not_burn, names_standard
-from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, Elevation, Number, Wall
@@ -40,7 +38,6 @@ RULE = Rule(
     remedy="Report covering board thickness, weather barrier and coats, or engineer's extension.",
     steps="site_conditions",
     documents="D02 D18",
-    manual=__doc__,
 )
 
 
@@ -52,7 +49,7 @@ RULE = Rule(
     at="building.stories",
     limit="fire.stories",
 )
-def tall_without_report(wall: Wall, project: Description, limit: Number) -> Iterator[Violation]:
+def tall_without_report(wall: Wall, project: Description, limit: Number) -> Violations:
     """The building has more than one story and no report shows how fire climbs this wall."""
     if not is_draft(project) and all_known(
         lambda: more(project.building.stories, limit),
@@ -70,7 +67,7 @@ def tall_without_report(wall: Wall, project: Description, limit: Number) -> Iter
     at="building.eifs_top",
     limit="fire.top",
 )
-def high_without_report(wall: Wall, project: Description, limit: Quantity) -> Iterator[Violation]:
+def high_without_report(wall: Wall, project: Description, limit: Quantity) -> Violations:
     """EIFS reaches high up and no report shows how fire climbs this wall."""
     if not is_draft(project) and all_known(
         lambda: more(project.building.eifs_top, limit),
@@ -84,12 +81,11 @@ def high_without_report(wall: Wall, project: Description, limit: Quantity) -> It
     "c",
     STOP,
     "Fire separation is {found}; under {wanted} a radiant heat report is due and none is given.",
-    each="elevations",
     at="elevation.fire_separation",
     limit="fire.separation",
     lift="never",
 )
-def close_without_report(elevation: Elevation, project: Description, limit: Quantity) -> Iterator[Violation]:
+def close_without_report(elevation: Elevation, project: Description, limit: Quantity) -> Violations:
     """The next building is near and no report shows that its fire does not light this wall."""
     if not is_draft(project) and all_known(
         lambda: less(elevation.fire_separation, limit),

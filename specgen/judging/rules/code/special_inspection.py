@@ -13,9 +13,7 @@ fails COD-04a at contract.inspection_level
     walls: {W1: {substrate: {kind: plywood}, wrb: {kind: fluid_applied}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, LookedUp, Rule, Violation, violation
+from specgen.judging.rule import STOP, LookedUp, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description
 
@@ -25,7 +23,6 @@ RULE = Rule(
     remedy="Name the agency; its points go into the inspection plan.",
     steps="site_conditions",
     documents="D11",
-    manual=__doc__,
 )
 
 
@@ -37,7 +34,7 @@ RULE = Rule(
     basis="ibc_inspection ibc_editions_memory",
     lift="never",
 )
-def uninspected(project: Description, special_inspection_due: LookedUp) -> Iterator[Violation]:
+def uninspected(project: Description, special_inspection_due: LookedUp) -> Violations:
     """Special inspection is due and nobody is to do it."""
     if all_known(lambda: project.contract.inspection_level == "none", lambda: special_inspection_due().result):
         yield violation(project.contract.inspection_level)

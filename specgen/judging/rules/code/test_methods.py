@@ -20,12 +20,11 @@ fails COD-05f at mockup.criteria.0.method
     mockup: {criteria: [{name: color, method: E1980}]}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
 from specgen.judging.applies import applicable
 from specgen.judging.fire_tests import names_standard
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.three_valued import attachments, members_where
 from specgen.model.absence import Absent
 from specgen.model.field import Path
@@ -38,7 +37,6 @@ RULE = Rule(
     remedy="Wet-film comb D4414; D6132, D4138 or metal coupons for film; D7234, D3359 for adhesion.",
     steps="mockup acceptance",
     documents="D10 D11",
-    manual=__doc__,
 )
 
 
@@ -49,7 +47,7 @@ RULE = Rule(
     at="mockup.criteria.*.method",
     basis="astm_d7091_memory",
 )
-def reads_metal_film(project: Description) -> Iterator[Violation]:
+def reads_metal_film(project: Description) -> Violations:
     """A method that reads film on metal is named for the wall."""
     yield from _naming(project, "D7091")
 
@@ -61,7 +59,7 @@ def reads_metal_film(project: Description) -> Iterator[Violation]:
     at="mockup.criteria.*.method",
     basis="astm_d4417_memory",
 )
-def reads_steel(project: Description) -> Iterator[Violation]:
+def reads_steel(project: Description) -> Violations:
     """A method that reads blasted steel is named for the wall."""
     yield from _naming(project, "D4417")
 
@@ -73,7 +71,7 @@ def reads_steel(project: Description) -> Iterator[Violation]:
     at="mockup.criteria.*.method",
     basis="adhesion_tests_memory",
 )
-def pulls_off_metal(project: Description) -> Iterator[Violation]:
+def pulls_off_metal(project: Description) -> Violations:
     """A method that pulls coatings off metal is named for the wall."""
     yield from _naming(project, "D4541")
 
@@ -85,7 +83,7 @@ def pulls_off_metal(project: Description) -> Iterator[Violation]:
     at="mockup.criteria.*.method",
     basis="astm_d5957_memory",
 )
-def floods_roofs(project: Description) -> Iterator[Violation]:
+def floods_roofs(project: Description) -> Violations:
     """A flood test of roofs is named for the wall."""
     yield from _naming(project, "D5957")
 
@@ -97,7 +95,7 @@ def floods_roofs(project: Description) -> Iterator[Violation]:
     at="mockup.criteria.*.method",
     basis="din_53211",
 )
-def withdrawn_cup(project: Description) -> Iterator[Violation]:
+def withdrawn_cup(project: Description) -> Violations:
     """A cup standard that was withdrawn is named."""
     yield from _naming(project, "DIN 53211")
 
@@ -109,12 +107,12 @@ def withdrawn_cup(project: Description) -> Iterator[Violation]:
     at="mockup.criteria.*.method",
     basis="astm_e1980",
 )
-def roof_index(project: Description) -> Iterator[Violation]:
+def roof_index(project: Description) -> Violations:
     """An index of low-sloped surfaces is named for the wall."""
     yield from _naming(project, "E1980")
 
 
-def _naming(project: Description, method: str) -> Iterator[Violation]:
+def _naming(project: Description, method: str) -> Violations:
     """The lines of the form and the reports that name a method, other than on coupons."""
     lines = project.mockup.criteria
     texts = [

@@ -20,9 +20,7 @@ RULE = Rule(
     remedy="One boxed batch per face; keep reserve for recoating a panel.",
     steps="primer gloss",
     documents="D13",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "b",
@@ -32,7 +30,6 @@ RULE.clause(
     limit="coat.reserve",
     step="primer",
 )
-
 
 RULE.clause(
     "c",

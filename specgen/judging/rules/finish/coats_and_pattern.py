@@ -26,9 +26,7 @@ RULE = Rule(
     remedy="Correct the build: one tinted primer, two gloss coats, each cross-hatched.",
     steps="primer gloss",
     documents="D08 D13",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -39,7 +37,6 @@ RULE.clause(
     step="primer",
 )
 
-
 RULE.clause(
     "b",
     STOP,
@@ -48,7 +45,6 @@ RULE.clause(
     limit="primer.coats",
     step="primer",
 )
-
 
 RULE.clause(
     "c",
@@ -59,7 +55,6 @@ RULE.clause(
     step="gloss",
 )
 
-
 RULE.clause(
     "d",
     STOP,
@@ -68,7 +63,6 @@ RULE.clause(
     limit="primer.pattern",
     step="primer",
 )
-
 
 RULE.clause(
     "e",

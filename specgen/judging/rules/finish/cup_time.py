@@ -28,9 +28,7 @@ RULE = Rule(
     remedy="Thin or warm to 25 to 35 s; another cup only by source's letter.",
     steps="setup primer gloss",
     documents="D08 D12b",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -41,7 +39,6 @@ RULE.clause(
     step="primer",
 )
 
-
 RULE.clause(
     "b",
     STOP,
@@ -50,7 +47,6 @@ RULE.clause(
     limit="gloss.cup",
     step="gloss",
 )
-
 
 RULE.clause(
     "c",
@@ -61,7 +57,6 @@ RULE.clause(
     step="primer",
 )
 
-
 RULE.clause(
     "d",
     STOP,
@@ -71,7 +66,6 @@ RULE.clause(
     step="gloss",
 )
 
-
 RULE.clause(
     "e",
     STOP,
@@ -80,7 +74,6 @@ RULE.clause(
     limit="primer.cup_most",
     step="primer",
 )
-
 
 RULE.clause(
     "f",

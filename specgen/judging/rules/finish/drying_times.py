@@ -27,31 +27,25 @@ RULE = Rule(
     remedy="Restore it; longer if cool or damp.",
     steps="boards second_pass smoothing_2 primer gloss",
     documents="D08 D14",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Adhesive is given {found} h; {wanted} h is the least.",
-    each="walls",
     when="wall.attachment.cure_hours < limit",
     limit="adhesive.cure",
     step="boards",
 )
 
-
 RULE.clause(
     "b",
     STOP,
     "Base coat is given {found} h; {wanted} h is the least.",
-    each="walls",
     when="wall.base_coat.cure_hours < limit",
     limit="base_coat.cure",
     step="second_pass",
 )
-
 
 RULE.clause(
     "c",
@@ -62,7 +56,6 @@ RULE.clause(
     step="smoothing_2",
 )
 
-
 RULE.clause(
     "d",
     STOP,
@@ -71,7 +64,6 @@ RULE.clause(
     limit="primer.dry",
     step="primer",
 )
-
 
 RULE.clause(
     "e",

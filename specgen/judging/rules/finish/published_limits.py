@@ -12,9 +12,7 @@ fails FIN-12c at spray.distance
     coating: {spray: {distance: 5 in}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
@@ -25,7 +23,6 @@ RULE = Rule(
     remedy="Ask the coating source for its reason in writing, and prove the figure on the mockup.",
     steps="setup primer gloss",
     documents="D05 D08",
-    manual=__doc__,
 )
 SAY = "The coating source allows {found}; a published text has {wanted}: ask the source for its reason in writing."
 ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
@@ -39,7 +36,7 @@ ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
     limit="cup.zahn_range_least",
     step="setup",
 )
-def shorter_than_the_cup_is_read(project: Description, limit: Quantity) -> Iterator[Violation]:
+def shorter_than_the_cup_is_read(project: Description, limit: Quantity) -> Violations:
     """The window of the source opens below the range of the cup."""
     for coat in ("primer", "gloss"):
         figure = project.project.maker.get((coat, "cup_least"))
@@ -55,7 +52,7 @@ def shorter_than_the_cup_is_read(project: Description, limit: Quantity) -> Itera
     limit="cup.zahn_range_most",
     step="setup",
 )
-def longer_than_the_cup_is_read(project: Description, limit: Quantity) -> Iterator[Violation]:
+def longer_than_the_cup_is_read(project: Description, limit: Quantity) -> Violations:
     """The window of the source closes above the range of the cup."""
     for coat in ("primer", "gloss"):
         figure = project.project.maker.get((coat, "cup_most"))
@@ -71,7 +68,7 @@ def longer_than_the_cup_is_read(project: Description, limit: Quantity) -> Iterat
     limit="spray.distance_published",
     step="primer",
 )
-def nearer_than_a_manual_allows(project: Description, limit: Quantity) -> Iterator[Violation]:
+def nearer_than_a_manual_allows(project: Description, limit: Quantity) -> Violations:
     """The source allows the gun nearer than a published paint manual."""
     figure = project.project.maker.get(("spray", "distance"))
     if figure is not None and less(figure, limit):

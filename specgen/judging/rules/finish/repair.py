@@ -17,9 +17,7 @@ RULE = Rule(
     remedy="Recoat the whole panel to corner or joint.",
     steps="acceptance",
     documents="D16",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",

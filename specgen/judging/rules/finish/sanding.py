@@ -23,9 +23,7 @@ RULE = Rule(
     remedy="Fine block, circles, brush, then damp towel.",
     steps="smoothing_1 smoothing_2",
     documents="D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -35,7 +33,6 @@ RULE.clause(
     limit="smoothing.sand_after_least",
 )
 
-
 RULE.clause(
     "b",
     CAUTION,
@@ -44,7 +41,6 @@ RULE.clause(
     limit="smoothing.sand_after_most",
 )
 
-
 RULE.clause(
     "c",
     CAUTION,
@@ -52,7 +48,6 @@ RULE.clause(
     when="smoothing.abrasive not in {fine, very_fine}",
     basis="practice",
 )
-
 
 RULE.clause(
     "d",

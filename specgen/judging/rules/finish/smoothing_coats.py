@@ -19,9 +19,7 @@ RULE = Rule(
     remedy="Two thin coats; return to base coat for faults.",
     steps="smoothing_1 smoothing_2",
     documents="D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -30,7 +28,6 @@ RULE.clause(
     when="smoothing.coats != limit",
     limit="smoothing.coats",
 )
-
 
 RULE.clause(
     "b",

@@ -27,9 +27,7 @@ RULE = Rule(
     remedy="Source's compliant grade; do not thin with solvent.",
     steps="smoothing_1 primer gloss",
     documents="D02 D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -40,7 +38,6 @@ RULE.clause(
     step="smoothing_1",
 )
 
-
 RULE.clause(
     "b",
     STOP,
@@ -49,7 +46,6 @@ RULE.clause(
     basis="computed",
     step="primer",
 )
-
 
 RULE.clause(
     "c",

@@ -13,9 +13,7 @@ fails PLN-02b at walls.W1.substrate.plane_limit
     elevations: {E1: {critical_light: yes}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violation, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Elevation, Wall
 from specgen.quantities.comparison import less
@@ -27,7 +25,6 @@ RULE = Rule(
     remedy="Architect states a tighter limit for this face.",
     steps="substrate",
     documents="D05 D09",
-    manual=__doc__,
 )
 
 
@@ -39,7 +36,7 @@ RULE = Rule(
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
 )
-def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Iterator[Violation]:
+def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Violations:
     """The face is prominent and its wall has no tighter limit than the usual one."""
     if all_known(lambda: elevation.prominent, lambda: _loose(elevation.wall, limit)):
         yield _found(elevation.wall)
@@ -53,7 +50,7 @@ def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Iterator[
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
 )
-def loose_for_raking_light(elevation: Elevation, limit: Quantity) -> Iterator[Violation]:
+def loose_for_raking_light(elevation: Elevation, limit: Quantity) -> Violations:
     """Light rakes the face and its wall has no tighter limit than the usual one."""
     if all_known(lambda: elevation.critical_light, lambda: _loose(elevation.wall, limit)):
         yield _found(elevation.wall)

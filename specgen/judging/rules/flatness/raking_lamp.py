@@ -11,10 +11,9 @@ fails PLN-04a at elevations.E1.critical_light
     mockup: {criteria: [{name: flatness}]}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import AcceptanceCriterion, Description, Elevation
 
@@ -24,7 +23,6 @@ RULE = Rule(
     remedy="Agree numbers (suggest 1/8 in in 10 ft, 1/16 in in 24 in) and a raking-lamp look before smoothing.",
     steps="second_pass mockup",
     documents="D09 D10 D11",
-    manual=__doc__,
 )
 
 
@@ -32,11 +30,10 @@ RULE = Rule(
     "a",
     CAUTION,
     "Light rakes this face and the acceptance form has no raking-lamp line: confirm.",
-    each="elevations",
     at="elevation.critical_light",
     basis="memory",
 )
-def no_raking_lamp(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def no_raking_lamp(elevation: Elevation, project: Description) -> Violations:
     """Light rakes the face and no line of the form speaks of the lamp."""
     if all_known(lambda: elevation.critical_light, lambda: not _has_lamp(project)):
         yield violation(elevation.critical_light)

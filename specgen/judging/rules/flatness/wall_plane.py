@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="Correct the substrate before boards; never by thick base coat.",
     steps="substrate",
     documents="D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The wall is out of plane by {found} under a 10 ft straightedge; {wanted} is the most, and gloss will show it.",
-    each="walls",
     when="wall.substrate.plane_measured > wall.substrate.plane_limit",
     basis="guide_eifs_p22 practice",
 )

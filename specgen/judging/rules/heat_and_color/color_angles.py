@@ -11,9 +11,7 @@ fails HEA-07b at colors.C1.range_samples
     colors: {C1: {metallic: yes, range_samples: 1}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Color, Number
 from specgen.quantities.comparison import less
@@ -24,7 +22,6 @@ RULE = Rule(
     remedy="Several angles plus light, middle and dark limit samples seen at 10 ft.",
     steps="mockup acceptance",
     documents="D09 D10",
-    manual=__doc__,
 )
 
 
@@ -32,12 +29,11 @@ RULE = Rule(
     "a",
     CAUTION,
     "{found} angles cannot judge a flake finish; {wanted} are due.",
-    each="colors",
     at="color.angles",
     basis="aama_finishes",
     limit="color.angles",
 )
-def few_angles(color: Color, limit: Number) -> Iterator[Violation]:
+def few_angles(color: Color, limit: Number) -> Violations:
     """The color of a flake finish is read at too few angles."""
     if all_known(lambda: color.metallic, lambda: less(len(set(color.angles)), limit)):
         yield violation(len(set(color.angles)), wanted=limit)
@@ -48,7 +44,6 @@ RULE.clause(
     CAUTION,
     "{found} range samples cannot show what is to be accepted; {wanted} are due, since perfect evenness is not to "
     "be promised.",
-    each="colors",
     when="color.metallic = yes and color.range_samples < limit",
     basis="aama_finishes",
     limit="color.range_samples",

@@ -13,9 +13,7 @@ fails HEA-05b at attachments.*.colors
     colors: {C1: {lrv: 14}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, is_signed
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Color, Description, Number
@@ -27,15 +25,12 @@ RULE = Rule(
     remedy="Letter plus HEA-02 passed, or lighter color.",
     steps="gloss",
     documents="D02",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "Light reflectance is {found} %; {wanted} % is the usual least over EPS: confirm.",
-    each="colors",
     when="color.lrv < limit",
     limit="color.lrv_least",
 )
@@ -49,7 +44,7 @@ RULE.clause(
     at="attachments.*.colors",
     limit="color.lrv_least",
 )
-def dark_without_letter(color: Color, project: Description, limit: Number) -> Iterator[Violation]:
+def dark_without_letter(color: Color, project: Description, limit: Number) -> Violations:
     """No signed letter of the EIFS source takes the dark color."""
     if not is_draft(project) and all_known(lambda: less(color.lrv, limit), lambda: not _agreed(color, project)):
         yield violation()

@@ -14,9 +14,7 @@ fails HEA-02a at elevations.E1.color
     elevations: {E1: {color: C1, reflecting_surface_near: no}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
@@ -27,7 +25,6 @@ RULE = Rule(
     remedy="Higher reflectance or emittance, or another cladding on that face.",
     steps="boards gloss",
     documents="D06",
-    manual=__doc__,
 )
 
 
@@ -35,13 +32,12 @@ RULE = Rule(
     "a",
     STOP,
     "The face reaches {found}; the board softens at {wanted}.",
-    each="elevations",
     at="elevation.color",
     basis="trade_eps_heat computed",
     lift="never",
     step="gloss",
 )
-def board_softens(elevation: Elevation, face_heat: Computed) -> Iterator[Violation]:
+def board_softens(elevation: Elevation, face_heat: Computed) -> Violations:
     """The hottest face is no cooler than the heat at which the board softens."""
     heat, limit = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
     if not less(heat.quantity, limit):

@@ -19,9 +19,7 @@ RULE = Rule(
     remedy="60 degrees in general, 20 above 70 units, 85 below 10; 5 units either way is usual.",
     steps="mockup acceptance",
     documents="D09 D10",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -30,7 +28,6 @@ RULE.clause(
     when="gloss_target.angle = 60 and gloss_target.units > limit",
     limit="gloss.angle_60_most",
 )
-
 
 RULE.clause(
     "b",

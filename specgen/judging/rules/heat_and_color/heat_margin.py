@@ -27,9 +27,7 @@ fails HEA-03e at colors.C1.lrv
     colors: {C1: {lrv: 22}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
@@ -41,7 +39,6 @@ RULE = Rule(
     remedy="Source's written yes for this color and face; lighter color.",
     steps="gloss",
     documents="D05 D06",
-    manual=__doc__,
 )
 
 
@@ -49,12 +46,11 @@ RULE = Rule(
     "a",
     CAUTION,
     "The heat margin is {found}; {wanted} is wanted.",
-    each="elevations",
     at="elevation.color",
     basis="computed",
     limit="board.heat_margin",
 )
-def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> Iterator[Violation]:
+def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> Violations:
     """The hottest face comes near the heat at which the board softens."""
     heat, softens = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
     margin = apart(softens, heat.quantity)
@@ -66,11 +62,10 @@ def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> I
     "b",
     CAUTION,
     "In still air the face reaches {found}; the board softens at {wanted}.",
-    each="elevations",
     at="elevation.color",
     basis="computed",
 )
-def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Iterator[Violation]:
+def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Violations:
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
     still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
     if not less(still.quantity, limit):
@@ -81,11 +76,9 @@ RULE.clause(
     "c",
     CAUTION,
     "Glass or metal near this face sends a second sun onto it.",
-    each="elevations",
     when="elevation.reflecting_surface_near = yes",
     basis="trade_eps_heat",
 )
-
 
 RULE.clause(
     "d",
@@ -96,12 +89,10 @@ RULE.clause(
     limit="altitude.strong_sun",
 )
 
-
 RULE.clause(
     "e",
     CAUTION,
     "Light reflectance is {found} %, near the usual limit over EPS.",
-    each="colors",
     when="color.lrv >= limit(color.lrv_least) and color.lrv < limit",
     limit="color.lrv_cautious",
 )

@@ -18,10 +18,8 @@ fails HEA-01b at attachments.*.standard
     attachments: {A1: {kind: test_report, covers: [gloss], standard: C1549}}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.fire_tests import names_standard
-from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented
 from specgen.model.typed_views import Color, Description
 
@@ -31,7 +29,6 @@ RULE = Rule(
     remedy="Test C1549 or E903, and C1371 or E408, on the full coat.",
     steps="mockup",
     documents="D06 D19",
-    manual=__doc__,
 )
 
 NEEDS = "package.purpose attachments.*.kind attachments.*.covers attachments.*.standard"
@@ -45,7 +42,7 @@ NEEDS = "package.purpose attachments.*.kind attachments.*.covers attachments.*.s
     at="attachments.*.standard",
     basis="reflectance_tests_memory",
 )
-def reflectance_untested(color: Color, project: Description) -> Iterator[Violation]:
+def reflectance_untested(color: Color, project: Description) -> Violations:
     """No report shows the solar reflectance."""
     if not is_draft(project) and not _tested(project, "C1549", "E903"):
         yield violation()
@@ -59,7 +56,7 @@ def reflectance_untested(color: Color, project: Description) -> Iterator[Violati
     at="attachments.*.standard",
     basis="reflectance_tests_memory",
 )
-def emittance_untested(color: Color, project: Description) -> Iterator[Violation]:
+def emittance_untested(color: Color, project: Description) -> Violations:
     """No report shows the emittance."""
     if not is_draft(project) and not _tested(project, "C1371", "E408"):
         yield violation()

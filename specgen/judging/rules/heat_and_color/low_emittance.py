@@ -17,16 +17,13 @@ RULE = Rule(
     remedy="Read the heat calculation.",
     steps="gloss",
     documents="D06",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     NOTE,
     "An emittance of {found} runs hotter than its reflectance suggests, so both heat methods are printed and "
     "the hotter governs.",
-    each="colors",
     when="color.emittance < limit",
     basis="computed",
     limit="color.emittance_usual",

@@ -13,10 +13,9 @@ fails HEA-06c at colors.C1.emittance_method
     colors: {C1: {emittance_method: not_stated}}
 """
 
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Color, Number
 from specgen.quantities.comparison import less
@@ -27,7 +26,6 @@ RULE = Rule(
     remedy="Get the solar test report.",
     steps="mockup",
     documents="D06 D19",
-    manual=__doc__,
 )
 
 
@@ -35,11 +33,10 @@ RULE = Rule(
     "a",
     CAUTION,
     "Solar reflectance {found} looks copied from light reflectance.",
-    each="colors",
     at="color.solar_reflectance",
     limit="color.reflectance_apart",
 )
-def copied(color: Color, limit: Number) -> Iterator[Violation]:
+def copied(color: Color, limit: Number) -> Violations:
     """The solar figure is the light one, rounded."""
     light, solar = read_all(lambda: color.lrv, lambda: color.solar_reflectance)
     if less(abs(solar - Fraction(light, 100)), limit):
@@ -50,17 +47,14 @@ RULE.clause(
     "b",
     CAUTION,
     "Solar reflectance has no test method.",
-    each="colors",
     when="color.solar_reflectance_method = not_stated",
     basis="reflectance_tests_memory",
 )
-
 
 RULE.clause(
     "c",
     CAUTION,
     "Emittance has no test method.",
-    each="colors",
     when="color.emittance_method = not_stated",
     basis="reflectance_tests_memory",
 )

@@ -19,26 +19,21 @@ RULE = Rule(
     remedy="Re-set the board pattern; L-cut boards round openings.",
     steps="board_layout boards",
     documents="D07 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "Board joints come within {found} of an aesthetic joint or sheathing joint; {wanted} is usual, since cracks "
     "begin there: confirm.",
-    each="walls",
     when="wall.insulation.board_joint_to_reveal < limit",
     limit="board.joint_to_aesthetic_joint",
 )
-
 
 RULE.clause(
     "b",
     CAUTION,
     "Board joints come within {found} of an opening corner; {wanted} is usual, since cracks begin there: confirm.",
-    each="walls",
     when="wall.insulation.board_joint_to_opening_corner < limit",
     limit="board.joint_to_opening_corner",
 )

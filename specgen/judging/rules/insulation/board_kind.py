@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="EPS; or an approved glued system with its own mockup.",
     steps="boards",
     documents="D02",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Mineral wool needs fasteners, and fasteners show through this finish.",
-    each="walls",
     when="wall.insulation.kind = mineral_wool",
     basis="practice",
 )

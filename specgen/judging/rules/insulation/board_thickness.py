@@ -16,9 +16,7 @@ fails INS-04b at walls.W1.insulation.thickness
     aesthetic_joint: {depth: 1/4 in}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
@@ -31,15 +29,12 @@ RULE = Rule(
     "insulation inside, or declare it with a fire report of that thickness.",
     steps="boards aesthetic_joints",
     documents="D06 D07",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The board is {found} thick; {wanted} is the most in the outside system.",
-    each="walls",
     when="wall.insulation.thickness > limit",
     limit="board.thickness_most",
 )
@@ -49,12 +44,11 @@ RULE.clause(
     "b",
     STOP,
     "The board is {found} thick; no aesthetic joint may be cut into less than {wanted}.",
-    each="walls",
     at="wall.insulation.thickness",
     limit="board.thickness_for_joints",
     step="aesthetic_joints",
 )
-def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Iterator[Violation]:
+def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Violations:
     """Aesthetic joints are cut into a board too thin for them."""
     if all_known(lambda: less(wall.insulation.thickness, limit), lambda: project.aesthetic_joint.depth.amount > 0):
         yield violation(wall.insulation.thickness, wanted=limit)
@@ -64,12 +58,11 @@ def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> It
     "c",
     STOP,
     "Only {found} of board is left under the joint; {wanted} must stay.",
-    each="walls",
     at="wall.insulation.thickness",
     limit="board.left_under_joint",
     step="aesthetic_joints",
 )
-def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quantity) -> Iterator[Violation]:
+def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quantity) -> Violations:
     """Rasping, groove and joint leave too little board."""
     left = remaining_board()
     if less(left.quantity, limit):

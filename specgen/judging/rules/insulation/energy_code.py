@@ -19,9 +19,7 @@ fails INS-05a at walls.W1.insulation.r_value
     walls: {W1: {insulation: {r_value: R-5.6}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
@@ -32,7 +30,6 @@ RULE = Rule(
     remedy="More insulation; permeance of the whole coat; analysis over a year.",
     steps="boards",
     documents="D06",
-    manual=__doc__,
 )
 
 
@@ -40,11 +37,10 @@ RULE = Rule(
     "a",
     CAUTION,
     "Insulation gives {found}; the energy code asks for {wanted}.",
-    each="walls",
     at="wall.insulation.r_value",
     basis="memory",
 )
-def too_little(wall: Wall, project: Description) -> Iterator[Violation]:
+def too_little(wall: Wall, project: Description) -> Violations:
     """The board gives less than the energy code asks for; a code that asks for nothing is met."""
     required = if_given(lambda: project.code.required_r_value)
     if required is not None and less(wall.insulation.r_value, required):
@@ -55,11 +51,10 @@ def too_little(wall: Wall, project: Description) -> Iterator[Violation]:
     "b",
     CAUTION,
     "Vapor condenses in winter {found}.",
-    each="walls",
     at="wall.layers",
     basis="iso_13788",
 )
-def vapor_condenses(wall: Wall, wall_layers: Computed) -> Iterator[Violation]:
+def vapor_condenses(wall: Wall, wall_layers: Computed) -> Violations:
     """Between two layers the vapor pressure of winter is above saturation."""
     working = wall_layers()
     if working.secondary_steps[0].value > 0:

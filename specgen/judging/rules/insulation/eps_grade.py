@@ -27,56 +27,45 @@ RULE = Rule(
     remedy="Marked boards with certificate.",
     steps="boards",
     documents="D02 D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "The board is not shown to be EIFS-grade EPS: type {found}, type I or better is wanted.",
-    each="walls",
     when="wall.insulation.kind = eps and wall.insulation.c578_type in {XI, not_stated}",
     wanted="I",
     basis="trade_columns guide_eifs_board",
 )
 
-
 RULE.clause(
     "b",
     STOP,
     "The board is not made to the EIFS board standard.",
-    each="walls",
     when="wall.insulation.kind = eps and wall.insulation.e2430 = no",
     basis="astm_e2430",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "The board is not aged and will shrink after it is glued.",
-    each="walls",
     when="wall.insulation.kind = eps and wall.insulation.aged = no",
     basis="guide_eifs_board",
 )
-
 
 RULE.clause(
     "d",
     CAUTION,
     "Flame spread of the board is {found}; {wanted} is the usual most: confirm.",
-    each="walls",
     when="wall.insulation.kind = eps and wall.insulation.flame_spread > limit",
     limit="board.flame_spread",
 )
-
 
 RULE.clause(
     "e",
     CAUTION,
     "Smoke developed by the board is {found}; {wanted} is the usual most: confirm.",
-    each="walls",
     when="wall.insulation.kind = eps and wall.insulation.smoke_developed > limit",
     limit="board.smoke_developed",
 )

@@ -11,9 +11,7 @@ fails INS-02b at walls.W1.base_coat.class
     walls: {W1: {base_coat: {class: PM}}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.typed_views import Wall
 
 RULE = Rule(
@@ -22,15 +20,12 @@ RULE = Rule(
     remedy="Reports and source's letter for this very build-up, declared as deviation.",
     steps="boards",
     documents="D03 D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "Insulation {found} lies outside the tested EPS system.",
-    each="walls",
     when="wall.insulation.kind in {xps, polyiso, phenolic}",
     basis="astm_e2430",
 )
@@ -40,11 +35,10 @@ RULE.clause(
     "b",
     CAUTION,
     "Base coat class {found} lies outside the tested class PB system.",
-    each="walls",
     at="wall.base_coat.class",
     basis="astm_c1397",
 )
-def other_class(wall: Wall) -> Iterator[Violation]:
+def other_class(wall: Wall) -> Violations:
     """The base coat is of another class than PB."""
     if wall.base_coat["class"] != "PB":
         yield violation(wall.base_coat["class"], wanted="PB")

@@ -14,9 +14,7 @@ fails MOC-05a at mockup.criteria.*.name
     mockup: {criteria: [{name: gloss}, {name: color}]}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Rule, Violation, is_draft, lacks, violation
+from specgen.judging.rule import STOP, Rule, Violations, is_draft, lacks, violation
 from specgen.model.typed_views import Description
 
 RULE = Rule(
@@ -25,7 +23,6 @@ RULE = Rule(
     remedy="Fill the acceptance form.",
     steps="mockup acceptance",
     documents="D09 D10",
-    manual=__doc__,
 )
 
 JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "look", "sealant")
@@ -38,7 +35,7 @@ JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "
     at="mockup.criteria.*.name",
     basis="practice aama_finishes",
 )
-def left_to_taste(project: Description) -> Iterator[Violation]:
+def left_to_taste(project: Description) -> Violations:
     """Something that is judged has no line of its own."""
     if is_draft(project):
         return

@@ -17,9 +17,7 @@ fails MOC-03a at mockup.includes
     mockup: {includes: [full_panel, joint_crossing, opening]}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Rule, Violation, lacks, violation
+from specgen.judging.rule import STOP, Rule, Violations, lacks, violation
 from specgen.model.typed_views import Description
 
 RULE = Rule(
@@ -28,7 +26,6 @@ RULE = Rule(
     remedy="Add them.",
     steps="mockup",
     documents="D09",
-    manual=__doc__,
 )
 
 DETAILS = (
@@ -49,7 +46,7 @@ DETAILS = (
     at="mockup.includes",
     basis="practice memory",
 )
-def details_left_out(project: Description) -> Iterator[Violation]:
+def details_left_out(project: Description) -> Violations:
     """Details are left out that the wall has."""
     missing = lacks(project.mockup.includes, DETAILS)
     if missing:

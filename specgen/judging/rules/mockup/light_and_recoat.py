@@ -15,10 +15,9 @@ fails MOC-04e at mockup.includes
     mockup: {includes: [recoat_patch]}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Description, Elevation, Mockup
@@ -31,7 +30,6 @@ RULE = Rule(
     remedy="Enlarge, turn, add.",
     steps="mockup",
     documents="D09",
-    manual=__doc__,
 )
 
 
@@ -42,7 +40,7 @@ RULE = Rule(
     at="mockup.facing",
     limit="mockup.turned",
 )
-def other_light(project: Description, limit: Quantity) -> Iterator[Violation]:
+def other_light(project: Description, limit: Quantity) -> Violations:
     """The mockup is turned away from every face in critical light."""
     faces = project.elevations
     if all_known(
@@ -59,7 +57,7 @@ def other_light(project: Description, limit: Quantity) -> Iterator[Violation]:
     at="mockup.includes",
     basis="memory",
 )
-def no_recoat(project: Description) -> Iterator[Violation]:
+def no_recoat(project: Description) -> Violations:
     """No patch is coated again."""
     if "recoat_patch" not in project.mockup.includes:
         yield violation(project.mockup.includes)
@@ -72,7 +70,7 @@ def no_recoat(project: Description) -> Iterator[Violation]:
     at="mockup.includes",
     basis="memory",
 )
-def no_day_stop(project: Description) -> Iterator[Violation]:
+def no_day_stop(project: Description) -> Violations:
     """No coat is stopped and taken up again."""
     if "day_stop" not in project.mockup.includes:
         yield violation(project.mockup.includes)

@@ -11,9 +11,7 @@ fails MOC-01a at mockup.planned_on
     schedule: {work_start: 2027-03-08}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.dates import days_after
 from specgen.model.typed_views import Description
@@ -25,7 +23,6 @@ RULE = Rule(
     remedy="Plan it first; it is the standard of approval.",
     steps="mockup",
     documents="D09 D14",
-    manual=__doc__,
 )
 
 
@@ -36,7 +33,7 @@ RULE = Rule(
     at="mockup.planned_on",
     basis="practice",
 )
-def ends_after_start(project: Description) -> Iterator[Violation]:
+def ends_after_start(project: Description) -> Violations:
     """The mockup ends after the work has begun."""
     start, days, work = read_all(
         lambda: project.mockup.planned_on, lambda: project.mockup.duration_days, lambda: project.schedule.work_start

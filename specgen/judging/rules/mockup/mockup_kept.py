@@ -21,9 +21,7 @@ RULE = Rule(
     remedy="Keep to completion; cut tests beside it.",
     steps="mockup",
     documents="D09",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -32,7 +30,6 @@ RULE.clause(
     when="mockup.kept_to < contract.completion_date",
     basis="memory",
 )
-
 
 RULE.clause(
     "b",

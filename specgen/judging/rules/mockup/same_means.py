@@ -20,10 +20,8 @@ fails MOC-02e at mockup.same_shade
     mockup: {same_shade: no}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.choice_groups import PLASTERED, SPRAYED
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Crew, Description
 
@@ -33,7 +31,6 @@ RULE = Rule(
     remedy="Same crew, tools, access and shade; a new crew makes a new mockup.",
     steps="mockup",
     documents="D09 D10",
-    manual=__doc__,
 )
 
 
@@ -45,7 +42,7 @@ RULE = Rule(
     at="mockup.crew",
     basis="practice",
 )
-def sprayers_left_out(crew: Crew, project: Description) -> Iterator[Violation]:
+def sprayers_left_out(crew: Crew, project: Description) -> Violations:
     """A crew that sprays the work has no part in the mockup."""
     if _left_out(crew, project, SPRAYED):
         yield violation(crew.mark)
@@ -59,7 +56,7 @@ def sprayers_left_out(crew: Crew, project: Description) -> Iterator[Violation]:
     at="mockup.crew",
     basis="practice",
 )
-def plasterers_left_out(crew: Crew, project: Description) -> Iterator[Violation]:
+def plasterers_left_out(crew: Crew, project: Description) -> Violations:
     """A crew that plasters the work has no part in the mockup."""
     if _left_out(crew, project, PLASTERED):
         yield violation(crew.mark)
@@ -73,7 +70,6 @@ RULE.clause(
     basis="practice",
 )
 
-
 RULE.clause(
     "d",
     STOP,
@@ -81,7 +77,6 @@ RULE.clause(
     when="mockup.same_access = no",
     basis="practice",
 )
-
 
 RULE.clause(
     "e",

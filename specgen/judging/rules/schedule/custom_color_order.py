@@ -18,10 +18,10 @@ fails SCH-02c at colors.C1.lead_time_days
     colors: {C1: {kind: custom, lead_time_days: 10}}
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from datetime import date
 
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, read_all
 from specgen.model.dates import days_after
 from specgen.model.typed_views import Color, Description
@@ -33,7 +33,6 @@ RULE = Rule(
     remedy="Order about 3 weeks ahead, twice: mockup and job.",
     steps="mockup primer",
     documents="D13 D14",
-    manual=__doc__,
 )
 
 
@@ -45,7 +44,7 @@ RULE = Rule(
     at="schedule.color_sample_order_on",
     basis="practice",
 )
-def sample_late(color: Color, project: Description) -> Iterator[Violation]:
+def sample_late(color: Color, project: Description) -> Violations:
     """The color for the mockup arrives after the mockup was to start."""
     yield from _late(color, lambda: project.schedule.color_sample_order_on, lambda: project.mockup.planned_on)
 
@@ -59,7 +58,7 @@ def sample_late(color: Color, project: Description) -> Iterator[Violation]:
     basis="practice",
     step="primer",
 )
-def color_late(color: Color, project: Description) -> Iterator[Violation]:
+def color_late(color: Color, project: Description) -> Violations:
     """The color for the job arrives after spraying was to start."""
     yield from _late(color, lambda: project.schedule.color_main_order_on, lambda: project.schedule.spray_start)
 
@@ -68,13 +67,12 @@ RULE.clause(
     "c",
     STOP,
     "{found} days are planned for a custom color; about {wanted} is usual.",
-    each="colors",
     when="color.kind = custom and color.lead_time_days < limit",
     limit="color.custom_lead",
 )
 
 
-def _late(color: Color, ordered_on: Callable[[], date], wanted_on: Callable[[], date]) -> Iterator[Violation]:
+def _late(color: Color, ordered_on: Callable[[], date], wanted_on: Callable[[], date]) -> Violations:
     """The day a custom color arrives, where that is later than it is wanted."""
 
     def dates() -> tuple[date, date]:

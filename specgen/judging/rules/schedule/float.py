@@ -20,9 +20,7 @@ RULE = Rule(
     remedy="One review cycle plus unfit days of the season.",
     steps="site_conditions",
     documents="D14",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -31,7 +29,6 @@ RULE.clause(
     when="contract.resubmittal_days = 0",
     basis="review_memory",
 )
-
 
 RULE.clause(
     "b",

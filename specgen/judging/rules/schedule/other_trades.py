@@ -16,9 +16,7 @@ RULE = Rule(
     remedy="Do them first, or protect and list in the inspection plan.",
     steps="site_conditions",
     documents="D14 D16",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",

@@ -18,9 +18,7 @@ fails SLT-06c at joints.J1.bond_face
     joints: {J1: {bond_face: primer}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, lacks, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, lacks, violation
 from specgen.model.typed_views import Sealant
 
 RULE = Rule(
@@ -29,17 +27,13 @@ RULE = Rule(
     remedy="Test of adhesion in EIFS joints on that face; else mask back to the tested one.",
     steps="sealant",
     documents="D02 D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "No report shows that this sealant holds on this build-up.",
-    each="sealants",
     when="package.purpose != design_draft and sealant.adhesion_report is not given",
-    found="",
     basis="guide_eifs_p24 astm_c1382_memory",
 )
 
@@ -48,11 +42,10 @@ RULE.clause(
     "b",
     CAUTION,
     "Adhesion was reported for {found} only; dry and wet are usual: confirm.",
-    each="sealants",
     at="sealant.reported_conditions",
     basis="astm_c1382_memory",
 )
-def dry_or_wet_left_out(sealant: Sealant) -> Iterator[Violation]:
+def dry_or_wet_left_out(sealant: Sealant) -> Violations:
     """The report leaves out the dry or the wet condition."""
     if lacks(sealant.reported_conditions, ("dry", "wet")):
         yield violation(sealant.reported_conditions)
@@ -62,7 +55,6 @@ RULE.clause(
     "c",
     STOP,
     "Adhesion was tested on {found}; this joint has {wanted} as its bond face.",
-    each="joints",
     when="joint.sealant.reported_face != joint.bond_face",
     at="joint.bond_face",
     basis="guide_eifs_p24 astm_c1382_memory",

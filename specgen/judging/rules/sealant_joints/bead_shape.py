@@ -32,10 +32,9 @@ fails SLT-03i at joints.J1.depth
     joints: {J1: {width: 3/8 in, depth: 1/2 in}}
 """
 
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, read_all
 from specgen.model.typed_views import Joint, Number
 from specgen.quantities.comparison import less
@@ -47,45 +46,36 @@ RULE = Rule(
     remedy="Correct width, rod or depth.",
     steps="sealant",
     documents="D06 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "The joint is {found} wide; {wanted} is the usual least between EIFS edges: confirm.",
-    each="joints",
     when="joint.kind in between_eifs and joint.width < limit",
     limit="joint.width_between_eifs",
 )
-
 
 RULE.clause(
     "b",
     CAUTION,
     "The joint is {found} wide; {wanted} is the usual least here: confirm.",
-    each="joints",
     when="joint.kind not in between_eifs and joint.width < limit",
     limit="joint.width_elsewhere",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "The joint is {found} wide; {wanted} is the most for one sealant bead.",
-    each="joints",
     when="joint.width > limit",
     limit="joint.width_most",
 )
-
 
 RULE.clause(
     "d",
     STOP,
     "Open-cell rod holds water against the EIFS edge.",
-    each="joints",
     when="joint.rod_kind = open_cell",
     basis="guide_eifs_p21",
 )
@@ -95,11 +85,10 @@ RULE.clause(
     "e",
     STOP,
     "The rod is {found} thick; 25 % over the joint width is {wanted}.",
-    each="joints",
     at="joint.rod_diameter",
     limit="joint.rod_oversize",
 )
-def thin_rod(joint: Joint, limit: Number) -> Iterator[Violation]:
+def thin_rod(joint: Joint, limit: Number) -> Violations:
     """The rod is too thin to stay put, and no tape stands in for it."""
     if all_known(lambda: less(*_rod(joint, limit)), lambda: not joint.bond_break_tape):
         rod, wanted = _rod(joint, limit)
@@ -110,37 +99,30 @@ RULE.clause(
     "f",
     CAUTION,
     "Without rod or tape the sealant sticks on three sides and tears: confirm.",
-    each="joints",
     when="joint.rod_kind = none and joint.bond_break_tape = no",
     basis="memory",
 )
-
 
 RULE.clause(
     "g",
     STOP,
     "The bead is {found} deep; {wanted} is the least.",
-    each="joints",
     when="joint.depth < limit",
     limit="joint.depth_least",
 )
-
 
 RULE.clause(
     "h",
     STOP,
     "The bead is {found} deep; {wanted} is the most.",
-    each="joints",
     when="joint.depth > limit",
     limit="joint.depth_most",
 )
-
 
 RULE.clause(
     "i",
     STOP,
     "The bead is {found} deep, more than the joint is wide ({wanted}).",
-    each="joints",
     when="joint.depth > joint.width",
     basis="textbook_joints",
 )

@@ -17,15 +17,12 @@ RULE = Rule(
     remedy="Mask returns: primer only, no gloss.",
     steps="primer gloss sealant",
     documents="D07 D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "Sealant may never be bonded to the gloss coat.",
-    each="joints",
     when="joint.bond_face = gloss",
     basis="practice guide_eifs_p24",
     step="gloss",

@@ -25,9 +25,7 @@ fails SLT-02a at joints.J1.width
          tolerance: 1/8 in, install_low: 40 F, install_high: 90 F}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Joint
 from specgen.quantities.comparison import less
@@ -38,7 +36,6 @@ RULE = Rule(
     remedy="Widen, higher class, shorter panel, or seal in mild weather.",
     steps="board_layout sealant",
     documents="D06 D07",
-    manual=__doc__,
 )
 
 
@@ -46,11 +43,10 @@ RULE = Rule(
     "a",
     STOP,
     "The joint is {found} wide; its movement and the sealant class need {wanted}.",
-    each="joints",
     at="joint.width",
     basis="joint_width_course",
 )
-def too_narrow_for_movement(joint: Joint, joint_width: Computed) -> Iterator[Violation]:
+def too_narrow_for_movement(joint: Joint, joint_width: Computed) -> Violations:
     """The width given is less than the width computed."""
     needed, width = read_all(lambda: joint_width().quantity, lambda: joint.width)
     if less(width, needed):

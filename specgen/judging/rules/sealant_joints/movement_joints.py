@@ -29,10 +29,9 @@ fails SLT-01e at elevations.E1.openings.A
     joints: {J1: {elevation: E1, serves: [left_end]}}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Description, Elevation, FloorLine, Joint
@@ -43,7 +42,6 @@ RULE = Rule(
     remedy="Add a movement joint through the whole lamina and board; an aesthetic joint does not count.",
     steps="board_layout sealant",
     documents="D07",
-    manual=__doc__,
 )
 
 
@@ -51,11 +49,10 @@ RULE = Rule(
     "a",
     STOP,
     "A place that moves has no movement joint: {found}; confirm.",
-    each="elevations",
     at="elevation.joint_needs.*.kind",
     basis="memory",
 )
-def place_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def place_without_joint(elevation: Elevation, project: Description) -> Violations:
     """A place that was named as moving is served by no joint."""
     for place in members_where(elevation.joint_needs, lambda place: not _served(project, elevation, place.mark)):
         yield violation(place.mark, at=place.path)
@@ -65,11 +62,10 @@ def place_without_joint(elevation: Elevation, project: Description) -> Iterator[
     "b",
     STOP,
     "A floor line that deflects has no movement joint: {found}; confirm.",
-    each="elevations",
     at="elevation.floor_lines.*.deflects",
     basis="memory",
 )
-def floor_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def floor_without_joint(elevation: Elevation, project: Description) -> Violations:
     """A floor that deflects is served by no joint."""
 
     def moves(line: FloorLine) -> bool:
@@ -83,11 +79,10 @@ def floor_without_joint(elevation: Elevation, project: Description) -> Iterator[
     "c",
     STOP,
     "The left end meets another material and has no movement joint.",
-    each="elevations",
     at="elevation.left_end",
     basis="memory",
 )
-def left_end_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def left_end_without_joint(elevation: Elevation, project: Description) -> Violations:
     """The left end meets another material without a joint."""
     if _bare_end(project, elevation, "left_end"):
         yield violation(elevation.left_end)
@@ -97,11 +92,10 @@ def left_end_without_joint(elevation: Elevation, project: Description) -> Iterat
     "d",
     STOP,
     "The right end meets another material and has no movement joint.",
-    each="elevations",
     at="elevation.right_end",
     basis="memory",
 )
-def right_end_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def right_end_without_joint(elevation: Elevation, project: Description) -> Violations:
     """The right end meets another material without a joint."""
     if _bare_end(project, elevation, "right_end"):
         yield violation(elevation.right_end)
@@ -111,11 +105,10 @@ def right_end_without_joint(elevation: Elevation, project: Description) -> Itera
     "e",
     STOP,
     "The perimeter of an opening has no movement joint: {found}; confirm.",
-    each="elevations",
     at="elevation.openings.*.kind",
     basis="memory",
 )
-def opening_without_joint(elevation: Elevation, project: Description) -> Iterator[Violation]:
+def opening_without_joint(elevation: Elevation, project: Description) -> Violations:
     """The perimeter of an opening is served by no joint."""
     for opening in members_where(elevation.openings, lambda opening: not _served(project, elevation, opening.mark)):
         yield violation(opening.mark, at=opening.path)

@@ -15,10 +15,9 @@ fails SLT-04d at sealants.S1.modulus
     sealants: {S1: {modulus: high}}
 """
 
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.judging.rule import CAUTION, STOP, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.model.typed_views import Number, Sealant
 from specgen.quantities.comparison import less
 
@@ -29,7 +28,6 @@ RULE = Rule(
     "below lamina strength.",
     steps="sealant",
     documents="D02 D06",
-    manual=__doc__,
 )
 
 
@@ -37,11 +35,10 @@ RULE = Rule(
     "a",
     STOP,
     "The sealant is of class {found}; {wanted} is the least.",
-    each="sealants",
     at="sealant.c920_class",
     limit="sealant.class_least",
 )
-def low_class(sealant: Sealant, limit: Number) -> Iterator[Violation]:
+def low_class(sealant: Sealant, limit: Number) -> Violations:
     """The sealant bears less movement than the least class."""
     if less(_movement(sealant.c920_class), limit):
         yield violation(sealant.c920_class, wanted=limit)
@@ -51,28 +48,23 @@ RULE.clause(
     "b",
     STOP,
     "The sealant is of grade {found} and will sag on a wall; {wanted} is due.",
-    each="sealants",
     when="sealant.c920_grade != NS",
     wanted="NS",
     basis="guide_eifs_p21",
 )
 
-
 RULE.clause(
     "c",
     STOP,
     "The sealant is of type {found}; S or M is due.",
-    each="sealants",
     when="sealant.c920_type not in {S, M}",
     basis="guide_eifs_p21",
 )
-
 
 RULE.clause(
     "d",
     CAUTION,
     "The sealant is of {found} modulus and may tear the lamina edge: confirm.",
-    each="sealants",
     when="sealant.modulus != low",
     wanted="low",
     basis="memory",

@@ -24,45 +24,36 @@ RULE = Rule(
     remedy="Dry concave tooling, 40 to 90 F, one pull test per 100 ft at first.",
     steps="sealant",
     documents="D08 D11",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "Wet tooling leaves soap in the bond.",
-    each="sealants",
     when="sealant.tooling = wet",
     basis="guide_eifs_p25",
 )
-
 
 RULE.clause(
     "b",
     CAUTION,
     "Sealing is planned down to {found}; {wanted} is the least.",
-    each="joints",
     when="joint.install_low < limit",
     limit="sealant.install_cold",
 )
-
 
 RULE.clause(
     "c",
     CAUTION,
     "Sealing is planned up to {found}; {wanted} is the most.",
-    each="joints",
     when="joint.install_high > limit",
     limit="sealant.install_hot",
 )
-
 
 RULE.clause(
     "d",
     CAUTION,
     "{found} pull tests are planned in the first 1000 ft; {wanted} are usual.",
-    each="sealants",
     when="sealant.field_tests < limit",
     limit="sealant.field_tests",
 )

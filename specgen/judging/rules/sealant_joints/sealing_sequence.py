@@ -16,15 +16,12 @@ RULE = Rule(
     remedy="Wait (48 to 72 h common); seal after the gloss, unmask first.",
     steps="sealant",
     documents="D08 D14",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "e",
     CAUTION,
     "Silicone placed ahead of the spray can spoil the coat: confirm.",
-    each="sealants",
     when="sealant.chemistry = silicone and sealant.sequence = before_gloss",
     basis="memory",
 )

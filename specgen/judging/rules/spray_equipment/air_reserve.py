@@ -12,10 +12,8 @@ fails AIR-08a at compressor.air_flow
     guns: {G1: {count: 1, air_flow: 12 scfm, duty: 1}}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.guns import drawn
-from specgen.judging.rule import CAUTION, Computed, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
@@ -26,7 +24,6 @@ RULE = Rule(
     remedy="Larger machine or receiver; pressure at the gun read with the trigger pulled, on the mockup.",
     steps="equipment",
     documents="D06 D08",
-    manual=__doc__,
 )
 
 
@@ -37,7 +34,7 @@ RULE = Rule(
     at="compressor.air_flow",
     basis="memory",
 )
-def nothing_left_over(project: Description, air_supply: Computed, air_demand: Computed) -> Iterator[Violation]:
+def nothing_left_over(project: Description, air_supply: Computed, air_demand: Computed) -> Violations:
     """The compressor feeds the guns, and has too little left for leaks and reserve."""
     supply, demand = read_all(air_supply, air_demand)
     if less(supply.quantity, demand.quantity) and not less(supply.quantity, drawn(project)):

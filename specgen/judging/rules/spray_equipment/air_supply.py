@@ -15,10 +15,8 @@ fails AIR-01b at compressor.at_pressure
     compressor: {at_pressure: 60 psi}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.guns import drawn
-from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
@@ -30,9 +28,7 @@ RULE = Rule(
     remedy="Bigger machine, fewer guns at once.",
     steps="equipment",
     documents="D06 D08",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -41,7 +37,6 @@ RULE.clause(
     when="compressor.air_flow < limit",
     limit="compressor.flow",
 )
-
 
 RULE.clause(
     "b",
@@ -59,7 +54,7 @@ RULE.clause(
     at="compressor.air_flow",
     basis="computed",
 )
-def guns_starve(project: Description, air_supply: Computed) -> Iterator[Violation]:
+def guns_starve(project: Description, air_supply: Computed) -> Violations:
     """The guns draw more than the compressor gives at the site."""
     supply, draw = read_all(air_supply, lambda: drawn(project))
     if less(supply.quantity, draw):

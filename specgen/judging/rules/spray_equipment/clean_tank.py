@@ -16,9 +16,7 @@ RULE = Rule(
     remedy="Strain every pail into a clean, lined tank; clean and dry everything after each coat.",
     steps="setup clean_equipment",
     documents="D08 D12b",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",

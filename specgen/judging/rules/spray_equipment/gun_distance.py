@@ -13,9 +13,7 @@ fails AIR-05b at access.S1.platform_width
     access: {S1: {kind: frame_scaffold, face_gap: 6 in, platform_width: 30 in}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description, MeansOfAccess
 from specgen.quantities.comparison import less
@@ -27,9 +25,7 @@ RULE = Rule(
     remedy="Wider platform (26 in at 14 in gap) or another access.",
     steps="primer gloss",
     documents="D05 D08 D15",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
@@ -44,11 +40,10 @@ RULE.clause(
     "b",
     CAUTION,
     "From wall to back of platform are {found}; gun and painter want {wanted}: confirm.",
-    each="access",
     at="means_of_access.platform_width",
     limit="access.painter_room",
 )
-def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Iterator[Violation]:
+def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Violations:
     """The platform is too narrow for gun and painter."""
     gap, width, distance = read_all(
         lambda: access.face_gap, lambda: access.platform_width, lambda: project.spray.distance

@@ -21,9 +21,7 @@ fails AIR-02a at guns.G1.inlet_pressure
       H2: {use: air_supply, length: 50 ft, bore: 1/2 in}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Computed, Rule, Violation, violation
+from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import SprayGun
 from specgen.quantities.comparison import less
@@ -34,7 +32,6 @@ RULE = Rule(
     remedy="Larger or shorter hose (3/8 in, 12 ft); read pressure at the gun, trigger pulled.",
     steps="equipment",
     documents="D06 D08",
-    manual=__doc__,
 )
 
 
@@ -42,11 +39,10 @@ RULE = Rule(
     "a",
     STOP,
     "Hose loss leaves {found} at the gun; it needs {wanted}.",
-    each="guns",
     at="spray_gun.inlet_pressure",
     basis="hose_loss",
 )
-def hose_starves_gun(gun: SprayGun, gun_pressure: Computed) -> Iterator[Violation]:
+def hose_starves_gun(gun: SprayGun, gun_pressure: Computed) -> Violations:
     """What the hoses leave is less than the gun needs."""
     left, needed = read_all(gun_pressure, lambda: gun.inlet_pressure)
     if less(left.quantity, needed):

@@ -13,11 +13,10 @@ fails AIR-06a at mockup.criteria.0.instrument
     instruments: {GM-2: {kind: gloss_meter}}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
 from specgen.judging.choice_groups import names, plain
-from specgen.judging.rule import CAUTION, Rule, Violation, is_draft, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.model.absence import any_known
 from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument
 
@@ -27,7 +26,6 @@ RULE = Rule(
     remedy="Calibrate; one numbered cup from mockup to last pail.",
     steps="equipment setup",
     documents="D11 D12",
-    manual=__doc__,
 )
 
 SEEN = ("eye", "range samples")
@@ -37,11 +35,10 @@ SEEN = ("eye", "range samples")
     "a",
     CAUTION,
     "The acceptance form names an instrument that is not on the list: {found}; confirm.",
-    each="mockup.criteria",
     at="acceptance_criterion.instrument",
     basis="memory",
 )
-def not_on_the_list(criterion: AcceptanceCriterion, project: Description) -> Iterator[Violation]:
+def not_on_the_list(criterion: AcceptanceCriterion, project: Description) -> Violations:
     """A line of the form is read with an instrument that is not listed."""
     if is_draft(project) or plain(criterion.instrument) in SEEN:
         return

@@ -9,9 +9,7 @@ fails AIR-07a at instruments.CUP-2.kind
     instruments: {CUP-1: {kind: zahn_4_cup}, CUP-2: {kind: zahn_4_cup}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import NOTE, Rule, Violation, violation
+from specgen.judging.rule import NOTE, Rule, Violations, violation
 from specgen.model.absence import Absent, if_given
 from specgen.model.typed_views import Description, Instrument
 
@@ -21,7 +19,6 @@ RULE = Rule(
     remedy="Same cup throughout.",
     steps="setup",
     documents="D12b",
-    manual=__doc__,
 )
 
 CUPS = ("zahn_4_cup", "other_cup")
@@ -34,7 +31,7 @@ CUPS = ("zahn_4_cup", "other_cup")
     at="instruments.*.kind",
     limit="cup.between_cups",
 )
-def several_cups(project: Description) -> Iterator[Violation]:
+def several_cups(project: Description) -> Violations:
     """More than one cup is on the list."""
     known = [one for one in project.instruments if _kind(one) in CUPS]
     unknown = [one for one in project.instruments if _kind(one) is None]

@@ -37,20 +37,16 @@ RULE = Rule(
     remedy="Dry, filtered air; settings proven on the mockup, written down, kept.",
     steps="equipment setup",
     documents="D08 D12a",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "The gun is {found}; common practice is conventional, pressure fed.",
-    each="guns",
     when="spray_gun.kind != conventional_pressure_fed",
     wanted="conventional_pressure_fed",
     basis="practice",
 )
-
 
 RULE.clause(
     "b",
@@ -60,7 +56,6 @@ RULE.clause(
     basis="memory",
 )
 
-
 RULE.clause(
     "c",
     CAUTION,
@@ -69,27 +64,22 @@ RULE.clause(
     limit="compressor.filter",
 )
 
-
 RULE.clause(
     "d",
     CAUTION,
     "The hose is {found} long; {wanted} is usual.",
-    each="hoses",
     when="hose.use in {air_gun, fluid} and hose.length > limit",
     limit="hose.length",
 )
-
 
 RULE.clause(
     "e",
     CAUTION,
     "The air hose has a bore of {found}; {wanted} is the least for steady air.",
-    each="hoses",
     when="hose.use = air_gun and hose.bore < limit",
     basis="computed",
     limit="hose.bore",
 )
-
 
 RULE.clause(
     "f",
@@ -100,7 +90,6 @@ RULE.clause(
     step="setup",
 )
 
-
 RULE.clause(
     "g",
     CAUTION,
@@ -108,7 +97,6 @@ RULE.clause(
     when="tank.regulators != limit",
     limit="tank.regulators",
 )
-
 
 RULE.clause(
     "h",
@@ -119,12 +107,10 @@ RULE.clause(
     step="setup",
 )
 
-
 RULE.clause(
     "i",
     CAUTION,
     "The fluid hose is not clear, so air and dirt in it are not seen.",
-    each="hoses",
     when="hose.use = fluid and hose.clear = no",
     basis="practice",
 )

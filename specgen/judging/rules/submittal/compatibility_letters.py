@@ -26,10 +26,8 @@ fails SUB-06d at parties.sealant_source.name
     parties: {finish_source: {name: Birchall}, sealant_source: {name: Corrie}}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.choice_groups import plain
-from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, is_signed
 from specgen.model.absence import all_known, read_all
 from specgen.model.typed_views import Description
@@ -40,7 +38,6 @@ RULE = Rule(
     remedy="Letters naming both materials and the project.",
     steps="site_conditions",
     documents="D02 D18",
-    manual=__doc__,
 )
 
 
@@ -51,7 +48,7 @@ RULE = Rule(
     at="parties.finish_source.name",
     basis="review_memory",
 )
-def eifs_and_finish(project: Description) -> Iterator[Violation]:
+def eifs_and_finish(project: Description) -> Violations:
     """No signed letter speaks for EIFS and finish of two sources."""
     if _unvouched(project, "eifs_source", "finish_source"):
         yield violation()
@@ -64,7 +61,7 @@ def eifs_and_finish(project: Description) -> Iterator[Violation]:
     at="parties.sealant_source.name",
     basis="guide_eifs_p21",
 )
-def eifs_and_sealant(project: Description) -> Iterator[Violation]:
+def eifs_and_sealant(project: Description) -> Violations:
     """No signed letter speaks for EIFS and sealant of two sources."""
     if _unvouched(project, "eifs_source", "sealant_source"):
         yield violation()
@@ -77,7 +74,7 @@ def eifs_and_sealant(project: Description) -> Iterator[Violation]:
     at="parties.wrb_source.name",
     basis="review_memory",
 )
-def eifs_and_barrier(project: Description) -> Iterator[Violation]:
+def eifs_and_barrier(project: Description) -> Violations:
     """No signed letter speaks for EIFS and weather barrier of two sources."""
     if _unvouched(project, "eifs_source", "wrb_source"):
         yield violation()
@@ -90,7 +87,7 @@ def eifs_and_barrier(project: Description) -> Iterator[Violation]:
     at="parties.sealant_source.name",
     basis="review_memory",
 )
-def finish_and_sealant(project: Description) -> Iterator[Violation]:
+def finish_and_sealant(project: Description) -> Violations:
     """No signed letter speaks for finish and sealant of two sources."""
     if _unvouched(project, "finish_source", "sealant_source"):
         yield violation()

@@ -18,7 +18,7 @@ fails SUB-05a at walls.W1.base_coat.dry_thickness
 from collections.abc import Iterator
 
 from specgen.judging.applies import subjects
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path
@@ -32,7 +32,6 @@ RULE = Rule(
     remedy="Declare with reason and effects, and allow longer review.",
     steps="site_conditions",
     documents="D03",
-    manual=__doc__,
 )
 
 _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
@@ -42,11 +41,10 @@ _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
     "a",
     STOP,
     "The contract demands {wanted}; this file has {found}, and no deviation declares it.",
-    each="contract.demands",
     at="demand.field",
     basis="contract_review guide_submittals",
 )
-def undeclared(demand: Demand, project: Description) -> Iterator[Violation]:
+def undeclared(demand: Demand, project: Description) -> Violations:
     """A value that the contract fixes is another one, and no deviation names the paragraph."""
     pattern, relation = tuple(demand.field.split(".")), demand.relation
     field = demand.project.schema.field_at(pattern)

@@ -14,9 +14,7 @@ fails SUB-01b at package.contractor_review.signed_on
     package: {date: 2027-03-01, contractor_review: {by: J. Ortiz, signed_on: 2027-03-02}}
 """
 
-from collections.abc import Iterator
-
-from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.model.typed_views import Description
 
 RULE = Rule(
@@ -25,7 +23,6 @@ RULE = Rule(
     remedy="Contractor checks and signs.",
     steps="site_conditions",
     documents="D01",
-    manual=__doc__,
 )
 
 
@@ -37,7 +34,7 @@ RULE = Rule(
     basis="contract_review",
     lift="never",
 )
-def unsigned(project: Description) -> Iterator[Violation]:
+def unsigned(project: Description) -> Violations:
     """The set goes out and the contractor's name or the date of his check is missing."""
     review = project.package.contractor_review
     missing = [name for name in ("by", "signed_on") if review.get(name) is None]

@@ -24,10 +24,10 @@ fails SUB-02e at contract.items.I1.attachments
     contract: {items: {I1: {due_on: 2027-03-01, attachments: []}}}
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from specgen.judging.materials import materials, mixed
-from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, members_where
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, SubmittalItem
@@ -39,7 +39,6 @@ RULE = Rule(
     remedy="Get it, mark the lines that apply.",
     steps="site_conditions",
     documents="D18 D19",
-    manual=__doc__,
 )
 
 
@@ -50,7 +49,7 @@ RULE = Rule(
     at="attachments.*.covers",
     basis="review_memory",
 )
-def no_data_sheet(project: Description) -> Iterator[Violation]:
+def no_data_sheet(project: Description) -> Violations:
     """A material of the job has no data sheet."""
     if not is_draft(project):
         yield from map(violation, _uncovered(project, materials(project), "data_sheet"))
@@ -60,7 +59,6 @@ RULE.clause(
     "b",
     STOP,
     "The data sheet is not marked for this job.",
-    each="attachments",
     when="attachment.kind = data_sheet and attachment.marked = no",
     basis="review_memory",
 )
@@ -73,7 +71,7 @@ RULE.clause(
     at="attachments.*.covers",
     basis="review_memory",
 )
-def no_safety_data_sheet(project: Description) -> Iterator[Violation]:
+def no_safety_data_sheet(project: Description) -> Violations:
     """A liquid or powder of the job has no safety data sheet."""
     if not is_draft(project):
         yield from map(violation, _uncovered(project, mixed(project), "sds"))
@@ -83,7 +81,6 @@ RULE.clause(
     "d",
     STOP,
     "The letter does not name this project.",
-    each="attachments",
     when="attachment.kind = letter and attachment.project_named = no",
     basis="review_memory",
 )
@@ -93,11 +90,10 @@ RULE.clause(
     "e",
     STOP,
     "The register owes this item on {wanted} and no paper answers it.",
-    each="contract.items",
     at="submittal_item.attachments",
     basis="contract_review",
 )
-def item_unanswered(item: SubmittalItem, project: Description) -> Iterator[Violation]:
+def item_unanswered(item: SubmittalItem, project: Description) -> Violations:
     """An item of the register has fallen due and names no paper."""
     if is_draft(project) or any(if_given(lambda: item.attachments) or ()):
         return

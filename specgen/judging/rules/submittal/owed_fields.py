@@ -17,12 +17,9 @@ RULE = Rule(
     remedy="Fill, with source named.",
     steps="site_conditions",
     documents="D19",
-    manual=__doc__,
 )
 
-
 RULE.open_items("a", NOTE, "{path} is still open; it holds up {clauses}.", basis="practice contract_review")
-
 
 RULE.open_items(
     "b", STOP, "{path} is still open; it holds up {clauses}.", basis="practice contract_review", lift="never"

@@ -30,10 +30,8 @@ fails SUB-08f at parties.inspector.name
     parties: {inspector: {name: Northbank}, applicator: {name: Northbank}}
 """
 
-from collections.abc import Iterator
-
 from specgen.judging.choice_groups import plain
-from specgen.judging.rule import STOP, Rule, Violation, is_draft, violation
+from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_held, members_where
 from specgen.model.absence import all_known, read_all
 from specgen.model.typed_views import Description, Person
@@ -44,7 +42,6 @@ RULE = Rule(
     remedy="Complete before submitting.",
     steps="site_conditions",
     documents="D04",
-    manual=__doc__,
 )
 
 NAMED = ("foreman", "sprayer", "sealant_applicator")
@@ -55,11 +52,10 @@ QUALIFIED = (*NAMED, "inspector")
     "a",
     STOP,
     "The qualification sheet has no certificate.",
-    each="people",
     at="person.certificates",
     basis="guide_eifs_p25",
 )
-def no_certificate(person: Person) -> Iterator[Violation]:
+def no_certificate(person: Person) -> Violations:
     """A person who must be qualified shows no certificate."""
     if all_known(lambda: person.role in QUALIFIED, lambda: not person.certificates):
         yield violation(person.certificates)
@@ -69,17 +65,14 @@ RULE.clause(
     "b",
     STOP,
     "The inspector has {found} years on the system; {wanted} is the least.",
-    each="people",
     when="person.role = inspector and person.years_on_system < limit",
     limit="inspector.years_on_system",
 )
-
 
 RULE.clause(
     "c",
     STOP,
     "The inspector has {found} years in all; {wanted} is the least.",
-    each="people",
     when="person.role = inspector and person.years < limit",
     limit="inspector.years",
 )
@@ -92,7 +85,7 @@ RULE.clause(
     at="people.*.role",
     basis="guide_eifs_p25",
 )
-def role_open(project: Description) -> Iterator[Violation]:
+def role_open(project: Description) -> Violations:
     """Nobody is named for a role that the work hangs on."""
     if not is_draft(project):
         yield from map(violation, members_where(NAMED, lambda role: not is_held(project, role)))
@@ -105,7 +98,7 @@ def role_open(project: Description) -> Iterator[Violation]:
     at="people.*.role",
     basis="guide_eifs_p25",
 )
-def no_inspector(project: Description) -> Iterator[Violation]:
+def no_inspector(project: Description) -> Violations:
     """The contract has the work inspected, and no inspector is named."""
     if not is_draft(project) and all_known(
         lambda: project.contract.inspection_level != "none", lambda: not is_held(project, "inspector")
@@ -120,7 +113,7 @@ def no_inspector(project: Description) -> Iterator[Violation]:
     at="parties.inspector.name",
     basis="guide_eifs_p25",
 )
-def inspects_himself(project: Description) -> Iterator[Violation]:
+def inspects_himself(project: Description) -> Violations:
     """Inspector and applicator are one firm."""
     inspector, applicator = read_all(lambda: project.parties.inspector.name, lambda: project.parties.applicator.name)
     if plain(inspector) == plain(applicator):

@@ -20,10 +20,9 @@ fails SUB-03c at attachments.A1.assembly
     attachments: {A1: {kind: test_report, assembly: W2}}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import STOP, Rule, Violation, violation
+from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import any_known, read_all
 from specgen.model.dates import older
 from specgen.model.typed_views import Attachment, Description, Elevation, Wall
@@ -34,7 +33,6 @@ RULE = Rule(
     remedy="New report, or laboratory's statement, declared as deviation.",
     steps="site_conditions",
     documents="D18 D03",
-    manual=__doc__,
 )
 
 
@@ -42,11 +40,10 @@ RULE = Rule(
     "a",
     STOP,
     "The report is of {found}; at award none may be older than {wanted} years.",
-    each="attachments",
     at="attachment.issued_on",
     basis="review_memory",
 )
-def report_too_old(paper: Attachment, project: Description) -> Iterator[Violation]:
+def report_too_old(paper: Attachment, project: Description) -> Violations:
     """A test report was older at award than the contract takes."""
     if paper.kind != "test_report":
         return
@@ -60,7 +57,6 @@ RULE.clause(
     "b",
     STOP,
     "The paper ran out on {found}.",
-    each="attachments",
     when="attachment.valid_to < package.date",
     basis="review_memory",
 )
@@ -70,11 +66,10 @@ RULE.clause(
     "c",
     STOP,
     "The report is of another wall: {found}; confirm.",
-    each="attachments",
     at="attachment.assembly",
     basis="review_memory",
 )
-def another_wall(paper: Attachment, project: Description) -> Iterator[Violation]:
+def another_wall(paper: Attachment, project: Description) -> Violations:
     """A test report is of a wall that no elevation has."""
     if paper.kind != "test_report":
         return

@@ -23,10 +23,9 @@ fails SUB-07c at package.changes
     package: {revision: 1, changes: []}
 """
 
-from collections.abc import Iterator
 from functools import partial
 
-from specgen.judging.rule import CAUTION, Rule, Violation, violation
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Description, SpecificationSection, SubmittalItem
@@ -38,7 +37,6 @@ RULE = Rule(
     remedy="Correct the numbers; send the system as one set; list the changes.",
     steps="site_conditions",
     documents="D01 D03",
-    manual=__doc__,
 )
 
 
@@ -46,11 +44,10 @@ RULE = Rule(
     "a",
     CAUTION,
     "The register cites section {found}, which the specification does not have.",
-    each="contract.items",
     at="submittal_item.section",
     basis="guide_submittals contract_review",
 )
-def no_such_section(item: SubmittalItem, project: Description) -> Iterator[Violation]:
+def no_such_section(item: SubmittalItem, project: Description) -> Violations:
     """An item stands under a section that the specification does not have."""
     cited = item.section
     if not any_known(*(partial(_numbered, section, cited) for section in project.contract.spec_sections)):
@@ -61,11 +58,10 @@ def no_such_section(item: SubmittalItem, project: Description) -> Iterator[Viola
     "b",
     CAUTION,
     "Items of one system are split over packages: {found}.",
-    each="contract.items",
     at="submittal_item.due_on",
     basis="guide_submittals contract_review",
 )
-def system_split(item: SubmittalItem, project: Description) -> Iterator[Violation]:
+def system_split(item: SubmittalItem, project: Description) -> Violations:
     """Action items of one section fall due on different days."""
     others = [other for other in project.contract.items if other != item]
     if members_where(others, partial(_apart, item)):
@@ -80,7 +76,7 @@ def system_split(item: SubmittalItem, project: Description) -> Iterator[Violatio
     at="package.changes",
     basis="guide_submittals contract_review",
 )
-def changes_not_listed(project: Description) -> Iterator[Violation]:
+def changes_not_listed(project: Description) -> Violations:
     """A later revision says nothing of what changed."""
     if project.package.revision > 0 and not project.package.changes:
         yield violation(project.package.revision)

@@ -18,15 +18,12 @@ RULE = Rule(
     remedy="Signature, name, date.",
     steps="site_conditions",
     documents="D18",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     STOP,
     "A paper that counts only when signed is unsigned.",
-    each="attachments",
     when="attachment.kind in signed_papers and attachment.signed = no",
     basis="review_memory",
 )

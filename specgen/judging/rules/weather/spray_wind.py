@@ -17,9 +17,7 @@ RULE = Rule(
     remedy="Set a limit at the mockup; stop at the first tiger stripe.",
     steps="protection primer gloss",
     documents="D05 D08 D12c",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",

@@ -19,25 +19,20 @@ RULE = Rule(
     remedy="Indirect vented heat, changed air.",
     steps="protection",
     documents="D08 D15",
-    manual=__doc__,
 )
-
 
 RULE.clause(
     "a",
     CAUTION,
     "Burner fumes and moisture in the tent dull the coat and harm the crew: confirm.",
-    each="shade",
     when="shading.kind = tent and shading.heater = direct_fired",
     basis="memory",
 )
-
 
 RULE.clause(
     "b",
     CAUTION,
     "The tent is not ventilated, so moisture and mist stay in it: confirm.",
-    each="shade",
     when="shading.kind = tent and shading.ventilated = no",
     basis="memory",
 )

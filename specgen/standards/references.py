@@ -1,0 +1,102 @@
+"""What a row says of the fields of a project, checked against the schema: paths, and conditions over them."""
+
+import re
+from fractions import Fraction
+
+from specgen.model.condition import ConditionError, Term, parse_condition, terms
+from specgen.model.field import Field, Path, Schema, dotted
+from specgen.model.suggest import near_hint
+from specgen.quantities.parse import QuantityError, parse_quantity
+from specgen.quantities.quantity import dimension_of
+from specgen.standards.rows import Wrong
+
+_TIMES = re.compile(r"\d+ x (?P<path>[\w.*]+)")
+_YES_NO = ("yes", "no")
+_NUMBERS = ("integer", "number", "percent")
+
+
+def check_path(text: str, schema: Schema) -> None:
+    """Raise Wrong where a dotted path leads to no field."""
+    field_of(tuple(text.split(".")), schema)
+
+
+def field_of(path: Path, schema: Schema) -> Field:
+    """The field at a path with stars; raises Wrong with the nearest one."""
+    if path not in schema.fields:
+        raise Wrong(f"there is no field {dotted(path)}", near_hint(dotted(path), map(dotted, schema.fields)))
+    return schema.fields[path]
+
+
+def check_condition(text: str, schema: Schema) -> None:
+    """Raise Wrong where a condition cannot be read, or speaks of a field, member or choice that there is not."""
+    if not text:
+        return
+    try:
+        condition = parse_condition(text)
+    except ConditionError as error:
+        raise Wrong(str(error), "write it as model/condition.py says") from None
+    for term in terms(condition):
+        _check_term(term, schema)
+
+
+def _check_term(term: Term, schema: Schema) -> None:
+    if term.path[0] == "calc":  # calculations stand above: a test holds their names
+        return
+    if term.counted or (*term.path, "*") in schema.collections:
+        _check_collection(term, schema)
+        return
+    made = field_of(term.path, schema)
+    if not term.relation.startswith("is "):
+        _check_relation(term.relation, made)
+        for word in term.right:
+            _check_right(word, term.relation, made, schema)
+
+
+def _check_collection(term: Term, schema: Schema) -> None:
+    if (*term.path, "*") not in schema.collections:
+        names = [dotted(path[:-1]) for path in schema.collections]
+        raise Wrong(f"there are no members at {dotted(term.path)} to count", near_hint(dotted(term.path), names))
+    if not term.relation.startswith("is ") and not (term.counted and term.right[0].isdigit()):
+        raise Wrong(
+            f"{dotted(term.path)} has members, no value", f"write `count {dotted(term.path)} > 1` or `is given`"
+        )
+
+
+def _check_relation(relation: str, made: Field) -> None:
+    """Whether a list is asked what it has, and only figures are asked for more or less."""
+    if (relation == "has") != (made.kind == "list"):
+        fits = "has" if made.kind == "list" else "= or in"
+        raise Wrong(f"{relation} does not go with {dotted(made.path)}, a {made.kind}", f"write {fits}")
+    if relation[0] in "<>" and made.kind not in (*_NUMBERS, "quantity"):
+        raise Wrong(f"{dotted(made.path)} is no figure", "write = or in")
+
+
+def _check_right(word: str, relation: str, made: Field, schema: Schema) -> None:
+    """Whether a field can be compared with a word: one of its choices, or a figure in its unit."""
+    times = _TIMES.fullmatch(word)
+    kind = made.of or made.kind
+    if times:
+        field_of(tuple(times["path"].split(".")), schema)
+    elif kind == "quantity":
+        try:
+            parse_quantity(word, dimension_of(made.dimension, made.unit_ip), (made.unit_ip,))
+        except QuantityError as error:
+            raise Wrong(f"{dotted(made.path)} {relation} {word}: {error.message}", error.hint) from None
+    elif kind in _NUMBERS:
+        _check_number(word, made)
+    else:
+        check_choice(word, made)
+
+
+def check_choice(word: str, made: Field) -> None:
+    """Raise Wrong where a word is none of the choices of a field that has some."""
+    choices = _YES_NO if made.kind == "yes_no" else made.values
+    if choices and word not in choices:
+        raise Wrong(f"{word!r} is no choice of {dotted(made.path)}", near_hint(word, choices))
+
+
+def _check_number(word: str, made: Field) -> None:
+    try:
+        Fraction(word)
+    except ValueError:
+        raise Wrong(f"{dotted(made.path)} is a number, {word!r} is none", "write a bare number") from None

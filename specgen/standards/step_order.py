@@ -1,0 +1,26 @@
+"""The steps in the order of the work: each names the one it follows, so that one can be put in between."""
+
+from specgen.model.standard import Step
+from specgen.standards.rows import Wrong
+
+
+def order_steps(steps: dict[str, Step]) -> dict[str, Step]:
+    """The steps from the first to the last; raises Wrong where they are no single chain."""
+    after: dict[str, str] = {}
+    for name, step in steps.items():
+        if step.follows == name:
+            raise Wrong("a step cannot follow itself", "name the one before it", (name, "follows"))
+        other = after.setdefault(step.follows, name)
+        if other != name:
+            message = f"{other} follows {step.follows or 'no step'}, too"
+            raise Wrong(message, f"write follows: {other}, or another step", (name, "follows"))
+    ordered: dict[str, Step] = {}
+    last = ""
+    while last in after:
+        last = after[last]
+        ordered[last] = steps[last]
+    for name in steps:
+        if name not in ordered:
+            message = "the steps follow one another in a circle" if ordered else "no step is the first"
+            raise Wrong(message, "leave follows out of the first step; lead every other back to it", (name, "follows"))
+    return ordered
