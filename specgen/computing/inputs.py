@@ -135,7 +135,10 @@ def option_input(about: str, choices: tuple[str, ...] = (), *, dimension: str = 
 
 
 def limit_input(limit: str, symbol: str = "", title: str = "", *, says: str = "", init: bool = False) -> Any:
-    """Declares a limit the calculation rests on, by its row; the attribute is an InForce. As a line it is a length."""
+    """Declares a limit the calculation rests on, by its row; the attribute is an InForce. As a line it is a length.
+
+    `init` tells the type checker that it is not given by the caller: the row gives it.
+    """
     units = UNITS["length"]
     one = Declaration(symbol=symbol, title=title, units=units, limit=limit, says=says, key=False, default=MISSING)
     return dataclasses.field(init=init, metadata={"input": one})
