@@ -1,4 +1,4 @@
-"""Refusals that calculations share."""
+"""What an input must be: each check raises Refused with the name of the input, its value and what would be right."""
 
 from typing import Any
 
@@ -7,46 +7,40 @@ from specgen.quantities.format import decimal, printed
 from specgen.quantities.quantity import Quantity
 
 
-def refuse_negative(**quantities: Quantity | None) -> None:
+def require_not_negative(name: str, value: Any) -> None:
     """Raises Refused where a length, strain or the like is below zero."""
-    for name, quantity in quantities.items():
-        if quantity is not None and quantity.amount < 0:
-            raise refuse(f"{name} is {printed(quantity, quantity.unit)}", "it is 0 or more")
+    if (value.amount if isinstance(value, Quantity) else value) < 0:
+        told = printed(value, value.unit) if isinstance(value, Quantity) else "below 0"
+        raise refuse(f"{name} is {told}", "it is 0 or more")
 
 
-def refuse_none_of(**quantities: Quantity | None) -> None:
+def require_positive(name: str, value: Quantity) -> None:
     """Raises Refused where a quantity that is divided by is zero or less."""
-    for name, quantity in quantities.items():
-        if quantity is not None and quantity.amount <= 0:
-            raise refuse(f"{name} is {printed(quantity, quantity.unit)}", "it is more than 0")
+    if value.amount <= 0:
+        raise refuse(f"{name} is {printed(value, value.unit)}", "it is more than 0")
 
 
-def refuse_outside(name: str, value: Any, least: float, most: float) -> None:
-    """Raises Refused where a bare number leaves the range of a method."""
-    if not least <= value <= most:
-        raise refuse(f"{name} is {float(value):g}", f"it lies from {least:g} to {most:g}")
+def require_in_range(name: str, value: Any, least: Any, most: Any) -> None:
+    """Raises Refused where a value leaves the range of a method; the range is told in the unit it was written in."""
+    if least <= value <= most:
+        return
+    if isinstance(value, Quantity):
+        unit = value.unit
+        figure, ends = printed(value, unit), (printed(least, unit), printed(most, unit))
+    else:
+        figure, ends = f"{float(value):g}", (f"{least:g}", f"{most:g}")
+    raise refuse(f"{name} is {figure}", f"it lies from {ends[0]} to {ends[1]}")
 
 
-def refuse_beyond(name: str, quantity: Quantity, least: Quantity, most: Quantity) -> None:
-    """Raises Refused where a quantity leaves the range of a method; the range is told in the unit it was written in."""
-    if not least <= quantity <= most:
-        unit = quantity.unit
-        raise refuse(
-            f"{name} is {printed(quantity, unit)}", f"it lies from {printed(least, unit)} to {printed(most, unit)}"
-        )
-
-
-def refuse_share(**percents: Any) -> None:
+def require_percentage(name: str, value: Any) -> None:
     """Raises Refused where a share, in percent, that is divided by is no share: zero, above 100, or 0.65 for 65."""
-    for name, percent in percents.items():
-        if not 0 < percent <= 100:
-            raise refuse(f"{name} is {decimal(percent, 6)} %", "it is more than 0 % and at most 100 %")
-        if percent < 1:
-            raise refuse(f"{name} is {decimal(percent, 6)} %", "write percent: 65 for 65 %")
+    if not 0 < value <= 100:
+        raise refuse(f"{name} is {decimal(value, 6)} %", "it is more than 0 % and at most 100 %")
+    if value < 1:
+        raise refuse(f"{name} is {decimal(value, 6)} %", "write percent: 65 for 65 %")
 
 
-def refuse_negative_percent(**percents: Any) -> None:
+def require_no_negative_percent(name: str, value: Any) -> None:
     """Raises Refused where an addition, in percent, is below zero."""
-    for name, percent in percents.items():
-        if percent < 0:
-            raise refuse(f"{name} is {decimal(percent, 6)} %", "it is 0 % or more")
+    if value < 0:
+        raise refuse(f"{name} is {decimal(value, 6)} %", "it is 0 % or more")

@@ -69,13 +69,13 @@ def _form(context: DocumentContext, one: Computed, workings: Instances) -> FormP
     return FormPage(
         mark(member),
         marks([mark(other) for other, _ in others]),
-        inputs(context, one.provider, member, working),
+        inputs(context, member, working),
         tuple(equation(step) for step in working.steps),
         result(context, working),
-        working.governs,
+        working.governing_case,
         tuple(
             f"{equation(step).title}: {figure(step.value)} {printed_unit(step.unit)}".strip()
-            for step in working.lines_beside
+            for step in working.secondary_steps
         ),
         tuple(told(context, held) for held in against(context, one.provider)[member]),
         members(context, one.provider, workings, shared) if others else (),

@@ -78,7 +78,7 @@ def _computed(context: DocumentContext, provider: Provider) -> Computed:
 
 def form(working: Working) -> Any:
     """What two workings have in common that are written with the same lines."""
-    inputs = tuple((given.symbol, given.name, given.unit) for given in working.given)
+    inputs = tuple((given.symbol, given.name, given.unit) for given in working.inputs)
     return inputs, tuple((step.symbol, step.name, step.expression, step.unit) for step in working.steps)
 
 

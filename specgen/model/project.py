@@ -14,7 +14,8 @@ from specgen.model.finding import Place
 class Project:
     """Facts of one job. `values` are the plan; `maker` are the coating source's own figures.
 
-    `members` holds the marks of each collection that is given, the empty ones too.
+    `from_maker` are the paths of the plan whose value stands in the coating source's file alone. `members` holds the
+    marks of each collection that is given, the empty ones too.
     """
 
     schema: Schema
@@ -23,6 +24,7 @@ class Project:
     places: dict[Path, Place] = field(default_factory=dict)
     maker: dict[Path, Any] = field(default_factory=dict)
     defaults: dict[Path, Any] = field(default_factory=dict)
+    from_maker: frozenset[Path] = frozenset()
     _found: dict[tuple[Path, str], dict[Any, list[str]]] = field(default_factory=dict, init=False, compare=False)
 
     def root(self) -> "View":

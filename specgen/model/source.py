@@ -1,7 +1,8 @@
 """Where a number comes from. Every number a reader meets carries one of these."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
+from typing import Any, NamedTuple
 
 
 class Kind(Enum):
@@ -17,10 +18,16 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A kind and, for a published or a maker's figure, the paper it stands in."""
+    """A kind and, for a published or a maker's figure, the paper it stands in; `short` names it where much is said."""
 
     kind: Kind
     reference: str = ""
+    short: str = field(default="", compare=False)
+
+    def saying(self, what: str) -> "Source":
+        """The source with what stands in it, as the sources of a calculation are told."""
+        name = self.short or self.reference
+        return Source(self.kind, f"{name}: {what}" if name else what)
 
     @property
     def legend(self) -> str:
@@ -33,6 +40,13 @@ class Source:
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{self.kind.value}{confirm}"
         return f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
+
+
+class InForce(NamedTuple):
+    """The figure of a limit that counts, and its source."""
+
+    value: Any
+    source: Source
 
 
 PRACTICE = Source(Kind.PRACTICE)

@@ -1,49 +1,31 @@
 """A calculation with its working: every step with symbol, expression, substitution, value and unit."""
 
-import math
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cache
-from types import CodeType
 from typing import Any
 
 from specgen.model.source import Source
 from specgen.quantities.format import decimal, printed_unit
 from specgen.quantities.quantity import Quantity, rounded
 
-FUNCTIONS: dict[str, Any] = {
-    "sqrt": math.sqrt,
-    "max": max,
-    "min": min,
-    "ceil": math.ceil,
-    "floor": math.floor,
-    "abs": abs,
-    "exp": math.exp,
-    "ln": math.log,
-    "sin": math.sin,
-    "cos": math.cos,
-    "atan2": math.atan2,
-    "__builtins__": {},
-}
-
-
-# The origin of a figure that only turns one unit into another.
-UNIT_CHANGE = "change of units"
+# Where an input comes from that no project gives: the method itself, or a figure that only turns one unit into another.
+METHOD, UNIT_CHANGE = "figure of the method", "change of units"
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
+class InputRow:
     """An input of a calculation, in the unit it is computed in, and where it comes from.
 
-    `origin` is the path of a field, the name of a calculation or words; `source` is that of a figure of the method.
+    `origin` is the path of a field (stars for the member), the name of a calculation or words; `source` is that of a
+    figure no project gives.
     """
 
     symbol: str
     name: str
     value: float
     unit: str
-    origin: str = ""
+    origin: str = METHOD
     source: Source | None = None
 
 
@@ -75,33 +57,24 @@ def _tokens(expression: str) -> tuple[str, ...]:
     return tuple(re.findall(r"[A-Za-z_][A-Za-z_0-9]*|[\d.]+|\s+|.", expression))
 
 
-@cache
-def _compiled(expression: str) -> tuple[CodeType, tuple[str, ...]]:
-    code = compile(expression.replace("^", "**"), expression, "eval")
-    return code, tuple(name for name in code.co_names if name not in FUNCTIONS)
-
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Working:
-    """A result and how it was reached; `result` is a bare number in `unit`.
+    """A result and how it was reached; `result` is a bare number in `unit`."""
 
-    `beside` names the symbols of further lines that a reader wants with the result: a stock size, a reserve.
-    """
-
-    name: str
-    given: tuple[Given, ...]
+    name: str  # of the calculation
+    inputs: tuple[InputRow, ...]
     steps: tuple[Step, ...]
-    result: Any
+    result: Any  # the value of one of the steps
     unit: str
-    source: tuple[Source, ...]
-    notes: tuple[str, ...] = ()
-    governs: str = ""
-    beside: tuple[str, ...] = ()
+    source: tuple[Source, ...]  # of the method
+    notes: tuple[str, ...] = ()  # limits of use, one sentence or a few each
+    governing_case: str = ""  # which of several cases gave the result, in words
+    secondary_results: tuple[str, ...] = ()  # symbols of further steps wanted with the result: a stock size, a reserve
 
     @property
-    def lines_beside(self) -> tuple[Step, ...]:
-        """The lines named by `beside`, in their order."""
-        return tuple(step for symbol in self.beside for step in self.steps if step.symbol == symbol)
+    def secondary_steps(self) -> tuple[Step, ...]:
+        """The steps named by `secondary_results`, in their order."""
+        return tuple(step for symbol in self.secondary_results for step in self.steps if step.symbol == symbol)
 
     @property
     def quantity(self) -> Quantity:
@@ -109,7 +82,7 @@ class Working:
         return Quantity.of(repr(float(self.result)), self.unit)
 
     @property
-    def shown(self) -> Quantity:
+    def rounded(self) -> Quantity:
         """The result as a sentence shows it, to four digits."""
         return rounded(self.quantity)
 
@@ -127,30 +100,3 @@ class Lookup:
     result: bool
     why: str
     source: tuple[Source, ...]
-
-
-class Sum:
-    """Builds a Working: `step` evaluates an expression once, so that what is printed is what was computed."""
-
-    def __init__(self, given: tuple[Given, ...]) -> None:
-        self.given = given
-        self.known: dict[str, float] = {g.symbol: g.value for g in given}
-        self.steps: list[Step] = []
-
-    def give(self, given: Given) -> None:
-        """Adds an input that is known only after the first lines."""
-        self.given = (*self.given, given)
-        self.known[given.symbol] = given.value
-
-    def step(self, symbol: str, name: str, expression: str, unit: str) -> float:
-        """The value of `expression` over the symbols known so far; it is then known as `symbol`."""
-        code, names = _compiled(expression)
-        value = eval(code, FUNCTIONS, self.known)  # noqa: S307  expressions are our own constants
-        self.steps.append(Step(symbol, name, expression, tuple((n, self.known[n]) for n in names), value, unit))
-        self.known[symbol] = value
-        return float(value)
-
-
-def exact(number: float | Fraction) -> Fraction:
-    """A float as the fraction its shortest decimal print stands for: 0.1 is 1/10."""
-    return number if isinstance(number, Fraction) else Fraction(repr(float(number)))

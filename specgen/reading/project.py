@@ -169,7 +169,9 @@ def _joined(main: _Read, sides: Mapping[str, _Read], schema: Schema) -> Project:
             members[path] = members.get(path, ()) + marks
         for path, place in side.text.places.items():
             places.setdefault(path, place)
-    return Project(schema, values, members, places, maker, defaults(schema))
+    # A plan that says the maker's figure in its own words is the project's, however equal the two are.
+    from_maker = frozenset(path for path in maker if path not in main.values)
+    return Project(schema, values, members, places, maker, defaults(schema), from_maker)
 
 
 def _missing(project: Project, main: _Read) -> list[Problem]:

@@ -1,18 +1,17 @@
 """Whose figure counts: the coating source's own beats the trade's, and each brings its source."""
 
-from typing import Any
-
 from specgen.model.field import Field, Path
 from specgen.model.project import Project
-from specgen.model.source import PRACTICE, PROJECT, Kind, Source
+from specgen.model.source import PRACTICE, PROJECT, InForce, Kind, Source
 from specgen.model.standard import Limit, Standards
 
 
-def limit_in_force(project: Project, limit: Limit) -> tuple[Any, Source]:
-    """The figure a project is judged by: the coating source's own where it gives one, else the row."""
-    if limit.maker_figure is not None and limit.maker_figure in project.maker:
-        return project.maker[limit.maker_figure], maker_source(project, limit.maker_figure)
-    return limit.value, limit.source
+def limit_in_force(project: Project | None, limit: Limit) -> InForce:
+    """The figure a project is judged by: the coating source's own where it gives one, else that of the row."""
+    figure = limit.maker_figure
+    if project is not None and figure is not None and figure in project.maker:
+        return InForce(project.maker[figure], maker_source(project, figure))
+    return InForce(limit.value, limit.source)
 
 
 def maker_source(project: Project, path: Path) -> Source:
@@ -27,8 +26,7 @@ def maker_source(project: Project, path: Path) -> Source:
 def plan_source(project: Project, path: Path, field: Field, standards: Standards) -> Source:
     """Where the plan's value at a path comes from: the project, the coating source, or the catalogue's default."""
     if path in project.values:
-        own = project.values[path] is not project.maker.get(path)
-        return PROJECT if own else maker_source(project, path)
+        return maker_source(project, path) if path in project.from_maker else PROJECT
     for limit in standards.limits.values():
         if limit.bounds == field.path:
             return limit.source

@@ -1,14 +1,14 @@
 """What a computed value is provided by, and the one resolver that hands it out."""
 
 import dataclasses
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bound, dotted
 from specgen.model.problem import refuse
-from specgen.model.project import Project, View
+from specgen.model.project import Project
 from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
@@ -68,30 +68,26 @@ class Provider:
 
     `sections` names sections of the project in place of members: primer, gloss; `reads` then star the section.
     `compute` gets the view of the member and asks for other values by name; it is None for a sum that takes its
-    figures from keys alone. `needs` says which values it asks for, and
-    `reads` names the fields it takes, stars for the members they stand in.
+    figures from keys alone. `needs` says which values it asks for, and `reads` names the fields it takes, stars for
+    the members they stand in; they may lead through references.
     `direct` is the same sum from keyword quantities, for the command line. `group` is its folder, one of GROUPS, and
-    `order` the place in it; `origins` says of a symbol which field (stars as in `reads`) or which calculation it comes
-    from.
-    `printed` is no for a value that no document prints unless it is asked for.
+    `order` the place in it. `printed` is no for a value that no document prints unless it is asked for.
     """
 
     name: str
     title: str
     each: Path
-    compute: Callable[[View, Ask], Any] | None
+    compute: Callable[[Any, Ask], Any] | None
     needs: tuple[str, ...] = ()
     reads: tuple[str, ...] = ()
     direct: Callable[..., Any] | None = None
     keys: tuple[Key, ...] = ()
-    units: tuple[str, str] = ("", "")
     sections: tuple[str, ...] = ()
     group: str = ""
     order: int = 100
-    origins: Mapping[str, str] = dataclasses.field(default_factory=dict)
     printed: bool = True
 
-    def of_project(self) -> Callable[[View, Ask], Any]:
+    def of_project(self) -> Callable[[Any, Ask], Any]:
         """What computes the value of a member; raises Refused for a sum that takes its figures from keys alone."""
         if self.compute is None:
             hint = f"specgen calc {self.name} key=value ..."
@@ -144,8 +140,10 @@ class Resolver:
             member = self._member(path, provider)
         except Absent as absent:
             return [absent.path]
-        absent_paths = [p for p in (bound(read, member) for read in provider.reads) if self._absent(p)]
-        return absent_paths + [p for need in provider.needs for p in self.missing(member, need)]
+        reads = [self._to_link(bound(read, member)) for read in provider.reads]
+        return [path for path in dict.fromkeys(reads) if self._absent(path)] + [
+            p for need in provider.needs for p in self.missing(member, need)
+        ]
 
     def members(self, provider: Provider) -> list[Path]:
         """The members a provider computes a value for; raises Absent where their collection is missing."""
@@ -156,6 +154,11 @@ class Resolver:
     def member(self, path: Path, name: str) -> Path:
         """The member that the value `name` of a path belongs to; raises Absent where a link to it is missing."""
         return self._member(path, self.find(name))
+
+    def _to_link(self, path: Path) -> Path:
+        """The path up to its first reference: what that leads to is asked for once it is given."""
+        ends = range(1, len(path))
+        return next((path[:end] for end in ends if self.project.schema.node(path[:end]).field is not None), path)
 
     def _absent(self, path: Path) -> bool:
         return "*" not in path and self.project.get_or_members(path) is None

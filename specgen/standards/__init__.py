@@ -6,7 +6,8 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from specgen.model.field import Schema
-from specgen.model.standard import Standards
+from specgen.model.source import Source
+from specgen.model.standard import Limit, Standards
 from specgen.standards.rows import RowError, Wrong, read_rows
 from specgen.standards.shapes import Known
 from specgen.standards.step_order import order_steps
@@ -47,6 +48,29 @@ def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> 
         references=made["references"],
         editions=made["code_editions"],
     )
+
+
+def load_limits() -> dict[str, Limit]:
+    """The limits alone, for a sum that rests on one; raises RowError with file, line and row of a malformed one."""
+    return _limits_in(FOLDER)
+
+
+def find_source(name: str) -> Source:
+    """A source by the name of its row; KeyError for an unknown one."""
+    return _sources_in(FOLDER)[name]
+
+
+# Kept by folder: the rows of another one are read anew.
+@lru_cache(maxsize=1)
+def _limits_in(folder: FilePath) -> dict[str, Limit]:
+    file, sources = folder / "limits.yaml", _sources_in(folder)
+    return _make_rows(file, Known({"limits": read_rows(file), "sources": sources}, {"sources": sources}))
+
+
+@lru_cache(maxsize=1)
+def _sources_in(folder: FilePath) -> dict[str, Source]:
+    file = folder / "sources.yaml"
+    return _make_rows(file, Known({"sources": read_rows(file)}, {}))
 
 
 def _make_rows(file: FilePath, known: Known) -> dict[str, Any]:

@@ -66,7 +66,7 @@ _SENTENCE = text_or("say", TEMPLATE, Shape({"say": TEMPLATE, "when": CONDITION})
 
 # In the order in which they are read: a row refers to rows of files before its own, and by name to those of any.
 TABLES = {
-    "sources": Table(Shape({"kind": one_of(_SOURCES)}, {"reference": TEXT}), _make_source),
+    "sources": Table(Shape({"kind": one_of(_SOURCES)}, {"reference": TEXT, "short": TEXT}), _make_source),
     "limits": Table(
         Shape(
             {"value": TEXT, "sense": one_of(_SENSES), "source": row_in("sources"), "about": TEXT},

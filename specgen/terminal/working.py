@@ -17,16 +17,16 @@ def format_working(working: Working) -> str:
     """A calculation with its inputs, steps, result, what governs, source and limits of use."""
     lines = [f"{working.name}", ""]
     lines += [
-        f"  {g.symbol:<8} {g.name:<34} {decimal(g.value, 6)} {printed_unit(g.unit)}".rstrip() for g in working.given
+        f"  {g.symbol:<8} {g.name:<34} {decimal(g.value, 6)} {printed_unit(g.unit)}".rstrip() for g in working.inputs
     ]
     lines.append("")
     for step in working.steps:
         lines.append(f"  {step.symbol:<8} {step.name}")
         lines.append(f"           = {step.expression}")
         lines.append(f"           = {step.substitution} = {decimal(step.value, 6)} {printed_unit(step.unit)}".rstrip())
-    governs = f"  (governed by {working.governs})" if working.governs else ""
+    governs = f"  (governed by {working.governing_case})" if working.governing_case else ""
     lines += ["", f"  result   {decimal(working.result, 6)} {working.printed_unit}{governs}"]
-    lines += [f"  {s.name}: {decimal(s.value, 6)} {printed_unit(s.unit)}".rstrip() for s in working.lines_beside]
+    lines += [f"  {s.name}: {decimal(s.value, 6)} {printed_unit(s.unit)}".rstrip() for s in working.secondary_steps]
     lines.append("")
     lines += [f"  source: {source.legend}" for source in working.source]
     lines += [f"  note: {note}" for note in working.notes]
@@ -37,7 +37,7 @@ def working_to_data(working: Working) -> dict[str, Any]:
     """The object of `calc --format json`."""
     return {
         "name": working.name,
-        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": _bare_unit(g.unit)} for g in working.given},
+        "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": _bare_unit(g.unit)} for g in working.inputs},
         "result": float(working.result),
         "unit": _bare_unit(working.unit),
         "steps": [
@@ -62,7 +62,7 @@ def _bare_unit(unit: str) -> str:
 
 
 def _note_governing(working: Working) -> list[str]:
-    return [f"Governed by {working.governs}."] if working.governs else []
+    return [f"Governed by {working.governing_case}."] if working.governing_case else []
 
 
 def format_lookup(lookup: Lookup) -> str:

@@ -9,7 +9,7 @@ from pathlib import Path
 import yaml
 
 from specgen import pipeline
-from specgen.computing.joints.joint_width import Inputs, joint_width
+from specgen.computing.joints.joint_width import JointInputs, joint_width
 from specgen.model.problem import Refused
 from specgen.quantities.quantity import Quantity
 from specgen.reading.positions import MOST_VALUES, read_text
@@ -51,7 +51,7 @@ def _joint_widths() -> None:
         "round_up": Quantity.of("1/16", "in"),
     }
     for inches in range(100, 1_100):
-        joint_width(Inputs(length=Quantity.of(inches, "in"), **usual))
+        joint_width(JointInputs(length=Quantity.of(inches, "in"), **usual))
 
 
 def _judged(file: Path) -> None:

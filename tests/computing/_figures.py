@@ -32,4 +32,4 @@ def told_of(file: Path, name: str) -> tuple[str, Any]:
 
 def beside(working: Working) -> dict[str, float]:
     """The lines beside the result, by name."""
-    return {step.name: float(step.value) for step in working.lines_beside}
+    return {step.name: float(step.value) for step in working.secondary_steps}

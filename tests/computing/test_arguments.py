@@ -84,7 +84,7 @@ def test_every_fault_is_told_at_once() -> None:
 
 def test_a_joint_without_movement_is_as_wide_as_its_tolerance() -> None:
     still = worked("joint-width", JOINT | {"temperature_range": "0 F"})
-    assert (still.result, still.governs) == (0.125, "the tolerance alone")
+    assert (still.result, still.governing_case) == (0.125, "the tolerance alone")
 
 
 WIND = {"speed": "115 mph", "height": "30 ft", "exposure": "B", "area": "10 sq ft"}

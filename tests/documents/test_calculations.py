@@ -11,19 +11,19 @@ from typing import Any
 import pytest
 
 from specgen import computing, pipeline
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.documents import document
 from specgen.documents.calculations import computed
 from specgen.documents.catalogue import templates, templates_folder
 from specgen.documents.context import DocumentContext
 from specgen.documents.numbering import plain
-from specgen.documents.origins import METHOD, SET, origin
+from specgen.documents.origins import find_origin, followed
 from specgen.formats import html, text
 from specgen.model.block import Article, Document, Equation, Paragraph, Part, Table, Value
 from specgen.model.problem import refuse
 from specgen.model.source import MEMORY, PRACTICE
-from specgen.model.working import Given, Sum, Working
+from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.comparison import Outcome
-from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Provider, Resolver
 from tests.documents.support import context_of, context_of_example, document_of
 from tests.support import EXAMPLES
@@ -66,18 +66,18 @@ def with_providers(context: DocumentContext, *providers: Provider) -> DocumentCo
     return dataclasses.replace(context, resolve=Resolver(context.project, known.__getitem__, tuple(sorted(known))))
 
 
-def trial(name: str, *given: Given, **more: Any) -> Provider:
+def trial(name: str, *rows: InputRow, **more: Any) -> Provider:
     """A calculation of the project that adds two to its first input."""
 
     def compute(view: Any, ask: Any) -> Working:
-        made = Sum(given)
-        value = made.step("y", "a trial", f"{given[0].symbol} + 2", "in")
-        return Working(name, made.given, tuple(made.steps), value, "in", (PRACTICE,))
+        working = WorkingBuilder(rows)
+        working.step("y", "a trial", f"{rows[0].symbol} + 2", "in")
+        return working.build(name, "y", (PRACTICE,))
 
     return Provider(name, f"Trial {name}", (), compute, **more)
 
 
-X = Given("x", "a length", 1.0, "in")
+X = InputRow("x", "a length", 1.0, "in")
 
 
 def titles(made: Document) -> list[str]:
@@ -166,60 +166,48 @@ def test_many_inputs_that_differ_fill_tables_of_their_own(tmp_path: Path) -> Non
     assert len(heads[last - 1]) == 8
 
 
-def told(context: DocumentContext, provider: Provider, given: Given, member: tuple[str, ...] = ("joints", "J1")) -> str:
-    return origin(context, provider, member, given).text
+def told(context: DocumentContext, row: InputRow, member: tuple[str, ...] = ("joints", "J1")) -> str:
+    return find_origin(context, member, row).text
 
 
 def test_an_input_is_told_by_the_field_and_file_it_comes_from(tmp_path: Path) -> None:
     context = context_of(tmp_path, joints(1) | {"coating": {"primer": {"dry_hours": 20}}})
-    width = computing.find("joint-width")
-    assert told(context, width, Given("L", "length that moves", 201.0, "in")) == (
-        "Moving length at the joint (joints.J1.panel_length), project.yaml"
-    )
-    assert told(context, width, Given("S_e", "extension the class bears", 0.5, "")) == (
-        "Movement class of the sealant (sealants.S1.c920_class), project.yaml"
-    )
-    assert told(context, width, Given("T_hot", "hottest face", 145.0, "F")) == "computed: hottest face of the wall, E1"
-    assert told(context, trial("a", X), Given("t", "drying", 20.0, "h", "primer.dry_hours")).endswith("coating.yaml")
+    rows = {row.symbol: row for row in context.resolve(("joints", "J1"), "joint-width").inputs}
+    assert told(context, rows["L"]) == "Moving length at the joint (joints.J1.panel_length), project.yaml"
+    assert told(context, rows["S_e"]) == "Movement class of the sealant (sealants.S1.c920_class), project.yaml"
+    assert told(context, rows["T_hot"]) == "computed: hottest face of the wall, E1"
+    assert told(context, rows["r"]) == METHOD
+    assert told(context, InputRow("t", "drying", 20.0, "h", "primer.dry_hours")).endswith("coating.yaml")
 
 
 def test_a_figure_taken_where_none_is_given_says_so_and_bears_its_source(tmp_path: Path) -> None:
     context = context_of(tmp_path)
-    found = origin(context, trial("a", X), (), Given("t", "drying", 24.0, "h", "primer.dry_hours"))
+    found = find_origin(context, (), InputRow("t", "drying", 24.0, "h", "primer.dry_hours"))
     assert found.text.endswith("(primer.dry_hours): not given, the usual value")
     assert found.source == PRACTICE
 
 
-def test_a_field_is_named_by_word_and_figure_and_never_by_the_figure_alone(tmp_path: Path) -> None:
-    change = joints(1, structural_shear="1/16 in")
-    context = context_of(tmp_path, change)
-    unsaid = trial("a", X, reads=("joints.*.structural_shear", "joints.*.tolerance"))
-    assert told(context, unsaid, Given("d_s", "shear", 0.0625, "in")).startswith("Structural shear")
-    assert told(context, unsaid, Given("r", "step the width is rounded up to", 0.0625, "in")) == SET
-    assert told(context, unsaid, Given("d_s", "shear", 0.125, "in")) == SET
-    assert told(context, unsaid, Given("s", "a constant", 5.0, "", source=MEMORY)) == METHOD
-    assert told(context, computing.find("joint-width"), Given("r", "step", 0.0625, "in")) == METHOD
+def test_an_input_that_tells_no_origin_is_a_figure_of_the_method_whatever_it_equals(tmp_path: Path) -> None:
+    # The shear of the joint is 1/16 in as well: an equal figure says nothing.
+    context = context_of(tmp_path, joints(1, structural_shear="1/16 in"))
+    assert told(context, InputRow("d_s", "structural shear", 0.0625, "in")) == METHOD
+    bearing = InputRow("s", "a constant", 5.0, "", source=MEMORY)
+    assert (told(context, bearing), find_origin(context, (), bearing).source) == (METHOD, MEMORY)
 
 
 def test_words_of_a_calculation_stand_as_they_are(tmp_path: Path) -> None:
-    given = Given("x", "wind", 1.0, "in", "figure 30.3-1 of the standard")
-    assert told(context_of(tmp_path), trial("a", X), given, ()) == "figure 30.3-1 of the standard"
+    row = InputRow("x", "wind", 1.0, "in", "figure 30.3-1 of the standard")
+    assert told(context_of(tmp_path), row, ()) == "figure 30.3-1 of the standard"
 
 
-def test_every_origin_a_calculation_tells_is_a_field_or_a_calculation() -> None:
-    fields = project_schema()
-    for provider in map(computing.find, computing.names()):
-        for told_of in provider.origins.values():
-            if told_of in computing.names() or " " in told_of:  # a calculation, or words
-                continue
-            node = fields.root
-            starred = told_of.replace("*", provider.sections[0], 1) if told_of.startswith("*") else told_of
-            for name in starred.split("."):
-                if node.field is not None:
-                    assert node.field.kind == "reference", told_of
-                    node = fields.node((node.field.to, "*"))
-                node = node.star if node.star is not None else node.children[name]
-            assert node.field is not None, told_of
+def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
+    """Every input whose figure moves when the project moves says a field, a collection or a calculation, or how."""
+    context = context_of_example("clean")
+    rows = [row for one in computed(context) for working in one.workings.values() for row in working.inputs]
+    silent = {(row.symbol, row.name) for row in rows if row.origin == METHOD and row.source is None}
+    # What the method itself says without a source of its own: zero points of scales and figures of vapor.
+    assert silent <= {("p", "spread between laboratories, of the mean")}
+    assert len(rows) > 150
 
 
 def test_figures_of_memory_and_practice_bear_a_mark() -> None:
@@ -328,11 +316,14 @@ def test_what_nothing_is_held_against_says_none() -> None:
 
 
 def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words() -> None:
-    context = context_of_example("clean")
-    schema, names = context.project.schema, computing.names()
-    told_of = [g.origin for one in computed(context) for w in one.workings.values() for g in w.given if g.origin]
-    paths = [one for one in told_of if one not in names and " " not in one]
-    assert len(paths) > 20
-    for path in paths:
-        node = schema.node(tuple(path.split(".")))
-        assert node.field is not None or node.collection is not None, path
+    names, seen = computing.names(), 0
+    for example in ("clean", "metric", "stops"):
+        context = context_of_example(example)
+        for one in computed(context):
+            for member, working in one.workings.items():
+                for row in working.inputs:
+                    if row.origin not in names and " " not in row.origin:
+                        seen += 1
+                        path, project = tuple(row.origin.split(".")), context.project
+                        assert followed(project, row.origin, member) or path in project.members, row.origin
+    assert seen > 200

@@ -8,7 +8,7 @@ import pytest
 
 from specgen import computing
 from specgen.model.absence import Absent
-from specgen.model.field import bound, dotted
+from specgen.model.field import Node, Schema, bound, dotted
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import CycleError, Provider, Resolver
 from tests.support import case_of
@@ -167,9 +167,31 @@ def test_every_provider_reads_fields_that_there_are_and_needs_providers_that_the
         provider = computing.find(name)
         for read in provider.reads:
             for section in provider.sections or ("",):
-                assert schema.node(bound(read, (section,) if section else ())), read
+                assert reached(schema, bound(read, (section,) if section else ())), read
         assert set(provider.needs) <= set(computing.names())
         assert not provider.each or schema.node(provider.each).collection is not None
+
+
+def reached(schema: Schema, path: tuple[str, ...]) -> Node:
+    """The node a path leads to, through references; KeyError for one there is not."""
+    node = schema.root
+    for name in path:
+        if node.field is not None:
+            assert node.field.kind == "reference", path
+            node = schema.node((node.field.to, "*"))
+        node = node.star if node.star is not None else node.children[name]
+    return node
+
+
+def test_a_path_through_a_reference_waits_for_the_reference_alone(tmp_path: Path) -> None:
+    provider = Provider(
+        "a", "A", ("elevations",), lambda view, ask: view.color, reads=("elevations.*.color.emittance",)
+    )
+    resolver = Resolver(case_of(tmp_path, TWO).project, {"a": provider}.__getitem__)
+    assert resolver.missing(("elevations", "E1"), "a") == [("elevations", "E1", "color")]
+    colored = {"colors": {"C1": {"kind": "custom"}}, "elevations": {"E1": {"color": "C1"}}}
+    resolver = Resolver(case_of(tmp_path, colored).project, {"a": provider}.__getitem__)
+    assert resolver.missing(("elevations", "E1"), "a") == []
 
 
 def test_no_two_calculations_wait_for_one_another() -> None:

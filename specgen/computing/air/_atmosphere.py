@@ -1,10 +1,12 @@
 """The standard atmosphere below 11 km: pressure by altitude, as figures and as a line of a sum."""
 
 from fractions import Fraction
+from typing import Any
 
-from specgen.computing.guards import refuse_beyond
+from specgen.computing.inputs import given_input
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum
+from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
 
 SOURCE = Source(
@@ -19,24 +21,27 @@ _RADIUS = Quantity.of(6356766, "m")
 _END = Quantity.of(_WARMTH / _FALL, "m")
 _POWER = float(_GRAVITY * _WEIGHT / (_GAS * _FALL))
 # Below any land, and the top of the layer in which the air grows colder evenly.
-LOWEST, HIGHEST = Quantity.of(-16400, "ft"), Quantity.of(36000, "ft")
+REACH = (Quantity.of(-16400, "ft"), Quantity.of(36000, "ft"))
 
 
-def given(altitude: Quantity, system: str) -> tuple[Given, ...]:
-    """What `pressure` is computed from, in ft and psi or m and kPa; raises Refused outside the formula's reach."""
-    refuse_beyond("altitude", altitude, LOWEST, HIGHEST)
+def altitude_input(about: str = "") -> Any:
+    """Declares the height above sea level, within the reach of the formula."""
+    return given_input("z", "altitude", "distance", "site.altitude", about, within=REACH)
+
+
+def standard_rows(system: str) -> tuple[InputRow, ...]:
+    """What `add_air_pressure` is computed from beside the altitude z, in ft and psi or m and kPa."""
     length, force = ("ft", "psi") if system == "ip" else ("m", "kPa")
     return (
-        Given("z", "altitude", altitude.number(length), length),
-        Given("a", "radius of the earth", _RADIUS.number(length), length, source=SOURCE),
-        Given("P_0", "pressure at sea level, absolute", SEA_LEVEL.number(force), force, source=SOURCE),
-        Given("z_0", "height at which the formula ends", _END.number(length), length, source=SOURCE),
-        Given("n", "power of the standard atmosphere", _POWER, "", source=SOURCE),
+        InputRow("a", "radius of the earth", _RADIUS.number(length), length, source=SOURCE),
+        InputRow("P_0", "pressure at sea level, absolute", SEA_LEVEL.number(force), force, source=SOURCE),
+        InputRow("z_0", "height at which the formula ends", _END.number(length), length, source=SOURCE),
+        InputRow("n", "power of the standard atmosphere", _POWER, "", source=SOURCE),
     )
 
 
-def pressure(made: Sum, unit: str) -> float:
+def add_air_pressure(working: WorkingBuilder, unit: str) -> float:
     """Adds the pressure P_a at the site, in `unit`, psi or kPa; a site's weather moves it by 3 % or so."""
     # Gravity weakens with height; the standard takes that into a height of its own.
-    made.step("H", "height at even gravity", "a * z / (a + z)", "ft" if unit == "psi" else "m")
-    return made.step("P_a", "air pressure at that height, absolute", "P_0 * (1 - H / z_0)^n", unit)
+    working.step("H", "height at even gravity", "a * z / (a + z)", "ft" if unit == "psi" else "m")
+    return working.step("P_a", "air pressure at that height, absolute", "P_0 * (1 - H / z_0)^n", unit)

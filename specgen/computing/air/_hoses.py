@@ -1,13 +1,12 @@
 """Loss of pressure of air in a hose: one published formula, its band and how far it holds."""
 
 from specgen.model.source import Kind, Source
-from specgen.model.working import UNIT_CHANGE, Given
+from specgen.model.working import UNIT_CHANGE, InputRow
 from specgen.quantities.quantity import Quantity
+from specgen.standards import find_source
 
-FORMULA = Source(
-    Kind.PUBLISHED,
-    "engineering reference pages on compressed air: loss in kPa = 1.6e12 q^1.85 L / (d^5 P), q in m³/s of free air, "
-    "L in m, d in mm, P in kPa absolute",
+FORMULA = find_source("compressed_air").saying(
+    "loss in kPa = 1.6e12 q^1.85 L / (d^5 P), q in m³/s of free air, L in m, d in mm, P in kPa absolute"
 )
 REACH = Source(
     Kind.MEMORY, "flow of fluids through pipe: with the pressure at the inlet a loss above 40 % cannot be told"
@@ -24,11 +23,11 @@ NOTES = (
 )
 
 
-def constants(unit: str) -> tuple[Given, ...]:
-    """The constants of the formula; pressures in `unit`, psi or kPa."""
-    per = (Given("f", "one psi", KPA_PER_PSI, "kPa/psi", UNIT_CHANGE),) if unit == "psi" else ()
-    constant = Given("C", "constant of the formula", FACTOR, "", source=FORMULA)
-    return (constant, Given("m", "power of the flow", POWER, "", source=FORMULA), *per)
+def formula_rows(unit: str) -> tuple[InputRow, ...]:
+    """The The constants pressures in `unit`, psi or kPa."""
+    per = (InputRow("f", "one psi", KPA_PER_PSI, "kPa/psi", UNIT_CHANGE),) if unit == "psi" else ()
+    constant = InputRow("C", "constant of the formula", FACTOR, "", source=FORMULA)
+    return (constant, InputRow("m", "power of the flow", POWER, "", source=FORMULA), *per)
 
 
 def flow_by(flow: str, unit: str) -> str:

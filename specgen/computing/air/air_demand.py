@@ -1,21 +1,23 @@
 """Air that the guns draw, and the least compressor that feeds them with leaks and a reserve."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Any
 
-from specgen.computing.guards import refuse_negative_percent
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working, exact
+from specgen.model.typed_views import Description
+from specgen.model.working import InputRow, Working
 from specgen.quantities.parse import QuantityError, number_of, parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
-from specgen.resolving.provider import Ask, Key, Provider
+from specgen.resolving.provider import Ask
 
 SIZING = Source(Kind.MEMORY, "usual sizing of site air: flow by count by duty, 10 % for leaks, 20 to 25 % in reserve")
-LEAK, RESERVE = Fraction(10), Fraction(20)  # percent
+LEAK, RESERVE = 10, 20  # percent
 NOTES = (
     "Standard air: hold it against the air of the compressor at the altitude of the site, not against its rating.",
     "Duty evens out over time; while all triggers are pulled the receiver must carry what the compressor does not.",
@@ -63,60 +65,73 @@ def _number(text: str) -> Fraction:
         raise QuantityError(f"{text!r} is no number", "write flow*count*duty, such as 12*2*0.5") from None
 
 
-def air_demand(loads: tuple[Load, ...], leak: Fraction, reserve: Fraction, system: str) -> Working:
-    """Standard air of the least compressor, in scfm or L/s; leak and reserve in percent. Raises Refused."""
-    refuse_negative_percent(leak=leak, reserve=reserve)
-    unit = "scfm" if system == "ip" else "L/s"
-    added = (
-        Given("a", "added for leaks, of the guns", float(leak) / 100, "", source=SIZING if leak == LEAK else None),
-        Given("r", "added in reserve", float(reserve) / 100, "", source=SIZING if reserve == RESERVE else None),
+@declare_inputs
+class DemandInputs(Inputs):
+    """The guns, and what is added to the air they draw, in percent."""
+
+    guns: tuple[Load, ...] = option_input("flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of)
+    leak: Fraction | int = given_input("", "", "percent", default=LEAK, about="added for leaks, in percent", least=0)
+    reserve: Fraction | int = given_input(
+        "", "", "percent", default=RESERVE, about="added in reserve, in percent", least=0
     )
-    made = Sum((*(one for at, load in enumerate(loads, 1) for one in _given(at, load, unit)), *added))
-    numbers = range(1, len(loads) + 1)
-    draws = " + ".join(f"q_{at} * n_{at} * u_{at}" for at in numbers)
-    pulled = " + ".join(f"q_{at} * n_{at}" for at in numbers)
-    made.step("D", "air the guns draw", draws, unit)
-    made.step("D_l", "air with leaks", "D * (1 + a)", unit)
-    least = made.step("Q", "least compressor, in standard air", "D_l * (1 + r)", unit)
-    made.step("D_m", "air while all triggers are pulled", pulled, unit)
-    return Working("air-demand", made.given, tuple(made.steps), least, unit, (SIZING,), NOTES, "", ("D", "D_m"))
 
 
-def _given(at: int, load: Load, unit: str) -> tuple[Given, ...]:
+def air_demand(inputs: DemandInputs) -> Working:
+    """Standard air of the least compressor, in scfm or L/s. Raises Refused."""
+    unit = "scfm" if inputs.system == "ip" else "L/s"
+    working = WorkingBuilder(
+        (
+            *(row for at, load in enumerate(inputs.guns, 1) for row in _load_rows(at, load, unit)),
+            _added_row("a", "added for leaks, of the guns", inputs.leak, LEAK),
+            _added_row("r", "added in reserve", inputs.reserve, RESERVE),
+        )
+    )
+    numbers = range(1, len(inputs.guns) + 1)
+    working.step("D", "air the guns draw", " + ".join(f"q_{at} * n_{at} * u_{at}" for at in numbers), unit)
+    working.step("D_l", "air with leaks", "D * (1 + a)", unit)
+    working.step("Q", "least compressor, in standard air", "D_l * (1 + r)", unit)
+    working.step("D_m", "air while all triggers are pulled", " + ".join(f"q_{at} * n_{at}" for at in numbers), unit)
+    return working.build("air-demand", "Q", (SIZING,), NOTES, secondary_results=("D", "D_m"))
+
+
+def _added_row(symbol: str, title: str, percent: Fraction | int, usual: int) -> InputRow:
+    return InputRow(symbol, title, float(percent) / 100, "", source=SIZING if percent == usual else None)
+
+
+def _load_rows(at: int, load: Load, unit: str) -> tuple[InputRow, ...]:
     kind = load.path[-1] if load.path else f"of kind {at}"
     flow, count, duty = (below(load.path, name) for name in ("air_flow", "count", "duty"))
     return (
-        Given(f"q_{at}", f"air of one gun {kind}", load.flow.number(unit), unit, flow),
-        Given(f"n_{at}", f"guns {kind}", float(load.count), "", count),
-        Given(f"u_{at}", f"share of the time a gun {kind} is pulled", float(load.duty), "", duty),
+        InputRow(f"q_{at}", f"air of one gun {kind}", load.flow.number(unit), unit, flow),
+        InputRow(f"n_{at}", f"guns {kind}", float(load.count), "", count),
+        InputRow(f"u_{at}", f"share of the time a gun {kind} is pulled", float(load.duty), "", duty),
     )
 
 
-def _direct(guns: tuple[Load, ...], leak: Fraction, reserve: Fraction, system: str) -> Working:
+def _from_keys(guns: tuple[Load, ...], system: str, **more: Any) -> Working:
     # The list of guns is one text, so its own units say in which system to tell the result.
-    return air_demand(guns, leak, reserve, UNITS[guns[0].flow.unit].system)
+    return air_demand(DemandInputs(guns=guns, system=UNITS[guns[0].flow.unit].system, **more))
 
 
-def for_project(project: View, ask: Ask) -> Working:
+def for_project(project: Description, ask: Ask) -> Working:
     """The air of the guns of the project, with the usual leaks and reserve."""
-    loads = tuple(Load(gun.air_flow, gun.count, exact(gun.duty), gun.path) for gun in project.guns)
+    loads = tuple(Load(gun.air_flow, gun.count, _exact(gun.duty), gun.path) for gun in project.guns)
     if not loads:
         raise Absent(("guns",))
-    return air_demand(loads, LEAK, RESERVE, project.project.system)
+    return air_demand(DemandInputs.from_project(project, ask, guns=loads))
 
 
-PROVIDER = Provider(
-    "air-demand",
+def _exact(number: float | Fraction) -> Fraction:
+    """A float as the fraction its shortest decimal print stands for: 0.1 is 1/10."""
+    return number if isinstance(number, Fraction) else Fraction(repr(float(number)))
+
+
+_DECLARED = provide(
     "Air the guns need",
-    (),
-    for_project,
+    DemandInputs,
+    air_demand,
+    for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
-    direct=_direct,
-    units=("scfm", "L/s"),
     order=20,
-    keys=(
-        Key("guns", "word", "flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of),
-        Key("leak", "percent", "added for leaks, in percent", str(LEAK)),
-        Key("reserve", "percent", "added in reserve, in percent", str(RESERVE)),
-    ),
 )
+PROVIDER = replace(_DECLARED, direct=_from_keys)

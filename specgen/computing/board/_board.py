@@ -1,34 +1,45 @@
 """What the sums of the insulation board share: what an aesthetic joint, rasping and a drainage groove take off it."""
 
-from typing import NamedTuple
-
-from specgen.model.project import View
-from specgen.model.source import Kind, Source
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_input
+from specgen.model.source import InForce
+from specgen.model.typed_views import Wall
 from specgen.quantities.quantity import Quantity
 
-LEFT = Quantity.of("3/4", "in")
-THICKEST = Quantity.of(4, "in")
 NOTHING = Quantity.of(0, "in")
-TRADE = Source(Kind.PUBLISHED, "wall-and-ceiling trade columns: 3/4 in of board stays under an aesthetic joint")
-GUIDE = Source(Kind.PUBLISHED, "UFGS 07 24 00, page 20: board in the EIFS at most 4 in thick")
-READS = (
-    "aesthetic_joint.depth",
-    "walls.*.insulation.rasp_allowance",
-    "walls.*.drainage.kind",
-)
+# A groove is read by hand, for only a grooved board has one.
+READS = ("walls.*.drainage.kind",)
 
 
-class TakenOff(NamedTuple):
-    """What is taken off a board, as lengths: the joint, the rasp, the groove."""
+@declare_inputs
+class Deductions(Inputs):
+    """What is taken off a board, and what must stay under a joint."""
 
-    joint_depth: Quantity
-    rasp: Quantity
-    groove: Quantity
+    joint_depth: Quantity | None = given_input(
+        "d",
+        "depth of the aesthetic joint",
+        "length",
+        "aesthetic_joint.depth",
+        "depth of the aesthetic joint; left out where there is none",
+        default=None,
+        least=0,
+    )
+    rasp: Quantity = given_input(
+        "p", "taken off by rasping", "length", "walls.*.insulation.rasp_allowance", default=NOTHING, least=0
+    )
+    groove: Quantity = given_input(
+        "g",
+        "depth of the drainage groove",
+        "length",
+        default=NOTHING,
+        origin="walls.*.drainage.groove_depth",
+        about="depth of a drainage groove in the back",
+        least=0,
+    )
+    left: InForce = limit_input(
+        "board.left_under_joint", "B", "board that stays", says="{left} of board stays under an aesthetic joint"
+    )
 
 
-def taken_off(wall: View) -> TakenOff:
-    """What is taken off the board of a wall; only a grooved board has a groove. Raises Absent."""
-    grooved = wall.drainage.kind == "grooved_board"
-    depth = wall.project.root().aesthetic_joint.depth
-    groove = wall.drainage.groove_depth if grooved else NOTHING
-    return TakenOff(depth, wall.insulation.rasp_allowance, groove)
+def groove_of(wall: Wall) -> Quantity:
+    """The depth of the groove in the board of a wall; 0 in for a board without grooves. Raises Absent."""
+    return wall.drainage.groove_depth if wall.drainage.kind == "grooved_board" else NOTHING

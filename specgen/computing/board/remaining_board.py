@@ -1,43 +1,45 @@
 """Insulation board that stays under the aesthetic joints of a wall."""
 
-from specgen.computing.board._board import LEFT, READS, TRADE, taken_off
-from specgen.model.project import View
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.board._board import READS, Deductions, groove_of
+from specgen.computing.inputs import declare_inputs, given_input, provide
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.typed_views import Wall
+from specgen.model.working import Working
 from specgen.quantities.format import printed
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Ask, Provider
+from specgen.resolving.provider import Ask
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+@declare_inputs
+class RemainingInputs(Deductions):
+    """A board, and what is taken off it."""
+
+    thickness: Quantity = given_input("T", "board", "length", "walls.*.insulation.thickness")
+
+
+def remaining_board(inputs: RemainingInputs) -> Working:
     """The board left at the bottom of an aesthetic joint, in inches or millimeters; below zero it is cut through."""
-    unit = "in" if wall.project.system == "ip" else "mm"
-    off = taken_off(wall)
-    lengths = (
-        ("T", "board", wall.insulation.thickness),
-        ("p", "taken off by rasping", off.rasp),
-        ("g", "depth of the drainage groove", off.groove),
-        ("d", "depth of the aesthetic joint", off.joint_depth),
-    )
-    made = Sum(tuple(Given(symbol, name, quantity.number(unit), unit) for symbol, name, quantity in lengths))
-    left = made.step("B", "board that stays", "T - p - g - d", unit)
-    notes: tuple[str, ...] = (f"At least {printed(LEFT, unit)} must stay.",)
-    if Quantity.of(repr(left), unit).amount < 0:
+    unit = "in" if inputs.system == "ip" else "mm"
+    working = WorkingBuilder(inputs.rows("thickness", "rasp", "groove", "joint_depth"))
+    left = working.step("B", "board that stays", "T - p - g - d", unit)
+    notes: tuple[str, ...] = (f"At least {printed(inputs.left.value, unit)} must stay.",)
+    if left < 0:
         notes += ("The joint cuts through the board.",)
-    return Working("remaining-board", made.given, tuple(made.steps), left, unit, (TRADE,), notes)
+    return working.build("remaining-board", "B", (inputs.limit_source("left"),), notes)
 
 
-PROVIDER = Provider(
-    "remaining-board",
+def for_wall(wall: Wall, ask: Ask) -> Working:
+    """The board left on a wall of the project."""
+    return remaining_board(RemainingInputs.from_project(wall, ask, groove=groove_of(wall)))
+
+
+PROVIDER = provide(
     "Board left under an aesthetic joint",
-    ("walls",),
-    for_wall,
-    reads=("walls.*.insulation.thickness", *READS),
-    units=("in", "mm"),
+    RemainingInputs,
+    remaining_board,
+    each=("walls",),
+    by_keys=False,
+    for_member=for_wall,
+    reads=READS,
     order=10,
-    origins={
-        "T": "walls.*.insulation.thickness",
-        "p": "walls.*.insulation.rasp_allowance",
-        "g": "walls.*.drainage.groove_depth",
-        "d": "aesthetic_joint.depth",
-    },
 )

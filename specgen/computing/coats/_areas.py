@@ -2,13 +2,13 @@
 
 from fractions import Fraction
 
-from specgen.model.project import View
+from specgen.model.typed_views import Description
 from specgen.quantities.quantity import Quantity
 
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
-def gross_and_openings(project: View) -> tuple[Quantity, Quantity]:
+def gross_and_openings(project: Description) -> tuple[Quantity, Quantity]:
     """The area of all elevations and that of their openings; raises Absent for a size that is not given."""
     gross = openings = Fraction(0)
     for elevation in project.elevations:

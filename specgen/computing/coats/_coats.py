@@ -1,12 +1,12 @@
-"""What the sums of sprayed coats share: the constant of coverage, refusals, water, and the coats of a project."""
+"""What the sums of sprayed coats share: declared inputs, the constant of coverage, refusals, and water."""
 
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.guards import refuse_beyond, refuse_negative_percent
+from specgen.computing.inputs import given_input
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given
+from specgen.model.working import InputRow
 from specgen.quantities.format import decimal
 from specgen.quantities.quantity import Quantity
 
@@ -22,43 +22,64 @@ ROUNDED = "1604 is the trade's rounding of 1604.17, a gallon of 231 cubic inches
 MOST_WATER = "Water is the most the coating source allows; the record of the day says how much was added."
 
 
-def coverage(system: str) -> tuple[Given, str, str, str]:
-    """What one unit of volume covers at one unit of film, and the units of film, area and volume."""
+def film_input(title: str) -> Any:
+    """Declares the dry film of one coat; another figure is a slip between mils, micrometers and inches."""
+    return given_input("D", title, "film", "*.dry_film", "dry film of one coat", within=(THINNEST, THICKEST))
+
+
+def solids_input() -> Any:
+    """Declares the solids by volume, in percent."""
+    about = "solids by volume of the coating as supplied"
+    return given_input("V_s", "volume solids", "percent", "*.volume_solids", about, above=0)
+
+
+def efficiency_input(**more: Any) -> Any:
+    """Declares the transfer efficiency, in percent."""
+    field, about = "*.transfer_efficiency", "share of the spray that stays on the wall"
+    return given_input("E", "transfer efficiency", "percent", field, about, above=0, **more)
+
+
+def loss_input() -> Any:
+    """Declares a further loss, in percent of the coating."""
+    about = "further loss: hoses, pails, wind"
+    return given_input("l", "further loss", "percent", default=0, origin="none is counted", about=about)
+
+
+def thinning_input() -> Any:
+    """Declares the water added, in percent; a project is computed with the most that is allowed."""
+    about = "water added, by volume of the coating"
+    return given_input("T", "water added, of the coating", "percent", "*.max_water", about, default=0, least=0)
+
+
+def most_water_input() -> Any:
+    """Declares the most water the coating source allows, in percent."""
+    about = "most water the coating source allows"
+    return given_input("", "", "percent", "*.max_water", about, default=None, least=0)
+
+
+def coverage_row(system: str) -> InputRow:
+    """What one unit of volume covers at one unit of film."""
     if system == "ip":
-        return (
-            Given("k", "cover of a gallon, one mil thick", 1604, "sq ft·mil/gal", source=COVERAGE),
-            "mil",
-            "ft2",
-            "gal",
-        )
-    return Given("k", "cover of a liter, 1 µm thick", 1000, "m²·µm/L", source=COVERAGE), "um", "m2", "L"
+        return InputRow("k", "cover of a gallon, one mil thick", 1604, "sq ft·mil/gal", source=COVERAGE)
+    return InputRow("k", "cover of a liter, 1 µm thick", 1000, "m²·µm/L", source=COVERAGE)
 
 
-def rounded(system: str) -> tuple[str, ...]:
+def tell_rounding(system: str) -> tuple[str, ...]:
     """The note on the constant, where it is a rounded one."""
     return (ROUNDED,) if system == "ip" else ()
 
 
-def refuse_film(dft: Quantity) -> None:
-    """Raises Refused for a dry film that no sprayed coat has: a slip between mils, micrometers and inches."""
-    refuse_beyond("dft", dft, THINNEST, THICKEST)
-
-
-def refuse_loss(loss: Any) -> None:
-    """Raises Refused where a loss, in percent, is no part of the coating."""
+def require_loss(loss: Any) -> None:
+    """Raises Refused for a loss outside 0 to 100 percent."""
     if not 0 <= loss < 100:
         raise refuse(f"loss is {decimal(loss, 6)} %", "it is 0 % or more and less than 100 %")
 
 
-def water_notes(thinning: Any, most_water: Any) -> tuple[str, ...]:
+def tell_water(thinning: Any, most_water: Any) -> tuple[str, ...]:
     """What is said of water added, in percent of the coating; raises Refused past the limit that is given."""
-    refuse_negative_percent(thinning=thinning)
     if most_water is None:
-        told = (
-            f"{decimal(thinning, 6)} % of water is held against no limit: the coating source says how much is allowed."
-        )
-        return (told,) if thinning else ()
-    refuse_negative_percent(most_water=most_water)
+        unlimited = "% of water is held against no limit: the coating source says how much is allowed."
+        return (f"{decimal(thinning, 6)} {unlimited}",) if thinning else ()
     if thinning > most_water:
         raise refuse(
             f"thinning is {decimal(thinning, 6)} %", f"the coating source allows {decimal(most_water, 6)} % at most"
@@ -66,7 +87,7 @@ def water_notes(thinning: Any, most_water: Any) -> tuple[str, ...]:
     return ()
 
 
-def refuse_part_of_a_coat(coats: Any) -> None:
+def require_whole_coats(coats: Any) -> None:
     """Raises Refused where the number of coats is no whole number."""
     if coats < 0 or Fraction(coats).denominator != 1:
         raise refuse(f"coats is {decimal(coats, 6)}", "it is a whole number, 0 or more")

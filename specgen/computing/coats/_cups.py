@@ -2,26 +2,24 @@
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum
-from specgen.quantities.format import decimal
+from specgen.model.working import InputRow
+from specgen.quantities.format import decimal, printed
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
+from specgen.standards import find_source
 
-PATTON = Source(
-    Kind.PUBLISHED,
-    "T. C. Patton, Paint Flow and Pigment Dispersion, second edition, 1979, page 82: K and c of dip cups",
-)
-D4212 = Source(
-    Kind.PUBLISHED,
-    "ASTM D4212: 20 to 80 s; two laboratories with one kind of Zahn cup may differ by 33 % of their mean",
-)
+PATTON = find_source("cup_ranges").saying("K and c of dip cups")
 D1200 = Source(Kind.PUBLISHED, "ASTM D1200: Ford cups, times that each is used for; formulas of No. 1 and No. 2")
 D1200_MEMORY = Source(Kind.MEMORY, "ASTM D1200: formulas of Ford cups No. 3, No. 4 and No. 5")
 ISO_2431 = Source(Kind.MEMORY, "ISO 2431: formulas of the flow cups, 30 to 100 s")
-ZAHN_SPREAD = 0.33  # of the mean of two laboratories, 95 % of the time; ASTM D4212
+# The trade's range of a Zahn cup, and how far two laboratories differ: of their mean, 95 % of the time.
+ZAHN_LEAST, ZAHN_MOST, ZAHN_SPREAD = "cup.zahn_range_least", "cup.zahn_range_most", "cup.between_cups"
 WARMTH = {
     "zahn": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212).",
     "shell": "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212).",
@@ -35,31 +33,65 @@ NEWTONIAN = "The formula is made with oils. A paint that thins when stirred has 
 class Cup:
     """A cup: viscosity in mm²/s is K (t - c), or for a curved one a t - b / t, from `least` to `most` seconds.
 
-    `spread` is the share of their mean by which two laboratories may differ, None where no figure is known.
+    A time that is None is that of the limits for Zahn cups.
     """
 
     mark: str
     title: str
     slope: float
     offset: float
-    least: int
-    most: int
-    sources: tuple[Source, ...]
+    own_least: int | None = None
+    own_most: int | None = None
+    formula: tuple[Source, ...] = (PATTON,)
     curved: bool = False
-    spread: float | None = None
 
-    def viscosity(self, seconds: float) -> float:
+    def viscosity(self, seconds: float | Fraction) -> float:
         """Kinematic viscosity in mm²/s of a time in seconds."""
-        return self.slope * seconds - self.offset / seconds if self.curved else self.slope * (seconds - self.offset)
+        time = float(seconds)
+        return self.slope * time - self.offset / time if self.curved else self.slope * (time - self.offset)
 
     @property
     def family(self) -> str:
         """`zahn`, `ford`, `iso` or `shell`."""
         return self.mark.partition("_")[0]
 
+    @property
+    def least(self) -> Fraction | int:
+        """The shortest time, in seconds, that the formula holds for."""
+        return self.own_least or _limit_seconds(ZAHN_LEAST)
+
+    @property
+    def most(self) -> Fraction | int:
+        """The longest time, in seconds, that the formula holds for."""
+        return self.own_most or _limit_seconds(ZAHN_MOST)
+
+    @property
+    def spread(self) -> float | None:
+        """The share of their mean by which two laboratories may differ, None where no figure is known."""
+        return float(find_limit(ZAHN_SPREAD).value) / 100 if self.family == "zahn" else None
+
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """The sources of the formula and, where it is known, of the spread."""
+        return (*self.formula, zahn_source()) if self.family == "zahn" else self.formula
+
+
+def _limit_seconds(name: str) -> Fraction:
+    seconds: Fraction = find_limit(name).value.to("s")
+    return seconds
+
+
+def zahn_source() -> Source:
+    """The source of the range and the spread of Zahn cups."""
+    spread, least, most = (find_limit(name) for name in (ZAHN_SPREAD, ZAHN_LEAST, ZAHN_MOST))
+    return spread.source.saying(
+        f"{decimal(least.value.to('s'), 6)} to {printed(most.value, 's')}; two laboratories with one kind of Zahn cup "
+        f"may differ by {decimal(spread.value, 6)} % of their mean"
+    )
+
 
 # Number, K, c, shortest and longest time in seconds.
-_ZAHN = ((1, 1.1, 29, 35), (2, 3.5, 14, 20), (3, 11.7, 7.5, 20), (4, 14.8, 5, 20), (5, 23, 0, 20))
+_ZAHN = ((1, 1.1, 29, 35), (2, 3.5, 14, None), (3, 11.7, 7.5, None), (4, 14.8, 5, None), (5, 23, 0, None))
 _FORD = ((1, 0.49, 35, 55), (2, 1.44, 18, 40), (3, 2.31, 6.58, 20), (4, 3.85, 4.49, 20), (5, 12.1, 2, 20))
 _SHELL = (
     ("1", 0.226, 13),
@@ -73,13 +105,13 @@ _SHELL = (
 )
 _ISO = ((3, 0.443, 200), (4, 1.37, 200), (5, 3.28, 220), (6, 6.90, 570))
 _ALL = [
-    *(Cup(f"zahn_{n}", f"Zahn No. {n}", k, c, t, 80, (PATTON, D4212), spread=ZAHN_SPREAD) for n, k, c, t in _ZAHN),
+    *(Cup(f"zahn_{n}", f"Zahn No. {n}", k, c, t) for n, k, c, t in _ZAHN),
     *(
         Cup(f"ford_{n}", f"Ford No. {n}", k, c, t, 100, (D1200,) if n < 3 else (D1200, D1200_MEMORY))
         for n, k, c, t in _FORD
     ),
     *(Cup(f"iso_{n}", f"ISO {n} mm", a, b, 30, 100, (ISO_2431,), curved=True) for n, a, b in _ISO),
-    *(Cup(f"shell_{n.replace('.', '_')}", f"Shell No. {n}", k, c, 20, 80, (PATTON,)) for n, k, c in _SHELL),
+    *(Cup(f"shell_{n.replace('.', '_')}", f"Shell No. {n}", k, c, 20, 80) for n, k, c in _SHELL),
 ]
 CUPS = {cup.mark: cup for cup in _ALL}
 _WRITTEN = re.compile(
@@ -97,34 +129,44 @@ def cup_of(text: str) -> Cup:
     return CUPS[mark]
 
 
-def refuse_time(cup: Cup, seconds: Quantity) -> None:
+def tell_range(cup: Cup) -> str:
+    """`20 to 80 s`."""
+    return f"{decimal(cup.least, 6)} to {decimal(cup.most, 6)} s"
+
+
+def require_time(cup: Cup, seconds: Quantity) -> None:
     """Raises Refused where a time lies outside the range of a cup's formula."""
     if not cup.least <= seconds.to("s") <= cup.most:
         raise refuse(
             f"{decimal(seconds.to('s'), 6)} s is outside the range of the cup {cup.title}",
-            f"its formula holds from {cup.least} to {cup.most} s",
+            f"its formula holds from {tell_range(cup)}",
         )
 
 
-def refuse_viscosity(cup: Cup, viscosity: float) -> None:
+def require_viscosity(cup: Cup, viscosity: float) -> None:
     """Raises Refused where a viscosity in mm²/s gives a time outside the range of a cup's formula."""
     least, most = cup.viscosity(cup.least), cup.viscosity(cup.most)
     # A round trip through a formula may move the last bit of a float.
     if not least * (1 - 1e-9) <= viscosity <= most * (1 + 1e-9):
         raise refuse(
             f"{decimal(viscosity, 4)} mm²/s is outside the range of the cup {cup.title}",
-            f"it measures from {decimal(least, 3)} to {decimal(most, 4)} mm²/s, {cup.least} to {cup.most} s",
+            f"it measures from {decimal(least, 3)} to {decimal(most, 4)} mm²/s, {tell_range(cup)}",
         )
 
 
-def constants(cup: Cup, tail: str = "") -> tuple[Given, ...]:
+def formula_rows(cup: Cup, tail: str = "") -> tuple[InputRow, ...]:
     """The constants of a cup's formula; `tail` keeps those of two cups apart."""
     names = ("a", "b") if cup.curved else ("K", "c")
     units = ("mm²/s²", "mm²") if cup.curved else ("mm²/s²", "s")
     return tuple(
-        Given(f"{name}{tail}", f"constant of the cup {cup.title}", value, unit, source=cup.sources[0])
+        InputRow(f"{name}{tail}", f"constant of the cup {cup.title}", value, unit, source=cup.sources[0])
         for name, value, unit in zip(names, (cup.slope, cup.offset), units, strict=True)
     )
+
+
+def time_row(cup: Cup, symbol: str, seconds: Quantity) -> InputRow:
+    """The line of a time of a cup."""
+    return InputRow(symbol, f"time of the cup {cup.title}", seconds.number("s"), "s")
 
 
 def viscosity_by(cup: Cup, time: str, tail: str = "") -> str:
@@ -139,29 +181,29 @@ def time_by(cup: Cup, viscosity: str, tail: str = "") -> str:
     return f"{viscosity} / K{tail} + c{tail}"
 
 
-def band(made: Sum, cup: Cup, time: str) -> tuple[str, ...]:
+def add_band(working: WorkingBuilder, cup: Cup, time: str) -> tuple[str, ...]:
     """Adds the times another laboratory may read; the symbols added, none where no spread is known."""
     if cup.spread is None:
         return ()
-    made.step("t_s", "shortest time of another laboratory", f"{time} * (2 - p) / (2 + p)", "s")
-    made.step("t_l", "longest time of another laboratory", f"{time} * (2 + p) / (2 - p)", "s")
+    working.step("t_s", "shortest time of another laboratory", f"{time} * (2 - p) / (2 + p)", "s")
+    working.step("t_l", "longest time of another laboratory", f"{time} * (2 + p) / (2 - p)", "s")
     return ("t_s", "t_l")
 
 
-def spread_given(cup: Cup) -> tuple[Given, ...]:
+def spread_rows(cup: Cup) -> tuple[InputRow, ...]:
     """The spread between laboratories as an input, where one is known."""
-    return () if cup.spread is None else (Given("p", "spread between laboratories, of the mean", cup.spread, ""),)
+    return () if cup.spread is None else (InputRow("p", "spread between laboratories, of the mean", cup.spread, ""),)
 
 
-def notes(*cups: Cup) -> tuple[str, ...]:
+def tell_notes(*cups: Cup) -> tuple[str, ...]:
     """What must be known with a figure of these cups."""
-    made = [NEWTONIAN, *dict.fromkeys(WARMTH[cup.family] for cup in cups)]
-    made += [f"No figure for the spread of the cup {cup.title} is known here." for cup in cups if cup.spread is None]
+    told = [NEWTONIAN, *dict.fromkeys(WARMTH[cup.family] for cup in cups)]
+    told += [f"No figure for the spread of the cup {cup.title} is known here." for cup in cups if cup.spread is None]
     if any(cup.spread is not None for cup in cups):
-        made.append("Keep one numbered cup from mockup to last pail: two Zahn cups may differ by a third.")
-    return tuple(made)
+        told.append("Keep one numbered cup from mockup to last pail: two Zahn cups may differ by a third.")
+    return tuple(told)
 
 
-def sources(*cups: Cup) -> tuple[Source, ...]:
+def list_sources(*cups: Cup) -> tuple[Source, ...]:
     """The sources of the formulas of these cups, each once."""
     return tuple(dict.fromkeys(source for cup in cups for source in cup.sources))

@@ -1,40 +1,30 @@
 """Time of a viscosity cup for a paint of known viscosity: `cup_viscosity` turned round."""
 
-from specgen.computing.coats._cups import (
-    Cup,
-    band,
-    constants,
-    cup_of,
-    notes,
-    refuse_viscosity,
-    sources,
-    spread_given,
-    time_by,
-)
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.coats import _cups
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Key, Provider
 
 
-def cup_seconds(cup: Cup, viscosity: Quantity) -> Working:
-    """Time of the cup in seconds; source: that of the cup. Raises Refused outside the cup's range."""
-    wanted = viscosity.number("mm2/s")
-    refuse_viscosity(cup, wanted)
-    made = Sum((Given("nu", "viscosity", wanted, "mm2/s"), *constants(cup), *spread_given(cup)))
-    found = made.step("t", f"time of the cup {cup.title}", time_by(cup, "nu"), "s")
-    beside = band(made, cup, "t")
-    return Working("cup-seconds", made.given, tuple(made.steps), found, "s", sources(cup), notes(cup), "", beside)
+@declare_inputs
+class SecondsInputs(Inputs):
+    """A cup and the viscosity of a paint."""
+
+    cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.cup_of)
+    viscosity: Quantity = given_input(
+        "nu", "viscosity", "viscosity", about="kinematic viscosity of the paint, mm²/s", bare="mm2/s"
+    )
 
 
-PROVIDER = Provider(
-    "cup-seconds",
-    "Cup time from a viscosity",
-    (),
-    None,
-    direct=lambda cup, viscosity, system: cup_seconds(cup, viscosity),
-    units=("s", "s"),
-    keys=(
-        Key("cup", "word", "such as zahn_4, ford_4, iso_4, shell_3", read=cup_of),
-        Key("viscosity", "viscosity", "kinematic viscosity of the paint, mm²/s", bare="mm2/s"),
-    ),
-)
+def cup_seconds(inputs: SecondsInputs) -> Working:
+    """Time of the cup in seconds. Raises Refused outside the cup's range."""
+    cup = inputs.cup
+    _cups.require_viscosity(cup, inputs.viscosity.number("mm2/s"))
+    working = WorkingBuilder((*inputs.rows(), *_cups.formula_rows(cup), *_cups.spread_rows(cup)))
+    working.step("t", f"time of the cup {cup.title}", _cups.time_by(cup, "nu"), "s")
+    beside = _cups.add_band(working, cup, "t")
+    return working.build("cup-seconds", "t", _cups.list_sources(cup), _cups.tell_notes(cup), secondary_results=beside)
+
+
+PROVIDER = provide("Cup time from a viscosity", SecondsInputs, cup_seconds)

@@ -1,50 +1,39 @@
 """Time of one viscosity cup told in the seconds of another, with the spread between laboratories."""
 
-from specgen.computing.coats._cups import (
-    Cup,
-    band,
-    constants,
-    cup_of,
-    notes,
-    refuse_time,
-    refuse_viscosity,
-    sources,
-    spread_given,
-    time_by,
-    viscosity_by,
-)
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.coats import _cups
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Key, Provider
+
+GUESS = "A time carried over from another cup is a first guess; the accepted mockup decides."
 
 
-def cup_to_cup(cup: Cup, seconds: Quantity, to: Cup) -> Working:
+@declare_inputs
+class CupsInputs(Inputs):
+    """A cup that was read, its time, and the cup whose time is wanted."""
+
+    cup: _cups.Cup = option_input("the cup that was read", read=_cups.cup_of)
+    seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
+    to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.cup_of)
+
+
+def cup_to_cup(inputs: CupsInputs) -> Working:
     """Time of the cup `to` in seconds for the same paint. Raises Refused outside the range of either cup.
 
     The band is the wider spread of the two cups, laid on the result; source: those of the cups.
     """
-    refuse_time(cup, seconds)
-    refuse_viscosity(to, cup.viscosity(seconds.number("s")))
+    cup, to, seconds = inputs.cup, inputs.to, inputs.seconds
+    _cups.require_time(cup, seconds)
+    _cups.require_viscosity(to, cup.viscosity(seconds.number("s")))
     wider = max((cup, to), key=lambda one: one.spread or 0)
-    time = Given("t_1", f"time of the cup {cup.title}", seconds.number("s"), "s")
-    made = Sum((time, *constants(cup, "_1"), *constants(to, "_2"), *spread_given(wider)))
-    made.step("nu", "viscosity", viscosity_by(cup, "t_1", "_1"), "mm2/s")
-    found = made.step("t_2", f"time of the cup {to.title}", time_by(to, "nu", "_2"), "s")
-    beside = band(made, wider, "t_2")
-    told = (*notes(cup, to), "A time carried over from another cup is a first guess; the accepted mockup decides.")
-    return Working("cup-to-cup", made.given, tuple(made.steps), found, "s", sources(cup, to), told, "", beside)
+    constants = (*_cups.formula_rows(cup, "_1"), *_cups.formula_rows(to, "_2"), *_cups.spread_rows(wider))
+    working = WorkingBuilder((_cups.time_row(cup, "t_1", seconds), *constants))
+    working.step("nu", "viscosity", _cups.viscosity_by(cup, "t_1", "_1"), "mm2/s")
+    working.step("t_2", f"time of the cup {to.title}", _cups.time_by(to, "nu", "_2"), "s")
+    beside = _cups.add_band(working, wider, "t_2")
+    notes = (*_cups.tell_notes(cup, to), GUESS)
+    return working.build("cup-to-cup", "t_2", _cups.list_sources(cup, to), notes, secondary_results=beside)
 
 
-PROVIDER = Provider(
-    "cup-to-cup",
-    "One viscosity cup in the seconds of another",
-    (),
-    None,
-    direct=lambda cup, seconds, to, system: cup_to_cup(cup, seconds, to),
-    units=("s", "s"),
-    keys=(
-        Key("cup", "word", "the cup that was read", read=cup_of),
-        Key("seconds", "time", "time until the stream breaks", bare="s"),
-        Key("to", "word", "the cup whose time is wanted", read=cup_of),
-    ),
-)
+PROVIDER = provide("One viscosity cup in the seconds of another", CupsInputs, cup_to_cup)

@@ -3,13 +3,14 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from specgen.computing.guards import refuse_negative, refuse_none_of
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import Path, below
-from specgen.model.project import View
 from specgen.model.source import PRACTICE, Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.model.typed_views import Description, Elevation, root_of
+from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Ask, Key, Provider
+from specgen.resolving.provider import Ask
 
 SOURCES = (
     Source(Kind.COMPUTED, "an area A takes max(A / r, touch-dry) and A / r: the second coat goes over it as the first"),
@@ -20,83 +21,89 @@ SET_UP = 1.0  # hours of each shift for setting up and cleaning; common practice
 COVERED = {"shade_cloth", "tent"}
 
 
-def day_area(rate: Quantity, touch_dry: Quantity, hours: Quantity, system: str = "ip") -> Working:
-    """Area that two gloss coats allow in one day, in sq ft or m², the hours of its passes beside it. Raises Refused."""
-    refuse_negative(hours=hours)
-    area = _area(system)
-    return _sum(Sum((*_given(rate, touch_dry, area), Given("H", "hours of the day", hours.number("h"), "h"))), area)
+@declare_inputs
+class DayInputs(Inputs):
+    """Output of a sprayer, drying of the first coat, and the hours of a day; a project counts those by hand."""
 
-
-def _area(system: str) -> str:
-    return "ft2" if system == "ip" else "m2"
-
-
-def _given(rate: Quantity, touch_dry: Quantity, area: str, origin: str = "") -> tuple[Given, ...]:
-    refuse_none_of(rate=rate)
-    refuse_negative(touch_dry=touch_dry)
-    return (
-        Given("r", "output of one pass", rate.number(f"{area}/h"), f"{area}/h", origin),
-        Given("t", "touch-dry time", touch_dry.number("h"), "h"),
+    rate: Quantity = given_input(
+        "r", "output of one pass", "area_rate", about="output of the sprayer in one pass, such as 300 sq ft/h", above=0
+    )
+    touch_dry: Quantity = given_input(
+        "t",
+        "touch-dry time",
+        "time",
+        origin="gloss.touch_dry_hours",
+        about="first coat to second, in hours",
+        bare="h",
+        least=0,
+    )
+    hours: Quantity | None = given_input(
+        "H", "hours of the day", "time", about="usable hours of the day", bare="h", least=0
     )
 
 
-def _sum(made: Sum, area: str) -> Working:
+def day_area(inputs: DayInputs) -> Working:
+    """Area that two gloss coats allow in one day, in sq ft or m², the hours of its passes beside it. Raises Refused."""
+    return _add_day(WorkingBuilder(inputs.rows()), inputs.system)
+
+
+def _add_day(working: WorkingBuilder, system: str) -> Working:
     # As long as a pass takes longer than drying, the day is two passes; a shorter day is drying and one pass.
-    most = made.step("A", "area of the day", "r * max(min(H / 2, H - t), 0)", area)
-    made.step("H_1", "hours of each pass", "A / r", "h")
-    made.step("H_2", "second pass starts after", "max(H_1, t)", "h")
-    made.step("H_w", "wait between the passes", "H_2 - H_1", "h")
-    known = made.known
-    governs = "spraying" if known["H"] >= 2 * known["t"] else "drying of the first coat"
+    area = "ft2" if system == "ip" else "m2"
+    most = working.step("A", "area of the day", "r * max(min(H / 2, H - t), 0)", area)
+    working.step("H_1", "hours of each pass", "A / r", "h")
+    working.step("H_2", "second pass starts after", "max(H_1, t)", "h")
+    working.step("H_w", "wait between the passes", "H_2 - H_1", "h")
+    case = "spraying" if working.known["H"] >= 2 * working.known["t"] else "drying of the first coat"
     none = () if most else ("The first coat is not dry to touch within these hours: no second coat in one day.",)
-    beside = ("H_1", "H_2", "H_w")
-    return Working("day-area", made.given, tuple(made.steps), most, area, SOURCES, none + NOTES, governs, beside)
+    return working.build("day-area", "A", SOURCES, none + NOTES, case, ("H_1", "H_2", "H_w"))
 
 
-def for_elevation(elevation: View, ask: Ask) -> Working:
+def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The area of a day on an elevation, by the slowest gloss crew, the shift and the elevation's own shade."""
-    project = elevation.project.root()
+    project = root_of(elevation)
     crew, rate = _slowest(project)
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
-    area = _area(elevation.project.system)
-    made = Sum((*_given(rate, touch_dry, area, below(crew, "rates.gloss")), *_hours(project, elevation)))
-    light = "min(S, S_o)" if "S_o" in made.known else "S"
-    made.step("H", "hours of the day", f"max({light} - u, 0)", "h")
+    inputs = DayInputs.from_project(elevation, ask, rate=rate, touch_dry=touch_dry, hours=None)
+    output = replace(inputs.row("rate"), origin=below(crew, "rates.gloss"))
+    working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
+    known = working.known
+    working.step("H", "hours of the day", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
     told = [f"Output is that of {crew[-1]}.", "Daylight is not looked at."]
-    if "S_o" in made.known and made.known["S_o"] < made.known["S"]:
+    if "S_o" in known and known["S_o"] < known["S"]:
         told.append("The hours are those of the elevation's own shade in its shortest month.")
     if project.gloss.coats != 2:
         told.append(f"The sum is for two coats; this project has {project.gloss.coats}.")
-    found = _sum(made, area)
-    return replace(found, notes=(*found.notes, *told))
+    day = _add_day(working, inputs.system)
+    return replace(day, notes=(*day.notes, *told))
 
 
-def _hours(project: View, elevation: View) -> tuple[Given, ...]:
+def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:
     """The shift, what is kept of it for setting up, and the hours of own shade where these bound the day."""
     shade = None if _is_covered(elevation) else _shortest_shade(elevation)
     own = below(elevation.path, "shade_hours")
     return (
-        Given("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
-        *(() if shade is None else (Given("S_o", "own shade, shortest month", float(shade), "h", own),)),
-        Given("u", "kept for setting up and cleaning", SET_UP, "h", source=PRACTICE),
+        InputRow("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
+        *(() if shade is None else (InputRow("S_o", "own shade, shortest month", float(shade), "h", own),)),
+        InputRow("u", "kept for setting up and cleaning", SET_UP, "h", source=PRACTICE),
     )
 
 
-def _slowest(project: View) -> tuple[Path, Quantity]:
+def _slowest(project: Description) -> tuple[Path, Quantity]:
     """The crew that sprays the gloss and its output; of several the slowest, so that every one of them can do it."""
     crews = [crew for crew in project.crews if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
     rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or list(project.crews))
     return path, rate
 
 
-def _is_covered(elevation: View) -> bool:
+def _is_covered(elevation: Elevation) -> bool:
     """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
     shades = elevation.project.members.get(("shade",), ())
     views = [elevation.project.view(("shade", mark)) for mark in shades]
     return any(view.get("elevation") == elevation and view.get("kind") in COVERED for view in views)
 
 
-def _shortest_shade(elevation: View) -> Fraction | None:
+def _shortest_shade(elevation: Elevation) -> Fraction | None:
     """The hours of own shade in the month that has least; None where none are told."""
     spans: dict[str, Fraction] = {}
     for entry in elevation.shade_hours:
@@ -106,19 +113,12 @@ def _shortest_shade(elevation: View) -> Fraction | None:
     return min(spans.values(), default=None)
 
 
-PROVIDER = Provider(
-    "day-area",
+PROVIDER = provide(
     "Area of a day with two gloss coats",
-    ("elevations",),
-    for_elevation,
+    DayInputs,
+    day_area,
+    each=("elevations",),
+    for_member=for_elevation,
     reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
-    direct=day_area,
-    units=("ft2", "m2"),
     order=50,
-    origins={"t": "gloss.touch_dry_hours"},
-    keys=(
-        Key("rate", "area_rate", "output of the sprayer in one pass, such as 300 sq ft/h"),
-        Key("touch_dry", "time", "first coat to second, in hours", bare="h"),
-        Key("hours", "time", "usable hours of the day", bare="h"),
-    ),
 )

@@ -1,44 +1,37 @@
 """Net area of an elevation: width by height, less its openings."""
 
 from specgen.computing.coats._areas import READS
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import below
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.model.typed_views import Elevation, Opening
+from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each opening"),)
 NOTES = ("Returns at openings and the sides of aesthetic joints are not in it.",)
 
 
-def for_elevation(elevation: View, ask: Ask) -> Working:
+def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The net area of an elevation, in sq ft or m²; more openings than wall is below zero."""
     length, area = ("ft", "ft2") if elevation.project.system == "ip" else ("m", "m2")
-    given = _sides(elevation, "W", "H", "the elevation", length)
+    rows = _sides(elevation, "W", "H", "the elevation", length)
     openings = list(elevation.openings)
     for n, opening in enumerate(openings, 1):
-        given += _sides(opening, f"w_{n}", f"h_{n}", f"opening {opening.mark}", length)
-    made = Sum(tuple(given))
-    net = made.step("A_w" if openings else "A", "width by height", "W * H", area)
+        rows += _sides(opening, f"w_{n}", f"h_{n}", f"opening {opening.mark}", length)
+    working = WorkingBuilder(rows)
+    working.step("A_w" if openings else "A", "width by height", "W * H", area)
     if openings:
-        made.step("A_o", "openings", " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)), area)
-        net = made.step("A", "net area", "A_w - A_o", area)
-    return Working("elevation-area", made.given, tuple(made.steps), net, area, SOURCES, NOTES)
+        working.step("A_o", "openings", " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)), area)
+        working.step("A", "net area", "A_w - A_o", area)
+    return working.build("elevation-area", "A", SOURCES, NOTES)
 
 
-def _sides(view: View, wide: str, high: str, of: str, unit: str) -> list[Given]:
+def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
     return [
-        Given(wide, f"width of {of}", view.width.number(unit), unit, below(view.path, "width")),
-        Given(high, f"height of {of}", view.height.number(unit), unit, below(view.path, "height")),
+        InputRow(wide, f"width of {of}", view.width.number(unit), unit, below(view.path, "width")),
+        InputRow(high, f"height of {of}", view.height.number(unit), unit, below(view.path, "height")),
     ]
 
 
-PROVIDER = Provider(
-    "elevation-area",
-    "Net area of an elevation",
-    ("elevations",),
-    for_elevation,
-    reads=READS,
-    units=("ft2", "m2"),
-    order=5,
-)
+PROVIDER = Provider("elevation-area", "Net area of an elevation", ("elevations",), for_elevation, reads=READS, order=5)

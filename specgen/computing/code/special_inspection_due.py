@@ -1,17 +1,17 @@
 """Whether code asks for special inspection of the EIFS."""
 
 from specgen.model.absence import Absent
-from specgen.model.project import View
-from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Description, Wall
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
+from specgen.standards import find_source
 
 MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
 SHEETS = {"glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum"}
-IBC = Source(Kind.PUBLISHED, "International Building Code commentary, special inspection of EIFS and its exceptions")
+IBC = find_source("ibc_inspection_due")
 
 
-def for_project(project: View, ask: Ask) -> Lookup:
+def for_project(project: Description, ask: Ask) -> Lookup:
     """Yes where any wall of the project needs it."""
     if project.code.model != "ibc":
         return Lookup("special-inspection-due", False, "only the International Building Code asks for it", (IBC,))
@@ -31,7 +31,7 @@ def for_project(project: View, ask: Ask) -> Lookup:
     )
 
 
-def _why(wall: View) -> str:
+def _why(wall: Wall) -> str:
     """Why a wall needs it; empty where it does not."""
     kind = wall.substrate.kind
     if kind in SHEETS and wall.wrb.kind == "fluid_applied":

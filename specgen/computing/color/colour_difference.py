@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.color._ciede2000 import ciede2000
-from specgen.computing.guards import refuse_outside
+from specgen.computing.color._ciede2000 import add_ciede2000
+from specgen.computing.guards import require_in_range
+from specgen.computing.inputs import Inputs, declare_inputs, option_input, provide
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.model.working import InputRow, Working
 from specgen.quantities.parse import QuantityError
-from specgen.resolving.provider import Key, Provider
 
 SOURCES = {
     "2000": Source(
@@ -39,46 +40,36 @@ def read_lab(text: str) -> tuple[Fraction, ...]:
     return tuple(Fraction(part) for part in parts)
 
 
-def colour_difference(lab1: Lab, lab2: Lab, method: str = "2000", system: str = "ip") -> Working:
-    """Difference of two colors, a bare number; `method` is 2000 or 1976. Raises Refused for what is no color."""
-    given = (*_given("1", "first", lab1), *_given("2", "second", lab2))
-    if method == "1976":
-        return _distance(Sum(given))
-    made = Sum((*given, Given("q", "degrees of a radian", math.degrees(1), "")))
-    return _working(made, ciede2000(made), "2000", ("dL", "dC", "dH"))
+@declare_inputs
+class ColorInputs(Inputs):
+    """Two colors and the year of the formula."""
+
+    lab1: Lab = option_input("first color as L,a,b", read=read_lab)
+    lab2: Lab = option_input("second color as L,a,b", read=read_lab)
+    method: str = option_input("year of the formula", ("2000", "1976"), default="2000")
 
 
-def _given(number: str, which: str, lab: Lab) -> list[Given]:
+def colour_difference(inputs: ColorInputs) -> Working:
+    """Difference of two colors, a bare number. Raises Refused for what is no color."""
+    working = WorkingBuilder((*_color_rows("1", "first", inputs.lab1), *_color_rows("2", "second", inputs.lab2)))
+    if inputs.method == "1976":
+        beside = ("dL", "da", "db")
+        for letter, symbol in zip("Lab", beside, strict=True):
+            working.step(symbol, f"difference of {letter}*", f"{letter}_2 - {letter}_1", "")
+        working.step("E", "color difference", "sqrt(dL^2 + da^2 + db^2)", "")
+    else:
+        beside = ("dL", "dC", "dH")
+        working.add_inputs(InputRow("q", "degrees of a radian", math.degrees(1), ""))
+        add_ciede2000(working)
+    return working.build("colour-difference", "E", (SOURCES[inputs.method],), NOTES, secondary_results=beside)
+
+
+def _color_rows(number: str, which: str, lab: Lab) -> list[InputRow]:
     for letter, value in zip("Lab", lab, strict=True):
         least, most = (0, 100) if letter == "L" else (-FARTHEST, FARTHEST)
-        refuse_outside(f"{letter} of lab{number}", value, least, most)
+        require_in_range(f"{letter} of lab{number}", value, least, most)
     values = zip("Lab", lab, strict=True)
-    return [Given(f"{letter}_{number}", f"{letter}* of the {which} color", float(v), "") for letter, v in values]
+    return [InputRow(f"{letter}_{number}", f"{letter}* of the {which} color", float(v), "") for letter, v in values]
 
 
-def _distance(made: Sum) -> Working:
-    made.step("dL", "difference of L*", "L_2 - L_1", "")
-    made.step("da", "difference of a*", "a_2 - a_1", "")
-    made.step("db", "difference of b*", "b_2 - b_1", "")
-    return _working(
-        made, made.step("E", "color difference", "sqrt(dL^2 + da^2 + db^2)", ""), "1976", ("dL", "da", "db")
-    )
-
-
-def _working(made: Sum, difference: float, method: str, beside: tuple[str, ...]) -> Working:
-    source = (SOURCES[method],)
-    return Working("colour-difference", made.given, tuple(made.steps), difference, "", source, NOTES, "", beside)
-
-
-PROVIDER = Provider(
-    "colour-difference",
-    "Difference of two colors",
-    (),
-    None,
-    direct=colour_difference,
-    keys=(
-        Key("lab1", "word", "first color as L,a,b", read=read_lab),
-        Key("lab2", "word", "second color as L,a,b", read=read_lab),
-        Key("method", "word", "year of the formula", "2000", choices=("2000", "1976")),
-    ),
-)
+PROVIDER = provide("Difference of two colors", ColorInputs, colour_difference)

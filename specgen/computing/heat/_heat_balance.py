@@ -1,13 +1,12 @@
 """The steady heat balance of a sunlit face, and what its sums share."""
 
-from specgen.computing.guards import refuse_beyond, refuse_outside
 from specgen.quantities.quantity import Quantity
 
 SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
 H_C = 12.0  # W/(m2·K), medium wind of ASTM E1980
 # Air and sun that a building can meet; bounds of our own, so that a slip of a digit is told.
-COLDEST, HOTTEST = Quantity.of(-80, "F"), Quantity.of(140, "F")
-NO_SUN, MOST_SUN = Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2")
+AIR = (Quantity.of(-80, "F"), Quantity.of(140, "F"))
+SUN = (Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2"))
 NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
 
 
@@ -35,12 +34,3 @@ def to_kelvin(symbol: str, degree: str) -> str:
 def from_kelvin(symbol: str, degree: str) -> str:
     """The expression of a temperature in °F or °C from one in kelvin."""
     return f"{symbol} * 1.8 - 459.67" if degree == "F" else f"{symbol} - 273.15"
-
-
-def refuse_unfit_face(solar_reflectance: float, emittance: float, irradiance: Quantity, **airs: Quantity) -> None:
-    """Raises Refused where the properties of a face, the sun or the air leave their range."""
-    refuse_outside("solar_reflectance", solar_reflectance, 0, 1)
-    refuse_outside("emittance", emittance, 0, 1)
-    refuse_beyond("irradiance", irradiance, NO_SUN, MOST_SUN)
-    for name, air in airs.items():
-        refuse_beyond(name, air, COLDEST, HOTTEST)

@@ -1,17 +1,12 @@
 """Solar reflectance index: where a face lies between a standard black (0) and a standard white (100) in the sun."""
 
-from specgen.computing.guards import refuse_outside
 from specgen.computing.heat._heat_balance import SIGMA, balanced
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
-from specgen.model.project import View
-from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working
-from specgen.resolving.provider import Ask, Key, Provider
+from specgen.model.working import InputRow, Working
+from specgen.standards import find_source
 
-SOURCES = (
-    Source(Kind.PUBLISHED, "ASTM E1980: heat balance, standard sun, air, sky and wind, reference faces, and chi"),
-    Source(Kind.MEMORY, "ASTM E1980: the polynomial in chi of the closed form"),
-)
 # ASTM E1980: W/(m2·K) passed to the air at low (0 to 2 m/s), medium (2 to 6) and high (6 to 10) wind.
 WINDS = {"low": 5.0, "medium": 12.0, "high": 30.0}
 SUN, AIR, SKY = 1000.0, 310.0, 300.0  # W/m2 and kelvin, the standard conditions
@@ -29,76 +24,72 @@ NO_CLOSED_FORM = (
 )
 
 
-def solar_reflectance_index(
-    solar_reflectance: float, emittance: float, wind: str = "medium", system: str = "ip"
-) -> Working:
-    """The index by heat balance, a bare number; the closed form beside it; source: `SOURCES`. Raises Refused.
+@declare_inputs
+class IndexInputs(Inputs):
+    """The properties of a face, from 0 to 1, and the wind it is taken at."""
 
-    `wind` is low, medium or high; reflectance runs from 0 to 1, emittance from above 0.1 to 1.
-    """
-    refuse_outside("solar_reflectance", solar_reflectance, 0, 1)
+    solar_reflectance: float = given_input(
+        "SR_s", "solar reflectance", "number", "colors.*.solar_reflectance", "0 to 1", within=(0, 1)
+    )
+    emittance: float = given_input("e_s", "emittance", "number", "colors.*.emittance", "above 0.1 to 1")
+    wind: str = option_input("low, medium or high", tuple(WINDS), default="medium")
+
+
+def solar_reflectance_index(inputs: IndexInputs) -> Working:
+    """The index by heat balance, a bare number; the closed form beside it. Raises Refused."""
+    emittance = inputs.emittance
     if not LEAST_EMITTANCE < emittance <= 1:
         raise refuse(f"emittance is {float(emittance):g}", f"it lies above {LEAST_EMITTANCE} and up to 1")
-    made = Sum(_given(float(solar_reflectance), float(emittance), WINDS[wind]))
+    working = WorkingBuilder((*inputs.rows(), *_standard_rows(WINDS[inputs.wind])))
     for mark, name in (("b", "black"), ("w", "white"), ("s", "this face")):
-        made.step(f"G_{mark}", f"sun taken up, {name}", f"(1 - SR_{mark}) * I", "W/m2")
-        _face(made, mark, name)
-    index = made.step("SRI", "index by heat balance", "100 * (K_b - K_s) / (K_b - K_w)", "")
-    closed = _closed_form(made)
+        working.step(f"G_{mark}", f"sun taken up, {name}", f"(1 - SR_{mark}) * I", "W/m2")
+        _add_face(working, mark, name)
+    working.step("SRI", "index by heat balance", "100 * (K_b - K_s) / (K_b - K_w)", "")
+    closed = _add_closed_form(working)
     notes, beside = (NOTES, ("SRI_c",)) if closed else (NOTES + NO_CLOSED_FORM, ())
-    return Working("solar-reflectance-index", made.given, tuple(made.steps), index, "", SOURCES, notes, beside=beside)
+    balance = find_source("astm_e1980").saying(
+        "heat balance, standard sun, air, sky and wind, reference faces, and chi"
+    )
+    closed_form = find_source("astm_e1980_memory").saying("the polynomial in chi of the closed form")
+    return working.build("solar-reflectance-index", "SRI", (balance, closed_form), notes, secondary_results=beside)
 
 
-def _given(reflectance: float, emittance: float, h_c: float) -> tuple[Given, ...]:
+def _standard_rows(h_c: float) -> tuple[InputRow, ...]:
     return (
-        Given("SR_s", "solar reflectance", reflectance, ""),
-        Given("e_s", "emittance", emittance, ""),
-        Given("SR_b", "solar reflectance, black", BLACK[0], ""),
-        Given("e_b", "emittance, black", BLACK[1], ""),
-        Given("SR_w", "solar reflectance, white", WHITE[0], ""),
-        Given("e_w", "emittance, white", WHITE[1], ""),
-        Given("I", "standard sun", SUN, "W/m2"),
-        Given("K_a", "standard air", AIR, "K"),
-        Given("K_r", "standard sky", SKY, "K"),
-        Given("h", "heat passed to the air by wind", h_c, "W/(m2.K)"),
-        Given("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
+        InputRow("SR_b", "solar reflectance, black", BLACK[0], ""),
+        InputRow("e_b", "emittance, black", BLACK[1], ""),
+        InputRow("SR_w", "solar reflectance, white", WHITE[0], ""),
+        InputRow("e_w", "emittance, white", WHITE[1], ""),
+        InputRow("I", "standard sun", SUN, "W/m2"),
+        InputRow("K_a", "standard air", AIR, "K"),
+        InputRow("K_r", "standard sky", SKY, "K"),
+        InputRow("h", "heat passed to the air by wind", h_c, "W/(m2.K)"),
+        InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
     )
 
 
-def _face(made: Sum, mark: str, name: str) -> None:
+def _add_face(working: WorkingBuilder, mark: str, name: str) -> None:
     """Adds a face in kelvin. It was found by trial, and its line shows that the balance closes at it."""
-    known = made.known
+    known = working.known
     known[f"K_{mark}"] = balanced(known[f"G_{mark}"], known[f"e_{mark}"], AIR, known["h"], SKY)
     expression = f"K_a + (G_{mark} - e_{mark} * s * (K_{mark}^4 - K_r^4)) / h"
-    made.step(f"K_{mark}", f"face where heat given off equals G_{mark}, {name}", expression, "K")
+    working.step(f"K_{mark}", f"face where heat given off equals G_{mark}, {name}", expression, "K")
 
 
-def _closed_form(made: Sum) -> bool:
+def _add_closed_form(working: WorkingBuilder) -> bool:
     """Adds the closed form, where this face lies in its range."""
-    absorbed, emittance = 1 - made.known["SR_s"], made.known["e_s"]
+    absorbed, emittance = 1 - working.known["SR_s"], working.known["e_s"]
     if absorbed <= 0.1 or (absorbed > 0.8 and emittance < 0.2):
         return False
-    made.step("chi", "chi of the closed form", "(1 - SR_s - 0.029 * e_s) * (8.797 + h) / (9.5205 * e_s + h)", "")
-    made.step("SRI_c", "index by the closed form", "123.97 - 141.35 * chi + 9.655 * chi^2", "")
+    working.step("chi", "chi of the closed form", "(1 - SR_s - 0.029 * e_s) * (8.797 + h) / (9.5205 * e_s + h)", "")
+    working.step("SRI_c", "index by the closed form", "123.97 - 141.35 * chi + 9.655 * chi^2", "")
     return True
 
 
-def for_color(color: View, ask: Ask) -> Working:
-    """The index of a color of the project, at medium wind."""
-    return solar_reflectance_index(color.solar_reflectance, color.emittance)
-
-
-PROVIDER = Provider(
-    "solar-reflectance-index",
+PROVIDER = provide(
     "Solar reflectance index",
-    ("colors",),
-    for_color,
-    direct=solar_reflectance_index,
-    reads=("colors.*.solar_reflectance", "colors.*.emittance"),
+    IndexInputs,
+    solar_reflectance_index,
+    each=("colors",),
     printed=False,  # a relative index: no wall is promised one
-    keys=(
-        Key("solar_reflectance", "number", "0 to 1"),
-        Key("emittance", "number", "above 0.1 to 1"),
-        Key("wind", "word", "low, medium or high", "medium", choices=tuple(WINDS)),
-    ),
 )

@@ -1,54 +1,59 @@
 """Backer rod of a joint: wider than the joint, and the next diameter that is kept in stock."""
 
 from fractions import Fraction
-from typing import Any
 
-from specgen.computing.guards import refuse_negative_percent, refuse_none_of
-from specgen.model.project import View
-from specgen.model.source import PRACTICE, Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_text, provide
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.source import PRACTICE
+from specgen.model.working import InputRow, Working
 from specgen.quantities.format import printed
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Ask, Key, Provider
 
-SOURCES = (
-    Source(Kind.PUBLISHED, "UFGS 07 24 00, page 21: closed-cell rod 25 % wider than the joint"),
-    PRACTICE,
-)
 # Diameters in stock, in inches and in millimeters; common practice, no source.
 STOCK = {
     "in": tuple(Fraction(eighths, 8) for eighths in (2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32)),
     "mm": tuple(map(Fraction, (6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100))),
 }
-NOTES = (
-    "Stock diameters are common practice, no source: ask what the supplier keeps.",
-    "25 % is for closed-cell rod; softer rod is taken thicker, from memory 40 to 50 % for open cell.",
-)
 
 
-def backer_rod(width: Quantity, oversize: Any = 25, system: str = "ip") -> Working:
-    """Least diameter of the rod, in inches or millimeters, the next stock size beside it; `oversize` in percent.
+@declare_inputs
+class RodInputs(Inputs):
+    """The joint, and how much thicker its rod is, in percent."""
 
-    Raises Refused.
-    """
-    refuse_none_of(width=width)
-    refuse_negative_percent(oversize=oversize)
-    unit = "in" if system == "ip" else "mm"
-    made = Sum(
-        (
-            Given("W", "width of the joint", width.number(unit), unit),
-            Given("o", "rod over the width", float(oversize), "%", source=SOURCES[0] if oversize == 25 else None),
-        )
+    width: Quantity = given_input("W", "width of the joint", "length", "joints.*.width", above=0)
+    oversize: Fraction = given_input(
+        "o",
+        "rod over the width",
+        "percent",
+        limit="joint.rod_oversize",
+        says="closed-cell rod {oversize} wider than the joint",
+        least=0,
     )
-    least = made.step("d", "least diameter", "W * (1 + o / 100)", unit)
-    gap = _step_in_stock(width.to(unit) * (1 + Fraction(oversize) / 100), STOCK[unit])
+
+
+def backer_rod(inputs: RodInputs) -> Working:
+    """Least diameter of the rod, in inches or millimeters, the next stock size beside it. Raises Refused."""
+    unit = "in" if inputs.system == "ip" else "mm"
+    working = WorkingBuilder(inputs.rows())
+    working.step("d", "least diameter", "W * (1 + o / 100)", unit)
+    sources, notes = (inputs.limit_source("oversize"), PRACTICE), _notes(inputs)
+    gap = _step_in_stock(inputs.width.to(unit) * (1 + Fraction(inputs.oversize) / 100), STOCK[unit])
     if gap is None:
-        told = f"No rod in stock is that thick; the thickest is {printed(Quantity.of(STOCK[unit][-1], unit), unit)}."
-        return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, (told, *NOTES))
+        thickest = printed(Quantity.of(STOCK[unit][-1], unit), unit)
+        none = f"No rod in stock is that thick; the thickest is {thickest}."
+        return working.build("backer-rod", "d", sources, (none, *notes))
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
-    made.give(Given("r", "step to this stock diameter", float(gap), unit, source=PRACTICE))
-    made.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
-    return Working("backer-rod", made.given, tuple(made.steps), least, unit, SOURCES, NOTES, "", ("d_s",))
+    working.add_inputs(InputRow("r", "step to this stock diameter", float(gap), unit, source=PRACTICE))
+    working.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
+    return working.build("backer-rod", "d", sources, notes, secondary_results=("d_s",))
+
+
+def _notes(inputs: RodInputs) -> tuple[str, ...]:
+    usual = limit_text(inputs.limits("joint.rod_oversize").value)
+    return (
+        "Stock diameters are common practice, no source: ask what the supplier keeps.",
+        f"{usual} is for closed-cell rod; softer rod is taken thicker, from memory 40 to 50 % for open cell.",
+    )
 
 
 def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | None:
@@ -61,23 +66,4 @@ def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | N
     return None
 
 
-def for_joint(joint: View, ask: Ask) -> Working:
-    """The rod of a joint of the project, by the width it is given."""
-    return backer_rod(joint.width, system=joint.project.system)
-
-
-PROVIDER = Provider(
-    "backer-rod",
-    "Diameter of the backer rod",
-    ("joints",),
-    for_joint,
-    reads=("joints.*.width",),
-    direct=backer_rod,
-    units=("in", "mm"),
-    order=30,
-    origins={"W": "joints.*.width"},
-    keys=(
-        Key("width", "length", "width of the joint"),
-        Key("oversize", "percent", "rod over the width", "25%"),
-    ),
-)
+PROVIDER = provide("Diameter of the backer rod", RodInputs, backer_rod, each=("joints",), order=30)

@@ -1,48 +1,36 @@
 """Change of length of a stretch of wall by a change of temperature."""
 
-from specgen.computing.guards import refuse_negative
-from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Key, Provider
+from specgen.standards import find_source
 
-SOURCES = (
-    Source(
-        Kind.PUBLISHED,
-        "Cornell University, ARCH 262, sealant joint assignment, fall 2007: length times expansion times range",
-    ),
-)
 NOTES = (
     "The stretch is taken to be free at both ends; what holds it makes stress of the movement it prevents.",
     "Moisture and movements of the building are not in this sum; joint-width adds them.",
 )
 
 
-def thermal_movement(length: Quantity, alpha: Quantity, temperature_range: Quantity, system: str = "ip") -> Working:
-    """Change of length, in inches or millimeters; source: `SOURCES`. Raises Refused for what is below zero."""
-    refuse_negative(length=length, alpha=alpha, temperature_range=temperature_range)
-    unit, degree, per = ("in", "F", "/F") if system == "ip" else ("mm", "C", "/C")
-    made = Sum(
-        (
-            Given("L", "length that moves", length.number(unit), unit),
-            Given("alpha", "thermal expansion", alpha.number(per), per),
-            Given("dT", "temperature range", temperature_range.number(f"{degree} apart"), degree),
-        )
+@declare_inputs
+class MovementInputs(Inputs):
+    """A stretch of wall and its change of temperature."""
+
+    length: Quantity = given_input("L", "length that moves", "length", about="stretch that moves", least=0)
+    alpha: Quantity = given_input(
+        "alpha", "thermal expansion", "expansion", about="thermal expansion of that stretch", least=0
     )
-    change = made.step("dL", "change of length", "L * alpha * dT", unit)
-    return Working("thermal-movement", made.given, tuple(made.steps), change, unit, SOURCES, NOTES)
+    temperature_range: Quantity = given_input(
+        "dT", "temperature range", "temperature_difference", about="from coldest to hottest", least=0
+    )
 
 
-PROVIDER = Provider(
-    "thermal-movement",
-    "Thermal movement",
-    (),
-    None,
-    direct=thermal_movement,
-    units=("in", "mm"),
-    keys=(
-        Key("length", "length", "stretch that moves"),
-        Key("alpha", "expansion", "thermal expansion of that stretch"),
-        Key("temperature_range", "temperature_difference", "from coldest to hottest"),
-    ),
-)
+def thermal_movement(inputs: MovementInputs) -> Working:
+    """Change of length, in inches or millimeters. Raises Refused for what is below zero."""
+    working = WorkingBuilder(inputs.rows())
+    working.step("dL", "change of length", "L * alpha * dT", "in" if inputs.system == "ip" else "mm")
+    source = find_source("joint_width_course").saying("length times expansion times range")
+    return working.build("thermal-movement", "dL", (source,), NOTES)
+
+
+PROVIDER = provide("Thermal movement", MovementInputs, thermal_movement)

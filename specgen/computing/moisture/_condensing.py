@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from specgen.model.working import Sum
+from specgen.computing.working_builder import WorkingBuilder
 
 
 def planes(resistances: Sequence[float], bounds: Sequence[float]) -> list[int]:
@@ -29,13 +29,13 @@ def _bends(depth: Sequence[float], bounds: Sequence[float], first: int, middle: 
     return bounds[middle] < bounds[first] + (end - bounds[first]) * share - 1e-9
 
 
-def add_condensate(made: Sum, wet: Sequence[int], places: Sequence[str], layers: int, unit: str) -> None:
+def add_condensate(working: WorkingBuilder, wet: Sequence[int], places: Sequence[str], layers: int, unit: str) -> None:
     """Adds the vapor that condenses in a day at each plane: what comes in less what goes on."""
     ends = [0, *wet, layers]
     for before, at, after in zip(ends, wet, ends[2:], strict=False):
         comes = f"({_pressure(before, layers)} - s_{at}) / ({_resistance(before, at)})"
         goes = f"(s_{at} - {_pressure(after, layers)}) / ({_resistance(at, after)})"
-        made.step(f"q_{at}", f"vapor that condenses in a day, {places[at]}", f"v * ({comes} - {goes})", unit)
+        working.step(f"q_{at}", f"vapor that condenses in a day, {places[at]}", f"v * ({comes} - {goes})", unit)
 
 
 def _pressure(at: int, layers: int) -> str:

@@ -3,10 +3,10 @@
 from fractions import Fraction
 from math import ceil, exp
 
-from specgen.computing.guards import refuse_beyond
+from specgen.computing.inputs import Inputs, declare_inputs, given_input
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum
 from specgen.quantities.quantity import Quantity
 
 SOURCES = (
@@ -23,12 +23,20 @@ FREEZING_NOTE = (
 HUMIDITY_NOTE = "Below freezing, humidity is taken as meters tell it, over water and not over ice."
 
 
-def refuse_unfit_air(air: Quantity, rh: Fraction) -> None:
-    """Raises Refused where air or humidity, in percent, leave the range of the Magnus form."""
-    refuse_beyond("air", air, COLDEST, HOTTEST)
-    least = min(100.0, max(LEAST_HUMIDITY, ceil(_humidity_at_coldest(air.number("C")) * 100) / 100))
-    if not least <= rh <= 100:
-        raise refuse(f"rh is {float(rh):g} %", f"it lies from {least:g} to 100 %, the range of the formula in this air")
+@declare_inputs
+class AirInputs(Inputs):
+    """Air and its relative humidity, in percent."""
+
+    air: Quantity = given_input("T_a", "air", "temperature", about="air temperature", within=(COLDEST, HOTTEST))
+    rh: Fraction = given_input("RH", "relative humidity", "percent", about="relative humidity, above 0 to 100 %")
+
+
+def require_humidity(inputs: AirInputs) -> None:
+    """Raises Refused where the humidity leaves the range of the Magnus form in this air."""
+    least = min(100.0, max(LEAST_HUMIDITY, ceil(_humidity_at_coldest(inputs.air.number("C")) * 100) / 100))
+    if not least <= inputs.rh <= 100:
+        hint = f"it lies from {least:g} to 100 %, the range of the formula in this air"
+        raise refuse(f"rh is {float(inputs.rh):g} %", hint)
 
 
 def _humidity_at_coldest(air: float) -> float:
@@ -37,23 +45,18 @@ def _humidity_at_coldest(air: float) -> float:
     return 100 * exp(17.62 * coldest / (243.12 + coldest) - 17.62 * air / (243.12 + air))
 
 
-def given(air: Quantity, rh: Fraction, degree: str) -> tuple[Given, ...]:
-    """Air and humidity by symbol."""
-    return (Given("T_a", "air", air.number(degree), degree), Given("RH", "relative humidity", float(rh), "%"))
-
-
-def dew_and_frost(made: Sum, degree: str) -> bool:
+def add_dew_and_frost(working: WorkingBuilder, degree: str) -> bool:
     """Adds T_d, the dew point in °F or °C, and below freezing T_f, the frost point; returns whether that is so."""
     fahrenheit = degree == "F"
     celsius = "T_a"
     if fahrenheit:
-        made.step("C_a", "air", "(T_a - 32) / 1.8", "C")
+        working.step("C_a", "air", "(T_a - 32) / 1.8", "C")
         celsius = "C_a"
-    made.step("g", "Magnus exponent of the vapor", f"ln(RH / 100) + 17.62 * {celsius} / (243.12 + {celsius})", "")
-    made.step("T_d", "dew point, over water", _back("243.12 * g / (17.62 - g)", fahrenheit), degree)
-    if made.known["g"] >= 0:
+    working.step("g", "Magnus exponent of the vapor", f"ln(RH / 100) + 17.62 * {celsius} / (243.12 + {celsius})", "")
+    working.step("T_d", "dew point, over water", _back("243.12 * g / (17.62 - g)", fahrenheit), degree)
+    if working.known["g"] >= 0:
         return False
-    made.step("T_f", "frost point, over ice", _back("272.62 * g / (22.46 - g)", fahrenheit), degree)
+    working.step("T_f", "frost point, over ice", _back("272.62 * g / (22.46 - g)", fahrenheit), degree)
     return True
 
 
@@ -61,7 +64,7 @@ def _back(celsius: str, fahrenheit: bool) -> str:
     return f"{celsius} * 1.8 + 32" if fahrenheit else celsius
 
 
-def notes(air: Quantity, frost: bool) -> tuple[str, ...]:
+def tell_frost(air: Quantity, frost: bool) -> tuple[str, ...]:
     """What must be said of cold air."""
     cold = (HUMIDITY_NOTE,) if air < Quantity.of(0, "C") else ()
     return ((FREEZING_NOTE,) if frost else ()) + cold

@@ -1,8 +1,8 @@
 """Saturation pressure of water vapor as ISO 13788 takes it, for every sum that needs it."""
 
-from specgen.model.source import Kind, Source
+from specgen.standards import find_source
 
-SOURCE = Source(Kind.PUBLISHED, "ISO 13788: saturation pressure over water at and above 0 °C, over ice below")
+SOURCE = find_source("iso_13788").saying("saturation pressure over water at and above 0 °C, over ice below")
 
 
 def over_water(symbol: str, degree: str) -> str:

@@ -1,22 +1,19 @@
 """Whether code asks for a drained wall."""
 
-from specgen.model.project import View
-from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
+from specgen.standards import find_source
 
 MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
 RESIDENTIAL = {"R-1", "R-2", "R-3", "R-4"}
-IBC = Source(
-    Kind.PUBLISHED,
-    "International Building Code 2024, section 1407: drainage on framed walls of type V, groups R-1 to R-4",
-)
-IRC = Source(Kind.PUBLISHED, "International Residential Code, R703.9: drainage over all but concrete and masonry")
+IBC = find_source("ibc_1407").saying("drainage on framed walls of type V, groups R-1 to R-4")
+IRC = find_source("irc_r703").saying("drainage over all but concrete and masonry")
 
 
-def for_wall(wall: View, ask: Ask) -> Lookup:
+def for_wall(wall: Wall, ask: Ask) -> Lookup:
     """Yes where the model code asks for drainage behind this wall's boards; a code of other make asks nothing here."""
-    project = wall.project.root()
+    project = root_of(wall)
     model = project.code.model
     if model == "irc":
         masonry = wall.substrate.kind in MASONRY

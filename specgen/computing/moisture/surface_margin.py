@@ -1,54 +1,57 @@
 """How far a surface lies above the dew point of the air at it, and the least surface temperature for a coat."""
 
-from fractions import Fraction
-
-from specgen.computing.guards import refuse_beyond
-from specgen.computing.moisture._dew import SOURCES, dew_and_frost, given, notes, refuse_unfit_air
-from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.inputs import declare_inputs, given_input, limit_input, provide
+from specgen.computing.moisture._dew import (
+    COLDEST,
+    HOTTEST,
+    SOURCES,
+    AirInputs,
+    add_dew_and_frost,
+    require_humidity,
+    tell_frost,
+)
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.source import InForce
+from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Key, Provider
 
-UFC = Source(Kind.PUBLISHED, "UFC 3-190-06: no paint on a surface less than 5 °F (3 °C) above the dew point")
-# Two published figures, not one converted: that of the unit system counts.
-MARGIN = {"F": 5.0, "C": 3.0}
 # Walls from deep winter to a dark face in the sun; bounds of our own.
-COLDEST, HOTTEST = Quantity.of(-80, "F"), Quantity.of(250, "F")
+COLDEST_WALL, HOTTEST_WALL = Quantity.of(-80, "F"), Quantity.of(250, "F")
 
 
-def surface_margin(air: Quantity, rh: Fraction, surface: Quantity, system: str = "ip") -> Working:
+@declare_inputs
+class MarginInputs(AirInputs):
+    """A surface and the air at it; two published margins, not one converted: that of the unit system counts."""
+
+    air: Quantity = given_input("T_a", "air", "temperature", about="air at the wall", within=(COLDEST, HOTTEST))
+    surface: Quantity = given_input(
+        "T_s", "surface", "temperature", about="surface to be coated", within=(COLDEST_WALL, HOTTEST_WALL)
+    )
+    margin_ip: InForce = limit_input(
+        "weather.above_dew_point_ip",
+        says="no paint on a surface less than {margin_ip} ({margin_si}) above the dew point",
+    )
+    margin_si: InForce = limit_input("weather.above_dew_point_si")
+
+
+def surface_margin(inputs: MarginInputs) -> Working:
     """Surface less dew point over water, in °F or °C apart; beside it the least surface temperature. Raises Refused.
 
-    `rh` is relative humidity in percent; below freezing the margin to the frost point stands beside it too.
+    Below freezing the margin to the frost point stands beside it too.
     """
-    refuse_unfit_air(air, rh)
-    refuse_beyond("surface", surface, COLDEST, HOTTEST)
-    degree = "F" if system == "ip" else "C"
+    require_humidity(inputs)
+    degree, margin = ("F", inputs.margin_ip) if inputs.system == "ip" else ("C", inputs.margin_si)
     apart = f"{degree} apart"
-    more = (
-        Given("T_s", "surface", surface.number(degree), degree),
-        Given("m", "least margin of a surface to be coated", MARGIN[degree], apart),
-    )
-    made = Sum((*given(air, rh, degree), *more))
-    frost = dew_and_frost(made, degree)
-    margin = made.step("M", "surface above the dew point", "T_s - T_d", apart)
-    made.step("T_m", "least surface temperature allowed", "T_d + m", degree)
+    least = InputRow("m", "least margin of a surface to be coated", margin.value.number(apart), apart)
+    working = WorkingBuilder((*inputs.rows(), least))
+    frost = add_dew_and_frost(working, degree)
+    working.step("M", "surface above the dew point", "T_s - T_d", apart)
+    working.step("T_m", "least surface temperature allowed", "T_d + m", degree)
     if frost:
-        made.step("M_f", "surface above the frost point", "T_s - T_f", apart)
-    beside, told = ("T_m", "M_f") if frost else ("T_m",), notes(air, frost)
-    return Working("surface-margin", made.given, tuple(made.steps), margin, apart, (UFC, *SOURCES), told, beside=beside)
+        working.step("M_f", "surface above the frost point", "T_s - T_f", apart)
+    sources = (inputs.limit_source("margin_ip"), *SOURCES)
+    beside = ("T_m", "M_f") if frost else ("T_m",)
+    return working.build("surface-margin", "M", sources, tell_frost(inputs.air, frost), secondary_results=beside)
 
 
-PROVIDER = Provider(
-    "surface-margin",
-    "Surface above the dew point",
-    (),
-    None,
-    direct=surface_margin,
-    units=("F apart", "C apart"),
-    keys=(
-        Key("air", "temperature", "air at the wall"),
-        Key("rh", "percent", "relative humidity, above 0 to 100 %"),
-        Key("surface", "temperature", "surface to be coated"),
-    ),
-)
+PROVIDER = provide("Surface above the dew point", MarginInputs, surface_margin)

@@ -2,26 +2,27 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from specgen.computing.moisture._condensing import add_condensate, planes
 from specgen.computing.moisture._saturation import SOURCE as SATURATION
 from specgen.computing.moisture._saturation import saturation
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, below
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.value_text import words
-from specgen.model.working import UNIT_CHANGE, Given, Sum, Working
+from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
+from specgen.standards import find_source
 
 RECALLED = Source(
     Kind.MEMORY, "ISO 13788, annex A: indoor air of normal occupancy by outdoor air; ISO 6946: films of air"
 )
 SOURCES = (
     SATURATION,
-    Source(Kind.PUBLISHED, "ISO 13788: temperature by share of R-value, vapor pressure by share of vapor resistance"),
+    find_source("iso_13788").saying("temperature by share of R-value, vapor pressure by share of vapor resistance"),
     RECALLED,
 )
 INSIDE_FILM, OUTSIDE_FILM = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI")
@@ -59,7 +60,7 @@ class Inputs:
     month: str
     low: Quantity
     high: Quantity
-    humidity: Fraction
+    humidity: Fraction | int
     path: Path = ()
     system: str = "ip"
 
@@ -80,38 +81,38 @@ def wall_layers(inputs: Inputs) -> Working:
     What condenses in a day follows beside it, for each place; source: `SOURCES`.
     """
     degree, resistance, _, mass = inputs.units
-    made = Sum(_given(inputs))
+    working = WorkingBuilder(_rows(inputs))
     names = [layer.name for layer in inputs.layers]
     numbers = [str(n) for n in range(1, len(names) + 1)]
-    total = made.step(
+    working.step(
         "R_T", "R-value with films of air", " + ".join(["R_si", *(f"R_{n}" for n in numbers), "R_se"]), resistance
     )
-    _air(made, degree)
-    _temperatures(made, names, degree)
+    _add_air(working, degree)
+    _add_temperatures(working, names, degree)
     places = ["at the inner face", *(f"between {a} and {b}" for a, b in zip(names, names[1:], strict=False))]
-    wet = _vapor(made, names, places)
-    add_condensate(made, wet, places, len(names), mass)
-    surface = [0] if made.known["p_i"] > made.known["s_0"] else []
-    told = _told([places[n] for n in surface + wet])
+    wet = _add_vapor(working, names, places)
+    add_condensate(working, wet, places, len(names), mass)
+    surface = [0] if working.known["p_i"] > working.known["s_0"] else []
+    told = _tell_places([places[n] for n in surface + wet])
     notes = (told, *NOTES, *((DENSE_NOTE,) if inputs.dense else ()))
     beside = ("X", *(f"q_{n}" for n in wet))
-    return Working("wall-layers", made.given, tuple(made.steps), total, resistance, SOURCES, notes, beside=beside)
+    return working.build("wall-layers", "R_T", SOURCES, notes, secondary_results=beside)
 
 
-def _given(inputs: Inputs) -> tuple[Given, ...]:
+def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
     degree, resistance, permeance, mass = inputs.units
     month, path = inputs.month, inputs.path
-    given = [
-        Given("T_lo", f"mean daily low, {month}", inputs.low.number(degree), degree, below(path, "mean_min")),
-        Given("T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, below(path, "mean_max")),
-        Given("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", below(path, "mean_humidity")),
-        Given("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
+    rows = [
+        InputRow("T_lo", f"mean daily low, {month}", inputs.low.number(degree), degree, below(path, "mean_min")),
+        InputRow("T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, below(path, "mean_max")),
+        InputRow("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", below(path, "mean_humidity")),
+        InputRow("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
     ]
     for n, layer in enumerate(inputs.layers, 1):
         open_to = max(layer.permeance, LEAST_PERMEANCE)
-        given += [
-            Given(f"R_{n}", layer.name, layer.r_value.number(resistance), resistance, below(layer.path, "r_value")),
-            Given(
+        rows += [
+            InputRow(f"R_{n}", layer.name, layer.r_value.number(resistance), resistance, below(layer.path, "r_value")),
+            InputRow(
                 f"W_{n}",
                 f"permeance, {layer.name}",
                 open_to.number(permeance),
@@ -123,66 +124,66 @@ def _given(inputs: Inputs) -> tuple[Given, ...]:
     # Nanograms of one second to grams of a day, then to the unit of mass by area.
     day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
-        *given,
-        Given("W_c", "permeance of the whole coating", coating.number(permeance), permeance),
-        Given("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
-        Given("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass, UNIT_CHANGE),
+        *rows,
+        InputRow("W_c", "permeance of the whole coating", coating.number(permeance), permeance, "gloss.permeance"),
+        InputRow("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
+        InputRow("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass, UNIT_CHANGE),
     )
 
 
-def _air(made: Sum, degree: str) -> None:
+def _add_air(working: WorkingBuilder, degree: str) -> None:
     """Adds temperature and vapor pressure of the outer air, and of the inner air that goes with it."""
-    made.step("T_e", "outdoor air", "(T_lo + T_hi) / 2", degree)
+    working.step("T_e", "outdoor air", "(T_lo + T_hi) / 2", degree)
     celsius = "T_e"
     if degree == "F":
-        made.step("C_e", "outdoor air", "(T_e - 32) / 1.8", "C")
+        working.step("C_e", "outdoor air", "(T_e - 32) / 1.8", "C")
         celsius = "C_e"
     inside = f"min(max(20, 15 + {celsius} / 2), 25)"
-    made.step("T_i", "indoor air, normal occupancy", f"{inside} * 1.8 + 32" if degree == "F" else inside, degree)
-    made.step("RH_i", "indoor humidity, normal occupancy", f"min(max(35, 45 + {celsius}), 65)", "%")
+    working.step("T_i", "indoor air, normal occupancy", f"{inside} * 1.8 + 32" if degree == "F" else inside, degree)
+    working.step("RH_i", "indoor humidity, normal occupancy", f"min(max(35, 45 + {celsius}), 65)", "%")
     for mark, where in (("i", "indoors"), ("e", "outdoors")):
-        pressure = saturation(f"T_{mark}", degree, made.known[f"T_{mark}"])
-        made.step(f"p_{mark}", f"vapor pressure {where}", f"RH_{mark} / 100 * {pressure}", "Pa")
+        pressure = saturation(f"T_{mark}", degree, working.known[f"T_{mark}"])
+        working.step(f"p_{mark}", f"vapor pressure {where}", f"RH_{mark} / 100 * {pressure}", "Pa")
 
 
-def _temperatures(made: Sum, names: list[str], degree: str) -> None:
+def _add_temperatures(working: WorkingBuilder, names: list[str], degree: str) -> None:
     """Adds the temperature at the outer side of each layer, and saturation pressure there; 0 is the inner face."""
     before, share = "T_i", "R_si"
     for n, place in enumerate(["inner face", *(f"outer side of {name}" for name in names)]):
-        made.step(f"T_{n}", f"temperature, {place}", f"{before} - (T_i - T_e) * {share} / R_T", degree)
-        made.step(f"s_{n}", f"saturation, {place}", saturation(f"T_{n}", degree, made.known[f"T_{n}"]), "Pa")
+        working.step(f"T_{n}", f"temperature, {place}", f"{before} - (T_i - T_e) * {share} / R_T", degree)
+        working.step(f"s_{n}", f"saturation, {place}", saturation(f"T_{n}", degree, working.known[f"T_{n}"]), "Pa")
         before, share = f"T_{n}", f"R_{n + 1}"
 
 
-def _vapor(made: Sum, names: list[str], places: list[str]) -> list[int]:
+def _add_vapor(working: WorkingBuilder, names: list[str], places: list[str]) -> list[int]:
     """Adds vapor pressures and X, the most by which one passes saturation; returns where vapor condenses inside."""
     last = len(names)
     for n, name in enumerate(names, 1):
         open_to = f"min(W_{n}, W_c)" if n == last else f"W_{n}"
-        made.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / {open_to}", "")
-    made.step("Z_T", "vapor resistance of the wall", " + ".join(f"Z_{n}" for n in range(1, last + 1)), "")
-    made.step("p_0", "vapor pressure, inner face", "min(p_i, s_0)", "Pa")
+        working.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / {open_to}", "")
+    working.step("Z_T", "vapor resistance of the wall", " + ".join(f"Z_{n}" for n in range(1, last + 1)), "")
+    working.step("p_0", "vapor pressure, inner face", "min(p_i, s_0)", "Pa")
     for n, name in enumerate(names, 1):
-        made.step(f"p_{n}", f"vapor pressure, outer side of {name}", f"p_{n - 1} - (p_0 - p_e) * Z_{n} / Z_T", "Pa")
-    known = made.known
+        working.step(f"p_{n}", f"vapor pressure, outer side of {name}", f"p_{n - 1} - (p_0 - p_e) * Z_{n} / Z_T", "Pa")
+    known = working.known
     over = ["p_i - s_0", *(f"p_{n} - s_{n}" for n in range(1, last))]
     excess = [known["p_i"] - known["s_0"], *(known[f"p_{n}"] - known[f"s_{n}"] for n in range(1, last))]
     where = places[excess.index(max(excess))]
     joined = f"max({', '.join(over)})" if last > 1 else over[0]
-    made.step("X", f"most vapor pressure over saturation, {where}", joined, "Pa")
+    working.step("X", f"most vapor pressure over saturation, {where}", joined, "Pa")
     bounds = [known["p_0"], *(known[f"s_{n}"] for n in range(1, last)), known["p_e"]]
     return planes([known[f"Z_{n}"] for n in range(1, last + 1)], bounds)
 
 
-def _told(places: list[str]) -> str:
+def _tell_places(places: list[str]) -> str:
     if not places:
         return "No vapor condenses in this state."
     return f"Vapor condenses in this state {', and '.join(places)}."
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+def for_wall(wall: Wall, ask: Ask) -> Working:
     """The layers of a wall in the coldest of the months that the project gives."""
-    project: Any = wall.project.root()
+    project = root_of(wall)
     layers = tuple(Layer(layer.name, layer.r_value, layer.permeance, layer.path) for layer in wall.layers)
     if not layers:
         raise Absent((*wall.path, "layers"))
@@ -208,9 +209,5 @@ PROVIDER = Provider(
     ("walls",),
     for_wall,
     reads=("walls.*.layers", "climate.months", "gloss.permeance"),
-    units=("R", "RSI"),
     order=10,
-    origins={
-        "W_c": "gloss.permeance",
-    },
 )

@@ -2,14 +2,14 @@
 
 import datetime
 from collections.abc import Iterator
-from typing import Any
 
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.dates import days_after
 from specgen.model.problem import refuse
-from specgen.model.project import View
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Description
 from specgen.model.value_text import long_date
-from specgen.model.working import Given, Sum, Working
+from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (
@@ -21,51 +21,53 @@ WEEKEND_TAKEN = "Saturday and Sunday are taken as days off: common practice, no 
 NOTES = ("One review: a set that comes back adds its own. Days of the mockup are calendar days.",)
 
 
-def for_project(project: View, ask: Ask) -> Working:
+def for_project(project: Description, ask: Ask) -> Working:
     """Days from submission to the first day of work on the wall; dates stand in the notes. Raises Absent, Refused."""
     submitted: datetime.date = project.schedule.submit_on
-    made = Sum(tuple(_given(project, submitted)))
-    waits = "max(n, n_v)" if "n_v" in made.known else "n"
-    made.step("R", "review ends", f"{waits} + k" if "k" in made.known else waits, "d")
-    colored = "o" in made.known
+    working = WorkingBuilder(_rows(project, submitted))
+    waits = "max(n, n_v)" if "n_v" in working.known else "n"
+    working.step("R", "review ends", f"{waits} + k" if "k" in working.known else waits, "d")
+    colored = "o" in working.known
     if colored:
-        made.step("A", "sample color arrives", "o + l", "d")
-    made.step("M", "mockup can start", "max(R, A)" if colored else "R", "d")
-    start = made.step("E", "work can start", "M + D", "d")
-    governs = "the sample color" if made.known.get("A", 0) > made.known["R"] else "the review"
-    told = _dates(project, submitted, int(made.known["M"]), int(start))
-    taken = (WEEKEND_TAKEN,) if "k" in made.known and not project.schedule.get("days_off") else ()
+        working.step("A", "sample color arrives", "o + l", "d")
+    working.step("M", "mockup can start", "max(R, A)" if colored else "R", "d")
+    start = working.step("E", "work can start", "M + D", "d")
+    case = "the sample color" if working.known.get("A", 0) > working.known["R"] else "the review"
+    told = _tell_dates(project, submitted, int(working.known["M"]), int(start))
+    taken = (WEEKEND_TAKEN,) if "k" in working.known and not project.schedule.get("days_off") else ()
     notes = (*told, *taken, *NOTES)
-    return Working("earliest-start", made.given, tuple(made.steps), start, "d", SOURCES, notes, governs, ("M",))
+    return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
 
 
-def _given(project: Any, submitted: datetime.date) -> Iterator[Given]:
+def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
     contract = project.contract
     days = [contract.review_days]
-    yield Given("n", "review", float(days[0]), "d", "contract.review_days")
+    yield InputRow("n", "review", float(days[0]), "d", "contract.review_days")
     if list(project.deviations):
         days.append(contract.variation_review_days)
-        yield Given("n_v", "review of a set with deviations", float(days[1]), "d", "contract.variation_review_days")
+        yield InputRow("n_v", "review of a set with deviations", float(days[1]), "d", "contract.variation_review_days")
     if contract.review_day_kind == "working":
-        off = _days_off(submitted, max(days), project.schedule.get("days_off") or WEEKEND)
-        yield Given("k", "days off within the review", float(off), "d", "days off in the calendar")
+        off = _count_days_off(submitted, max(days), project.schedule.get("days_off") or WEEKEND)
+        yield InputRow("k", "days off within the review", float(off), "d", "days off in the calendar")
     custom = [color for color in project.colors if color.kind == "custom"]
     if custom:
         ordered = (project.schedule.color_sample_order_on - submitted).days
         slowest = max(custom, key=lambda color: color.lead_time_days)
         lead = f"colors.{slowest.mark}.lead_time_days"
-        yield Given("o", "sample color ordered, after submission", float(ordered), "d", "order less submission")
-        yield Given("l", f"lead time of color {slowest.mark}", float(slowest.lead_time_days), "d", lead)
-    yield Given("D", "mockup, with drying and acceptance", float(project.mockup.duration_days), "d")
+        yield InputRow("o", "sample color ordered, after submission", float(ordered), "d", "order less submission")
+        yield InputRow("l", f"lead time of color {slowest.mark}", float(slowest.lead_time_days), "d", lead)
+    yield InputRow(
+        "D", "mockup, with drying and acceptance", float(project.mockup.duration_days), "d", "mockup.duration_days"
+    )
 
 
-def _days_off(start: datetime.date, working: int, off: tuple[str, ...]) -> int:
+def _count_days_off(start: datetime.date, working: int, off: tuple[str, ...]) -> int:
     """The days off among the calendar days that so many working days after `start` take."""
     asked = working
     weekdays = {WEEK.index(day) for day in off if day in WEEK}
     if len(weekdays) == len(WEEK):
         raise refuse("every day of the week is off", "leave the working days out of schedule.days_off")
-    dates = {_date(day).toordinal() for day in off if day not in WEEK}
+    dates = {_read_date(day).toordinal() for day in off if day not in WEEK}
     # Days are counted as numbers, which do not end with the calendar; day 1 of them is a Monday.
     first = day = start.toordinal()
     while working:
@@ -74,14 +76,14 @@ def _days_off(start: datetime.date, working: int, off: tuple[str, ...]) -> int:
     return day - first - asked
 
 
-def _date(text: str) -> datetime.date:
+def _read_date(text: str) -> datetime.date:
     try:
         return datetime.date.fromisoformat(text)
     except ValueError:
         raise refuse(f"{text!r} is no day off", "write mon to sun, or a date such as 2027-07-05") from None
 
 
-def _dates(project: Any, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
+def _tell_dates(project: Description, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
     """The days as dates, and how the planned start lies to them."""
     first, then = (days_after(submitted, days) for days in (mockup, start))
     said = f"Submitted on {long_date(submitted)}, the mockup can start on {long_date(first)}, "
@@ -99,14 +101,6 @@ PROVIDER = Provider(
     "Earliest start of the work",
     (),
     for_project,
-    reads=(
-        "schedule.submit_on",
-        "contract.review_days",
-        "contract.review_day_kind",
-        "colors",
-        "mockup.duration_days",
-    ),
-    units=("d", "d"),
+    reads=("schedule.submit_on", "contract.review_days", "contract.review_day_kind", "colors", "mockup.duration_days"),
     order=10,
-    origins={"D": "mockup.duration_days"},
 )

@@ -1,11 +1,11 @@
 """Least time from glued board to finished gloss: every drying and curing time of a wall, one after the other."""
 
-from typing import Any
-
+from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import below
 from specgen.model.project import View
 from specgen.model.source import Kind, Source
-from specgen.model.working import Given, Sum, Working
+from specgen.model.typed_views import Wall, root_of
+from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
@@ -15,17 +15,17 @@ NOTES = (
 )
 
 
-def for_wall(wall: View, ask: Ask) -> Working:
+def for_wall(wall: Wall, ask: Ask) -> Working:
     """The least hours from board to gloss on a wall; a board that is not glued waits for no adhesive."""
-    made = Sum(tuple(_given(wall)))
-    steps = " + ".join(given.symbol for given in made.given)
-    hours = made.step("t", "least time from board to gloss", steps, "h")
-    made.step("d", "in days of 24 hours", "t / 24", "d")
-    return Working("minimum-elapsed", made.given, tuple(made.steps), hours, "h", SOURCES, NOTES, beside=("d",))
+    working = WorkingBuilder(_rows(wall))
+    steps = " + ".join(row.symbol for row in working.inputs)
+    working.step("t", "least time from board to gloss", steps, "h")
+    working.step("d", "in days of 24 hours", "t / 24", "d")
+    return working.build("minimum-elapsed", "t", SOURCES, NOTES, secondary_results=("d",))
 
 
-def _given(wall: View) -> list[Given]:
-    project: Any = wall.project.root()
+def _rows(wall: Wall) -> list[InputRow]:
+    project = root_of(wall)
     waits: list[tuple[str, str, View, str]] = []
     # The schema knows which methods have a curing time; without a method nobody does.
     if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):
@@ -43,7 +43,7 @@ def _given(wall: View) -> list[Given]:
         ("t_g", "gloss", project.gloss, "dry_hours"),
     ]
     return [
-        Given(symbol, title, float(getattr(view, name)), "h", below(view.path, name))
+        InputRow(symbol, title, float(getattr(view, name)), "h", below(view.path, name))
         for symbol, title, view, name in waits
     ]
 
@@ -63,6 +63,5 @@ PROVIDER = Provider(
         "primer.dry_hours",
         "gloss.dry_hours",
     ),
-    units=("h", "h"),
     order=20,
 )

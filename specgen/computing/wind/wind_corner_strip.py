@@ -1,12 +1,11 @@
 """Width of the strip at the corners of a wall where wind pulls hardest: zone 5 of ASCE 7-16."""
 
-from specgen.computing.guards import refuse_none_of
+from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.wind import _wind
-from specgen.model.project import View
-from specgen.model.working import Given, Sum, Working
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.working import InputRow, Working
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.provider import Ask, Key, Provider
 
 LOW = (
     "Up to 60 ft (18.3 m): 10 % of the least width or 0.4 of the height, the smaller; not below 4 % of the width or "
@@ -18,51 +17,36 @@ HIGH = (
 )
 
 
-def wind_corner_strip(least_width: Quantity, height: Quantity, system: str) -> Working:
-    """Width of zone 5 at each corner, in ft or m; source: `_wind.RECALLED`. Raises Refused for no building."""
-    refuse_none_of(least_width=least_width, height=height)
-    unit = "ft" if system == "ip" else "m"
-    made = Sum(
-        (
-            Given("B", "least width of the building", least_width.number(unit), unit),
-            Given("h", "mean roof height", height.number(unit), unit),
-            Given("a_m", "least width of the strip", Quantity.of(3, "ft").number(unit), unit, source=_wind.RECALLED),
-        )
+@declare_inputs
+class StripInputs(Inputs):
+    """The size of a building."""
+
+    least_width: Quantity = given_input(
+        "B",
+        "least width of the building",
+        "distance",
+        "building.least_plan_width",
+        "least plan width of the building",
+        above=0,
     )
-    high = more(height, _wind.HIGHEST)
+    height: Quantity = given_input("h", "mean roof height", "distance", "building.mean_roof_height", above=0)
+
+
+def wind_corner_strip(inputs: StripInputs) -> Working:
+    """Width of zone 5 at each corner, in ft or m; source: `_wind.RECALLED`. Raises Refused for no building."""
+    unit = "ft" if inputs.system == "ip" else "m"
+    least = InputRow("a_m", "least width of the strip", _wind.LEAST_STRIP.number(unit), unit, source=_wind.RECALLED)
+    working = WorkingBuilder((*inputs.rows(), least))
+    high = more(inputs.height, _wind.HIGHEST)
     if high:
-        made.step("a_1", "share of the building", "0.1 * B", unit)
-        made.step("a_2", "least by the width", "a_m", unit)
+        working.step("a_1", "share of the building", "0.1 * B", unit)
+        working.step("a_2", "least by the width", "a_m", unit)
     else:
-        made.step("a_1", "smaller share of the building", "min(0.1 * B, 0.4 * h)", unit)
-        made.step("a_2", "least by the width", "max(0.04 * B, a_m)", unit)
-    found = made.step("a", "width of the corner strip", "max(a_1, a_2)", unit)
+        working.step("a_1", "smaller share of the building", "min(0.1 * B, 0.4 * h)", unit)
+        working.step("a_2", "least by the width", "max(0.04 * B, a_m)", unit)
+    working.step("a", "width of the corner strip", "max(a_1, a_2)", unit)
     notes = (HIGH if high else LOW, "The strip runs up both sides of every outside corner.")
-    return Working("wind-corner-strip", made.given, tuple(made.steps), found, unit, (_wind.RECALLED,), notes)
+    return working.build("wind-corner-strip", "a", (_wind.RECALLED,), notes)
 
 
-def for_project(project: View, ask: Ask) -> Working:
-    """The strip at the corners of the project's building."""
-    building = project.building
-    system = project.project.system
-    return wind_corner_strip(building.least_plan_width, building.mean_roof_height, system)
-
-
-PROVIDER = Provider(
-    "wind-corner-strip",
-    "Corner strip of higher wind pressure",
-    (),
-    for_project,
-    reads=("building.least_plan_width", "building.mean_roof_height"),
-    direct=wind_corner_strip,
-    units=("ft", "m"),
-    order=20,
-    origins={
-        "B": "building.least_plan_width",
-        "h": "building.mean_roof_height",
-    },
-    keys=(
-        Key("least_width", "length", "least plan width of the building"),
-        Key("height", "length", "mean roof height"),
-    ),
-)
+PROVIDER = provide("Corner strip of higher wind pressure", StripInputs, wind_corner_strip, order=20)

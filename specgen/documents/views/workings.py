@@ -6,12 +6,12 @@ from typing import Any
 
 from specgen.documents.calculations import Instances
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.origins import origin
+from specgen.documents.origins import find_origin
 from specgen.model.block import Formula, Value
 from specgen.model.field import Path
 from specgen.model.finding import Compared
 from specgen.model.value_text import words
-from specgen.model.working import Given, Working
+from specgen.model.working import InputRow, Working
 from specgen.quantities.comparison import Outcome
 from specgen.quantities.format import decimal, printed_unit, set_figure
 from specgen.quantities.units import UNITS
@@ -25,13 +25,13 @@ _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
 Column = tuple[Any, Callable[[Path, Working], Any], int]
 
 
-def inputs(context: DocumentContext, provider: Provider, member: Path, working: Working) -> TableView:
+def inputs(context: DocumentContext, member: Path, working: Working) -> TableView:
     """One row for each input: symbol, name, figure with the mark of its source, unit, origin."""
     made = []
-    for given in working.given:
-        shown, origin_text = _input(context, provider, member, given)
-        name = given.name[:1].upper() + given.name[1:]
-        made.append((Formula(given.symbol), name, shown, printed_unit(given.unit), origin_text))
+    for row in working.inputs:
+        shown, origin_text = _input(context, member, row)
+        name = row.name[:1].upper() + row.name[1:]
+        made.append((Formula(row.symbol), name, shown, printed_unit(row.unit), origin_text))
     return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(made), (9, 26, 17, 11, 37))
 
 
@@ -42,7 +42,7 @@ def members(
 
     `shared` are the notes told elsewhere.
     """
-    differing = list(_inputs(context, provider, workings))
+    differing = list(_inputs(context, workings))
     results = list(_results(context, provider, workings, shared))
     parts = []
     while len(differing) > BESIDE:
@@ -59,31 +59,31 @@ def _table(workings: Instances, columns: list[Column]) -> TableView:
     return TableView(("For", *(head for head, *_ in columns)), rows, tuple(widths))
 
 
-def _inputs(context: DocumentContext, provider: Provider, workings: Instances) -> Iterable[Column]:
+def _inputs(context: DocumentContext, workings: Instances) -> Iterable[Column]:
     """A column for each input whose figure is not the same for all."""
     first = next(iter(workings.values()))
-    for number, given in enumerate(first.given):
-        if any(working.given[number].value != given.value for working in workings.values()):
+    for number, row in enumerate(first.inputs):
+        if any(working.inputs[number].value != row.value for working in workings.values()):
 
             def cell(member: Path, working: Working, number: int = number) -> Value:
-                return _input(context, provider, member, working.given[number])[0]
+                return _input(context, member, working.inputs[number])[0]
 
-            yield _head(given.symbol, given.unit), cell, 10
+            yield _head(row.symbol, row.unit), cell, 10
 
 
 def _results(
     context: DocumentContext, provider: Provider, workings: Instances, shared: tuple[str, ...]
 ) -> Iterable[Column]:
     every = list(workings.values())
-    for step in every[0].lines_beside:
+    for step in every[0].secondary_steps:
 
         def cell(member: Path, working: Working, symbol: str = step.symbol) -> str:
-            return next((figure(line.value) for line in working.lines_beside if line.symbol == symbol), "")
+            return next((figure(line.value) for line in working.secondary_steps if line.symbol == symbol), "")
 
         yield _head(step.symbol, step.unit), cell, 12
     yield "Result", lambda m, w: result(context, w), 18
-    if any(working.governs for working in every):
-        yield "Governed by", lambda m, w: w.governs, 16
+    if any(working.governing_case for working in every):
+        yield "Governed by", lambda m, w: w.governing_case, 16
     by_member = against(context, provider)
     if any(by_member[member] for member in workings):
         yield "Held against", lambda m, w: joined(told(context, one) for one in by_member[m]), 26
@@ -95,12 +95,12 @@ def _head(symbol: str, unit: str) -> list[Any]:
     return [Formula(symbol), f", {printed_unit(unit)}" if unit else ""]
 
 
-def _input(context: DocumentContext, provider: Provider, member: Path, given: Given) -> tuple[Value, str]:
+def _input(context: DocumentContext, member: Path, row: InputRow) -> tuple[Value, str]:
     """The figure of an input with the mark of its source, and where it comes from."""
-    found, text = origin(context, provider, member, given), figure(given.value)
+    found, text = find_origin(context, member, row), figure(row.value)
     # The mark of a source would read as part of a raised power.
     apart = "\u00a0" if found.source is not None and not text.isascii() else ""
-    return Value(text + apart, found.source, about=given.name), found.text
+    return Value(text + apart, found.source, about=row.name), found.text
 
 
 def figure(value: float) -> str:
@@ -123,7 +123,7 @@ def result(context: DocumentContext, working: Working) -> str:
     """The result as the trade writes it, in both unit systems where there are two."""
     if working.unit not in UNITS:
         return f"{figure(working.result)} {working.printed_unit}".strip()
-    return context.text(working.shown, None)
+    return context.text(working.rounded, None)
 
 
 def against(context: DocumentContext, provider: Provider) -> dict[Path, list[Compared]]:

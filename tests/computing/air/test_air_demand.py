@@ -43,7 +43,7 @@ def test_one_gun_of_twelve_scfm_wants_nearly_sixteen() -> None:
     made = demand("12*1*1")
     assert (made.result, made.unit) == (pytest.approx(15.84), "scfm")
     assert (value(made, "D"), value(made, "D_m")) == (12, 12)
-    assert made.beside == ("D", "D_m")
+    assert made.secondary_results == ("D", "D_m")
 
 
 @given(st.lists(st.tuples(st.integers(1, 60), st.integers(1, 12), st.integers(5, 100)), min_size=1, max_size=5))
@@ -95,7 +95,7 @@ GUNS = {"G1": {"air_flow": "12 scfm", "count": 2, "duty": 0.5}, "G2": {"air_flow
 def test_a_project_adds_up_its_guns(tmp_path: Path) -> None:
     made = asked(tmp_path, {"guns": GUNS})
     assert made.result == pytest.approx(demand("12*2*0.5,9*1*1").result)
-    assert [given.value for given in made.given if given.symbol.startswith("u_")] == [0.5, 1]
+    assert [given.value for given in made.inputs if given.symbol.startswith("u_")] == [0.5, 1]
 
 
 @pytest.mark.parametrize("field", ["air_flow", "count", "duty"])

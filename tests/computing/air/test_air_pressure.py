@@ -82,7 +82,7 @@ def test_both_unit_systems_agree(metres: int) -> None:
 
 
 def test_the_share_of_sea_level_stands_beside() -> None:
-    assert [step.symbol for step in air(5200).lines_beside] == ["x"]
+    assert [step.symbol for step in air(5200).secondary_steps] == ["x"]
     assert line(air(0), "x") == pytest.approx(1)
     # 12 cfm at 5200 ft are 9.9 scfm, computed from the standard.
     assert 12 * line(air(5200), "x") == pytest.approx(9.9, abs=0.05)

@@ -41,7 +41,7 @@ def test_the_set_pressure_less_the_gun_hose_where_the_compressor_gives_more(tmp_
     # 12 scfm, 12 ft of 3/8 in from 40 psi lose 2.0 psi by the published formula.
     assert made.result == pytest.approx(38.0, abs=0.01)
     assert made.result == pytest.approx(40 - alone(12, 12, "3/8 in", 40))
-    assert made.governs == "set pressure"
+    assert made.governing_case == "set pressure"
     assert asked(tmp_path, "G2").result == pytest.approx(40 - alone(6, 12, "3/8 in", 40))
 
 
@@ -50,7 +50,7 @@ def test_the_compressor_less_its_hose_where_the_set_pressure_is_more(tmp_path: P
     # All guns pull at once through the supply hose: 2 x 12 + 6 scfm.
     behind = 90 - alone(30, 50, "1/2 in", 90)
     assert made.result == pytest.approx(behind - alone(12, 12, "3/8 in", behind))
-    assert made.governs == "compressor and supply hose"
+    assert made.governing_case == "compressor and supply hose"
 
 
 def test_supply_hoses_are_joined_and_the_gun_hose_that_loses_most_is_taken(tmp_path: Path) -> None:

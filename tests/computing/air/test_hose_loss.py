@@ -34,7 +34,7 @@ def test_the_band_takes_in_the_published_hose_figures(
 ) -> None:
     made = lost(flow=flow, length=length, bore=bore, inlet=inlet)
     assert value(made, "dP_l") <= chart <= value(made, "dP_h"), source
-    assert made.beside == ("dP_l", "dP_h", "p_2")
+    assert made.secondary_results == ("dP_l", "dP_h", "p_2")
 
 
 # By hand from the published form in its own units: 1.6e12 q^1.85 L / (d^5 P), kPa, m³/s, m, mm.

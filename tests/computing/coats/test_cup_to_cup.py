@@ -64,10 +64,10 @@ def test_the_spread_of_a_zahn_cup_lies_on_the_time_of_either(cup: str, to: str) 
     for symbol in ("t_s", "t_l"):
         other = value(made, symbol)
         assert abs(other - made.result) == pytest.approx(0.33 * (other + made.result) / 2)
-    assert made.beside == ("t_s", "t_l")
+    assert made.secondary_results == ("t_s", "t_l")
 
 
 def test_two_cups_without_a_known_spread_say_so() -> None:
     made = carried("ford_3", "60 s", "iso_5")
-    assert made.beside == ()
+    assert made.secondary_results == ()
     assert sum("No figure for the spread" in note for note in made.notes) == 2

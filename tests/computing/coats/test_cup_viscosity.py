@@ -117,13 +117,13 @@ def test_two_laboratories_with_zahn_cups_differ_by_a_third_of_their_mean(mark: s
         other = value(made, symbol)
         assert abs(other - own) == pytest.approx(0.33 * (other + own) / 2, rel=1e-9)
     assert 0 <= value(made, "nu_s") < made.result < value(made, "nu_l")
-    assert made.beside == ("t_s", "t_l", "nu_s", "nu_l")
+    assert made.secondary_results == ("t_s", "t_l", "nu_s", "nu_l")
 
 
 @pytest.mark.parametrize("mark", [mark for mark in MARKS if not CUPS[mark].spread])
 def test_a_cup_without_a_published_spread_says_so(mark: str) -> None:
     made = viscosity(mark, 60)
-    assert made.beside == ()
+    assert made.secondary_results == ()
     assert any("No figure for the spread" in note for note in made.notes)
 
 
@@ -173,7 +173,7 @@ def test_a_project_tells_both_ends_of_the_window_of_each_coat(tmp_path: Path) ->
     for coat, shortest, longest in (("primer", 28, 56), ("gloss", 296, 444)):
         made = asked(tmp_path, window, coat)
         assert {step.symbol: step.value for step in made.steps} == pytest.approx({"nu_s": shortest, "nu_l": longest})
-        assert (made.result, made.beside) == (pytest.approx(shortest), ("nu_l",))
+        assert (made.result, made.secondary_results) == (pytest.approx(shortest), ("nu_l",))
 
 
 @pytest.mark.parametrize(

@@ -41,7 +41,7 @@ BY_HAND = [
 def test_days_worked_by_hand(rate: str, touch_dry: str, hours: str, wanted: float, governs: str) -> None:
     made = day(rate, touch_dry, hours)
     assert made.result == pytest.approx(wanted)
-    assert made.governs == governs
+    assert made.governing_case == governs
     assert made.unit == ("ft2" if "ft" in rate else "m2")
 
 

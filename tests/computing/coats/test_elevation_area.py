@@ -44,7 +44,7 @@ def test_a_units_library_finds_the_same_square_meters(tmp_path: Path) -> None:
 
 def test_each_input_names_its_field(tmp_path: Path) -> None:
     made = area(tmp_path, FACE | {"openings": {"A": WINDOW}})
-    assert [given.origin for given in made.given] == [
+    assert [given.origin for given in made.inputs] == [
         "elevations.E1.width",
         "elevations.E1.height",
         "elevations.E1.openings.A.width",

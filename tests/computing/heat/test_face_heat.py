@@ -73,7 +73,7 @@ def test_a_reflectance_of_three_tenths_reaches_the_softening_of_eps_in_hot_air()
     # 165 F, wall-and-ceiling trade column on EPS and heat.
     made = heat(solar_reflectance="0.30", limit="165 F", emittance="0.9")
     assert made.result == pytest.approx(165)
-    assert made.governs == "joint rule"
+    assert made.governing_case == "joint rule"
     assert made.notes[-1].startswith("The face lies 0.0 \u00b0F")
 
 
@@ -84,7 +84,7 @@ def test_the_two_methods_of_a_face_of_metal_look() -> None:
     assert value(made, "T_2") == pytest.approx(155.3, abs=0.05)
     assert value(made, "T_2") == pytest.approx(halved(480, 0.30, 308.15) * 1.8 - 459.67, abs=1e-6)
     assert made.result == value(made, "T_2")
-    assert made.governs == "heat balance"
+    assert made.governing_case == "heat balance"
 
 
 CASES = [(0.4, 0.3, 800.0), (0.05, 0.9, 1000.0), (0.8, 0.9, 300.0), (0.4, 0.0, 800.0), (1.0, 0.9, 1000.0), (0, 1, 1200)]
@@ -127,7 +127,7 @@ def test_both_unit_systems_agree(reflected: str, emittance: str) -> None:
     ip = heat(reflected=reflected, emittance=emittance)
     si = heat(reflected=reflected, emittance=emittance, hot_air="35 C")
     assert (ip.unit, si.unit) == ("F", "C")
-    assert si.governs == ip.governs
+    assert si.governing_case == ip.governing_case
     for symbol in ("T_1", "T_2", "T_f"):
         assert value(si, symbol) * 1.8 + 32 == pytest.approx(value(ip, symbol), abs=1e-8)
 
@@ -176,8 +176,8 @@ def test_what_has_no_sense_is_refused(wrong: dict[str, str], said: str) -> None:
 
 def test_the_margin_and_the_least_reflectance_stand_beside_the_result() -> None:
     made = heat(limit="165 F")
-    assert [step.symbol for step in made.lines_beside] == ["M", "SR_m"]
-    assert made.lines_beside[0].unit == "F apart"
+    assert [step.symbol for step in made.secondary_steps] == ["M", "SR_m"]
+    assert made.secondary_steps[0].unit == "F apart"
     assert value(made, "M") == pytest.approx(165 - made.result)
     # 1 - (165 - 95) / 100 by the joint rule, ASTM C1472 from memory; the balance asks for a little less here.
     assert value(made, "SR_m") == pytest.approx(0.30, abs=1e-9)
@@ -209,13 +209,13 @@ def test_a_face_of_the_least_reflectance_comes_out_at_the_limit(
 @pytest.mark.parametrize("limit", ["95 F", "90 F", "-1000 F"])
 def test_no_reflectance_passes_where_the_air_alone_reaches_the_limit(limit: str) -> None:
     made = heat(limit=limit, solar_reflectance="1")
-    assert [step.symbol for step in made.lines_beside] == ["M"]
+    assert [step.symbol for step in made.secondary_steps] == ["M"]
     assert value(made, "M") <= 0
     assert made.notes[-2] == "No reflectance passes: the hot air alone reaches the limit."
 
 
 def test_a_face_without_a_limit_has_nothing_beside() -> None:
-    assert heat().beside == ()
+    assert heat().secondary_results == ()
 
 
 @given(st.integers(0, 99), st.integers(0, 100), st.integers(0, 1200))

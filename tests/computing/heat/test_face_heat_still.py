@@ -65,8 +65,8 @@ def test_a_metric_project_is_told_in_celsius(tmp_path: Path) -> None:
 def test_the_margin_to_the_board_stands_beside(tmp_path: Path) -> None:
     walls = {"W1": {"insulation": {"kind": "eps", "service_limit": "165 F"}}}
     made = still(tmp_path, walls=walls)
-    assert [(line.symbol, line.unit) for line in made.lines_beside] == [("M", "F apart")]
-    assert made.lines_beside[0].value == pytest.approx(165 - made.result)
+    assert [(line.symbol, line.unit) for line in made.secondary_steps] == [("M", "F apart")]
+    assert made.secondary_steps[0].value == pytest.approx(165 - made.result)
     assert made.notes[-1].startswith("The face lies 42.5 °F above 165 °F")
 
 

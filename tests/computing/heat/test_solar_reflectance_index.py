@@ -79,7 +79,7 @@ def test_the_closed_form_lies_within_the_error_its_standard_gives_it(wind: str, 
 def test_the_closed_form_stands_beside_only_in_its_range(reflectance: float, emittance: float, printed: bool) -> None:
     # ASTM E1980: absorptance above 0.1; not above 0.8 with an emittance below 0.2.
     made = index(reflectance, emittance)
-    assert made.beside == (("SRI_c",) if printed else ())
+    assert made.secondary_results == (("SRI_c",) if printed else ())
     assert any("closed form is not printed" in note for note in made.notes) is not printed
 
 

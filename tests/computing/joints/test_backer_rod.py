@@ -52,7 +52,7 @@ IN_STOCK = [
 @pytest.mark.parametrize(("width", "wanted"), IN_STOCK)
 def test_the_next_stock_diameter_stands_beside_it(width: str, wanted: float) -> None:
     made = rod(f"{width} in")
-    assert [step.value for step in made.lines_beside] == [wanted]
+    assert [step.value for step in made.secondary_steps] == [wanted]
 
 
 # The same in millimeters: common practice, no source.
@@ -66,7 +66,7 @@ def test_a_metric_reader_is_told_a_metric_stock_diameter(width: str, wanted: int
 def test_a_rod_thicker_than_any_in_stock_is_told() -> None:
     made = rod("3-1/4 in")
     assert made.result == pytest.approx(4.0625)
-    assert made.lines_beside == ()
+    assert made.secondary_steps == ()
     assert made.notes[0] == "No rod in stock is that thick; the thickest is 4 in."
 
 
@@ -74,7 +74,7 @@ def test_a_rod_thicker_than_any_in_stock_is_told() -> None:
 def test_no_stock_diameter_lies_between_the_least_and_the_one_that_is_named(width: int, oversize: int) -> None:
     made = rod(f"{width}/64 in", oversize=f"{oversize}%")
     enough = [size for size in STOCK["in"] if size >= Fraction(width, 64) * (1 + Fraction(oversize, 100))]
-    assert [step.value for step in made.lines_beside] == [pytest.approx(float(size)) for size in enough[:1]]
+    assert [step.value for step in made.secondary_steps] == [pytest.approx(float(size)) for size in enough[:1]]
 
 
 @given(st.integers(1, 300), st.integers(0, 99))

@@ -35,7 +35,7 @@ PAIRS = [
 def test_the_least_depth_of_a_textbook(width: str, wanted: str, governs: str, where: str) -> None:
     made = depth(f"{width} in")
     assert Fraction(made.result) == Fraction(wanted), where
-    assert made.governs == governs
+    assert made.governing_case == governs
     assert made.unit == "in"
 
 

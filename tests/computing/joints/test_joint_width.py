@@ -87,7 +87,7 @@ def test_a_joint_is_rounded_up_where_the_assignment_rounds_to_the_nearest() -> N
     assert width(CORNELL).result == 15 / 16
     assert width(CORNELL, round_up="1/8 in").result == 1
     assert width(CORNELL, round_up="none").result == pytest.approx(0.8857, abs=2e-4)
-    assert width(CORNELL).governs == "closing"
+    assert width(CORNELL).governing_case == "closing"
 
 
 # Joint, class, strain as expansion over 100 F and moisture, spacing printed, its rounding, and where.
@@ -180,7 +180,7 @@ def test_no_movement_needs_the_tolerance_alone() -> None:
 def test_a_wall_that_is_sealed_in_greater_heat_than_it_meets_later_never_closes() -> None:
     made = width(CORNELL, hot="50 F", moisture_strain="0", structural_closing="0 in")
     assert value(made, "D_c") == 0
-    assert made.governs == "opening"
+    assert made.governing_case == "opening"
 
 
 @pytest.mark.parametrize(
@@ -195,7 +195,7 @@ def test_a_wall_that_is_sealed_in_greater_heat_than_it_meets_later_never_closes(
 )
 def test_what_governs_is_named(moved: dict[str, str], governs: str) -> None:
     made = width(RANGE, **moved)
-    assert made.governs == governs
+    assert made.governing_case == governs
     assert made.result == max(value(made, "W_c"), value(made, "W_o"))
 
 
@@ -203,7 +203,7 @@ def test_both_unit_systems_agree() -> None:
     metric, inches = width(CORNELL_SI, round_up="none"), width(CORNELL, round_up="none")
     assert (metric.unit, inches.unit) == ("mm", "in")
     assert metric.result / 25.4 == pytest.approx(inches.result, rel=1e-7)
-    assert metric.governs == inches.governs
+    assert metric.governing_case == inches.governing_case
     for ours, theirs in zip(metric.steps, inches.steps, strict=True):
         per = {"in": 25.4, "F": 5 / 9}.get(theirs.unit, 1.0)
         assert ours.value == pytest.approx(theirs.value * per, rel=1e-7), ours.symbol
@@ -321,7 +321,7 @@ JOB = {
 def test_a_joint_of_a_project_takes_its_heat_from_its_elevation(tmp_path: Path) -> None:
     resolver = Resolver(case_of(tmp_path, JOB).project, computing.find)
     made, heat = resolver(("joints", "J1"), "joint-width"), resolver(("elevations", "E1"), "face-heat")
-    assert {g.symbol: g.value for g in made.given}["T_hot"] == pytest.approx(heat.result)
+    assert {g.symbol: g.value for g in made.inputs}["T_hot"] == pytest.approx(heat.result)
     keys = {
         "length": "20 ft",
         "alpha": "8e-6 /F",

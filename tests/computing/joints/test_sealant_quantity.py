@@ -165,6 +165,6 @@ def test_a_joint_of_a_project_takes_its_own_figures(tmp_path: Path) -> None:
     resolve = resolver_of(tmp_path, {"joints": joints})
     made = resolve(("joints", "J1"), "sealant-quantity")
     assert made.result == pytest.approx(sealant().result)
-    assert made.beside == ("Y",)
+    assert made.secondary_results == ("Y",)
     missing = {path[-1] for path in resolve.missing(("joints", "J2"), "sealant-quantity")}
     assert missing == {"width", "depth"}

@@ -47,7 +47,7 @@ def test_warm_air_agrees_with_a_general_library_of_moist_air(air: int) -> None:
     # That library inverts the ASHRAE equations, over ice below freezing: there it tells our frost point.
     for humidity in range(2, 101, 2):
         made = dew(air, humidity)
-        told = line(made, "T_f") if made.beside else made.result
+        told = line(made, "T_f") if made.secondary_results else made.result
         assert told == pytest.approx(reference(air, humidity), abs=0.1), humidity
 
 
@@ -91,15 +91,15 @@ def test_the_frost_point_agrees_with_the_ice_of_a_general_library(air: int) -> N
 def test_which_of_the_two_is_told_is_said() -> None:
     warm, cold = dew(20, 50), dew(-5, 50)
     assert [step.name for step in warm.steps][-1] == "dew point, over water"
-    assert warm.beside == () and warm.notes == ()
-    assert [step.name for step in cold.lines_beside] == ["frost point, over ice"]
+    assert warm.secondary_results == () and warm.notes == ()
+    assert [step.name for step in cold.secondary_steps] == ["frost point, over ice"]
     assert "frost comes first" in cold.notes[0]
     assert "over water and not over ice" in cold.notes[1]
 
 
 def test_dry_air_above_freezing_has_a_frost_point_and_an_ordinary_humidity() -> None:
     made = dew(10, 20)
-    assert made.beside == ("T_f",)
+    assert made.secondary_results == ("T_f",)
     assert len(made.notes) == 1
 
 
@@ -109,7 +109,7 @@ def test_the_dew_point_moves_as_physics_says(air: int, humidity: int) -> None:
     assert base.result < air
     assert dew(air, humidity + 1).result > base.result
     assert dew(air - 0.5, humidity).result < base.result
-    if base.beside:
+    if base.secondary_results:
         assert base.result < line(base, "T_f") < 0
 
 
@@ -129,12 +129,12 @@ def test_both_unit_systems_agree(air: int, humidity: int) -> None:
     si, ip = dew(air, humidity), dew(air * 1.8 + 32, humidity, "F")
     assert (si.unit, ip.unit) == ("C", "F")
     assert ip.result == pytest.approx(si.result * 1.8 + 32, abs=1e-7)
-    assert ip.beside == si.beside
+    assert ip.secondary_results == si.secondary_results
 
 
 def test_dew_and_frost_meet_at_freezing() -> None:
     warm, cold = dew(0, 100), dew(-0.001, 100)
-    assert warm.beside == ()
+    assert warm.secondary_results == ()
     assert line(cold, "T_f") == pytest.approx(cold.result, abs=1e-3)
 
 

@@ -21,8 +21,8 @@ def test_the_least_surface_stands_five_degrees_above_the_dew_point(air: str, hum
     # UFC 3-190-06: no paint on a surface less than 5 F above the dew point.
     made = margin(air, humidity, "60 F")
     assert line(made, "T_m") == pytest.approx(least, abs=0.1)
-    assert [step.symbol for step in made.lines_beside] == ["T_m"]
-    assert made.lines_beside[0].unit == "F"
+    assert [step.symbol for step in made.secondary_steps] == ["T_m"]
+    assert made.secondary_steps[0].unit == "F"
 
 
 def test_metric_sums_take_the_metric_margin() -> None:
@@ -41,7 +41,7 @@ def test_the_margin_is_surface_less_dew_point() -> None:
 
 def test_the_margin_to_frost_stands_beside_below_freezing() -> None:
     made = margin("30 F", 70, "33 F")
-    assert [step.symbol for step in made.lines_beside] == ["T_m", "M_f"]
+    assert [step.symbol for step in made.secondary_steps] == ["T_m", "M_f"]
     assert line(made, "M_f") < made.result
     assert "frost comes first" in made.notes[0]
 

@@ -96,18 +96,18 @@ def test_a_general_library_of_moist_air_gives_the_same_pressures() -> None:
 
 def test_an_open_wall_stays_dry() -> None:
     made = wall(OPEN)
-    assert made.beside == ("X",)
+    assert made.secondary_results == ("X",)
     assert line(made, "X") < 0
     assert made.notes[0] == "No vapor condenses in this state."
 
 
 def test_a_tight_lamina_catches_vapor_behind_it() -> None:
     made = wall(TIGHT)
-    assert made.beside == ("X", "q_4")
+    assert made.secondary_results == ("X", "q_4")
     assert line(made, "X") > 0
     assert line(made, "q_4") > 0
     assert made.notes[0] == "Vapor condenses in this state between board and lamina."
-    assert made.lines_beside[0].name.endswith("between board and lamina")
+    assert made.secondary_steps[0].name.endswith("between board and lamina")
 
 
 def test_what_condenses_is_what_comes_less_what_goes() -> None:
@@ -122,7 +122,7 @@ def test_what_condenses_is_what_comes_less_what_goes() -> None:
 
 def test_a_warm_cavity_before_a_thin_board_is_wet_at_two_places() -> None:
     made = wall([TIGHT[0], ("batt", 13, 30), *TIGHT[2:]])
-    assert made.beside == ("X", "q_2", "q_4")
+    assert made.secondary_results == ("X", "q_2", "q_4")
     assert "between batt and sheathing, and between board and lamina" in made.notes[0]
     # What comes in at the face is what condenses at both and what goes out.
     comes = (line(made, "p_i") - line(made, "s_2")) / (1 / 30 + 1 / 30)
@@ -206,7 +206,7 @@ def test_vapor_condenses_where_its_pressure_passes_saturation_and_nowhere_else(
     excess = line(made, "X")
     told = "No vapor" in made.notes[0]
     assert told is (excess <= 0) or abs(excess) < 1e-6
-    for step in made.lines_beside[1:]:
+    for step in made.secondary_steps[1:]:
         assert step.value > 0
 
 
@@ -219,7 +219,7 @@ def test_both_unit_systems_agree(rows: list[tuple[int, int]], low: int, humidity
     assert line(si, "X") == pytest.approx(line(ip, "X"), abs=1e-6)
     for n in range(len(rows) + 1):
         assert line(si, f"T_{n}") * 1.8 + 32 == pytest.approx(line(ip, f"T_{n}"))
-    for a, b in zip(ip.lines_beside[1:], si.lines_beside[1:], strict=True):
+    for a, b in zip(ip.secondary_steps[1:], si.secondary_steps[1:], strict=True):
         assert (a.unit, b.unit) == ("oz/yd2", "g/m2")
         assert a.value * 33.9057 == pytest.approx(b.value, rel=1e-4, abs=1e-4)
 
@@ -234,12 +234,12 @@ def test_more_insulation_outside_keeps_the_sheathing_warmer(more: int, low: int)
 @pytest.mark.parametrize("rows", [OPEN, TIGHT, [("sheet", 0.01, 1)]])
 def test_every_printed_line_is_the_sum_it_says(rows: Any, system: str) -> None:
     made = wall(rows, system=system)
-    known = {each.symbol: each.value for each in made.given}
+    known = {each.symbol: each.value for each in made.inputs}
     for step in made.steps:
         assert names_in(step.expression) - {"min", "max", "exp"} <= set(known), step.expression
         assert computed(step.substitution, {}) == pytest.approx(step.value, abs=allowed(step)), step.substitution
         known[step.symbol] = step.value
-    assert len(known) == len(made.given) + len(made.steps)
+    assert len(known) == len(made.inputs) + len(made.steps)
 
 
 MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"]
@@ -258,7 +258,7 @@ def job(*without: str) -> dict[str, Any]:
 def test_a_wall_of_a_project_is_taken_in_its_coldest_month(tmp_path: Path) -> None:
     made = Resolver(case_of(tmp_path, job()).project, computing.find)(("walls", "W1"), "wall-layers")
     assert line(made, "T_e") == pytest.approx(35)
-    assert made.given[0].name == "mean daily low, January"
+    assert made.inputs[0].name == "mean daily low, January"
     assert made.result == pytest.approx(wall(OPEN).result)
 
 

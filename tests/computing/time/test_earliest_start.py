@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.computing.time.earliest_start import _days_off
+from specgen.computing.time.earliest_start import _count_days_off
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Working
@@ -34,7 +34,7 @@ def start(folder: Path, change: Any = None) -> Working:
 def test_a_chain_worked_by_hand(tmp_path: Path) -> None:
     # 1 March and 14 days of review are 15 March, and 21 of lead 22 March; 14 of mockup end on 5 April.
     made = start(tmp_path)
-    assert (made.result, made.unit, made.governs) == (35, "d", "the sample color")
+    assert (made.result, made.unit, made.governing_case) == (35, "d", "the sample color")
     assert beside(made) == {"mockup can start": 21}
     assert "mockup can start on March 22, 2027, work on the wall on April 5, 2027." in made.notes[0]
 
@@ -53,7 +53,7 @@ def test_a_chain_worked_by_hand(tmp_path: Path) -> None:
 )
 def test_the_longest_wait_governs(change: Any, days: int, governs: str, tmp_path: Path) -> None:
     made = start(tmp_path, change)
-    assert (made.result, made.governs) == (days, governs)
+    assert (made.result, made.governing_case) == (days, governs)
 
 
 def test_working_days_leave_out_the_weekend_and_say_so(tmp_path: Path) -> None:
@@ -87,7 +87,7 @@ def test_working_days_are_those_of_a_library_of_calendars(
     # numpy.busday_offset; a start on a day off is first moved back, as the count here begins the day after.
     mask = [name not in week for name in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")]
     end = numpy.busday_offset(day, working, "backward", weekmask=mask, holidays=sorted(dates))
-    off = _days_off(day, working, (*week, *map(str, dates)))
+    off = _count_days_off(day, working, (*week, *map(str, dates)))
     assert day + datetime.timedelta(days=working + off) == end.astype(object)
 
 

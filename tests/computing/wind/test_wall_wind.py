@@ -95,7 +95,7 @@ def test_strength_level_is_not_below_sixteen_psf() -> None:
     for direction, sign in (("inward", 1), ("outward", -1)):
         made = wind(**light, direction=direction, level="strength")
         assert made.result == pytest.approx(16 * sign)
-        assert made.governs == "least pressure"
+        assert made.governing_case == "least pressure"
         assert wind(**light, direction=direction).result == pytest.approx(9.6 * sign)
 
 
@@ -204,8 +204,8 @@ def test_an_elevation_takes_the_pull_on_a_board_in_the_corner_strip(tmp_path: Pa
     shown = {symbol: value(made, symbol) for symbol in ("p_a_4", "p_a_5", "p_a_n")}
     assert shown == pytest.approx({"p_a_4": -15.5, "p_a_5": -19.1, "p_a_n": 14.3}, abs=0.05)
     assert made.result == wind(zone="5").result == value(made, "p_a_5")
-    assert made.governs == "zone 5"
-    assert made.beside == ("q_h", "p_a_4", "p_a_5", "p_a_n")
+    assert made.governing_case == "zone 5"
+    assert made.secondary_results == ("q_h", "p_a_4", "p_a_5", "p_a_n")
 
 
 def test_the_engineers_pressure_comes_before_the_computed_one_and_says_so(tmp_path: Path) -> None:
@@ -213,9 +213,9 @@ def test_the_engineers_pressure_comes_before_the_computed_one_and_says_so(tmp_pa
     for roof in ("30 ft", "90 ft"):
         made = asked(tmp_path, {"building": {"mean_roof_height": roof}, "elevations": {"E1": face}})
         assert made.result == -27
-        assert made.governs == "engineer"
+        assert made.governing_case == "engineer"
         assert any("Given by the engineer" in note for note in made.notes)
-        assert {given.name: given.value for given in made.given}["engineer's pressure, inward"] == 24
+        assert {given.name: given.value for given in made.inputs}["engineer's pressure, inward"] == 24
 
 
 @pytest.mark.parametrize(

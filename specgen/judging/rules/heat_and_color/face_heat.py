@@ -41,4 +41,4 @@ def board_softens(elevation: Elevation, face_heat: Computed) -> Violations:
     """The hottest face is no cooler than the heat at which the board softens."""
     heat, limit = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
     if not less(heat.quantity, limit):
-        yield violation(heat.shown, wanted=limit)
+        yield violation(heat.rounded, wanted=limit)

@@ -69,7 +69,7 @@ def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Vio
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
     still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
     if not less(still.quantity, limit):
-        yield violation(still.shown, wanted=limit)
+        yield violation(still.rounded, wanted=limit)
 
 
 RULE.clause(

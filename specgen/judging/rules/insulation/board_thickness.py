@@ -66,4 +66,4 @@ def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quanti
     """Rasping, groove and joint leave too little board."""
     left = remaining_board()
     if less(left.quantity, limit):
-        yield violation(left.shown, wanted=limit)
+        yield violation(left.rounded, wanted=limit)

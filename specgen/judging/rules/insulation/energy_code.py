@@ -57,6 +57,6 @@ def too_little(wall: Wall, project: Description) -> Violations:
 def vapor_condenses(wall: Wall, wall_layers: Computed) -> Violations:
     """Between two layers the vapor pressure of winter is above saturation."""
     working = wall_layers()
-    if working.lines_beside[0].value > 0:
-        wet = [step.name.partition(", ")[2] for step in working.lines_beside[1:]]
+    if working.secondary_steps[0].value > 0:
+        wet = [step.name.partition(", ")[2] for step in working.secondary_steps[1:]]
         yield violation("; ".join(wet) or "at the inner face")

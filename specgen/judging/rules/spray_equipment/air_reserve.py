@@ -38,4 +38,4 @@ def nothing_left_over(project: Description, air_supply: Computed, air_demand: Co
     """The compressor feeds the guns, and has too little left for leaks and reserve."""
     supply, demand = read_all(air_supply, air_demand)
     if less(supply.quantity, demand.quantity) and not less(supply.quantity, drawn(project)):
-        yield violation(supply.shown, wanted=demand.shown)
+        yield violation(supply.rounded, wanted=demand.rounded)

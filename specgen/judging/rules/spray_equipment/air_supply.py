@@ -58,4 +58,4 @@ def guns_starve(project: Description, air_supply: Computed) -> Violations:
     """The guns draw more than the compressor gives at the site."""
     supply, draw = read_all(air_supply, lambda: drawn(project))
     if less(supply.quantity, draw):
-        yield violation(supply.shown, wanted=rounded(draw))
+        yield violation(supply.rounded, wanted=rounded(draw))

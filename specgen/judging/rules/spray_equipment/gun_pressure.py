@@ -46,4 +46,4 @@ def hose_starves_gun(gun: SprayGun, gun_pressure: Computed) -> Violations:
     """What the hoses leave is less than the gun needs."""
     left, needed = read_all(gun_pressure, lambda: gun.inlet_pressure)
     if less(left.quantity, needed):
-        yield violation(left.shown, wanted=needed)
+        yield violation(left.rounded, wanted=needed)

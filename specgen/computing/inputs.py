@@ -1,0 +1,280 @@
+"""The inputs of a calculation, each declared once: its key, its line in the working, its field, and what it must be.
+
+Keys, reading from a project, checks, the lines of the working and their origins all follow from the declaration.
+"""
+
+import dataclasses
+from collections.abc import Callable, Mapping
+from dataclasses import MISSING, dataclass
+from fractions import Fraction
+from functools import partial
+from typing import Any, ClassVar, NamedTuple, Self, TypeVar, cast, dataclass_transform
+
+from specgen.computing.guards import (
+    require_in_range,
+    require_no_negative_percent,
+    require_not_negative,
+    require_percentage,
+    require_positive,
+)
+from specgen.model.absence import Absent
+from specgen.model.field import bound
+from specgen.model.project import View
+from specgen.model.source import InForce, Source
+from specgen.model.working import METHOD, InputRow, Working
+from specgen.quantities.format import decimal, printed
+from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
+from specgen.resolving.provider import Ask, Key, Provider
+
+# The units a quantity is computed in, inches and pounds first; an input may name others.
+UNITS = {
+    "area": ("ft2", "m2"),
+    "area_rate": ("ft2/h", "m2/h"),
+    "derate": ("%/1000 ft", "%/300 m"),
+    "distance": ("ft", "m"),
+    "expansion": ("/F", "/C"),
+    "film": ("mil", "um"),
+    "flow": ("scfm", "L/s"),
+    "heat_transfer": ("W/(m2.K)", "W/(m2.K)"),
+    "irradiance": ("W/m2", "W/m2"),
+    "length": ("in", "mm"),
+    "percent": ("%", "%"),
+    "pressure": ("psi", "kPa"),
+    "speed": ("mph", "m/s"),
+    "temperature": ("F", "C"),
+    "temperature_difference": ("F apart", "C apart"),
+    "thermal_resistance": ("R", "RSI"),
+    "time": ("h", "h"),
+    "viscosity": ("mm2/s", "mm2/s"),
+    "volume": ("gal", "L"),
+}
+# Lengths by what they measure; a key takes any length for them.
+LENGTHS = ("distance", "film")
+
+
+class Declaration(NamedTuple):
+    """What is known of one input; the attribute it declares is its key."""
+
+    default: Any  # MISSING for a key that must be given
+    symbol: str = ""  # in the working; empty for an input that is no line of it
+    title: str = ""  # the words of its line
+    dimension: str = ""  # as of a Key
+    field: str = ""  # the field that gives it in a project, stars for the member; it may lead through references
+    about: str = ""  # what `calc` says of the key; its title if empty
+    units: tuple[str, str] = ("", "")
+    key: bool = True  # whether `calc` asks for it
+    optional: bool = False  # a project may do without it
+    computed: str = ""  # the calculation that gives it in a project
+    limit: str = ""  # the row of the limits that gives it, or its default
+    says: str = ""  # what the source of the limit says; limits of the calculation in braces
+    origin: str = METHOD  # of the line: the field or the calculation, words where neither tells it
+    source: Source | None = None  # of the default
+    default_text: str = ""  # the default of the key, where it is no plain figure
+    choices: tuple[str, ...] = ()
+    read: Callable[[str], Any] | None = None
+    bare: str = ""
+    least: Any = None  # 0 for what is not negative
+    above: Any = None  # 0 for what is divided by; a percentage is then 100 at most
+    within: tuple[Any, Any] | None = None  # the range of the method, ends included
+
+    def key_named(self, name: str) -> Key:
+        """The key of `calc`."""
+        about, default = self.about or self.title, self.default_text or self._default_text()
+        return Key(name, self.dimension, about, default, self.choices, read=self.read, bare=self.bare)
+
+    def _default_text(self) -> str | None:
+        default = find_limit(self.limit).value if self.limit else self.default
+        if default is MISSING:
+            return None
+        if isinstance(default, Quantity):
+            return f"{default.to(default.unit)} {default.unit.removesuffix(' apart')}"
+        if isinstance(default, bool):
+            return "yes" if default else "no"
+        return "" if default is None else f"{default}{'%' if self.dimension == 'percent' else ''}"
+
+    def check(self, name: str, value: Any) -> None:
+        """Raises Refused where a value is not what the input may be."""
+        if self.above is not None:
+            (require_percentage if self.dimension == "percent" else require_positive)(name, value)
+        elif self.within is not None:
+            require_in_range(name, value, *self.within)
+        elif self.least is not None:
+            (require_no_negative_percent if self.dimension == "percent" else require_not_negative)(name, value)
+
+    def value_in(self, view: View, ask: Ask) -> Any:
+        """The value for a member of a project; raises Absent where the project does not give it."""
+        if self.computed:
+            return ask(self.computed).quantity
+        *links, name = bound(self.field, view.path)
+        section: Any = view.project.root()
+        for link in links:
+            section = section[link]
+        try:
+            return section[name]
+        except Absent as absent:
+            if self.optional and absent.path == (*section.path, name):
+                return None
+            raise
+
+
+def given_input(
+    symbol: str, title: str, dimension: str, field: str = "", about: str = "", *, default: Any = MISSING, **more: Any
+) -> Any:
+    """Declares an input that keys or a project give; `more` as in Declaration, `units` those of its dimension."""
+    units = more.pop("units", UNITS.get(dimension, ("", "")))
+    dimension = "length" if dimension in LENGTHS else dimension
+    more["origin"] = field or more.get("computed") or more.get("origin", METHOD)
+    one = Declaration(default, symbol, title, dimension, field, about, units, **more)
+    return dataclasses.field(default=None if one.limit else default, metadata={"input": one})
+
+
+def option_input(about: str, choices: tuple[str, ...] = (), *, dimension: str = "word", **more: Any) -> Any:
+    """Declares a word, a yes or no, or a text of its own form (by `read`): an input that is no line of the working."""
+    return given_input("", "", dimension, about=about, choices=choices, **more)
+
+
+def limit_input(limit: str, symbol: str = "", title: str = "", *, says: str = "", init: bool = False) -> Any:
+    """Declares a limit the calculation rests on, by its row; the attribute is an InForce. As a line it is a length.
+
+    `init` tells the type checker that it is not given by the caller: the row gives it.
+    """
+    units = UNITS["length"]
+    one = Declaration(symbol=symbol, title=title, units=units, limit=limit, says=says, key=False, default=MISSING)
+    return dataclasses.field(init=init, metadata={"input": one})
+
+
+T = TypeVar("T")
+
+
+@dataclass_transform(
+    kw_only_default=True, frozen_default=True, field_specifiers=(given_input, option_input, limit_input)
+)
+def declare_inputs(cls: type[T]) -> type[T]:
+    """Makes a class of declarations the frozen inputs of a calculation, given by keyword."""
+    inputs: Any = dataclass(frozen=True, slots=True, kw_only=True)(cls)
+    inputs.declared = {f.name: f.metadata["input"] for f in dataclasses.fields(inputs) if "input" in f.metadata}
+    return cast(type[T], inputs)
+
+
+@declare_inputs
+class Inputs:
+    """What a calculation is computed from; `system` is ip or si, `limits` hands out the limits in force by row."""
+
+    declared: ClassVar[Mapping[str, Declaration]]
+    system: str = "ip"
+    limits: Callable[[str], InForce] = find_limit
+
+    def __post_init__(self) -> None:
+        for name, one in self.declared.items():
+            value = getattr(self, name, None)
+            if value is not None:
+                one.check(name, value)
+            elif one.limit and not one.key:
+                object.__setattr__(self, name, self.limits(one.limit))
+            elif one.limit and not one.field:
+                object.__setattr__(self, name, self.limits(one.limit).value)
+
+    @classmethod
+    def keys(cls, *first: str) -> tuple[Key, ...]:
+        """The keys of `calc`, some before the others."""
+        names = dict.fromkeys((*first, *cls.declared))
+        return tuple(cls.declared[name].key_named(name) for name in names if cls.declared[name].key)
+
+    @classmethod
+    def reads(cls) -> tuple[str, ...]:
+        """The fields a project must give, section by section."""
+        fields = dict.fromkeys(one.field for one in cls.declared.values() if one.field and not one.optional)
+        sections = list(dict.fromkeys(field.partition(".")[0] for field in fields))
+        return tuple(sorted(fields, key=lambda field: sections.index(field.partition(".")[0])))
+
+    @classmethod
+    def needs(cls) -> tuple[str, ...]:
+        """The calculations that a project's inputs come from."""
+        return tuple(one.computed for one in cls.declared.values() if one.computed)
+
+    @classmethod
+    def from_project(cls, view: View, ask: Ask, **more: Any) -> Self:
+        """The inputs of a member of a project, with `more` that no field gives. Raises Absent, Refused."""
+        wanted = {n: one for n, one in cls.declared.items() if n not in more and (one.field or one.computed)}
+        # What another calculation waits for is told before what this one does.
+        computed_first = sorted(wanted.items(), key=lambda item: not item[1].computed)
+        values = {name: one.value_in(view, ask) for name, one in computed_first}
+        project = view.project
+        return cls(system=project.system, limits=partial(find_limit, project=project), **values, **more)
+
+    def origin(self, name: str) -> str:
+        """Where an input comes from in a project: a field, a calculation, or words."""
+        return self.declared[name].origin
+
+    def limit_source(self, name: str) -> Source:
+        """The source in force of the limit behind an attribute, with what it says."""
+        one = self.declared[name]
+        source = self.limits(one.limit).source
+        return source.saying(one.says.format(**self._figures())) if one.says else source
+
+    def _figures(self) -> dict[str, str]:
+        """The limits as a sentence tells them, by attribute."""
+        found = {name: one.limit for name, one in self.declared.items() if one.limit}
+        return {name: limit_text(self.limits(limit).value) for name, limit in found.items()}
+
+    def rows(self, *names: str) -> tuple[InputRow, ...]:
+        """The lines of these inputs, or of all, in the unit system of the sum; none for one that is left out."""
+        wanted = [name for name in names or self.declared if self.declared[name].symbol]
+        return tuple(self.row(name) for name in wanted if getattr(self, name) is not None)
+
+    def row(self, name: str) -> InputRow:
+        """The line of one input."""
+        one, value = self.declared[name], getattr(self, name)
+        source = self._row_source(name, one, value) if one.limit or one.source else None
+        value = value.value if isinstance(value, InForce) else value
+        unit = one.units[0 if self.system == "ip" else 1]
+        number = value.number(unit) if isinstance(value, Quantity) else float(value)
+        return InputRow(one.symbol, one.title, number, unit, one.origin, source)
+
+    def _row_source(self, name: str, one: Declaration, value: Any) -> Source | None:
+        """The source of a limit or of a default; none for a figure of the project or of the user."""
+        if not one.limit:
+            return one.source if value == one.default else None
+        usual = value if isinstance(value, InForce) else self.limits(one.limit).value
+        return self.limit_source(name) if value == usual and not one.field else None
+
+
+GivenInputs = TypeVar("GivenInputs", bound=Inputs)
+
+
+def provide(
+    title: str,
+    inputs: type[GivenInputs],
+    compute: Callable[[GivenInputs], Working],
+    *,
+    each: tuple[str, ...] = (),
+    by_keys: bool = True,
+    for_member: Callable[[Any, Ask], Any] | None = None,
+    reads: tuple[str, ...] = (),
+    keys_first: tuple[str, ...] = (),
+    **more: Any,
+) -> Provider:
+    """A calculation from its declared inputs, named as its function; without fields it takes its figures from keys.
+
+    `for_member` computes it where a project gives more than its fields, which `reads` names; `by_keys` is no for one
+    that needs a project; `keys_first` are the keys that stand before the others.
+    """
+    reads = (*inputs.reads(), *reads)
+    member = for_member or (lambda view, ask: compute(inputs.from_project(view, ask)))
+    return Provider(
+        compute.__name__.replace("_", "-"),
+        title,
+        each,
+        member if reads else None,
+        inputs.needs() if reads else (),
+        reads,
+        (lambda **keys: compute(inputs(**keys))) if by_keys else None,
+        inputs.keys(*keys_first) if by_keys else (),
+        **more,
+    )
+
+
+def limit_text(value: Quantity | Fraction | int) -> str:
+    """The figure of a limit within a sentence; one without a unit is percent."""
+    return printed(value, value.unit) if isinstance(value, Quantity) else f"{decimal(value, 6)} %"

@@ -1,0 +1,14 @@
+"""A limit in force by the name of its row."""
+
+from specgen.model.project import Project
+from specgen.model.source import InForce
+
+
+def find_limit(name: str, project: Project | None = None) -> InForce:
+    """The figure in force of a row of the limits; that of the row itself where no project is given."""
+    # Loaded here, so that a sum that rests on no limit reads no rows.
+    from specgen.resolving.limits_in_force import limit_in_force
+    from specgen.standards import load_limits, load_standards
+
+    limits = load_limits() if project is None else load_standards().limits
+    return limit_in_force(project, limits[name])

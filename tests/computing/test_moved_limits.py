@@ -1,0 +1,146 @@
+"""A figure of the trade stands in one place: rows of the limits are moved, and all that rests on them moves.
+
+The figures are our own; the sentences are those of the approved documents with the figure changed by hand.
+"""
+
+import re
+import shutil
+from collections.abc import Iterator
+from typing import NamedTuple
+
+import pytest
+
+from specgen import pipeline, standards
+from specgen.computing.coats._cups import CUPS
+from specgen.output import package
+from tests.computing.asked import line, sum_of
+from tests.golden import FOLDER
+from tests.support import EXAMPLES
+
+# Row, its figure moved, and in which document which words rest on it: before, and after.
+MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
+    "board.left_under_joint": (
+        "7/8 in",
+        [
+            ("D06", "At least 3/4 in must stay.", "At least 7/8 in must stay."),
+            ("D06", "columns: 3/4 in of board stays under", "columns: 7/8 in of board stays under"),
+            ("D06", "B | Board that stays | 0.75[l] | in", "B | Board that stays | 0.875[l] | in"),
+            ("D06", "T_j = d + p + g + B = 0.5 + 0.0625 + 0 + 0.75 = 1.3125", "0.5 + 0.0625 + 0 + 0.875 = 1.4375"),
+            ("D08", "Leave at least 3/4 in (19.1 mm)", "Leave at least 7/8 in (22.2 mm)"),
+        ],
+    ),
+    "board.thickness_most": (
+        "3-1/2 in",
+        [("D06", "board in the EIFS at most 4 in thick", "board in the EIFS at most 3-1/2 in thick")],
+    ),
+    "board.thickness_for_joints": (
+        "1-1/4 in",
+        [("D08", "none into board thinner than 1 in (25.4 mm)", "none into board thinner than 1-1/4 in (31.8 mm)")],
+    ),
+    "joint.depth_least": (
+        "5/16 in",
+        [
+            ("D06", "half the width, at least 1/4 in,", "half the width, at least 5/16 in,"),
+            ("D06", "Least depth of any bead | 0.25", "Least depth of any bead | 0.3125"),
+            ("D06", "min(max(0.375, 0.25), 0.5)", "min(max(0.375, 0.3125), 0.4375)"),
+        ],
+    ),
+    "joint.depth_most": (
+        "7/16 in",
+        [
+            ("D06", "at most 1/2 in[g]", "at most 7/16 in[g]"),
+            ("D06", "Greatest depth of any bead | 0.5", "Greatest depth of any bead | 0.4375"),
+        ],
+    ),
+    "joint.width_most": ("7/8 in", [("D06", "", "One bead is not made wider than 7/8 in.")]),
+    "joint.rod_oversize": (
+        "30",
+        [
+            ("D06", "25 % is for closed-cell rod", "30 % is for closed-cell rod"),
+            ("D06", "closed-cell rod 25 % wider than the joint", "closed-cell rod 30 % wider than the joint"),
+            ("D06", "0.75 * (1 + 25 / 100) = 0.9375", "0.75 * (1 + 30 / 100) = 0.975"),
+        ],
+    ),
+    "cup.zahn_range_least": ("22 s", [("D06", "ASTM D4212: 20 to 80 s;", "ASTM D4212: 22 to 75 s;")]),
+    "cup.zahn_range_most": ("75 s", []),
+    "cup.between_cups": ("30", [("D06", "may differ by 33 % of their mean", "may differ by 30 % of their mean")]),
+    "weather.above_dew_point_ip": (
+        "6 F apart",
+        [
+            ("D08", "the wall at least 5 °F (2.8 °C)", "the wall at least 6 °F (3.3 °C)"),
+            ("D09", "Wall above dew point | all coats | 5 °F", "Wall above dew point | all coats | 6 °F"),
+        ],
+    ),
+    "weather.humidity": ("80", [("D08", "humidity is at or below 85%", "humidity is at or below 80%")]),
+    "substrate.age": ("35", [("D08", "Let the wall cure for at least 28 days", "cure for at least 35 days")]),
+}
+WORDS = [(document, old, new) for _, words in MOVED.values() for document, old, new in words]
+
+
+class Moved(NamedTuple):
+    """Documents and findings of the clean example, and sums from keys, with the rows moved."""
+
+    texts: dict[str, str]
+    findings: dict[str, str]
+
+
+@pytest.fixture(scope="module")
+def moved(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Moved]:
+    """The clean example, built by a folder of rows whose limits are moved."""
+    folder = tmp_path_factory.mktemp("standards")
+    shutil.copytree(standards.FOLDER, folder, dirs_exist_ok=True)
+    rows = (folder / "limits.yaml").read_text("utf-8")
+    for name, (value, _) in MOVED.items():
+        rows, count = re.subn(rf"(?m)^({re.escape(name)}:\s*\{{value: )[^,]+", rf"\g<1>{value}", rows)
+        assert count == 1, name
+    (folder / "limits.yaml").write_text(rows, "utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(standards, "FOLDER", folder)
+        standards.load_standards.cache_clear()
+        yield Moved(*built())
+    standards.load_standards.cache_clear()
+
+
+def built() -> tuple[dict[str, str], dict[str, str]]:
+    case = pipeline.check(EXAMPLES / "clean" / "project.yaml")
+    context = case.context
+    made = package.made(context.project, context.standards, case.judgment, context.resolve, ("txt",), (), True)
+    texts = {name[:3]: content.decode() for name, content in made.files.items()}
+    return texts, {finding.code: finding.message for finding in case.judgment.findings}
+
+
+@pytest.mark.parametrize(("document", "old", "new"), WORDS)
+def test_every_sentence_and_sum_that_rests_on_a_row_moves_with_it(
+    document: str, old: str, new: str, moved: Moved
+) -> None:
+    approved = next(FOLDER.glob(f"clean-{document}-*.txt")).read_text("utf-8")
+    assert old in approved and new not in approved
+    assert new in moved.texts[document]
+    assert not old or old not in moved.texts[document]
+
+
+# Joints J2 and J3 of the example are 1 in wide and 1/2 in deep, with a rod of 1-1/4 in.
+FIRED = {
+    "SLT-03c": "1 in (25.4 mm) wide; 7/8 in (22.2 mm) is the most",
+    "SLT-03e": "over the joint width is 1.3 in (33 mm)",
+    "SLT-03h": "1/2 in (12.7 mm) deep; 7/16 in (11.1 mm) is the most",
+}
+
+
+def test_the_clauses_that_rest_on_a_row_fire_by_the_moved_figure(moved: Moved) -> None:
+    approved = (FOLDER / "clean-D05-warnings-and-limitations.txt").read_text("utf-8")
+    for code, words in FIRED.items():
+        assert code not in approved
+        assert words in moved.findings[code]
+        assert words in moved.texts["D05"]
+    assert {code for code in moved.findings if code.startswith("SLT")} == set(FIRED)
+
+
+def test_sums_from_keys_rest_on_the_moved_rows(moved: Moved) -> None:
+    margin = sum_of("surface-margin", air="70 F", rh="50%", surface="80 F")
+    assert line(margin, "T_m") == pytest.approx(line(margin, "T_d") + 6)
+    assert "less than 6 °F (3 °C) above the dew point" in margin.source[0].reference
+    assert (CUPS["zahn_4"].least, CUPS["zahn_4"].most, CUPS["zahn_4"].spread) == (22, 75, 0.3)
+    deep = sum_of("joint-depth", width="3 in")
+    assert deep.result == 0.4375
+    assert "One bead is not made wider than 7/8 in." in deep.notes
