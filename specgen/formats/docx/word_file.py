@@ -9,12 +9,16 @@ from pathlib import Path
 from typing import Any, cast
 
 from docx import Document as open_docx
+from docx.opc.package import OpcPackage
+from docx.opc.packuri import PackURI
 from docx.opc.pkgwriter import PackageWriter
 from docx.oxml import parse_xml
 from docx.oxml.ns import qn
-from docx.oxml.xmlchemy import serialize_for_reading
+from docx.oxml.xmlchemy import BaseOxmlElement, serialize_for_reading
+from docx.parts.document import DocumentPart
 
 from specgen.formats.docx.body import Body, aligned
+from specgen.formats.docx.elements import Element, find_required, read_whole_number
 from specgen.formats.docx.letterhead import Paper, paper
 from specgen.formats.docx.letterhead.page import text_width
 from specgen.formats.docx.letterhead.settings import is_on
@@ -50,7 +54,7 @@ def written(document: Document, letterhead: Path) -> bytes:
     """The bytes of the Word file on the paper of `letterhead`; raises Refused where that cannot serve."""
     given = paper(letterhead)
     part = open_docx(io.BytesIO(given.content)).part
-    section = part.element.body.sectPr
+    section: BaseOxmlElement = part.element.body.sectPr
     _turn(section, document.landscape)
     width = text_width(section, is_on(part.settings.element, "w:gutterAtTop"))
     body = Body(document, given, width)
@@ -63,10 +67,10 @@ def written(document: Document, letterhead: Path) -> bytes:
     return _zipped(part.package, {part.partname: bare(whole).encode()})
 
 
-def _turn(section: Any, landscape: bool) -> None:
+def _turn(section: Element, landscape: bool) -> None:
     """Turn the page where the document lies wide."""
-    size = section.find(qn("w:pgSz"))
-    wide, high = int(size.get(qn("w:w"))), int(size.get(qn("w:h")))
+    size = find_required(section, "w:pgSz")
+    wide, high = read_whole_number(size, "w:w"), read_whole_number(size, "w:h")
     if landscape and wide < high:
         size.set(qn("w:w"), str(high))
         size.set(qn("w:h"), str(wide))
@@ -94,7 +98,7 @@ def _level(number: int, level: tuple[str, str, str, int, int], styles: dict[str,
     )
 
 
-def _running(part: Any, section: Any, document: Document, given: Paper, width: int) -> None:
+def _running(part: DocumentPart, section: Element, document: Document, given: Paper, width: int) -> None:
     """What every page repeats: project and document above, date and page count below, and that it is a draft."""
     left, right = (escaped(bare(text)) for text in document.running)
     # A header that grows beyond the margin pushes the text down and keeps its distance.
@@ -104,8 +108,8 @@ def _running(part: Any, section: Any, document: Document, given: Paper, width: i
     above = [_line(style, tabs + ("" if document.draft else apart), named)]
     if document.draft:
         above.append(_line(given.styles["Draft mark"], apart, _words("DRAFT, NOT FOR SUBMISSION")))
-    for reference in section.xpath("w:headerReference | w:footerReference"):
-        running = part.related_parts[reference.get(qn("r:id"))].element
+    for reference in section.iterchildren(qn("w:headerReference"), qn("w:footerReference")):
+        running: BaseOxmlElement = part.related_parts[reference.get(qn("r:id"))].element
         counted = any("NUMPAGES" in words for words in _fields(running))
         dated = _words(escaped(document.date)) + ("" if counted else f"<w:r><w:tab/></w:r>{_PAGES}")
         if not running.xpath(_HOLDS):
@@ -119,9 +123,10 @@ def _running(part: Any, section: Any, document: Document, given: Paper, width: i
                 running.append(parse_xml(_line(style, "", "")))
 
 
-def _fields(running: Any) -> list[str]:
+def _fields(running: Element) -> list[str]:
     """The words of the fields in a header or footer."""
-    return [*running.xpath(".//w:fldSimple/@w:instr"), *(node.text or "" for node in running.iter(qn("w:instrText")))]
+    simple = [field.get(qn("w:instr"), "") for field in running.iter(qn("w:fldSimple"))]
+    return simple + [node.text or "" for node in running.iter(qn("w:instrText"))]
 
 
 def _line(style: str, properties: str, runs: str) -> str:
@@ -146,14 +151,14 @@ class _Zip:
         self.made = io.BytesIO()
         self.zip = zipfile.ZipFile(self.made, "w", zipfile.ZIP_DEFLATED, compresslevel=6)
 
-    def write(self, name: Any, content: bytes) -> None:
+    def write(self, name: PackURI, content: bytes) -> None:
         """Add a part."""
         info = zipfile.ZipInfo(name.membername, (1980, 1, 1, 0, 0, 0))
         info.compress_type = zipfile.ZIP_DEFLATED
         self.zip.writestr(info, content, compresslevel=6)
 
 
-def _zipped(package: Any, texts: dict[Any, bytes]) -> bytes:
+def _zipped(package: OpcPackage, texts: dict[PackURI, bytes]) -> bytes:
     """The package as a zip; `texts` take the place of the parts of the same name."""
     out, writer = _Zip(), cast(Any, PackageWriter)
     writer._write_content_types_stream(out, package.parts)

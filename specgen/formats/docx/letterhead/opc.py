@@ -6,11 +6,11 @@ import zipfile
 import zlib
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
 from urllib.parse import unquote
 
 from lxml import etree
 
+from specgen.formats.docx.elements import Element
 from specgen.formats.xml_text import quoted
 from specgen.model.problem import refuse
 
@@ -41,7 +41,7 @@ class Link:
         return self.type.rsplit("/", 1)[-1]
 
 
-def parsed(content: bytes, name: str) -> Any:
+def parsed(content: bytes, name: str) -> Element:
     """The root element of a part; raises Refused where it is no XML."""
     parser = etree.XMLParser(resolve_entities=False, no_network=True, remove_blank_text=False)
     try:
@@ -53,7 +53,7 @@ def parsed(content: bytes, name: str) -> Any:
     return root
 
 
-def text_of(root: Any) -> bytes:
+def text_of(root: Element) -> bytes:
     """A part as it is written."""
     return bytes(etree.tostring(root, xml_declaration=True, encoding="UTF-8", standalone=True))
 
@@ -92,7 +92,7 @@ class Package:
         place = posixpath.join(folder, "_rels", f"{file}.rels")
         if place not in self.parts:
             return {}
-        made = {}
+        made: dict[str, Link] = {}
         for entry in parsed(self.parts[place], place).iter(f"{{{_LINKS}}}Relationship"):
             external = entry.get("TargetMode") == "External"
             target = entry.get("Target", "")
@@ -102,7 +102,7 @@ class Package:
                 made[entry.get("Id", "")] = Link(entry.get("Id", ""), entry.get("Type", ""), target, external)
         return made
 
-    def xml(self, name: str) -> Any:
+    def xml(self, name: str) -> Element:
         """The root element of a part."""
         return parsed(self.parts[name], name)
 
@@ -151,7 +151,7 @@ class NewPackage:
         return f'{_DECLARED}<Types xmlns="{_TYPES}"><Default Extension="rels" ContentType="{rels}"/>{named}</Types>'
 
     def _links_texts(self) -> dict[str, bytes]:
-        made = {}
+        made: dict[str, bytes] = {}
         for source, links in self.links.items():
             folder, file = posixpath.split(source)
             text = "".join(_link_text(link) for link in links)

@@ -3,10 +3,10 @@
 import re
 from copy import deepcopy
 from fractions import Fraction
-from typing import Any
 
 from docx.oxml.ns import qn
 
+from specgen.formats.docx.elements import Element, find_required, read_whole_number
 from specgen.formats.docx.letterhead.opc import OFFICE
 from specgen.model.problem import refuse
 
@@ -27,17 +27,23 @@ _KEPT = ("paperSrc", "pgBorders")
 _MARGINS = ("top", "right", "bottom", "left", "header", "footer", "gutter")
 
 
-def section_of(body: Any) -> tuple[Any, int, int]:
+def section_of(body: Element | None) -> tuple[Element | None, int, int]:
     """The section that is the paper, its number, and how many there are: the first with a header or footer."""
     every = body.iter(qn("w:sectPr")) if body is not None else ()
-    found = [one for one in every if one.getparent().tag != qn("w:sectPrChange")]
+    found = [one for one in every if not _is_former(one)]
     headed = [n for n, one in enumerate(found) if one.find(qn("w:headerReference")) is not None]
     headed += [n for n, one in enumerate(found) if one.find(qn("w:footerReference")) is not None]
     number = min(headed, default=0)
     return (found[number] if found else None), number + 1, len(found)
 
 
-def page_of(theirs: Any, ours: Any, gutter_at_top: bool) -> Any:
+def _is_former(section: Element) -> bool:
+    """Whether a section is what a tracked change has replaced."""
+    parent = section.getparent()
+    return parent is not None and parent.tag == qn("w:sectPrChange")
+
+
+def page_of(theirs: Element | None, ours: Element, gutter_at_top: bool) -> Element:
     """A section without headers: their size and margins, ours where they give none; raises Refused if too narrow."""
     made = deepcopy(ours)
     for child in list(made):
@@ -45,22 +51,23 @@ def page_of(theirs: Any, ours: Any, gutter_at_top: bool) -> Any:
             made.remove(child)
     if theirs is None:
         return made
-    size, margins = made.find(qn("w:pgSz")), made.find(qn("w:pgMar"))
+    size, margins = find_required(made, "w:pgSz"), find_required(made, "w:pgMar")
     given = theirs.find(qn("w:pgSz"))
     if given is not None:
         _take(given, size, ("w", "h"))
         # The orientation follows from the sides; a code of the printer's goes with the size.
         size.attrib.update({key: value for key, value in given.attrib.items() if key == qn("w:code")})
-    if int(size.get(qn("w:w"))) > int(size.get(qn("w:h"))):
+    if read_whole_number(size, "w:w") > read_whole_number(size, "w:h"):
         size.set(qn("w:orient"), "landscape")
-    if theirs.find(qn("w:pgMar")) is not None:
-        _take(theirs.find(qn("w:pgMar")), margins, _MARGINS)
+    given = theirs.find(qn("w:pgMar"))
+    if given is not None:
+        _take(given, margins, _MARGINS)
     _check(made, gutter_at_top)
     made.extend(_own(found) for name in _KEPT if (found := theirs.find(qn(f"w:{name}"))) is not None)
     return made
 
 
-def _own(element: Any) -> Any:
+def _own(element: Element) -> Element:
     """A copy that leads to no other part."""
     made = deepcopy(element)
     for part in made.iter():
@@ -69,7 +76,7 @@ def _own(element: Any) -> Any:
     return made
 
 
-def _take(source: Any, to: Any, names: tuple[str, ...]) -> None:
+def _take(source: Element, to: Element, names: tuple[str, ...]) -> None:
     for name in names:
         length = _length(source.get(qn(f"w:{name}")))
         if length is not None:
@@ -82,12 +89,12 @@ def _length(text: str | None) -> int | None:
     return round(Fraction(found[1]) * _UNITS[found[2]]) if found else None
 
 
-def _check(section: Any, gutter_at_top: bool) -> None:
-    size, margins = section.find(qn("w:pgSz")), section.find(qn("w:pgMar"))
-    wide, high = int(size.get(qn("w:w"))), int(size.get(qn("w:h")))
+def _check(section: Element, gutter_at_top: bool) -> None:
+    size, margins = find_required(section, "w:pgSz"), find_required(section, "w:pgMar")
+    wide, high = read_whole_number(size, "w:w"), read_whole_number(size, "w:h")
     text = text_width(section, gutter_at_top)
     # A form may lie wide: then the short side is the height.
-    column = min(wide, high) - int(margins.get(qn("w:top"))) - int(margins.get(qn("w:bottom")))
+    column = min(wide, high) - read_whole_number(margins, "w:top") - read_whole_number(margins, "w:bottom")
     if max(wide, high) > MOST_PAGE:
         raise refuse(f"the page of the letterhead is {max(wide, high) / 1440:.1f} in long", "at most 22 in")
     for side, length in (("wide", text), ("high", column)):
@@ -96,8 +103,9 @@ def _check(section: Any, gutter_at_top: bool) -> None:
             raise refuse(message, f"at least {LEAST_TEXT // 1440} in")
 
 
-def text_width(section: Any, gutter_at_top: bool = False) -> int:
+def text_width(section: Element, gutter_at_top: bool = False) -> int:
     """The width of the text of a page, in twentieths of a point."""
-    size, margins = section.find(qn("w:pgSz")), section.find(qn("w:pgMar"))
-    beside = sum(int(margins.get(qn(f"w:{name}"))) for name in ("left", "right"))
-    return int(size.get(qn("w:w"))) - beside - (0 if gutter_at_top else int(margins.get(qn("w:gutter"), "0")))
+    size, margins = find_required(section, "w:pgSz"), find_required(section, "w:pgMar")
+    beside = read_whole_number(margins, "w:left") + read_whole_number(margins, "w:right")
+    gutter = 0 if gutter_at_top else read_whole_number(margins, "w:gutter", "0")
+    return read_whole_number(size, "w:w") - beside - gutter

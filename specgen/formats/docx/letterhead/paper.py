@@ -4,11 +4,11 @@ import dataclasses
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
 
 from docx.oxml.ns import qn
 
 from specgen.documents.catalogue import templates_folder
+from specgen.formats.docx.elements import Element, find_required, remove_element
 from specgen.formats.docx.letterhead.opc import WORD, NewPackage, Package, text_of
 from specgen.formats.docx.letterhead.opening import content_of, opened
 from specgen.formats.docx.letterhead.page import page_of, section_of
@@ -32,6 +32,7 @@ _LEFT = {
     "comments": "comments",
 }
 _SHOWN = [qn(f"w:{word}") for word in ("t", "delText", "drawing", "pict", "object", "altChunk", "sym")]
+_EMBEDDED = [qn(f"w:embed{face}") for face in ("Regular", "Bold", "Italic", "BoldItalic")]
 _THEME = "application/vnd.openxmlformats-officedocument.theme+xml"
 _CORE = "application/vnd.openxmlformats-package.core-properties+xml"
 _NO_LISTS = f'<w:numbering xmlns:w="{qn("w:p")[1:-2]}"/>'.encode()
@@ -84,7 +85,7 @@ class _Work:
         self.to.link("", "officeDocument", "word/document.xml")
         self.look_around()
 
-    def theirs(self, kind: str, tag: str) -> Any:
+    def theirs(self, kind: str, tag: str) -> Element | None:
         """The firm's part of a kind, its tracked changes taken as made; None where it has none."""
         found = next((link for link in self.package.links(self.main).values() if link.kind == kind), None)
         if found is None or found.external:
@@ -95,7 +96,7 @@ class _Work:
         settled(root)
         return root
 
-    def ours(self, kind: str) -> Any:
+    def ours(self, kind: str) -> Element:
         """Our own part of a kind."""
         return self.own.xml(next(link.target for link in self.own.links(self.own_main).values() if link.kind == kind))
 
@@ -122,14 +123,15 @@ class _Work:
         self.to.add(name, type_ or f"{WORD}.{kind}+xml", content)
         self.to.link("word/document.xml", kind.rpartition("/")[0] or kind, name)
 
-    def fonts(self) -> Any:
+    def fonts(self) -> Element:
         """The table of fonts without the fonts themselves."""
         root = self.theirs("fontTable", "w:fonts")
-        for font in list(root.iter()) if root is not None else []:
-            if font.tag in map(qn, ("w:embedRegular", "w:embedBold", "w:embedItalic", "w:embedBoldItalic")):
-                self.drop("embedded fonts")
-                font.getparent().remove(font)
-        return root if root is not None else self.ours("fontTable")
+        if root is None:
+            return self.ours("fontTable")
+        for font in list(root.iter(*_EMBEDDED)):
+            self.drop("embedded fonts")
+            remove_element(font)
+        return root
 
     def theme(self) -> None:
         """Carry the theme of colors and fonts over."""
@@ -139,12 +141,12 @@ class _Work:
             relinked(root, self.package, source, self.to, f"word/{name}.xml", self.drop)
         self.put(name, text_of(root if root is not None else self.ours("theme")), _THEME)
 
-    def section(self) -> Any:
+    def section(self) -> Element:
         """The page with its headers and footers."""
         theirs, number, count = section_of(self.body)
         if count > 1:
             self.said.append(f"the letterhead has {count} sections; section {number} is used")
-        own, _, _ = section_of(self.own.xml(self.own_main))
+        own = find_required(find_required(self.own.xml(self.own_main), "w:body"), "w:sectPr")
         made = page_of(theirs, own, is_on(self.settings, "w:gutterAtTop"))
         first = theirs is not None and is_on(theirs, "w:titlePg")
         kinds = ["default"] + ["first"] * first + ["even"] * is_on(self.settings, "w:evenAndOddHeaders")
@@ -161,7 +163,7 @@ class _Work:
             made.append(made.makeelement(qn("w:titlePg")))
         return made
 
-    def reference(self, section: Any, word: str, tag: str, kind: str, target: str) -> Any:
+    def reference(self, section: Element, word: str, tag: str, kind: str, target: str) -> Element:
         """A header or footer, the firm's or an empty one, and the element that leads to it."""
         name = f"word/{word}-{kind}.xml"
         if target in self.package.parts and self.package.xml(target).tag == qn(tag):
@@ -171,10 +173,10 @@ class _Work:
         id_ = self.to.link("word/document.xml", word, name)
         return section.makeelement(qn(f"w:{word}Reference"), {qn("w:type"): kind, qn("r:id"): id_})
 
-    def finish(self, section: Any) -> None:
+    def finish(self, section: Element) -> None:
         """Write the main part and the properties."""
         root = self.own.xml(self.own_main)
-        body = root.find(qn("w:body"))
+        body = find_required(root, "w:body")
         body[:] = [section]
         self.to.add("word/document.xml", f"{WORD}.document.main+xml", text_of(root))
         core = next(link.target for link in self.own.links().values() if link.kind == "core-properties")

@@ -2,15 +2,16 @@
 
 import posixpath
 from collections.abc import Callable
-from typing import Any
 
 from docx.oxml.ns import qn
 from lxml import etree
 
+from specgen.formats.docx.elements import Element, remove_element
 from specgen.formats.docx.letterhead.opc import OFFICE, WORD, Link, NewPackage, Package, text_of
 
 _MCE = "http://schemas.openxmlformats.org/markup-compatibility/2006"
 _MC = f"{{{_MCE}}}AlternateContent"
+_ALTERNATIVES = (f"{{{_MCE}}}Choice", f"{{{_MCE}}}Fallback")
 _OLE = "{urn:schemas-microsoft-com:office:office}OLEObject"
 _SHAPE_PICTURE = "{urn:schemas-microsoft-com:vml}imagedata"
 _PROPERTIES = "{http://schemas.openxmlformats.org/drawingml/2006/wordprocessingDrawing}docPr"
@@ -43,7 +44,7 @@ _COMMENTS = _names("commentRangeStart", "commentRangeEnd", "commentReference")
 _FOREIGN = _names("numPr", "footnoteReference", "endnoteReference", "subDoc", "dataBinding", "placeholder")
 
 
-def settled(root: Any) -> bool:
+def settled(root: Element) -> bool:
     """Take tracked changes as made; whether there were any."""
     found = False
     for element in list(root.iter(etree.Element)):
@@ -51,27 +52,24 @@ def settled(root: Any) -> bool:
             continue
         if str(element.tag).endswith("PrChange") or element.tag in _MARKS | _GONE:
             found = True
-            _remove(_row(element) if element.tag == qn("w:del") else element)
+            remove_element(_row(element) if element.tag == qn("w:del") else element)
         elif element.tag in _UNWRAPPED:
             found = found or element.tag in _names("ins", "moveTo")
             _unwrap(element)
     return found
 
 
-def _row(element: Any) -> Any:
+def _row(element: Element) -> Element:
     """The table row that a mark of deletion stands for, or the element itself."""
+    properties = element.getparent()
+    row = properties.getparent() if properties is not None and properties.tag == qn("w:trPr") else None
+    return element if row is None else row
+
+
+def _unwrap(element: Element) -> None:
     parent = element.getparent()
-    return parent.getparent() if parent.tag == qn("w:trPr") and parent.getparent() is not None else element
-
-
-def _remove(element: Any) -> None:
-    parent = element.getparent()
-    if parent is not None:
-        parent.remove(element)
-
-
-def _unwrap(element: Any) -> None:
-    parent = element.getparent()
+    if parent is None:
+        return
     place = parent.index(element)
     properties = _names("smartTagPr", "customXmlPr")
     parent[place : place + 1] = [child for child in element if child.tag not in properties]
@@ -84,9 +82,9 @@ def carried(package: Package, name: str, to: NewPackage, new_name: str, drop: Ca
         drop("tracked changes")
     for element in list(root.iter(*_COMMENTS)):
         drop("comments")
-        _remove(element)
+        remove_element(element)
     for element in [*root.iter(*_FOREIGN), *root.iterfind(f".//{qn('w:sdtPr')}/{qn('w:id')}")]:
-        _remove(element)
+        remove_element(element)
     for element in list(root.iter(qn("w:object"))):
         drop("embedded objects")
         _as_picture(element)
@@ -96,7 +94,7 @@ def carried(package: Package, name: str, to: NewPackage, new_name: str, drop: Ca
     to.add(new_name, f"{WORD}.{kind}+xml", text_of(root))
 
 
-def _as_picture(element: Any) -> None:
+def _as_picture(element: Element) -> None:
     """An embedded object as the picture it shows."""
     for child in list(element):
         if child.tag == _OLE or child.tag in _names("control", "objectEmbed", "objectLink", "movie"):
@@ -104,11 +102,11 @@ def _as_picture(element: Any) -> None:
     element.tag = qn("w:pict")
     element.attrib.clear()
     if not len(element):
-        _remove(element)
+        remove_element(element)
 
 
 def relinked(
-    root: Any, package: Package, name: str, to: NewPackage, new_name: str, drop: Callable[[str], None]
+    root: Element, package: Package, name: str, to: NewPackage, new_name: str, drop: Callable[[str], None]
 ) -> None:
     """Carry the pictures of a part over and lead to them; what shows a part that stays behind is taken out."""
     links = package.links(name)
@@ -116,19 +114,19 @@ def relinked(
         for key in [key for key in element.attrib if key.startswith(f"{{{OFFICE}}}")]:
             if element is not root and not any(parent is root for parent in element.iterancestors()):
                 break  # it went with what was taken out before
-            link = links.get(element.get(key))
+            link = links.get(element.get(key, ""))
             if link is not None and _kept(link):
                 element.set(key, _picture(package, link, to, new_name))
             else:
                 _unlink(element, key, link, drop)
 
 
-def _unlink(element: Any, key: str, link: Link | None, drop: Callable[[str], None]) -> None:
+def _unlink(element: Element, key: str, link: Link | None, drop: Callable[[str], None]) -> None:
     """Take out a link that leads nowhere, and what it shows where it is all there is to show."""
     others = [k for k in element.attrib if k.startswith(f"{{{OFFICE}}}") and k != key]
     word = etree.QName(element).localname
     if word.startswith("hlink"):
-        _remove(element)
+        remove_element(element)
     elif word == "hyperlink" or others and not key.endswith("}embed"):
         del element.attrib[key]
     else:
@@ -140,12 +138,13 @@ def _kept(link: Link) -> bool:
     return link.kind == "image" and not link.external or link.kind == "hyperlink" and link.external
 
 
-def _take_out(element: Any) -> None:
+def _take_out(element: Element) -> None:
     """Remove what a reader sees of a part: the picture, in every way it is told, and nothing around it."""
     shown = next(element.iterancestors(_MC, *_names("drawing", "pict", "object")), element)
     around = shown.getparent()
     # A choice without its picture would be an empty one.
-    _remove(around.getparent() if around.tag in (f"{{{_MCE}}}Choice", f"{{{_MCE}}}Fallback") else shown)
+    alternatives = around.getparent() if around is not None and around.tag in _ALTERNATIVES else None
+    remove_element(shown if alternatives is None else alternatives)
 
 
 def _picture(package: Package, link: Link, to: NewPackage, source: str) -> str:
@@ -169,7 +168,7 @@ def _guessed(name: str) -> str:
     return f"image/{ {'jpg': 'jpeg', 'svg': 'svg+xml', 'emf': 'x-emf', 'wmf': 'x-wmf'}.get(ending, ending) }"
 
 
-def _described(root: Any) -> None:
+def _described(root: Element) -> None:
     """Give every picture words for those who do not see it."""
     for element in root.iter(_PROPERTIES):
         if not element.get("descr"):

@@ -1,9 +1,10 @@
 """The settings of the paper: ours, and of the firm's those that say how a page looks."""
 
 from copy import deepcopy
-from typing import Any
 
 from docx.oxml.ns import qn
+
+from specgen.formats.docx.elements import Element
 
 # In the order of the schema (ECMA-376 part 1, 17.15.1.78); those the firm decides, and those we decide.
 _FIRM = (
@@ -19,7 +20,7 @@ _FIRM = (
 _ORDER = ("zoom", *_FIRM[:-1], "characterSpacingControl", "compat", "themeFontLang", "clrSchemeMapping")
 
 
-def merged_settings(theirs: Any, ours: Any) -> Any:
+def merged_settings(theirs: Element | None, ours: Element) -> Element:
     """Our settings with those of the firm that its page needs; no protection, no template, no source of data."""
     made = deepcopy(ours)
     kept = {word: made.find(qn(f"w:{word}")) for word in _ORDER}
@@ -31,7 +32,7 @@ def merged_settings(theirs: Any, ours: Any) -> Any:
     return made
 
 
-def is_on(parent: Any, name: str) -> bool:
+def is_on(parent: Element, name: str) -> bool:
     """Whether a switch is set: present, and not told to be off."""
     found = parent.find(qn(name))
     return found is not None and found.get(qn("w:val"), "true") not in ("0", "false", "off")
