@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
-from typing import Any
 
 from specgen.documents.numbering import plain
 from specgen.documents.template_overrides import frame_of, page_of
@@ -139,7 +138,7 @@ def _block(number: int, block: Block) -> str:
     raise TypeError(f"no HTML for {block!r}")
 
 
-def _numbered(block: Any) -> str:
+def _numbered(block: Part | Article) -> str:
     return f'<span class="n">{escape(block.number)}</span> {_line(block.title)}' if block.number else _line(block.title)
 
 

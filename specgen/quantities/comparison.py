@@ -2,9 +2,19 @@
 
 from enum import Enum
 from fractions import Fraction
-from typing import Any
+from typing import Any, Protocol
 
 from specgen.quantities.quantity import Quantity
+
+
+class Ordered(Protocol):
+    """What lies below or above another of its kind: a quantity, a number, a date."""
+
+    def __lt__(self, other: Any, /) -> bool:
+        """Whether this lies below the other."""
+
+    def __gt__(self, other: Any, /) -> bool:
+        """Whether this lies above the other."""
 
 
 class Sense(Enum):
@@ -30,11 +40,13 @@ _SLACK = {"length": Quantity.of(Fraction(1, 64), "in").amount, "pressure": Quant
 _DEGREE = Quantity.of(1, "F apart").amount
 
 
-def equal(value: Any, limit: Any) -> bool:
-    """Whether two values are the same within the rounding of a conversion."""
-    if not isinstance(value, Quantity):
-        return bool(value == limit)
-    return bool(value == limit or abs((value - limit).amount) < slack(limit))
+def equal(value: object, limit: object) -> bool:
+    """Whether two values are the same within the rounding of a conversion; TypeError for a quantity and none."""
+    if value == limit or not isinstance(value, Quantity):
+        return value == limit
+    if not isinstance(limit, Quantity):
+        raise TypeError(f"cannot compare {value.dimension} with {limit!r}")
+    return abs((value - limit).amount) < slack(limit)
 
 
 def slack(limit: Quantity) -> Fraction:
@@ -44,24 +56,27 @@ def slack(limit: Quantity) -> Fraction:
     return min(_SLACK.get(limit.dimension, Fraction(0)), abs(limit.amount) / 16)
 
 
-def less(value: Any, limit: Any) -> bool:
+def less(value: Ordered, limit: Ordered) -> bool:
     """Whether `value` lies below `limit`; a limit itself is within."""
-    return bool(value < limit) and not equal(value, limit)
+    return value < limit and not equal(value, limit)
 
 
-def more(value: Any, limit: Any) -> bool:
+def more(value: Ordered, limit: Ordered) -> bool:
     """Whether `value` lies above `limit`; a limit itself is within."""
-    return bool(value > limit) and not equal(value, limit)
+    return value > limit and not equal(value, limit)
 
 
-def compare(value: Any, sense: Sense, limit: Any) -> Outcome:
+def compare(value: Ordered | None, sense: Sense, limit: Any) -> Outcome:
     """The outcome of `value` against `limit`; None is a missing value, a range is a pair."""
     if value is None:
         return Outcome.MISSING
-    outside = {
-        Sense.AT_LEAST: lambda: less(value, limit),
-        Sense.AT_MOST: lambda: more(value, limit),
-        Sense.EXACTLY: lambda: not equal(value, limit),
-        Sense.RANGE: lambda: less(value, limit[0]) or more(value, limit[1]),
-    }[sense]()
-    return Outcome.OUTSIDE if outside else Outcome.WITHIN
+    return Outcome.OUTSIDE if _is_outside(value, sense, limit) else Outcome.WITHIN
+
+
+def _is_outside(value: Ordered, sense: Sense, limit: Any) -> bool:
+    if sense is Sense.EXACTLY:
+        return not equal(value, limit)
+    least: Ordered
+    most: Ordered
+    least, most = limit if sense is Sense.RANGE else (limit, limit)
+    return (sense is not Sense.AT_MOST and less(value, least)) or (sense is not Sense.AT_LEAST and more(value, most))

@@ -73,7 +73,8 @@ class _Entry(NamedTuple):
 
     file: FilePath
     name: str
-    written: dict[str, Any]
+    written: Any
+    """A mapping, as its shape has made sure."""
     shape: Shape
     made: Field | Collection
 

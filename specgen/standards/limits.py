@@ -18,19 +18,18 @@ def make_limit(name: str, row: dict[str, Any]) -> Limit:
     if "bounds" in row and "maker_figure" in row:
         raise Wrong("this follows from maker_figure", "give one of the two", ("bounds",))
     bounds = row.get("maker_figure", row.get("bounds"))
-    return Limit(name=name, **row | {"value": _figure(row), "bounds": bounds})
+    return Limit(name=name, **row | {"value": _figure(row["value"], row.get("unit")), "bounds": bounds})
 
 
-def _figure(row: dict[str, Any]) -> Any:
+def _figure(text: str, unit: str | None) -> Quantity | Fraction | int | str:
     """A quantity, a bare number where the row gives its unit apart, or a word; raises Wrong."""
-    text = row["value"]
-    if "unit" not in row:
+    if unit is None:
         try:
             return measure(text)
         except QuantityError as error:
             hint = error.hint or "write a number with its unit, or its unit apart: `unit: h`"
             raise Wrong(error.message, hint, ("value",)) from None
-    if not row["unit"] and not text[0].isdigit():
+    if not unit and not text[0].isdigit():
         return text
     try:
         number = Fraction(text)
@@ -52,7 +51,7 @@ def cross_limit(name: str, row: dict[str, str], schema: Schema) -> None:
 
 
 def _check_figure(row: dict[str, str], made: Field) -> None:
-    figure = _figure(row)
+    figure = _figure(row["value"], row.get("unit"))
     if made.kind == "quantity":
         dimension = dimension_of(made.dimension, made.unit_ip)
         if not isinstance(figure, Quantity) or figure.dimension != dimension:

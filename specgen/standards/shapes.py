@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from specgen.model.field import Schema
 from specgen.model.suggest import near_hint
 from specgen.standards.references import check_choice, check_condition, check_path, field_of
-from specgen.standards.rows import Wrong
+from specgen.standards.rows import Data, Wrong
 
 _LIMIT_ASKED = re.compile(r"""\blimit\(\s*['"]([^'"]*)['"]\s*\)""")
 
@@ -30,7 +30,7 @@ class Kind(NamedTuple):
     """
 
     what: str
-    convert: Callable[[Any, Known], Any]
+    convert: Callable[[Data, Known], Any]
     cross: Callable[[Any, Schema], None] | None = None
 
 
@@ -42,9 +42,9 @@ class Shape:
         self._converts = {key: kind.convert for key, kind in self.keys.items()}
         self._crosses = {key: kind.cross for key, kind in self.keys.items() if kind.cross is not None}
 
-    def convert(self, row: Any, known: Known) -> dict[str, Any]:
+    def convert(self, row: Data, known: Known) -> dict[str, Any]:
         """The typed values of a row by key; raises Wrong."""
-        if row.__class__ is not dict:
+        if not isinstance(row, dict):
             raise Wrong(f"{_noun(row)} stands here", f"write the keys of a row: {', '.join(self.keys)}")
         typed, converts = {}, self._converts
         for key, value in row.items():
@@ -59,7 +59,7 @@ class Shape:
                 raise Wrong(f"the key {key} is missing", f"write {self.needed[key].what}")
         return typed
 
-    def cross(self, row: Mapping[str, Any], schema: Schema) -> None:
+    def cross(self, row: Mapping[str, Data], schema: Schema) -> None:
         """Check what a row says of fields; raises Wrong."""
         for key, check in self._crosses.items():
             if key in row:
@@ -69,24 +69,24 @@ class Shape:
                     raise wrong.inside(key) from None
 
 
-def _noun(value: Any) -> str:
+def _noun(value: Data) -> str:
     return "a list" if isinstance(value, list) else "a mapping" if isinstance(value, dict) else "a text"
 
 
-def _any_text(value: Any, known: Known) -> Any:
-    if value.__class__ is not str:
+def _any_text(value: Data, known: Known) -> str:
+    if not isinstance(value, str):
         raise Wrong(f"{_noun(value)} stands here", "write a text")
     return value
 
 
-def _text(value: Any, known: Known) -> Any:
-    if value.__class__ is not str or not value:
+def _text(value: Data, known: Known) -> str:
+    if not isinstance(value, str) or not value:
         raise Wrong(f"{_noun(value) if value else 'nothing'} stands here", "write a text")
     return value
 
 
-def _template(value: Any, known: Known) -> str:
-    text: str = _any_text(value, known)
+def _template(value: Data, known: Known) -> str:
+    text = _any_text(value, known)
     for name in _LIMIT_ASKED.findall(text) if "limit(" in text else ():
         _look_up(name, known.rows["limits"], "limits")
     return text
@@ -108,8 +108,8 @@ def one_of(words: Iterable[str] | Mapping[str, Any], what: str = "") -> Kind:
     """One of some words; of a mapping, what it makes of the word."""
     meant = words if isinstance(words, Mapping) else {word: word for word in words}
 
-    def convert(value: Any, known: Known) -> Any:
-        if value.__class__ is not str:
+    def convert(value: Data, known: Known) -> Any:
+        if not isinstance(value, str):
             raise Wrong(f"{_noun(value)} stands here", f"write {told}")
         if value not in meant:
             raise Wrong(f"{value!r} is not known", near_hint(value, meant))
@@ -125,9 +125,10 @@ YES_NO = one_of({"yes": True, "no": False})
 def name_in(file: str) -> Kind:
     """The name of a row of a file."""
 
-    def convert(value: Any, known: Known) -> str:
-        _look_up(_any_text(value, known), known.rows[file], file)
-        return str(value)
+    def convert(value: Data, known: Known) -> str:
+        name = _any_text(value, known)
+        _look_up(name, known.rows[file], file)
+        return name
 
     return Kind(f"the name of a row of {file}.yaml", convert)
 
@@ -141,8 +142,8 @@ def row_in(file: str) -> Kind:
 def list_of(kind: Kind) -> Kind:
     """A list, empty or not, in which nothing stands twice."""
 
-    def convert(value: Any, known: Known) -> tuple[Any, ...]:
-        if value.__class__ is not list:
+    def convert(value: Data, known: Known) -> tuple[Any, ...]:
+        if not isinstance(value, list):
             raise Wrong(f"{_noun(value)} stands here", "write a list, in brackets")
         typed: list[Any] = []
         for place, entry in enumerate(value):
@@ -154,14 +155,18 @@ def list_of(kind: Kind) -> Kind:
                 raise Wrong(f"{entry!r} stands twice in the list", "keep one of them", (place,))
         return tuple(typed)
 
-    def cross(value: Any, schema: Schema) -> None:
-        for place, entry in enumerate(value):
+    return Kind(f"a list, each entry {kind.what}", convert, _cross_each(kind.cross) if kind.cross else None)
+
+
+def _cross_each(check: Callable[[Any, Schema], None]) -> Callable[[list[Data], Schema], None]:
+    def cross(entries: list[Data], schema: Schema) -> None:
+        for place, entry in enumerate(entries):
             try:
-                kind.cross(entry, schema)  # type: ignore[misc]
+                check(entry, schema)
             except Wrong as wrong:
                 raise wrong.inside(place) from None
 
-    return Kind(f"a list, each entry {kind.what}", convert, cross if kind.cross else None)
+    return cross
 
 
 def choice_of(path: str) -> Kind:
@@ -173,13 +178,13 @@ def choice_of(path: str) -> Kind:
 def text_or(key: str, text: Kind, shape: Shape, make: Callable[..., Any]) -> Kind:
     """A mapping of more keys, or a text alone, which is then what stands under `key`."""
 
-    def convert(value: Any, known: Known) -> Any:
-        if value.__class__ is str:
+    def convert(value: Data, known: Known) -> Any:
+        if isinstance(value, str):
             return make(**{key: text.convert(value, known)})
         return make(**shape.convert(value, known))
 
-    def cross(value: Any, schema: Schema) -> None:
-        if value.__class__ is dict:
+    def cross(value: Data, schema: Schema) -> None:
+        if isinstance(value, dict):
             shape.cross(value, schema)
 
     return Kind(f"{text.what}, or a mapping of {', '.join(shape.keys)}", convert, cross)

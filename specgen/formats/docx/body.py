@@ -4,7 +4,6 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 from itertools import count
-from typing import Any
 
 from specgen.formats.docx.letterhead import Paper
 from specgen.formats.equation import omml
@@ -261,8 +260,8 @@ def _field(kind: str) -> str:
 
 
 def _signed(block: Signature) -> Table:
-    header: Any = tuple((Text(title),) for title in ("Party", "Name", "Signature", "Date"))
-    rows: Any = tuple(
+    header: tuple[Inlines, ...] = tuple((Text(title),) for title in ("Party", "Name", "Signature", "Date"))
+    rows: Rows = tuple(
         (
             (Text(role),),
             (Text(name) if name else Blank(f"Name of {role.lower()}"),),
