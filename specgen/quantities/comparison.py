@@ -1,4 +1,4 @@
-"""A value against a limit: one outcome, used by rules, records and weather alike."""
+"""Compares a value with a limit; rules, records and weather share the outcome."""
 
 from enum import Enum
 from fractions import Fraction
@@ -8,7 +8,7 @@ from specgen.quantities.quantity import Quantity
 
 
 class Ordered(Protocol):
-    """What lies below or above another of its kind: a quantity, a number, a date."""
+    """A value that can lie below or above another of its kind: a quantity, a number, a date."""
 
     def __lt__(self, other: Any, /) -> bool:
         """Whether this lies below the other."""
@@ -41,15 +41,15 @@ _DEGREE = Quantity.of(1, "F apart").amount
 
 
 def equal(value: object, limit: object) -> bool:
-    """Whether two values are the same within the rounding of a conversion; TypeError for a quantity and none."""
+    """Whether two values are equal within conversion rounding; TypeError for a quantity and a non-quantity."""
     if value == limit or not isinstance(value, Quantity):
         return value == limit
     if not isinstance(limit, Quantity):
         raise TypeError(f"cannot compare {value.dimension} with {limit!r}")
-    return abs((value - limit).amount) < slack(limit)
+    return abs((value - limit).amount) < find_slack(limit)
 
 
-def slack(limit: Quantity) -> Fraction:
+def find_slack(limit: Quantity) -> Fraction:
     """How far a value may lie from the limit, in base units, and still count as on it."""
     if limit.dimension in ("temperature", "temperature_difference"):
         return _DEGREE

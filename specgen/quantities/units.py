@@ -170,7 +170,7 @@ SPELLINGS = {name: name for name in UNITS}
 SPELLINGS |= {other: name for name, others in _OTHER_SPELLINGS.items() for other in others}
 
 
-def spelled(text: str) -> str | None:
+def find_unit(text: str) -> str | None:
     """The name of the unit that a text spells, whatever its capitals; None where there is none."""
     return SPELLINGS.get(text) or SPELLINGS.get(text.lower())
 

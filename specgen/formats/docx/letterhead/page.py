@@ -1,4 +1,4 @@
-"""The page of a firm's paper: one section with size, margins, and what its headers and footers are."""
+"""The page of a letterhead: one section with its size, margins, headers and footers."""
 
 import re
 from copy import deepcopy
@@ -22,17 +22,17 @@ _UNITS: dict[str, Fraction | int] = {
 }
 # Narrower text than two inches holds no table of ours; no word processor takes a page wider than 22 inches.
 LEAST_TEXT, MOST_PAGE = 2 * 1440, 22 * 1440
-# What of a section is the paper's; columns, page count, text direction and the like are the document's.
+# What a letterhead decides in a section; columns, page count, text direction and the like are the document's.
 _KEPT = ("paperSrc", "pgBorders")
 _MARGINS = ("top", "right", "bottom", "left", "header", "footer", "gutter")
 
 
-def section_of(body: Element | None) -> tuple[Element | None, int, int]:
-    """The section that is the paper, its number, and how many there are: the first with a header or footer."""
+def find_section(body: Element | None) -> tuple[Element | None, int, int]:
+    """The first section with a header or footer, its number, and the number of sections."""
     every = body.iter(qn("w:sectPr")) if body is not None else ()
-    found = [one for one in every if not _is_former(one)]
-    headed = [n for n, one in enumerate(found) if one.find(qn("w:headerReference")) is not None]
-    headed += [n for n, one in enumerate(found) if one.find(qn("w:footerReference")) is not None]
+    found = [section for section in every if not _is_former(section)]
+    headed = [n for n, section in enumerate(found) if section.find(qn("w:headerReference")) is not None]
+    headed += [n for n, section in enumerate(found) if section.find(qn("w:footerReference")) is not None]
     number = min(headed, default=0)
     return (found[number] if found else None), number + 1, len(found)
 
@@ -43,56 +43,56 @@ def _is_former(section: Element) -> bool:
     return parent is not None and parent.tag == qn("w:sectPrChange")
 
 
-def page_of(theirs: Element | None, ours: Element, gutter_at_top: bool) -> Element:
-    """A section without headers: their size and margins, ours where they give none; raises Refused if too narrow."""
-    made = deepcopy(ours)
-    for child in list(made):
+def build_page(theirs: Element | None, ours: Element, gutter_at_top: bool) -> Element:
+    """A section without headers: the firm's size and margins, else ours; raises Refused if too narrow."""
+    page = deepcopy(ours)
+    for child in list(page):
         if child.tag not in (qn("w:pgSz"), qn("w:pgMar")):
-            made.remove(child)
+            page.remove(child)
     if theirs is None:
-        return made
-    size, margins = find_required(made, "w:pgSz"), find_required(made, "w:pgMar")
+        return page
+    size, margins = find_required(page, "w:pgSz"), find_required(page, "w:pgMar")
     given = theirs.find(qn("w:pgSz"))
     if given is not None:
-        _take(given, size, ("w", "h"))
+        _take_lengths(given, size, ("w", "h"))
         # The orientation follows from the sides; a code of the printer's goes with the size.
         size.attrib.update({key: value for key, value in given.attrib.items() if key == qn("w:code")})
     if read_whole_number(size, "w:w") > read_whole_number(size, "w:h"):
         size.set(qn("w:orient"), "landscape")
     given = theirs.find(qn("w:pgMar"))
     if given is not None:
-        _take(given, margins, _MARGINS)
-    _check(made, gutter_at_top)
-    made.extend(_own(found) for name in _KEPT if (found := theirs.find(qn(f"w:{name}"))) is not None)
-    return made
+        _take_lengths(given, margins, _MARGINS)
+    _check_page(page, gutter_at_top)
+    page.extend(_copy_without_links(found) for name in _KEPT if (found := theirs.find(qn(f"w:{name}"))) is not None)
+    return page
 
 
-def _own(element: Element) -> Element:
-    """A copy that leads to no other part."""
-    made = deepcopy(element)
-    for part in made.iter():
+def _copy_without_links(element: Element) -> Element:
+    """A copy without links to other parts."""
+    copy = deepcopy(element)
+    for part in copy.iter():
         for key in [key for key in part.attrib if key.startswith(f"{{{OFFICE}}}")]:
             del part.attrib[key]
-    return made
+    return copy
 
 
-def _take(source: Element, to: Element, names: tuple[str, ...]) -> None:
+def _take_lengths(source: Element, to: Element, names: tuple[str, ...]) -> None:
     for name in names:
-        length = _length(source.get(qn(f"w:{name}")))
+        length = _parse_length(source.get(qn(f"w:{name}")))
         if length is not None:
             to.set(qn(f"w:{name}"), str(length))
 
 
-def _length(text: str | None) -> int | None:
-    """A length in twentieths of a point, whole; None where there is none. A margin below nothing means `exactly`."""
+def _parse_length(text: str | None) -> int | None:
+    """A length in whole twentieths of a point; None where there is none. A negative margin means `exactly`."""
     found = re.fullmatch(r"-?(\d{1,7}(?:\.\d{1,6})?)(mm|cm|in|pt|pc|pi|)", text or "")
     return round(Fraction(found[1]) * _UNITS[found[2]]) if found else None
 
 
-def _check(section: Element, gutter_at_top: bool) -> None:
+def _check_page(section: Element, gutter_at_top: bool) -> None:
     size, margins = find_required(section, "w:pgSz"), find_required(section, "w:pgMar")
     wide, high = read_whole_number(size, "w:w"), read_whole_number(size, "w:h")
-    text = text_width(section, gutter_at_top)
+    text = measure_text_width(section, gutter_at_top)
     # A form may lie wide: then the short side is the height.
     column = min(wide, high) - read_whole_number(margins, "w:top") - read_whole_number(margins, "w:bottom")
     if max(wide, high) > MOST_PAGE:
@@ -103,8 +103,8 @@ def _check(section: Element, gutter_at_top: bool) -> None:
             raise refuse(message, f"at least {LEAST_TEXT // 1440} in")
 
 
-def text_width(section: Element, gutter_at_top: bool = False) -> int:
-    """The width of the text of a page, in twentieths of a point."""
+def measure_text_width(section: Element, gutter_at_top: bool = False) -> int:
+    """The width of the text area, in twentieths of a point."""
     size, margins = find_required(section, "w:pgSz"), find_required(section, "w:pgMar")
     beside = read_whole_number(margins, "w:left") + read_whole_number(margins, "w:right")
     gutter = 0 if gutter_at_top else read_whole_number(margins, "w:gutter", "0")
