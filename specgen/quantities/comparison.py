@@ -2,19 +2,12 @@
 
 from enum import Enum
 from fractions import Fraction
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any
 
 from specgen.quantities.quantity import Quantity
 
-
-class Ordered(Protocol):
-    """A value that can lie below or above another of its kind: a quantity, a number, a date."""
-
-    def __lt__(self, other: Any, /) -> bool:
-        """Whether this lies below the other."""
-
-    def __gt__(self, other: Any, /) -> bool:
-        """Whether this lies above the other."""
+if TYPE_CHECKING:
+    from _typeshed import SupportsAllComparisons as Ordered
 
 
 class Sense(Enum):
@@ -56,24 +49,24 @@ def find_slack(limit: Quantity) -> Fraction:
     return min(_SLACK.get(limit.dimension, Fraction(0)), abs(limit.amount) / 16)
 
 
-def less(value: Ordered, limit: Ordered) -> bool:
+def less(value: "Ordered", limit: "Ordered") -> bool:
     """Whether `value` lies below `limit`; a limit itself is within."""
-    return value < limit and not equal(value, limit)
+    return bool(value < limit) and not equal(value, limit)
 
 
-def more(value: Ordered, limit: Ordered) -> bool:
+def more(value: "Ordered", limit: "Ordered") -> bool:
     """Whether `value` lies above `limit`; a limit itself is within."""
-    return value > limit and not equal(value, limit)
+    return bool(value > limit) and not equal(value, limit)
 
 
-def compare(value: Ordered | None, sense: Sense, limit: Any) -> Outcome:
+def compare(value: "Ordered | None", sense: Sense, limit: Any) -> Outcome:
     """The outcome of `value` against `limit`; None is a missing value, a range is a pair."""
     if value is None:
         return Outcome.MISSING
     return Outcome.OUTSIDE if _is_outside(value, sense, limit) else Outcome.WITHIN
 
 
-def _is_outside(value: Ordered, sense: Sense, limit: Any) -> bool:
+def _is_outside(value: "Ordered", sense: Sense, limit: Any) -> bool:
     if sense is Sense.EXACTLY:
         return not equal(value, limit)
     least: Ordered
