@@ -1,4 +1,7 @@
-"""Writes the golden texts anew: `python -m tests.golden`. Read the difference before you commit it."""
+"""Writes the golden texts and the stub of the typed views anew: `python -m tests.golden`.
+
+Read the difference before you commit it.
+"""
 
 from pathlib import Path
 
@@ -21,14 +24,14 @@ def texts(example: str) -> dict[str, str]:
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
 
 
-def main() -> None:
-    """Write all of them, and the stub of the typed views."""
-    STUB.write_text(stub(), "utf-8")
-    FOLDER.mkdir(exist_ok=True)
+def write_all(folder: Path) -> None:
+    """Write all of them into a folder."""
+    folder.mkdir(exist_ok=True)
     for example in EXAMPLES:
         for name, text in texts(example).items():
-            (FOLDER / name).write_text(text, "utf-8")
+            (folder / name).write_text(text, "utf-8")
 
 
 if __name__ == "__main__":
-    main()
+    STUB.write_text(stub(), "utf-8")
+    write_all(FOLDER)

@@ -1,14 +1,22 @@
 """What the tests share: a small project to change, and one call from YAML text to a judged case."""
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import yaml
 
-from specgen import pipeline
+from specgen import computing, pipeline
+from specgen.judging.context import JudgingContext
+from specgen.judging.engine import run_rules
+from specgen.judging.registry import load_rules
+from specgen.model.project import Project
+from specgen.resolving.provider import Resolver
+from specgen.standards import load_standards
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = ROOT / "project_examples"
+RULES = {rule.code: rule for rule in load_rules()}
 
 # A wall that no clause of part 1 fires on, told in as few words as the reader accepts.
 SMALL: dict[str, Any] = {
@@ -37,9 +45,30 @@ def written(folder: Path, data: Any, name: str = "project.yaml") -> Path:
     return file
 
 
-def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.JudgedProject:
-    """The judged case of the small project with a change laid over it; `coating` is the coating source's file."""
+def project_of(folder: Path, change: Any = None, base: Any = None) -> Project:
+    """The small project with a change laid over it; `coating` is the coating source's file."""
     if change and "coating" in change:
         written(folder, {"format": 1} | change["coating"], "coating.yaml")
         change = {k: v for k, v in change.items() if k != "coating"} | {"coating_system": "coating.yaml"}
-    return pipeline.check(written(folder, merged(base or SMALL, change or {})))
+    return pipeline.read(written(folder, merged(base or SMALL, change or {})))
+
+
+def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.JudgedProject:
+    """The same project, judged by every rule."""
+    return pipeline.judge_project(project_of(folder, change, base))
+
+
+@dataclass(frozen=True)
+class Told:
+    """What a clause comes to where its own rule alone is run: whether it fires, whether it waits."""
+
+    context: JudgingContext
+    fires: bool
+    waits: bool
+
+
+def told_by(project: Project, code: str) -> Told:
+    """What one clause says of a project; it rests on no other rule."""
+    context = JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
+    findings, waiting, _ = run_rules(context, (RULES[code[:-1]],))
+    return Told(context, code in {f.code for f in findings}, code in {n.code for n in waiting})

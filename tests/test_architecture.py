@@ -2,14 +2,16 @@
 
 import ast
 import statistics
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from specgen.resolving.provider import GROUPS
+from tests.running import run_python
 from tests.support import ROOT, SMALL, merged, written
+
+# What is counted as run is run elsewhere too; see tests/conftest.py.
+pytestmark = pytest.mark.no_cover
 
 PACKAGE = ROOT / "specgen"
 FILES = sorted(PACKAGE.rglob("*.py"))
@@ -199,8 +201,9 @@ def test_a_circle_would_be_found() -> None:
 def loaded_by(*words: str) -> set[str]:
     """The modules that stand loaded once a command has run."""
     code = f"import sys; from specgen.cli import main; main({list(words)!r}); print(*sys.modules, file=sys.stderr)"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    return set(done.stderr.splitlines()[-1].split())
+    done = run_python(code)
+    assert done.code == 0
+    return set(done.err.splitlines()[-1].split())
 
 
 STOPPED = merged(
@@ -253,9 +256,9 @@ def test_a_sum_from_keys_loads_no_rules_and_no_schema() -> None:
 
 def test_the_version_is_told_without_any_command() -> None:
     code = "import sys; from specgen.cli import main\ntry: main(['--version'])\nfinally: print(*sys.modules)"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert {"specgen.cli", "specgen.commands"} <= set(done.stdout.split())
-    assert not [name for name in done.stdout.split() if name.startswith("specgen.commands.")]
+    loaded = run_python(code).out.split()
+    assert {"specgen.cli", "specgen.commands"} <= set(loaded)
+    assert not [name for name in loaded if name.startswith("specgen.commands.")]
 
 
 def test_a_dew_point_imports_no_other_calculation() -> None:

@@ -1,8 +1,7 @@
 """What all commands share: messages and results, near misses, the version, the call as a module."""
 
+import os
 import re
-import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
@@ -10,25 +9,26 @@ import pytest
 
 from specgen import __version__
 from specgen.cli import main
-from tests.commands.support import run
+from tests.running import run_main, run_specgen
 from tests.support import ROOT, SMALL, written
 
 
 def test_quiet_leaves_the_messages_out_before_and_after_the_command(tmp_path: Path, capsys: Any) -> None:
-    assert run(capsys, "new", str(tmp_path / "a.yaml"))[2]
-    assert run(capsys, "--quiet", "new", str(tmp_path / "b.yaml"))[2] == ""
-    assert run(capsys, "new", str(tmp_path / "c.yaml"), "--quiet")[2] == ""
+    assert run_main(capsys, "new", str(tmp_path / "a.yaml")).err
+    assert run_main(capsys, "--quiet", "new", str(tmp_path / "b.yaml")).err == ""
+    assert run_main(capsys, "new", str(tmp_path / "c.yaml"), "--quiet").err == ""
     file, out = str(written(tmp_path, SMALL)), str(tmp_path / "out")
-    assert "wrote" in run(capsys, "build", file, "--out", out, "--only", "D05")[2]
-    assert run(capsys, "build", file, "--out", out, "--only", "D05", "--quiet") == (0, "", "")
+    assert "wrote" in run_main(capsys, "build", file, "--out", out, "--only", "D05").err
+    assert run_main(capsys, "build", file, "--out", out, "--only", "D05", "--quiet") == (0, "", "")
 
 
 def test_quiet_leaves_results_and_refusals_as_they_are(tmp_path: Path, capsys: Any) -> None:
     file = str(written(tmp_path, SMALL))
-    assert run(capsys, "check", file, "--quiet") == run(capsys, "check", file)
-    code, out, err = run(capsys, "--quiet", "check", str(tmp_path / "none.yaml"))
-    assert (code, out) == (2, "")
-    assert "cannot be read" in err
+    assert run_main(capsys, "check", file, "--quiet") == run_main(capsys, "check", file)
+    done = run_main(capsys, "--quiet", "check", str(tmp_path / "none.yaml"))
+    assert done.code == 2
+    assert done.out == ""
+    assert "cannot be read" in done.err
 
 
 RESULTS = [
@@ -52,10 +52,11 @@ RESULTS = [
 @pytest.mark.parametrize("words", RESULTS, ids=" ".join)
 def test_results_go_out_alone_and_without_colour(words: tuple[str, ...], tmp_path: Path, capsys: Any) -> None:
     file = str(written(tmp_path, SMALL))
-    code, out, err = run(capsys, *(word.format(file=file) for word in words))
-    assert (code, err) == (0, "")
-    assert out.endswith("\n")
-    assert "\x1b" not in out
+    done = run_main(capsys, *(word.format(file=file) for word in words))
+    assert done.code == 0
+    assert done.err == ""
+    assert done.out.endswith("\n")
+    assert "\x1b" not in done.out
 
 
 def test_the_version_is_that_of_the_package(capsys: Any) -> None:
@@ -79,22 +80,21 @@ def test_the_version_is_that_of_the_package(capsys: Any) -> None:
     ],
 )
 def test_a_mistyped_word_gets_its_near_miss(words: tuple[str, ...], hint: str, capsys: Any) -> None:
-    code, out, err = run(capsys, *words)
-    assert (code, out) == (2, "")
-    assert hint in err
+    done = run_main(capsys, *words)
+    assert done.code == 2
+    assert done.out == ""
+    assert hint in done.err
 
 
 def test_the_command_runs_as_a_module_and_tells_its_usage(tmp_path: Path) -> None:
-    done = subprocess.run(
-        [sys.executable, "-m", "specgen", "nonsense"], capture_output=True, text=True, check=False, cwd=tmp_path
-    )
-    assert done.returncode == 2
-    assert "Traceback" not in done.stderr
+    # The one process whose lines are counted: nothing else runs the entry point.
+    done = run_specgen("nonsense", cwd=tmp_path, env=os.environ)
+    assert done.code == 2
+    assert "Traceback" not in done.err
 
 
 def test_the_readme_names_every_command() -> None:
     text = (ROOT / "README.md").read_text("utf-8")
-    done = subprocess.run([sys.executable, "-m", "specgen", "--help"], capture_output=True, text=True, check=True)
-    commands = re.findall(r"(?m)^    (\w+) ", done.stdout)
+    commands = re.findall(r"(?m)^    (\w+) ", run_specgen("--help").out)
     assert {"new", "check", "build"} <= set(commands)
     assert [c for c in commands if f"`specgen {c}" not in text] == []

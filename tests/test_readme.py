@@ -2,12 +2,12 @@
 
 import os
 import re
-import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
+from tests.running import run_process, uncounted
 from tests.support import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")
@@ -25,14 +25,6 @@ def test_a_tour_prints_what_it_says(title: str, text: str, tmp_path: Path) -> No
     path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     printed = []
     for command in (line.removeprefix("$ ") for line in lines if line.startswith("$ ")):
-        done = subprocess.run(
-            command,
-            shell=True,
-            cwd=tmp_path,
-            capture_output=True,
-            text=True,
-            check=False,
-            env=os.environ | {"PATH": path},
-        )
-        printed += [f"$ {command}", *(line.rstrip() for line in (done.stdout + done.stderr).splitlines())]
+        done = run_process(["sh", "-c", command], **uncounted({"PATH": path}) | {"cwd": tmp_path})
+        printed += [f"$ {command}", *(line.rstrip() for line in (done.out + done.err).splitlines())]
     assert printed == lines

@@ -10,7 +10,7 @@ from specgen.documents.template_overrides import found, words_of
 from specgen.model.problem import Problem, Refused
 
 _NUMBERINGS = ("plain", "three_part")
-_KEYS = {"id", "title", "order", "numbering", "submittal", "landscape"}
+_KEYS = {"id", "title", "order", "numbering", "landscape"}
 
 
 def templates_folder() -> Path:
@@ -27,7 +27,6 @@ class Template:
     title: str
     order: int
     numbering: str
-    submittal: str
     landscape: bool
     words: str
     file: str
@@ -68,7 +67,6 @@ def _read(file: Path, shown: str) -> Template:
         str(head["title"]),
         int(head["order"]),
         head.get("numbering", "plain"),
-        head.get("submittal", ""),
         bool(head.get("landscape", False)),
         parts[2],
         shown,

@@ -142,10 +142,9 @@ class Rule:
     ) -> None:
         """Declare a clause that fires where the condition `when` holds, and `under` where that is given.
 
-        A field of a member is named by its noun (`wall.insulation.kind`), and the clause is then asked of each of them;
-        all others are named from the top (`safety.rules`), the limit as `limit`. What it found is the field compared
-        last, and what was wanted the limit or field it was compared with; `found` and `wanted` name another field or a
-        word, or nothing: "".
+        A field of a member is named by its noun (`wall.insulation.kind`): the clause is asked of each of them. What it
+        found is the field compared last, and what was wanted the limit or field it was compared with; `found` and
+        `wanted` name another field or a word, or nothing: "".
         """
         self.declared.append(
             Declared(

@@ -1,10 +1,9 @@
 """The names a clause may use: the noun of its subject, and the sections of the project."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any, Protocol
 
-from specgen.model.field import Field, Node, Path, Schema
+from specgen.model.field import Collection, Field, Node, Path, Schema
 from specgen.model.project import View
 from specgen.model.suggest import near_hint
 
@@ -46,6 +45,17 @@ class Operand:
         return found
 
 
+def noun_of(collection: Collection) -> str:
+    """What a member of a collection is called in a clause: `wall`, `mesh_layer`."""
+    return collection.one.replace(" ", "_")
+
+
+def collections_by_noun(schema: Schema) -> dict[str, Path]:
+    """The path of each collection by the noun of its members, where no section has that name."""
+    nouns = {noun_of(collection): path[:-1] for path, collection in schema.collections.items()}
+    return {noun: path for noun, path in nouns.items() if noun not in schema.root.children}
+
+
 @dataclass(frozen=True, slots=True)
 class Scope:
     """The schema as a clause sees it: `each` is the path of the collection it is asked for."""
@@ -53,19 +63,10 @@ class Scope:
     schema: Schema
     each: Path
 
-    @classmethod
-    def of(cls, schema: Schema, texts: Iterable[str]) -> "Scope":
-        """The scope that fields are named in: that of the first noun among their heads, else the whole project."""
-        nouns = {collection.one.replace(" ", "_"): path[:-1] for path, collection in schema.collections.items()}
-        heads = (text.partition(".")[0] for text in texts)
-        return cls(schema, next((nouns[h] for h in heads if h in nouns and h not in schema.root.children), ()))
-
     @property
     def noun(self) -> str:
         """What a member is called in a condition: `wall`, `mesh_layer`; empty for the project itself."""
-        if not self.each:
-            return ""
-        return self.schema.collections[(*self.each, "*")].one.replace(" ", "_")
+        return noun_of(self.schema.collections[(*self.each, "*")]) if self.each else ""
 
     def operand(self, text: str) -> Operand:
         """The field a text names; raises RuleError with the nearest name."""

@@ -61,7 +61,6 @@ class Collection:
     label: str
     one: str
     kind: str = "mapping"
-    may_be_empty: bool = False
     optional: bool = False
     keys: tuple[str, ...] = ()
 

@@ -60,11 +60,6 @@ class Project:
             return ()
         raise Absent(path)
 
-    def is_default(self, path: Path) -> bool:
-        """Whether the value at a path is the catalogue's and not the project's."""
-        made = self.schema.field_at(path)
-        return made is not None and path not in self.values and made.path in self.defaults
-
     def applies(self, path: Path, look: Look | None = None) -> bool:
         """Whether the condition of the field at a path holds, as far as it can be judged; `look` as in `holds`."""
         made = self.schema.node(path).field

@@ -22,8 +22,6 @@ class Outcome(Enum):
     WITHIN = "within"
     OUTSIDE = "outside"
     MISSING = "missing"
-    NOT_APPLICABLE = "not applicable"
-    NOT_EVALUATED = "not evaluated"
 
 
 # Two figures that differ by less than the rounding of a unit conversion are equal. For a small

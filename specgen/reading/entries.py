@@ -90,7 +90,7 @@ _SHAPES = {
         [(kind, "") for kind in _COLLECTIONS],
         Shape(
             {"label": TEXT, "kind": one_of(_COLLECTIONS), "one": TEXT},
-            {"may_be_empty": YES_NO, "optional": YES_NO, "keys": _CHOICES},
+            {"optional": YES_NO, "keys": _CHOICES},
         ),
     ),
 }

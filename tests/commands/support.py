@@ -10,21 +10,15 @@ from typing import Any
 from unittest.mock import patch
 
 from specgen.cli import main
+from tests.running import run_main
 from tests.support import SMALL, merged, written
 
 SUBMITTAL = {"package": {"purpose": "mockup_submittal"}}
 STOPPED = merged(SMALL, {"walls": {"W1": {"attachment": {"method": "mechanical"}}}})
 
 
-def run(capsys: Any, *words: str) -> tuple[int, str, str]:
-    code = main(words)
-    out, err = capsys.readouterr()
-    return code, out, err
-
-
 def checked(capsys: Any, folder: Path, data: Any) -> dict[str, Any]:
-    _, out, _ = run(capsys, "check", str(written(folder, data)), "--format", "json")
-    return json.loads(out)
+    return json.loads(run_main(capsys, "check", str(written(folder, data)), "--format", "json").out)
 
 
 def transcript(commands: list[str], folder: Path) -> str:

@@ -13,7 +13,8 @@ import pytest
 
 from specgen.model.finding import Severity
 from specgen.terminal.report import count_standing
-from tests.commands.support import STOPPED, SUBMITTAL, checked, run
+from tests.commands.support import STOPPED, SUBMITTAL, checked
+from tests.running import run_main
 from tests.support import ROOT, SMALL, case_of, merged, written
 
 
@@ -28,41 +29,41 @@ from tests.support import ROOT, SMALL, case_of, merged, written
 def test_a_mistyped_choice_of_build_gets_its_near_miss_and_writes_nothing(
     more: Any, hint: str, tmp_path: Path, capsys: Any
 ) -> None:
-    code, _, err = run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), *more)
-    assert code == 2
-    assert hint in err
+    done = run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), *more)
+    assert done.code == 2
+    assert hint in done.err
     assert not (tmp_path / "out").exists()
 
 
 def test_build_refuses_while_stops_stand_and_leaves_nothing_behind(tmp_path: Path, capsys: Any) -> None:
     file = written(tmp_path, STOPPED)
-    code, _, err = run(capsys, "build", str(file), "--out", str(tmp_path / "out"))
-    assert code == 2
-    assert "nothing was written: 1 stop stands" in err
+    done = run_main(capsys, "build", str(file), "--out", str(tmp_path / "out"))
+    assert done.code == 2
+    assert "nothing was written: 1 stop stands" in done.err
     assert [p.name for p in tmp_path.iterdir()] == ["project.yaml"]
 
 
 def test_a_package_stands_untouched_where_its_project_is_now_stopped(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    assert run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out))[0] == 0
+    assert run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out)).code == 0
     before = {f.name: f.read_bytes() for f in out.iterdir()}
-    assert run(capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out))[0] == 2
+    assert run_main(capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out)).code == 2
     assert {f.name: f.read_bytes() for f in out.iterdir()} == before
     assert sorted(p.name for p in tmp_path.iterdir()) == ["out", "project.yaml"]
 
 
 def test_a_second_build_takes_the_place_of_the_whole_package(tmp_path: Path, capsys: Any) -> None:
     file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
-    assert run(capsys, "build", file, "--out", str(out), "--formats", "txt,html")[0] == 0
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt,html").code == 0
     assert len(list(out.iterdir())) > 3
-    assert run(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "D05")[0] == 0
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "D05").code == 0
     assert sorted(p.name for p in out.iterdir()) == ["D05-warnings-and-limitations.txt", "manifest.json"]
     assert sorted(p.name for p in tmp_path.iterdir()) == ["out", "project.yaml"]
 
 
 def test_the_manifest_lists_every_file_with_its_digest(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out), "--formats", "txt")
+    run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(out), "--formats", "txt")
     manifest = json.loads((out / "manifest.json").read_text("utf-8"))
     digests = {f.name: hashlib.sha256(f.read_bytes()).hexdigest() for f in out.iterdir() if f.suffix == ".txt"}
     assert manifest["files"] == digests
@@ -71,12 +72,10 @@ def test_the_manifest_lists_every_file_with_its_digest(tmp_path: Path, capsys: A
 
 def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    assert (
-        run(
-            capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out), "--draft", "--formats", "docx,html,txt"
-        )[0]
-        == 1
+    done = run_main(
+        capsys, "build", str(written(tmp_path, STOPPED)), "--out", str(out), "--draft", "--formats", "docx,html,txt"
     )
+    assert done.code == 1
     for file in out.glob("*.html"):
         assert "Draft, not for submission." in file.read_text("utf-8")
     for file in out.glob("*.docx"):
@@ -89,9 +88,9 @@ def test_a_draft_is_written_in_spite_of_stops_and_says_so(tmp_path: Path, capsys
 
 def test_an_owed_point_stops_a_submittal_and_not_a_draft(tmp_path: Path, capsys: Any) -> None:
     submittal = merged(SMALL, {"package": {"purpose": "mockup_submittal"}})
-    assert run(capsys, "check", str(written(tmp_path, submittal)))[0] == 1
-    assert run(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(tmp_path / "out"))[0] == 2
-    assert run(capsys, "check", str(written(tmp_path, SMALL)))[0] == 0
+    assert run_main(capsys, "check", str(written(tmp_path, submittal))).code == 1
+    assert run_main(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(tmp_path / "out")).code == 2
+    assert run_main(capsys, "check", str(written(tmp_path, SMALL))).code == 0
 
 
 @pytest.mark.parametrize("data", [STOPPED, merged(STOPPED, SUBMITTAL), merged(SMALL, SUBMITTAL), SMALL])
@@ -102,12 +101,12 @@ def test_a_draft_says_what_check_counts_against_the_package(data: Any, tmp_path:
     told = [f"{counts['stop']} stop{'s' * (counts['stop'] > 1)}"] * (counts["stop"] > 0)
     told += [f"{owed} open items"] * (owed > 0)
     file, out = str(tmp_path / "project.yaml"), str(tmp_path / "out")
-    _, _, err = run(capsys, "build", file, "--out", out, "--draft", "--formats", "txt", "--only", "D05")
+    done = run_main(capsys, "build", file, "--out", out, "--draft", "--formats", "txt", "--only", "D05")
     standing = f"{' and '.join(told)} {'stands' if told == ['1 stop'] else 'stand'}"
-    assert err.splitlines()[-1] == f"specgen: {f'{standing}; ' if told else ''}every page is marked as a draft"
-    refused = run(capsys, "build", file, "--out", out)
-    assert refused[0] == (2 if told else 0)
-    assert (f"nothing was written: {standing} against this package" in refused[2]) == bool(told)
+    assert done.err.splitlines()[-1] == f"specgen: {f'{standing}; ' if told else ''}every page is marked as a draft"
+    refused = run_main(capsys, "build", file, "--out", out)
+    assert refused.code == (2 if told else 0)
+    assert (f"nothing was written: {standing} against this package" in refused.err) == bool(told)
 
 
 @pytest.mark.parametrize(
@@ -126,7 +125,7 @@ def test_two_builds_give_the_same_bytes_and_the_second_takes_the_place_of_the_fi
     clean = str(ROOT / "project_examples" / "clean" / "project.yaml")
     made = []
     for out in ("one", "two", "two"):
-        assert run(capsys, "build", clean, "--out", str(tmp_path / out))[0] == 0
+        assert run_main(capsys, "build", clean, "--out", str(tmp_path / out)).code == 0
         made.append({f.name: f.read_bytes() for f in (tmp_path / out).iterdir()})
     assert made[0] == made[1] == made[2]
     assert json.loads(made[0]["manifest.json"])["stops"] == []
@@ -136,19 +135,19 @@ def test_a_folder_of_the_user_and_an_edited_file_are_left_alone(tmp_path: Path, 
     file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
     out.mkdir()
     (out / "mine.txt").write_text("mine")
-    assert run(capsys, "build", file, "--out", str(out))[0] == 2
+    assert run_main(capsys, "build", file, "--out", str(out)).code == 2
     (out / "mine.txt").unlink()
-    assert run(capsys, "build", file, "--out", str(out), "--only", "D05")[0] == 0
+    assert run_main(capsys, "build", file, "--out", str(out), "--only", "D05").code == 0
     page = next(out.glob("*.html"))
     page.write_text("edited")
-    code, _, err = run(capsys, "build", file, "--out", str(out))
-    assert code == 2
-    assert f"edited by hand since it was written: {page.name}" in err
+    done = run_main(capsys, "build", file, "--out", str(out))
+    assert done.code == 2
+    assert f"edited by hand since it was written: {page.name}" in done.err
     assert page.read_text() == "edited"
 
 
 def test_only_writes_that_document(tmp_path: Path, capsys: Any) -> None:
-    run(
+    run_main(
         capsys,
         "build",
         str(written(tmp_path, SMALL)),
@@ -163,5 +162,5 @@ def test_only_writes_that_document(tmp_path: Path, capsys: Any) -> None:
 
 
 def test_a_word_file_of_a_build_is_a_whole_zip(tmp_path: Path, capsys: Any) -> None:
-    run(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D05")
+    run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D05")
     assert zipfile.ZipFile(io.BytesIO(next((tmp_path / "out").glob("*.docx")).read_bytes())).testzip() is None

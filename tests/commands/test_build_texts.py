@@ -11,8 +11,9 @@ from lxml import etree, html
 
 from specgen.reading.positions import TBD, read_text
 from specgen.reading.schema import project_schema
-from tests.commands.support import STOPPED, checked, run
+from tests.commands.support import STOPPED, checked
 from tests.documents.support import AWKWARD
+from tests.running import run_main
 from tests.support import ROOT, SMALL, merged, written
 
 LONG = ("Long Hall " * 30).strip()
@@ -53,7 +54,10 @@ def test_every_text_of_the_user_comes_back_unchanged_in_every_document_and_forma
     for file in (ROOT / "project_examples" / "clean").glob("*.yaml"):
         written(tmp_path, spoiled(read_text(file, file.name).data), file.name)
     out = tmp_path / "out"
-    assert run(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(out), "--formats", "docx,html,txt")[0] == 0
+    assert (
+        run_main(capsys, "build", str(tmp_path / "project.yaml"), "--out", str(out), "--formats", "docx,html,txt").code
+        == 0
+    )
     for ending in ("docx", "html", "txt"):
         met = set()
         for file in out.glob(f"*.{ending}"):
@@ -70,7 +74,7 @@ def test_awkward_marks_come_back_unchanged(tmp_path: Path, capsys: Any) -> None:
     file, out = written(tmp_path, merged(SMALL, {"walls": wall | {"W1": "drop"}})), tmp_path / "out"
     told = checked(capsys, tmp_path, merged(SMALL, {"walls": wall | {"W1": "drop"}}))
     assert told["findings"][0]["subjects"] == [AWKWARD]
-    assert run(capsys, "build", str(file), "--out", str(out), "--draft", "--formats", "docx,html,txt")[0] == 1
+    assert run_main(capsys, "build", str(file), "--out", str(out), "--draft", "--formats", "docx,html,txt").code == 1
     for made in (f for f in out.iterdir() if f.name.startswith(("D02", "D05"))):
         assert AWKWARD in words_of(made), made.name
 
@@ -79,7 +83,9 @@ def test_awkward_marks_come_back_unchanged(tmp_path: Path, capsys: Any) -> None:
 def test_text_of_the_user_comes_back_unchanged_in_every_format(name: str, tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
     file = written(tmp_path, merged(SMALL, {"project": {"name": name}}))
-    assert run(capsys, "build", str(file), "--out", str(out), "--only", "D05", "--formats", "docx,html,txt")[0] == 0
+    assert (
+        run_main(capsys, "build", str(file), "--out", str(out), "--only", "D05", "--formats", "docx,html,txt").code == 0
+    )
     assert f"Project: {name}\n" in next(out.glob("*.txt")).read_text("utf-8")
     page = html.fromstring(next(out.glob("*.html")).read_bytes().decode())
     assert page.xpath("string(//header//dd)") == name

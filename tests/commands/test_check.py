@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
-from tests.commands.support import STOPPED, checked, run
+from tests.commands.support import STOPPED, checked
 from tests.judging.test_outcomes import WHOLE
+from tests.running import run_main
 from tests.support import SMALL, merged, written
 
 CHECK = {"format", "project", "purpose", "walls", "counts", "errors", "findings", "open", "not_judged"}
@@ -35,13 +36,13 @@ FINDING = {
 
 
 def test_a_check_ends_0_without_a_stop_1_with_one_2_where_it_cannot(tmp_path: Path, capsys: Any) -> None:
-    assert run(capsys, "check", str(written(tmp_path, SMALL)))[0] == 0
-    code, out, err = run(capsys, "check", str(written(tmp_path, STOPPED)))
-    assert (code, err) == (1, "")
-    assert "STOP ATT-01a  W1" in out
-    code, out, err = run(capsys, "check", str(tmp_path / "none.yaml"))
-    assert (code, out) == (2, "")
-    assert "none.yaml: the file cannot be read" in err
+    assert run_main(capsys, "check", str(written(tmp_path, SMALL))).code == 0
+    done = run_main(capsys, "check", str(written(tmp_path, STOPPED)))
+    assert (done.code, done.err) == (1, "")
+    assert "STOP ATT-01a  W1" in done.out
+    done = run_main(capsys, "check", str(tmp_path / "none.yaml"))
+    assert (done.code, done.out) == (2, "")
+    assert "none.yaml: the file cannot be read" in done.err
 
 
 def test_the_object_of_a_check_has_its_keys_also_where_it_could_not_read(tmp_path: Path, capsys: Any) -> None:
@@ -76,13 +77,13 @@ def test_a_check_that_could_not_be_done_gives_the_same_object_with_its_errors(
     monkeypatch.chdir(tmp_path)
     written(tmp_path, SMALL)
     written(tmp_path, "format: 1\nproject: {name: a\x07b}\n", "bad.yaml")
-    code, out, err = run(capsys, "check", *words, "--format", "json")
-    made = json.loads(out)
-    assert code == 2
+    done = run_main(capsys, "check", *words, "--format", "json")
+    made = json.loads(done.out)
+    assert done.code == 2
     assert set(made) == CHECK
     (error,) = made["errors"]
     assert (error["message"], (error["file"], error["line"], error["column"])) == (message, place)
-    assert message in err
+    assert message in done.err
 
 
 TWO = merged(
@@ -99,11 +100,11 @@ def test_of_two_walls_one_passes_and_the_package_is_stopped_all_the_same(tmp_pat
     assert made["walls"] == [{"wall": "W1", "verdict": "no"}, {"wall": "W2", "verdict": "yes"}]
     assert next(f for f in made["findings"] if f["rule"] == "ATT-01")["subjects"] == ["W1"]
     file = str(tmp_path / "project.yaml")
-    code, out, _ = run(capsys, "check", file)
-    assert code == 1
-    assert re.search(r"(?m)^W1  no$", out)
-    assert re.search(r"(?m)^W2  yes$", out)
-    assert run(capsys, "build", file, "--out", str(tmp_path / "out"))[0] == 2
+    done = run_main(capsys, "check", file)
+    assert done.code == 1
+    assert re.search(r"(?m)^W1  no$", done.out)
+    assert re.search(r"(?m)^W2  yes$", done.out)
+    assert run_main(capsys, "build", file, "--out", str(tmp_path / "out")).code == 2
 
 
 def test_a_value_given_as_tbd_is_open_and_holds_its_clauses_up(tmp_path: Path, capsys: Any) -> None:
@@ -147,6 +148,6 @@ def test_a_rule_that_nothing_lifts_stays_and_says_so(tmp_path: Path, capsys: Any
 
 
 def test_a_control_character_is_refused_with_its_place(tmp_path: Path, capsys: Any) -> None:
-    code, _, err = run(capsys, "check", str(written(tmp_path, "format: 1\nproject: {name: a\x07b}\n")))
-    assert code == 2
-    assert "project.yaml:2:18: character U+0007 is not allowed" in err
+    done = run_main(capsys, "check", str(written(tmp_path, "format: 1\nproject: {name: a\x07b}\n")))
+    assert done.code == 2
+    assert "project.yaml:2:18: character U+0007 is not allowed" in done.err

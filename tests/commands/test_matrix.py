@@ -2,11 +2,11 @@
 
 from typing import Any
 
-from tests.commands.support import run
+from tests.running import run_main
 
 
 def test_the_matrix_answers_for_every_substrate_and_attachment(capsys: Any) -> None:
-    out = run(capsys, "matrix")[1]
+    out = run_main(capsys, "matrix").out
     rows = {line[:20].strip(): line for line in out.splitlines()[1:11]}
     assert len(rows) == 10
     assert "no ATT-04a" in rows["paper-faced gypsum" if "paper-faced gypsum" in rows else "paper faced gypsum"]

@@ -11,7 +11,7 @@ import pytest
 
 from specgen import commands
 from specgen.cli import main
-from tests.commands.support import run
+from tests.running import run_main
 from tests.support import SMALL, written
 
 GREET = '''
@@ -56,8 +56,8 @@ def test_a_file_put_into_the_folder_is_a_command_in_help_at_its_place(folder: Pa
     (folder / "greet.py").write_text(GREET, "utf-8")
     importlib.invalidate_caches()
     assert listed(capsys) == [*before[:2], "greet", *before[2:]]
-    assert run(capsys, "greet", "wall") == (1, "hello wall\n", "specgen: greeted\n")
-    assert run(capsys, "greet", "wall", "--quiet") == (1, "hello wall\n", "")
+    assert run_main(capsys, "greet", "wall") == (1, "hello wall\n", "specgen: greeted\n")
+    assert run_main(capsys, "greet", "wall", "--quiet") == (1, "hello wall\n", "")
 
 
 def test_a_file_with_an_underscore_is_no_command(folder: Path, capsys: Any) -> None:
@@ -70,9 +70,9 @@ def test_a_command_file_that_lacks_a_part_is_named_with_it(part: str, folder: Pa
     file = folder / "greet.py"
     file.write_text(re.sub(rf"(?m)^((def )?){part}\b", r"\1other", GREET), "utf-8")
     for words in (("greet", "wall"), ("--help",)):
-        code, out, err = run(capsys, *words)
-        assert (code, out) == (2, "")
-        assert err.startswith(f"specgen: {file}: there is no {part} (a command file has ")
+        done = run_main(capsys, *words)
+        assert (done.code, done.out) == (2, "")
+        assert done.err.startswith(f"specgen: {file}: there is no {part} (a command file has ")
 
 
 def test_a_command_file_that_is_no_python_is_named_and_stops_no_other_command(folder: Path, capsys: Any) -> None:
@@ -81,4 +81,4 @@ def test_a_command_file_that_is_no_python_is_named_and_stops_no_other_command(fo
     with pytest.raises(SyntaxError) as broken:
         main(["greet"])
     assert (broken.value.filename, broken.value.lineno) == (str(file), 1)
-    assert run(capsys, "check", str(written(folder, SMALL)))[0] == 0
+    assert run_main(capsys, "check", str(written(folder, SMALL))).code == 0

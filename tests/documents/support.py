@@ -1,5 +1,6 @@
 """Documents made for the tests of the writers."""
 
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -30,15 +31,17 @@ def context_of(folder: Path, change: Any = None) -> DocumentContext:
 
 def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
     """The document of a template given as text."""
-    template = Template("D99", "Trial", 1, numbering, "", False, words, "D99.md.j2", 6)
+    template = Template("D99", "Trial", 1, numbering, False, words, "D99.md.j2", 6)
     return document.made(template, context_of(folder, change), draft)
 
 
+@lru_cache
 def document_of(example: str, name: str, draft: bool = False) -> Document:
     """A document of an example."""
     return document.made(next(t for t in templates() if t.id == name), context_of_example(example), draft)
 
 
+@lru_cache
 def context_of_example(example: str) -> DocumentContext:
     """The context of an example."""
     case = pipeline.check(EXAMPLES / example / "project.yaml")

@@ -9,8 +9,8 @@ import docx
 import pytest
 
 from specgen import building
-from specgen.cli import main
 from specgen.documents.catalogue import templates_folder
+from tests.running import run_main
 from tests.support import EXAMPLES, SMALL, written
 
 GUIDE = (templates_folder() / "GUIDE.md").read_text("utf-8")
@@ -54,8 +54,9 @@ def test_the_mistake_of_the_guide_is_told_as_it_stands(tmp_path: Path, capsys: A
     words = "---\nid: D05\ntitle: Warnings\norder: 50\n---\n\n\n\n{{ projekt.name }}\n"
     (tmp_path / "our-words" / "documents" / "D05.md.j2").write_text(words, "utf-8")
     file, own = written(tmp_path, SMALL), tmp_path / "our-words"
-    assert main(["build", str(file), "--out", str(tmp_path / "out"), "--templates", str(own)]) == 2
-    assert capsys.readouterr().err.strip() == line[1]
+    done = run_main(capsys, "build", str(file), "--out", str(tmp_path / "out"), "--templates", str(own))
+    assert done.code == 2
+    assert done.err.strip() == line[1]
 
 
 def test_the_example_firm_has_its_own_words_and_paper(tmp_path: Path) -> None:

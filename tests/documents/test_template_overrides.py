@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from specgen import building
-from specgen.cli import main
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.sandbox import MOST_PRINTED, MOST_RANGE, MOST_TEXT, MOST_TURNS
 from specgen.model.problem import Refused
+from tests.running import run_main
 from tests.support import SMALL, written
 
 HEAD = "---\nid: D05\ntitle: Warnings\norder: 50\n---\n"
@@ -173,10 +173,10 @@ def test_markup_of_a_template_stays_words(tmp_path: Path) -> None:
 def test_the_command_tells_a_mistake_and_writes_nothing(tmp_path: Path, capsys: Any) -> None:
     own = firm(tmp_path, {"documents/D05.md.j2": HEAD + "{{ projekt }}\n"})
     file = written(tmp_path, SMALL)
-    assert main(["build", str(file), "--out", str(tmp_path / "out"), "--templates", str(own)]) == 2
-    told = capsys.readouterr().err
-    assert told.startswith(
+    done = run_main(capsys, "build", str(file), "--out", str(tmp_path / "out"), "--templates", str(own))
+    assert done.code == 2
+    assert done.err.startswith(
         "specgen: words/documents/D05.md.j2:6: the template cannot be used: there is no 'projekt' here"
     )
-    assert told.count("\n") == 1
+    assert done.err.count("\n") == 1
     assert not (tmp_path / "out").exists()

@@ -1,8 +1,5 @@
 """Text in XML and back: a general parser of XML reads what was meant."""
 
-import subprocess
-import sys
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,6 +7,7 @@ from lxml import etree
 
 from specgen.formats.xml_text import bare, escaped, quoted
 from tests.documents.support import AWKWARD
+from tests.running import run_python
 
 TEXTS = [AWKWARD, "", "a & b", "<w:t>", "]]>", "&amp;", "'\"'", " two  spaces ", "tab\tline\nend"]
 # The production Char of XML 1.0, section 2.2; a parser reads a bare carriage return as a line end.
@@ -38,5 +36,4 @@ def test_signs_without_a_place_in_xml_are_left_out() -> None:
 
 def test_the_writer_of_word_files_loads_no_client_of_the_network() -> None:
     code = "import sys, specgen.formats.docx.word_file; print('http.client' in sys.modules)"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert done.stdout.strip() == "False"
+    assert run_python(code) == (0, "False\n", "")

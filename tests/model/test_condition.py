@@ -9,7 +9,7 @@ import pytest
 import yaml
 
 from specgen import reading, standards
-from specgen.model.condition import ConditionError, parse_condition, terms
+from specgen.model.condition import ConditionError, open_terms, parse_condition, terms, truth
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Schema
 from specgen.model.project import Project
@@ -48,6 +48,13 @@ TABLE = [
     ("elevations.*.prominent = yes", E2, True),
     ("elevations.*.prominent = no", E2, False),
     ("elevations.*.prominent != yes", E1, True),
+    # Parentheses, and the reverse of a part.
+    ("(code.model = irc or code.model = ibc) and code.occupancy_groups has B", NOWHERE, True),
+    ("code.model = irc and code.occupancy_groups has B or code.model = ibc", NOWHERE, True),
+    ("code.model = irc and (code.occupancy_groups has B or code.model = ibc)", NOWHERE, False),
+    ("not (code.model = irc or code.occupancy_groups has R-4)", NOWHERE, True),
+    ("not (code.model = ibc) or code.occupancy_groups has {R-2}", NOWHERE, True),
+    ("not (code.model = ibc and not (code.model = irc))", NOWHERE, False),
     # Quantities and numbers.
     ("walls.*.insulation.thickness > 1-1/2 in", W1, True),
     ("walls.*.insulation.thickness > 2 in", W1, False),
@@ -181,7 +188,12 @@ def leaves(data: Any, words: tuple[str, ...]) -> Iterator[str]:
 
 def written(package: Any, folder: str, words: tuple[str, ...]) -> set[str]:
     files = sorted((Path(package.__file__).parent / folder).glob("*.yaml"))
-    return {text for file in files for text in leaves(yaml.safe_load(file.read_text("utf-8")), words) if text}
+    return {
+        text
+        for file in files
+        for text in leaves(yaml.load(file.read_text("utf-8"), Loader=yaml.CSafeLoader), words)
+        if text
+    }
 
 
 IN_SCHEMA = written(reading, "schema", ("if", "default_if"))
@@ -232,3 +244,32 @@ def test_every_condition_there_is_speaks_of_known_fields_and_choices(text: str) 
         if term.relation in ("is empty", "is not empty", "has"):
             assert made is not None
             assert made.kind == "list"
+
+
+YES, NO, OPEN = "a = yes", "b = yes", "c = yes"
+ANSWERS = {"a": True, "b": False, "c": None}
+# Kleene's logic with three values: what is known may settle a whole, else it is open.
+THREE_VALUED = [
+    (f"{YES} and {OPEN}", None, ["c"]),
+    (f"{NO} and {OPEN}", False, []),
+    (f"{OPEN} and {NO}", False, []),
+    (f"{YES} or {OPEN}", True, []),
+    (f"{OPEN} or {YES}", True, []),
+    (f"{NO} or {OPEN}", None, ["c"]),
+    (f"not ({OPEN})", None, ["c"]),
+    (f"not ({OPEN} and {NO})", True, []),
+    (f"({OPEN} or {YES}) and {OPEN}", None, ["c"]),
+    (f"({OPEN} or d = yes) and (c = no or {YES})", None, ["c", "d"]),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted", "open_paths"), THREE_VALUED)
+def test_an_unknown_term_leaves_a_condition_open_only_where_it_matters(
+    text: str, wanted: bool | None, open_paths: list[str]
+) -> None:
+    def answer(term: Any) -> bool | None:
+        return ANSWERS.get(term.path[0])
+
+    condition = parse_condition(text)
+    assert truth(condition, answer) is wanted
+    assert sorted({term.path[0] for term in open_terms(condition, answer)}) == open_paths

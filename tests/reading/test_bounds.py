@@ -30,6 +30,7 @@ def problems(folder: Path, more: str, head: str = HEAD) -> tuple[Problem, ...]:
     return raised.value.problems
 
 
+@pytest.mark.no_cover
 @pytest.mark.parametrize(
     ("more", "said", "line"),
     [

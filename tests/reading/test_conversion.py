@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen.model.field import Field, dotted
@@ -335,7 +335,6 @@ ODD = st.one_of(
 )
 
 
-@settings(deadline=None)
 @given(st.sampled_from(sorted(FIELDS)), ODD)
 def test_any_text_fits_a_field_or_is_told_why_not(path: tuple[str, ...], text: str) -> None:
     try:

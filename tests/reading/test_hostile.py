@@ -2,8 +2,6 @@
 
 import os
 import resource
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -15,6 +13,7 @@ from specgen.model.problem import Refused
 from specgen.reading import file_text as source
 from specgen.reading.file_text import MOST_BYTES
 from specgen.reading.positions import MOST_DEPTH, MOST_PROBLEMS
+from tests.running import run_python
 from tests.support import EXAMPLES
 
 BASE = (
@@ -154,17 +153,16 @@ COSTLY = {
 def test_a_costly_file_ends_within_200_megabytes(about: str, tmp_path: Path) -> None:
     (tmp_path / "project.yaml").write_bytes(COSTLY[about])
     bound = "import resource; resource.setrlimit(resource.RLIMIT_DATA, (200 << 20, 200 << 20)); "
-    done = subprocess.run(
-        [sys.executable, "-c", bound + "from specgen.cli import run; run()", "check", "project.yaml"],
+    done = run_python(
+        bound + "from specgen.cli import run; run()",
+        "check",
+        "project.yaml",
         cwd=tmp_path,
-        capture_output=True,
-        text=True,
-        check=False,
         preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (20, 20)),
     )
-    assert done.returncode == 2
-    assert "Traceback" not in done.stderr
-    assert done.stderr.startswith("specgen: project.yaml")
+    assert done.code == 2
+    assert "Traceback" not in done.err
+    assert done.err.startswith("specgen: project.yaml")
 
 
 NAMES = ("first-look", "clean", "metric", "stops")
@@ -198,7 +196,7 @@ def mutated(draw: st.DrawFn) -> bytes:
     return content
 
 
-@settings(deadline=None, max_examples=150)
+@settings(max_examples=150)
 @given(mutated())
 @example(b"")
 def test_a_damaged_example_ends_in_findings_or_clear_errors(

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen.model.problem import Problem, Refused
@@ -351,7 +351,6 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("read")
 
 
-@settings(deadline=None)
 @given(DATA, st.booleans())
 def test_any_data_that_a_general_library_writes_is_read_as_it_was(
     folder: Path, data: dict[str, Any], flow: bool
@@ -379,7 +378,6 @@ PIECES = [
 ]
 
 
-@settings(deadline=None)
 @given(st.lists(st.sampled_from(PIECES), max_size=30).map(lambda pieces: "".join(pieces) + "\n"))
 def test_any_lines_are_read_or_refused_and_every_fault_has_its_line(folder: Path, text: str) -> None:
     try:

@@ -309,7 +309,7 @@ def test_without_a_source_common_practice_is_the_limit_and_the_plan(tmp_path: Pa
     assert (finding.found, finding.wanted) == ("8", "12")
     assert str(finding.basis) == "common practice, no source"
     assert case_of(tmp_path).project.value(HOURS) == 12
-    assert case_of(tmp_path).project.is_default(HOURS)
+    assert HOURS not in case_of(tmp_path).project.values
 
 
 def test_every_default_is_a_typed_value_and_an_absent_value_is_told_by_its_path(tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen.model.field import dotted
@@ -228,7 +228,6 @@ ANYTHING = st.recursive(
 )
 
 
-@settings(deadline=None)
 @given(st.dictionaries(NAMES, ANYTHING, max_size=4))
 def test_data_of_any_shape_is_sorted_or_told_with_its_line(folder: Path, data: dict[str, Any]) -> None:
     text, made = read(folder, yaml.safe_dump(data))

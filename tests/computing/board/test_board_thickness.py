@@ -4,7 +4,6 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -15,6 +14,7 @@ from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.computing._figures import beside, line, resolver_of, worked
+from tests.computing.units_library import UNITS
 from tests.support import merged
 
 W1 = ("walls", "W1")
@@ -71,13 +71,12 @@ def test_the_next_board_made_stands_beside_it(joint: str, wanted: float) -> None
 
 
 def test_a_units_library_finds_the_same_board() -> None:
-    registry = pint.UnitRegistry()
     # 1 h ft2 F/Btu as m2 K/W, by the library; R-4 per inch and R-10.
-    unit = registry.hour * registry.ft**2 * registry.delta_degF / registry.Btu
+    unit = UNITS.hour * UNITS.ft**2 * UNITS.delta_degF / UNITS.Btu
     si = {"r": (10 * unit).to("m**2 K / W").magnitude, "one": (4 * unit).to("m**2 K / W").magnitude}
     made = board(joint_depth="12.7 mm", r_value=f"{si['r']:.9f} RSI", r_per_inch=f"{si['one']:.9f} RSI")
     assert made.unit == "mm"
-    assert made.result == pytest.approx((2.5 * registry.inch).to("mm").magnitude, rel=1e-6)
+    assert made.result == pytest.approx((2.5 * UNITS.inch).to("mm").magnitude, rel=1e-6)
 
 
 @given(st.integers(1, 48), st.integers(0, 8), st.integers(0, 16), st.integers(1, 300), st.integers(10, 70))

@@ -4,7 +4,6 @@ import math
 from pathlib import Path
 from typing import Any
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -13,6 +12,7 @@ from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of, told_of, worked
+from tests.computing.units_library import UNITS
 from tests.support import SMALL, merged, written
 
 JOB = {"area": "2085.2 sq ft", "dft": "5 mil", "volume_solids": "65%", "transfer_efficiency": "100%"}
@@ -91,8 +91,7 @@ def test_the_pails_hold_the_coating_and_one_less_would_not(area: int, gallons: i
 
 def test_a_units_library_finds_the_same_volume() -> None:
     # 1604 stands for 1604.17 in gallons, one part in ten thousand; liters are exact.
-    registry = pint.UnitRegistry()
-    film = 600 * registry.m**2 * 40 * registry.um * 2 / 0.42 / 0.60
+    film = 600 * UNITS.m**2 * 40 * UNITS.um * 2 / 0.42 / 0.60
     metric = {"area": "600 m2", "dft": "40 um", "volume_solids": "42", "transfer_efficiency": "60", "coats": "2"}
     assert paint(**metric).result == pytest.approx(film.to("liter").magnitude, rel=1e-9)
     ip = paint(**metric | {"area": "6458.34625 sq ft", "dft": "1.57480315 mil"})

@@ -3,7 +3,6 @@
 from pathlib import Path
 from typing import Any
 
-import pint
 import pytest
 
 from specgen import computing
@@ -11,6 +10,7 @@ from specgen.model.absence import Absent
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.computing._figures import line, resolver_of
+from tests.computing.units_library import UNITS
 from tests.support import case_of
 
 FACE: dict[str, Any] = {"width": "45 ft", "height": "24 ft"}
@@ -35,8 +35,7 @@ def test_openings_are_taken_off(openings: Any, wanted: float, tmp_path: Path) ->
 
 
 def test_a_units_library_finds_the_same_square_meters(tmp_path: Path) -> None:
-    registry = pint.UnitRegistry()
-    wanted = 45 * registry.ft * 24 * registry.ft - 9 * registry.ft * 4 * registry.ft
+    wanted = 45 * UNITS.ft * 24 * UNITS.ft - 9 * UNITS.ft * 4 * UNITS.ft
     package = {"purpose": "design_draft", "units": "si"}
     made = area(tmp_path, FACE | {"openings": {"A": WINDOW}}, package=package)
     assert made.unit == "m2"

@@ -3,7 +3,6 @@
 from pathlib import Path
 from typing import Any
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,6 +10,7 @@ from hypothesis import strategies as st
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of, worked
+from tests.computing.units_library import UNITS
 
 
 def rate(volume_solids: str = "65%", dft: str = "5 mil", **more: str) -> Working:
@@ -52,11 +52,10 @@ ROUNDING = 1.1e-4
 
 @pytest.mark.parametrize(("solids", "mils"), [(65, 5.0), (38, 1.5), (100, 1.0), (22, 0.4)])
 def test_a_units_library_spreads_the_same_volume(solids: int, mils: float) -> None:
-    registry = pint.UnitRegistry()
-    spread = solids / 100 / (mils * registry.thou)
+    spread = solids / 100 / (mils * UNITS.thou)
     wanted = spread.to("ft**2 / US_liquid_gallon").magnitude
     assert rate(str(solids), f"{mils} mil").result == pytest.approx(wanted, rel=ROUNDING)
-    microns = (mils * registry.thou).to("um").magnitude
+    microns = (mils * UNITS.thou).to("um").magnitude
     assert rate(str(solids), f"{microns:.9f} um").result == pytest.approx(spread.to("m**2 / liter").magnitude, rel=1e-9)
 
 

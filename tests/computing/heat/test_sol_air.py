@@ -1,6 +1,5 @@
 """The sol-air temperature: table constants of the handbook, a units library, and both unit systems."""
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -8,8 +7,8 @@ from hypothesis import strategies as st
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing.asked import sum_of
+from tests.computing.units_library import UNITS
 
-UNITS: pint.UnitRegistry = pint.UnitRegistry()
 WALL = {"air": "95 F", "irradiance": "250 Btu/h.ft2", "absorptance": "0.9", "h_o": "3 Btu/(h.ft2.F)"}
 
 

@@ -4,7 +4,6 @@ import math
 from pathlib import Path
 from typing import Any
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,6 +11,7 @@ from hypothesis import strategies as st
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of, worked
+from tests.computing.units_library import UNITS
 
 BEAD = {"length": "100 ft", "width": "3/4 in", "depth": "3/8 in"}
 
@@ -99,8 +99,7 @@ def test_no_joint_needs_no_container() -> None:
 
 
 def test_a_units_library_finds_the_same_volume() -> None:
-    registry = pint.UnitRegistry()
-    bead = 100 * registry.ft * 0.75 * registry.inch * 0.375 * registry.inch
+    bead = 100 * UNITS.ft * 0.75 * UNITS.inch * 0.375 * UNITS.inch
     assert sealant(waste="0").result == pytest.approx(bead.to("US_liquid_gallon").magnitude, rel=1e-12)
     metric = sealant(waste="0", length="30.48 m", width="19.05 mm", depth="9.525 mm")
     assert metric.unit == "L"

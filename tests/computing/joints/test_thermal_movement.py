@@ -2,7 +2,6 @@
 
 from pathlib import Path
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,6 +9,7 @@ from hypothesis import strategies as st
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing._figures import resolver_of, worked
+from tests.computing.units_library import UNITS
 
 BRICK = {"length": "30 ft", "alpha": "3.6e-6 /F", "temperature_range": "45 F"}
 
@@ -38,8 +38,7 @@ def test_published_movements(more: dict[str, str], wanted: float, apart: float, 
 
 
 def test_a_units_library_finds_the_same_movement() -> None:
-    registry = pint.UnitRegistry()
-    wanted = 6 * registry.m * 23.8e-6 / registry.delta_degC * (70 * registry.delta_degC)
+    wanted = 6 * UNITS.m * 23.8e-6 / UNITS.delta_degC * (70 * UNITS.delta_degC)
     metric = moved(length="6 m", alpha="23.8e-6 /C", temperature_range="70 C")
     assert metric.unit == "mm"
     assert metric.result == pytest.approx(wanted.to("mm").magnitude)

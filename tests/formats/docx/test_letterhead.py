@@ -8,12 +8,12 @@ import docx
 import pytest
 from docx.oxml.ns import qn
 
-from specgen.cli import main
 from specgen.formats.docx import word_file as writer
 from specgen.formats.docx.letterhead import paper
 from specgen.model.block import Document
 from tests.documents.support import document_of
 from tests.formats.docx import letterheads as made
+from tests.running import run_main
 from tests.support import SMALL, written
 
 HEADER = "word/header1.xml"
@@ -252,9 +252,9 @@ def test_protection_and_the_template_of_the_firm_are_not_taken_over(tmp_path: Pa
 def test_the_option_writes_on_the_paper_and_tells_what_is_left_out(tmp_path: Path, capsys: Any) -> None:
     project = written(tmp_path, SMALL)
     file = made.kept(tmp_path, made.firm(dict(LEFT)["macros"]), "firm.docm")
-    code = main(["build", str(project), "--out", str(tmp_path / "out"), "--letterhead", str(file)])
-    out, err = capsys.readouterr()
-    assert (code, out) == (0, "")
-    assert err.splitlines()[0] == "specgen: macros of the letterhead are left out"
+    done = run_main(capsys, "build", str(project), "--out", str(tmp_path / "out"), "--letterhead", str(file))
+    assert done.code == 0
+    assert done.out == ""
+    assert done.err.splitlines()[0] == "specgen: macros of the letterhead are left out"
     for one in (tmp_path / "out").glob("*.docx"):
         assert docx.Document(str(one)).sections[0].left_margin.twips == 1500

@@ -140,10 +140,6 @@ def _kept(link: Link) -> bool:
     return link.kind == "image" and not link.external or link.kind == "hyperlink" and link.external
 
 
-def _attached(element: Any, root: Any) -> bool:
-    return element is root or any(parent is root for parent in element.iterancestors())
-
-
 def _take_out(element: Any) -> None:
     """Remove what a reader sees of a part: the picture, in every way it is told, and nothing around it."""
     shown = next(element.iterancestors(_MC, *_names("drawing", "pict", "object")), element)
