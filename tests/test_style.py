@@ -5,6 +5,7 @@ import sys
 
 import pytest
 
+from tests.computing.test_inputs import ALL as DECLARED
 from tests.running import run_process
 from tests.support import ROOT
 
@@ -36,7 +37,9 @@ USED_ELSEWHERE = {
 def test_nothing_is_declared_that_nobody_uses() -> None:
     done = run_process([sys.executable, "-m", "vulture"])
     assert done.err == ""
-    assert set(re.findall(r"unused [\w ]+ '(\w+)'", done.out)) == set(USED_ELSEWHERE), done
+    # An input of a calculation that is a line of its working is read by its symbol, not by its name.
+    lines = {name for _, name, one in DECLARED if one.symbol}
+    assert set(re.findall(r"unused [\w ]+ '(\w+)'", done.out)) - lines == set(USED_ELSEWHERE), done
 
 
 def test_ci_runs_the_test_command_of_the_readme() -> None:
