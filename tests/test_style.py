@@ -5,6 +5,7 @@ import sys
 
 import pytest
 
+from tests.computing.test_inputs import ALL as DECLARED
 from tests.running import run_process
 from tests.support import ROOT
 
@@ -21,14 +22,20 @@ def test_the_code_passes(command: tuple[str, ...]) -> None:
 
 # What seems unused to a tool that reads only this package, and who uses it.
 USED_ELSEWHERE = {
-    "_check_with_span": "the validator, by the name in a rule",
+    "BETWEEN_EIFS": "the conditions of clauses, as between_eifs",
+    "POURED_OR_LAID": "the conditions of clauses, as poured_or_laid",
+    "__getattr__": "whoever imports a typed view",
+    "_error": "the validator, at each of its errors",
     "_element": "the writer of Word files, as the content of the part",
     "_undefined_message": "the template engine, for the message of an unknown name",
     "ascend_resolver": "the YAML loader, at the end of each value",
     "calculations": "the template of D06",
     "compress_type": "the zip writer",
     "descend_resolver": "the YAML loader, at the beginning of each value",
+    "formatter_class": "the parser of the standard library, when it prints help",
     "intercepted_binops": "the template engine, as the sums it looks at first",
+    "mandatory_validations": "the validator, for every field",
+    "priority_validations": "the validator, before the others",
     "remarks": "the template of D06",
 }
 
@@ -36,7 +43,9 @@ USED_ELSEWHERE = {
 def test_nothing_is_declared_that_nobody_uses() -> None:
     done = run_process([sys.executable, "-m", "vulture"])
     assert done.err == ""
-    assert set(re.findall(r"unused [\w ]+ '(\w+)'", done.out)) == set(USED_ELSEWHERE), done
+    # An input of a calculation that is a line of its working is read by its symbol, not by its name.
+    lines = {name for _, name, one in DECLARED if one.symbol}
+    assert set(re.findall(r"unused [\w ]+ '(\w+)'", done.out)) - lines == set(USED_ELSEWHERE), done
 
 
 def test_ci_runs_the_test_command_of_the_readme() -> None:

@@ -5,6 +5,7 @@ import pkgutil
 from dataclasses import replace
 from functools import cache, lru_cache
 
+from specgen.model.problem import Problem, Refused
 from specgen.resolving.provider import GROUPS, Provider
 
 # Other spellings that a name is also known by.
@@ -48,6 +49,9 @@ def _provider(name: str) -> Provider:
     group = _groups().get(name)
     if group is None:
         raise UnknownCalculation(name, names())
-    provider = importlib.import_module(f"{__name__}.{group}.{name.replace('-', '_')}").PROVIDER
-    assert isinstance(provider, Provider) and provider.name == name, name
+    file = f"{group}.{name.replace('-', '_')}"
+    provider = getattr(importlib.import_module(f"{__name__}.{file}"), "PROVIDER", None)
+    if not isinstance(provider, Provider) or provider.name != name:
+        place = f"computing/{file.replace('.', '/')}.py"
+        raise Refused(Problem(f"no PROVIDER named {name}", "name its function as the file is named", file=place))
     return replace(provider, group=group)

@@ -152,7 +152,8 @@ T = TypeVar("T")
 )
 def declare_inputs(cls: type[T]) -> type[T]:
     """Makes a class of declarations the frozen inputs of a calculation, given by keyword."""
-    inputs: Any = dataclass(frozen=True, slots=True, kw_only=True)(cls)
+    # Nobody prints or compares inputs, and what is not made is not paid for at the start of a sum.
+    inputs: Any = dataclass(frozen=True, kw_only=True, repr=False, eq=False)(cls)
     inputs.declared = {f.name: f.metadata["input"] for f in dataclasses.fields(inputs) if "input" in f.metadata}
     return cast(type[T], inputs)
 
@@ -216,7 +217,7 @@ class Inputs:
     def _figures(self) -> dict[str, str]:
         """The limits as a sentence tells them, by attribute."""
         found = {name: one.limit for name, one in self.declared.items() if one.limit}
-        return {name: limit_text(self.limits(limit).value) for name, limit in found.items()}
+        return {name: format_limit(self.limits(limit).value) for name, limit in found.items()}
 
     def rows(self, *names: str) -> tuple[InputRow, ...]:
         """The lines of these inputs, or of all, in the unit system of the sum; none for one that is left out."""
@@ -275,6 +276,6 @@ def provide(
     )
 
 
-def limit_text(value: Quantity | Fraction | int) -> str:
+def format_limit(value: Quantity | Fraction | int) -> str:
     """The figure of a limit within a sentence; one without a unit is percent."""
     return format_quantity(value, value.unit) if isinstance(value, Quantity) else f"{format_decimal(value, 6)} %"

@@ -6,7 +6,7 @@ from functools import cached_property
 from specgen import computing
 from specgen.judging.clause_condition import ClauseCondition, bind_condition, clause_condition
 from specgen.judging.rule import ARGUMENTS, OF_OPEN_ITEMS, STOP, Clause, Declared, Rule, Violation
-from specgen.judging.scope import RuleError, Scope, collections_by_noun
+from specgen.judging.scope import ClauseError, Scope, collections_by_noun
 from specgen.model.condition import terms
 from specgen.model.field import Path, Schema
 from specgen.model.project import View
@@ -26,7 +26,7 @@ class Binder:
         return collections_by_noun(self.schema)
 
     def bind(self, rule: Rule, clause: Declared) -> Clause:
-        """The clause with its names looked up; raises RuleError, or ConditionError for what is no condition."""
+        """The clause with its names looked up; raises ClauseError, or ConditionError for what is no condition."""
         self._check_names(rule, clause)
         each = self._each(clause)
         bound = self._bound(clause, Scope(self.schema, each))
@@ -64,7 +64,7 @@ class Binder:
         return bind_condition(clause, scope)
 
     def _check_names(self, rule: Rule, clause: Declared) -> None:
-        """Raise RuleError for a step, a source, a limit or an argument that there is not."""
+        """Raise ClauseError for a step, a source, a limit or an argument that there is not."""
         _check("step", [*rule.steps, *clause.step.split()], self.standards.steps)
         _check("source", clause.basis.split(), self.standards.sources)
         _check("limit", clause.limit.split(), self.standards.limits)
@@ -75,7 +75,7 @@ class Binder:
 def _check(kind: str, names: Iterable[str], known: Iterable[str]) -> None:
     for name in names:
         if name not in known:
-            raise RuleError(f"there is no {kind} {name!r}: {near_hint(name, known)}")
+            raise ClauseError(f"there is no {kind} {name!r}: {near_hint(name, known)}")
 
 
 def _run_apart(subject: View) -> Iterator[Violation]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from specgen.judging.choice_groups import GROUPS
 from specgen.judging.rule import Declared, Test, Violation
-from specgen.judging.scope import Operand, RuleError, Scope
+from specgen.judging.scope import ClauseError, Operand, Scope
 from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.condition import Condition, Joined, Term, open_terms, parse_condition, terms, truth
 from specgen.model.evaluation import WORDS_OR_LISTS, compare, holds_of_word
@@ -78,7 +78,7 @@ class ClauseCondition:
 
 
 def bind_condition(clause: Declared, scope: Scope) -> ClauseCondition:
-    """The condition of a clause with every path, choice and unit known; raises RuleError or ConditionError."""
+    """The condition of a clause with every path, choice and unit known; raises ClauseError or ConditionError."""
     condition = clause_condition(clause)
     questions = {term: _question(term, scope) for term in terms(condition)}
     last = questions[list(terms(parse_condition(clause.when)))[-1]]
@@ -125,7 +125,7 @@ def _question(term: Term, scope: Scope) -> Question:
     if term.relation in _STATES:
         return Question(term, left, None)
     if field is None:
-        raise RuleError(f"{left.text} is no field")
+        raise ClauseError(f"{left.text} is no field")
     if term.relation in ("in", "not in") and term.right[0] in GROUPS and term.right[0] not in field.values:
         term = replace(term, right=GROUPS[term.right[0]])
     text = term.right[0]
@@ -165,7 +165,7 @@ def _refuse_unknown_choice(term: Term, field: Field) -> None:
     known = ("yes", "no") if field.kind == "yes_no" else field.values
     for word in term.right:
         if known and word not in known:
-            raise RuleError(f"{word!r} is no choice of {'.'.join(term.path)}: {near_hint(word, known)}")
+            raise ClauseError(f"{word!r} is no choice of {'.'.join(term.path)}: {near_hint(word, known)}")
 
 
 def _told(found: str | None, last: Question, scope: Scope) -> tuple[Value, Path]:

@@ -9,11 +9,17 @@ from types import ModuleType
 from specgen.judging import rules as rules_folder
 from specgen.judging.binding import Binder
 from specgen.judging.rule import Clause, Declared, Rule
-from specgen.judging.scope import RuleError
-from specgen.model.condition import ConditionError
-from specgen.quantities.parse import QuantityError
+from specgen.model.problem import Problem, Refused
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
+
+
+class RuleError(Refused):
+    """A rule file is malformed; says which file and clause, what is wrong and what would be right."""
+
+    def __init__(self, module: str, message: str, clause: str = "") -> None:
+        file = f"{module.removeprefix('specgen.').replace('.', '/')}.py"
+        super().__init__(Problem(message, path=clause, file=file))
 
 
 @lru_cache(maxsize=1)
@@ -26,7 +32,7 @@ def load_rules() -> tuple[Rule, ...]:
         for module in pkgutil.iter_modules(package.__path__, package.__name__ + "."):
             rule = load_rule(importlib.import_module(module.name), binder)
             if rule.code in found:
-                raise RuleError(f"{module.name}: {rule.code} is the code of another file too")
+                raise RuleError(module.name, f"{rule.code} is the code of another file too")
             found[rule.code] = rule
     return tuple(found[code] for code in sorted(found))
 
@@ -35,7 +41,7 @@ def load_rule(file: ModuleType, binder: Binder) -> Rule:
     """The rule of a file, its clauses with every name looked up; raises RuleError."""
     rule = getattr(file, "RULE", None)
     if not isinstance(rule, Rule) or not re.fullmatch(r"[A-Z]{3}-\d\d", rule.code) or not rule.declared:
-        raise RuleError(f"{file.__name__}: no RULE with a code like ATT-01 and at least one clause")
+        raise RuleError(file.__name__, "no RULE with a code like ATT-01 and at least one clause")
     rule.manual = file.__doc__ or ""
     rule.clauses = tuple(_bind(binder, rule, clause, file.__name__) for clause in rule.declared)
     return rule
@@ -44,5 +50,5 @@ def load_rule(file: ModuleType, binder: Binder) -> Rule:
 def _bind(binder: Binder, rule: Rule, clause: Declared, file: str) -> Clause:
     try:
         return binder.bind(rule, clause)
-    except (RuleError, ConditionError, QuantityError, ValueError) as error:
-        raise RuleError(f"{file}: clause {clause.letter}: {error}") from error
+    except ValueError as error:
+        raise RuleError(file, str(error), f"clause {clause.letter}") from error

@@ -3,7 +3,8 @@
 import inspect
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from typing import Any
+from functools import partial
+from typing import Any, TypedDict, Unpack
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
@@ -81,24 +82,44 @@ class Clause:
         return self.each == OF_OPEN_ITEMS
 
 
+class Words(TypedDict, total=False):
+    """What a rule file may say of every clause; what each word means stands at Clause."""
+
+    basis: str
+    limit: str
+    lift: str
+    step: str
+
+
+class TestWords(Words, total=False):
+    """What it may say of a clause with a test: the members it is asked of, where `at` does not tell."""
+
+    each: str
+
+
+class ConditionWords(TestWords, total=False):
+    """What it may say of a clause with a condition: its place, what was found and wanted, and what is not told."""
+
+    at: str
+    found: str
+    wanted: str
+    under: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Declared:
-    """A clause as its rule file declares it, before its paths are looked up in the schema.
-
-    It has a condition (`when`, with what it tells of what it found) or a `test`.
-    """
+    """A clause as its rule file declares it, before its paths are looked up: with a condition `when`, or a `test`."""
 
     letter: str
     severity: Severity
     say: str
-    each: str
-    basis: str
-    limit: str
-    lift: str
-    at: str
-    step: str
+    each: str = ""
+    at: str = ""
+    basis: str = ""
+    limit: str = ""
+    lift: str = ""
+    step: str = ""
     when: str = ""
-    # A further condition, of which a finding tells nothing.
     under: str = ""
     found: str | None = None
     wanted: str | None = None
@@ -123,114 +144,52 @@ class Rule:
         self.manual = ""
         self.clauses: tuple[Clause, ...] = ()
 
-    def clause(
-        self,
-        letter: str,
-        severity: Severity,
-        say: str,
-        *,
-        when: str,
-        each: str = "",
-        found: str | None = None,
-        wanted: str | None = None,
-        at: str = "",
-        basis: str = "",
-        limit: str = "",
-        lift: str = "",
-        step: str = "",
-        under: str = "",
-    ) -> None:
+    def clause(self, letter: str, severity: Severity, say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:
         """Declare a clause that fires where the condition `when` holds, and `under` where that is given.
 
         A field of a member is named by its noun (`wall.insulation.kind`): the clause is asked of each of them. What it
         found is the field compared last, and what was wanted the limit or field it was compared with; `found` and
         `wanted` name another field or a word, or nothing: "".
         """
-        self.declared.append(
-            Declared(
-                letter=letter,
-                severity=severity,
-                say=say,
-                each=each,
-                basis=basis,
-                limit=limit,
-                lift=lift,
-                at=at,
-                step=step,
-                when=when,
-                under=under,
-                found=found,
-                wanted=wanted,
-            )
-        )
+        self.declared.append(Declared(letter=letter, severity=severity, say=say, when=when, **words))
 
-    def safety_clauses(
-        self,
-        letters: tuple[str, str],
-        say: str,
-        *,
-        when: str,
-        at: str = "",
-        basis: str = "",
-        limit: str = "",
-        step: str = "",
-    ) -> None:
+    def safety_clauses(self, letters: tuple[str, str], say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:
         """Declare a stop that nothing lifts where the safety rules are federal, and a caution where they are others."""
         elsewhere = f"{say.removesuffix('.')}: local law governs, confirm."
-        where = {"when": when, "at": at, "basis": basis, "limit": limit, "step": step}
-        self.clause(letters[0], STOP, say, lift="never", under="safety.rules = us_osha", **where)
-        self.clause(letters[1], CAUTION, elsewhere, under="safety.rules = other", **where)
-
-    def open_items(self, letter: str, severity: Severity, say: str, *, basis: str, lift: str = "") -> None:
-        """Declare a clause on every owed field that is absent."""
-        self.declared.append(
-            Declared(
-                letter=letter,
-                severity=severity,
-                say=say,
-                each=".".join(OF_OPEN_ITEMS),
-                basis=basis,
-                limit="",
-                lift=lift,
-                at="",
-                step="",
-            )
-        )
+        federal, other = (words | {"under": f"safety.rules = {rules}"} for rules in ("us_osha", "other"))
+        self.clause(letters[0], STOP, say, when=when, **(federal | {"lift": "never"}))
+        self.clause(letters[1], CAUTION, elsewhere, when=when, **other)
 
     def test(
-        self,
-        letter: str,
-        severity: Severity,
-        say: str,
-        *,
-        at: str,
-        each: str = "",
-        basis: str = "",
-        limit: str = "",
-        lift: str = "",
-        step: str = "",
+        self, letter: str, severity: Severity, say: str, *, at: str, **words: Unpack[TestWords]
     ) -> Callable[[Test], Test]:
         """Declare a clause that a function asks: it takes its subject, and by name what else it needs, and yields
         violations. A finding stands at `at`, named as in a condition."""
 
         def register(test: Test) -> Test:
-            self.declared.append(
-                Declared(
-                    letter=letter,
-                    severity=severity,
-                    say=say,
-                    each=each,
-                    basis=basis,
-                    limit=limit,
-                    lift=lift,
-                    at=at,
-                    step=step,
-                    test=test,
-                )
-            )
+            self.declared.append(Declared(letter=letter, severity=severity, say=say, at=at, test=test, **words))
             return test
 
         return register
+
+    def safety_tests(
+        self, letters: tuple[str, str], say: str, *, at: str, **words: Unpack[TestWords]
+    ) -> Callable[[Test], Test]:
+        """As `safety_clauses`, for a function that takes the safety rules in question before its subject."""
+
+        def register(test: Test) -> Test:
+            elsewhere = f"{say.removesuffix('.')}: local law governs, confirm."
+            federal: TestWords = words | {"lift": "never"}
+            self.test(letters[0], STOP, say, at=at, **federal)(partial(test, "us_osha"))
+            self.test(letters[1], CAUTION, elsewhere, at=at, **words)(partial(test, "other"))
+            return test
+
+        return register
+
+    def open_items(self, letter: str, severity: Severity, say: str, **words: Unpack[Words]) -> None:
+        """Declare a clause on every owed field that is absent."""
+        each = ".".join(OF_OPEN_ITEMS)
+        self.declared.append(Declared(letter=letter, severity=severity, say=say, each=each, **words))
 
 
 def lacks(has: Iterable[str], wanted: tuple[str, ...]) -> tuple[str, ...]:

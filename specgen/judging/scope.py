@@ -3,13 +3,13 @@
 from dataclasses import dataclass
 from typing import Any, Protocol
 
-from specgen.model.field import Collection, Field, Node, Path, Schema
+from specgen.model.field import Collection, Field, Path, Schema, UnknownName
 from specgen.model.project import View
 from specgen.model.suggest import near_hint
 
 
-class RuleError(Exception):
-    """A rule file is malformed; says which clause, what is wrong and what would be right."""
+class ClauseError(ValueError):
+    """A clause names what there is not; says what would be right."""
 
 
 class Sighted(Protocol):
@@ -69,30 +69,17 @@ class Scope:
         return noun_of(self.schema.collections[(*self.each, "*")]) if self.each else ""
 
     def operand(self, text: str) -> Operand:
-        """The field a text names; raises RuleError with the nearest name."""
+        """The field a text names; raises ClauseError with the nearest name."""
         path = tuple(text.split("."))
         of_subject = path[0] == self.noun
-        start: Path = (*self.each, "*") if of_subject else ()
         names = path[1:] if of_subject else path
-        pattern, node = self._followed(start, names, text)
-        return Operand(text, of_subject, names, pattern, node.field)
+        try:
+            pattern = self.schema.follow(names, (*self.each, "*") if of_subject else ())
+        except UnknownName as unknown:
+            known = [*unknown.known, *([self.noun] if unknown.name == path[0] else [])]
+            raise ClauseError(f"{text}: {unknown.name!r} is not known here: {near_hint(unknown.name, known)}") from None
+        return Operand(text, of_subject, names, pattern, self.schema.node(pattern).field)
 
     def pattern(self, text: str) -> Path:
         """The path with stars that a text names."""
         return self.operand(text).pattern
-
-    def _followed(self, at: Path, names: Path, text: str) -> tuple[Path, Node]:
-        """The path and the place in the schema that names lead to, through references."""
-        node = self.schema.node(at)
-        for name in names:
-            if node.field is not None and node.field.kind == "reference":
-                at = (node.field.to, "*")
-                node = self.schema.node(at)
-            if name == "*" and node.star is not None:
-                at, node = (*at, name), node.star
-                continue
-            known = [*node.children, *([self.noun] if not at else [])]
-            if name not in node.children:
-                raise RuleError(f"{text}: {name!r} is not known here: {near_hint(name, known)}")
-            at, node = (*at, name), node.children[name]
-        return at, node

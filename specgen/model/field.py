@@ -76,6 +76,14 @@ class Node:
     children: dict[str, "Node"] = dataclasses.field(default_factory=dict)
 
 
+class UnknownName(ValueError):
+    """A path goes on with a name that stands not there; `known` are those that do."""
+
+    def __init__(self, path: str, name: str, known: tuple[str, ...]) -> None:
+        super().__init__(f"{path}: {name!r} is not known here")
+        self.name, self.known = name, known
+
+
 @dataclass(frozen=True)
 class Schema:
     """Every field and collection once, in the order of the catalogue, and the tree they form."""
@@ -90,6 +98,19 @@ class Schema:
         for name in path:
             node = node.star if node.star is not None else node.children[name]
         return node
+
+    def follow(self, names: Path, start: Path = ()) -> Path:
+        """The path that names lead to from `start`, through references, stars for marks; raises UnknownName."""
+        at, node = start, self.node(start)
+        for name in names:
+            if node.field is not None and node.field.kind == "reference":
+                at = (node.field.to, "*")
+                node = self.node(at)
+            child = node.star if name == "*" else node.children.get(name)
+            if child is None:
+                raise UnknownName(dotted(names), name, tuple(node.children))
+            at, node = (*at, name), child
+        return at
 
     def field_at(self, path: Path) -> Field | None:
         """The field a path leads to, or None for a section, a collection or an unknown path."""

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path, bound, dotted
+from specgen.model.field import Field, Path, UnknownName, bound, dotted
 from specgen.model.problem import refuse
 from specgen.model.project import Project
+from specgen.model.suggest import near_hint
 from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
@@ -32,9 +33,9 @@ GROUPS = {
 class Key:
     """A key of `calc NAME key=value`: its dimension (`number`, `percent`, `word` for no quantity).
 
-    `default` is text, empty for a key that may be left out and None for one that must be given; `group` names keys
-    that stand in for one another; `read` makes the value of a text of its own form, or raises QuantityError. `bare` is
-    the unit of a bare number, for a key whose name or whose one unit says it.
+    `default` is text, empty for a key that may be left out and None for one that must be given; `read` makes the value
+    of a text of its own form, or raises QuantityError. `bare` is the unit of a bare number, for a key whose name or
+    whose one unit says it.
     """
 
     name: str
@@ -42,7 +43,6 @@ class Key:
     about: str
     default: str | None = None
     choices: tuple[str, ...] = ()
-    group: str = ""
     read: Callable[[str], Any] | None = None
     bare: str = ""
 
@@ -94,6 +94,13 @@ class Provider:
             raise refuse(f"{self.name} takes its figures from keys, not from a project", hint)
         return self.compute
 
+    def patterns(self) -> list[Path]:
+        """The fields it takes, each section by its name."""
+        paths = [tuple(read.split(".")) for read in self.reads]
+        return [(section, *path[1:]) for section in self.sections for path in paths if path[0] == "*"] + [
+            path for path in paths if path[0] != "*"
+        ]
+
     def members(self, project: Project) -> list[Path]:
         """The paths the value is computed for in a project, in the order of its file."""
         if self.sections:
@@ -117,10 +124,11 @@ class Resolver:
     names: tuple[str, ...] = ()
     _known: dict[tuple[Path, str], Any] = dataclasses.field(default_factory=dict)
     _running: list[tuple[Path, str]] = dataclasses.field(default_factory=list)
+    _known_fields: set[str] = dataclasses.field(default_factory=set)
 
     def __call__(self, path: Path, name: str) -> Any:
         """The value `name` for the member a path leads through; KeyError for an unknown name."""
-        provider = self.find(name)
+        provider = self._checked(name)
         compute = provider.of_project()
         key = (self._member(path, provider), name)
         if key in self._running:
@@ -133,9 +141,21 @@ class Resolver:
                 self._running.pop()
         return self._known[key]
 
+    def _checked(self, name: str) -> Provider:
+        """A provider whose fields are all in the schema; raises Refused with the nearest name of one that is not."""
+        provider = self.find(name)
+        if provider.name not in self._known_fields:
+            for path in provider.patterns():
+                try:
+                    self.project.schema.follow(path)
+                except UnknownName as unknown:
+                    raise refuse(f"{name} reads {unknown}", near_hint(unknown.name, unknown.known)) from None
+            self._known_fields.add(provider.name)
+        return provider
+
     def missing(self, path: Path, name: str) -> list[Path]:
         """The fields that `name` reads, at the member a path leads through, and that are absent."""
-        provider = self.find(name)
+        provider = self._checked(name)
         try:
             member = self._member(path, provider)
         except Absent as absent:

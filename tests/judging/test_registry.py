@@ -9,9 +9,8 @@ from typing import Any
 import pytest
 
 from specgen.judging.binding import Binder
-from specgen.judging.registry import load_rule, load_rules
+from specgen.judging.registry import RuleError, load_rule, load_rules
 from specgen.judging.rule import STOP, Rule
-from specgen.judging.scope import RuleError
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 
@@ -59,7 +58,7 @@ FAULTS = [
 
 @pytest.mark.parametrize(("clause", "message"), FAULTS, ids=[message for _, message in FAULTS])
 def test_a_clause_that_names_what_there_is_not_is_told(clause: dict[str, Any], message: str) -> None:
-    assert told_of(clause).startswith(f"trial: clause a: {message}")
+    assert told_of(clause).startswith(f"trial.py: clause a: {message}")
 
 
 def test_a_step_of_the_rule_that_there_is_not_is_told() -> None:
@@ -74,14 +73,14 @@ def test_a_test_that_takes_what_there_is_not_is_told() -> None:
         yield from ()
 
     with pytest.raises(
-        RuleError, match=r"^trial: clause b: there is no argument of a test 'joint_widht': did you mean"
+        RuleError, match=r"^trial.py: clause b: there is no argument of a test 'joint_widht': did you mean"
     ):
         load_rule(file_of(made), BINDER)
 
 
 @pytest.mark.parametrize("made", [None, "RULE", Rule("abc", "A", remedy="", steps="", documents=""), rule()])
 def test_a_file_without_a_rule_is_told(made: Any) -> None:
-    with pytest.raises(RuleError, match="^trial: no RULE with a code like ATT-01 and at least one clause"):
+    with pytest.raises(RuleError, match="^trial.py: no RULE with a code like ATT-01 and at least one clause"):
         load_rule(file_of(made), BINDER)
 
 

@@ -9,6 +9,7 @@ import pytest
 from specgen import computing
 from specgen.model.absence import Absent
 from specgen.model.field import Node, Schema, bound, dotted
+from specgen.model.problem import Refused
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import CycleError, Provider, Resolver
 from tests.support import case_of
@@ -202,3 +203,11 @@ def test_no_two_calculations_wait_for_one_another() -> None:
 
     for name in computing.names():
         below(name, ())
+
+
+def test_a_calculation_that_reads_what_there_is_not_is_told_with_the_nearest_name(tmp_path: Path) -> None:
+    trial = Provider("trial", "Trial", ("joints",), lambda joint, ask: 1, reads=("joints.*.tolerence",))
+    resolver = Resolver(case_of(tmp_path, {"joints": {"J1": {"width": "1 in"}}}).project, lambda name: trial)
+    for call in (resolver, resolver.missing):
+        with pytest.raises(Refused, match=r"^trial reads joints\.\*\.tolerence: 'tolerence' .*did you mean tolerance"):
+            call(("joints", "J1"), "trial")

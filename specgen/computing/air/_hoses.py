@@ -30,12 +30,12 @@ def formula_rows(unit: str) -> tuple[InputRow, ...]:
     return (constant, InputRow("m", "power of the flow", POWER, "", source=FORMULA), *per)
 
 
-def flow_by(flow: str, unit: str) -> str:
+def express_flow(flow: str, unit: str) -> str:
     """The expression of a flow in m³/s, of one in scfm or L/s."""
     return f"{flow} * 0.3048^3 / 60" if unit == "psi" else f"{flow} / 1000"
 
 
-def loss_by(flow: str, length: str, bore: str, inlet: str, unit: str) -> str:
+def express_loss(flow: str, length: str, bore: str, inlet: str, unit: str) -> str:
     """The expression of the loss in `unit`: m³/s, ft and in or m and mm, inlet absolute in `unit`."""
     if unit == "kPa":
         return f"C * {flow}^m * {length} / ({bore}^5 * {inlet})"

@@ -37,7 +37,7 @@ class Load:
     path: Path = ()
 
 
-def loads_of(text: str) -> tuple[Load, ...]:
+def read_loads(text: str) -> tuple[Load, ...]:
     """The guns written as `12*2*0.5,9*1*1` or `6 L/s*1*60%`; a bare flow is in scfm. Raises QuantityError."""
     return tuple(_load(part.strip()) for part in text.split(","))
 
@@ -69,7 +69,7 @@ def _number(text: str) -> Fraction:
 class DemandInputs(Inputs):
     """The guns, and what is added to the air they draw, in percent."""
 
-    guns: tuple[Load, ...] = option_input("flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=loads_of)
+    guns: tuple[Load, ...] = option_input("flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=read_loads)
     leak: Fraction | int = given_input("", "", "percent", default=LEAK, about="added for leaks, in percent", least=0)
     reserve: Fraction | int = given_input(
         "", "", "percent", default=RESERVE, about="added in reserve, in percent", least=0

@@ -4,7 +4,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.computing.air import _atmosphere
-from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, flow_by, formula_rows, loss_by, units
+from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, express_flow, express_loss, formula_rows, units
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
@@ -55,8 +55,8 @@ def gun_pressure(inputs: GunInputs) -> Working:
             *_hose_rows("g", inputs.own, inputs.system),
         )
     )
-    working.step("q_n", "air through the supply hose", flow_by("Q_n", unit), "m³/s")
-    working.step("q_g", "air through the gun hose", flow_by("Q_g", unit), "m³/s")
+    working.step("q_n", "air through the supply hose", express_flow("Q_n", unit), "m³/s")
+    working.step("q_g", "air through the gun hose", express_flow("Q_g", unit), "m³/s")
     _atmosphere.add_air_pressure(working, unit)
     left = "p_c"
     for n, hose in enumerate(inputs.supply, 1):
@@ -73,7 +73,7 @@ def _add_loss(working: WorkingBuilder, inlet: str, flow: str, tail: str, name: s
     """Adds the loss in a hose and what it leaves; the symbol of the pressure behind it."""
     absolute = working.step(f"P_{tail}", f"pressure into {name}, absolute", f"{inlet} + P_a", unit)
     lost = working.step(
-        f"dP_{tail}", f"loss in {name}", loss_by(flow, f"L_{tail}", f"d_{tail}", f"P_{tail}", unit), unit
+        f"dP_{tail}", f"loss in {name}", express_loss(flow, f"L_{tail}", f"d_{tail}", f"P_{tail}", unit), unit
     )
     left = f"max({inlet} - dP_{tail}, 0)"
     if lost > MOST * absolute:

@@ -1,7 +1,18 @@
 """Pressure that air loses in a hose, with the band in which published charts lie."""
 
 from specgen.computing.air import _atmosphere
-from specgen.computing.air._hoses import FORMULA, HIGH, LOW, MOST, NOTES, REACH, flow_by, formula_rows, loss_by, units
+from specgen.computing.air._hoses import (
+    FORMULA,
+    HIGH,
+    LOW,
+    MOST,
+    NOTES,
+    REACH,
+    express_flow,
+    express_loss,
+    formula_rows,
+    units,
+)
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
@@ -41,8 +52,8 @@ def hose_loss(inputs: HoseInputs) -> Working:
         )
     )
     working.step("P_1", "pressure at the inlet, absolute", "p + P_0", unit)
-    working.step("q", "air through the hose", flow_by("Q", unit), "m³/s")
-    working.step("dP", "loss in the hose", loss_by("q", "L", "d", "P_1", unit), unit)
+    working.step("q", "air through the hose", express_flow("Q", unit), "m³/s")
+    working.step("dP", "loss in the hose", express_loss("q", "L", "d", "P_1", unit), unit)
     _refuse(working, unit)
     working.step("dP_l", "least loss of the band", "b_l * dP", unit)
     working.step("dP_h", "greatest loss of the band", "b_h * dP", unit)

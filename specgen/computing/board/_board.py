@@ -40,6 +40,6 @@ class Deductions(Inputs):
     )
 
 
-def groove_of(wall: Wall) -> Quantity:
+def read_groove(wall: Wall) -> Quantity:
     """The depth of the groove in the board of a wall; 0 in for a board without grooves. Raises Absent."""
     return wall.drainage.groove_depth if wall.drainage.kind == "grooved_board" else NOTHING

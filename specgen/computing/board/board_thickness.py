@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from specgen.computing.board._board import NOTHING, READS, Deductions, groove_of
+from specgen.computing.board._board import NOTHING, READS, Deductions, read_groove
 from specgen.computing.inputs import declare_inputs, given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
@@ -111,7 +111,7 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     if wall.project.get(("code", "required_r_value")) is not None:
         board = wall.insulation
         per_inch = Quantity(board.r_value.amount / board.thickness.to("in"), "thermal_resistance", "R")
-    return board_thickness(BoardInputs.from_project(wall, ask, groove=groove_of(wall), r_per_inch=per_inch))
+    return board_thickness(BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_per_inch=per_inch))
 
 
 PROVIDER = provide(

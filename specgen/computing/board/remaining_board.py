@@ -1,6 +1,6 @@
 """Insulation board that stays under the aesthetic joints of a wall."""
 
-from specgen.computing.board._board import READS, Deductions, groove_of
+from specgen.computing.board._board import READS, Deductions, read_groove
 from specgen.computing.inputs import declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Wall
@@ -30,7 +30,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
 
 def for_wall(wall: Wall, ask: Ask) -> Working:
     """The board left on a wall of the project."""
-    return remaining_board(RemainingInputs.from_project(wall, ask, groove=groove_of(wall)))
+    return remaining_board(RemainingInputs.from_project(wall, ask, groove=read_groove(wall)))
 
 
 PROVIDER = provide(

@@ -8,7 +8,7 @@ from specgen.quantities.quantity import Quantity
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
-def gross_and_openings(project: Description) -> tuple[Quantity, Quantity]:
+def measure_areas(project: Description) -> tuple[Quantity, Quantity]:
     """The area of all elevations and that of their openings; raises Absent for a size that is not given."""
     gross = openings = Fraction(0)
     for elevation in project.elevations:

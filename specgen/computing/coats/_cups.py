@@ -120,7 +120,7 @@ _WRITTEN = re.compile(
 )
 
 
-def cup_of(text: str) -> Cup:
+def read_cup(text: str) -> Cup:
     """The cup written as `zahn_4`, `zahn 4`, `Zahn No. 4` or `Shell 2-1/2`; raises QuantityError."""
     match = _WRITTEN.fullmatch(text.strip().lower())
     mark = f"{match[1]}_{match[2]}{'_5' if match[3] else ''}" if match else text
@@ -169,12 +169,12 @@ def time_row(cup: Cup, symbol: str, seconds: Quantity) -> InputRow:
     return InputRow(symbol, f"time of the cup {cup.title}", seconds.number("s"), "s")
 
 
-def viscosity_by(cup: Cup, time: str, tail: str = "") -> str:
+def express_viscosity(cup: Cup, time: str, tail: str = "") -> str:
     """The expression of the viscosity for the symbol of a time."""
     return f"a{tail} * {time} - b{tail} / {time}" if cup.curved else f"K{tail} * ({time} - c{tail})"
 
 
-def time_by(cup: Cup, viscosity: str, tail: str = "") -> str:
+def express_time(cup: Cup, viscosity: str, tail: str = "") -> str:
     """The expression of the time for the symbol of a viscosity."""
     if cup.curved:
         return f"({viscosity} + sqrt({viscosity}^2 + 4 * a{tail} * b{tail})) / (2 * a{tail})"

@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
-from specgen.computing.coats._areas import READS, gross_and_openings
+from specgen.computing.coats._areas import READS, measure_areas
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
@@ -87,7 +87,7 @@ def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
 
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The primer or the gloss of a project for the net area of its elevations; the faces of joints are not in it."""
-    gross, openings = gross_and_openings(root_of(coat))
+    gross, openings = measure_areas(root_of(coat))
     working = coating_quantity(CoatingInputs.from_project(coat, ask, area=gross, openings=openings))
     return replace(working, notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
 

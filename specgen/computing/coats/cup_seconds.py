@@ -11,7 +11,7 @@ from specgen.quantities.quantity import Quantity
 class SecondsInputs(Inputs):
     """A cup and the viscosity of a paint."""
 
-    cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.cup_of)
+    cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.read_cup)
     viscosity: Quantity = given_input(
         "nu", "viscosity", "viscosity", about="kinematic viscosity of the paint, mm²/s", bare="mm2/s"
     )
@@ -22,7 +22,7 @@ def cup_seconds(inputs: SecondsInputs) -> Working:
     cup = inputs.cup
     _cups.require_viscosity(cup, inputs.viscosity.number("mm2/s"))
     working = WorkingBuilder((*inputs.rows(), *_cups.formula_rows(cup), *_cups.spread_rows(cup)))
-    working.step("t", f"time of the cup {cup.title}", _cups.time_by(cup, "nu"), "s")
+    working.step("t", f"time of the cup {cup.title}", _cups.express_time(cup, "nu"), "s")
     beside = _cups.add_band(working, cup, "t")
     return working.build("cup-seconds", "t", _cups.list_sources(cup), _cups.tell_notes(cup), secondary_results=beside)
 

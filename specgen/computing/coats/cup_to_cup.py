@@ -13,9 +13,9 @@ GUESS = "A time carried over from another cup is a first guess; the accepted moc
 class CupsInputs(Inputs):
     """A cup that was read, its time, and the cup whose time is wanted."""
 
-    cup: _cups.Cup = option_input("the cup that was read", read=_cups.cup_of)
+    cup: _cups.Cup = option_input("the cup that was read", read=_cups.read_cup)
     seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
-    to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.cup_of)
+    to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.read_cup)
 
 
 def cup_to_cup(inputs: CupsInputs) -> Working:
@@ -29,8 +29,8 @@ def cup_to_cup(inputs: CupsInputs) -> Working:
     wider = max((cup, to), key=lambda one: one.spread or 0)
     constants = (*_cups.formula_rows(cup, "_1"), *_cups.formula_rows(to, "_2"), *_cups.spread_rows(wider))
     working = WorkingBuilder((_cups.time_row(cup, "t_1", seconds), *constants))
-    working.step("nu", "viscosity", _cups.viscosity_by(cup, "t_1", "_1"), "mm2/s")
-    working.step("t_2", f"time of the cup {to.title}", _cups.time_by(to, "nu", "_2"), "s")
+    working.step("nu", "viscosity", _cups.express_viscosity(cup, "t_1", "_1"), "mm2/s")
+    working.step("t_2", f"time of the cup {to.title}", _cups.express_time(to, "nu", "_2"), "s")
     beside = _cups.add_band(working, wider, "t_2")
     notes = (*_cups.tell_notes(cup, to), GUESS)
     return working.build("cup-to-cup", "t_2", _cups.list_sources(cup, to), notes, secondary_results=beside)

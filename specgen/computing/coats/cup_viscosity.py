@@ -15,7 +15,7 @@ from specgen.resolving.provider import Ask
 class ViscosityInputs(Inputs):
     """A cup and its time."""
 
-    cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.cup_of)
+    cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.read_cup)
     seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
 
 
@@ -26,12 +26,12 @@ def cup_viscosity(inputs: ViscosityInputs) -> Working:
     working = WorkingBuilder(
         (_cups.time_row(cup, "t", inputs.seconds), *_cups.formula_rows(cup), *_cups.spread_rows(cup))
     )
-    working.step("nu", "viscosity", _cups.viscosity_by(cup, "t"), "mm2/s")
+    working.step("nu", "viscosity", _cups.express_viscosity(cup, "t"), "mm2/s")
     beside = _cups.add_band(working, cup, "t")
     for end, symbol, name in zip(beside, ("nu_s", "nu_l"), ("least", "greatest"), strict=False):
         # A short time of a thin paint lies below the constant of its cup; no viscosity is below zero.
         working.step(
-            symbol, f"{name} viscosity of another laboratory", f"max({_cups.viscosity_by(cup, end)}, 0)", "mm2/s"
+            symbol, f"{name} viscosity of another laboratory", f"max({_cups.express_viscosity(cup, end)}, 0)", "mm2/s"
         )
         beside += (symbol,)
     return working.build(
@@ -52,8 +52,8 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
         _cups.require_time(cup, time)
     times = (InputRow(sign, f"{word} time, {cup.title}", time.number("s"), "s", at) for sign, word, time, at in ends)
     working = WorkingBuilder((*times, *_cups.formula_rows(cup)))
-    working.step("nu_s", "viscosity at the shortest time", _cups.viscosity_by(cup, "t_s"), "mm2/s")
-    working.step("nu_l", "viscosity at the longest time", _cups.viscosity_by(cup, "t_l"), "mm2/s")
+    working.step("nu_s", "viscosity at the shortest time", _cups.express_viscosity(cup, "t_s"), "mm2/s")
+    working.step("nu_l", "viscosity at the longest time", _cups.express_viscosity(cup, "t_l"), "mm2/s")
     return working.build(
         "cup-viscosity", "nu_s", _cups.list_sources(cup), _cups.tell_notes(cup), secondary_results=("nu_l",)
     )

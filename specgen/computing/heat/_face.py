@@ -1,6 +1,6 @@
 """The face of an elevation in the sun: its inputs, and the steps of its heat balance."""
 
-from specgen.computing.heat._heat_balance import AIR, SIGMA, SUN, balanced, from_kelvin, to_kelvin
+from specgen.computing.heat._heat_balance import AIR, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
@@ -82,7 +82,7 @@ def add_face_by_trial(working: WorkingBuilder, symbol: str, name: str, gain: str
     It stands on both sides of its line: it was found by trial, and the line shows that the balance closes at it.
     """
     known = working.known
-    known[symbol] = balanced(known[gain], known["e"], known["K_a"], known["h"])
+    known[symbol] = balance_face(known[gain], known["e"], known["K_a"], known["h"])
     working.step(symbol, name, f"K_a + ({gain} - e * s * ({symbol}^4 - K_a^4)) / h", "K")
 
 

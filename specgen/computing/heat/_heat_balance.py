@@ -10,7 +10,7 @@ SUN = (Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2"))
 NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
 
 
-def balanced(gain: float, emittance: float, air: float, h_c: float = H_C, around: float | None = None) -> float:
+def balance_face(gain: float, emittance: float, air: float, h_c: float = H_C, around: float | None = None) -> float:
     """The face temperature, in kelvin, at which heat given off equals `gain`, in W/m2; surroundings as the air if None.
 
     Newton's method from above the root: the curve bends upward, so every step falls toward it.

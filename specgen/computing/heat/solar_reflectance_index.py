@@ -1,6 +1,6 @@
 """Solar reflectance index: where a face lies between a standard black (0) and a standard white (100) in the sun."""
 
-from specgen.computing.heat._heat_balance import SIGMA, balanced
+from specgen.computing.heat._heat_balance import SIGMA, balance_face
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
@@ -71,7 +71,7 @@ def _standard_rows(h_c: float) -> tuple[InputRow, ...]:
 def _add_face(working: WorkingBuilder, mark: str, name: str) -> None:
     """Adds a face in kelvin. It was found by trial, and its line shows that the balance closes at it."""
     known = working.known
-    known[f"K_{mark}"] = balanced(known[f"G_{mark}"], known[f"e_{mark}"], AIR, known["h"], SKY)
+    known[f"K_{mark}"] = balance_face(known[f"G_{mark}"], known[f"e_{mark}"], AIR, known["h"], SKY)
     expression = f"K_a + (G_{mark} - e_{mark} * s * (K_{mark}^4 - K_r^4)) / h"
     working.step(f"K_{mark}", f"face where heat given off equals G_{mark}, {name}", expression, "K")
 

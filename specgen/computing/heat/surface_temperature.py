@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN, balanced, from_kelvin, to_kelvin
+from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import InputRow, Working
@@ -59,7 +59,7 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     working.step("K_a", "air, absolute", to_kelvin("T_a", degree), "K")
     working.step("K_r", "surroundings, absolute", to_kelvin("T_r", degree), "K")
     working.step("G", "sun taken up", "(1 - SR) * I", "W/m2")
-    known["K_s"] = balanced(known["G"], known["e"], known["K_a"], known["h"], known["K_r"])
+    known["K_s"] = balance_face(known["G"], known["e"], known["K_a"], known["h"], known["K_r"])
     # K_s stands on both sides: it was found by trial, and the line shows that the balance closes at it.
     working.step("K_s", "face where heat given off equals G", "K_a + (G - e * s * (K_s^4 - K_r^4)) / h", "K")
     working.step("T_s", "face", from_kelvin("K_s", degree), degree)

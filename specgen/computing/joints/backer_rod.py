@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_text, provide
+from specgen.computing.inputs import Inputs, declare_inputs, format_limit, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import PRACTICE
 from specgen.model.working import InputRow, Working
@@ -49,7 +49,7 @@ def backer_rod(inputs: RodInputs) -> Working:
 
 
 def _notes(inputs: RodInputs) -> tuple[str, ...]:
-    usual = limit_text(inputs.limits("joint.rod_oversize").value)
+    usual = format_limit(inputs.limits("joint.rod_oversize").value)
     return (
         "Stock diameters are common practice, no source: ask what the supplier keeps.",
         f"{usual} is for closed-cell rod; softer rod is taken thicker, from memory 40 to 50 % for open cell.",

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from specgen.computing.working_builder import WorkingBuilder
 
 
-def planes(resistances: Sequence[float], bounds: Sequence[float]) -> list[int]:
+def find_wet_planes(resistances: Sequence[float], bounds: Sequence[float]) -> list[int]:
     """The interfaces at which vapor condenses, counted from the inner face as 0.
 
     `resistances` are those of the layers to vapor; `bounds` are the pressures at their faces: of the inner air first,

@@ -5,19 +5,19 @@ from specgen.standards import find_source
 SOURCE = find_source("iso_13788").saying("saturation pressure over water at and above 0 °C, over ice below")
 
 
-def over_water(symbol: str, degree: str) -> str:
+def express_over_water(symbol: str, degree: str) -> str:
     """The expression of the pressure, in Pa, over water, from a temperature in °F or °C."""
     return _expression(symbol, degree, "17.269", "237.3")
 
 
-def over_ice(symbol: str, degree: str) -> str:
+def express_over_ice(symbol: str, degree: str) -> str:
     """The expression of the pressure, in Pa, over ice, from a temperature in °F or °C."""
     return _expression(symbol, degree, "21.875", "265.5")
 
 
-def saturation(symbol: str, degree: str, value: float) -> str:
+def express_saturation(symbol: str, degree: str, value: float) -> str:
     """The expression that holds for a temperature of this value: over water, or below freezing over ice."""
-    return (over_ice if value < (32 if degree == "F" else 0) else over_water)(symbol, degree)
+    return (express_over_ice if value < (32 if degree == "F" else 0) else express_over_water)(symbol, degree)
 
 
 def _expression(symbol: str, degree: str, a: str, b: str) -> str:

@@ -1,7 +1,7 @@
 """Pressure of water vapor that air can hold at a temperature, over water, or below freezing over ice."""
 
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
-from specgen.computing.moisture._saturation import SOURCE, over_ice, over_water
+from specgen.computing.moisture._saturation import SOURCE, express_over_ice, express_over_water
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -25,9 +25,9 @@ def saturation_pressure(inputs: SaturationInputs) -> Working:
     degree = "F" if inputs.system == "ip" else "C"
     working = WorkingBuilder(inputs.rows())
     if inputs.temperature < FREEZING:
-        working.step("p", "saturation pressure, over ice", over_ice("T", degree), "Pa")
+        working.step("p", "saturation pressure, over ice", express_over_ice("T", degree), "Pa")
     else:
-        working.step("p", "saturation pressure, over water", over_water("T", degree), "Pa")
+        working.step("p", "saturation pressure, over water", express_over_water("T", degree), "Pa")
     return working.build("saturation-pressure", "p", (SOURCE,))
 
 

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from specgen.computing.moisture._condensing import add_condensate, planes
+from specgen.computing.moisture._condensing import add_condensate, find_wet_planes
 from specgen.computing.moisture._saturation import SOURCE as SATURATION
-from specgen.computing.moisture._saturation import saturation
+from specgen.computing.moisture._saturation import express_saturation
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, below
@@ -142,7 +142,7 @@ def _add_air(working: WorkingBuilder, degree: str) -> None:
     working.step("T_i", "indoor air, normal occupancy", f"{inside} * 1.8 + 32" if degree == "F" else inside, degree)
     working.step("RH_i", "indoor humidity, normal occupancy", f"min(max(35, 45 + {celsius}), 65)", "%")
     for mark, where in (("i", "indoors"), ("e", "outdoors")):
-        pressure = saturation(f"T_{mark}", degree, working.known[f"T_{mark}"])
+        pressure = express_saturation(f"T_{mark}", degree, working.known[f"T_{mark}"])
         working.step(f"p_{mark}", f"vapor pressure {where}", f"RH_{mark} / 100 * {pressure}", "Pa")
 
 
@@ -151,7 +151,9 @@ def _add_temperatures(working: WorkingBuilder, names: list[str], degree: str) ->
     before, share = "T_i", "R_si"
     for n, place in enumerate(["inner face", *(f"outer side of {name}" for name in names)]):
         working.step(f"T_{n}", f"temperature, {place}", f"{before} - (T_i - T_e) * {share} / R_T", degree)
-        working.step(f"s_{n}", f"saturation, {place}", saturation(f"T_{n}", degree, working.known[f"T_{n}"]), "Pa")
+        working.step(
+            f"s_{n}", f"saturation, {place}", express_saturation(f"T_{n}", degree, working.known[f"T_{n}"]), "Pa"
+        )
         before, share = f"T_{n}", f"R_{n + 1}"
 
 
@@ -172,7 +174,7 @@ def _add_vapor(working: WorkingBuilder, names: list[str], places: list[str]) -> 
     joined = f"max({', '.join(over)})" if last > 1 else over[0]
     working.step("X", f"most vapor pressure over saturation, {where}", joined, "Pa")
     bounds = [known["p_0"], *(known[f"s_{n}"] for n in range(1, last)), known["p_e"]]
-    return planes([known[f"Z_{n}"] for n in range(1, last + 1)], bounds)
+    return find_wet_planes([known[f"Z_{n}"] for n in range(1, last + 1)], bounds)
 
 
 def _tell_places(places: list[str]) -> str:

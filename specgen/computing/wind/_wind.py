@@ -93,7 +93,7 @@ def add_pressure(working: WorkingBuilder, direction: str, zone: int, unit: str, 
     return f"p_u{tail}"
 
 
-def reasons_against(speed: Quantity, height: Quantity, standard: str) -> Iterable[str]:
+def list_reasons_against(speed: Quantity, height: Quantity, standard: str) -> Iterable[str]:
     """What keeps the method from a project: each a reason in words, none where it fits.
 
     The schema asks for the engineer's pressures in the same cases.

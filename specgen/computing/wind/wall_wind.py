@@ -116,7 +116,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     if outward is not None:
         return _take_engineers(elevation, outward, elevation.project.system)
     root = root_of(elevation)
-    if any(_wind.reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
+    if any(_wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
         raise Absent((*elevation.path, "design_pressure_outward"))
     return board_wind(WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA))
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing.arguments import direct
-from specgen.computing.coats._cups import CUPS, cup_of
+from specgen.computing.coats._cups import CUPS, read_cup
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.quantities.parse import QuantityError
@@ -146,13 +146,13 @@ def test_a_cup_without_a_published_spread_says_so(mark: str) -> None:
     ],
 )
 def test_a_cup_is_known_in_every_usual_way_of_writing(written: str, mark: str) -> None:
-    assert cup_of(written).mark == mark
+    assert read_cup(written).mark == mark
 
 
 @pytest.mark.parametrize("written", ["", "zahn", "zahn_6", "zahn_0", "zahn 2.5", "iso_2", "shell_7", "ford_4_5", "4"])
 def test_an_unknown_cup_is_refused_with_those_there_are(written: str) -> None:
     with pytest.raises(QuantityError) as raised:
-        cup_of(written)
+        read_cup(written)
     assert "zahn_4" in raised.value.hint
 
 

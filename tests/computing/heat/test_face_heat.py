@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing.arguments import direct
-from specgen.computing.heat._heat_balance import H_C, SIGMA, balanced
+from specgen.computing.heat._heat_balance import H_C, SIGMA, balance_face
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
@@ -47,8 +47,8 @@ def test_a_wall_is_a_little_hotter_than_the_roof_of_the_standard(reflectance: fl
     gain, emittance = (1 - reflectance) * 1000, 0.9
     sky = emittance * SIGMA * (310**4 - 300**4)
     # With the loss to the sky taken off the gain, the balance is that of the standard and gives its printed figure.
-    assert balanced(gain - sky, emittance, 310) == pytest.approx(published, abs=0.06)
-    assert published < balanced(gain, emittance, 310) < published + 5
+    assert balance_face(gain - sky, emittance, 310) == pytest.approx(published, abs=0.06)
+    assert published < balance_face(gain, emittance, 310) < published + 5
 
 
 # Reflectance, reflected sun, face in F by T_a + (1 - SR) H, H of 100 F and 130 F: ASTM C1472, from memory.
@@ -95,14 +95,14 @@ def test_the_heat_balance_closes_and_agrees_with_another_way_of_solving_it(
     reflectance: float, emittance: float, irradiance: float
 ) -> None:
     gain, air = (1 - reflectance) * irradiance, 308.15
-    face = balanced(gain, emittance, air)
+    face = balance_face(gain, emittance, air)
     assert emittance * SIGMA * (face**4 - air**4) + H_C * (face - air) == pytest.approx(gain, abs=1e-7)
     assert face == pytest.approx(halved(gain, emittance, air), abs=1e-8)
 
 
 @given(st.floats(0, 1500), st.floats(0, 1), st.floats(230, 330))
 def test_the_heat_balance_closes_for_any_sun_and_air(gain: float, emittance: float, air: float) -> None:
-    face = balanced(gain, emittance, air)
+    face = balance_face(gain, emittance, air)
     assert air - 1e-9 <= face <= air + gain / H_C + 1e-9
     assert emittance * SIGMA * (face**4 - air**4) + H_C * (face - air) == pytest.approx(gain, abs=1e-6)
 

@@ -51,7 +51,7 @@ def test_warm_air_agrees_with_a_general_library_of_moist_air(air: int) -> None:
         assert told == pytest.approx(reference(air, humidity), abs=0.1), humidity
 
 
-def over_water(celsius: float) -> float:
+def express_over_water(celsius: float) -> float:
     """Pa over water, also below freezing: Murphy and Koop 2005, as a meteorological page prints it."""
     t = celsius + 273.15
     more = 53.878 - 1331.22 / t - 9.44523 * math.log(t) + 0.014025 * t
@@ -60,7 +60,7 @@ def over_water(celsius: float) -> float:
     )
 
 
-def over_ice(celsius: float) -> float:
+def express_over_ice(celsius: float) -> float:
     psychrolib.SetUnitSystem(psychrolib.SI)
     return float(psychrolib.GetSatVapPres(celsius))
 
@@ -77,14 +77,14 @@ def halved(wanted: float, pressure: Callable[[float], float], high: float) -> fl
 @pytest.mark.parametrize("air", range(-25, 61, 5))
 def test_the_dew_point_over_water_agrees_with_another_formula_below_freezing_too(air: int) -> None:
     for humidity in range(20, 101, 5):
-        wanted = halved(humidity / 100 * over_water(air), over_water, 65)
+        wanted = halved(humidity / 100 * express_over_water(air), express_over_water, 65)
         assert dew(air, humidity).result == pytest.approx(wanted, abs=0.1), humidity
 
 
 @pytest.mark.parametrize("air", range(-27, 1, 3))
 def test_the_frost_point_agrees_with_the_ice_of_a_general_library(air: int) -> None:
     for humidity in range(20, 100, 5):
-        wanted = halved(humidity / 100 * over_water(air), over_ice, 0)
+        wanted = halved(humidity / 100 * express_over_water(air), express_over_ice, 0)
         assert line(dew(air, humidity), "T_f") == pytest.approx(wanted, abs=0.06), humidity
 
 
@@ -170,6 +170,6 @@ def test_any_air_has_a_dew_point_in_the_range_of_the_formula_or_is_refused(air: 
         made = dew(air, humidity)
     except Refused:
         # Only air too dry for the formula: below 1 %, or with its dew point below -45 C by the reference formula.
-        assert humidity < 1 or halved(humidity / 100 * over_water(air), over_water, 65) < -44.5
+        assert humidity < 1 or halved(humidity / 100 * express_over_water(air), express_over_water, 65) < -44.5
     else:
         assert -45.001 <= made.result <= air + 1e-6

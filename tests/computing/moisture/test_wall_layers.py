@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen import computing
-from specgen.computing.moisture._condensing import planes
+from specgen.computing.moisture._condensing import find_wet_planes
 from specgen.computing.moisture.wall_layers import Inputs, Layer, wall_layers
 from specgen.model.absence import Absent
 from specgen.model.working import Working
@@ -187,7 +187,7 @@ def test_the_planes_are_those_of_a_string_pulled_below_saturation(
     resistances = [z for z, _ in inner] + [1.0]
     bounds = [inside, *(s for _, s in inner), outside]
     depth = [sum(resistances[:n]) for n in range(len(bounds))]
-    found = planes(resistances, bounds)
+    found = find_wet_planes(resistances, bounds)
     assert set(found) == touching(depth, bounds)
     # Less goes on than comes in, at each plane.
     flow = [0, *found, len(bounds) - 1]

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing.arguments import direct
-from specgen.computing.wind._wind import reasons_against
+from specgen.computing.wind._wind import list_reasons_against
 from specgen.model.absence import Absent
 from specgen.model.evaluation import evaluate
 from specgen.model.problem import Refused
@@ -240,8 +240,8 @@ def test_where_the_method_does_not_reach_the_engineers_pressure_is_owed(change: 
 
 
 def test_each_reason_against_the_method_is_told_in_words() -> None:
-    assert list(reasons_against(Quantity.of(115, "mph"), Quantity.of(60, "ft"), "asce_7_16")) == []
-    assert len(list(reasons_against(Quantity.of(60, "mph"), Quantity.of(61, "ft"), "asce_7_10"))) == 3
+    assert list(list_reasons_against(Quantity.of(115, "mph"), Quantity.of(60, "ft"), "asce_7_16")) == []
+    assert len(list(list_reasons_against(Quantity.of(60, "mph"), Quantity.of(61, "ft"), "asce_7_10"))) == 3
 
 
 def test_calc_from_a_project_names_the_engineers_pressure_that_is_waited_for(tmp_path: Path) -> None:

@@ -36,7 +36,7 @@ fails ACC-06h at site.power_line_distance
 """
 
 from specgen.judging.choice_groups import SCAFFOLDS
-from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
+from specgen.judging.rule import Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_held, is_shaded, is_signed
 from specgen.model.absence import all_known, if_given
 from specgen.model.typed_views import Description, MeansOfAccess
@@ -60,57 +60,35 @@ RULE.safety_clauses(
 )
 
 
-@RULE.test(
-    "c",
-    STOP,
+@RULE.safety_tests(
+    ("c", "d"),
     "Sheets on a scaffold catch wind and no signed design is given.",
     at="means_of_access.sheeted_design",
     basis="osha_scaffold_memory",
-    lift="never",
 )
-def sails(access: MeansOfAccess, project: Description) -> Violations:
-    """A sheeted scaffold has no signed design, under federal rules."""
-    if _sails(access, project, "us_osha"):
+def sails(rules: str, access: MeansOfAccess, project: Description) -> Violations:
+    """A sheeted scaffold has no signed design for the wind on its sheets."""
+    design = if_given(lambda: access.sheeted_design)
+    if not is_draft(project) and all_known(
+        lambda: access.kind in SCAFFOLDS,
+        lambda: is_shaded(access, project, SHEETED),
+        lambda: design is None or not is_signed(design),
+        lambda: project.safety.rules == rules,
+    ):
         yield violation()
 
 
-@RULE.test(
-    "d",
-    CAUTION,
-    "Sheets on a scaffold catch wind and no signed design is given: local law governs, confirm.",
-    at="means_of_access.sheeted_design",
-    basis="osha_scaffold_memory",
-)
-def sails_elsewhere(access: MeansOfAccess, project: Description) -> Violations:
-    """A sheeted scaffold has no signed design, where local law governs."""
-    if _sails(access, project, "other"):
-        yield violation()
-
-
-@RULE.test(
-    "e",
-    STOP,
+@RULE.safety_tests(
+    ("e", "f"),
     "No competent person for the scaffold is named.",
     at="people.*.role",
     basis="osha_scaffold_memory",
-    lift="never",
 )
-def unwatched(project: Description) -> Violations:
-    """Nobody is named to watch the scaffold, under federal rules."""
-    if _unwatched(project, "us_osha"):
-        yield violation()
-
-
-@RULE.test(
-    "f",
-    CAUTION,
-    "No competent person for the scaffold is named: local law governs, confirm.",
-    at="people.*.role",
-    basis="osha_scaffold_memory",
-)
-def unwatched_elsewhere(project: Description) -> Violations:
-    """Nobody is named to watch the scaffold, where local law governs."""
-    if _unwatched(project, "other"):
+def unwatched(rules: str, project: Description) -> Violations:
+    """Nobody is named to watch the scaffold."""
+    if not is_draft(project) and all_known(
+        lambda: not is_held(project, "competent_person"), lambda: project.safety.rules == rules
+    ):
         yield violation()
 
 
@@ -120,21 +98,3 @@ RULE.safety_clauses(
     when="site.power_line_distance < limit",
     limit="access.power_lines",
 )
-
-
-def _sails(access: MeansOfAccess, project: Description, rules: str) -> bool:
-    """Whether these rules apply and a sheeted scaffold has no signed design for the wind on its sheets."""
-    design = if_given(lambda: access.sheeted_design)
-    return not is_draft(project) and all_known(
-        lambda: access.kind in SCAFFOLDS,
-        lambda: is_shaded(access, project, SHEETED),
-        lambda: design is None or not is_signed(design),
-        lambda: project.safety.rules == rules,
-    )
-
-
-def _unwatched(project: Description, rules: str) -> bool:
-    """Whether these rules apply and nobody is named as the competent person."""
-    return not is_draft(project) and all_known(
-        lambda: not is_held(project, "competent_person"), lambda: project.safety.rules == rules
-    )

@@ -39,80 +39,42 @@ RULE = Rule(
     documents="D10 D11",
 )
 
-
-@RULE.test(
-    "a",
-    CAUTION,
-    "D7091 reads film on metal, and this wall is none: confirm.",
-    at="mockup.criteria.*.method",
-    basis="astm_d7091_memory",
+# What is named and made for something else: letter, severity, method, what is said of it, where that stands.
+MISPLACED = (
+    ("a", CAUTION, "D7091", "D7091 reads film on metal, and this wall is none: confirm.", "astm_d7091_memory"),
+    (
+        "b",
+        CAUTION,
+        "D4417",
+        "D4417 reads the profile of blasted steel, and this wall is none: confirm.",
+        "astm_d4417_memory",
+    ),
+    (
+        "c",
+        CAUTION,
+        "D4541",
+        "D4541 pulls coatings off metal; on this wall it is D7234: confirm.",
+        "adhesion_tests_memory",
+    ),
+    (
+        "d",
+        CAUTION,
+        "D5957",
+        "D5957 is a flood test of flat roofs, not a measure of coverage: confirm.",
+        "astm_d5957_memory",
+    ),
+    ("e", STOP, "DIN 53211", "DIN 53211 is withdrawn; the cup time has no valid method.", "din_53211"),
+    (
+        "f",
+        STOP,
+        "E1980",
+        "E1980 covers flat and low-sloped surfaces; on a wall it is only a relative index.",
+        "astm_e1980",
+    ),
 )
-def reads_metal_film(project: Description) -> Violations:
-    """A method that reads film on metal is named for the wall."""
-    yield from _naming(project, "D7091")
 
 
-@RULE.test(
-    "b",
-    CAUTION,
-    "D4417 reads the profile of blasted steel, and this wall is none: confirm.",
-    at="mockup.criteria.*.method",
-    basis="astm_d4417_memory",
-)
-def reads_steel(project: Description) -> Violations:
-    """A method that reads blasted steel is named for the wall."""
-    yield from _naming(project, "D4417")
-
-
-@RULE.test(
-    "c",
-    CAUTION,
-    "D4541 pulls coatings off metal; on this wall it is D7234: confirm.",
-    at="mockup.criteria.*.method",
-    basis="adhesion_tests_memory",
-)
-def pulls_off_metal(project: Description) -> Violations:
-    """A method that pulls coatings off metal is named for the wall."""
-    yield from _naming(project, "D4541")
-
-
-@RULE.test(
-    "d",
-    CAUTION,
-    "D5957 is a flood test of flat roofs, not a measure of coverage: confirm.",
-    at="mockup.criteria.*.method",
-    basis="astm_d5957_memory",
-)
-def floods_roofs(project: Description) -> Violations:
-    """A flood test of roofs is named for the wall."""
-    yield from _naming(project, "D5957")
-
-
-@RULE.test(
-    "e",
-    STOP,
-    "DIN 53211 is withdrawn; the cup time has no valid method.",
-    at="mockup.criteria.*.method",
-    basis="din_53211",
-)
-def withdrawn_cup(project: Description) -> Violations:
-    """A cup standard that was withdrawn is named."""
-    yield from _naming(project, "DIN 53211")
-
-
-@RULE.test(
-    "f",
-    STOP,
-    "E1980 covers flat and low-sloped surfaces; on a wall it is only a relative index.",
-    at="mockup.criteria.*.method",
-    basis="astm_e1980",
-)
-def roof_index(project: Description) -> Violations:
-    """An index of low-sloped surfaces is named for the wall."""
-    yield from _naming(project, "E1980")
-
-
-def _naming(project: Description, method: str) -> Violations:
+def names_method(method: str, project: Description) -> Violations:
     """The lines of the form and the reports that name a method, other than on coupons."""
     lines = project.mockup.criteria
     texts = [
@@ -133,3 +95,7 @@ def _text(view: View, field: str) -> tuple[str, Path]:
     path = (*view.path, field)
     owed = applicable(view.project, path)
     return str(view[field] if owed else view.get(field) or ""), path
+
+
+for letter, severity, method, say, basis in MISPLACED:
+    RULE.test(letter, severity, say, at="mockup.criteria.*.method", basis=basis)(partial(names_method, method))

@@ -75,30 +75,23 @@ def floor_without_joint(elevation: Elevation, project: Description) -> Violation
         yield violation(line.mark, at=line.path)
 
 
-@RULE.test(
-    "c",
-    STOP,
-    "The left end meets another material and has no movement joint.",
-    at="elevation.left_end",
-    basis="memory",
-)
-def left_end_without_joint(elevation: Elevation, project: Description) -> Violations:
-    """The left end meets another material without a joint."""
-    if _bare_end(project, elevation, "left_end"):
-        yield violation(elevation.left_end)
+def bare_end(end: str, elevation: Elevation, project: Description) -> Violations:
+    """An end meets another material and no joint serves it."""
+    if all_known(
+        lambda: elevation[end] == "other_material",
+        lambda: not _served(project, elevation, end),
+    ):
+        yield violation(elevation[end])
 
 
-@RULE.test(
-    "d",
-    STOP,
-    "The right end meets another material and has no movement joint.",
-    at="elevation.right_end",
-    basis="memory",
-)
-def right_end_without_joint(elevation: Elevation, project: Description) -> Violations:
-    """The right end meets another material without a joint."""
-    if _bare_end(project, elevation, "right_end"):
-        yield violation(elevation.right_end)
+for letter, side in (("c", "left"), ("d", "right")):
+    RULE.test(
+        letter,
+        STOP,
+        f"The {side} end meets another material and has no movement joint.",
+        at=f"elevation.{side}_end",
+        basis="memory",
+    )(partial(bare_end, f"{side}_end"))
 
 
 @RULE.test(
@@ -112,14 +105,6 @@ def opening_without_joint(elevation: Elevation, project: Description) -> Violati
     """The perimeter of an opening is served by no joint."""
     for opening in members_where(elevation.openings, lambda opening: not _served(project, elevation, opening.mark)):
         yield violation(opening.mark, at=opening.path)
-
-
-def _bare_end(project: Description, elevation: Elevation, end: str) -> bool:
-    """Whether an end meets another material and no joint serves it."""
-    return all_known(
-        lambda: getattr(elevation, end) == "other_material",
-        lambda: not _served(project, elevation, end),
-    )
 
 
 def _served(project: Description, elevation: Elevation, place: str) -> bool:

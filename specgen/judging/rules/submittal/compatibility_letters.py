@@ -26,6 +26,8 @@ fails SUB-06d at parties.sealant_source.name
     parties: {finish_source: {name: Birchall}, sealant_source: {name: Corrie}}
 """
 
+from functools import partial
+
 from specgen.judging.choice_groups import plain
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, is_signed
@@ -40,62 +42,18 @@ RULE = Rule(
     documents="D02 D18",
 )
 
-
-@RULE.test(
-    "a",
-    STOP,
-    "Nobody has put in writing that EIFS and finish go together.",
-    at="parties.finish_source.name",
-    basis="review_memory",
+# Materials that meet: letter, how the two are called, their manufacturers, where the need of a letter stands.
+MEETING = (
+    ("a", "EIFS and finish", "eifs_source", "finish_source", "review_memory"),
+    ("b", "EIFS and sealant", "eifs_source", "sealant_source", "guide_eifs_p21"),
+    ("c", "EIFS and weather barrier", "eifs_source", "wrb_source", "review_memory"),
+    ("d", "finish and sealant", "finish_source", "sealant_source", "review_memory"),
 )
-def eifs_and_finish(project: Description) -> Violations:
-    """No signed letter speaks for EIFS and finish of two sources."""
-    if _unvouched(project, "eifs_source", "finish_source"):
-        yield violation()
 
 
-@RULE.test(
-    "b",
-    STOP,
-    "Nobody has put in writing that EIFS and sealant go together.",
-    at="parties.sealant_source.name",
-    basis="guide_eifs_p21",
-)
-def eifs_and_sealant(project: Description) -> Violations:
-    """No signed letter speaks for EIFS and sealant of two sources."""
-    if _unvouched(project, "eifs_source", "sealant_source"):
-        yield violation()
-
-
-@RULE.test(
-    "c",
-    STOP,
-    "Nobody has put in writing that EIFS and weather barrier go together.",
-    at="parties.wrb_source.name",
-    basis="review_memory",
-)
-def eifs_and_barrier(project: Description) -> Violations:
-    """No signed letter speaks for EIFS and weather barrier of two sources."""
-    if _unvouched(project, "eifs_source", "wrb_source"):
-        yield violation()
-
-
-@RULE.test(
-    "d",
-    STOP,
-    "Nobody has put in writing that finish and sealant go together.",
-    at="parties.sealant_source.name",
-    basis="review_memory",
-)
-def finish_and_sealant(project: Description) -> Violations:
-    """No signed letter speaks for finish and sealant of two sources."""
-    if _unvouched(project, "finish_source", "sealant_source"):
-        yield violation()
-
-
-def _unvouched(project: Description, one: str, other: str) -> bool:
-    """Whether two sources differ and no signed letter names both; a draft owes no letters."""
-    return not is_draft(project) and all_known(
+def unvouched(one: str, other: str, project: Description) -> Violations:
+    """Two manufacturers differ and no signed letter names both; a draft owes no letters."""
+    if not is_draft(project) and all_known(
         lambda: _differ(project, one, other),
         lambda: (
             not is_documented(
@@ -105,9 +63,15 @@ def _unvouched(project: Description, one: str, other: str) -> bool:
                 lambda paper: {one, other} <= set(paper.parties),
             )
         ),
-    )
+    ):
+        yield violation()
 
 
 def _differ(project: Description, one: str, other: str) -> bool:
     first, second = read_all(lambda: project.parties[one].name, lambda: project.parties[other].name)
     return plain(first) != plain(second)
+
+
+for letter, both, one, other, basis in MEETING:
+    say = f"Nobody has put in writing that {both} go together."
+    RULE.test(letter, STOP, say, at=f"parties.{other}.name", basis=basis)(partial(unvouched, one, other))
