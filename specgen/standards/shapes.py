@@ -163,14 +163,14 @@ def list_of(kind: Kind) -> Kind:
 
 
 def _check_each(check: Callable[[Any, Schema], None]) -> Callable[[list[Data], Schema], None]:
-    def cross(entries: list[Data], schema: Schema) -> None:
+    def check_entries(entries: list[Data], schema: Schema) -> None:
         for place, entry in enumerate(entries):
             try:
                 check(entry, schema)
             except Wrong as wrong:
                 raise wrong.inside(place) from None
 
-    return cross
+    return check_entries
 
 
 def choice_of(path: str) -> Kind:
@@ -191,8 +191,8 @@ def text_or(key: str, text: Kind, shape: Shape, make: Callable[..., Any]) -> Kin
             return make(**{key: text.convert(value, known)})
         return make(**shape.convert(value, known))
 
-    def cross(value: Data, schema: Schema) -> None:
+    def check_fields(value: Data, schema: Schema) -> None:
         if isinstance(value, dict):
             shape.check_fields(value, schema)
 
-    return Kind(f"{text.what}, or a mapping of {', '.join(shape.keys)}", convert, cross)
+    return Kind(f"{text.what}, or a mapping of {', '.join(shape.keys)}", convert, check_fields)

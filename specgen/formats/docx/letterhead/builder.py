@@ -17,7 +17,7 @@ from specgen.formats.docx.letterhead.settings import is_on, merge_settings
 from specgen.formats.docx.letterhead.styles import find_tab_stops, merge_styles
 from specgen.model.problem import Refused, refuse
 
-# What a letterhead may hold beside the paper, by the kind of its part.
+# What a letterhead may hold besides its page, by the kind of its part.
 _LEFT = {
     "vbaProject": "macros",
     "wordVbaData": "macros",
