@@ -151,9 +151,10 @@ T = TypeVar("T")
     kw_only_default=True, frozen_default=True, field_specifiers=(given_input, option_input, limit_input)
 )
 def declare_inputs(cls: type[T]) -> type[T]:
-    """Makes a class of declarations the frozen inputs of a calculation, given by keyword."""
-    # Nobody prints or compares inputs, and what is not made is not paid for at the start of a sum.
-    inputs: Any = dataclass(frozen=True, kw_only=True, repr=False, eq=False)(cls)
+    """Makes a class of declarations the inputs of a calculation, given by keyword, frozen for the type checker."""
+    # Nobody prints or compares inputs, and what is not made is not paid for at the start of a sum: so it is with a
+    # guard at run time too.
+    inputs: Any = dataclass(kw_only=True, repr=False, eq=False)(cls)
     inputs.declared = {f.name: f.metadata["input"] for f in dataclasses.fields(inputs) if "input" in f.metadata}
     return cast(type[T], inputs)
 
@@ -172,9 +173,9 @@ class Inputs:
             if value is not None:
                 one.check(name, value)
             elif one.limit and not one.key:
-                object.__setattr__(self, name, self.limits(one.limit))
+                setattr(self, name, self.limits(one.limit))
             elif one.limit and not one.field:
-                object.__setattr__(self, name, self.limits(one.limit).value)
+                setattr(self, name, self.limits(one.limit).value)
 
     @classmethod
     def keys(cls, *first: str) -> tuple[Key, ...]:

@@ -25,9 +25,15 @@ class Binder:
         """The path of each collection by the noun of its members."""
         return collections_by_noun(self.schema)
 
+    @cached_property
+    def arguments(self) -> tuple[str, ...]:
+        """What a test may take beside its subject."""
+        return (*ARGUMENTS, *(name.replace("-", "_") for name in computing.names()))
+
     def bind(self, rule: Rule, clause: Declared) -> Clause:
         """The clause with its names looked up; raises ClauseError, or ConditionError for what is no condition."""
-        self._check_names(rule, clause)
+        asks = clause.asks
+        self._check_names(rule, clause, asks)
         each = self._each(clause)
         bound = self._bound(clause, Scope(self.schema, each))
         return Clause(
@@ -42,7 +48,7 @@ class Binder:
             at=bound.at,
             step=clause.step or rule.steps[0],
             test=bound.test,
-            asks=clause.asks,
+            asks=asks,
             reads=bound.reads,
         )
 
@@ -63,13 +69,12 @@ class Binder:
             return ClauseCondition(clause.test, scope.pattern(clause.at), ())
         return bind_condition(clause, scope)
 
-    def _check_names(self, rule: Rule, clause: Declared) -> None:
+    def _check_names(self, rule: Rule, clause: Declared, asks: frozenset[str]) -> None:
         """Raise ClauseError for a step, a source, a limit or an argument that there is not."""
         _check("step", [*rule.steps, *clause.step.split()], self.standards.steps)
         _check("source", clause.basis.split(), self.standards.sources)
         _check("limit", clause.limit.split(), self.standards.limits)
-        computed = [name.replace("-", "_") for name in computing.names()]
-        _check("argument of a test", clause.asks - ARGUMENTS, [*ARGUMENTS, *computed])
+        _check("argument of a test", asks - ARGUMENTS, self.arguments)
 
 
 def _check(kind: str, names: Iterable[str], known: Iterable[str]) -> None:

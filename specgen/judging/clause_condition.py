@@ -51,7 +51,10 @@ class Question:
             return self._is_given(frame) == (self.term.relation == "is given")
         if self.right is None:
             return holds_of_word(self.left.value(frame), self.term)
-        value, limit = read_all(lambda: self.left.value(frame), partial(self.right, frame))
+        try:
+            value, limit = self.left.value(frame), self.right(frame)
+        except Absent:
+            value, limit = read_all(lambda: self.left.value(frame), partial(self.right, frame))
         return compare(value, self.term.relation, limit)
 
     def _is_given(self, frame: Frame) -> bool:

@@ -22,10 +22,13 @@ def load_standards() -> Standards:
     return make_standards(FOLDER, load_files(FOLDER))
 
 
-@lru_cache(maxsize=1)
 def load_files(folder: FilePath) -> dict[str, dict[str, Any]]:
-    """The rows of each file as written; cached, since what they say of fields is checked once the schema is read."""
-    return {name: read_rows(folder / f"{name}.yaml") for name in TABLES}
+    """The rows of each file as written."""
+    return {name: _read_once(folder / f"{name}.yaml") for name in TABLES}
+
+
+# A file is read for the calculations, for all rows together, and once more when what it says of fields is checked.
+_read_once = lru_cache(maxsize=2 * len(TABLES))(read_rows)
 
 
 def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> Standards:
@@ -64,13 +67,13 @@ def find_source(name: str) -> Source:
 @lru_cache(maxsize=1)
 def _load_limits_in(folder: FilePath) -> dict[str, Limit]:
     file, sources = folder / "limits.yaml", _load_sources_in(folder)
-    return _make_rows(file, Known({"limits": read_rows(file), "sources": sources}, {"sources": sources}))
+    return _make_rows(file, Known({"limits": _read_once(file), "sources": sources}, {"sources": sources}))
 
 
 @lru_cache(maxsize=1)
 def _load_sources_in(folder: FilePath) -> dict[str, Source]:
     file = folder / "sources.yaml"
-    return _make_rows(file, Known({"sources": read_rows(file)}, {}))
+    return _make_rows(file, Known({"sources": _read_once(file)}, {}))
 
 
 def _make_rows(file: FilePath, known: Known) -> dict[str, Any]:

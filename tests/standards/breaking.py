@@ -27,7 +27,7 @@ def copied(folder: Path) -> tuple[Path, Path]:
 
 def loaded(rows: Path, entries: Path) -> Schema:
     """What a start of the program loads, from a copy; it is read anew each time."""
-    load_files.cache_clear()
+    standards._read_once.cache_clear()
     return schema.checked_schema(entries, rows, make_standards(rows, load_files(rows)))
 
 
