@@ -21,15 +21,15 @@ class Origin:
 def find_origin(context: DocumentContext, member: Path, row: InputRow) -> Origin:
     """The origin of an input of a member, as its calculation declares it."""
     if row.origin in context.resolve.names:
-        return Origin(_computed(context, member, row.origin), row.source)
-    path = followed(context.project, row.origin, member)
+        return Origin(_describe_computed(context, member, row.origin), row.source)
+    path = follow(context.project, row.origin, member)
     if path is not None:
-        return Origin(_field(context, path), row.source or context.display(path).source)
-    return Origin(_members(context, row.origin) or row.origin, row.source)
+        return Origin(_describe_field(context, path), row.source or context.display(path).source)
+    return Origin(_describe_collection(context, row.origin) or row.origin, row.source)
 
 
-def followed(project: Project, pattern: str, member: Path) -> Path | None:
-    """The field a pattern leads to for a member, through references; None where it is no path or a link is absent."""
+def follow(project: Project, pattern: str, member: Path) -> Path | None:
+    """The path a pattern leads to for a member, through references; None if it is no path or a link is missing."""
     at: Path = ()
     try:
         for name in bound(pattern, member):
@@ -45,8 +45,8 @@ def followed(project: Project, pattern: str, member: Path) -> Path | None:
         return None
 
 
-def _field(context: DocumentContext, path: Path) -> str:
-    """`Moving length (joints.J1.panel_length), project.yaml`; a default says so."""
+def _describe_field(context: DocumentContext, path: Path) -> str:
+    """`Moving length (joints.J1.panel_length), project.yaml`; a default is named as such."""
     project = context.project
     field = project.schema.node(path).field
     assert field is not None
@@ -56,8 +56,8 @@ def _field(context: DocumentContext, path: Path) -> str:
     return f"{field.label} ({dotted(path)}): not given, the usual value"
 
 
-def _members(context: DocumentContext, origin: str) -> str:
-    """As `_field`, for the path of a collection; empty where it is none."""
+def _describe_collection(context: DocumentContext, origin: str) -> str:
+    """Same as `_describe_field`, for a collection; empty if the path is none."""
     project, path = context.project, tuple(origin.split("."))
     if path not in project.members:
         return ""
@@ -67,7 +67,7 @@ def _members(context: DocumentContext, origin: str) -> str:
     return f"{collection.label} ({origin}){f', {file}' if file else ''}"
 
 
-def _computed(context: DocumentContext, member: Path, name: str) -> str:
+def _describe_computed(context: DocumentContext, member: Path, name: str) -> str:
     at = context.resolve.member(member, name)
     title = context.resolve.find(name).title
     return f"computed: {title[:1].lower()}{title[1:]}{f', {at[-1]}' if at else ''}"

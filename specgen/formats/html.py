@@ -6,7 +6,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from specgen.documents.numbering import plain
+from specgen.documents.numbering import plain_text
 from specgen.documents.template_overrides import frame_of, page_of
 from specgen.formats.equation import mathml
 from specgen.model.block import (
@@ -96,7 +96,7 @@ def _body(document: Document) -> Iterator[str]:
             continue
         for number, block in run:
             if isinstance(block, (Part, Article)):
-                title, tables = plain(block.title), 0
+                title, tables = plain_text(block.title), 0
             tables += isinstance(block, Table)
             if isinstance(block, Contents):
                 yield _contents(document.blocks)
@@ -147,7 +147,7 @@ def _table(table: Table, title: str) -> str:
     """The table; one without a caption is told by `title` to who does not see what it stands below."""
     number = f"{escape(table.number)}. " if table.number else ""
     caption = f"{number}{_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{escape(plain(column))}"' for column in table.header]
+    labels = [f' data-label="{escape(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
     return _sheet(
         f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',

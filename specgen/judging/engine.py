@@ -10,7 +10,7 @@ from specgen.judging.context import JudgingContext
 from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bound, dotted
-from specgen.model.finding import Compared, Finding, NotJudged
+from specgen.model.finding import Finding, LimitCheck, NotJudged
 from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
@@ -36,7 +36,7 @@ class _Hit:
 
 def run_rules(
     context: JudgingContext, rules: tuple[Rule, ...]
-) -> tuple[list[Finding], list[NotJudged], list[Compared]]:
+) -> tuple[list[Finding], list[NotJudged], list[LimitCheck]]:
     """Findings, one for each fired clause, what was not judged, and what was held against a computed value, in the
     order of the rules."""
     findings, waiting, against = [], [], []
@@ -93,7 +93,7 @@ def _owed(project: Project, absent: Absent) -> tuple[str, ...]:
     return tuple(dotted(path) for path in absent.paths if waited_for(project, path))
 
 
-def _compared(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> Iterator[Compared]:
+def _compared(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> Iterator[LimitCheck]:
     """What a clause that asked for computed values says of the members they belong to."""
     found = Outcome.MISSING if outcome.waits_for else Outcome.OUTSIDE if outcome.violations else Outcome.WITHIN
     for name in clause.computed if "*" not in outcome.subject else ():
@@ -101,7 +101,7 @@ def _compared(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -
             member = context.resolve.member(outcome.subject, name)
         except Absent:
             continue
-        yield Compared(name, member, clause.code, bound(clause.at, outcome.subject), found)
+        yield LimitCheck(name, member, clause.code, bound(clause.at, outcome.subject), found)
 
 
 def _not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:

@@ -175,24 +175,21 @@ class Deferred:
 Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Deferred
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Document:
-    """A document ready to be written.
+    """A document ready to be written."""
 
-    `facts` are the lines of its head, label and text; `running` is what every page repeats, left and right.
-    """
-
-    id: str
-    title: str
-    project: str
-    facts: tuple[tuple[str, str], ...]
-    blocks: tuple[Block, ...]
-    legend: tuple[tuple[str, str], ...]
-    running: tuple[str, str] = ("", "")
-    numbering: Literal["three_part", "plain"] = "plain"
-    draft: bool = False
-    date: str = ""
-    landscape: bool = False
+    id: str  # such as D08
+    title: str  # as it prints
+    project: str  # name of the project
+    facts: tuple[tuple[str, str], ...]  # the lines of its head: label and text
+    blocks: tuple[Block, ...]  # the content, numbered
+    legend: tuple[tuple[str, str], ...]  # source marks and what they stand for
+    running: tuple[str, str] = ("", "")  # the line every page repeats: left and right
+    numbering: Literal["three_part", "plain"] = "plain"  # of headings and items
+    draft: bool = False  # whether it is marked as a draft
+    date: str = ""  # of the package, as it prints; empty if not given
+    landscape: bool = False  # whether its pages lie on their side
 
     @property
     def file_name(self) -> str:

@@ -80,7 +80,7 @@ class NotJudged:
 
 
 @dataclass(frozen=True, slots=True)
-class Compared:
+class LimitCheck:
     """A clause that holds a value of the project against a computed one: which, of which member, and how it came out.
 
     `path` is where the project's value stands.
@@ -120,7 +120,7 @@ class Judgment:
     undecided: dict[str, tuple[str, ...]]
     stops_when_open: bool = False
     later_rings: dict[str, int] = field(default_factory=dict)
-    compared: tuple[Compared, ...] = ()
+    compared: tuple[LimitCheck, ...] = ()
 
     def of(self, severity: Severity) -> tuple[Finding, ...]:
         """The findings of one severity, in the order of the rules."""

@@ -33,7 +33,9 @@ def documents(folder: Path) -> dict[str, bytes]:
     file = written(folder, merged(SMALL, {"attachments": papers}))
     case = pipeline.check(file)
     bench, formats = case.context, ("docx", "html", "txt")
-    return package.made(bench.project, bench.standards, case.judgment, bench.resolve, formats, ("D08",), True).files
+    return package.make_package(
+        bench.project, bench.standards, case.judgment, bench.resolve, formats, ("D08",), True
+    ).files
 
 
 def test_the_list_is_there() -> None:
