@@ -13,7 +13,7 @@ def field_list(schema: Schema, below: Path = ()) -> list[list[str]]:
 
 
 def field_page(field: Field) -> str:
-    """One field: label, reason, what may stand there, who owes it, example."""
+    """One field: label, reason, allowed values, who owes it, example."""
     return "\n".join([f"{dotted(field.path)}  {field.label}", "", *(f"  {line}" for line in _lines(field))]) + "\n"
 
 
@@ -27,7 +27,8 @@ def _lines(field: Field) -> Iterator[str]:
     yield f"why       {field.why}"
     yield f"kind      {_kind(field)}"
     if field.least or field.most:
-        yield f"limits    {field.least or 'none'} to {field.most or 'none'}: outside lies a slip of the pen"
+        span = f"{field.least or 'none'} to {field.most or 'none'}"
+        yield f"limits    {span}: any other value is outside the range anyone would mean"
     if field.values:
         yield f"choices   {', '.join(field.values)}"
     owed = (

@@ -1,4 +1,4 @@
-"""A rule as text: its manual page, and what it came to with the numbers of a project."""
+"""A rule as text: its manual page, and its outcome with the values of a project."""
 
 from collections.abc import Iterable
 
@@ -22,7 +22,7 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
 
 
 def format_explained_rule(rule: Rule, clauses: Iterable[Explained]) -> str:
-    """A rule with the numbers of a project: each clause and subject, what it came to, and by which figures."""
+    """A rule with the values of a project: each clause and subject with its outcome and figures."""
     lines = [f"{rule.code}  {rule.title}", ""]
     for clause in clauses:
         lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")

@@ -9,12 +9,12 @@ from specgen.model.working import Lookup, Working
 from specgen.quantities.format import decimal, printed_unit
 from specgen.quantities.units import APART
 
-# What one member of a project came to: its value, what is unfit, or the absent fields it waits for.
+# The result for one member of a project: a value, a refusal, or the absent fields it waits for.
 MemberResult = Working | Lookup | Refused | list[Path]
 
 
 def format_working(working: Working) -> str:
-    """A calculation with its inputs, steps, result, what governs, source and limits of use."""
+    """A calculation with its inputs, steps, result, governing case, sources and limits of use."""
     lines = [f"{working.name}", ""]
     lines += [
         f"  {g.symbol:<8} {g.name:<34} {decimal(g.value, 6)} {printed_unit(g.unit)}".rstrip() for g in working.inputs
@@ -57,7 +57,7 @@ def working_to_data(working: Working) -> dict[str, Any]:
 
 
 def _bare_unit(unit: str) -> str:
-    """The unit by its name alone: a difference of temperatures is told in F or C."""
+    """The unit by its plain name: a temperature difference is given in F or C."""
     return unit.removesuffix(APART)
 
 
@@ -73,7 +73,7 @@ def format_lookup(lookup: Lookup) -> str:
 
 
 def format_members(results: Mapping[str, MemberResult]) -> str:
-    """What each member came to."""
+    """The result of each member."""
     return "\n".join(_format_member(mark, value) for mark, value in results.items())
 
 
@@ -88,7 +88,7 @@ def _format_member(mark: str, value: MemberResult) -> str:
 
 
 def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str, Any]:
-    """All values of one name in a project as data; `needs` are the absent fields, `problems` what is unfit."""
+    """All values of one calculation in a project as data; `needs` are absent fields, `problems` are refusals."""
     rows: list[dict[str, Any]] = []
     for mark, value in results.items():
         if isinstance(value, Working):

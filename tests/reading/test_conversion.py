@@ -20,7 +20,7 @@ from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules, convert_checked
 from specgen.reading.schema import project_schema
-from specgen.reading.structure import structured
+from specgen.reading.structure import build_structure
 
 FIELDS = project_schema().fields
 
@@ -32,7 +32,7 @@ def field(path: str) -> Field:
 def read(folder: Path, text: str) -> tuple[Text, dict[str, Any]]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    values = read_values(made, structured(made, project_schema().root).records, Rules())
+    values = read_values(made, build_structure(made, project_schema().root).records, Rules())
     return made, {dotted(path): value for path, value in values.items()}
 
 

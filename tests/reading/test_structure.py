@@ -14,13 +14,13 @@ from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.schema import project_schema
-from specgen.reading.structure import MOST_MARK, Structure, structured
+from specgen.reading.structure import MOST_MARK, Structure, build_structure
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    return made, structured(made, project_schema().root)
+    return made, build_structure(made, project_schema().root)
 
 
 def problems(folder: Path, text: str) -> list[Problem]:

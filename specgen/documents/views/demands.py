@@ -9,7 +9,7 @@ from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bound
 from specgen.model.project import Project
 from specgen.model.value_text import long_date, value_text
-from specgen.reading.demand import demanded, meets
+from specgen.reading.demand import convert_demand, meets
 
 _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
 
@@ -33,7 +33,7 @@ def _row(context: DocumentContext, at: Path) -> tuple[Any, ...]:
     paragraph = [context.display((*at, "section")), " ", context.display((*at, "paragraph"))]
     if field is None or read("relation") is None or read("value") is None:
         return paragraph, field.label if field else "", context.display((*at, "value")), "", "open"
-    asked = demanded(field, read("relation"), read("value"))
+    asked = convert_demand(field, read("relation"), read("value"))
     wanted = _SAID[read("relation")] + _text(context, asked, field)
     values = _find_values(project, pattern, set(read("for") or ()))
     return (
