@@ -22,7 +22,7 @@ from specgen.resolving.provider import GROUPS
 
 @dataclass(frozen=True, kw_only=True)
 class FormPage:
-    """Members whose sums have the same lines: `mark` is worked in full, the others stand in `members`."""
+    """Members whose workings have the same steps: one is printed in full, the others in tables."""
 
     mark: str  # of the member whose working is printed in full
     others: str  # marks of the other members, in words

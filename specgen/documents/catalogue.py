@@ -14,7 +14,7 @@ _KEYS = {"id", "title", "order", "numbering", "landscape"}
 
 
 def templates_folder() -> Path:
-    """The folder of templates: beside the package in a checkout, inside it where installed."""
+    """The folder of templates: beside the package in a checkout, inside it if installed."""
     inside = Path(__file__).parents[1] / "_templates"
     return inside if inside.is_dir() else Path(__file__).parents[2] / "templates"
 

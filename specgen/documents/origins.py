@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from pathlib import PurePath
 
 from specgen.documents.context import DocumentContext
-from specgen.model.field import Path, bound, dotted
+from specgen.model.field import Path, bind_path, dotted_path
 from specgen.model.project import Project
 from specgen.model.source import Source
 from specgen.model.working import InputRow
@@ -12,7 +12,7 @@ from specgen.model.working import InputRow
 
 @dataclass(frozen=True, slots=True)
 class Origin:
-    """Where an input comes from in words, and the source behind its figure where it is not the project's own."""
+    """Where an input comes from in words, and the source of its figure if that is not the project's own."""
 
     text: str
     source: Source | None = None
@@ -32,7 +32,7 @@ def follow(project: Project, pattern: str, member: Path) -> Path | None:
     """The path a pattern leads to for a member, through references; None if it is no path or a link is missing."""
     at: Path = ()
     try:
-        for name in bound(pattern, member):
+        for name in bind_path(pattern, member):
             field = project.schema.node(at).field
             if field is not None:
                 linked = project.get(at)
@@ -52,8 +52,8 @@ def _describe_field(context: DocumentContext, path: Path) -> str:
     assert field is not None
     if path in project.values:
         file = PurePath(project.place(path).file).name
-        return f"{field.label} ({dotted(path)}){f', {file}' if file else ''}"
-    return f"{field.label} ({dotted(path)}): not given, the usual value"
+        return f"{field.label} ({dotted_path(path)}){f', {file}' if file else ''}"
+    return f"{field.label} ({dotted_path(path)}): not given, the usual value"
 
 
 def _describe_collection(context: DocumentContext, origin: str) -> str:

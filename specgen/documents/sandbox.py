@@ -6,7 +6,7 @@ from typing import Any
 from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, nodes
 from jinja2.sandbox import SandboxedEnvironment
 
-from specgen.model.forbidden_characters import unseen
+from specgen.model.forbidden_characters import find_forbidden
 
 # Bounds on one document: turns of all loops and macros, numbers in one range, values printed, size of the text.
 MOST_TURNS = 100_000
@@ -61,7 +61,7 @@ class Sandbox(SandboxedEnvironment):
             concat.nodes = [nodes.Filter(nodes.List(concat.nodes), "_join", [], [], None, None, lineno=concat.lineno)]
         for text in tree.find_all((nodes.Const, nodes.TemplateData)):
             words = getattr(text, "value", None) or getattr(text, "data", None)
-            found = unseen(words) if isinstance(words, str) else None
+            found = find_forbidden(words) if isinstance(words, str) else None
             if found:
                 raise TemplateSyntaxError(found[1], text.lineno)
         for macro in tree.find_all((nodes.Macro, nodes.CallBlock)):

@@ -5,7 +5,7 @@ from pathlib import Path
 from string import Template as Frame
 
 from specgen.model.problem import Problem, Refused
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 
 # Nothing of a page may be fetched from elsewhere: it is one file.
 _OUTSIDE = re.compile(
@@ -28,7 +28,7 @@ def check_folder(own: Path, ours: Path) -> None:
         if not (own / name).resolve().is_relative_to(home)
     ]
     faults += [
-        Problem("this file matches no built-in template", near_hint(name, known), "", f"{own.name}/{name}")
+        Problem("this file matches no built-in template", suggest(name, known), "", f"{own.name}/{name}")
         for name in names
         if name not in known and not Path(name).name.startswith(".")
     ]
@@ -43,7 +43,7 @@ def find_template(name: str, ours: Path, own: Path | None) -> Path:
 
 
 def words_of(file: Path, shown: str) -> str:
-    """The text of a template; raises Refused where it cannot be read."""
+    """The text of a template; raises Refused if it cannot be read."""
     try:
         return file.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
     except UnicodeDecodeError as error:
@@ -74,7 +74,7 @@ def frame_of(ours: Path, own: Path | None) -> Frame:
     named = set(frame.get_identifiers())
     if unknown := sorted(named - _PARTS):
         line = text[: text.index(unknown[0])].count("\n") + 1
-        raise Refused(Problem(f"there is no part ${unknown[0]}", near_hint(unknown[0], _PARTS), "", shown, line))
+        raise Refused(Problem(f"there is no part ${unknown[0]}", suggest(unknown[0], _PARTS), "", shown, line))
     if lacking := sorted(_PARTS - named):
         raise Refused(Problem(f"the page lacks ${lacking[0]}", "every part must stand in it", "", shown))
     return frame

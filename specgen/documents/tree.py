@@ -75,7 +75,7 @@ def inlines_of(text: str, inline: Look) -> Inlines:
 
 
 def _paragraph(element: Element, inline: Look, block: Look) -> Iterator[Block]:
-    """A paragraph, or the block that stands alone in it as a token."""
+    """A paragraph, or the block whose token is alone in it."""
     alone = TOKEN.fullmatch((element.text or "").strip()) if not len(element) else None
     whole = block(int(alone[1])) if alone else None
     yield whole if whole is not None else Paragraph(_inlines(element, inline))

@@ -15,7 +15,7 @@ from specgen.model.finding import Judgment, Severity
 from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.output.manifest import index_files
 from specgen.resolving.provider import Resolver
 
@@ -82,7 +82,7 @@ def _choose(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Templat
     known = {template.id: template for template in every}
     for name in only:
         if name.upper() not in known:
-            raise refuse(f"there is no document {name!r}", near_hint(name, list(known)))
+            raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
     wanted = {name.upper() for name in only}
     return tuple(template for template in every if not only or template.id in wanted)
 
@@ -99,4 +99,4 @@ def _load_writer(name: str, letterhead: Path | None, own: Path | None) -> Writer
         return lambda composed, folder: html.written(composed, folder, own)
     if name == "txt":
         return lambda composed, folder: text.written(composed).encode()
-    raise refuse(f"there is no format {name!r}", near_hint(name, ["docx", "html", "txt"]))
+    raise refuse(f"there is no format {name!r}", suggest(name, ["docx", "html", "txt"]))

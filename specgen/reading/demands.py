@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from specgen.model.field import Field, Path, dotted
+from specgen.model.field import Field, Path, dotted_path
 from specgen.model.problem import Problem
 from specgen.model.project import Project
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.reading.conversion import InvalidValue
 from specgen.reading.demand import convert_demand, has_order
 
@@ -27,8 +27,8 @@ def _check_demand(project: Project, demand: Path) -> Iterator[Problem]:
     pattern = tuple(text.split("."))
     field = project.schema.field_at(pattern)
     if field is None:
-        known = [dotted(path) for path, field in project.schema.fields.items() if field.home != "record"]
-        yield _problem(project, (*demand, "field"), f"{text!r} is no field of this file", near_hint(text, known))
+        known = [dotted_path(path) for path, field in project.schema.fields.items() if field.home != "record"]
+        yield _problem(project, (*demand, "field"), f"{text!r} is no field of this file", suggest(text, known))
         return
     yield from _check_marks(project, demand, pattern)
     yield from _check_value(project, demand, field)
@@ -57,12 +57,12 @@ def _check_marks(project: Project, demand: Path, pattern: Path) -> Iterator[Prob
             return
         marks = [mark for group in members for mark in group]
         if name != "*" and name not in marks:
-            yield _problem(project, (*demand, "field"), f"{name!r} is the mark of nothing here", near_hint(name, marks))
+            yield _problem(project, (*demand, "field"), f"{name!r} is the mark of nothing here", suggest(name, marks))
         known += marks if name == "*" else []
     for mark in project.get((*demand, "for")) or ():
         if mark not in known:
             message = f"{mark!r} is the mark of nothing this field stands in"
-            yield _problem(project, (*demand, "for"), message, near_hint(mark, known))
+            yield _problem(project, (*demand, "for"), message, suggest(mark, known))
 
 
 def _matches(path: Path, pattern: Path) -> bool:

@@ -3,7 +3,7 @@
 from typing import Any
 
 from specgen.model.field import Collection, Field, Path, Schema
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import dimension_of
 from specgen.quantities.units import SAME_UNITS, UNITS
@@ -31,7 +31,7 @@ def _choices(value: Any, known: Known) -> tuple[str, ...]:
     """The words of a list, or the row names behind `@steps`."""
     if value.__class__ is str and value.startswith("@"):
         if value[1:] not in known.rows:
-            raise Wrong(f"{value} stands for no list", near_hint(value[1:], known.rows))
+            raise Wrong(f"{value} stands for no list", suggest(value[1:], known.rows))
         return tuple(known.rows[value[1:]])
     typed: tuple[str, ...] = _WORDS.convert(value, known)
     return typed
@@ -42,7 +42,7 @@ def _check_target(value: str, schema: Schema) -> None:
         path[0] for path, collection in schema.collections.items() if collection.kind == "mapping" and len(path) == 2
     ]
     if value not in marked:
-        raise Wrong(f"{value!r} is no collection whose members have marks", near_hint(value, marked))
+        raise Wrong(f"{value!r} is no collection whose members have marks", suggest(value, marked))
 
 
 _WORDS = list_of(TEXT)
@@ -114,12 +114,12 @@ def shape_of(entry: Any, known: Known) -> Shape:
 def make_entry(path: Path, typed: dict[str, Any]) -> Field | Collection:
     """The field or collection that the typed values of an entry describe; raises Wrong."""
     if typed["kind"] in _COLLECTIONS:
-        return Collection(path if path[-1] == "*" else (*path, "*"), **typed)
+        return Collection(path=path if path[-1] == "*" else (*path, "*"), **typed)
     if "if" in typed:
         typed["condition"] = typed.pop("if")
     if "also" in typed:
         typed["values"] += typed.pop("also")
-    field = Field(path, **typed)
+    field = Field(path=path, **typed)
     _check_units(field)
     _check_default(field)
     return field
@@ -133,7 +133,7 @@ def _check_units(field: Field) -> None:
     for key, unit in (("unit_ip", field.unit_ip), ("unit_si", field.unit_si)):
         if UNITS[unit].dimension != dimension:
             known = [name for name, row in UNITS.items() if row.dimension == dimension]
-            raise Wrong(f"{unit!r} is no unit of {dimension.replace('_', ' ')}", near_hint(unit, known), (key,))
+            raise Wrong(f"{unit!r} is no unit of {dimension.replace('_', ' ')}", suggest(unit, known), (key,))
     units = (field.unit_ip,) if field.unit_ip == field.unit_si else (field.unit_ip, field.unit_si)
     for key, text in (("least", field.least), ("most", field.most), ("default", field.default)):
         try:
@@ -149,6 +149,4 @@ def _check_default(field: Field) -> None:
     if field.default_if and not field.default:
         raise Wrong("there is no default to hold under this condition", "write a default", ("default_if",))
     if field.kind == "choice" and field.default and field.default not in field.values:
-        raise Wrong(
-            f"{field.default!r} is no choice of this field", near_hint(field.default, field.values), ("default",)
-        )
+        raise Wrong(f"{field.default!r} is no choice of this field", suggest(field.default, field.values), ("default",))

@@ -5,7 +5,7 @@ import re
 import stat
 from pathlib import Path as FilePath
 
-from specgen.model.forbidden_characters import unseen
+from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 
 MOST_BYTES = 20_000_000
@@ -19,7 +19,7 @@ def read_source(path: FilePath, shown: str) -> str:
         source = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise Refused(_locate_bad_byte(content, error.start, shown)) from None
-    fault = unseen(source)
+    fault = find_forbidden(source)
     if fault:
         start, message, hint = fault
         lines = _LINE_END.split(source[:start])

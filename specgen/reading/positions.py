@@ -11,9 +11,9 @@ from typing import Any
 
 import yaml
 
-from specgen.model.field import Path, dotted
+from specgen.model.field import Path, dotted_path
 from specgen.model.finding import Place
-from specgen.model.forbidden_characters import unseen
+from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 from specgen.reading.file_text import read_source
 
@@ -60,7 +60,7 @@ class Text:
 
     def problem_at(self, place: Place, path: Path, message: str, hint: str = "") -> None:
         """Note a problem at a place."""
-        here = dotted(path)
+        here = dotted_path(path)
         self.add(Problem(_short(message), hint, _short(here), self.file, place.line, place.column))
 
     def add(self, problem: Problem) -> None:
@@ -209,14 +209,14 @@ class _Walk:
 
     def is_printable(self, node: yaml.ScalarNode, path: Path) -> bool:
         """Whether a text can be printed; a character that only an escape can produce, such as "\\0", is noted."""
-        fault = unseen(node.value) if node.style == '"' else None
+        fault = find_forbidden(node.value) if node.style == '"' else None
         if fault:
             self.text.problem_at(self.place(node, path), path, *fault[1:])
         return fault is None
 
     def place(self, node: yaml.Node, path: Path) -> Place:
         mark = node.start_mark
-        return Place(dotted(path), self.text.file, mark.line + 1, mark.column + 1)
+        return Place(dotted_path(path), self.text.file, mark.line + 1, mark.column + 1)
 
     def mapping(self, node: yaml.Node, path: Path) -> dict[str, Any]:
         data: dict[str, Any] = {}

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Any
 
-from specgen.model.field import Field, Path, Schema, dotted
+from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
 from specgen.reading.leaves import read_values
@@ -73,7 +73,7 @@ def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: 
     except Refused as refused:
         place = main.text.places[at]
         for problem in refused.problems:
-            about = f"{dotted(at)}: {name}" if problem.file else dotted(at)
+            about = f"{dotted_path(at)}: {name}" if problem.file else dotted_path(at)
             placed = Problem(problem.message, problem.hint, about, place.file, place.line, place.column)
             main.text.add(problem if problem.line else placed)
         return _FileContent(Text(name), {}, {}, main.rules)
@@ -185,7 +185,7 @@ def _find_missing(project: Project, main: _FileContent) -> list[Problem]:
         wanted += [("walls", walls[0], *place) for place in lacks[walls[0]]]
     noted = Text(main.text.file, places=main.text.places)
     for path in wanted:
-        if not any(p.path == dotted(path) for p in main.text.problems):
+        if not any(p.path == dotted_path(path) for p in main.text.problems):
             field = project.schema.field_at(path)
             example = f"write {path[-1]}: {field.example}" if field else ""
             noted.problem(path, "this must be given", example)
@@ -213,7 +213,7 @@ def _find_dangling(project: Project) -> list[Problem]:
 def _describe_dangling(project: Project, field: Field, path: Path, mark: str, known: tuple[str, ...]) -> Problem:
     collection = project.schema.collections[(field.to, "*")]
     place = project.place(path)
-    hint = near_hint(mark, known) if known else f"no {collection.label.lower()} are given"
+    hint = suggest(mark, known) if known else f"no {collection.label.lower()} are given"
     return Problem(
         f"{mark!r} is the mark of no {collection.one}", hint, place.path, place.file, place.line, place.column
     )

@@ -11,7 +11,7 @@ from cerberus import Validator, errors
 from cerberus.schema import UnvalidatedSchema
 
 from specgen.model.field import Field, Node, Path
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.reading.conversion import InvalidValue, convert
 
 # Required fields by section; any other absent field is an open point. One wall must be complete.
@@ -81,10 +81,10 @@ class SectionRules:
         """Message and hint of a fault, in our words; `raw` is the text that was written."""
         place, error = fault
         if error is errors.UNKNOWN_FIELD:
-            return f"{place[-1]!r} is not known here", near_hint(place[-1], self._known_beside(place))
+            return f"{place[-1]!r} is not known here", suggest(place[-1], self._known_beside(place))
         field = self.fields[place]
         if error is errors.UNALLOWED_VALUE:
-            return f"{raw!r} is no choice of this field", near_hint(raw, field.values)
+            return f"{raw!r} is no choice of this field", suggest(raw, field.values)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
         message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"

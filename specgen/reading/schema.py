@@ -6,7 +6,7 @@ from pathlib import Path as FilePath
 from typing import Any, NamedTuple
 
 from specgen import standards
-from specgen.model.field import Collection, Field, Node, Path, Schema, dotted
+from specgen.model.field import Collection, Field, Node, Path, Schema, dotted_path
 from specgen.model.standard import Standards
 from specgen.reading.entries import make_entry, shape_of
 from specgen.standards import check_against, load_files, load_standards
@@ -119,9 +119,11 @@ def _check_place(path: Path, schema: Schema) -> None:
         if above in schema.collections:
             continue
         if above[-1] == "*":
-            raise Wrong(f"no entry tells what {dotted(above)} are", f"write an entry {dotted(above)} of kind mapping")
+            raise Wrong(
+                f"no entry tells what {dotted_path(above)} are", f"write an entry {dotted_path(above)} of kind mapping"
+            )
         if above in schema.fields:
-            raise Wrong(f"{dotted(above)} is a field and holds no others", "give this another path")
+            raise Wrong(f"{dotted_path(above)} is a field and holds no others", "give this another path")
 
 
 def _tree(entries: list[_Entry], collections: dict[Path, Collection]) -> Node:
@@ -134,7 +136,7 @@ def _tree(entries: list[_Entry], collections: dict[Path, Collection]) -> Node:
         if isinstance(entry.definition, Collection):
             members = _node_at(root, entry.definition.path, entry.definition.path)
             if members.field is None and not members.children and members.star is None:
-                hint = f"write one, such as {dotted(entry.definition.path)}.kind"
+                hint = f"write one, such as {dotted_path(entry.definition.path)}.kind"
                 raise RowError(entry.file, Wrong("no field stands below this collection", hint, (entry.name,)))
             _node_at(root, entry.definition.path[:-1], entry.definition.path[:-1]).collection = entry.definition
     return root

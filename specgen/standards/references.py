@@ -4,8 +4,8 @@ import re
 from fractions import Fraction
 
 from specgen.model.condition import ConditionError, Term, parse_condition, terms
-from specgen.model.field import Field, Path, Schema, dotted
-from specgen.model.suggest import near_hint
+from specgen.model.field import Field, Path, Schema, dotted_path
+from specgen.model.suggest import suggest
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import dimension_of
 from specgen.standards.rows import Wrong
@@ -23,7 +23,9 @@ def check_path(text: str, schema: Schema) -> None:
 def field_of(path: Path, schema: Schema) -> Field:
     """The field at a path with stars; raises Wrong with the nearest one."""
     if path not in schema.fields:
-        raise Wrong(f"there is no field {dotted(path)}", near_hint(dotted(path), map(dotted, schema.fields)))
+        raise Wrong(
+            f"there is no field {dotted_path(path)}", suggest(dotted_path(path), map(dotted_path, schema.fields))
+        )
     return schema.fields[path]
 
 
@@ -54,11 +56,14 @@ def _check_term(term: Term, schema: Schema) -> None:
 
 def _check_collection(term: Term, schema: Schema) -> None:
     if (*term.path, "*") not in schema.collections:
-        names = [dotted(path[:-1]) for path in schema.collections]
-        raise Wrong(f"there are no members at {dotted(term.path)} to count", near_hint(dotted(term.path), names))
+        names = [dotted_path(path[:-1]) for path in schema.collections]
+        raise Wrong(
+            f"there are no members at {dotted_path(term.path)} to count", suggest(dotted_path(term.path), names)
+        )
     if not term.relation.startswith("is ") and not (term.counted and term.right[0].isdigit()):
         raise Wrong(
-            f"{dotted(term.path)} has members, no value", f"write `count {dotted(term.path)} > 1` or `is given`"
+            f"{dotted_path(term.path)} has members, no value",
+            f"write `count {dotted_path(term.path)} > 1` or `is given`",
         )
 
 
@@ -66,9 +71,9 @@ def _check_relation(relation: str, made: Field) -> None:
     """Whether a list is asked what it has, and only figures are asked for more or less."""
     if (relation == "has") != (made.kind == "list"):
         fits = "has" if made.kind == "list" else "= or in"
-        raise Wrong(f"{relation} does not go with {dotted(made.path)}, a {made.kind}", f"write {fits}")
+        raise Wrong(f"{relation} does not go with {dotted_path(made.path)}, a {made.kind}", f"write {fits}")
     if relation[0] in "<>" and made.kind not in (*_NUMBERS, "quantity"):
-        raise Wrong(f"{dotted(made.path)} is no figure", "write = or in")
+        raise Wrong(f"{dotted_path(made.path)} is no figure", "write = or in")
 
 
 def _check_right(word: str, relation: str, made: Field, schema: Schema) -> None:
@@ -81,7 +86,7 @@ def _check_right(word: str, relation: str, made: Field, schema: Schema) -> None:
         try:
             parse_quantity(word, dimension_of(made.dimension, made.unit_ip), (made.unit_ip,))
         except QuantityError as error:
-            raise Wrong(f"{dotted(made.path)} {relation} {word}: {error.message}", error.hint) from None
+            raise Wrong(f"{dotted_path(made.path)} {relation} {word}: {error.message}", error.hint) from None
     elif kind in _NUMBERS:
         _check_number(word, made)
     else:
@@ -92,11 +97,11 @@ def check_choice(word: str, made: Field) -> None:
     """Raise Wrong where a word is none of the choices of a field that has some."""
     choices = _YES_NO if made.kind == "yes_no" else made.values
     if choices and word not in choices:
-        raise Wrong(f"{word!r} is no choice of {dotted(made.path)}", near_hint(word, choices))
+        raise Wrong(f"{word!r} is no choice of {dotted_path(made.path)}", suggest(word, choices))
 
 
 def _check_number(word: str, made: Field) -> None:
     try:
         Fraction(word)
     except ValueError:
-        raise Wrong(f"{dotted(made.path)} is a number, {word!r} is none", "write a bare number") from None
+        raise Wrong(f"{dotted_path(made.path)} is a number, {word!r} is none", "write a bare number") from None

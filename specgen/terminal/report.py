@@ -28,7 +28,7 @@ def report_to_data(
     severity: Severity | None = None,
     rule: str = "",
 ) -> dict[str, Any]:
-    """The object of `check --format json`; `errors` is filled where the project could not be read."""
+    """The object of `check --format json`; `errors` is filled if the project could not be read."""
     data: dict[str, Any] = {
         "format": 1,
         "project": None,

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from specgen.judging.explain import Explained
+from specgen.judging.explain import ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
 
@@ -21,7 +21,7 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
     return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
 
 
-def format_explained_rule(rule: Rule, clauses: Iterable[Explained]) -> str:
+def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation]) -> str:
     """A rule with the values of a project: each clause and subject with its outcome and figures."""
     lines = [f"{rule.code}  {rule.title}", ""]
     for clause in clauses:

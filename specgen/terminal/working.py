@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from specgen.model.field import Path, dotted
+from specgen.model.field import Path, dotted_path
 from specgen.model.problem import Refused
 from specgen.model.working import Lookup, Working
 from specgen.quantities.format import decimal, printed_unit
@@ -84,7 +84,7 @@ def _format_member(mark: str, value: MemberResult) -> str:
         return f"{mark}: {format_lookup(value)}"
     if isinstance(value, Refused):
         return f"{mark}: {'; '.join(str(problem) for problem in value.problems)}\n"
-    return f"{mark}: waits for {', '.join(dotted(path) for path in value)}\n"
+    return f"{mark}: waits for {', '.join(dotted_path(path) for path in value)}\n"
 
 
 def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str, Any]:
@@ -98,5 +98,5 @@ def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str,
         elif isinstance(value, Refused):
             rows.append({"subject": mark, "name": name, "result": None, "problems": [str(p) for p in value.problems]})
         else:
-            rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted(path) for path in value]})
+            rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted_path(path) for path in value]})
     return {"name": name, "instances": rows}

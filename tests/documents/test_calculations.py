@@ -74,7 +74,7 @@ def trial(name: str, *rows: InputRow, **more: Any) -> Provider:
         working.step("y", "a trial", f"{rows[0].symbol} + 2", "in")
         return working.build(name, "y", (PRACTICE,))
 
-    return Provider(name, f"Trial {name}", (), compute, **more)
+    return Provider(name=name, title=f"Trial {name}", each=(), compute=compute, **more)
 
 
 X = InputRow("x", "a length", 1.0, "in")
@@ -229,7 +229,7 @@ def test_figures_of_memory_and_practice_bear_a_mark() -> None:
 def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, said: str, tmp_path: Path) -> None:
     context = context_of(tmp_path, joints(1, width=width, panel_length="20 ft"))
     assert f", {said} (SLT-02a)." in text.written(d06(context))
-    (one,) = (c for c in context.judgment.compared if c.code == "SLT-02a")
+    (one,) = (c for c in context.judgment.limit_checks if c.code == "SLT-02a")
     assert (one.name, one.member, one.path) == ("joint-width", ("joints", "J1"), ("joints", "J1", "width"))
     assert one.outcome is {"met": Outcome.WITHIN, "not met": Outcome.OUTSIDE}[said]
 
@@ -260,7 +260,9 @@ def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> No
     def compute(view: Any, ask: Any) -> Any:
         raise refuse("the hot face is colder than the cold one", "mend the climate")
 
-    context = with_providers(context_of(tmp_path), Provider("a", "Trial", (), compute, group="heat"))
+    context = with_providers(
+        context_of(tmp_path), Provider(name="a", title="Trial", each=(), compute=compute, group="heat")
+    )
     assert "Trial | the project | the hot face is colder than the cold one" in text.written(d06(context))
 
 

@@ -24,7 +24,7 @@ def _wall(context: DocumentContext, mark: str) -> list[tuple[Any, ...]]:
         return context.project.get(("walls", mark, *path.split(".")))
 
     eifs, barrier = _source(context, "eifs_source"), _source(context, "wrb_source")
-    sheet = context.project.given(("walls", mark, "substrate", "standard"))
+    sheet = context.project.is_given(("walls", mark, "substrate", "standard"))
     lines: list[tuple[Any, ...]] = [
         (
             mark,

@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path, bound
+from specgen.model.field import Field, Path, bind_path
 from specgen.model.project import Project
 from specgen.model.value_text import long_date, value_text
 from specgen.reading.demand import convert_demand, meets
@@ -50,7 +50,7 @@ def _find_values(project: Project, pattern: Path, marks: set[str]) -> dict[Path,
     try:
         places = project.each(pattern)
     except Absent:
-        return {bound(".".join(pattern), ()): None}
+        return {bind_path(".".join(pattern), ()): None}
     return {place: project.get(place) for place in places if not marks or "*" not in pattern or marks & set(place)}
 
 

@@ -6,7 +6,7 @@ from specgen.documents.calculations import Waiting, gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.views.workings import mark, marks
-from specgen.model.field import Path, dotted
+from specgen.model.field import Path, dotted_path
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -39,4 +39,4 @@ def _describe_field(context: DocumentContext, waiting: Waiting, path: Path) -> s
     depth = len(waiting.member)
     inside = depth > 1 and path[:depth] == waiting.member
     shown = (*path[: depth - 1], "*", *path[depth:]) if inside else path
-    return f"{entry.label} ({dotted(shown)})" if entry is not None else dotted(shown)
+    return f"{entry.label} ({dotted_path(shown)})" if entry is not None else dotted_path(shown)

@@ -129,7 +129,7 @@ def result(context: DocumentContext, working: Working) -> str:
 def limit_checks(context: DocumentContext, provider: Provider) -> dict[Path, list[LimitCheck]]:
     """The limit checks of each member: clauses that compare the project with the result, and their outcome."""
     checks: dict[Path, list[LimitCheck]] = defaultdict(list)
-    for check in context.judgment.compared:
+    for check in context.judgment.limit_checks:
         if check.name == provider.name and not _is_idle(context, check):
             checks[check.member].append(check)
     return checks
