@@ -16,7 +16,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views.workings import describe_check, figure, inputs, limit_checks, mark, marks, members, result
 from specgen.model.block import Equation
-from specgen.quantities.format import printed_unit
+from specgen.quantities.format import format_unit
 from specgen.resolving.provider import GROUPS
 
 
@@ -81,7 +81,7 @@ def _form(context: DocumentContext, calculation: CalculationValues, workings: In
         result=result(context, working),
         governs=working.governing_case,
         beside=tuple(
-            f"{equation(step).title}: {figure(step.value)} {printed_unit(step.unit)}".strip()
+            f"{equation(step).title}: {figure(step.value)} {format_unit(step.unit)}".strip()
             for step in working.secondary_steps
         ),
         against=tuple(describe_check(context, check) for check in limit_checks(context, calculation.provider)[member]),

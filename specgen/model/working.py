@@ -6,8 +6,8 @@ from functools import cache
 from typing import Any
 
 from specgen.model.source import Source
-from specgen.quantities.format import decimal, printed_unit
-from specgen.quantities.quantity import Quantity, rounded
+from specgen.quantities.format import format_decimal, format_unit
+from specgen.quantities.quantity import Quantity, round_quantity
 
 # Origins of inputs that no project gives: a figure of the method itself, or a factor between units.
 METHOD, UNIT_CHANGE = "figure of the method", "change of units"
@@ -44,7 +44,7 @@ class Step:
 
 
 def _figure(value: float) -> str:
-    text = decimal(value, 6)
+    text = format_decimal(value, 6)
     return f"({text})" if value < 0 else text
 
 
@@ -80,12 +80,12 @@ class Working:
     @property
     def rounded(self) -> Quantity:
         """The result rounded to four digits, as sentences print it."""
-        return rounded(self.quantity)
+        return round_quantity(self.quantity)
 
     @property
     def printed_unit(self) -> str:
         """The unit as a reader expects it."""
-        return printed_unit(self.unit)
+        return format_unit(self.unit)
 
 
 @dataclass(frozen=True, slots=True)

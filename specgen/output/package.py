@@ -73,9 +73,9 @@ def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tu
         return ()
     if "docx" not in formats:
         raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
-    from specgen.formats.docx.letterhead import paper
+    from specgen.formats.docx.letterhead import read_letterhead
 
-    return paper(letterhead).notes
+    return read_letterhead(letterhead).notes
 
 
 def _choose(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
@@ -92,11 +92,11 @@ def _load_writer(name: str, letterhead: Path | None, own: Path | None) -> Writer
     if name == "docx":
         from specgen.formats.docx import word_file as docx
 
-        return lambda composed, folder: docx.written(composed, letterhead or folder / "letterhead.docx")
+        return lambda composed, folder: docx.write_docx(composed, letterhead or folder / "letterhead.docx")
     if name == "html":
         from specgen.formats import html
 
-        return lambda composed, folder: html.written(composed, folder, own)
+        return lambda composed, folder: html.write_html(composed, folder, own)
     if name == "txt":
-        return lambda composed, folder: text.written(composed).encode()
+        return lambda composed, folder: text.write_text(composed).encode()
     raise refuse(f"there is no format {name!r}", suggest(name, ["docx", "html", "txt"]))

@@ -62,7 +62,7 @@ def read_schema(folder: FilePath, rows: Standards) -> Schema:
     for path, entry in {_parent_path(entry.definition.path): entry for entry in entries}.items():
         entry.run_check(_check_place, path, schema)
     for entry in entries:
-        entry.run_check(entry.shape.cross, entry.written, schema)
+        entry.run_check(entry.shape.check_fields, entry.written, schema)
     return schema
 
 
@@ -75,7 +75,8 @@ class _Entry(NamedTuple):
 
     file: FilePath
     name: str
-    written: dict[str, Any]
+    written: Any
+    """A mapping, as its shape has made sure."""
     shape: Shape
     definition: Field | Collection
 
