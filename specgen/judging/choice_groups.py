@@ -10,7 +10,7 @@ POURED_OR_LAID = ("concrete", "concrete_masonry")
 BETWEEN_EIFS = ("eifs_to_eifs", "floor_line")
 SPRAYED = ("primer", "gloss")
 PLASTERED = ("mesh", "second_pass", "smoothing_1", "smoothing_2")
-SIGNED_PAPERS = ("test_report", "letter", "certificate", "calculation")
+SIGNED_DOCUMENTS = ("test_report", "letter", "certificate", "calculation")
 SCAFFOLDS = ("frame_scaffold", "system_scaffold")
 # By their names in the conditions of clauses: `in between_eifs`.
 GROUPS = {name.lower(): words for name, words in list(globals().items()) if isinstance(words, tuple)}

@@ -6,12 +6,12 @@ from specgen.model.absence import if_given
 from specgen.model.typed_views import Description
 
 PROPAGATION, RADIANT = "NFPA 285", "NFPA 268"
-# Construction types with noncombustible exterior walls; International Building Code, from memory.
+# Construction types that restrict combustible material in exterior walls; International Building Code, from memory.
 NOT_OF_WOOD = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
 
 
 def may_not_burn(project: Description) -> bool:
-    """Whether the exterior walls must be noncombustible; the residential code asks for no construction type.
+    """Whether the code restricts combustible material in exterior walls; the residential code needs no type given.
 
     `project` is the view of the whole project. Raises Absent if the type of construction is not given.
     """

@@ -12,7 +12,7 @@ from specgen.model.finding import Judgment
 def judge(context: JudgingContext, rules: tuple[Rule, ...]) -> Judgment:
     """The judgment of a project by the given rules."""
     project = context.project
-    findings, waiting, against = run_rules(context, rules)
+    findings, waiting, checks = run_rules(context, rules)
     findings = lift(project, findings, rules)
     purpose = project.value(("package", "purpose"))
     owed = owed_rings(purpose)
@@ -29,5 +29,5 @@ def judge(context: JudgingContext, rules: tuple[Rule, ...]) -> Judgment:
         undecided=waits,
         stops_when_open=purpose != "design_draft",
         later_rings=later,
-        limit_checks=tuple(against),
+        limit_checks=tuple(checks),
     )

@@ -5,7 +5,7 @@ from functools import partial
 from typing import TypeVar
 
 from specgen.judging.applies import applicable
-from specgen.judging.choice_groups import SIGNED_PAPERS
+from specgen.judging.choice_groups import SIGNED_DOCUMENTS
 from specgen.model.absence import Absent, all_known, any_known, if_given
 from specgen.model.field import Path
 from specgen.model.typed_views import Attachment, Description, MeansOfAccess, Person, Shading
@@ -18,7 +18,7 @@ def is_signed(document: Attachment) -> bool:
     given = if_given(lambda: document.signed)
     if given is not None:
         return given
-    return document.kind in SIGNED_PAPERS and document.signed
+    return document.kind in SIGNED_DOCUMENTS and document.signed
 
 
 def members_where(members: Iterable[Member], test: Callable[[Member], bool]) -> tuple[Member, ...]:

@@ -17,7 +17,7 @@ _PATTERNS = {"date": r"^\d{4}-\d{2}-\d{2}$", "time": r"^([01]?\d|2[0-3]):[0-5]\d
 FILES = ("project", "firm", "coating_system", "record")
 # What a project must have to be read; a side file may hold any part.
 _REQUIRED = {"project": sorted({(section + place)[0] for section, places in REQUIRED.items() for place in places})}
-_PAPERS = {"firm", "coating_system"}
+_HOLD_ATTACHMENTS = {"firm", "coating_system"}
 
 
 def json_schema(schema: Schema, file: str = "project") -> dict[str, Any]:
@@ -61,7 +61,7 @@ def _stands_in(node: Node, file: str) -> bool:
     homes = _homes(node)
     if file == "project":
         return bool(homes - {"record"})
-    return file in homes or (file in _PAPERS and node.path[:1] == ("attachments",))
+    return file in homes or (file in _HOLD_ATTACHMENTS and node.path[:1] == ("attachments",))
 
 
 def _homes(node: Node) -> set[str]:

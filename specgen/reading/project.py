@@ -18,7 +18,7 @@ from specgen.reading.rules import Rules
 from specgen.reading.structure import build_structure
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
-_PAPERS = "attachments"
+_ATTACHMENTS = "attachments"
 
 
 @dataclass
@@ -103,7 +103,7 @@ def _find_side_file(file: FilePath, name: str, main: _FileContent) -> FilePath:
 def _check_home(side: _FileContent, home: str, schema: Schema) -> None:
     for path in [*side.values, *side.members]:
         owner = _home(path, schema)
-        if owner != home and path[0] != _PAPERS:
+        if owner != home and path[0] != _ATTACHMENTS:
             side.text.problem(path, f"this belongs in the {owner.replace('_', ' ')} file, not here", "move it there")
 
 
@@ -121,7 +121,7 @@ def _check_given_once(side: _FileContent, home: str, schema: Schema, main: _File
     mixed = {p[0] for p, f in schema.fields.items() if f.home != "firm"}
     for path in [*side.values, *side.members]:
         section = path if path[0] in mixed else path[:1]
-        if path[0] != _PAPERS and section in main.text.places:
+        if path[0] != _ATTACHMENTS and section in main.text.places:
             first = main.text.places[section]
             side.text.problem(
                 section, f"this stands also in {first.file}, line {first.line}", "keep it in one file only"
@@ -131,14 +131,14 @@ def _check_given_once(side: _FileContent, home: str, schema: Schema, main: _File
 
 def _mark_attachments(side: _FileContent, word: str, schema: Schema) -> _FileContent:
     """The side file with its attachments renamed as its own: A30 of the firm file becomes `firm A30`."""
-    own = set(side.members.get((_PAPERS,), ()))
+    own = set(side.members.get((_ATTACHMENTS,), ()))
 
     def rename(path: Path) -> Path:
-        return (_PAPERS, f"{word} {path[1]}", *path[2:]) if path[0] == _PAPERS and len(path) > 1 else path
+        return (_ATTACHMENTS, f"{word} {path[1]}", *path[2:]) if path[0] == _ATTACHMENTS and len(path) > 1 else path
 
     def link(path: Path, value: Any) -> Any:
         field = schema.field_at(path)
-        if field is None or field.to != _PAPERS:
+        if field is None or field.to != _ATTACHMENTS:
             return value
         if isinstance(value, tuple):
             return tuple(f"{word} {mark}" if mark in own else mark for mark in value)
@@ -148,17 +148,17 @@ def _mark_attachments(side: _FileContent, word: str, schema: Schema) -> _FileCon
         del side.values[path]
         side.values[rename(path)] = link(path, value)
     for path in list(side.text.places):
-        if path[:1] == (_PAPERS,):
+        if path[:1] == (_ATTACHMENTS,):
             side.text.places[rename(path)] = side.text.places[path]
     if own:
-        side.members[(_PAPERS,)] = tuple(f"{word} {mark}" for mark in side.members[(_PAPERS,)])
+        side.members[(_ATTACHMENTS,)] = tuple(f"{word} {mark}" for mark in side.members[(_ATTACHMENTS,)])
     return side
 
 
 def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema) -> Project:
     values, members, places = dict(main.values), dict(main.members), dict(main.text.places)
     maker = (
-        {p: v for p, v in sides["coating_system"].values.items() if p[0] != _PAPERS}
+        {p: v for p, v in sides["coating_system"].values.items() if p[0] != _ATTACHMENTS}
         if "coating_system" in sides
         else {}
     )

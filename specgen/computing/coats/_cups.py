@@ -85,8 +85,8 @@ def zahn_source() -> Source:
     """The source of the range and the spread of Zahn cups."""
     spread, least, most = (find_limit(name) for name in (ZAHN_SPREAD, ZAHN_LEAST, ZAHN_MOST))
     return spread.source.quote(
-        f"{format_decimal(least.value.to('s'), 6)} to {format_quantity(most.value, 's')}; two laboratories with one kind of Zahn cup "
-        f"may differ by {format_decimal(spread.value, 6)} % of their mean"
+        f"{format_decimal(least.value.to('s'), 6)} to {format_quantity(most.value, 's')}; "
+        f"two laboratories with one kind of Zahn cup may differ by {format_decimal(spread.value, 6)} % of their mean"
     )
 
 
