@@ -38,6 +38,6 @@ def build(
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
-    made = package.made(*facts, formats, only, draft, letterhead, templates)
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates)
     write_package(out, made.files, made.about)
     return BuiltPackage(tuple(made.files), draft, case.judgment, made.notes)

@@ -18,7 +18,7 @@ def texts(example: str) -> dict[str, str]:
     """Every document of an example as plain text, by file name."""
     case = pipeline.check(ROOT / "project_examples" / example / "project.yaml")
     context = case.context
-    made = package.made(
+    made = package.make_package(
         context.project, context.standards, case.judgment, context.resolve, ("txt",), (), case.judgment.stopped
     )
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}

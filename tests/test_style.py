@@ -28,6 +28,7 @@ USED_ELSEWHERE = {
     "_error": "the validator, at each of its errors",
     "_element": "the writer of Word files, as the content of the part",
     "_undefined_message": "the template engine, for the message of an unknown name",
+    "against": "the template of D06",
     "ascend_resolver": "the YAML loader, at the end of each value",
     "calculations": "the template of D06",
     "compress_type": "the zip writer",

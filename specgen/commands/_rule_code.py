@@ -2,12 +2,12 @@
 
 from specgen.judging.registry import load_rules
 from specgen.model.problem import refuse
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 
 
 def find_rule_code(code: str) -> str:
     """The code of a rule or clause as it is written; raises Refused with the nearest one."""
     known = {name.upper(): name for rule in load_rules() for name in (rule.code, *(c.code for c in rule.clauses))}
     if code.upper() not in known:
-        raise refuse(f"there is no rule {code!r}", near_hint(code, list(known.values())))
+        raise refuse(f"there is no rule {code!r}", suggest(code, list(known.values())))
     return known[code.upper()]

@@ -9,7 +9,7 @@ from specgen.commands import Outcome
 from specgen.computing.arguments import direct
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.resolving.provider import Provider, Resolver
 from specgen.terminal.columns import align_columns
 from specgen.terminal.working import MemberResult, format_members, format_working, members_to_data, working_to_data
@@ -66,7 +66,7 @@ def _find_provider(name: str) -> Provider:
     try:
         return computing.find(name)
     except computing.UnknownCalculation as unknown:
-        raise refuse(f"there is no calculation {name!r}", near_hint(name, unknown.known)) from None
+        raise refuse(f"there is no calculation {name!r}", suggest(name, unknown.known)) from None
 
 
 def _compute_members(name: str, provider: Provider, file: Path) -> dict[str, MemberResult]:

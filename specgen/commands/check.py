@@ -9,7 +9,7 @@ from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused
 from specgen.pipeline import JudgedProject, check
-from specgen.terminal.report import as_data, as_text
+from specgen.terminal.report import format_report, report_to_data
 from specgen.terminal.rule_page import format_explained_rule
 
 HELP = "validate and judge a project"
@@ -29,7 +29,7 @@ def run(args: Namespace) -> Outcome:
     try:
         return _check(args)
     except Refused as refused:
-        data = as_data(None, None, refused.problems) if args.format == "json" else None
+        data = report_to_data(None, None, refused.problems) if args.format == "json" else None
         return Outcome(NOT_DONE, data=data, problems=refused.problems)
 
 
@@ -39,10 +39,10 @@ def _check(args: Namespace) -> Outcome:
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""
     if args.format == "json":
-        return Outcome(code, data=as_data(case.project, case.judgment, (), severity, rule))
+        return Outcome(code, data=report_to_data(case.project, case.judgment, (), severity, rule))
     if rule:
         return Outcome(code, _explain_rule(case, rule))
-    return Outcome(code, as_text(case.project, case.judgment, severity))
+    return Outcome(code, format_report(case.project, case.judgment, severity))
 
 
 def _explain_rule(case: JudgedProject, code: str) -> str:

@@ -3,9 +3,9 @@
 from argparse import ArgumentParser, Namespace
 
 from specgen.commands import Outcome
-from specgen.model.field import dotted
+from specgen.model.field import dotted_path
 from specgen.model.problem import refuse
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.reading.schema import project_schema
 from specgen.terminal.columns import align_columns
 from specgen.terminal.field_page import collection_line, field_list, field_page
@@ -25,8 +25,8 @@ def run(args: Namespace) -> Outcome:
     try:
         node = catalogue.node(tuple(args.path.split(".")) if args.path else ())
     except KeyError:
-        known = [dotted(path) for path in catalogue.fields]
-        raise refuse(f"there is no field {args.path!r}", near_hint(args.path, known)) from None
+        known = [dotted_path(path) for path in catalogue.fields]
+        raise refuse(f"there is no field {args.path!r}", suggest(args.path, known)) from None
     if node.field is not None:
         return Outcome(text=field_page(node.field))
     head = collection_line(node.collection) + "\n" if node.collection is not None else ""

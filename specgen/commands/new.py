@@ -6,7 +6,7 @@ from pathlib import Path
 from specgen.commands import Outcome
 from specgen.output.disk import write_new
 from specgen.reading.schema import project_schema
-from specgen.terminal.starter import RINGS, starter
+from specgen.terminal.starter import RINGS, format_starter
 
 HELP = "a commented starter file; never overwrites"
 ORDER = 10
@@ -21,5 +21,5 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write the starter; raises Refused where the file exists."""
-    write_new(Path(args.file), starter(project_schema(), args.ring, args.units))
+    write_new(Path(args.file), format_starter(project_schema(), args.ring, args.units))
     return Outcome(messages=(f"wrote {args.file}; next: specgen check {args.file}",))

@@ -6,14 +6,14 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from specgen.model.problem import Problem, Refused, refuse
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.model.working import Working
 from specgen.quantities.format import format_unit
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import APART, UNITS, find_unit
 from specgen.reading.conversion import InvalidValue, convert, with_unit
-from specgen.resolving.provider import Key, Provider
+from specgen.resolving.provider import Argument, Provider
 
 # Keys for which `none` says something: no rounding, no limit to hold the result against.
 _MAY_BE_NONE = {"round_up", "limit"}
@@ -28,7 +28,7 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
         raise refuse(f"{provider.name} is looked up for a project", f"specgen calc {provider.name} --from FILE")
     keys = {key.name: key for key in provider.keys}
     problems = [
-        Problem(f"{name!r} is no key of {provider.name}", near_hint(name, [*keys, "unit"]))
+        Problem(f"{name!r} is no key of {provider.name}", suggest(name, [*keys, "unit"]))
         for name in pairs
         if name not in keys and name != "unit"
     ]
@@ -64,7 +64,7 @@ def _too_large() -> Refused:
     return refuse("a figure is too large to compute with", "look for a slip in a number or a unit")
 
 
-def _value(key: Key, text: str) -> Any:
+def _value(key: Argument, text: str) -> Any:
     """The value of a key; raises InvalidValue, or QuantityError where the key reads a form of its own."""
     if text == "none":
         if key.name not in _MAY_BE_NONE and key.default != "":
@@ -75,7 +75,7 @@ def _value(key: Key, text: str) -> Any:
     value = convert(key.field, with_unit(text, key.bare) if key.bare else text)
     # The rules of a file say this by Cerberus, whose loading would take longer than the sum.
     if key.choices and value not in key.choices:
-        raise InvalidValue(f"{text!r} is no choice", near_hint(text, key.choices))
+        raise InvalidValue(f"{text!r} is no choice", suggest(text, key.choices))
     return value
 
 
@@ -103,7 +103,7 @@ def _in_unit(working: Working, unit: str) -> Working:
     dimension = UNITS[working.unit].dimension if working.unit in UNITS else ""
     known = [name for name, row in UNITS.items() if row.dimension == dimension]
     if unit not in known:
-        hint = near_hint(asked, known) if known else "it has no unit"
+        hint = suggest(asked, known) if known else "it has no unit"
         raise refuse(f"the result cannot be given in {asked!r}", hint)
     result = working.quantity.number(unit)
     note = f"The result is given in {_unit_word(unit)}, the steps in {_unit_word(working.unit)}."

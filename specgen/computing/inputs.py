@@ -18,14 +18,14 @@ from specgen.computing.guards import (
     require_positive,
 )
 from specgen.model.absence import Absent
-from specgen.model.field import bound
+from specgen.model.field import bind_path
 from specgen.model.project import View
 from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.format import format_decimal, format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
-from specgen.resolving.provider import Ask, Key, Provider
+from specgen.resolving.provider import Argument, Ask, Provider
 
 # The units a quantity is computed in, inches and pounds first; an input may name others.
 UNITS = {
@@ -78,10 +78,10 @@ class Declaration(NamedTuple):
     above: Any = None  # 0 for what is divided by; a percentage is then 100 at most
     within: tuple[Any, Any] | None = None  # the range of the method, ends included
 
-    def key_named(self, name: str) -> Key:
+    def key_named(self, name: str) -> Argument:
         """The key of `calc`."""
         about, default = self.about or self.title, self.default_text or self._default_text()
-        return Key(name, self.dimension, about, default, self.choices, read=self.read, bare=self.bare)
+        return Argument(name, self.dimension, about, default, self.choices, read=self.read, bare=self.bare)
 
     def _default_text(self) -> str | None:
         default = find_limit(self.limit).value if self.limit else self.default
@@ -106,7 +106,7 @@ class Declaration(NamedTuple):
         """The value for a member of a project; raises Absent where the project does not give it."""
         if self.computed:
             return ask(self.computed).quantity
-        *links, name = bound(self.field, view.path)
+        *links, name = bind_path(self.field, view.path)
         section: Any = view.project.root()
         for link in links:
             section = section[link]
@@ -178,7 +178,7 @@ class Inputs:
                 setattr(self, name, self.limits(one.limit).value)
 
     @classmethod
-    def keys(cls, *first: str) -> tuple[Key, ...]:
+    def keys(cls, *first: str) -> tuple[Argument, ...]:
         """The keys of `calc`, some before the others."""
         names = dict.fromkeys((*first, *cls.declared))
         return tuple(cls.declared[name].key_named(name) for name in names if cls.declared[name].key)
@@ -213,7 +213,7 @@ class Inputs:
         """The source in force of the limit behind an attribute, with what it says."""
         one = self.declared[name]
         source = self.limits(one.limit).source
-        return source.saying(one.says.format(**self._figures())) if one.says else source
+        return source.quote(one.says.format(**self._figures())) if one.says else source
 
     def _figures(self) -> dict[str, str]:
         """The limits as a sentence tells them, by attribute."""
@@ -265,14 +265,14 @@ def provide(
     reads = (*inputs.reads(), *reads)
     member = for_member or (lambda view, ask: compute(inputs.from_project(view, ask)))
     return Provider(
-        compute.__name__.replace("_", "-"),
-        title,
-        each,
-        member if reads else None,
-        inputs.needs() if reads else (),
-        reads,
-        (lambda **keys: compute(inputs(**keys))) if by_keys else None,
-        inputs.keys(*keys_first) if by_keys else (),
+        name=compute.__name__.replace("_", "-"),
+        title=title,
+        each=each,
+        compute=member if reads else None,
+        needs=inputs.needs() if reads else (),
+        reads=reads,
+        direct=(lambda **keys: compute(inputs(**keys))) if by_keys else None,
+        keys=inputs.keys(*keys_first) if by_keys else (),
         **more,
     )
 

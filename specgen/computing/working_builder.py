@@ -48,7 +48,16 @@ class WorkingBuilder:
         """The value of `expression` over the symbols known so far; it is then known as `symbol`."""
         code, names = _compile(expression)
         value = eval(code, FUNCTIONS, self.known)  # noqa: S307  expressions are our own constants
-        self.steps.append(Step(symbol, name, expression, tuple((n, self.known[n]) for n in names), value, unit))
+        self.steps.append(
+            Step(
+                symbol=symbol,
+                name=name,
+                expression=expression,
+                values=tuple((n, self.known[n]) for n in names),
+                value=value,
+                unit=unit,
+            )
+        )
         self.known[symbol] = value
         return float(value)
 

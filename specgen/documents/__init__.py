@@ -1,1 +1,1 @@
-"""Templates and the project to documents: a tree of blocks, numbered and with its references."""
+"""Composes documents from templates and the project: a tree of blocks, numbered and with resolved references."""

@@ -1,42 +1,49 @@
-"""The calculations as a template lays them out: groups, calculations, and the forms their sums take."""
+"""The calculations as templates print them: groups, calculations, and the forms of their workings."""
 
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
-from specgen.documents.calculations import Computed, Instances, computed, equation, shared_notes, sources
+from specgen.documents.calculations import (
+    CalculationValues,
+    Instances,
+    equation,
+    gather_calculations,
+    shared_notes,
+    sources,
+)
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.views.workings import against, figure, inputs, mark, marks, members, result, told
+from specgen.documents.views.workings import describe_check, figure, inputs, limit_checks, mark, marks, members, result
 from specgen.model.block import Equation
 from specgen.quantities.format import format_unit
 from specgen.resolving.provider import GROUPS
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FormPage:
-    """Members whose sums have the same lines: `mark` is worked in full, the others stand in `members`."""
+    """Members whose workings have the same steps: one is printed in full, the others in tables."""
 
-    mark: str
-    others: str
-    inputs: TableView
-    lines: tuple[Equation, ...]
-    result: str
-    governs: str
-    beside: tuple[str, ...]
-    against: tuple[list[Any], ...]
-    members: tuple[TableView, ...]
-    remarks: tuple[str, ...]
+    mark: str  # of the member whose working is printed in full
+    others: str  # marks of the other members, in words
+    inputs: TableView  # inputs of the working, with their origins
+    lines: tuple[Equation, ...]  # steps of the working
+    result: str  # as it prints, with its unit
+    governs: str  # the governing case, if there are several
+    beside: tuple[str, ...]  # secondary results, one sentence each
+    against: tuple[list[Any], ...]  # limit checks of the member, as cells
+    members: tuple[TableView, ...]  # tables of the other members; empty for a single one
+    remarks: tuple[str, ...]  # notes of a single member that are not shared
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CalculationPage:
-    """A calculation with its forms, what its sum does not cover, and its sources."""
+    """A calculation with its forms, the limits of the method, and its sources."""
 
-    title: str
-    forms: tuple[FormPage, ...]
-    notes: tuple[str, ...]
-    sources: tuple[DisplayValue, ...]
+    title: str  # of the calculation
+    forms: tuple[FormPage, ...]  # one for each set of steps
+    notes: tuple[str, ...]  # shared by all members
+    sources: tuple[DisplayValue, ...]  # of the method, as they print
 
 
 @dataclass(frozen=True)
@@ -48,36 +55,36 @@ class GroupPage:
 
 
 def calculation_pages(context: DocumentContext) -> tuple[GroupPage, ...]:
-    """Every calculation that the project's data allow, by group."""
-    found = [one for one in computed(context) if one.workings]
+    """Every calculation that the project has data for, by group."""
+    with_workings = [calculation for calculation in gather_calculations(context) if calculation.workings]
     return tuple(
-        GroupPage(GROUPS[group], tuple(_calculation(context, one) for one in run))
-        for group, run in groupby(found, key=lambda one: one.provider.group)
+        GroupPage(GROUPS[group], tuple(_calculation(context, calculation) for calculation in run))
+        for group, run in groupby(with_workings, key=lambda calculation: calculation.provider.group)
     )
 
 
-def _calculation(context: DocumentContext, one: Computed) -> CalculationPage:
-    forms = tuple(_form(context, one, workings) for workings in one.forms)
-    notes = shared_notes(one.workings)
-    legends = tuple(DisplayValue(source.legend, source.legend, source) for source in sources(one.workings))
-    return CalculationPage(one.provider.title, forms, notes, legends)
+def _calculation(context: DocumentContext, calculation: CalculationValues) -> CalculationPage:
+    forms = tuple(_form(context, calculation, workings) for workings in calculation.forms)
+    notes = shared_notes(calculation.workings)
+    legends = tuple(DisplayValue(source.legend, source.legend, source) for source in sources(calculation.workings))
+    return CalculationPage(title=calculation.provider.title, forms=forms, notes=notes, sources=legends)
 
 
-def _form(context: DocumentContext, one: Computed, workings: Instances) -> FormPage:
+def _form(context: DocumentContext, calculation: CalculationValues, workings: Instances) -> FormPage:
     (member, working), *others = workings.items()
-    shared = shared_notes(one.workings)
+    shared = shared_notes(calculation.workings)
     return FormPage(
-        mark(member),
-        marks([mark(other) for other, _ in others]),
-        inputs(context, member, working),
-        tuple(equation(step) for step in working.steps),
-        result(context, working),
-        working.governing_case,
-        tuple(
+        mark=mark(member),
+        others=marks([mark(other) for other, _ in others]),
+        inputs=inputs(context, member, working),
+        lines=tuple(equation(step) for step in working.steps),
+        result=result(context, working),
+        governs=working.governing_case,
+        beside=tuple(
             f"{equation(step).title}: {figure(step.value)} {format_unit(step.unit)}".strip()
             for step in working.secondary_steps
         ),
-        tuple(told(context, held) for held in against(context, one.provider)[member]),
-        members(context, one.provider, workings, shared) if others else (),
-        () if others else tuple(note for note in working.notes if note not in shared),
+        against=tuple(describe_check(context, check) for check in limit_checks(context, calculation.provider)[member]),
+        members=members(context, calculation.provider, workings, shared) if others else (),
+        remarks=() if others else tuple(note for note in working.notes if note not in shared),
     )

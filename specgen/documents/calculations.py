@@ -1,4 +1,4 @@
-"""The calculations of a project as a document prints them: by group, by calculation, by the form of their sum."""
+"""The calculations of a project as a document prints them: by group, calculation and form of the working."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -19,7 +19,7 @@ Instances = dict[Path, Working]
 
 @dataclass(frozen=True)
 class Waiting:
-    """A value that could not be computed: the fields it waits for, or why its figures do not fit."""
+    """A value that could not be computed: the missing fields, or why the inputs were refused."""
 
     provider: Provider
     member: Path
@@ -28,8 +28,8 @@ class Waiting:
 
 
 @dataclass(frozen=True)
-class Computed:
-    """All values of one calculation: workings, answers of look-ups, and what waits."""
+class CalculationValues:
+    """All values of one calculation: workings, look-up results, and members that still lack data."""
 
     provider: Provider
     workings: Instances
@@ -38,28 +38,28 @@ class Computed:
 
     @property
     def forms(self) -> tuple[Instances, ...]:
-        """The workings by the form of their sum: same inputs, same lines, same units."""
-        made: dict[Any, Instances] = {}
+        """The workings grouped by form: same inputs, same steps, same units."""
+        by_form: dict[Any, Instances] = {}
         for member, working in self.workings.items():
-            made.setdefault(form(working), {})[member] = working
-        return tuple(made.values())
+            by_form.setdefault(form(working), {})[member] = working
+        return tuple(by_form.values())
 
 
-def computed(context: DocumentContext) -> Iterator[Computed]:
-    """Every calculation there is, in the order of the groups."""
+def gather_calculations(context: DocumentContext) -> Iterator[CalculationValues]:
+    """Every printed calculation with its values, in the order of the groups."""
     found = [p for p in map(context.resolve.find, context.resolve.names) if p.compute is not None and p.printed]
     for provider in sorted(found, key=lambda p: (list(GROUPS).index(p.group), p.order, p.name)):
-        yield _computed(context, provider)
+        yield _gather_values(context, provider)
 
 
-def _computed(context: DocumentContext, provider: Provider) -> Computed:
+def _gather_values(context: DocumentContext, provider: Provider) -> CalculationValues:
     workings: Instances = {}
     lookups: dict[Path, Lookup] = {}
     waiting: list[Waiting] = []
     try:
         members = context.resolve.members(provider)
     except Absent as absent:
-        return Computed(provider, {}, {}, (Waiting(provider, (), (absent.path,)),))
+        return CalculationValues(provider, {}, {}, (Waiting(provider, (), (absent.path,)),))
     for member in members:
         try:
             value = context.resolve(member, provider.name)
@@ -73,17 +73,17 @@ def _computed(context: DocumentContext, provider: Provider) -> Computed:
                 workings[member] = value
             elif isinstance(value, Lookup):
                 lookups[member] = value
-    return Computed(provider, workings, lookups, tuple(waiting))
+    return CalculationValues(provider, workings, lookups, tuple(waiting))
 
 
 def form(working: Working) -> Any:
-    """What two workings have in common that are written with the same lines."""
-    inputs = tuple((given.symbol, given.name, given.unit) for given in working.inputs)
+    """The key that two workings share when they have the same inputs and steps."""
+    inputs = tuple((row.symbol, row.name, row.unit) for row in working.inputs)
     return inputs, tuple((step.symbol, step.name, step.expression, step.unit) for step in working.steps)
 
 
 def equation(step: Step) -> Equation:
-    """A line of a working as a block."""
+    """A step of a working as an equation block."""
     figure = format_decimal(step.value, 6)
     return Equation(step.name, step.symbol, step.expression, step.substitution, figure, format_unit(step.unit))
 
@@ -94,6 +94,6 @@ def sources(workings: Instances) -> tuple[Source, ...]:
 
 
 def shared_notes(workings: Instances) -> tuple[str, ...]:
-    """The notes that all of several workings bear."""
+    """The notes common to all of the workings."""
     first, *others = workings.values()
     return tuple(note for note in first.notes if all(note in other.notes for other in others))

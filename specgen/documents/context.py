@@ -1,4 +1,4 @@
-"""What documents are written from, and tables as data."""
+"""What documents are composed from, and tables as data."""
 
 from dataclasses import dataclass
 from fractions import Fraction
@@ -16,13 +16,13 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
 from specgen.resolving.provider import Resolver
 
-# Sources of the project's own words are not marked: a figure without a mark is the project's own.
+# The project's own values are not marked: a value without a mark is the project's own.
 _UNMARKED = {Kind.PROJECT}
 
 
 @dataclass(frozen=True)
 class DocumentContext:
-    """All that documents are written from: the facts, the trade's rows, the judgment, the computed values."""
+    """What a document is composed from: the project, trade standards, judgment, and computed values."""
 
     project: Project
     standards: Standards
@@ -31,7 +31,7 @@ class DocumentContext:
 
     @property
     def first(self) -> str:
-        """`ip` or `si`."""
+        """The unit system printed first, `ip` or `si`."""
         return self.project.system
 
     def display(self, path: Path) -> DisplayValue:
@@ -56,8 +56,8 @@ class DocumentContext:
             with_unit(text, "%" if field.kind == "percent" else field.unit_ip) if not isinstance(value, bool) else text
         )
 
-    def waiting(self, absent: Absent) -> tuple[DisplayValue, str]:
-        """An open value, and which field it waits for."""
+    def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
+        """An open value, and the missing field it waits for."""
         field = self.project.schema.field_at(absent.path)
         return DisplayValue("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
 
@@ -77,7 +77,8 @@ class DocumentContext:
 class TableView:
     """Rows as data for a template to set: `{{ table(joints) }}`; a cell is a value, words, or a list of both.
 
-    So is a head of a column."""
+    Column heads are cells too.
+    """
 
     header: tuple[Any, ...]
     rows: tuple[tuple[Any, ...], ...]

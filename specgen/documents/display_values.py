@@ -12,7 +12,7 @@ _UNIT_WORDS = {"%": "%", "deg": "°", "d": " days", "year": " years", "month": "
 
 @dataclass(frozen=True, slots=True)
 class DisplayValue:
-    """A value as a document prints it; it compares and counts as the value itself.
+    """A value as a document prints it; it compares and behaves like the value itself.
 
     `open` is a value still to be given: it prints its label in brackets and is equal to nothing.
     """

@@ -1,4 +1,4 @@
-"""A template and a judged project to a finished document: head, blocks, numbers, legend."""
+"""Composes a document from a template and a judged project: head, blocks, numbers, legend."""
 
 import datetime
 from typing import Any, Literal, cast
@@ -7,42 +7,42 @@ from specgen.documents.catalogue import Template
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.numbering import numbered, settled
-from specgen.documents.template_globals import names
+from specgen.documents.numbering import number_blocks, resolve_deferred
+from specgen.documents.template_globals import template_globals
 from specgen.model.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
 from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import long_date, words
 
 
-def made(template: Template, context: DocumentContext, draft: bool) -> Document:
+def compose_document(template: Template, context: DocumentContext, draft: bool) -> Document:
     """The document of a template; raises Refused with template and line for a mistake in it."""
     composer = Composer()
-    rendered = composer.text(template.words, names(context, composer), template.file, template.first_line)
+    rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
     if draft:
-        blocks = (Note(_draft(context)), *blocks)
-    counted, legend = numbered(settled(blocks), numbering)
+        blocks = (Note(_draft_note(context)), *blocks)
+    numbered, legend = number_blocks(resolve_deferred(blocks), numbering)
     date = context.project.get(("package", "date"))
     return Document(
-        template.id,
-        template.title,
-        str(context.project.value(("project", "name"))),
-        facts(context),
-        counted,
-        legend,
-        _running(template, context),
-        numbering,
-        draft,
-        long_date(date) if isinstance(date, datetime.date) else "",
-        template.landscape,
+        id=template.id,
+        title=template.title,
+        project=str(context.project.value(("project", "name"))),
+        facts=facts(context),
+        blocks=numbered,
+        legend=legend,
+        running=_page_lines(template, context),
+        numbering=numbering,
+        draft=draft,
+        date=long_date(date) if isinstance(date, datetime.date) else "",
+        landscape=template.landscape,
     )
 
 
-def _running(template: Template, context: DocumentContext) -> tuple[str, str]:
-    """What every page repeats: project and section, then document and revision."""
+def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]:
+    """The running lines of every page: project and section on the left, document and revision on the right."""
     project = context.project
     sections = project.members.get(("contract", "spec_sections"), ())
     number = project.get(("contract", "spec_sections", sections[0], "number")) if sections else None
@@ -64,34 +64,36 @@ def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
         ("Purpose", "package.purpose"),
         ("Applicator", "parties.applicator.name"),
     ]
-    made_facts = []
+    lines = []
     for label, path in rows:
-        shown: DisplayValue = context.display(tuple(path.split(".")))
-        made_facts.append((label, shown.text if path != "package.purpose" else words(shown.text)))
-    return tuple(made_facts)
+        display_value: DisplayValue = context.display(tuple(path.split(".")))
+        lines.append((label, display_value.text if path != "package.purpose" else words(display_value.text)))
+    return tuple(lines)
 
 
-def _draft(context: DocumentContext) -> Inlines:
-    """What a draft opens with: the stops that stand, and how many points are open."""
+def _draft_note(context: DocumentContext) -> Inlines:
+    """The note at the top of a draft: the stops, and the number of open points."""
     stops = context.judgment.of(Severity.STOP)
-    told: list[Any] = [Strong((Text("Draft, not for submission. "),))]
+    parts: list[Any] = [Strong((Text("Draft, not for submission. "),))]
     if stops:
         codes = "; ".join(f"{stop.code} ({', '.join(stop.subjects)})" for stop in stops)
-        told += [
+        parts += [
             Text(f"{len(stops)} {'stop stands' if len(stops) == 1 else 'stops stand'}: "),
             Value(codes),
             Text(". "),
         ]
     else:
-        told.append(Text("No stop stands. "))
-    told.append(Text(_open(context.judgment)))
-    return tuple(told)
+        parts.append(Text("No stop stands. "))
+    parts.append(Text(_count_open_points(context.judgment)))
+    return tuple(parts)
 
 
-def _open(judgment: Judgment) -> str:
-    """How many points are open; that what is not owed yet stands in brackets too."""
+def _count_open_points(judgment: Judgment) -> str:
+    """The number of open points, and a sentence on the brackets if any value is still missing."""
     count = len(judgment.open_items)
-    told = f"{count or 'No'} {'points are' if count > 1 else 'point is'} open."
+    sentence = f"{count or 'No'} {'points are' if count > 1 else 'point is'} open."
     return (
-        f"{told} Values still to be given stand in brackets." if count or any(judgment.later_rings.values()) else told
+        f"{sentence} Values still to be given stand in brackets."
+        if count or any(judgment.later_rings.values())
+        else sentence
     )

@@ -26,16 +26,18 @@ from specgen.model.source import Source
 Numbering = Literal["three_part", "plain"]
 
 
-def numbered(blocks: Iterable[Block], numbering: Numbering) -> tuple[tuple[Block, ...], tuple[tuple[str, str], ...]]:
+def number_blocks(
+    blocks: Iterable[Block], numbering: Numbering
+) -> tuple[tuple[Block, ...], tuple[tuple[str, str], ...]]:
     """The blocks with numbers, references and source marks filled in, and the legend of the marks."""
-    counted = list(_counted(blocks, numbering))
-    targets = {plain(b.title): b.number or plain(b.title) for b in counted if isinstance(b, (Part, Article))}
+    counted = list(_count_blocks(blocks, numbering))
+    targets = {plain_text(b.title): b.number or plain_text(b.title) for b in counted if isinstance(b, (Part, Article))}
     marks: dict[Source, str] = {}
-    made = tuple(_marked(block, marks, targets) for block in counted)
-    return made, tuple((mark, source.legend) for source, mark in marks.items())
+    marked = tuple(_mark_block(block, marks, targets) for block in counted)
+    return marked, tuple((mark, source.legend) for source, mark in marks.items())
 
 
-def _counted(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Block]:
+def _count_blocks(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Block]:
     part = article = table = 0
     counts: list[int] = []
     run = None
@@ -48,7 +50,7 @@ def _counted(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Block]:
             counts, run = [], None
             block = dataclasses.replace(block, number=f"{part}.{article:02d}" if numbering == "three_part" else "")
         elif isinstance(block, Item):
-            # Within an article of a three-part document the letters run on behind a table or paragraph.
+            # In an article of a three-part document the letters continue after a table or paragraph.
             if numbering == "plain" and block.run != run:
                 counts, run = [], block.run
             counts = counts[: block.level + 1] + [0] * (block.level + 1 - len(counts))
@@ -73,13 +75,15 @@ def item_label(count: int, level: int, numbering: Numbering) -> str:
     return f"{text}."
 
 
-def plain(content: Iterable[Inline]) -> str:
+def plain_text(content: Iterable[Inline]) -> str:
     """The words of inline content."""
-    return "".join(plain(p.children) if isinstance(p, (Strong, Emphasis)) else getattr(p, "text", "") for p in content)
+    return "".join(
+        plain_text(p.children) if isinstance(p, (Strong, Emphasis)) else getattr(p, "text", "") for p in content
+    )
 
 
-def settled(blocks: Iterable[Block]) -> tuple[Block, ...]:
-    """The blocks with those made that wait for the values of the others."""
+def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
+    """The blocks, with each deferred block built from the values of the others."""
     waiting = tuple(blocks)
     values = [value for block in waiting for value in _values(_contents(block))]
     return tuple(block.make(values) if isinstance(block, Deferred) else block for block in waiting)
@@ -102,26 +106,26 @@ def _values(content: Iterable[Inline]) -> Iterator[Value]:
             yield from _values(part.children)
 
 
-def _marked(block: Any, marks: dict[Source, str], targets: dict[str, str]) -> Any:
-    def inlines(content: Inlines) -> Inlines:
-        return tuple(_mark(part, marks, targets) for part in content)
+def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -> Any:
+    def mark_inlines(content: Inlines) -> Inlines:
+        return tuple(_mark_inline(part, marks, targets) for part in content)
 
     if isinstance(block, (Part, Article)):
-        return dataclasses.replace(block, title=inlines(block.title))
+        return dataclasses.replace(block, title=mark_inlines(block.title))
     if isinstance(block, Table):
-        rows = tuple(tuple(inlines(cell) for cell in row) for row in block.rows)
+        rows = tuple(tuple(mark_inlines(cell) for cell in row) for row in block.rows)
         return dataclasses.replace(
-            block, header=tuple(map(inlines, block.header)), rows=rows, caption=inlines(block.caption)
+            block, header=tuple(map(mark_inlines, block.header)), rows=rows, caption=mark_inlines(block.caption)
         )
-    return dataclasses.replace(block, content=inlines(block.content)) if hasattr(block, "content") else block
+    return dataclasses.replace(block, content=mark_inlines(block.content)) if hasattr(block, "content") else block
 
 
-def _mark(part: Inline, marks: dict[Source, str], targets: dict[str, str]) -> Inline:
+def _mark_inline(part: Inline, marks: dict[Source, str], targets: dict[str, str]) -> Inline:
     if isinstance(part, Value) and part.source is not None:
         mark = marks.setdefault(part.source, item_label(len(marks) + 1, 1, "plain").rstrip("."))
         return dataclasses.replace(part, mark=mark)
     if isinstance(part, (Strong, Emphasis)):
-        return type(part)(tuple(_mark(child, marks, targets) for child in part.children))
+        return type(part)(tuple(_mark_inline(child, marks, targets) for child in part.children))
     if isinstance(part, Ref):
         if part.target not in targets:
             raise refuse(f"a template refers to {part.target!r}, and the document has no such heading")

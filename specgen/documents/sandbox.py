@@ -1,4 +1,4 @@
-"""The sandbox that templates run in: what they may use, and how much work they may make."""
+"""The sandbox that templates run in: what they may use, and how much work they may do."""
 
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
@@ -6,9 +6,9 @@ from typing import Any
 from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, nodes
 from jinja2.sandbox import SandboxedEnvironment
 
-from specgen.model.forbidden_characters import unseen
+from specgen.model.forbidden_characters import find_forbidden
 
-# Bounds on one document: turns of all its loops and macros, numbers of one range, values and pieces it prints.
+# Bounds on one document: turns of all loops and macros, numbers in one range, values printed, size of the text.
 MOST_TURNS = 100_000
 MOST_RANGE = 1_000
 MOST_PRINTED = 100_000
@@ -20,11 +20,11 @@ _GLOBALS = ("namespace",)
 
 
 class TooMuch(TemplateError):
-    """A template makes more work than a document can need."""
+    """A template does more work than a document can need."""
 
 
 class Unknown(StrictUndefined):
-    """A name that a template uses and nobody gave."""
+    """A name that a template uses and that is not defined."""
 
     @property
     def _undefined_message(self) -> str:
@@ -34,43 +34,49 @@ class Unknown(StrictUndefined):
 class Sandbox(SandboxedEnvironment):
     """The environment of one document; `token` prints a value."""
 
-    # Sums and joined words are looked at before they are made: `"a" * 10**9` is refused.
+    # Operands are checked before the operation is run: `"a" * 10**9` is refused.
     intercepted_binops = frozenset(["+", "*", "**", "%"])
 
     def __init__(self, token: Callable[[Any], str]) -> None:
         super().__init__(
-            undefined=Unknown, finalize=self._printing(token), trim_blocks=True, lstrip_blocks=True, autoescape=False
+            undefined=Unknown,
+            finalize=self._make_printer(token),
+            trim_blocks=True,
+            lstrip_blocks=True,
+            autoescape=False,
         )
         self.turns = self.printed = self.size = 0
-        self.filters = {name: self.filters[name] for name in _FILTERS} | {"_turns": self._turns}
-        self.filters["_joined"] = self._joined
+        self.filters = {name: self.filters[name] for name in _FILTERS} | {"_count_turns": self._count_turns}
+        self.filters["_join"] = self._join
         self.tests = {name: self.tests[name] for name in _TESTS}
         self.tests["given"] = lambda value: not getattr(value, "open", False)
         self.globals = {name: self.globals[name] for name in _GLOBALS} | {"range": bounded_range}
 
     def _parse(self, source: str, name: str | None, filename: str | None) -> nodes.Template:
-        """The tree of a template, every loop and macro of it counting its turns."""
+        """The syntax tree of a template, with a turn counter in every loop and macro."""
         tree = super()._parse(source, name, filename)
         for loop in tree.find_all(nodes.For):
-            loop.iter = nodes.Filter(loop.iter, "_turns", [], [], None, None, lineno=loop.lineno)
+            loop.iter = nodes.Filter(loop.iter, "_count_turns", [], [], None, None, lineno=loop.lineno)
         for concat in tree.find_all(nodes.Concat):
-            concat.nodes = [nodes.Filter(nodes.List(concat.nodes), "_joined", [], [], None, None, lineno=concat.lineno)]
+            concat.nodes = [nodes.Filter(nodes.List(concat.nodes), "_join", [], [], None, None, lineno=concat.lineno)]
         for text in tree.find_all((nodes.Const, nodes.TemplateData)):
             words = getattr(text, "value", None) or getattr(text, "data", None)
-            found = unseen(words) if isinstance(words, str) else None
+            found = find_forbidden(words) if isinstance(words, str) else None
             if found:
                 raise TemplateSyntaxError(found[1], text.lineno)
         for macro in tree.find_all((nodes.Macro, nodes.CallBlock)):
-            counted = nodes.Filter(nodes.List([nodes.Const("")]), "_turns", [], [], None, None, lineno=macro.lineno)
+            counted = nodes.Filter(
+                nodes.List([nodes.Const("")]), "_count_turns", [], [], None, None, lineno=macro.lineno
+            )
             body: list[nodes.Node] = getattr(macro, "body")  # noqa: B009  the two kinds share no typed base
             once = nodes.For(nodes.Name("_", "store"), counted, [], [], None, False, lineno=macro.lineno)
             body.insert(0, once)
         return tree
 
     def call_binop(self, context: Any, operator: str, left: Any, right: Any) -> Any:
-        """A product or a rest of small numbers; raises TooMuch."""
+        """The result of an operator on small numbers or of joining two texts; raises TooMuch."""
         if operator == "+" and isinstance(left, str) and isinstance(right, str):
-            return self._joined([left, right])
+            return self._join([left, right])
         small = all(isinstance(side, (int, float)) and abs(side) < 10**9 for side in (left, right))
         if not small or operator == "**":
             raise TooMuch(
@@ -78,8 +84,8 @@ class Sandbox(SandboxedEnvironment):
             )
         return super().call_binop(context, operator, left, right)
 
-    def made(self, pieces: Iterable[str]) -> str:
-        """The text of a template from its pieces; raises TooMuch before it fills the memory."""
+    def join_pieces(self, pieces: Iterable[str]) -> str:
+        """The text of a template from its pieces; raises TooMuch before it fills memory."""
         kept, size = [], 0
         for piece in pieces:
             kept.append(piece)
@@ -88,37 +94,37 @@ class Sandbox(SandboxedEnvironment):
                 raise TooMuch(f"it makes more than {MOST_TEXT:,} characters")
         return "".join(kept)
 
-    def _joined(self, parts: Iterable[Any]) -> str:
-        """Words one after the other; raises TooMuch before they fill the memory."""
-        made = "".join(map(str, parts))
-        if len(made) > MOST_JOINED:
+    def _join(self, parts: Iterable[Any]) -> str:
+        """The parts as one text; raises TooMuch if it is too long."""
+        joined = "".join(map(str, parts))
+        if len(joined) > MOST_JOINED:
             raise TooMuch(f"it joins more than {MOST_JOINED:,} characters")
-        return made
+        return joined
 
-    def _turns(self, entries: Iterable[Any]) -> Iterator[Any]:
+    def _count_turns(self, entries: Iterable[Any]) -> Iterator[Any]:
         for entry in entries:
             self.turns += 1
             if self.turns > MOST_TURNS:
                 raise TooMuch(f"its loops and macros make more than {MOST_TURNS:,} turns")
             yield entry
 
-    def _printing(self, token: Callable[[Any], str]) -> Callable[[Any], str]:
-        def printing(value: Any) -> str:
+    def _make_printer(self, token: Callable[[Any], str]) -> Callable[[Any], str]:
+        def print_value(value: Any) -> str:
             self.printed += 1
             if self.printed > MOST_PRINTED:
                 raise TooMuch(f"it prints more than {MOST_PRINTED:,} values")
-            made = token(value)
-            self.size += len(made)
+            text = token(value)
+            self.size += len(text)
             if self.size > MOST_TEXT:
                 raise TooMuch(f"it makes more than {MOST_TEXT:,} characters")
-            return made
+            return text
 
-        return printing
+        return print_value
 
 
 def bounded_range(*ends: int) -> range:
-    """The numbers of a loop; raises TooMuch for more than any table has rows."""
-    made = range(*ends)
-    if made and abs(made[-1] - made[0]) // abs(made.step) >= MOST_RANGE:
+    """The numbers of a loop; raises TooMuch if there are more than any table has rows."""
+    numbers = range(*ends)
+    if numbers and abs(numbers[-1] - numbers[0]) // abs(numbers.step) >= MOST_RANGE:
         raise TooMuch(f"a range has more than {MOST_RANGE:,} numbers")
-    return made
+    return numbers

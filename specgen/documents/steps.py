@@ -10,7 +10,7 @@ from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
 from specgen.model.standard import Sentence, Step
 
-# What each kind of point is called, and what it asks of the crew.
+# The name of each kind of point, and what it requires of the crew.
 POINTS = {
     "H": ("Hold point", "nothing goes on before the named authority has released it in writing."),
     "W": ("Witness point", "give notice beforehand; the work goes on with records."),
@@ -19,77 +19,77 @@ POINTS = {
 }
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StepPage:
     """A step as it prints for this project's walls."""
 
-    name: str
-    title: str
-    point: str
-    point_of: str
-    meaning: str
-    wait: str
-    items: tuple[str, ...]
-    cautions: tuple[str, ...]
-    records: tuple[str, ...]
-    findings: tuple[Finding, ...]
+    name: str  # of the step in the standards
+    title: str  # with the walls it is limited to, if not all
+    point: str  # kind of point in words: Hold point, Review
+    point_of: str  # the part of the step that is the point; empty for the whole step
+    meaning: str  # what the point requires of the crew
+    wait: str  # how long to wait after the step; empty for no wait
+    items: tuple[str, ...]  # its sentences
+    cautions: tuple[str, ...]  # its warnings
+    records: tuple[str, ...]  # titles of the forms to fill in
+    findings: tuple[Finding, ...]  # findings that print at this step
 
 
 def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
-    """The steps that apply to any wall, in order; a sentence that holds for some walls only names them."""
+    """The steps that apply to any wall, in order; a sentence that applies to some walls only names them."""
     walls = context.project.members[("walls",)]
-    made = []
+    pages = []
     for step in context.standards.steps.values():
         taking = [wall for wall in walls if _applies(step.when, context, wall)]
         if taking:
-            made.append(_step(context, composer, step, taking, len(taking) == len(walls)))
-    return tuple(made)
+            pages.append(_step(context, composer, step, taking, len(taking) == len(walls)))
+    return tuple(pages)
 
 
 def _step(context: DocumentContext, composer: Composer, step: Step, walls: list[str], everywhere: bool) -> StepPage:
-    def said(sentence: Sentence) -> list[str]:
+    def render(sentence: Sentence) -> list[str]:
         return _sentence(context, composer, step, sentence, walls)
 
     name, meaning = POINTS[step.point]
     return StepPage(
-        step.name,
-        step.title if everywhere else f"{step.title}: {_named(walls)}",
-        name,
-        step.point_of,
-        meaning,
-        "; ".join(said(Sentence(step.wait)) if step.wait else []),
-        tuple(text for sentence in step.sentences for text in said(sentence)),
-        tuple(text for words in step.cautions for text in said(Sentence(words))),
-        tuple(context.standards.forms[record] for record in step.records),
-        tuple(f for f in context.judgment.findings if f.step == step.name),
+        name=step.name,
+        title=step.title if everywhere else f"{step.title}: {_name_walls(walls)}",
+        point=name,
+        point_of=step.point_of,
+        meaning=meaning,
+        wait="; ".join(render(Sentence(step.wait)) if step.wait else []),
+        items=tuple(text for sentence in step.sentences for text in render(sentence)),
+        cautions=tuple(text for words in step.cautions for text in render(Sentence(words))),
+        records=tuple(context.standards.forms[record] for record in step.records),
+        findings=tuple(f for f in context.judgment.findings if f.step == step.name),
     )
 
 
-def _named(walls: list[str]) -> str:
+def _name_walls(walls: list[str]) -> str:
     return f"{'Walls' if len(walls) > 1 else 'Wall'} {', '.join(walls)}"
 
 
 def _sentence(
     context: DocumentContext, composer: Composer, step: Step, sentence: Sentence, walls: list[str]
 ) -> list[str]:
-    """A sentence for the walls it holds for: once where all of them say the same, else once for each wording."""
+    """A sentence for the walls it applies to: once if the wording is the same for all, else once per wording."""
     wordings: dict[str, tuple[str, list[str]]] = {}
     for wall in walls:
         if _applies(sentence.when, context, wall):
             text = composer.text(sentence.text, _names_of_wall(context, wall), f"steps.yaml: {step.name}")
             wordings.setdefault(composer.plain(text), (text, []))[1].append(wall)
     return [
-        text if len(taking) == len(walls) else f"{composer.token(_named(taking))}: {text}"
+        text if len(taking) == len(walls) else f"{composer.token(_name_walls(taking))}: {text}"
         for text, taking in wordings.values()
     ]
 
 
 def _names_of_wall(context: DocumentContext, wall: str) -> dict[str, Any]:
     root = Page(context, context.project.schema.root, ())
-    made: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
-    walls = made["walls"]
+    names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
+    walls = names["walls"]
     assert isinstance(walls, Pages)
-    return made | {"wall": walls[wall], "limit": context.limit}
+    return names | {"wall": walls[wall], "limit": context.limit}
 
 
 def _applies(when: str, context: DocumentContext, wall: str) -> bool:

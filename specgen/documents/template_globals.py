@@ -1,10 +1,10 @@
-"""What templates are given by name: the project, the findings, the steps of its walls, tables and forms."""
+"""The names defined in every template: the project, its findings and steps, tables and form elements."""
 
 from importlib import import_module
 from typing import Any
 
 from specgen.documents.calculation_pages import calculation_pages
-from specgen.documents.composing import Composer, printed
+from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.steps import steps
 from specgen.documents.template_views import Page
@@ -30,12 +30,12 @@ from specgen.model.source import Kind
 from specgen.model.value_text import words
 
 
-def names(context: DocumentContext, composer: Composer) -> dict[str, Any]:
+def template_globals(context: DocumentContext, composer: Composer) -> dict[str, Any]:
     """The names a template may use."""
     project = context.project
     root = Page(context, project.schema.root, ())
-    made: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
-    made |= {
+    names: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
+    names |= {
         "limit": context.limit,
         "stops": context.judgment.of(Severity.STOP),
         "cautions": context.judgment.of(Severity.CAUTION),
@@ -53,13 +53,13 @@ def names(context: DocumentContext, composer: Composer) -> dict[str, Any]:
         "ref": Ref,
         "page_break": Break(),
         "to_confirm": Deferred(_to_confirm),
-        "looked_up": lambda name, page: _looked_up(context, name, page),
+        "looked_up": lambda name, page: _look_up(context, name, page),
     }
-    return made
+    return names
 
 
 class Views:
-    """The table views by name: `view.joints` is made by `views/joints.py`, when a template asks for it."""
+    """The table views by name: `view.joints` is built by `views/joints.py` when a template uses it."""
 
     def __init__(self, context: DocumentContext, composer: Composer) -> None:
         self._context, self._composer = context, composer
@@ -69,9 +69,9 @@ class Views:
             module = import_module(f"{__package__}.views.{name}")
         except ModuleNotFoundError:
             raise AttributeError(f"there is no table view {name!r}") from None
-        made = module.rows(self._context, self._composer)
-        assert isinstance(made, TableView)
-        return made
+        view = module.rows(self._context, self._composer)
+        assert isinstance(view, TableView)
+        return view
 
 
 def set_table(view: TableView, caption: str = "") -> Table:
@@ -84,21 +84,21 @@ def set_table(view: TableView, caption: str = "") -> Table:
 def cell(entry: Any) -> Inlines:
     """The content of a table cell."""
     parts = entry if isinstance(entry, (list, tuple)) else (entry,)
-    return tuple(part if isinstance(part, _READY) else printed(part) for part in parts if part not in ("", None))
+    return tuple(part if isinstance(part, _READY) else to_inline(part) for part in parts if part not in ("", None))
 
 
 _READY: Any = (Blank, CheckBox, Ref, *Inline.__args__)
 
 
 def _party(context: DocumentContext, role: str) -> tuple[str, str]:
-    """A role in words and, where the project names it, who holds it."""
+    """A role in words, and the name of the party or an empty text."""
     name = context.project.get(("parties", role, "name"))
     title = words(role)
     return title[:1].upper() + title[1:], name or ""
 
 
 def _to_confirm(values: list[Value]) -> Block:
-    """Every named figure of a document that rests on practice or memory alone."""
+    """Table of the document's named values whose only source is common practice or memory."""
     rows: dict[tuple[str, str], tuple[Any, ...]] = {}
     for value in values:
         if value.about and value.source is not None and value.source.kind in (Kind.PRACTICE, Kind.MEMORY):
@@ -108,8 +108,8 @@ def _to_confirm(values: list[Value]) -> Block:
     return set_table(TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20)))
 
 
-def _looked_up(context: DocumentContext, name: str, page: Page) -> Any:
-    """The answer of a look-up for a member, or None where the project does not say enough."""
+def _look_up(context: DocumentContext, name: str, page: Page) -> Any:
+    """The answer of a look-up for a member, or None if a field it needs is absent."""
     try:
         return context.resolve(page._path, name)
     except Absent:

@@ -1,11 +1,11 @@
-"""A firm's own templates: a file of its folder takes the place of ours of the same name."""
+"""A firm's own templates: a file in its folder overrides the built-in file of the same name."""
 
 import re
 from pathlib import Path
 from string import Template as Frame
 
 from specgen.model.problem import Problem, Refused
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 
 # Nothing of a page may be fetched from elsewhere: it is one file.
 _OUTSIDE = re.compile(
@@ -15,20 +15,20 @@ _PARTS = {"title", "style", "kind", "head", "body", "legend"}
 _PAGE = ("page.html", "style.css")
 
 
-def checked(own: Path, ours: Path) -> None:
-    """Looks the folder over; raises Refused where it is none, or holds a file that takes no place of ours."""
+def check_folder(own: Path, ours: Path) -> None:
+    """Check a folder of overrides; raises Refused if it is no folder or holds a file that overrides nothing."""
     if not own.is_dir():
         raise Refused(Problem("this is no folder of templates", "give a folder that holds `documents`", "", str(own)))
     known = [*_PAGE, *(f"documents/{file.name}" for file in sorted((ours / "documents").glob("*.md.j2")))]
     names = [file.relative_to(own).as_posix() for file in sorted(own.rglob("*")) if file.is_file()]
     home = own.resolve()
     faults = [
-        Problem("this leads out of the folder", "put the file itself here", "", f"{own.name}/{name}")
+        Problem("this points outside the folder", "put the file itself here", "", f"{own.name}/{name}")
         for name in names
         if not (own / name).resolve().is_relative_to(home)
     ]
     faults += [
-        Problem("this takes the place of no template of ours", near_hint(name, known), "", f"{own.name}/{name}")
+        Problem("this file matches no built-in template", suggest(name, known), "", f"{own.name}/{name}")
         for name in names
         if name not in known and not Path(name).name.startswith(".")
     ]
@@ -37,13 +37,13 @@ def checked(own: Path, ours: Path) -> None:
         raise Refused(*(faults or [nothing]))
 
 
-def found(name: str, ours: Path, own: Path | None) -> Path:
-    """The file of a template: the firm's where there is one."""
+def find_template(name: str, ours: Path, own: Path | None) -> Path:
+    """The file of a template: the firm's if it has one, else the built-in one."""
     return own / name if own is not None and (own / name).is_file() else ours / name
 
 
 def words_of(file: Path, shown: str) -> str:
-    """The text of a template; raises Refused where it cannot be read."""
+    """The text of a template; raises Refused if it cannot be read."""
     try:
         return file.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
     except UnicodeDecodeError as error:
@@ -53,8 +53,8 @@ def words_of(file: Path, shown: str) -> str:
 
 
 def page_of(name: str, ours: Path, own: Path | None) -> str:
-    """The frame or the style of a page; raises Refused where it would fetch something from outside."""
-    file = found(name, ours, own)
+    """The frame or style of a page; raises Refused if it would fetch anything from outside."""
+    file = find_template(name, ours, own)
     text = words_of(file, f"{file.parent.name}/{name}")
     outside = _OUTSIDE.search(text) if file.parent == own else None
     if outside:
@@ -65,16 +65,16 @@ def page_of(name: str, ours: Path, own: Path | None) -> str:
 
 
 def frame_of(ours: Path, own: Path | None) -> Frame:
-    """The frame of a page, each part in it once at least; raises Refused."""
+    """The frame of a page, with every required part in it; raises Refused."""
     text = page_of("page.html", ours, own)
     frame = Frame(text)
-    shown = f"{found('page.html', ours, own).parent.name}/page.html"
+    shown = f"{find_template('page.html', ours, own).parent.name}/page.html"
     if not frame.is_valid():
         raise Refused(Problem("a $ stands alone", "write $$ for a dollar", "", shown))
     named = set(frame.get_identifiers())
     if unknown := sorted(named - _PARTS):
         line = text[: text.index(unknown[0])].count("\n") + 1
-        raise Refused(Problem(f"there is no part ${unknown[0]}", near_hint(unknown[0], _PARTS), "", shown, line))
+        raise Refused(Problem(f"there is no part ${unknown[0]}", suggest(unknown[0], _PARTS), "", shown, line))
     if lacking := sorted(_PARTS - named):
         raise Refused(Problem(f"the page lacks ${lacking[0]}", "every part must stand in it", "", shown))
     return frame

@@ -1,4 +1,4 @@
-"""Markdown to blocks. The Markdown that counts: headings, ordered lists, paragraphs, quotes, bold, italics."""
+"""Converts Markdown to blocks: headings, ordered lists, paragraphs, quotes, bold, italics, and nothing else."""
 
 import re
 from collections.abc import Callable, Iterator
@@ -14,8 +14,8 @@ TOKEN = re.compile("\ue000(\\d+)\ue001")
 Look = Callable[[int], Any]
 
 
-def _parser() -> markdown.Markdown:
-    """The parser without raw HTML, links, images, code or anything else that has no block."""
+def _make_parser() -> markdown.Markdown:
+    """A parser without raw HTML, links, images, code or anything else that has no block."""
     parser = markdown.Markdown(extensions=["sane_lists"], tab_length=3)
     for name in ("html_block",):
         parser.preprocessors.deregister(name)
@@ -38,26 +38,26 @@ def _parser() -> markdown.Markdown:
     return parser
 
 
-def _parsed(text: str) -> Any:
-    """The root element of a Markdown text, before it would be written as HTML."""
-    parser = _parser()
+def _parse(text: str) -> Any:
+    """The root element of a Markdown text, before serialization to HTML."""
+    parser = _make_parser()
     lines = text.replace("\t", "   ").split("\n")
     for preprocessor in parser.preprocessors:
         lines = preprocessor.run(lines)
     root: Any = parser.parser.parseDocument(lines).getroot()
     for treeprocessor in parser.treeprocessors:
-        made = treeprocessor.run(root)
-        root = root if made is None else made
+        changed = treeprocessor.run(root)
+        root = root if changed is None else changed
     return root
 
 
 def blocks_of(text: str, inline: Look, block: Look, place: str) -> Iterator[Block]:
-    """The blocks of a Markdown text whose tokens `inline` and `block` explain; raises Refused."""
+    """The blocks of a Markdown text; `inline` and `block` look up its tokens. Raises Refused."""
     runs = iter(range(1_000_000))
-    for element in _parsed(text):
+    for element in _parse(text):
         if element.tag in ("h1", "h2"):
-            made = Part if element.tag == "h1" else Article
-            yield made(_inlines(element, inline))
+            heading = Part if element.tag == "h1" else Article
+            yield heading(_inlines(element, inline))
         elif element.tag in ("ol", "ul"):
             yield from _items(element, 0, next(runs), inline)
         elif element.tag == "p":
@@ -71,11 +71,11 @@ def blocks_of(text: str, inline: Look, block: Look, place: str) -> Iterator[Bloc
 
 def inlines_of(text: str, inline: Look) -> Inlines:
     """The inline content of one line of Markdown."""
-    return tuple(part for element in _parsed(text) for part in _inlines(element, inline))
+    return tuple(part for element in _parse(text) for part in _inlines(element, inline))
 
 
 def _paragraph(element: Element, inline: Look, block: Look) -> Iterator[Block]:
-    """A paragraph, or the block that stands alone in it as a token."""
+    """A paragraph, or the block whose token is alone in it."""
     alone = TOKEN.fullmatch((element.text or "").strip()) if not len(element) else None
     whole = block(int(alone[1])) if alone else None
     yield whole if whole is not None else Paragraph(_inlines(element, inline))
@@ -88,18 +88,18 @@ def _items(element: Element, level: int, run: int, inline: Look) -> Iterator[Ite
         for child in heads:
             content += _inlines(child, inline) if child.tag == "p" else _child(child, inline)
             content += _split(child.tail, inline)
-        yield Item(_trimmed(content), level, run)
+        yield Item(_trim(content), level, run)
         for child in entry:
             if child.tag in ("ol", "ul"):
                 yield from _items(child, level + 1, run, inline)
 
 
 def _inlines(element: Element, inline: Look) -> Inlines:
-    made = [*_split(element.text, inline)]
+    parts = [*_split(element.text, inline)]
     for child in element:
-        made += _child(child, inline)
-        made += _split(child.tail, inline)
-    return _trimmed(made)
+        parts += _child(child, inline)
+        parts += _split(child.tail, inline)
+    return _trim(parts)
 
 
 def _child(child: Element, inline: Look) -> list[Inline]:
@@ -116,8 +116,8 @@ def _split(text: str | None, inline: Look) -> Iterator[Inline]:
             yield Text(re.sub(r"\s+", " ", part))
 
 
-def _trimmed(content: list[Inline]) -> Inlines:
-    """Without the white space at either end, and without empty words."""
+def _trim(content: list[Inline]) -> Inlines:
+    """The content without white space at either end and without empty texts."""
     if content and isinstance(content[0], Text):
         content[0] = Text(content[0].text.lstrip())
     if content and isinstance(content[-1], Text):

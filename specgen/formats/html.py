@@ -5,7 +5,7 @@ from html import escape
 from itertools import groupby
 from pathlib import Path
 
-from specgen.documents.numbering import plain
+from specgen.documents.numbering import plain_text
 from specgen.documents.template_overrides import frame_of, page_of
 from specgen.formats.equation import mathml
 from specgen.model.block import (
@@ -96,7 +96,7 @@ def _render_body(document: Document) -> Iterator[str]:
             continue
         for number, block in run:
             if isinstance(block, (Part, Article)):
-                title, tables = plain(block.title), 0
+                title, tables = plain_text(block.title), 0
             tables += isinstance(block, Table)
             if isinstance(block, Contents):
                 yield _render_contents(document.blocks)
@@ -151,7 +151,7 @@ def _render_table(table: Table, title: str) -> str:
     """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
     caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{escape(plain(column))}"' for column in table.header]
+    labels = [f' data-label="{escape(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
     return _render_sheet(
         f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',

@@ -1,1 +1,1 @@
-"""Judges a project by the trade's rules: findings, open items, and a verdict for each wall."""
+"""Judges a project by the rules of the trade: findings, open items, and a verdict for each wall."""

@@ -1,4 +1,4 @@
-"""What a clause is judged for, which walls that speaks of, and which fields someone owes at all."""
+"""The subjects of a clause, the walls they belong to, and which fields are owed."""
 
 from collections.abc import Iterator
 
@@ -9,7 +9,7 @@ from specgen.model.project import Project
 
 
 def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:
-    """The members a clause is judged for; an owed collection that is absent comes as Absent."""
+    """The members a clause is judged for; an owed but absent collection is yielded as Absent."""
     if not each:
         yield ()
         return
@@ -29,7 +29,7 @@ def subjects(project: Project, each: Path) -> Iterator[Path | Absent]:
 
 
 def applicable(project: Project, path: Path, look: Look | None = None) -> bool:
-    """Whether someone owes a value here: not optional, and its `if` holds as far as it can be judged."""
+    """Whether a value is owed here: it is not optional, and its `if` holds as far as it is known."""
     node = project.schema.node(path)
     if node.field is not None:
         return node.field.ring != "optional" and project.applies(path, look)
@@ -50,7 +50,9 @@ def walls_of(project: Project, subject: Path) -> tuple[str, ...]:
         return _wall_of(project, subject[1]) or every
     if collection == "colors" and len(subject) > 1:
         faces = [
-            e for e in project.members.get(("elevations",), ()) if _is(project, ("elevations", e, "color"), subject[1])
+            e
+            for e in project.members.get(("elevations",), ())
+            if _refers_to(project, ("elevations", e, "color"), subject[1])
         ]
         return tuple(dict.fromkeys(w for e in faces for w in _wall_of(project, e))) or every
     return every
@@ -61,24 +63,24 @@ def _wall_of(project: Project, elevation: str) -> tuple[str, ...]:
     return () if wall is None else (wall.mark,)
 
 
-def _is(project: Project, path: Path, mark: str) -> bool:
+def _refers_to(project: Project, path: Path, mark: str) -> bool:
     other = project.get(path)
     return other is not None and other.mark == mark
 
 
-def waited_for(project: Project, path: Path) -> bool:
-    """Whether a clause waits for this field: it applies, it is worked out from others, or the contract asks for it."""
+def is_waited_for(project: Project, path: Path) -> bool:
+    """Whether a clause waits for this field: it applies, is derived from others, or the contract asks for it."""
     if applicable(project, path):
         return True
-    made = project.schema.field_at(path)
-    if made is None or made.derived:
-        return made is not None
-    holding = not made.condition or evaluate(made.condition, project, path)
-    return made.ring == "optional" and holding and _asked_for(project, path)
+    field = project.schema.field_at(path)
+    if field is None or field.derived:
+        return field is not None
+    holding = not field.condition or evaluate(field.condition, project, path)
+    return field.ring == "optional" and holding and _is_asked_for(project, path)
 
 
-def _asked_for(project: Project, path: Path) -> bool:
-    """Whether a demand of the contract is on this field, or lacks it."""
+def _is_asked_for(project: Project, path: Path) -> bool:
+    """Whether a requirement of the contract is on this field, or is itself incomplete."""
     if path[:2] == _DEMANDS:
         return path[3:] in (("field",), ("relation",), ("value",))
     fields = (project.values.get((*_DEMANDS, mark, "field")) for mark in project.members.get(_DEMANDS, ()))

@@ -1,4 +1,4 @@
-"""A condition of a clause, looked up in the schema once, and asked of each subject."""
+"""Conditions of clauses: bound to the schema once, then evaluated for each subject."""
 
 import re
 from collections.abc import Callable, Iterator
@@ -8,14 +8,14 @@ from functools import partial
 from typing import Any
 
 from specgen.judging.choice_groups import GROUPS
-from specgen.judging.rule import Declared, Test, Violation
+from specgen.judging.rule import ClauseDeclaration, Test, Violation
 from specgen.judging.scope import ClauseError, Operand, Scope
 from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.condition import Condition, Joined, Term, open_terms, parse_condition, terms, truth
 from specgen.model.evaluation import WORDS_OR_LISTS, compare, holds_of_word
 from specgen.model.field import Field, Path
 from specgen.model.project import View
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import find_dimension
 
@@ -26,7 +26,7 @@ _PATH = re.compile(r"[a-z_]+(\.[a-z_]+)+")
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What the operands of a condition are read from, for one subject."""
+    """What the operands of a condition are read from, for one subject: views, and limits in force."""
 
     subject: View
     project: View
@@ -39,7 +39,7 @@ Value = Callable[[Frame], Any]
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """A term ready to be asked: its field, and what it is held against (None where the term says it itself)."""
+    """A bound term: its field, and the value it is compared with (None if the term is complete without)."""
 
     term: Term
     left: Operand
@@ -61,7 +61,7 @@ class Question:
         return if_given(lambda: self.left.value(frame)) is not None
 
     def would_settle(self, frame: Frame) -> tuple[Path, ...]:
-        """The absent field of a term that asks whether it is given: given, it would settle a clause left open."""
+        """The absent field of an `is not given` term: giving it would settle a clause left open."""
         if self.term.relation != "is not given":
             return ()
         try:
@@ -73,38 +73,38 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class ClauseCondition:
-    """The test of a clause with a condition, where its findings stand, and what it reads."""
+    """The test of a clause with a condition, the path of its findings, and the fields it reads."""
 
     test: Test
     at: Path
     reads: tuple[str, ...]
 
 
-def bind_condition(clause: Declared, scope: Scope) -> ClauseCondition:
+def bind_condition(clause: ClauseDeclaration, scope: Scope) -> ClauseCondition:
     """The condition of a clause with every path, choice and unit known; raises ClauseError or ConditionError."""
     condition = clause_condition(clause)
     questions = {term: _question(term, scope) for term in terms(condition)}
     last = questions[list(terms(parse_condition(clause.when)))[-1]]
-    found, at = _told(clause.found, last, scope)
-    wanted = _wanted(clause.wanted, last, scope)
+    found, at = _found_value(clause.found, last, scope)
+    wanted = _wanted_value(clause.wanted, last, scope)
 
     def test(subject: View, project: View, limit: Any, limits: Callable[[str], Any]) -> Iterator[Violation]:
         frame = Frame(subject, project, limit, limits)
         if _holds(condition, questions, frame):
             yield Violation(found(frame), wanted(frame))
 
-    reads = dict.fromkeys(path for question in questions.values() for path in _read_by(question, scope))
+    reads = dict.fromkeys(path for question in questions.values() for path in _fields_of(question, scope))
     return ClauseCondition(test, scope.pattern(clause.at) if clause.at else at, tuple(reads))
 
 
-def clause_condition(clause: Declared) -> Condition:
-    """The condition of a clause: `when`, and where that is given `under` as well; raises ConditionError."""
+def clause_condition(clause: ClauseDeclaration) -> Condition:
+    """The condition of a clause: `when` together with `under`, if given; raises ConditionError."""
     condition = parse_condition(clause.when)
     return Joined("all", (condition, parse_condition(clause.under))) if clause.under else condition
 
 
 def _holds(condition: Condition, questions: dict[Term, Question], frame: Frame) -> bool:
-    """Whether a condition holds of a frame; raises Absent with all that leaves it open."""
+    """Whether a condition holds for a frame; raises Absent with every field that leaves it open."""
     missing: dict[Term, tuple[Path, ...]] = {}
 
     def answer(term: Term) -> bool | None:
@@ -139,12 +139,12 @@ def _question(term: Term, scope: Scope) -> Question:
 
 
 def _right(text: str, field: Field, scope: Scope) -> Value | None:
-    """What a value is held against: a limit, another field, a multiple of one, a figure; None for a word."""
+    """What a value is compared with: a limit, another field, a multiple of one, a figure; None for a word."""
     times = _TIMES.fullmatch(text)
     if times:
-        one, other = _right(times[1], field, scope), scope.operand(times[2])
-        assert one is not None
-        return lambda frame: one(frame) * other.value(frame)
+        factor, other = _right(times[1], field, scope), scope.operand(times[2])
+        assert factor is not None
+        return lambda frame: factor(frame) * other.value(frame)
     if text == "limit":
         return lambda frame: frame.limit
     if text.startswith("limit("):
@@ -168,11 +168,11 @@ def _refuse_unknown_choice(term: Term, field: Field) -> None:
     known = ("yes", "no") if field.kind == "yes_no" else field.values
     for word in term.right:
         if known and word not in known:
-            raise ClauseError(f"{word!r} is no choice of {'.'.join(term.path)}: {near_hint(word, known)}")
+            raise ClauseError(f"{word!r} is no choice of {'.'.join(term.path)}: {suggest(word, known)}")
 
 
-def _told(found: str | None, last: Question, scope: Scope) -> tuple[Value, Path]:
-    """What a finding tells it found, and the path it stands at; what is not given is not told."""
+def _found_value(found: str | None, last: Question, scope: Scope) -> tuple[Value, Path]:
+    """How to read the found value of a finding, and the path of the finding; no value if it is not given."""
     if found is None and last.term.relation != "is not given":
         return last.left.value, last.left.pattern
     if found is not None and _PATH.fullmatch(found):
@@ -181,7 +181,7 @@ def _told(found: str | None, last: Question, scope: Scope) -> tuple[Value, Path]
     return lambda frame: found or None, last.left.pattern
 
 
-def _wanted(wanted: str | None, last: Question, scope: Scope) -> Value:
+def _wanted_value(wanted: str | None, last: Question, scope: Scope) -> Value:
     if wanted is None:
         compared = last.right is not None and (last.term.right[0].startswith("limit") or "." in last.term.right[0])
         return last.right if compared and last.right is not None else lambda frame: None
@@ -190,7 +190,7 @@ def _wanted(wanted: str | None, last: Question, scope: Scope) -> Value:
     return scope.operand(wanted).value if _PATH.fullmatch(wanted) else lambda frame: wanted or None
 
 
-def _read_by(question: Question, scope: Scope) -> Iterator[str]:
+def _fields_of(question: Question, scope: Scope) -> Iterator[str]:
     """The fields that a question reads, as dotted patterns."""
     yield ".".join(question.left.pattern)
     for text in question.term.right:

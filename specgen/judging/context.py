@@ -1,4 +1,4 @@
-"""What judging works with: facts, rows of the trade, and the one resolver for computed values."""
+"""What clauses are judged with: the project, trade standards, and the resolver of computed values."""
 
 from dataclasses import dataclass
 from typing import Any
@@ -12,7 +12,7 @@ from specgen.resolving.provider import Resolver
 
 @dataclass(frozen=True)
 class JudgingContext:
-    """All that clauses are judged with."""
+    """The project, the standards and the resolver of computed values."""
 
     project: Project
     standards: Standards
@@ -28,7 +28,7 @@ class JudgingContext:
         return limit_in_force(self.project, self.standards.limits[name])[0]
 
     def look(self, name: str) -> Any:
-        """The answer of a look-up for the whole project, or None where a field it needs is absent."""
+        """The answer of a look-up for the whole project, or None if a field it needs is absent."""
         try:
             return self.resolve((), name).result
         except Absent:

@@ -1,4 +1,4 @@
-"""What an approved deviation lifts, and what it cannot."""
+"""Applies approved deviations to the findings."""
 
 import dataclasses
 
@@ -8,29 +8,29 @@ from specgen.model.project import Project
 
 
 def lift(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> list[Finding]:
-    """The findings, a stop that an approved deviation answers as a caution; one that none can lift says so."""
+    """The findings, with stops that an approved deviation lifts as cautions; a stop it cannot lift says why."""
     lifts = {clause.code: clause.lift for rule in rules for clause in rule.clauses}
     return [_lift(project, finding, lifts[finding.code]) for finding in findings]
 
 
 def _lift(project: Project, finding: Finding, lift: str) -> Finding:
-    marks = _answering(project, finding) if finding.severity is Severity.STOP else []
+    marks = _find_deviations(project, finding) if finding.severity is Severity.STOP else []
     if not marks:
         return finding
     if lift == "never":
         return _explain(finding, marks, "and no deviation lifts this rule")
-    approved = [mark for mark in marks if project.given(("deviations", mark, "approved_on"))]
+    approved = [mark for mark in marks if project.is_given(("deviations", mark, "approved_on"))]
     if not approved:
         return _explain(finding, marks, "and is not approved")
     return dataclasses.replace(finding, severity=Severity.CAUTION, lifted_by=approved[0])
 
 
 def _explain(finding: Finding, marks: list[str], why: str) -> Finding:
-    said = f"{finding.message} Deviation {', '.join(marks)} answers it, {why}: the stop stands."
-    return dataclasses.replace(finding, message=said)
+    message = f"{finding.message} Deviation {', '.join(marks)} answers it, {why}: the stop stands."
+    return dataclasses.replace(finding, message=message)
 
 
-def _answering(project: Project, finding: Finding) -> list[str]:
+def _find_deviations(project: Project, finding: Finding) -> list[str]:
     return [
         mark
         for mark in project.members.get(("deviations",), ())

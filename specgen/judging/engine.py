@@ -1,16 +1,16 @@
-"""Runs the clauses: what fired, on which subjects, at which line, and what could not be judged."""
+"""Runs the clauses: which fired, on which subjects, at which line, and which could not be judged."""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
-from specgen.judging.applies import subjects, waited_for, walls_of
+from specgen.judging.applies import is_waited_for, subjects, walls_of
 from specgen.judging.context import JudgingContext
 from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
-from specgen.model.field import Path, bound, dotted
-from specgen.model.finding import Compared, Finding, NotJudged
+from specgen.model.field import Path, bind_path, dotted_path
+from specgen.model.finding import Finding, LimitCheck, NotJudged
 from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
@@ -21,7 +21,7 @@ from specgen.resolving.limits_in_force import limit_in_force
 
 @dataclass(frozen=True, slots=True)
 class ClauseOutcome:
-    """What a clause came to for one subject: what it fired on, or the absent fields it waits for."""
+    """The outcome of a clause for one subject: its violations, or the absent fields it waits for."""
 
     subject: Path
     violations: tuple[Violation, ...] = ()
@@ -36,37 +36,38 @@ class _Hit:
 
 def run_rules(
     context: JudgingContext, rules: tuple[Rule, ...]
-) -> tuple[list[Finding], list[NotJudged], list[Compared]]:
-    """Findings, one for each fired clause, what was not judged, and what was held against a computed value, in the
-    order of the rules."""
-    findings, waiting, against = [], [], []
+) -> tuple[list[Finding], list[NotJudged], list[LimitCheck]]:
+    """One finding for each fired clause, the clauses not judged, and the checks of computed values.
+
+    All are in the order of the rules.
+    """
+    findings, waiting, checks = [], [], []
     for clause in (c for rule in rules for c in rule.clauses if not c.of_open_items):
         outcomes = list(run_clause(context, clause))
-        waiting += [_not_judged(context.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
-        hits = [_Hit(outcome.subject, one) for outcome in outcomes for one in outcome.violations]
+        waiting += [_note_not_judged(context.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
+        hits = [_Hit(outcome.subject, violation) for outcome in outcomes for violation in outcome.violations]
         if hits:
             findings.append(_finding(context, clause, hits))
-        against += [c for outcome in outcomes for c in _compared(context, clause, outcome)]
-    return findings, waiting, against
+        checks += [c for outcome in outcomes for c in _check_limits(context, clause, outcome)]
+    return findings, waiting, checks
 
 
 def run_clause(context: JudgingContext, clause: Clause) -> Iterator[ClauseOutcome]:
     """The outcome of a clause for each of its subjects, an absent collection among them."""
     for subject in subjects(context.project, clause.each):
         if isinstance(subject, Absent):
-            yield ClauseOutcome(subject.path, waits_for=tuple(map(dotted, subject.paths)))
+            yield ClauseOutcome(subject.path, waits_for=tuple(map(dotted_path, subject.paths)))
             continue
         try:
             violations = tuple(clause.test(context.project.view(subject), **_arguments(context, clause, subject)))
         except Absent as absent:
-            yield ClauseOutcome(subject, waits_for=_owed(context.project, absent))
+            yield ClauseOutcome(subject, waits_for=_list_owed(context.project, absent))
         else:
             yield ClauseOutcome(subject, violations)
 
 
 def _arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[str, Any]:
-    """The further arguments a test names: the project, its limit, other limits by name, the trade's rows, and computed
-    values of its subject."""
+    """The further arguments a test names: the project, its limit, other limits by name, standards, computed values."""
     shared: dict[str, Callable[[], Any]] = {
         "project": context.project.root,
         "limit": lambda: context.limit(clause.limit) if clause.limit else None,
@@ -82,41 +83,49 @@ def _resolve(context: JudgingContext, subject: Path, name: str) -> Any:
     try:
         return context.resolve(subject, name)
     except Absent as absent:
-        # The field that stopped it comes first: whether it applies decides whether the clause does.
+        # The field that stopped it comes first: if that does not apply, neither does the clause.
         raise Absent(*dict.fromkeys((*absent.paths, *context.resolve.missing(subject, name)))) from absent
 
 
-def _owed(project: Project, absent: Absent) -> tuple[str, ...]:
-    """The absent fields that someone owes; none where the first does not apply, and so neither the clause."""
-    if not waited_for(project, absent.path):
+def _list_owed(project: Project, absent: Absent) -> tuple[str, ...]:
+    """The absent fields that are owed; none if the first does not apply, as then the clause does not either."""
+    if not is_waited_for(project, absent.path):
         return ()
-    return tuple(dotted(path) for path in absent.paths if waited_for(project, path))
+    return tuple(dotted_path(path) for path in absent.paths if is_waited_for(project, path))
 
 
-def _compared(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> Iterator[Compared]:
-    """What a clause that asked for computed values says of the members they belong to."""
+def _check_limits(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> Iterator[LimitCheck]:
+    """The limit checks of a clause that used computed values, one for each member they belong to."""
     found = Outcome.MISSING if outcome.waits_for else Outcome.OUTSIDE if outcome.violations else Outcome.WITHIN
     for name in clause.computed if "*" not in outcome.subject else ():
         try:
             member = context.resolve.member(outcome.subject, name)
         except Absent:
             continue
-        yield Compared(name, member, clause.code, bound(clause.at, outcome.subject), found)
+        yield LimitCheck(
+            name=name, member=member, code=clause.code, path=bind_path(clause.at, outcome.subject), outcome=found
+        )
 
 
-def _not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:
-    return NotJudged(clause.rule.code, clause.letter, named(project, subject), needs, walls_of(project, subject))
+def _note_not_judged(project: Project, clause: Clause, subject: Path, needs: tuple[str, ...]) -> NotJudged:
+    return NotJudged(
+        rule=clause.rule.code,
+        clause=clause.letter,
+        subject=name_subject(project, subject),
+        needs=needs,
+        walls=walls_of(project, subject),
+    )
 
 
-def named(project: Project, subject: Path) -> str:
-    """A subject as a reader names it: its mark, `W1 mesh layer 2` for an item, else `project`."""
+def name_subject(project: Project, subject: Path) -> str:
+    """The name of a subject in messages: its mark, `W1 mesh layer 2` for an item, else `project`."""
     if not subject:
         return "project"
     node = project.schema.node(subject[:-1])
     if node.collection is None or node.collection.kind == "mapping":
         return subject[-1]
     for name in ("paragraph", "name"):
-        if name in project.schema.node(subject).children and project.given((*subject, name)):
+        if name in project.schema.node(subject).children and project.is_given((*subject, name)):
             return f"{node.collection.one} {project.values[(*subject, name)]}"
     above = f"{subject[1]} " if len(subject) > 2 and project.schema.node(subject[:1]).collection else ""
     return f"{above}{node.collection.one} {int(subject[-1]) + 1}"
@@ -124,8 +133,8 @@ def named(project: Project, subject: Path) -> str:
 
 def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Finding:
     project, rule = context.project, clause.rule
-    at = bound(hits[0].violation.at or clause.at, hits[0].subject)
-    subjects_named = tuple(dict.fromkeys(named(project, hit.subject) for hit in hits))
+    at = bind_path(hits[0].violation.at or clause.at, hits[0].subject)
+    subjects_named = tuple(dict.fromkeys(name_subject(project, hit.subject) for hit in hits))
     walls = tuple(dict.fromkeys(wall for hit in hits for wall in walls_of(project, hit.subject)))
     return Finding(
         rule=rule.code,
@@ -133,8 +142,8 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
         severity=clause.severity,
         subjects=subjects_named,
         message=_message(context, clause, hits),
-        found=_joined(context, clause, hits, "value"),
-        wanted=_joined(context, clause, hits, "wanted"),
+        found=_join_values(context, clause, hits, "value"),
+        wanted=_join_values(context, clause, hits, "wanted"),
         place=project.place(at),
         basis=basis_of(context, clause),
         remedy=rule.remedy,
@@ -146,54 +155,56 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
 
 
 def _message(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> str:
-    """The sentence of the clause: once where all subjects say the same, else once for each of them."""
-    said: dict[str, list[str]] = {}
-    for name, group in _by_subject(context, hits).items():
-        parts = {part: ", ".join(_shown(context, clause, group, part, value_text)) for part in ("value", "wanted")}
-        said.setdefault(clause.say.format(found=parts["value"], wanted=parts["wanted"]), []).append(name)
-    if len(said) == 1 or all(name in text for text, names in said.items() for name in names):
-        return " ".join(said)
-    return " ".join(f"{', '.join(names)}: {text}" for text, names in said.items())
+    """The sentence of the clause: once if it is the same for all subjects, else once for each of them."""
+    names_by_text: dict[str, list[str]] = {}
+    for name, group in _group_by_subject(context, hits).items():
+        parts = {
+            part: ", ".join(_print_values(context, clause, group, part, value_text)) for part in ("value", "wanted")
+        }
+        names_by_text.setdefault(clause.say.format(found=parts["value"], wanted=parts["wanted"]), []).append(name)
+    if len(names_by_text) == 1 or all(name in text for text, names in names_by_text.items() for name in names):
+        return " ".join(names_by_text)
+    return " ".join(f"{', '.join(names)}: {text}" for text, names in names_by_text.items())
 
 
-def _by_subject(context: JudgingContext, hits: list[_Hit]) -> dict[str, list[_Hit]]:
-    made: dict[str, list[_Hit]] = {}
+def _group_by_subject(context: JudgingContext, hits: list[_Hit]) -> dict[str, list[_Hit]]:
+    hits_by_name: dict[str, list[_Hit]] = {}
     for hit in hits:
-        made.setdefault(named(context.project, hit.subject), []).append(hit)
-    return made
+        hits_by_name.setdefault(name_subject(context.project, hit.subject), []).append(hit)
+    return hits_by_name
 
 
-def _shown(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str, text: Any) -> list[str]:
+def _print_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str, text: Any) -> list[str]:
     """The printed values of the hits of one subject, each once."""
-    made = []
+    texts = []
     for hit in hits:
         value = getattr(hit.violation, part)
         if value is not None:
-            field = context.project.schema.field_at(bound(hit.violation.at or clause.at, hit.subject))
-            made.append(text(value, field, context.first))
-    return list(dict.fromkeys(made))
+            field = context.project.schema.field_at(bind_path(hit.violation.at or clause.at, hit.subject))
+            texts.append(text(value, field, context.first))
+    return list(dict.fromkeys(texts))
 
 
-def _joined(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str) -> str:
-    """The value of all subjects: once where it is the same, else behind each one's name."""
-    made = {
-        name: ", ".join(_shown(context, clause, group, part, raw_text))
-        for name, group in _by_subject(context, hits).items()
+def _join_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str) -> str:
+    """The value of all subjects: once if it is the same, else one for each with its name."""
+    texts = {
+        name: ", ".join(_print_values(context, clause, group, part, raw_text))
+        for name, group in _group_by_subject(context, hits).items()
     }
-    if len(set(made.values())) == 1:
-        return next(iter(made.values()))
-    return "; ".join(shown if shown == name else f"{shown} ({name})" for name, shown in made.items())
+    if len(set(texts.values())) == 1:
+        return next(iter(texts.values()))
+    return "; ".join(text if text == name else f"{text} ({name})" for name, text in texts.items())
 
 
 def clause_basis(clause: Clause, standards: Standards) -> Basis:
-    """What a clause rests on where no maker's figure takes its place."""
+    """The basis of a clause, apart from any manufacturer's figure."""
     keys = tuple(standards.sources[key] for key in clause.basis)
     own = (standards.limits[clause.limit].source,) if clause.limit else ()
     return Basis(tuple(dict.fromkeys((*own, *keys))) or (MEMORY,))
 
 
 def basis_of(context: JudgingContext, clause: Clause) -> Basis:
-    """What the clause rests on here: the paper of the maker's figure where that is in force."""
+    """The basis of a clause in a project: the manufacturer's document if its figure is in force."""
     basis = clause_basis(clause, context.standards)
     if not clause.limit:
         return basis

@@ -1,41 +1,41 @@
-"""Why a rule says what it says of this project: each clause with the numbers it was judged by."""
+"""Explains the outcome of a rule for a project: each clause with the figures it was judged by."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from typing import Any
 
 from specgen.judging.context import JudgingContext
-from specgen.judging.engine import ClauseOutcome, named, run_clause
+from specgen.judging.engine import ClauseOutcome, name_subject, run_clause
 from specgen.judging.rule import Clause, Rule
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path, bound, dotted
+from specgen.model.field import Field, Path, bind_path, dotted_path
 from specgen.model.project import Project
 from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force
 
 
-@dataclass(frozen=True, slots=True)
-class Explained:
-    """One clause for one subject: `outcome` is fires, does not fire, or waits; `figures` are name and text."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClauseExplanation:
+    """The outcome of one clause for one subject, with the values behind it."""
 
-    code: str
-    severity: str
-    subject: str
-    outcome: str
-    figures: tuple[tuple[str, str], ...]
+    code: str  # of the clause
+    severity: str  # of the clause, as text
+    subject: str  # name of the member
+    outcome: str  # fires, does not fire, or waits for fields
+    figures: tuple[tuple[str, str], ...]  # name and text of each value it was judged by
 
 
 @dataclass(frozen=True)
 class _Recording(Project):
-    """A project that notes which of its fields are read."""
+    """A project that records which of its fields are read."""
 
     read: list[Path] = field(default_factory=list)
 
-    def value_of(self, made: Field, path: Path) -> Any:
+    def value_of(self, entry: Field, path: Path) -> Any:
         """As of the project."""
         self.read.append(path)
-        return super().value_of(made, path)
+        return super().value_of(entry, path)
 
     def marks(self, path: Path) -> tuple[str, ...]:
         """As of the project."""
@@ -43,20 +43,20 @@ class _Recording(Project):
         return super().marks(path)
 
 
-def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[Explained]:
-    """Every clause of a rule (or the one whose code it is), for every subject of the project."""
+def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[ClauseExplanation]:
+    """Every clause of a rule, or the one with the code, for every subject of the project."""
     recording = _Recording(**{name: getattr(context.project, name) for name in _FACTS})
     watched = replace(context, project=recording)
     for clause in rule.clauses:
         if not clause.of_open_items and code in (rule.code, clause.code):
             recording.read.clear()
             for outcome in run_clause(watched, clause):
-                yield Explained(
-                    clause.code,
-                    str(clause.severity),
-                    named(context.project, outcome.subject),
-                    _outcome(outcome),
-                    tuple(_figures(context, clause, outcome, tuple(recording.read))),
+                yield ClauseExplanation(
+                    code=clause.code,
+                    severity=str(clause.severity),
+                    subject=name_subject(context.project, outcome.subject),
+                    outcome=_outcome(outcome),
+                    figures=tuple(_figures(context, clause, outcome, tuple(recording.read))),
                 )
                 recording.read.clear()
 
@@ -73,17 +73,17 @@ def _outcome(outcome: ClauseOutcome) -> str:
 def _figures(
     context: JudgingContext, clause: Clause, outcome: ClauseOutcome, read: tuple[Path, ...]
 ) -> Iterator[tuple[str, str]]:
-    """What a clause rests on: the fields of its condition, or those its test read; computed values; its limit."""
-    for path in dict.fromkeys(bound(name, outcome.subject) for name in clause.reads) or dict.fromkeys(read):
-        yield dotted(path), _field_text(context, path)
+    """The figures of a clause: the fields its condition or test read, computed values, its limit."""
+    for path in dict.fromkeys(bind_path(name, outcome.subject) for name in clause.reads) or dict.fromkeys(read):
+        yield dotted_path(path), _field_text(context, path)
     for name in clause.computed:
         yield f"calc.{name.replace('-', '_')}", _computed_text(context, outcome.subject, name)
     if clause.limit:
         row = context.standards.limits[clause.limit]
         value, source = limit_in_force(context.project, row)
-        made = context.project.schema.field_at(row.bounds) if row.bounds else None
+        bounded = context.project.schema.field_at(row.bounds) if row.bounds else None
         unit = f" {row.unit}" if row.unit else ""
-        yield "limit", f"{row.sense.value} {value_text(value, made, context.first)}{unit} ({source.legend})"
+        yield "limit", f"{row.sense.value} {value_text(value, bounded, context.first)}{unit} ({source.legend})"
 
 
 def _field_text(context: JudgingContext, path: Path) -> str:

@@ -1,4 +1,4 @@
-"""Fire tests that an exterior wall may owe, for the rule that asks for the reports and the document that lists them."""
+"""Fire tests of exterior walls, for the rule that asks for reports and the document that lists them."""
 
 import re
 
@@ -6,14 +6,14 @@ from specgen.model.absence import if_given
 from specgen.model.typed_views import Description
 
 PROPAGATION, RADIANT = "NFPA 285", "NFPA 268"
-# Types of construction whose outer walls may not feed a fire; International Building Code, from memory.
+# Construction types that restrict combustible material in exterior walls; International Building Code, from memory.
 NOT_OF_WOOD = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
 
 
 def may_not_burn(project: Description) -> bool:
-    """Whether the outer walls may not feed a fire; a house under the residential code owes no such type.
+    """Whether the code restricts combustible material in exterior walls; the residential code needs no type given.
 
-    `project` is the view of the whole project. Raises Absent where the type of construction is not given.
+    `project` is the view of the whole project. Raises Absent if the type of construction is not given.
     """
     if if_given(lambda: project.code.construction_type) is None and project.code.model == "irc":
         return False
@@ -21,6 +21,6 @@ def may_not_burn(project: Description) -> bool:
 
 
 def names_standard(text: str, designation: str) -> bool:
-    """Whether a text names a standard: `C1549` stands in `ASTM C1549-16` and in `c 1549`, not in `C15490`."""
+    """Whether a text names a standard: `C1549` is in `ASTM C1549-16` and in `c 1549`, not in `C15490`."""
     letters, digits = re.fullmatch(r"([A-Z]+) ?(\d+)", designation).groups()  # type: ignore[union-attr]
     return re.search(rf"(?<![A-Z])(?:ASTM)?[ -]?{letters}[ -]*{digits}(?!\d)", text.upper()) is not None

@@ -1,4 +1,4 @@
-"""Air that the guns of a project draw together."""
+"""The air demand of the guns of a project."""
 
 from fractions import Fraction
 
@@ -6,8 +6,8 @@ from specgen.model.typed_views import Description
 from specgen.quantities.quantity import Quantity
 
 
-def drawn(project: Description) -> Quantity:
-    """The flow of all guns with their triggers pulled for their share of the time, without leaks or reserve."""
+def sum_air_flow(project: Description) -> Quantity:
+    """The total air flow of all guns, each for its share of the time, without leaks or reserve."""
     total = Quantity.of(0, "scfm")
     for gun in project.guns:
         total = total + gun.air_flow * (gun.count * Fraction(gun.duty))

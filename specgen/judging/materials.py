@@ -1,11 +1,11 @@
-"""The materials of a job: what its papers must speak for."""
+"""The materials of a job, which its data sheets and letters must cover."""
 
 from specgen.judging.choice_groups import ADHESIVE
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Joint, Wall
 
 GLUED = (*ADHESIVE, "adhesive_and_mechanical")
-# Each material that is told in a section of its own, by that section.
+# Materials with a section of their own.
 _SECTIONS = {
     "board": ("walls", "insulation"),
     "base_coat": ("walls", "base_coat"),
@@ -32,20 +32,22 @@ _ORDER = (
 
 
 def materials(project: Description) -> tuple[str, ...]:
-    """The materials the project describes, from the wall out; one that is not described is none of the job yet."""
-    told = {(path[0], path[2]) if path[0] == "walls" and len(path) > 2 else path[:1] for path in project.project.values}
-    has = {material for material, section in _SECTIONS.items() if section in told}
+    """The materials the project describes, from the wall out; one not described is not part of the job yet."""
+    described = {
+        (path[0], path[2]) if path[0] == "walls" and len(path) > 2 else path[:1] for path in project.project.values
+    }
+    has = {material for material, section in _SECTIONS.items() if section in described}
     if any(_barrier(wall) not in (None, "none") for wall in project.walls):
         has.add("wrb")
     if any(_method(wall) in GLUED for wall in project.walls):
         has.add("adhesive")
-    if project.joints.given() and any(map(_is_primed, project.joints)):
+    if project.joints.is_given() and any(map(_is_primed, project.joints)):
         has.add("sealant_primer")
     return tuple(material for material in _ORDER if material in has)
 
 
-def mixed(project: Description) -> tuple[str, ...]:
-    """Those of the materials that are a liquid or a powder; a weather barrier only where it is one."""
+def mixed_materials(project: Description) -> tuple[str, ...]:
+    """The materials that come as liquid or powder; a weather barrier only if it is fluid-applied."""
     dry = {"board", "mesh", "backing"}
     if not any(_barrier(wall) == "fluid_applied" for wall in project.walls):
         dry.add("wrb")

@@ -1,11 +1,11 @@
-"""Owed fields that are absent: who owes each, and which clauses wait for it."""
+"""Open items: owed fields that are absent, who owes them, and which clauses wait for them."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
 from specgen.judging.applies import applicable
 from specgen.model.evaluation import Look
-from specgen.model.field import Field, Path, dotted
+from specgen.model.field import Field, Path, dotted_path
 from specgen.model.finding import NotJudged, OpenItem
 from specgen.model.project import Project
 
@@ -29,25 +29,25 @@ def open_items(project: Project, waiting: Iterable[NotJudged], look: Look) -> li
     for field in project.schema.fields.values():
         if field.ring == "optional" or field.home == "record":
             continue
-        for path in _absent(project, field):
+        for path in _find_absent(project, field):
             if path not in items and applicable(project, path, look):
-                items[path] = _item(project, field, path, tuple(held[dotted(path)]))
+                items[path] = _item(project, field, path, tuple(held[dotted_path(path)]))
     return list(items.values())
 
 
-def _absent(project: Project, field: Field) -> Iterator[Path]:
-    """The places of a field that hold nothing, or the absent collection it would stand in."""
+def _find_absent(project: Project, field: Field) -> Iterator[Path]:
+    """The paths of a field without a value, or the absent collection it belongs to."""
     paths: list[Path] = [()]
     for name in field.path:
         if name != "*":
             paths = [path + (name,) for path in paths]
             continue
-        yield from (path for path in paths if path not in project.members and not _optional(project, path))
+        yield from (path for path in paths if path not in project.members and not _is_optional(project, path))
         paths = [path + (mark,) for path in paths for mark in project.members.get(path, ())]
     yield from (path for path in paths if path not in project.values and project.get(path) is None)
 
 
-def _optional(project: Project, path: Path) -> bool:
+def _is_optional(project: Project, path: Path) -> bool:
     collection = project.schema.node(path).collection
     return collection is not None and collection.optional
 
@@ -55,4 +55,4 @@ def _optional(project: Project, path: Path) -> bool:
 def _item(project: Project, field: Field, path: Path, held: tuple[str, ...]) -> OpenItem:
     collection = project.schema.node(path).collection
     label = collection.label if collection is not None else field.label
-    return OpenItem(dotted(path), label, field.ring, field.owed_by, held)
+    return OpenItem(path=dotted_path(path), label=label, ring=field.ring, owed_by=field.owed_by, holds_up=held)

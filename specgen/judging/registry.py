@@ -8,7 +8,7 @@ from types import ModuleType
 
 from specgen.judging import rules as rules_folder
 from specgen.judging.binding import Binder
-from specgen.judging.rule import Clause, Declared, Rule
+from specgen.judging.rule import Clause, ClauseDeclaration, Rule
 from specgen.model.problem import Problem, Refused
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
@@ -47,7 +47,7 @@ def load_rule(file: ModuleType, binder: Binder) -> Rule:
     return rule
 
 
-def _bind(binder: Binder, rule: Rule, clause: Declared, file: str) -> Clause:
+def _bind(binder: Binder, rule: Rule, clause: ClauseDeclaration, file: str) -> Clause:
     try:
         return binder.bind(rule, clause)
     except ValueError as error:

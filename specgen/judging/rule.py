@@ -1,4 +1,4 @@
-"""What a rule file is written with: `Rule`, its clauses by condition or by test, and `violation`."""
+"""What rule files use: `Rule`, its clauses by condition or by test, and `violation`."""
 
 import inspect
 from collections.abc import Callable, Iterable, Iterator
@@ -17,7 +17,7 @@ OF_OPEN_ITEMS: Path = ("field",)
 
 @dataclass(frozen=True, slots=True)
 class Violation:
-    """One thing a clause fired on: the value met, the limit, and where if not at the place of the clause."""
+    """One violation of a clause: the value found, the limit, and the path if not that of the clause."""
 
     value: Any = None
     wanted: Any = None
@@ -25,7 +25,7 @@ class Violation:
 
 
 def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation:
-    """What a test yields; `at` is the path the finding stands at."""
+    """What a test yields; `at` is the path of the finding."""
     return Violation(value, wanted, at)
 
 
@@ -42,7 +42,7 @@ ARGUMENTS = frozenset(("project", "limit", "limits", "standards"))
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clause:
-    """One question of a rule, asked of each member of `each`; of the project itself where that is empty."""
+    """One question of a rule, asked of each member of `each`, or of the project itself if that is empty."""
 
     rule: "Rule"
     letter: str
@@ -56,14 +56,14 @@ class Clause:
     limit: str
     # What lifts a stop: `deviation`, or `never`.
     lift: str
-    # The path of the field a finding stands at, stars for the marks of the subject.
+    # The path of the field at which a finding is placed, stars for the marks of the subject.
     at: Path
     # The step of the work at which a procedure prints a finding.
     step: str
     # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
-    # The fields and computed values of a condition, in its order; those of a test are told as it runs.
+    # The fields and computed values of a condition, in its order; those of a test are recorded as it runs.
     reads: tuple[str, ...] = ()
 
     @property
@@ -78,12 +78,12 @@ class Clause:
 
     @property
     def of_open_items(self) -> bool:
-        """Whether it speaks of each owed field that is absent, which is worked out apart from the clauses."""
+        """Whether its subjects are the open items, which are found apart from the clauses."""
         return self.each == OF_OPEN_ITEMS
 
 
 class Words(TypedDict, total=False):
-    """What a rule file may say of every clause; what each word means stands at Clause."""
+    """Keywords allowed for every clause; see Clause for their meaning."""
 
     basis: str
     limit: str
@@ -92,13 +92,13 @@ class Words(TypedDict, total=False):
 
 
 class TestWords(Words, total=False):
-    """What it may say of a clause with a test: the members it is asked of, where `at` does not tell."""
+    """Keywords allowed for a clause with a test: also its collection, if `at` does not name it."""
 
     each: str
 
 
 class ConditionWords(TestWords, total=False):
-    """What it may say of a clause with a condition: its place, what was found and wanted, and what is not told."""
+    """Keywords allowed for a clause with a condition: also place, values found and wanted, and a further condition."""
 
     at: str
     found: str
@@ -107,7 +107,7 @@ class ConditionWords(TestWords, total=False):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Declared:
+class ClauseDeclaration:
     """A clause as its rule file declares it, before its paths are looked up: with a condition `when`, or a `test`."""
 
     letter: str
@@ -139,22 +139,22 @@ class Rule:
     def __init__(self, code: str, title: str, *, remedy: str, steps: str, documents: str) -> None:
         self.code, self.title, self.remedy = code, title, remedy
         self.steps, self.documents = tuple(steps.split()), tuple(documents.split())
-        self.declared: list[Declared] = []
+        self.declared: list[ClauseDeclaration] = []
         # Filled in when the file is loaded: its docstring, and what was declared with every path looked up.
         self.manual = ""
         self.clauses: tuple[Clause, ...] = ()
 
     def clause(self, letter: str, severity: Severity, say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:
-        """Declare a clause that fires where the condition `when` holds, and `under` where that is given.
+        """Declare a clause that fires if the condition `when` holds, and `under` as well if given.
 
         A field of a member is named by its noun (`wall.insulation.kind`): the clause is asked of each of them. What it
         found is the field compared last, and what was wanted the limit or field it was compared with; `found` and
         `wanted` name another field or a word, or nothing: "".
         """
-        self.declared.append(Declared(letter=letter, severity=severity, say=say, when=when, **words))
+        self.declared.append(ClauseDeclaration(letter=letter, severity=severity, say=say, when=when, **words))
 
     def safety_clauses(self, letters: tuple[str, str], say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:
-        """Declare a stop that nothing lifts where the safety rules are federal, and a caution where they are others."""
+        """Declare a stop that nothing lifts under federal safety rules, and a caution under other rules."""
         elsewhere = f"{say.removesuffix('.')}: local law governs, confirm."
         federal, other = (words | {"under": f"safety.rules = {rules}"} for rules in ("us_osha", "other"))
         self.clause(letters[0], STOP, say, when=when, **(federal | {"lift": "never"}))
@@ -163,11 +163,13 @@ class Rule:
     def test(
         self, letter: str, severity: Severity, say: str, *, at: str, **words: Unpack[TestWords]
     ) -> Callable[[Test], Test]:
-        """Declare a clause that a function asks: it takes its subject, and by name what else it needs, and yields
-        violations. A finding stands at `at`, named as in a condition."""
+        """Declare a clause with a test: a function of the subject, and by name of what else it needs, that yields
+        violations. A finding is placed at `at`, named as in a condition."""
 
         def register(test: Test) -> Test:
-            self.declared.append(Declared(letter=letter, severity=severity, say=say, at=at, test=test, **words))
+            self.declared.append(
+                ClauseDeclaration(letter=letter, severity=severity, say=say, at=at, test=test, **words)
+            )
             return test
 
         return register
@@ -189,15 +191,15 @@ class Rule:
     def open_items(self, letter: str, severity: Severity, say: str, **words: Unpack[Words]) -> None:
         """Declare a clause on every owed field that is absent."""
         each = ".".join(OF_OPEN_ITEMS)
-        self.declared.append(Declared(letter=letter, severity=severity, say=say, each=each, **words))
+        self.declared.append(ClauseDeclaration(letter=letter, severity=severity, say=say, each=each, **words))
 
 
 def lacks(has: Iterable[str], wanted: tuple[str, ...]) -> tuple[str, ...]:
-    """Those of `wanted` that a list does not hold, in their order."""
+    """The words of `wanted` that are not in `has`, in their order."""
     held = set(has)
     return tuple(word for word in wanted if word not in held)
 
 
 def is_draft(project: Description) -> bool:
-    """Whether documents are not owed yet: clauses on them judge nothing in a design draft."""
+    """Whether the package is a design draft, in which no documents are owed yet."""
     return project.package.purpose == "design_draft"

@@ -1,19 +1,19 @@
-"""The names a clause may use: the noun of its subject, and the sections of the project."""
+"""The names a clause may use: the noun of its subject and the sections of the project."""
 
 from dataclasses import dataclass
 from typing import Any, Protocol
 
 from specgen.model.field import Collection, Field, Path, Schema, UnknownName
 from specgen.model.project import View
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 
 
 class ClauseError(ValueError):
     """A clause names what there is not; says what would be right."""
 
 
-class Sighted(Protocol):
-    """Something that has a subject and the whole project in view."""
+class HasSubject(Protocol):
+    """An object with views of a subject and of the whole project."""
 
     @property
     def subject(self) -> View:
@@ -37,7 +37,7 @@ class Operand:
     pattern: Path
     field: Field | None
 
-    def value(self, frame: Sighted) -> Any:
+    def value(self, frame: HasSubject) -> Any:
         """The value of the field; raises Absent."""
         found: Any = frame.subject if self.of_subject else frame.project
         for name in self.names:
@@ -51,7 +51,7 @@ def noun_of(collection: Collection) -> str:
 
 
 def collections_by_noun(schema: Schema) -> dict[str, Path]:
-    """The path of each collection by the noun of its members, where no section has that name."""
+    """The path of each collection by the noun of its members, unless a section has that name."""
     nouns = {noun_of(collection): path[:-1] for path, collection in schema.collections.items()}
     return {noun: path for noun, path in nouns.items() if noun not in schema.root.children}
 
@@ -77,7 +77,7 @@ class Scope:
             pattern = self.schema.follow(names, (*self.each, "*") if of_subject else ())
         except UnknownName as unknown:
             known = [*unknown.known, *([self.noun] if unknown.name == path[0] else [])]
-            raise ClauseError(f"{text}: {unknown.name!r} is not known here: {near_hint(unknown.name, known)}") from None
+            raise ClauseError(f"{text}: {unknown.name!r} is not known here: {suggest(unknown.name, known)}") from None
         return Operand(text, of_subject, names, pattern, self.schema.node(pattern).field)
 
     def pattern(self, text: str) -> Path:

@@ -1,11 +1,11 @@
-"""Questions that several rules ask, settled by what is given and left open only where a missing value could matter."""
+"""Questions asked by several rules, left open only if a missing value could change the answer."""
 
 from collections.abc import Callable, Iterable
 from functools import partial
 from typing import TypeVar
 
 from specgen.judging.applies import applicable
-from specgen.judging.choice_groups import SIGNED_PAPERS
+from specgen.judging.choice_groups import SIGNED_DOCUMENTS
 from specgen.model.absence import Absent, all_known, any_known, if_given
 from specgen.model.field import Path
 from specgen.model.typed_views import Attachment, Description, MeansOfAccess, Person, Shading
@@ -14,15 +14,15 @@ Member = TypeVar("Member")
 
 
 def is_signed(document: Attachment) -> bool:
-    """Whether an attachment counts as signed: it says so; a kind that bears no signature never does."""
+    """Whether an attachment counts as signed: it says so; a kind that takes no signature never does."""
     given = if_given(lambda: document.signed)
     if given is not None:
         return given
-    return document.kind in SIGNED_PAPERS and document.signed
+    return document.kind in SIGNED_DOCUMENTS and document.signed
 
 
 def members_where(members: Iterable[Member], test: Callable[[Member], bool]) -> tuple[Member, ...]:
-    """The members a test holds for. Raises Absent where it is known of none and a missing value leaves one open."""
+    """The members a test holds for. Raises Absent if none is known and a missing value leaves one open."""
     held: list[Member] = []
     missing: list[Path] = []
     for member in members:
@@ -37,17 +37,17 @@ def members_where(members: Iterable[Member], test: Callable[[Member], bool]) -> 
 
 
 def attachments(project: Description) -> tuple[Attachment, ...]:
-    """The attachments; none where the project gives none, for a document that is not listed is not there."""
-    return tuple(project.attachments) if project.attachments.given() else ()
+    """The attachments; empty if the project gives none, as a document that is not listed does not exist."""
+    return tuple(project.attachments) if project.attachments.is_given() else ()
 
 
 def is_documented(project: Description, *tests: Callable[[Attachment], bool]) -> bool:
-    """Whether one attachment meets all tests; raises Absent where only a value that it owes could settle it."""
+    """Whether one attachment meets all tests; raises Absent if only a value that it owes could settle it."""
     return any_known(*(partial(_meets, document, tests) for document in attachments(project)))
 
 
 def _meets(document: Attachment, tests: tuple[Callable[[Attachment], bool], ...]) -> bool:
-    """Whether an attachment meets all tests; what it neither gives nor owes meets none."""
+    """Whether an attachment meets all tests; a value that is neither given nor owed fails its test."""
     try:
         return all_known(*(partial(test, document) for test in tests))
     except Absent as absent:
@@ -66,7 +66,7 @@ def _has_role(person: Person, role: str) -> bool:
 
 
 def is_shaded(access: MeansOfAccess, project: Description, kinds: tuple[str, ...]) -> bool:
-    """Whether the elevation of a means of access has a shade of one of these kinds."""
+    """Whether the elevation of a means of access has shading of one of these kinds."""
     return any_known(*(partial(_shades, shade, access, kinds) for shade in project.shade))
 
 

@@ -1,1 +1,1 @@
-"""Frozen types only: fields, the project, findings, workings, blocks, sources, and how their values read."""
+"""Frozen types only: fields, the project, findings, workings, blocks, sources, and the text of their values."""

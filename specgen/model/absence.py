@@ -1,9 +1,9 @@
-"""A value that is not given, and logic with three values: what is given may settle a question, or leave it open."""
+"""Absent values, and three-valued logic: the given values may settle a question or leave it open."""
 
 from collections.abc import Callable
 from typing import Any, TypeVar, overload
 
-from specgen.model.field import Path, dotted
+from specgen.model.field import Path, dotted_path
 
 A = TypeVar("A")
 B = TypeVar("B")
@@ -12,25 +12,25 @@ Value = TypeVar("Value")
 
 
 class Absent(Exception):
-    """A value was asked for that the project does not give; `paths` are all that a question waits for."""
+    """A value was asked for that the project does not give; `paths` are all missing fields, `path` is the first."""
 
     def __init__(self, *paths: Path) -> None:
-        super().__init__(*map(dotted, paths))
+        super().__init__(*map(dotted_path, paths))
         self.path, self.paths = paths[0], paths
 
 
 def all_known(*tests: Callable[[], Any]) -> bool:
-    """Whether all tests hold; one that fails settles it. Raises Absent where only missing values could."""
-    return _settled(tests, settles=False)
+    """Whether all tests hold; one that fails settles it. Raises Absent if only missing values could decide."""
+    return _settle(tests, settles=False)
 
 
 def any_known(*tests: Callable[[], Any]) -> bool:
-    """Whether any test holds; one that does settles it. Raises Absent where only missing values could."""
-    return _settled(tests, settles=True)
+    """Whether any test holds; one that does settles it. Raises Absent if only missing values could decide."""
+    return _settle(tests, settles=True)
 
 
-def _settled(tests: tuple[Callable[[], Any], ...], *, settles: bool) -> bool:
-    """Whether the tests come to `settles`: the first that does decides, else a missing value leaves it open."""
+def _settle(tests: tuple[Callable[[], Any], ...], *, settles: bool) -> bool:
+    """`settles` if any test returns it; else its opposite, or Absent if a value is missing."""
     missing: list[Path] = []
     for test in tests:
         try:
@@ -48,7 +48,7 @@ def read_all(a: Callable[[], A], b: Callable[[], B], /) -> tuple[A, B]: ...
 @overload
 def read_all(a: Callable[[], A], b: Callable[[], B], c: Callable[[], C], /) -> tuple[A, B, C]: ...
 def read_all(*reads: Callable[[], Any]) -> tuple[Any, ...]:
-    """The values that a question needs together; raises Absent with all that are missing."""
+    """The values that a question needs together; raises Absent with all missing paths."""
     values: list[Any] = []
     missing: list[Path] = []
     for read in reads:
@@ -62,7 +62,7 @@ def read_all(*reads: Callable[[], Any]) -> tuple[Any, ...]:
 
 
 def if_given(read: Callable[[], Value]) -> Value | None:
-    """The value that `read` reads, or None where it is absent."""
+    """The value that `read` returns, or None if it is absent."""
     try:
         return read()
     except Absent:

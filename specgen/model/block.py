@@ -1,4 +1,4 @@
-"""The closed set of what a document is made of. Writers walk it; nothing else reaches paper."""
+"""The closed set of blocks a document is made of; writers handle these and nothing else."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -17,7 +17,7 @@ class Text:
 @dataclass(frozen=True, slots=True)
 class Value:
     """A value of the project or of the trade; `mark` is the letter of its source, `open` one still to be given,
-    `about` says what it is where it stands apart."""
+    `about` says what it is when printed on its own."""
 
     text: str
     source: Source | None = None
@@ -42,7 +42,7 @@ class Emphasis:
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """A place to write on paper or in the file; `kind` is text or date, `label` names it for a screen reader."""
+    """A blank to fill in; `kind` is text or date, `label` names it for a screen reader."""
 
     label: str
     kind: Literal["text", "date"] = "text"
@@ -50,7 +50,7 @@ class Blank:
 
 @dataclass(frozen=True, slots=True)
 class CheckBox:
-    """A box to tick, with its words behind it."""
+    """A check box with its label."""
 
     label: str
 
@@ -92,7 +92,7 @@ class Article:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A numbered item: `level` counts from 0, `run` tells lists apart so that each begins anew."""
+    """A numbered item: `level` counts from 0, `run` is the number of the list, as each list starts over."""
 
     content: Inlines
     level: int
@@ -109,7 +109,7 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A framed paragraph; what it warns of is told in its words."""
+    """A framed paragraph, such as a warning."""
 
     content: Inlines
 
@@ -127,7 +127,7 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Equation:
-    """One line of a working: what it is, its formula, the same with figures, and the result with its unit."""
+    """One step of a working: name, formula, formula with figures, and result with unit."""
 
     name: str
     symbol: str
@@ -143,7 +143,7 @@ class Equation:
 
     @property
     def plain(self) -> str:
-        """The line in plain signs, `W_c = D_c / S_c = 0.16 / 0.5 = 0.32 in`: what is read aloud."""
+        """The line in plain signs, `W_c = D_c / S_c = 0.16 / 0.5 = 0.32 in`: as a screen reader reads it."""
         figures = () if self.substitution == self.result else (self.substitution,)
         return " = ".join((self.symbol, self.expression, *figures, f"{self.result} {self.unit}".strip()))
 
@@ -157,7 +157,7 @@ class Signature:
 
 @dataclass(frozen=True, slots=True)
 class Contents:
-    """The list of parts and articles of the document it stands in."""
+    """The table of contents: parts and articles of the document."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +167,7 @@ class Break:
 
 @dataclass(frozen=True, slots=True)
 class Deferred:
-    """A block that is made from the values which the rest of the document prints; no writer ever meets it."""
+    """A block built from the values printed by the rest of the document; resolved before any writer runs."""
 
     make: Callable[[list[Value]], "Block"]
 
@@ -175,24 +175,21 @@ class Deferred:
 Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Deferred
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Document:
-    """A document ready to be written.
+    """A document ready to be written."""
 
-    `facts` are the lines of its head, label and text; `running` is what every page repeats, left and right.
-    """
-
-    id: str
-    title: str
-    project: str
-    facts: tuple[tuple[str, str], ...]
-    blocks: tuple[Block, ...]
-    legend: tuple[tuple[str, str], ...]
-    running: tuple[str, str] = ("", "")
-    numbering: Literal["three_part", "plain"] = "plain"
-    draft: bool = False
-    date: str = ""
-    landscape: bool = False
+    id: str  # such as D08
+    title: str  # as it prints
+    project: str  # name of the project
+    facts: tuple[tuple[str, str], ...]  # the lines of its head: label and text
+    blocks: tuple[Block, ...]  # the content, numbered
+    legend: tuple[tuple[str, str], ...]  # source marks and what they stand for
+    running: tuple[str, str] = ("", "")  # the line every page repeats: left and right
+    numbering: Literal["three_part", "plain"] = "plain"  # of headings and items
+    draft: bool = False  # whether it is marked as a draft
+    date: str = ""  # of the package, as it prints; empty if not given
+    landscape: bool = False  # whether its pages lie on their side
 
     @property
     def file_name(self) -> str:

@@ -1,4 +1,4 @@
-"""The small language in which the schema, the standards and the clauses of rules say when something holds.
+"""The condition language of the schema, the standards and the clauses of rules.
 
 Terms joined by `and` and `or` (`and` binds tighter), with parentheses and `not (...)` around a part of them:
 `PATH = value`, `!=`, `in {a, b}`, `not in`, `has a`, `has {a, b}` (any), `>`, `>=`, `<`, `<=` against a number, a
@@ -42,12 +42,12 @@ Condition = Term | Joined
 
 
 class ConditionError(ValueError):
-    """A condition is not written in the language above."""
+    """A text is not a valid condition."""
 
 
 @cache
 def parse_condition(text: str) -> Condition:
-    """The condition that a text says; raises ConditionError."""
+    """The parsed condition of a text; raises ConditionError."""
     words = _WORD.findall(text)
     condition = _any(words)
     if words:
@@ -65,7 +65,7 @@ def terms(condition: Condition) -> Iterator[Term]:
 
 
 def truth(condition: Condition, of_term: Callable[[Term], bool | None]) -> bool | None:
-    """Whether a condition holds, by the truth of its terms; None where unknown terms leave it open."""
+    """Whether a condition holds, by the truth of its terms; None if unknown terms leave it open."""
     if isinstance(condition, Term):
         return of_term(condition)
     settles, open_ = condition.how != "all", False
@@ -78,7 +78,7 @@ def truth(condition: Condition, of_term: Callable[[Term], bool | None]) -> bool 
 
 
 def open_terms(condition: Condition, of_term: Callable[[Term], bool | None]) -> Iterator[Term]:
-    """The unknown terms that leave a condition open; none of a part that is settled without them."""
+    """The unknown terms that leave a condition open, without those of parts already settled."""
     if truth(condition, of_term) is not None:
         return
     if isinstance(condition, Term):
@@ -105,7 +105,7 @@ def _all(words: list[str]) -> Condition:
 
 
 def _unit(words: list[str]) -> Condition:
-    """A part in parentheses, the reverse of one, or a term."""
+    """A part in parentheses, its negation, or a term."""
     if words[:2] == ["not", "("]:
         del words[0]
         return Joined("none", (_unit(words),))

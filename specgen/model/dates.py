@@ -1,15 +1,15 @@
-"""Dates reckoned from one another, at the ends of the calendar too."""
+"""Arithmetic on dates that is safe at the ends of the calendar."""
 
 from datetime import date, timedelta
 from fractions import Fraction
 
 
 def days_after(day: date, days: int) -> date:
-    """The date so many days later, or the last there is."""
+    """The date `days` later, or the last day of the calendar."""
     return date.max if days > (date.max - day).days else day + timedelta(days=days)
 
 
-def older(day: date, years: int | Fraction, than: date) -> bool:
-    """Whether a date lies more than so many years, to the whole month, before another."""
+def is_older(day: date, years: int | Fraction, than: date) -> bool:
+    """Whether a date is more than `years`, rounded down to whole months, before another."""
     months = day.year * 12 + day.month + int(years * 12)
     return (months, day.day) < (than.year * 12 + than.month, than.day)

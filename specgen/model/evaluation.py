@@ -1,7 +1,7 @@
-"""Whether a condition of the schema or of the standards holds for a project.
+"""Evaluates conditions of the schema and the standards for a project.
 
-A star that also stands in the path it is judged for means the same member, any other star any member (of the same
-elevation, where both stand on one). A term whose value is absent does not hold.
+A star that is also in the path being judged means the same member; any other star means any member (of the same
+elevation, if both have one). A term whose value is absent does not hold.
 """
 
 import re
@@ -19,29 +19,29 @@ Look = Callable[[str], Any]
 
 
 class Facts(Protocol):
-    """What a condition is held against: the values and members of a project by path, and their schema."""
+    """What a condition is evaluated on: the values and members of a project by path, and their schema."""
 
     @property
     def schema(self) -> Schema:
-        """The fields there are."""
+        """The schema of the fields."""
 
     @property
     def values(self) -> Mapping[Path, Any]:
-        """The values given."""
+        """The given values by path."""
 
     @property
     def members(self) -> Mapping[Path, tuple[str, ...]]:
-        """The marks of each collection given."""
+        """The marks of each given collection."""
 
     def get(self, path: Path) -> Any:
         """The value at a path, or None."""
 
-    def given(self, path: Path) -> bool:
+    def is_given(self, path: Path) -> bool:
         """Whether a path is given."""
 
 
 def evaluate(text: str, facts: Facts, path: Path = (), look: Look | None = None) -> bool:
-    """Whether a condition holds at a path; `look` answers `calc.` names where there are any."""
+    """Whether a condition holds at a path; `look` answers `calc.` names, if any."""
     return bool(truth(parse_condition(text), lambda term: _holds(term, facts, path, look)))
 
 
@@ -50,19 +50,19 @@ def _holds(term: Term, facts: Facts, path: Path, look: Look | None) -> bool:
         return look is not None and word_of(look(term.path[1])) == term.right[0]
     if term.counted:
         return compare(len(facts.members.get(term.path, ())), term.relation, int(term.right[0]))
-    places = _bound(term.path, facts, path)
+    places = _bind(term.path, facts, path)
     if term.relation in ("is given", "is not given"):
-        return any(facts.given(p) for p in places) == (term.relation == "is given")
+        return any(facts.is_given(p) for p in places) == (term.relation == "is given")
     return any(_value_holds(term, facts, p, path) for p in places)
 
 
 def word_of(value: Any) -> str:
-    """A value as a condition writes it: yes and no for what is true or false."""
+    """A value as conditions write it: yes or no for a truth value."""
     return ("yes" if value else "no") if isinstance(value, bool) else str(value)
 
 
-def _bound(pattern: Path, facts: Facts, path: Path) -> list[Path]:
-    """The paths a pattern stands for, its stars bound to the members the judged path goes through."""
+def _bind(pattern: Path, facts: Facts, path: Path) -> list[Path]:
+    """The paths that match a pattern, its stars bound to the members on the path being judged."""
     paths: list[Path] = [()]
     for name in pattern:
         if name != "*":
@@ -84,7 +84,7 @@ def _marks(collection: Path, facts: Facts, path: Path) -> tuple[str, ...]:
 
 
 def _face(facts: Facts, path: Path) -> str | None:
-    """The elevation a judged member stands on: things on one elevation are told of that elevation only."""
+    """The elevation of the member being judged, as members on one elevation are compared within it only."""
     if len(path) < 2:
         return None
     return path[1] if path[0] == "elevations" else facts.values.get((*path[:2], "elevation"))
@@ -103,7 +103,7 @@ WORDS_OR_LISTS = ("is empty", "is not empty", "has", "in", "not in")
 
 
 def holds_of_word(value: Any, term: Term) -> bool:
-    """Whether a value that is a word, a yes or no, or a list of words meets a term."""
+    """Whether a word, a truth value or a list of words meets a term."""
     if term.relation in ("is empty", "is not empty"):
         return bool(value) == (term.relation == "is not empty")
     if term.relation == "has":
@@ -114,7 +114,7 @@ def holds_of_word(value: Any, term: Term) -> bool:
 def _right(text: str, value: Any, facts: Facts, at: Path, path: Path) -> Any:
     times = re.fullmatch(r"(\d+) x ([\w.*]+)", text)
     if times:
-        other = facts.get(_bound(tuple(times[2].split(".")), facts, path)[0])
+        other = facts.get(_bind(tuple(times[2].split(".")), facts, path)[0])
         return None if other is None else int(times[1]) * other
     if isinstance(value, Quantity):
         field = facts.schema.node(at).field
@@ -124,7 +124,7 @@ def _right(text: str, value: Any, facts: Facts, at: Path, path: Path) -> Any:
 
 
 def compare(value: Any, relation: str, limit: Any) -> bool:
-    """Whether a value meets a relation to a limit, with the slack of a conversion; no limit is not met."""
+    """Whether a value meets a relation to a limit, within the tolerance of a conversion; False without a limit."""
     if limit is None:
         return False
     return {

@@ -1,4 +1,4 @@
-"""A field of the project description, as one entry of the schema says it."""
+"""Fields and collections of the project description, and the schema they form."""
 
 import dataclasses
 from dataclasses import dataclass
@@ -6,63 +6,63 @@ from dataclasses import dataclass
 Path = tuple[str, ...]
 
 
-def dotted(path: Path) -> str:
+def dotted_path(path: Path) -> str:
     """`walls.W1.attachment.method`."""
     return ".".join(path)
 
 
-def below(path: Path, name: str) -> str:
-    """The dotted path of a field of a member, as the origin of an input tells it; empty for no member."""
-    return dotted((*path, name)) if path else ""
+def dotted_field(path: Path, name: str) -> str:
+    """The dotted path of a field of a member, as the origin of an input; empty without a member."""
+    return dotted_path((*path, name)) if path else ""
 
 
-def bound(need: str | Path, subject: Path) -> Path:
-    """A path whose stars are the marks of the subject, as far as they lead the same way."""
+def bind_path(need: str | Path, subject: Path) -> Path:
+    """A path with its stars replaced by the marks of the subject, as far as the two paths agree."""
     path = tuple(need.split(".")) if isinstance(need, str) else need
-    made: Path = ()
+    bound_path: Path = ()
     for depth, name in enumerate(path):
-        same = name == "*" and depth < len(subject) and made == subject[:depth]
-        made += (subject[depth] if same else name,)
-    return made
+        same = name == "*" and depth < len(subject) and bound_path == subject[:depth]
+        bound_path += (subject[depth] if same else name,)
+    return bound_path
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Field:
-    """One field: what it is called, what may stand there, who owes it and when."""
+    """One field, as its entry in the schema describes it."""
 
-    path: Path
-    label: str
-    kind: str
-    ring: str = "optional"
-    owed_by: str = ""
-    why: str = ""
-    example: str = ""
-    condition: str = ""
-    home: str = "project"
-    of: str = ""
-    to: str = ""
-    values: tuple[str, ...] = ()
-    dimension: str = ""
-    unit_ip: str = ""
-    unit_si: str = ""
-    least: str = ""
-    most: str = ""
-    default: str = ""
-    default_if: str = ""
-    derived: str = ""
-    optional: bool = False
+    path: Path  # with stars for marks
+    label: str  # its name in words
+    kind: str  # of value: quantity, choice, list, reference and so on
+    ring: str = "optional"  # when it is owed: verdict, mockup, work, closeout or optional
+    owed_by: str = ""  # the party that must give it
+    why: str = ""  # the reason it is asked for
+    example: str = ""  # a valid value, as written in a file
+    condition: str = ""  # when it applies; empty for always
+    home: str = "project"  # the file it belongs in
+    of: str = ""  # kind of the entries of a list
+    to: str = ""  # the collection a reference points to
+    values: tuple[str, ...] = ()  # the choices
+    dimension: str = ""  # of a quantity, if its unit does not say it
+    unit_ip: str = ""  # inch-pound unit it is printed in
+    unit_si: str = ""  # metric unit it is printed in
+    least: str = ""  # lower bound, as text
+    most: str = ""  # upper bound, as text
+    default: str = ""  # the value if none is given, as text
+    default_if: str = ""  # the condition on which the default holds; empty for always
+    derived: str = ""  # how it follows from other fields, in words
+    optional: bool = False  # whether it is empty rather than absent if not given
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Collection:
     """A mapping keyed by marks, or a list of items; `one` is the noun for a member."""
 
-    path: Path
-    label: str
-    one: str
-    kind: str = "mapping"
-    optional: bool = False
-    keys: tuple[str, ...] = ()
+    path: Path  # ends in a star
+    label: str  # its name in words
+    one: str  # the noun for a member
+    kind: str = "mapping"  # mapping or items
+    optional: bool = False  # whether it is empty rather than absent if not given
+    keys: tuple[str, ...] = ()  # the marks allowed; empty for any
 
 
 @dataclass(slots=True)
@@ -77,7 +77,7 @@ class Node:
 
 
 class UnknownName(ValueError):
-    """A path goes on with a name that stands not there; `known` are those that do."""
+    """A path has an unknown name; `known` are the names at that place."""
 
     def __init__(self, path: str, name: str, known: tuple[str, ...]) -> None:
         super().__init__(f"{path}: {name!r} is not known here")
@@ -86,14 +86,14 @@ class UnknownName(ValueError):
 
 @dataclass(frozen=True)
 class Schema:
-    """Every field and collection once, in the order of the catalogue, and the tree they form."""
+    """All fields and collections in the order of the catalogue, and the tree they form."""
 
     fields: dict[Path, Field]
     collections: dict[Path, Collection]
     root: Node
 
     def node(self, path: Path) -> Node:
-        """The node a path with marks or stars leads to; KeyError where the path is unknown."""
+        """The node at a path with marks or stars; KeyError if the path is unknown."""
         node = self.root
         for name in path:
             node = node.star if node.star is not None else node.children[name]
@@ -108,12 +108,12 @@ class Schema:
                 node = self.node(at)
             child = node.star if name == "*" else node.children.get(name)
             if child is None:
-                raise UnknownName(dotted(names), name, tuple(node.children))
+                raise UnknownName(dotted_path(names), name, tuple(node.children))
             at, node = (*at, name), child
         return at
 
     def field_at(self, path: Path) -> Field | None:
-        """The field a path leads to, or None for a section, a collection or an unknown path."""
+        """The field at a path, or None for a section, a collection or an unknown path."""
         try:
             return self.node(path).field
         except KeyError:

@@ -1,4 +1,4 @@
-"""What judging says of a project."""
+"""Results of judging a project: findings, open items, verdicts."""
 
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -8,7 +8,7 @@ from specgen.quantities.comparison import Outcome
 
 
 class Severity(StrEnum):
-    """How a fired clause binds: a stop may not be submitted or built, a caution needs its measure."""
+    """Weight of a finding: a stop may not be submitted or built, a caution needs its measure."""
 
     STOP = "stop"
     CAUTION = "caution"
@@ -26,7 +26,7 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where a value stands: dotted path, file, line and column from 1; 0 where it stands nowhere."""
+    """Location of a value: dotted path, file, line and column from 1; 0 if it is in no file."""
 
     path: str
     file: str = ""
@@ -34,28 +34,25 @@ class Place:
     column: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
-    """A fired clause with all its subjects; `found` and `wanted` are printed text.
+    """A fired clause with all its subjects."""
 
-    `steps` are all that it bears on, `step` the one at which a procedure prints it.
-    """
-
-    rule: str
-    clause: str
-    severity: Severity
-    subjects: tuple[str, ...]
-    message: str
-    found: str
-    wanted: str
-    place: Place
-    basis: Basis
-    remedy: str
-    steps: tuple[str, ...]
-    documents: tuple[str, ...]
-    step: str
-    lifted_by: str | None = None
-    walls: tuple[str, ...] = ()
+    rule: str  # its code, such as SLT-03
+    clause: str  # its letter
+    severity: Severity  # after any deviation
+    subjects: tuple[str, ...]  # names of the members it is about, or `project`
+    message: str  # one or more sentences
+    found: str  # the value found, as text
+    wanted: str  # the limit or other value it was compared with, as text
+    place: Place  # where the value is in the files
+    basis: Basis  # the sources behind the clause
+    remedy: str  # what to do about it
+    steps: tuple[str, ...]  # names of all steps of the work it affects
+    documents: tuple[str, ...]  # ids of the documents it affects
+    step: str  # the step at which a procedure prints it
+    lifted_by: str | None = None  # the mark of the deviation that lifted a stop
+    walls: tuple[str, ...] = ()  # marks of the walls it counts for
 
     @property
     def code(self) -> str:
@@ -63,15 +60,15 @@ class Finding:
         return self.rule + self.clause
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NotJudged:
     """A clause that could not be judged for a subject, and the paths it waits for."""
 
-    rule: str
-    clause: str
-    subject: str
-    needs: tuple[str, ...]
-    walls: tuple[str, ...] = ()
+    rule: str  # its code
+    clause: str  # its letter
+    subject: str  # name of the member
+    needs: tuple[str, ...]  # dotted paths of the missing fields
+    walls: tuple[str, ...] = ()  # marks of the walls it counts for
 
     @property
     def code(self) -> str:
@@ -79,48 +76,41 @@ class NotJudged:
         return self.rule + self.clause
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
-    """A clause that holds a value of the project against a computed one: which, of which member, and how it came out.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimitCheck:
+    """A check of a clause that compares a value of the project with a computed one."""
 
-    `path` is where the project's value stands.
-    """
-
-    name: str
-    member: tuple[str, ...]
-    code: str
-    path: tuple[str, ...]
-    outcome: Outcome
+    name: str  # of the computed value
+    member: tuple[str, ...]  # the path of its member
+    code: str  # of the clause
+    path: tuple[str, ...]  # of the project's value
+    outcome: Outcome  # within, outside, or missing for want of a value
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OpenItem:
     """An owed field that is absent, who owes it, and the clauses it holds up."""
 
-    path: str
-    label: str
-    ring: str
-    owed_by: str
-    holds_up: tuple[str, ...]
+    path: str  # dotted
+    label: str  # of the field, or of a collection absent as a whole
+    ring: str  # when it is owed
+    owed_by: str  # the party that must give it
+    holds_up: tuple[str, ...]  # codes of the clauses that wait for it
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Judgment:
-    """All that judging found.
+    """The whole result of judging a project."""
 
-    `walls` maps each wall to its verdict, `deciding` to the clauses behind it, `undecided` to the rules that
-    count for a plain yes and still wait.
-    """
-
-    walls: dict[str, Verdict]
-    findings: tuple[Finding, ...]
-    open_items: tuple[OpenItem, ...]
-    not_judged: tuple[NotJudged, ...]
-    deciding: dict[str, tuple[str, ...]]
-    undecided: dict[str, tuple[str, ...]]
-    stops_when_open: bool = False
-    later_rings: dict[str, int] = field(default_factory=dict)
-    compared: tuple[Compared, ...] = ()
+    walls: dict[str, Verdict]  # the verdict of each wall by its mark
+    findings: tuple[Finding, ...]  # in the order of the rules
+    open_items: tuple[OpenItem, ...]  # those of the rings owed now
+    not_judged: tuple[NotJudged, ...]  # in the order of the rules
+    deciding: dict[str, tuple[str, ...]]  # codes of the findings behind the verdict of each wall
+    undecided: dict[str, tuple[str, ...]]  # rules that must be judged before the wall can have a plain yes
+    stops_when_open: bool = False  # whether open items keep the package from being submitted
+    later_rings: dict[str, int] = field(default_factory=dict)  # number of open items in each ring not owed yet
+    limit_checks: tuple[LimitCheck, ...] = ()  # of computed values
 
     def of(self, severity: Severity) -> tuple[Finding, ...]:
         """The findings of one severity, in the order of the rules."""

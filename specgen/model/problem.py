@@ -1,11 +1,11 @@
-"""What is wrong with an input, told so that it can be mended in one go."""
+"""Problems of an input, each with place and remedy, reported together."""
 
 from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One fault of an input file; line and column count from 1, 0 means the whole file."""
+    """One problem of an input file; line and column count from 1, 0 means the whole file."""
 
     message: str
     hint: str = ""
@@ -23,7 +23,7 @@ class Problem:
 
 
 class Refused(Exception):
-    """The work cannot be done; carries every problem found."""
+    """The request cannot be carried out; holds every problem found."""
 
     def __init__(self, *problems: Problem) -> None:
         super().__init__("; ".join(str(p) for p in problems))
@@ -31,5 +31,5 @@ class Refused(Exception):
 
 
 def refuse(message: str, hint: str = "") -> Refused:
-    """A refusal of one problem that stands in no file."""
+    """A refusal, to be raised, for one problem that belongs to no file."""
     return Refused(Problem(message, hint))

@@ -1,4 +1,4 @@
-"""The project: typed values by path, read through views; absence is told by path, never guessed."""
+"""The project: typed values by path, read through views; an absent value raises its path, nothing is guessed."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
@@ -6,16 +6,16 @@ from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
 
 from specgen.model.absence import Absent
 from specgen.model.evaluation import Look, evaluate
-from specgen.model.field import Field, Node, Path, Schema, dotted
+from specgen.model.field import Field, Node, Path, Schema, dotted_path
 from specgen.model.finding import Place
 
 
 @dataclass(frozen=True)
 class Project:
-    """Facts of one job. `values` are the plan; `maker` are the coating source's own figures.
+    """Facts of one job. `values` are the plan; `maker` are the coating manufacturer's own figures.
 
-    `from_maker` are the paths of the plan whose value stands in the coating source's file alone. `members` holds the
-    marks of each collection that is given, the empty ones too.
+    `from_maker` are the paths of the plan whose value is in the coating system file only. `members` holds the marks of
+    each given collection, empty ones included.
     """
 
     schema: Schema
@@ -25,7 +25,7 @@ class Project:
     maker: dict[Path, Any] = field(default_factory=dict)
     defaults: dict[Path, Any] = field(default_factory=dict)
     from_maker: frozenset[Path] = frozenset()
-    _found: dict[tuple[Path, str], dict[Any, list[str]]] = field(default_factory=dict, init=False, compare=False)
+    _by_reference: dict[tuple[Path, str], dict[Any, list[str]]] = field(default_factory=dict, init=False, compare=False)
 
     def root(self) -> "View":
         """The view of the whole project."""
@@ -33,47 +33,47 @@ class Project:
 
     @property
     def system(self) -> str:
-        """The unit system figures are told in first: ip or si."""
+        """The unit system printed first: ip or si."""
         return str(self.get(("package", "units")) or "ip")
 
-    def given(self, path: Path) -> bool:
+    def is_given(self, path: Path) -> bool:
         """Whether the project, or a file it names, gives a value or members at this path."""
         return path in self.values or path in self.members
 
     def value(self, path: Path) -> Any:
-        """The typed value at a path: given, derived or by default; raises Absent."""
-        made = self.schema.node(path).field
-        if made is None:
-            raise KeyError(dotted(path))
-        return self.value_of(made, path)
+        """The typed value at a path: given, derived or default; raises Absent."""
+        entry = self.schema.node(path).field
+        if entry is None:
+            raise KeyError(dotted_path(path))
+        return self.value_of(entry, path)
 
-    def value_of(self, made: Field, path: Path) -> Any:
-        """The typed value of a field at its path, for one who has both; raises Absent."""
+    def value_of(self, entry: Field, path: Path) -> Any:
+        """The typed value of a field at its path, for a caller that has both; raises Absent."""
         if path in self.values:
-            return self._linked(made, self.values[path])
-        derived = self._derived(made)
+            return self._link(entry, self.values[path])
+        derived = self._derive(entry)
         if derived is not None:
             return derived
-        if made.path in self.defaults and (not made.default_if or evaluate(made.default_if, self, path)):
-            return self.defaults[made.path]
-        if made.optional:
+        if entry.path in self.defaults and (not entry.default_if or evaluate(entry.default_if, self, path)):
+            return self.defaults[entry.path]
+        if entry.optional:
             return ()
         raise Absent(path)
 
     def applies(self, path: Path, look: Look | None = None) -> bool:
-        """Whether the condition of the field at a path holds, as far as it can be judged; `look` as in `holds`."""
-        made = self.schema.node(path).field
-        return made is None or not made.condition or evaluate(made.condition, self, path, look)
+        """Whether the condition of the field at a path holds, as far as it is known; `look` as in `evaluate`."""
+        entry = self.schema.node(path).field
+        return entry is None or not entry.condition or evaluate(entry.condition, self, path, look)
 
     def get(self, path: Path) -> Any:
-        """The typed value at a path, or None where it is absent."""
+        """The typed value at a path, or None if it is absent."""
         try:
             return self.value(path)
         except Absent:
             return None
 
     def get_or_members(self, path: Path) -> Any:
-        """The value of a field or the marks of a collection, or None where either is absent."""
+        """The value of a field or the marks of a collection, or None if absent."""
         if self.schema.node(path).field is not None:
             return self.get(path)
         return self.members.get(path)
@@ -88,50 +88,50 @@ class Project:
         raise Absent(path)
 
     def each(self, pattern: Path) -> list[Path]:
-        """Every path that a pattern with stars stands for; raises Absent at the first missing collection."""
+        """All paths that match a pattern with stars; raises Absent at the first missing collection."""
         paths: list[Path] = [()]
         for name in pattern:
             paths = [p + (m,) for p in paths for m in (self.marks(p) if name == "*" else (name,))]
         return paths
 
     def place(self, path: Path) -> Place:
-        """Where a path stands; of its nearest given parent where it is absent itself."""
+        """The place of a path, or of its nearest given parent if it is absent itself."""
         for end in range(len(path), 0, -1):
             if path[:end] in self.places:
                 near = self.places[path[:end]]
-                return Place(dotted(path), near.file, near.line, near.column)
-        return Place(dotted(path))
+                return Place(dotted_path(path), near.file, near.line, near.column)
+        return Place(dotted_path(path))
 
     def view(self, path: Path) -> "View":
         """The view of a section or of a member."""
         return View(self, self.schema.node(path), path)
 
-    def referring(self, collection: Path, name: str, mark: str) -> tuple[str, ...]:
+    def find_referring(self, collection: Path, name: str, mark: str) -> tuple[str, ...]:
         """Members whose reference `name` is `mark` or missing. Raises Absent if the collection is missing.
 
-        All members are read once, so that asking for each of many marks stays linear.
+        Members are grouped once, so that asking for each of many marks stays linear.
         """
         key = (collection, name)
-        if key not in self._found:
+        if key not in self._by_reference:
             grouped: dict[Any, list[str]] = {}
             for member in self.marks(collection):
                 grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
-            self._found[key] = grouped
-        found = self._found[key]
+            self._by_reference[key] = grouped
+        found = self._by_reference[key]
         return (*found.get(mark, ()), *found.get(None, ()))
 
-    def _linked(self, made: Field, value: Any) -> Any:
-        if made.kind == "reference":
-            return self.view((made.to, value))
-        if made.kind == "list" and made.of == "reference":
-            return tuple(self.view((made.to, mark)) for mark in value)
+    def _link(self, entry: Field, value: Any) -> Any:
+        if entry.kind == "reference":
+            return self.view((entry.to, value))
+        if entry.kind == "list" and entry.of == "reference":
+            return tuple(self.view((entry.to, mark)) for mark in value)
         return value
 
-    def _derived(self, made: Field) -> "View | None":
-        if made.kind == "reference" and made.derived.startswith("the only"):
-            marks = self.members.get((made.to,), ())
+    def _derive(self, entry: Field) -> "View | None":
+        if entry.kind == "reference" and entry.derived.startswith("the only"):
+            marks = self.members.get((entry.to,), ())
             if len(marks) == 1:
-                return self.view((made.to, marks[0]))
+                return self.view((entry.to, marks[0]))
         return None
 
 
@@ -149,20 +149,20 @@ class View:
         return self.path[-1]
 
     def __getitem__(self, name: str) -> Any:
-        """As an attribute, for a field that is named at run time or by a word of Python: `zone["from"]`."""
+        """Same as an attribute, for a field named at run time or by a Python keyword: `zone["from"]`."""
         node = self.node.children.get(name)
         if node is None:
-            raise AttributeError(f"{dotted(self.path)} has no field {name!r}")
+            raise AttributeError(f"{dotted_path(self.path)} has no field {name!r}")
         path = self.path + (name,)
         if node.field is not None:
             return self.project.value_of(node.field, path)
         return Members(self.project, node, path) if node.star is not None else View(self.project, node, path)
 
-    if not TYPE_CHECKING:  # which fields a view has, and of which type, is told by the stub of the typed views
+    if not TYPE_CHECKING:  # fields and types of views are declared in the stub of the typed views
         __getattr__ = __getitem__
 
     def get(self, name: str) -> Any:
-        """The value of a field below this view by dotted name, or None where it is absent."""
+        """The value of a field below this view by dotted name, or None if it is absent."""
         return self.project.get(self.path + tuple(name.split(".")))
 
     def __eq__(self, other: object) -> bool:
@@ -200,10 +200,10 @@ class Members(Generic[Member]):
     def __len__(self) -> int:
         return len(self.project.marks(self.path))
 
-    def referring(self, name: str, mark: str) -> list[Member]:
+    def find_referring(self, name: str, mark: str) -> list[Member]:
         """Members whose reference `name` is `mark` or missing. Raises Absent if the collection is missing."""
-        return [self[member] for member in self.project.referring(self.path, name, mark)]
+        return [self[member] for member in self.project.find_referring(self.path, name, mark)]
 
-    def given(self) -> bool:
-        """Whether the collection is given, be it empty."""
+    def is_given(self) -> bool:
+        """Whether the collection is given, even if empty."""
         return self.path in self.project.members

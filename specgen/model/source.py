@@ -1,4 +1,4 @@
-"""Where a number comes from. Every number a reader meets carries one of these."""
+"""Sources of figures: every printed figure has one."""
 
 from dataclasses import dataclass, field
 from enum import Enum
@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 
 class Kind(Enum):
-    """What stands behind a number; the value is what a legend calls it."""
+    """Kind of source; the value is its name in a legend."""
 
     PUBLISHED = "published"
     PRACTICE = "common practice, no source"
@@ -18,14 +18,14 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A kind and, for a published or a maker's figure, the paper it stands in; `short` names it where much is said."""
+    """A kind and, for a published or manufacturer's figure, the document it is in; `short` is its short name."""
 
     kind: Kind
     reference: str = ""
     short: str = field(default="", compare=False)
 
-    def saying(self, what: str) -> "Source":
-        """The source with what stands in it, as the sources of a calculation are told."""
+    def quote(self, what: str) -> "Source":
+        """The source with a statement of what it says, as printed under a calculation."""
         name = self.short or self.reference
         return Source(self.kind, f"{name}: {what}" if name else what)
 
@@ -43,7 +43,7 @@ class Source:
 
 
 class InForce(NamedTuple):
-    """The figure of a limit that counts, and its source."""
+    """The figure in force of a limit, and its source."""
 
     value: Any
     source: Source

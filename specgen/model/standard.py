@@ -10,11 +10,11 @@ from specgen.quantities.comparison import Sense
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limit:
-    """A figure of the trade: which side of it is right, and where it is written."""
+    """A limit of the trade: its figure, which side of it is right, and its source."""
 
     name: str
     value: Any
-    """A Quantity; a bare number where `unit` stands apart; or a word."""
+    """A Quantity, a bare number if `unit` is given, or a word."""
     sense: Sense
     source: Source
     about: str
@@ -24,7 +24,7 @@ class Limit:
     bounds: Path | None = None
     """The field it bounds: it prints in the units of this field, and is the source of this field's default."""
     maker_figure: Path | None = None
-    """The same field where it is the coating's maker's to set: then the maker's figure takes the limit's place."""
+    """The same field if the coating manufacturer may set it: then the manufacturer's figure replaces the limit."""
 
 
 @dataclass(frozen=True, slots=True)

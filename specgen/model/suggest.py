@@ -1,11 +1,11 @@
-"""Near misses: what a mistyped word was likely meant to be."""
+"""Suggestions for a mistyped word."""
 
 from collections.abc import Iterable
 from difflib import get_close_matches
 
 
-def near_hint(word: str, known: Iterable[str]) -> str:
-    """`did you mean width?`, else the first dozen of the words there are; empty where there are none."""
+def suggest(word: str, known: Iterable[str]) -> str:
+    """`did you mean width?`, else the first dozen known words; empty if there are none."""
     words = list(known)
     lower = {name.lower(): name for name in words}
     near = get_close_matches(word.lower().replace(" ", "_").replace("-", "_"), lower, 1, 0.6)

@@ -1,7 +1,7 @@
 """The views of sections and members by name: `Wall`, `Joint`, and `Description`, the whole project.
 
-What each holds, and of which type, stands in the generated stub beside this file, for editors and for the type checker.
-At run time each of them is the one View, which looks its fields up in the schema.
+Their fields and types are declared in the generated stub beside this file, for editors and the type checker. At run
+time each of them is View, which looks its fields up in the schema.
 """
 
 from specgen.model.project import View

@@ -1,4 +1,4 @@
-"""Typed values to the text a reader meets, both unit systems where there are two."""
+"""Formats typed values as text, in both unit systems where they differ."""
 
 import datetime
 from fractions import Fraction
@@ -44,7 +44,7 @@ def compass(point: str) -> str:
 
 
 def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
-    """As `value_text`, but a choice stays the word of the file."""
+    """Same as `value_text`, but a choice keeps the word of the file."""
     if isinstance(value, str):
         return value
     if isinstance(value, datetime.date):
@@ -54,7 +54,7 @@ def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
     return value_text(value, field, first)
 
 
-# Choices that do not read as words by themselves.
+# Choices whose words differ from their names.
 _SAID = {
     "eps": "EPS",
     "xps": "XPS",
@@ -113,7 +113,7 @@ def words(choice: str) -> str:
 
 
 def units_of(value: Quantity, field: Field | None) -> tuple[str, str]:
-    """The two units a quantity is printed in: those of its field, else its own and the usual other."""
+    """The two units a quantity is printed in: those of its field, else its own and the usual counterpart."""
     if field is not None and field.unit_ip and UNITS.get(field.unit_ip, UNITS["m"]).dimension == value.dimension:
         return field.unit_ip, field.unit_si
     own = value.unit

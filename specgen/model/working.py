@@ -9,36 +9,32 @@ from specgen.model.source import Source
 from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.quantity import Quantity, round_quantity
 
-# Where an input comes from that no project gives: the method itself, or a figure that only turns one unit into another.
+# Origins of inputs that no project gives: a figure of the method itself, or a factor between units.
 METHOD, UNIT_CHANGE = "figure of the method", "change of units"
 
 
 @dataclass(frozen=True, slots=True)
 class InputRow:
-    """An input of a calculation, in the unit it is computed in, and where it comes from.
+    """An input of a calculation, in the unit of the calculation, and where it comes from."""
 
-    `origin` is the path of a field (stars for the member), the name of a calculation or words; `source` is that of a
-    figure no project gives.
-    """
-
-    symbol: str
-    name: str
-    value: float
-    unit: str
-    origin: str = METHOD
-    source: Source | None = None
+    symbol: str  # as in the expressions of the steps
+    name: str  # in words
+    value: float  # in `unit`
+    unit: str  # by its name
+    origin: str = METHOD  # the path of a field (stars for the member), the name of a calculation, or words
+    source: Source | None = None  # of a figure that no project gives
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One line of the sum; `substitution` is the expression with its figures."""
+    """One step of a calculation; `substitution` is the expression with its figures."""
 
-    symbol: str
-    name: str
-    expression: str
-    values: tuple[tuple[str, float], ...]
-    value: float
-    unit: str
+    symbol: str  # of the result
+    name: str  # in words
+    expression: str  # with symbols and operators, such as `L * dT`
+    values: tuple[tuple[str, float], ...]  # symbols in the expression and their values
+    value: float  # the result, in `unit`
+    unit: str  # by its name
 
     @property
     def substitution(self) -> str:
@@ -78,12 +74,12 @@ class Working:
 
     @property
     def quantity(self) -> Quantity:
-        """The result as a quantity, to hold against a limit; KeyError where it has no unit."""
+        """The result as a quantity, to compare with a limit; KeyError if it has no unit."""
         return Quantity.of(repr(float(self.result)), self.unit)
 
     @property
     def rounded(self) -> Quantity:
-        """The result as a sentence shows it, to four digits."""
+        """The result rounded to four digits, as sentences print it."""
         return round_quantity(self.quantity)
 
     @property

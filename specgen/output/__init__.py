@@ -1,1 +1,1 @@
-"""The only writer of files: packages whole or not at all, with their manifest."""
+"""The only code that writes files: a package and its manifest, whole or not at all."""

@@ -1,4 +1,4 @@
-"""What makes the writing of a folder one step: a turn for each build, an exchange of folders, no interrupt between."""
+"""Makes writing a folder atomic: a lock for each build, an exchange of folders, and no signal in between."""
 
 import ctypes
 import os
@@ -23,27 +23,27 @@ _HERE, _EXCHANGE = -100, 2  # AT_FDCWD of fcntl.h and RENAME_EXCHANGE of linux/f
 
 
 @contextmanager
-def turn(folder: Path) -> Iterator[bool]:
-    """Holds `folder` while one build writes in it; False where the system has no lock for folders.
+def folder_lock(folder: Path) -> Iterator[bool]:
+    """Lock `folder` while one build writes in it; yields False if the system has no lock for folders.
 
-    The lock lies on the folder itself and ends with the process: a build that was cut off leaves none behind.
+    The lock is on the folder itself and ends with the process: an interrupted build leaves none behind.
     """
     try:
-        held = os.open(folder, os.O_RDONLY)
+        descriptor = os.open(folder, os.O_RDONLY)
     except OSError:
         yield False
         return
     try:
-        yield _locked(held, folder)
+        yield _lock(descriptor, folder)
     finally:
-        os.close(held)
+        os.close(descriptor)
 
 
-def _locked(held: int, folder: Path) -> bool:
+def _lock(descriptor: int, folder: Path) -> bool:
     end = time.monotonic() + PATIENCE
     while fcntl:
         try:
-            fcntl.flock(held, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:
             if time.monotonic() > end:
                 message = "nothing was written: another build is writing in this folder"
@@ -56,13 +56,13 @@ def _locked(held: int, folder: Path) -> bool:
     return False
 
 
-def swap(one: Path, other: Path, aside: Path) -> None:
-    """Exchange two folders: in one step where the system can, else by way of `aside`. Raises OSError, nothing moved."""
-    if _at_once(one, other):
+def exchange_folders(first: Path, other: Path, aside: Path) -> None:
+    """Exchange two folders: in one step if the system can, else by way of `aside`. On OSError nothing has moved."""
+    if _exchange_at_once(first, other):
         return
     moved: list[tuple[Path, Path]] = []
     try:
-        for start, end in ((other, aside), (one, other), (aside, one)):
+        for start, end in ((other, aside), (first, other), (aside, first)):
             start.rename(end)
             moved.append((start, end))
     except BaseException:
@@ -71,17 +71,20 @@ def swap(one: Path, other: Path, aside: Path) -> None:
         raise
 
 
-def _at_once(one: Path, other: Path) -> bool:
-    """Whether the kernel has exchanged them; where it has not, plain renames tell why."""
+def _exchange_at_once(first: Path, other: Path) -> bool:
+    """Whether the kernel exchanged the folders; if not, plain renames give the reason."""
     if not sys.platform.startswith("linux"):
         return False
     call = getattr(ctypes.CDLL(None), "renameat2", None)
-    return call is not None and call(_HERE, os.fsencode(one), _HERE, os.fsencode(other), _EXCHANGE) == 0
+    return call is not None and call(_HERE, os.fsencode(first), _HERE, os.fsencode(other), _EXCHANGE) == 0
 
 
 @contextmanager
-def undisturbed() -> Iterator[None]:
-    """Drops requests to stop, for the moment in which stopping would be neither before nor after."""
+def signals_deferred() -> Iterator[None]:
+    """Defer SIGINT, SIGTERM and SIGHUP while the folders are exchanged.
+
+    A signal that arrives in this moment is not raised afterwards: the build is about to end by itself.
+    """
     if threading.current_thread() is not threading.main_thread():
         yield
         return

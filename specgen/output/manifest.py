@@ -1,4 +1,4 @@
-"""The manifest of a package, and what it tells of a folder: which files are ours, and which were changed since."""
+"""The manifest of a package, and the check of a folder by it: which files we wrote, and which were changed."""
 
 import hashlib
 import json
@@ -11,7 +11,7 @@ from specgen.model.problem import Problem, Refused, refuse
 
 MANIFEST = "manifest.json"
 _SEAL = "manifest"
-# What file managers put into every folder they show; it holds no work of the user's.
+# Files that file managers put into every folder they show; they hold no work of the user.
 _DROPPED = {".DS_Store", "Thumbs.db", "desktop.ini"}
 
 
@@ -20,96 +20,96 @@ def digest(content: bytes) -> str:
     return hashlib.sha256(content).hexdigest()
 
 
-def named(files: Iterable[tuple[str, bytes]]) -> dict[str, bytes]:
-    """The files by name; raises Refused where two names are one to a disk that does not tell A from a."""
-    made: dict[str, bytes] = {}
-    taken = {_folded(MANIFEST): MANIFEST}
+def index_files(files: Iterable[tuple[str, bytes]]) -> dict[str, bytes]:
+    """The files by name; raises Refused for two names that differ in case only."""
+    by_name: dict[str, bytes] = {}
+    taken = {_fold(MANIFEST): MANIFEST}
     for name, content in files:
         if name.startswith(".") or set(name) & set('/\\:*?"<>|\0'):
             raise refuse(f"{name!r} cannot be the name of a file", "give the document another title")
-        if _folded(name) in taken:
-            message = f"two files of the package would have one name: {taken[_folded(name)]} and {name}"
+        if _fold(name) in taken:
+            message = f"two files of the package would have one name: {taken[_fold(name)]} and {name}"
             raise refuse(message, "give one of the documents another title")
-        taken[_folded(name)] = name
-        made[name] = content
-    return made
+        taken[_fold(name)] = name
+        by_name[name] = content
+    return by_name
 
 
-def _folded(name: str) -> str:
+def _fold(name: str) -> str:
     return unicodedata.normalize("NFC", name).casefold()
 
 
-def manifest(files: dict[str, bytes], about: dict[str, Any]) -> bytes:
-    """The manifest: what it is about, every file with its digest, and the digest of all that."""
-    return _sealed(about | {"files": {name: digest(content) for name, content in sorted(files.items())}})
+def make_manifest(files: dict[str, bytes], about: dict[str, Any]) -> bytes:
+    """The manifest: the data `about` the package, every file with its digest, and a digest of the whole."""
+    return _seal(about | {"files": {name: digest(content) for name, content in sorted(files.items())}})
 
 
-def _sealed(data: dict[str, Any]) -> bytes:
-    return _text(data | {_SEAL: digest(_text(data))})
+def _seal(data: dict[str, Any]) -> bytes:
+    return _encode(data | {_SEAL: digest(_encode(data))})
 
 
-def _text(data: dict[str, Any]) -> bytes:
+def _encode(data: dict[str, Any]) -> bytes:
     return (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
 
 
-def refuse_changed(folder: Path, told: Path) -> None:
-    """Raise Refused where the folder holds anything but an unchanged package; `told` is its name to the user."""
-    foreign, edited, opened = _changes(folder)
+def refuse_changed(folder: Path, shown: Path) -> None:
+    """Raise Refused if the folder holds anything but an unchanged package; `shown` is its name in messages."""
+    foreign, edited, opened = _find_changes(folder)
     if opened:
-        message = f"open in another program: {_first(opened)}"
-        raise Refused(Problem(message, "close it, then build again", file=str(told)))
+        message = f"open in another program: {_list_first(opened)}"
+        raise Refused(Problem(message, "close it, then build again", file=str(shown)))
     if foreign:
-        message = f"the folder holds files that specgen did not write: {_first(foreign)}"
-        raise Refused(Problem(message, "give an empty folder, or move them", file=str(told)))
+        message = f"the folder holds files that specgen did not write: {_list_first(foreign)}"
+        raise Refused(Problem(message, "give an empty folder, or move them", file=str(shown)))
     if edited:
-        message = f"edited by hand since it was written: {_first(edited)}"
-        raise Refused(Problem(message, "move it to keep it, or give another folder", file=str(told)))
+        message = f"edited by hand since it was written: {_list_first(edited)}"
+        raise Refused(Problem(message, "move it to keep it, or give another folder", file=str(shown)))
 
 
-def spent(folder: Path) -> bool:
-    """Whether a folder of our own making holds nothing of the user's: it is unfinished, or a package as it was."""
-    return not (folder / MANIFEST).is_file() or not any(_changes(folder))
+def is_spent(folder: Path) -> bool:
+    """Whether a temporary folder holds no work of the user: it is unfinished or an unchanged package."""
+    return not (folder / MANIFEST).is_file() or not any(_find_changes(folder))
 
 
-def _first(names: list[str]) -> str:
+def _list_first(names: list[str]) -> str:
     return ", ".join(names[:3]) + (", ..." if len(names) > 3 else "")
 
 
-def _changes(folder: Path) -> tuple[list[str], list[str], list[str]]:
-    """The names of files that are not ours, that were edited, and that another program has open."""
-    listed = _listed(folder)
+def _find_changes(folder: Path) -> tuple[list[str], list[str], list[str]]:
+    """The names of files that we did not write, that were edited, and that another program has open."""
+    digests = _read_digests(folder)
     foreign, edited, opened = [], [], []
     for entry in sorted(folder.iterdir()):
-        document = _opened(entry.name, listed)
+        document = _find_open_document(entry.name, digests)
         if document:
             opened.append(document)
-        elif entry.name not in listed:
+        elif entry.name not in digests:
             foreign += [] if entry.name in _DROPPED and entry.is_file() else [entry.name]
-        elif not _is(entry, listed[entry.name]):
+        elif not _is_unchanged(entry, digests[entry.name]):
             edited.append(entry.name)
     return foreign, edited, opened
 
 
-def _opened(name: str, listed: Iterable[str]) -> str:
+def _find_open_document(name: str, documents: Iterable[str]) -> str:
     """The document that a word processor has open while a file of this name lies beside it; "" for any other name."""
     if name.startswith(".~lock.") and name.endswith("#"):
-        return next((d for d in listed if d == name[7:-1]), "")
-    # Here the first two letters of the document have given way to the mark.
-    return next((d for d in listed if name.startswith("~$") and d[2:] == name[2:]), "")
+        return next((d for d in documents if d == name[7:-1]), "")
+    # Here the mark replaces the first two letters of the name.
+    return next((d for d in documents if name.startswith("~$") and d[2:] == name[2:]), "")
 
 
-def _is(entry: Path, was: Any) -> bool:
-    """Whether the entry is the file that was written. A folder or link of that name is not."""
+def _is_unchanged(entry: Path, was: Any) -> bool:
+    """Whether the entry is the file as written; a folder or link of that name is not."""
     return not entry.is_symlink() and entry.is_file() and digest(entry.read_bytes()) == was
 
 
-def _listed(folder: Path) -> dict[str, Any]:
-    """The digests that a manifest in the folder lists, its own among them; none where there is no manifest of ours."""
+def _read_digests(folder: Path) -> dict[str, Any]:
+    """The digests listed in the manifest of a folder, and its own; empty if there is none that we wrote."""
     try:
         content = (folder / MANIFEST).read_bytes()
         data = json.loads(content)
         files = data["files"]
-        sealed = _sealed({key: value for key, value in data.items() if key != _SEAL})
+        seal = _seal({key: value for key, value in data.items() if key != _SEAL})
     except (FileNotFoundError, IsADirectoryError, ValueError, KeyError, TypeError, AttributeError):
         return {}
-    return files | {MANIFEST: digest(sealed)} if isinstance(files, dict) and files else {}
+    return files | {MANIFEST: digest(seal)} if isinstance(files, dict) and files else {}

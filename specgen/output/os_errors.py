@@ -1,4 +1,4 @@
-"""What the system refused, told with what to do about it."""
+"""Errors of the operating system as refusals, each with a remedy."""
 
 import errno
 from pathlib import Path
@@ -24,7 +24,7 @@ _HINTS = {
 }
 
 
-def failed(path: Path, error: OSError) -> Refused:
-    """The refusal for a file or folder that could not be written."""
+def refuse_write(path: Path, error: OSError) -> Refused:
+    """The refusal for a file or folder that could not be written, to be raised."""
     hint = _HINTS.get(error.errno or 0, "check the folder, its rights and the space on its disk")
     return Refused(Problem(f"nothing was written: {error.strerror or error}", hint, file=str(path)))

@@ -1,4 +1,4 @@
-"""The files of a package: every document in every format asked for, and what the manifest says of them."""
+"""Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -8,30 +8,30 @@ from typing import Any
 from specgen.documents import document
 from specgen.documents.catalogue import Template, templates, templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.documents.template_overrides import checked
+from specgen.documents.template_overrides import check_folder
 from specgen.formats import text
 from specgen.model.block import Document
 from specgen.model.finding import Judgment, Severity
 from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
-from specgen.model.suggest import near_hint
-from specgen.output.manifest import named
+from specgen.model.suggest import suggest
+from specgen.output.manifest import index_files
 from specgen.resolving.provider import Resolver
 
 Writer = Callable[[Document, Path], bytes]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Package:
-    """The files by name, the head of their manifest, and what the user is told of the letterhead."""
+    """A package ready to be written."""
 
-    files: dict[str, bytes]
-    about: dict[str, Any]
-    notes: tuple[str, ...] = ()
+    files: dict[str, bytes]  # contents by file name
+    about: dict[str, Any]  # the data of the manifest above its list of files
+    notes: tuple[str, ...] = ()  # what the user is told about the letterhead
 
 
-def made(
+def make_package(
     project: Project,
     standards: Standards,
     judgment: Judgment,
@@ -42,21 +42,21 @@ def made(
     letterhead: Path | None = None,
     own: Path | None = None,
 ) -> Package:
-    """Every document of the project, on the letterhead and in the words of a firm's own folder where they are given.
+    """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
     Raises Refused for an unknown format, an unknown id, a faulty template or a letterhead that cannot serve.
     """
-    writers = {name: _writer(name, letterhead, own) for name in formats}
-    notes = _told(formats, letterhead)
+    writers = {name: _load_writer(name, letterhead, own) for name in formats}
+    notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve)
     folder = templates_folder()
     if own is not None:
-        checked(own, folder)
+        check_folder(own, folder)
     files: list[tuple[str, bytes]] = []
-    for template in _chosen(templates(folder, own), only):
-        written = document.made(template, context, draft)
+    for template in _choose(templates(folder, own), only):
+        composed = document.compose_document(template, context, draft)
         for ending, writer in writers.items():
-            files.append((f"{written.file_name}.{ending}", writer(written, folder)))
+            files.append((f"{composed.file_name}.{ending}", writer(composed, folder)))
     about = {
         "format": 1,
         "project": project.get(("project", "name")),
@@ -64,11 +64,11 @@ def made(
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
     }
-    return Package(named(files), about, notes)
+    return Package(files=index_files(files), about=about, notes=notes)
 
 
-def _told(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
-    """What is left out of a letterhead; raises Refused where it cannot serve, or serves nothing."""
+def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
+    """Notes on what is left out of a letterhead; raises Refused if it is unusable or no Word document is built."""
     if letterhead is None:
         return ()
     if "docx" not in formats:
@@ -78,25 +78,25 @@ def _told(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
     return read_letterhead(letterhead).notes
 
 
-def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
+def _choose(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
     known = {template.id: template for template in every}
     for name in only:
         if name.upper() not in known:
-            raise refuse(f"there is no document {name!r}", near_hint(name, list(known)))
+            raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
     wanted = {name.upper() for name in only}
     return tuple(template for template in every if not only or template.id in wanted)
 
 
-def _writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:
-    """The writer of a format; only its libraries are loaded."""
+def _load_writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:
+    """The writer of a format, loading only the libraries it needs."""
     if name == "docx":
         from specgen.formats.docx import word_file as docx
 
-        return lambda made_document, folder: docx.write_docx(made_document, letterhead or folder / "letterhead.docx")
+        return lambda composed, folder: docx.write_docx(composed, letterhead or folder / "letterhead.docx")
     if name == "html":
         from specgen.formats import html
 
-        return lambda made_document, folder: html.write_html(made_document, folder, own)
+        return lambda composed, folder: html.write_html(composed, folder, own)
     if name == "txt":
-        return lambda made_document, folder: text.write_text(made_document).encode()
-    raise refuse(f"there is no format {name!r}", near_hint(name, ["docx", "html", "txt"]))
+        return lambda composed, folder: text.write_text(composed).encode()
+    raise refuse(f"there is no format {name!r}", suggest(name, ["docx", "html", "txt"]))

@@ -1,1 +1,1 @@
-"""Text becomes typed facts here, once, with the place of every value kept beside them."""
+"""Reads text to typed values, once, and keeps the place of every value."""

@@ -1,7 +1,7 @@
-"""A text to the typed value of a field: the one converter, for the fields of a file and for the keys of a calculation.
+"""Converts a text to the typed value of a field: the one converter, for fields of files and keys of calculations.
 
-Whether a value may stand, as a choice and within its bounds, is asked of the rules of its section (`rules.py`). Those
-load Cerberus, which takes longer than a whole sum from keys: so they stand apart, and a sum does without them.
+Choices and bounds are checked by the rules of the section (`rules.py`). Those load Cerberus, which takes longer than a
+whole calculation from keys; so they are kept apart, and a calculation does without them.
 """
 
 import re
@@ -30,7 +30,7 @@ MOST_TEXT = 20_000
 
 
 class InvalidValue(ValueError):
-    """A text is no value of its field; `hint` says what would be right."""
+    """A text is not a valid value of its field; `hint` says what would be right."""
 
     def __init__(self, message: str, hint: str = "") -> None:
         super().__init__(message)
@@ -38,15 +38,15 @@ class InvalidValue(ValueError):
 
 
 def convert(field: Field, text: str) -> Any:
-    """The typed value of a text, of one entry for a field that holds a list; raises InvalidValue.
+    """The typed value of a text, or of one entry for a field that holds a list; raises InvalidValue.
 
-    A choice comes as the schema spells it; a text that is none of the choices comes back as it is, for the rules.
+    A choice is returned as the schema spells it; any other text is returned unchanged, for the rules to refuse.
     """
     kind = field.of or field.kind
     if kind == "quantity":
         return _quantity(field, text)
     if kind == "choice":
-        return _spellings(field.values).get(_folded(text), text)
+        return _spellings(field.values).get(_fold(text), text)
     return _CONVERTERS[kind](text)
 
 
@@ -60,7 +60,7 @@ def _quantity(field: Field, text: str) -> Quantity:
     units = (field.unit_ip,) if field.unit_ip == field.unit_si else (field.unit_ip, field.unit_si)
     apart = dimension == "temperature_difference"
     try:
-        # The trade writes a difference of temperatures in plain degrees: its zero is not that of the scale.
+        # The trade writes a temperature difference in plain degrees, without the zero of the scale.
         value = parse_quantity(text, "temperature" if apart else dimension, units)
     except QuantityError as error:
         raise InvalidValue(error.message, error.hint) from None
@@ -69,11 +69,11 @@ def _quantity(field: Field, text: str) -> Quantity:
 
 @cache
 def _spellings(choices: tuple[str, ...]) -> dict[str, str]:
-    return {_folded(choice): choice for choice in choices}
+    return {_fold(choice): choice for choice in choices}
 
 
-def _folded(choice: str) -> str:
-    """A choice whatever its capitals, with underscores for blanks and hyphens."""
+def _fold(choice: str) -> str:
+    """A choice in lower case, with underscores for blanks and hyphens."""
     return choice.strip().lower().replace(" ", "_").replace("-", "_")
 
 
@@ -89,7 +89,7 @@ def _number(text: str) -> int | Fraction:
 
 
 def _parts(text: str) -> Fraction:
-    """The number of `3/4` or `1-1/2`; a dash before it is its sign, one inside joins a whole and its fraction."""
+    """The number of `3/4` or `1-1/2`; a leading dash is the sign, a dash inside joins whole number and fraction."""
     try:
         number = parse_number(text.lstrip("+-"))
     except QuantityError as error:
@@ -105,7 +105,7 @@ def _integer(text: str) -> int:
 
 
 def _percent(text: str) -> int | Fraction:
-    """The percents of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share, and is asked back."""
+    """The percentage of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share and is refused."""
     plain = text.strip()
     number = _number(plain.removesuffix("%").strip())
     if 0 < number < 1 and not plain.endswith("%"):
@@ -121,7 +121,7 @@ def _yes_no(text: str) -> bool:
 
 
 def _date(text: str) -> "datetime.date":
-    import datetime  # here, for no sum from keys has a date, and each would wait for its calendar
+    import datetime  # imported here: no calculation from keys has a date
 
     try:
         if not re.fullmatch(r"\d{4}-\d\d-\d\d", text):

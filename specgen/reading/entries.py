@@ -1,9 +1,9 @@
-"""The shape of an entry of the schema by its kind, told once, and the field or collection it becomes."""
+"""The shape of a schema entry by its kind, and the field or collection it becomes."""
 
 from typing import Any
 
 from specgen.model.field import Collection, Field, Path, Schema
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import find_dimension
 from specgen.quantities.units import SAME_UNITS, UNITS
@@ -28,19 +28,21 @@ _COLLECTIONS = ("mapping", "items")
 
 
 def _choices(value: Any, known: Known) -> tuple[str, ...]:
-    """The words of a list, or the names of the rows that `@steps` stands for."""
+    """The words of a list, or the row names behind `@steps`."""
     if value.__class__ is str and value.startswith("@"):
         if value[1:] not in known.rows:
-            raise Wrong(f"{value} stands for no list", near_hint(value[1:], known.rows))
+            raise Wrong(f"{value} stands for no list", suggest(value[1:], known.rows))
         return tuple(known.rows[value[1:]])
     typed: tuple[str, ...] = _WORDS.convert(value, known)
     return typed
 
 
 def _check_target(value: str, schema: Schema) -> None:
-    marked = [path[0] for path, made in schema.collections.items() if made.kind == "mapping" and len(path) == 2]
+    marked = [
+        path[0] for path, collection in schema.collections.items() if collection.kind == "mapping" and len(path) == 2
+    ]
     if value not in marked:
-        raise Wrong(f"{value!r} is no collection whose members have marks", near_hint(value, marked))
+        raise Wrong(f"{value!r} is no collection whose members have marks", suggest(value, marked))
 
 
 _WORDS = list_of(TEXT)
@@ -51,7 +53,7 @@ _SPAN = {"least": TEXT, "most": TEXT}
 _MEASURED = {**_SPAN, "dimension": one_of(sorted({*SAME_UNITS, *(unit.dimension for unit in UNITS.values())}))}
 _TARGET = Kind("the name of a collection", TEXT.convert, _check_target)
 
-# What each kind of value must say besides what every field says, and what it may say.
+# For each kind of value the keys it must have besides those of every field, and the keys it may have.
 _VALUES: dict[str, tuple[dict[str, Kind], dict[str, Kind]]] = {
     "integer": ({}, {**_SPAN, **_COUNTS, "values": _WORDS}),
     "number": ({}, {**_SPAN, **_COUNTS}),
@@ -94,12 +96,12 @@ _SHAPES = {
         ),
     ),
 }
-# What tells the shape: the kind, and for a list the kind of its entries.
+# The keys that decide the shape: the kind, and for a list the kind of its entries.
 _HEAD, _LIST_HEAD = Shape({"kind": _NEEDED["kind"]}), Shape({"kind": _NEEDED["kind"]} | _LIST)
 
 
 def shape_of(entry: Any, known: Known) -> Shape:
-    """The keys that an entry may have, by the kind it names; raises Wrong where it names none."""
+    """The keys that an entry may have, by the kind it names; raises Wrong if it names none."""
     if entry.__class__ is not dict:
         _SHAPES["text", ""].convert(entry, known)
     kind, of = str(entry.get("kind")), str(entry.get("of", ""))
@@ -112,39 +114,39 @@ def shape_of(entry: Any, known: Known) -> Shape:
 def make_entry(path: Path, typed: dict[str, Any]) -> Field | Collection:
     """The field or collection that the typed values of an entry describe; raises Wrong."""
     if typed["kind"] in _COLLECTIONS:
-        return Collection(path if path[-1] == "*" else (*path, "*"), **typed)
+        return Collection(path=path if path[-1] == "*" else (*path, "*"), **typed)
     if "if" in typed:
         typed["condition"] = typed.pop("if")
     if "also" in typed:
         typed["values"] += typed.pop("also")
-    made = Field(path, **typed)
-    _check_units(made)
-    _check_default(made)
-    return made
+    field = Field(path=path, **typed)
+    _check_units(field)
+    _check_default(field)
+    return field
 
 
-def _check_units(made: Field) -> None:
-    """Raise Wrong where the units of a quantity are not of its dimension, or a figure of it is not in such a unit."""
-    if "quantity" not in (made.kind, made.of):
+def _check_units(field: Field) -> None:
+    """Raise Wrong if the units of a quantity are not of its dimension, or a bound or default is not in such a unit."""
+    if "quantity" not in (field.kind, field.of):
         return
-    dimension = find_dimension(made.dimension, made.unit_ip)
-    for key, unit in (("unit_ip", made.unit_ip), ("unit_si", made.unit_si)):
+    dimension = find_dimension(field.dimension, field.unit_ip)
+    for key, unit in (("unit_ip", field.unit_ip), ("unit_si", field.unit_si)):
         if UNITS[unit].dimension != dimension:
             known = [name for name, row in UNITS.items() if row.dimension == dimension]
-            raise Wrong(f"{unit!r} is no unit of {dimension.replace('_', ' ')}", near_hint(unit, known), (key,))
-    units = (made.unit_ip,) if made.unit_ip == made.unit_si else (made.unit_ip, made.unit_si)
-    for key, text in (("least", made.least), ("most", made.most), ("default", made.default)):
+            raise Wrong(f"{unit!r} is no unit of {dimension.replace('_', ' ')}", suggest(unit, known), (key,))
+    units = (field.unit_ip,) if field.unit_ip == field.unit_si else (field.unit_ip, field.unit_si)
+    for key, text in (("least", field.least), ("most", field.most), ("default", field.default)):
         try:
-            # Asked as the reader of projects asks, so that each figure is parsed once for both.
+            # Parsed with the arguments that the reader of projects uses, so that the cache serves both.
             if text:
                 parse_quantity(text, dimension, units)
         except QuantityError as error:
             raise Wrong(error.message, error.hint, (key,)) from None
 
 
-def _check_default(made: Field) -> None:
-    """Raise Wrong where a default is no choice of its field, or there is none that its condition could be about."""
-    if made.default_if and not made.default:
+def _check_default(field: Field) -> None:
+    """Raise Wrong if a default is no choice of its field, or if there is a condition and no default."""
+    if field.default_if and not field.default:
         raise Wrong("there is no default to hold under this condition", "write a default", ("default_if",))
-    if made.kind == "choice" and made.default and made.default not in made.values:
-        raise Wrong(f"{made.default!r} is no choice of this field", near_hint(made.default, made.values), ("default",))
+    if field.kind == "choice" and field.default and field.default not in field.values:
+        raise Wrong(f"{field.default!r} is no choice of this field", suggest(field.default, field.values), ("default",))

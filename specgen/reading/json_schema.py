@@ -1,4 +1,4 @@
-"""The schema for editors, as JSON Schema (draft 2020-12), from the same entries that the reader uses."""
+"""The schema for editors as JSON Schema (draft 2020-12), built from the entries that the reader uses."""
 
 from typing import Any
 
@@ -10,38 +10,38 @@ from specgen.reading.rules import REQUIRED
 _YES_NO = {"enum": ["yes", "no", True, False]}
 _OPEN = {"enum": ["tbd", None, ""]}
 _NUMBER = rf"^({DECIMAL}|{PARTS})$"
-# A percentage below 1 is written with its sign, or it may be meant as a share.
+# A percentage below 1 needs its sign, as it may be meant as a share.
 _PERCENT = rf"^(({DECIMAL}|{PARTS})\s*%|[+-]?(0|0*[1-9]\d{{0,14}}(\.\d{{0,15}})?))$"
 _SHARE = {"exclusiveMinimum": 0, "exclusiveMaximum": 1}
 _PATTERNS = {"date": r"^\d{4}-\d{2}-\d{2}$", "time": r"^([01]?\d|2[0-3]):[0-5]\d$", "quantity": r"\D"}
 FILES = ("project", "firm", "coating_system", "record")
-# What the reader refuses a project without, by its section; a side file may hold any part.
+# What a project must have to be read; a side file may hold any part.
 _REQUIRED = {"project": sorted({(section + place)[0] for section, places in REQUIRED.items() for place in places})}
-_PAPERS = {"firm", "coating_system"}
+_HOLD_ATTACHMENTS = {"firm", "coating_system"}
 
 
 def json_schema(schema: Schema, file: str = "project") -> dict[str, Any]:
     """The JSON Schema of one kind of file: project, firm, coating_system or record."""
-    made = _object(schema.root, file)
-    made["properties"]["format"] = {"const": 1, "description": "version of the file form"}
+    root = _object(schema.root, file)
+    root["properties"]["format"] = {"const": 1, "description": "version of the file form"}
     head = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": f"specgen {file.replace('_', ' ')} file",
     }
-    return head | made | {"required": _REQUIRED.get(file, [])}
+    return head | root | {"required": _REQUIRED.get(file, [])}
 
 
 def _object(node: Node, file: str) -> dict[str, Any]:
-    properties = {name: made for name, child in node.children.items() if (made := _node(child, file)) is not None}
+    properties = {name: inner for name, child in node.children.items() if (inner := _node(child, file)) is not None}
     return {"type": "object", "properties": properties, "additionalProperties": False}
 
 
 def _node(node: Node, file: str) -> dict[str, Any] | None:
-    """The schema of a node; None where nothing of it stands in this kind of file."""
+    """The schema of a node; None if nothing of it belongs in this kind of file."""
     if not _stands_in(node, file):
         return None
     if node.field is not None:
-        return {"anyOf": [_field(node.field), _OPEN], "description": _described(node.field)}
+        return {"anyOf": [_field(node.field), _OPEN], "description": _describe(node.field)}
     if node.star is not None and node.collection is not None:
         inner = _node(node.star, file) or {}
         listed = {"type": "array", "items": inner}
@@ -54,11 +54,14 @@ def _node(node: Node, file: str) -> dict[str, Any] | None:
 
 
 def _stands_in(node: Node, file: str) -> bool:
-    """A project file may hold all but records; a side file what is at home there, and its papers."""
+    """Whether a node belongs in a kind of file: all but records in a project file, else what is at home there.
+
+    Firm and coating system files hold their own attachments too.
+    """
     homes = _homes(node)
     if file == "project":
         return bool(homes - {"record"})
-    return file in homes or (file in _PAPERS and node.path[:1] == ("attachments",))
+    return file in homes or (file in _HOLD_ATTACHMENTS and node.path[:1] == ("attachments",))
 
 
 def _homes(node: Node) -> set[str]:
@@ -97,6 +100,6 @@ def _bounds(field: Field) -> dict[str, float]:
     return {word: float(bound) for word, bound in bounds.items() if bound}
 
 
-def _described(field: Field) -> str:
+def _describe(field: Field) -> str:
     asked = f"; ring {field.ring}, owed by {field.owed_by.replace('_', ' ')}" if field.owed_by else ""
     return f"{field.label}: {field.why}; for example {field.example}{asked}"

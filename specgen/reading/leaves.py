@@ -1,4 +1,4 @@
-"""The text of each leaf to the type its field has, held against the rules of its section; faults are noted."""
+"""Converts the text of each leaf to the type of its field and checks it by the rules of its section."""
 
 from collections.abc import Iterable, Iterator
 from typing import Any
@@ -14,11 +14,11 @@ def read_values(text: Text, records: Iterable[Record], rules: Rules) -> dict[Pat
     """The typed values of the records of a file by path; faults are noted on `text`."""
     values: dict[Path, Any] = {}
     for record in records:
-        values |= _of_record(text, record, rules.of(record.node))
+        values |= _read_record(text, record, rules.of(record.node))
     return values
 
 
-def _of_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, Any]:
+def _read_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, Any]:
     depth = len(record.path)
     values: dict[Path, Any] = {}
     asked: dict[Path, Any] = {}
@@ -26,10 +26,10 @@ def _of_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, An
         place = path[depth:]
         field = rules.fields.get(place)
         if field is None:
-            # What stands where nothing is known is left as it is, for the rules to refuse.
+            # A value under an unknown name is left as it is, for the rules to refuse.
             asked[place] = raw
         elif field.kind == "list":
-            values[path] = tuple(_entries(text, rules, place, path, raw))
+            values[path] = tuple(_read_entries(text, rules, place, path, raw))
         elif (place, raw) in rules.passed:
             values[path] = rules.passed[place, raw]
         else:
@@ -37,13 +37,13 @@ def _of_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, An
                 values[path] = asked[place] = convert(field, raw)
             except InvalidValue as invalid:
                 text.problem(path, invalid.message, invalid.hint)
-    for path in _refused(text, record, rules, asked):
+    for path in _find_refused(text, record, rules, asked):
         values.pop(path, None)
     return values
 
 
-def _refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, Any]) -> list[Path]:
-    """The paths whose values the rules refuse; those that pass are remembered."""
+def _find_refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, Any]) -> list[Path]:
+    """The paths whose values the rules refuse; values that pass are remembered."""
     faults = rules.faults(asked)
     for fault in faults:
         path = record.path + fault[0]
@@ -53,8 +53,8 @@ def _refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, 
     return [record.path + place for place, _ in faults]
 
 
-def _entries(text: Text, rules: SectionRules, place: Path, path: Path, raw: list[Any]) -> Iterator[Any]:
-    """The entries of a list that may stand in it, each asked alone: Cerberus makes a new validator for each list."""
+def _read_entries(text: Text, rules: SectionRules, place: Path, path: Path, raw: list[Any]) -> Iterator[Any]:
+    """The valid entries of a list, each checked alone: Cerberus would make a new validator for each list."""
     field = rules.fields[place]
     for number, entry in enumerate(raw):
         here = path + (str(number),)

@@ -1,6 +1,6 @@
-"""YAML text to plain data: every scalar stays text, every path keeps its line and column.
+"""Reads YAML to plain data: every scalar stays text, every path keeps its line and column.
 
-One compose with the C loader where it is built in, then our own walk: duplicate keys are refused
+The file is composed once, by the C loader if it is available, and then walked: duplicate keys are refused
 with both lines named, and an empty, null or `tbd` value counts as absent.
 """
 
@@ -11,9 +11,9 @@ from typing import Any
 
 import yaml
 
-from specgen.model.field import Path, dotted
+from specgen.model.field import Path, dotted_path
 from specgen.model.finding import Place
-from specgen.model.forbidden_characters import unseen
+from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 from specgen.reading.file_text import read_source
 
@@ -21,16 +21,16 @@ _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}
 _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
-# The kinds that YAML itself tells apart; every scalar is read as text, whatever its kind.
+# The tags of plain YAML; every scalar is read as text, whatever its tag.
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
 MOST_DEPTH = 40
-# A file with more faults than this is no project, or one slip in it repeats; the first ones say which.
+# A file with more faults is no project, or repeats one mistake; the first ones show which.
 MOST_PROBLEMS = 100
 MOST_MESSAGE = 300
-# An alias stands for a whole branch; a few of them nested stand for more than any machine holds.
+# An alias repeats a whole branch; a few nested ones can repeat more than any machine holds.
 MOST_REPEATED = 10_000
-# What is written is composed before it can be counted by paths. A project of 50,000 lines holds 400,000 values; so many
-# take three seconds and 300 MB.
+# Nodes are counted while the file is composed. A project of 50,000 lines holds 400,000 values, which take three seconds
+# and 300 MB.
 MOST_VALUES = 420_000
 
 
@@ -54,17 +54,17 @@ class Text:
     problems: list[Problem] = field(default_factory=list)
 
     def problem(self, path: Path, message: str, hint: str = "") -> None:
-        """Note a fault at a path; a missing path is placed at its nearest parent."""
+        """Note a problem at a path, or at its nearest parent if the path is missing."""
         place = next((self.places[path[:n]] for n in range(len(path), -1, -1) if path[:n] in self.places), Place(""))
         self.problem_at(place, path, message, hint)
 
     def problem_at(self, place: Place, path: Path, message: str, hint: str = "") -> None:
-        """Note a fault at a place."""
-        here = dotted(path)
+        """Note a problem at a place."""
+        here = dotted_path(path)
         self.add(Problem(_short(message), hint, _short(here), self.file, place.line, place.column))
 
     def add(self, problem: Problem) -> None:
-        """Note a fault; raises Refused where there are more of them than anyone reads."""
+        """Note a problem; raises Refused if there are more than anyone would read."""
         self.problems.append(problem)
         if len(self.problems) == MOST_PROBLEMS:
             more = Problem(f"there are {MOST_PROBLEMS} faults or more; no more are listed", "mend these first")
@@ -77,29 +77,29 @@ def _short(text: str) -> str:
 
 
 def read_text(path: FilePath, shown: str) -> Text:
-    """The content of the file at `path`, named `shown` in messages; raises Refused where it is no YAML mapping."""
+    """The content of the file at `path`, named `shown` in messages; raises Refused if it is no YAML mapping."""
     source = read_source(path, shown)
     text = Text(shown)
     collecting = gc.isenabled()
     gc.disable()
     try:
-        _fill(text, _composed(source, shown))
+        _fill(text, _compose(source, shown))
     finally:
         if collecting:
             gc.enable()
     return text
 
 
-def _composed(source: str, shown: str) -> yaml.MappingNode:
+def _compose(source: str, shown: str) -> yaml.MappingNode:
     loader, counter = _Loader(source), _Counter(shown)
-    loader.descend_resolver, loader.ascend_resolver, loader.resolve = counter.entered, counter.left, counter.tag
+    loader.descend_resolver, loader.ascend_resolver, loader.resolve = counter.enter, counter.leave, counter.tag
     try:
         node = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
-        raise Refused(Problem(*_explained(error, source, line), "", shown, line, column)) from None
-    except (ValueError, OverflowError):  # the loader in Python makes a character of any code
+        raise Refused(Problem(*_explain(error, source, line), "", shown, line, column)) from None
+    except (ValueError, OverflowError):  # the pure Python loader turns any code into a character
         raise Refused(
             Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
         ) from None
@@ -116,13 +116,13 @@ def _composed(source: str, shown: str) -> yaml.MappingNode:
 
 
 class _Counter:
-    """Stands in for the loader's resolver: nodes are counted, and no type is guessed, for all scalars stay text."""
+    """Replaces the loader's resolver: counts nodes, and guesses no types, as all scalars stay text."""
 
     def __init__(self, shown: str) -> None:
         self.shown, self.count = shown, 0
 
-    def entered(self, parent: yaml.Node | None, index: Any) -> None:
-        """Count a node that is about to be composed; raises Refused where there are too many."""
+    def enter(self, parent: yaml.Node | None, index: Any) -> None:
+        """Count a node that is about to be composed; raises Refused if there are too many."""
         self.count += 1
         node = index if isinstance(index, yaml.Node) else parent
         if self.count > MOST_VALUES and node is not None:
@@ -130,19 +130,19 @@ class _Counter:
             mark = node.start_mark
             raise Refused(Problem(message, hint, "", self.shown, mark.line + 1, mark.column + 1))
 
-    def left(self) -> None:
-        """Nothing hangs on the end of a node."""
+    def leave(self) -> None:
+        """Do nothing at the end of a node."""
 
     def tag(self, kind: Any, value: Any, implicit: Any) -> str:
-        """The tag of a node that is written without one."""
+        """The tag of a node written without one."""
         if kind is not yaml.ScalarNode:
             return _CORE + ("map" if kind is yaml.MappingNode else "seq")
         return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
 
 
-def _explained(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
+def _explain(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
     problem = error.problem or "syntax error"
-    # The parser counts more kinds of line ends than we do, and may stand behind the last line.
+    # The parser counts more kinds of line ends than we do, and may point behind the last line.
     written = "".join(source.split("\n")[line - 1 : line]) if line else ""
     if "\t" in written[: len(written) - len(written.lstrip())]:
         return "a tab stands in the indentation", "indent with spaces"
@@ -161,7 +161,7 @@ def _fill(text: Text, node: yaml.MappingNode) -> None:
 
 
 class _Walk:
-    """Nodes to data; keeps the nodes it is inside of, so that a node that holds itself is refused."""
+    """Converts nodes to data; keeps the nodes it is inside of, to refuse one that contains itself."""
 
     def __init__(self, text: Text) -> None:
         self.text, self.inside, self.seen = text, set[int](), set[int]()
@@ -181,18 +181,18 @@ class _Walk:
             return TBD
         self.count(node)
         self.inside.add(id(node))
-        made = self.mapping(node, path) if isinstance(node, yaml.MappingNode) else self.items(node, path)
+        data = self.mapping(node, path) if isinstance(node, yaml.MappingNode) else self.items(node, path)
         self.inside.discard(id(node))
-        return made
+        return data
 
     def count(self, node: yaml.Node) -> None:
-        """Count what aliases repeat."""
+        """Count the values that an alias repeats."""
         if id(node) in self.seen:
             self.repeat(node, 1 + len(node.value))
         self.seen.add(id(node))
 
     def repeat(self, node: yaml.Node, times: int) -> None:
-        """Raises Refused where aliases and merge keys repeat more than a project can mean."""
+        """Add to the count of repeated values; raises Refused if aliases and merge keys repeat too many."""
         self.repeated += times
         if self.repeated > MOST_REPEATED:
             mark, hint = node.start_mark, "write the values out, or leave them away"
@@ -201,44 +201,44 @@ class _Walk:
 
     def scalar(self, node: yaml.ScalarNode, path: Path) -> Any:
         plain = not node.style
-        if not self.seen_on_paper(node, path):
+        if not self.is_printable(node, path):
             return TBD
         if plain and (node.value in _NULLS or node.value.lower() == "tbd"):
             return TBD
         return node.value.strip() if plain else node.value
 
-    def seen_on_paper(self, node: yaml.ScalarNode, path: Path) -> bool:
-        """Whether a page can show a text; a character that only an escape could bring in, such as "\\0", is noted."""
-        told = unseen(node.value) if node.style == '"' else None
-        if told:
-            self.text.problem_at(self.place(node, path), path, *told[1:])
-        return told is None
+    def is_printable(self, node: yaml.ScalarNode, path: Path) -> bool:
+        """Whether a text can be printed; a character that only an escape can produce, such as "\\0", is noted."""
+        fault = find_forbidden(node.value) if node.style == '"' else None
+        if fault:
+            self.text.problem_at(self.place(node, path), path, *fault[1:])
+        return fault is None
 
     def place(self, node: yaml.Node, path: Path) -> Place:
         mark = node.start_mark
-        return Place(dotted(path), self.text.file, mark.line + 1, mark.column + 1)
+        return Place(dotted_path(path), self.text.file, mark.line + 1, mark.column + 1)
 
     def mapping(self, node: yaml.Node, path: Path) -> dict[str, Any]:
-        made: dict[str, Any] = {}
+        data: dict[str, Any] = {}
         for key, value in self.pairs(node, path):
             if not isinstance(key, yaml.ScalarNode):
                 self.text.problem_at(self.place(key, path), path, "a key must be plain text")
                 continue
-            if not self.seen_on_paper(key, path):
+            if not self.is_printable(key, path):
                 continue
             here = path + (key.value,)
             place = self.place(key, here)
-            if key.value in made:
+            if key.value in data:
                 first = self.text.places[here].line
                 message = f"{key.value!r} appears twice, in line {first} and in line {place.line}"
                 self.text.problem_at(place, here, message, "keep one of them")
                 continue
             self.text.places[here] = place
-            made[key.value] = self.value(value, here)
-        return made
+            data[key.value] = self.value(value, here)
+        return data
 
     def pairs(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
-        """The pairs of a mapping; those of a merge key stand behind its own and do not repeat them."""
+        """The pairs of a mapping, its own first, then those of a merge key whose names are new."""
         own = [(k, v) for k, v in node.value if k.tag != _MERGE]
         merges = [(k, v) for k, v in node.value if k.tag == _MERGE]
         for key, _ in merges[1:]:
@@ -246,13 +246,13 @@ class _Walk:
         taken = {k.value for k, _ in own if isinstance(k, yaml.ScalarNode)}
         for _, value in merges[:1]:
             for merged in value.value if isinstance(value, yaml.SequenceNode) else [value]:
-                new = [pair for pair in self.merged(merged, path) if pair[0].value not in taken]
+                new = [pair for pair in self.merged_pairs(merged, path) if pair[0].value not in taken]
                 taken |= {key.value for key, _ in new}
                 own += new
         return own
 
-    def merged(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
-        """The pairs that a merge key takes in: those of a mapping above, and those that this one takes in itself."""
+    def merged_pairs(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
+        """The pairs that a merge key takes in: those of a mapping above, including what that one merges."""
         message, hint = (
             "`<<` takes in a mapping that stands above",
             "write `<<: *mark`, and `&mark` before that mapping",
@@ -271,9 +271,9 @@ class _Walk:
         return []
 
     def items(self, node: yaml.Node, path: Path) -> list[Any]:
-        made = []
+        entries = []
         for number, item in enumerate(node.value):
             here = path + (str(number),)
             self.text.places[here] = self.place(item, here)
-            made.append(self.value(item, here))
-        return made
+            entries.append(self.value(item, here))
+        return entries

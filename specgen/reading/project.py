@@ -1,4 +1,4 @@
-"""The project file and the side files it names to one frozen Project; all faults of all files at once."""
+"""Reads the project file and its side files to one frozen Project; reports all problems of all files at once."""
 
 import dataclasses
 from collections.abc import Mapping
@@ -6,24 +6,24 @@ from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Any
 
-from specgen.model.field import Field, Path, Schema, dotted
+from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
 from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
-from specgen.reading.structure import structured
+from specgen.reading.structure import build_structure
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
-_PAPERS = "attachments"
+_ATTACHMENTS = "attachments"
 
 
 @dataclass
-class _Read:
-    """One file read: its text, typed values, members, and the side files it names."""
+class _FileContent:
+    """The content of one file: its text, typed values, members, rules, and the side files it names."""
 
     text: Text
     values: dict[Path, Any]
@@ -37,16 +37,16 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     main = _read(file, file.name or str(file), schema, Rules())
     named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
     sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
-    # What the site wrote is only validated here; nothing is judged by it yet.
+    # Site records are only validated here; no clause uses them yet.
     records = [
         _side(file, name, ("records", str(number)), "record", schema, main)
         for number, name in enumerate(main.values.get(("records",), ()))
     ]
-    project = _joined(main, sides, schema)
+    project = _join(main, sides, schema)
     problems = main.text.problems + [p for side in (*sides.values(), *records) for p in side.text.problems]
-    # A slip in a name leaves a section missing as well: that is told once the slips are mended.
-    problems += [] if problems else _missing(project, main)
-    problems += _dangling(project) + demand_problems(project)
+    # A misspelled name makes a section missing as well: report that only when the names are right.
+    problems += [] if problems else _find_missing(project, main)
+    problems += _find_dangling(project) + demand_problems(project)
     if problems:
         raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
     return project
@@ -57,34 +57,34 @@ def defaults(schema: Schema) -> dict[Path, Any]:
     return {path: convert(field, field.default) for path, field in schema.fields.items() if field.default}
 
 
-def _read(path: FilePath, shown: str, schema: Schema, rules: Rules) -> _Read:
+def _read(path: FilePath, shown: str, schema: Schema, rules: Rules) -> _FileContent:
     text = read_text(path, shown)
-    made = structured(text, schema.root)
-    values = read_values(text, made.records, rules)
+    structure = build_structure(text, schema.root)
+    values = read_values(text, structure.records, rules)
     if values.get(("format",), 1) != 1:
         text.problem(("format",), "this format is not known", "write format: 1")
-    return _Read(text, values, made.members, rules)
+    return _FileContent(text, values, structure.members, rules)
 
 
-def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _Read) -> _Read:
-    """A side file named at `at`; only the fields at home there may stand in it, and its papers keep its name."""
+def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _FileContent) -> _FileContent:
+    """The content of a side file named at `at`: only fields at home there, its attachments marked with its name."""
     try:
-        side = _read(_found(file, name, main), name, schema, main.rules)
+        side = _read(_find_side_file(file, name, main), name, schema, main.rules)
     except Refused as refused:
         place = main.text.places[at]
         for problem in refused.problems:
-            about = f"{dotted(at)}: {name}" if problem.file else dotted(at)
-            told = Problem(problem.message, problem.hint, about, place.file, place.line, place.column)
-            main.text.add(problem if problem.line else told)
-        return _Read(Text(name), {}, {}, main.rules)
+            about = f"{dotted_path(at)}: {name}" if problem.file else dotted_path(at)
+            placed = Problem(problem.message, problem.hint, about, place.file, place.line, place.column)
+            main.text.add(problem if problem.line else placed)
+        return _FileContent(Text(name), {}, {}, main.rules)
     side.values.pop(("format",), None)
-    _at_home(side, home, schema)
-    _once(side, home, schema, main)
-    return _marked(side, SIDE_FILES.get(home, home), schema)
+    _check_home(side, home, schema)
+    _check_given_once(side, home, schema, main)
+    return _mark_attachments(side, SIDE_FILES.get(home, home), schema)
 
 
-def _found(file: FilePath, name: str, main: _Read) -> FilePath:
-    """Where a side file lies; raises Refused outside the project folder, and for a file that is already named."""
+def _find_side_file(file: FilePath, name: str, main: _FileContent) -> FilePath:
+    """The path of a side file; raises Refused outside the project folder and for a file that is already named."""
     folder = file.parent.resolve()
     try:
         path = (folder / name).resolve()
@@ -100,10 +100,10 @@ def _found(file: FilePath, name: str, main: _Read) -> FilePath:
     return path
 
 
-def _at_home(side: _Read, home: str, schema: Schema) -> None:
+def _check_home(side: _FileContent, home: str, schema: Schema) -> None:
     for path in [*side.values, *side.members]:
         owner = _home(path, schema)
-        if owner != home and path[0] != _PAPERS:
+        if owner != home and path[0] != _ATTACHMENTS:
             side.text.problem(path, f"this belongs in the {owner.replace('_', ' ')} file, not here", "move it there")
 
 
@@ -114,14 +114,14 @@ def _home(path: Path, schema: Schema) -> str:
     return next(f.home for p, f in schema.fields.items() if p[0] == path[0])
 
 
-def _once(side: _Read, home: str, schema: Schema, main: _Read) -> None:
-    """A section of the firm stands in one file only; the coating source's figures may be set beside a plan."""
+def _check_given_once(side: _FileContent, home: str, schema: Schema, main: _FileContent) -> None:
+    """Note a firm section given in two files; figures of the coating manufacturer may differ from the plan's."""
     if home != "firm":
         return
     mixed = {p[0] for p, f in schema.fields.items() if f.home != "firm"}
     for path in [*side.values, *side.members]:
         section = path if path[0] in mixed else path[:1]
-        if path[0] != _PAPERS and section in main.text.places:
+        if path[0] != _ATTACHMENTS and section in main.text.places:
             first = main.text.places[section]
             side.text.problem(
                 section, f"this stands also in {first.file}, line {first.line}", "keep it in one file only"
@@ -129,16 +129,16 @@ def _once(side: _Read, home: str, schema: Schema, main: _Read) -> None:
             return
 
 
-def _marked(side: _Read, word: str, schema: Schema) -> _Read:
-    """The side file with its papers marked as its own: A30 of the firm file becomes `firm A30`."""
-    own = set(side.members.get((_PAPERS,), ()))
+def _mark_attachments(side: _FileContent, word: str, schema: Schema) -> _FileContent:
+    """The side file with its attachments renamed as its own: A30 of the firm file becomes `firm A30`."""
+    own = set(side.members.get((_ATTACHMENTS,), ()))
 
-    def renamed(path: Path) -> Path:
-        return (_PAPERS, f"{word} {path[1]}", *path[2:]) if path[0] == _PAPERS and len(path) > 1 else path
+    def rename(path: Path) -> Path:
+        return (_ATTACHMENTS, f"{word} {path[1]}", *path[2:]) if path[0] == _ATTACHMENTS and len(path) > 1 else path
 
-    def linked(path: Path, value: Any) -> Any:
+    def link(path: Path, value: Any) -> Any:
         field = schema.field_at(path)
-        if field is None or field.to != _PAPERS:
+        if field is None or field.to != _ATTACHMENTS:
             return value
         if isinstance(value, tuple):
             return tuple(f"{word} {mark}" if mark in own else mark for mark in value)
@@ -146,19 +146,19 @@ def _marked(side: _Read, word: str, schema: Schema) -> _Read:
 
     for path, value in list(side.values.items()):
         del side.values[path]
-        side.values[renamed(path)] = linked(path, value)
+        side.values[rename(path)] = link(path, value)
     for path in list(side.text.places):
-        if path[:1] == (_PAPERS,):
-            side.text.places[renamed(path)] = side.text.places[path]
+        if path[:1] == (_ATTACHMENTS,):
+            side.text.places[rename(path)] = side.text.places[path]
     if own:
-        side.members[(_PAPERS,)] = tuple(f"{word} {mark}" for mark in side.members[(_PAPERS,)])
+        side.members[(_ATTACHMENTS,)] = tuple(f"{word} {mark}" for mark in side.members[(_ATTACHMENTS,)])
     return side
 
 
-def _joined(main: _Read, sides: Mapping[str, _Read], schema: Schema) -> Project:
+def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema) -> Project:
     values, members, places = dict(main.values), dict(main.members), dict(main.text.places)
     maker = (
-        {p: v for p, v in sides["coating_system"].values.items() if p[0] != _PAPERS}
+        {p: v for p, v in sides["coating_system"].values.items() if p[0] != _ATTACHMENTS}
         if "coating_system" in sides
         else {}
     )
@@ -169,36 +169,36 @@ def _joined(main: _Read, sides: Mapping[str, _Read], schema: Schema) -> Project:
             members[path] = members.get(path, ()) + marks
         for path, place in side.text.places.items():
             places.setdefault(path, place)
-    # A plan that says the maker's figure in its own words is the project's, however equal the two are.
+    # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
     return Project(schema, values, members, places, maker, defaults(schema), from_maker)
 
 
-def _missing(project: Project, main: _Read) -> list[Problem]:
-    """Only these are refused when absent; all else is an open point."""
+def _find_missing(project: Project, main: _FileContent) -> list[Problem]:
+    """Problems with the few required fields; any other absent field is an open point."""
     head = main.rules.of(project.schema.root)
-    wanted = head.missing(_given(project, (), head.required))
+    wanted = head.missing(_values_at(project, (), head.required))
     walls = project.members.get(("walls",), ()) or ("W1",)
     rules = main.rules.of(project.schema.node(("walls", "*")))
-    lacks = {wall: rules.missing(_given(project, ("walls", wall), rules.required)) for wall in walls}
+    lacks = {wall: rules.missing(_values_at(project, ("walls", wall), rules.required)) for wall in walls}
     if all(lacks.values()):
         wanted += [("walls", walls[0], *place) for place in lacks[walls[0]]]
-    told = Text(main.text.file, places=main.text.places)
+    noted = Text(main.text.file, places=main.text.places)
     for path in wanted:
-        if not any(p.path == dotted(path) for p in main.text.problems):
+        if not any(p.path == dotted_path(path) for p in main.text.problems):
             field = project.schema.field_at(path)
             example = f"write {path[-1]}: {field.example}" if field else ""
-            told.problem(path, "this must be given", example)
-    return told.problems
+            noted.problem(path, "this must be given", example)
+    return noted.problems
 
 
-def _given(project: Project, member: Path, places: tuple[Path, ...]) -> dict[Path, Any]:
-    """Those values of a member that stand at the places, by place."""
+def _values_at(project: Project, member: Path, places: tuple[Path, ...]) -> dict[Path, Any]:
+    """The given values of a member by place."""
     paths = {place: member + place for place in places}
     return {place: project.values[path] for place, path in paths.items() if path in project.values}
 
 
-def _dangling(project: Project) -> list[Problem]:
+def _find_dangling(project: Project) -> list[Problem]:
     problems = []
     for path, value in project.values.items():
         field = project.schema.field_at(path)
@@ -206,14 +206,14 @@ def _dangling(project: Project) -> list[Problem]:
             known = project.members.get((field.to,), ())
             for mark in value if isinstance(value, tuple) else (value,):
                 if mark not in known:
-                    problems.append(_dangles(project, field, path, mark, known))
+                    problems.append(_describe_dangling(project, field, path, mark, known))
     return problems
 
 
-def _dangles(project: Project, field: Field, path: Path, mark: str, known: tuple[str, ...]) -> Problem:
+def _describe_dangling(project: Project, field: Field, path: Path, mark: str, known: tuple[str, ...]) -> Problem:
     collection = project.schema.collections[(field.to, "*")]
     place = project.place(path)
-    hint = near_hint(mark, known) if known else f"no {collection.label.lower()} are given"
+    hint = suggest(mark, known) if known else f"no {collection.label.lower()} are given"
     return Problem(
         f"{mark!r} is the mark of no {collection.one}", hint, place.path, place.file, place.line, place.column
     )

@@ -1,6 +1,6 @@
-"""What may stand in a section, as rules for Cerberus: its known and required fields, their choices and bounds.
+"""Rules for Cerberus on what a section may contain: its known and required fields, their choices and bounds.
 
-The rules are data, derived from the fields of the schema; this module says their errors in our words.
+The rules are data derived from the fields of the schema; errors are reported in our own words.
 """
 
 from collections.abc import Iterator, Mapping
@@ -11,10 +11,10 @@ from cerberus import Validator, errors
 from cerberus.schema import UnvalidatedSchema
 
 from specgen.model.field import Field, Node, Path
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.reading.conversion import InvalidValue, convert
 
-# What a project cannot do without, by section; all else that is absent is an open point. One wall must be whole.
+# Required fields by section; any other absent field is an open point. One wall must be complete.
 REQUIRED: dict[Path, tuple[Path, ...]] = {
     (): (("project", "name"), ("package", "purpose")),
     ("walls", "*"): (("substrate", "kind"), ("attachment", "method")),
@@ -24,37 +24,37 @@ Fault = tuple[Path, errors.ErrorDefinition]
 
 
 class Rules:
-    """The rules of the sections that occur in one reading, each made once; a reading has its own, so has a thread."""
+    """The rules of the sections in use, each made once; every reading has its own, which keeps threads apart."""
 
     def __init__(self) -> None:
         self._sections: dict[Path, SectionRules] = {}
 
     def of(self, section: Node) -> "SectionRules":
-        """The rules of a section of the schema that is read."""
+        """The rules of a section of the schema."""
         if section.path not in self._sections:
             self._sections[section.path] = SectionRules(section)
         return self._sections[section.path]
 
 
 class SectionRules:
-    """The rules of a section, which is the head of a file or the members of one collection, and their validator.
+    """The rules and validator of a section, which is the head of a file or the members of one collection.
 
-    One validator holds member after member against the rules: one for each member would take most of a check.
+    One validator serves all members: one for each member would take most of the time of a check.
     """
 
     def __init__(self, section: Node) -> None:
         self.section = section
         self.fields = dict(_leaves(section, ()))
         self.required = REQUIRED.get(section.path, ())
-        # A project repeats itself: what one member gave and passed is not asked of the next.
+        # Projects repeat values: what has passed for one member is not checked again for the next.
         self.passed: dict[tuple[Path, str], Any] = {}
         self._rules = {place: rule_of(self.fields[place]) | {"required": True} for place in self.required}
-        # Cerberus would hold the rules against rules of its own first, at forty times the cost: the tests do that once.
+        # Cerberus would validate the rules themselves first, at forty times the cost: the tests do that once.
         self._validator = _Validator(UnvalidatedSchema(self._rules))
 
     def faults(self, values: Mapping[Path, Any]) -> list[Fault]:
-        """The places below the section whose value may not stand there, each with the error of Cerberus."""
-        # A file gives some fields of many: the bounds of the others need not be read from their text.
+        """The places below the section with an invalid value, each with the error of Cerberus."""
+        # A file gives a few of many fields: the bounds of the others need not be parsed.
         for place in values:
             if place not in self._rules and place in self.fields:
                 self._rules[place] = rule_of(self.fields[place])
@@ -62,7 +62,7 @@ class SectionRules:
         return list(self._validator._errors)
 
     def value(self, place: Path, text: str) -> Any:
-        """The typed value of a text at a place, held against its rule alone; raises InvalidValue."""
+        """The typed value of a text at a place, checked by its own rule; raises InvalidValue."""
         if (place, text) not in self.passed:
             value = convert(self.fields[place], text)
             faults = self.faults({place: value})
@@ -72,7 +72,7 @@ class SectionRules:
         return self.passed[place, text]
 
     def missing(self, values: Mapping[Path, Any]) -> list[Path]:
-        """The places that must be given and are not, in the order they are asked for."""
+        """The required places that are absent, in the order of the schema."""
         self._validator.validate(values, normalize=False)
         absent = {place for place, error in self._validator._errors if error is errors.REQUIRED_FIELD}
         return [place for place in self.required if place in absent]
@@ -81,17 +81,17 @@ class SectionRules:
         """Message and hint of a fault, in our words; `raw` is the text that was written."""
         place, error = fault
         if error is errors.UNKNOWN_FIELD:
-            return f"{place[-1]!r} is not known here", near_hint(place[-1], self._known_beside(place))
+            return f"{place[-1]!r} is not known here", suggest(place[-1], self._known_beside(place))
         field = self.fields[place]
         if error is errors.UNALLOWED_VALUE:
-            return f"{raw!r} is no choice of this field", near_hint(raw, field.values)
+            return f"{raw!r} is no choice of this field", suggest(raw, field.values)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
         message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"
         return message, f"{span}; asked for: {field.why}"
 
     def _known_beside(self, place: Path) -> tuple[str, ...]:
-        """The names that are known where a place stands: those of its fields, or the marks of its collection."""
+        """The known names beside a place: fields of its section, or marks of its collection."""
         node = self.section
         for name in place[:-1]:
             node = node.children[name]
@@ -99,15 +99,15 @@ class SectionRules:
 
 
 def convert_checked(field: Field, text: str) -> Any:
-    """The typed value of a text that stands alone, held against the rules of its field; raises InvalidValue."""
+    """The typed value of a single text, checked by the rules of its field; raises InvalidValue."""
     return SectionRules(Node(field.path, field=field)).value((), text)
 
 
 class _Validator(Validator):  # type: ignore[misc]
     """A Cerberus validator that only lists its errors.
 
-    Its own trees of errors are sorted anew at each of them: 2,000 unknown keys in one mapping would take seconds, and
-    ten times as many a hundred times as long. None of the rules it asks of every field, or before all others, is ours.
+    Cerberus re-sorts its error trees at each error: 2,000 unknown keys in one mapping would take seconds, and ten times
+    as many a hundred times as long. Its mandatory and priority rules are switched off, as we use none of them.
     """
 
     mandatory_validations = priority_validations = ()

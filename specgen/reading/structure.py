@@ -1,7 +1,7 @@
-"""Plain data against the tree of the schema: right shapes; out come records of leaves.
+"""Checks plain data against the tree of the schema and flattens it to records of leaves.
 
-This walk is ours: it flattens a file so that Cerberus needs no validator within a validator, which it would make anew
-for each mapping of each member, and it knows the place of each value.
+The walk is our own: Cerberus would make a new nested validator for each mapping of each member, and does not know the
+place of each value.
 """
 
 from collections.abc import Iterator
@@ -17,9 +17,9 @@ MOST_MARK = 300
 
 @dataclass
 class Record:
-    """The leaves of one member (or of the file itself), by their path; `node` is its place in the schema.
+    """The leaves of one member, or of the file itself, by path; `node` is its place in the schema.
 
-    What stands under a name that the schema does not know is a leaf too, whatever its shape: its rules refuse it.
+    A value under an unknown name is a leaf too, whatever its shape: the rules refuse it.
     """
 
     node: Node
@@ -35,33 +35,33 @@ class Structure:
     members: dict[Path, tuple[str, ...]] = field(default_factory=dict)
 
 
-def structured(text: Text, root: Node) -> Structure:
-    """The records of a file; faults of structure are noted on `text`."""
-    made = Structure()
+def build_structure(text: Text, root: Node) -> Structure:
+    """The records of a file; problems of structure are noted on `text`."""
+    structure = Structure()
     record = Record(root, ())
-    made.records.append(record)
-    _section(text, made, record, root, (), text.data)
-    return made
+    structure.records.append(record)
+    _section(text, structure, record, root, (), text.data)
+    return structure
 
 
-def _section(text: Text, made: Structure, record: Record, node: Node, path: Path, data: dict[str, Any]) -> None:
+def _section(text: Text, structure: Structure, record: Record, node: Node, path: Path, data: dict[str, Any]) -> None:
     for key, value in data.items():
         child = node.children.get(key)
         if child is None:
             record.leaves[path + (key,)] = value
         elif value is not TBD:
-            _child(text, made, record, child, path + (key,), value)
+            _child(text, structure, record, child, path + (key,), value)
 
 
-def _child(text: Text, made: Structure, record: Record, node: Node, path: Path, value: Any) -> None:
+def _child(text: Text, structure: Structure, record: Record, node: Node, path: Path, value: Any) -> None:
     if node.field is not None:
         _leaf(text, record, node, path, value)
     elif node.star is not None:
-        _collection(text, made, record, node, path, value)
+        _collection(text, structure, record, node, path, value)
     elif isinstance(value, dict):
-        _section(text, made, record, node, path, value)
+        _section(text, structure, record, node, path, value)
     else:
-        text.problem(path, f"a mapping is wanted here, not {_shape(value)}", f"its keys: {_some(node)}")
+        text.problem(path, f"a mapping is wanted here, not {_shape(value)}", f"its keys: {_list_keys(node)}")
 
 
 def _leaf(text: Text, record: Record, node: Node, path: Path, value: Any) -> None:
@@ -76,7 +76,7 @@ def _leaf(text: Text, record: Record, node: Node, path: Path, value: Any) -> Non
         record.leaves[path] = value
 
 
-def _collection(text: Text, made: Structure, record: Record, node: Node, path: Path, value: Any) -> None:
+def _collection(text: Text, structure: Structure, record: Record, node: Node, path: Path, value: Any) -> None:
     collection, star = node.collection, node.star
     assert collection is not None and star is not None
     wanted = list if collection.kind == "items" else dict
@@ -85,7 +85,7 @@ def _collection(text: Text, made: Structure, record: Record, node: Node, path: P
         text.problem(path, f"{_SHAPES[wanted]} is wanted here, not {_shape(value)}", like)
         return
     entries = list(_entries(text, path, value))
-    made.members[path] = tuple(mark for mark, _ in entries)
+    structure.members[path] = tuple(mark for mark, _ in entries)
     for mark, entry in entries:
         here = path + (mark,)
         if collection.keys and mark not in collection.keys:
@@ -94,10 +94,10 @@ def _collection(text: Text, made: Structure, record: Record, node: Node, path: P
             _leaf(text, record, star, here, entry) if entry is not TBD else None
         elif isinstance(entry, dict):
             member = Record(star, here)
-            made.records.append(member)
-            _section(text, made, member, star, here, entry)
+            structure.records.append(member)
+            _section(text, structure, member, star, here, entry)
         elif entry is not TBD:
-            text.problem(here, f"a {collection.one} is a mapping, not {_shape(entry)}", f"its keys: {_some(star)}")
+            text.problem(here, f"a {collection.one} is a mapping, not {_shape(entry)}", f"its keys: {_list_keys(star)}")
 
 
 def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
@@ -108,7 +108,7 @@ def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
             yield str(mark), entry
 
 
-def _some(node: Node) -> str:
+def _list_keys(node: Node) -> str:
     return ", ".join(list(node.children)[:8])
 
 

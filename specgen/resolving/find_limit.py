@@ -5,7 +5,7 @@ from specgen.model.source import InForce
 
 
 def find_limit(name: str, project: Project | None = None) -> InForce:
-    """The figure in force of a row of the limits; that of the row itself where no project is given."""
+    """The figure in force of a row of the limits, or that of the row itself without a project."""
     # Loaded here, so that a sum that rests on no limit reads no rows.
     from specgen.resolving.limits_in_force import limit_in_force
     from specgen.standards import load_limits, load_standards

@@ -1,4 +1,4 @@
-"""What a computed value is provided by, and the one resolver that hands it out."""
+"""Providers of computed values, and the resolver that computes each value once."""
 
 import dataclasses
 from collections.abc import Callable
@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path, UnknownName, bound, dotted
+from specgen.model.field import Field, Path, UnknownName, bind_path, dotted_path
 from specgen.model.problem import refuse
 from specgen.model.project import Project
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
@@ -30,65 +30,57 @@ GROUPS = {
 
 
 @dataclass(frozen=True, slots=True)
-class Key:
-    """A key of `calc NAME key=value`: its dimension (`number`, `percent`, `word` for no quantity).
+class Argument:
+    """An argument of `calc NAME key=value`."""
 
-    `default` is text, empty for a key that may be left out and None for one that must be given; `read` makes the value
-    of a text of its own form, or raises QuantityError. `bare` is the unit of a bare number, for a key whose name or
-    whose one unit says it.
-    """
-
-    name: str
-    dimension: str
-    about: str
-    default: str | None = None
-    choices: tuple[str, ...] = ()
-    read: Callable[[str], Any] | None = None
-    bare: str = ""
+    name: str  # the key
+    dimension: str  # that of a quantity; number, percent, yes_no or word for any other value
+    about: str  # what it is, in words
+    default: str | None = None  # text; empty if the key may be left out, None if it is required
+    choices: tuple[str, ...] = ()  # the words allowed, if limited
+    read: Callable[[str], Any] | None = None  # converts a text of its own form, or raises QuantityError
+    bare: str = ""  # the unit of a bare number, if name or unit make it clear
 
     @property
     def field(self) -> Field:
-        """The field that a key is, so that its text is read as the text of any other field."""
+        """The field that describes the argument, so that its text is converted like that of any other field."""
         path, kind = (self.name,), _KINDS.get(self.dimension, "quantity")
         if kind == "quantity":
-            # A difference of temperatures is written in plain degrees.
+            # A temperature difference is written in plain degrees.
             dimension = SAME_UNITS.get(self.dimension, self.dimension).removesuffix("_difference")
             units = [name for name, unit in UNITS.items() if unit.dimension == dimension]
-            return Field(path, self.name, kind, dimension=self.dimension, unit_ip=units[0], unit_si=units[:2][-1])
-        return Field(path, self.name, "choice" if self.choices else kind, values=self.choices)
+            return Field(
+                path=path, label=self.name, kind=kind, dimension=self.dimension, unit_ip=units[0], unit_si=units[:2][-1]
+            )
+        return Field(path=path, label=self.name, kind="choice" if self.choices else kind, values=self.choices)
 
 
-# The kind of field of a key that holds no quantity.
+# Field kinds of arguments that are no quantity.
 _KINDS = {"number": "number", "percent": "percent", "yes_no": "yes_no", "word": "text"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Provider:
-    """A value computed once for each member of `each` (the project itself where it is empty).
+    """A value computed once for each of its members, and how to compute it."""
 
-    `sections` names sections of the project in place of members: primer, gloss; `reads` then star the section.
-    `compute` gets the view of the member and asks for other values by name; it is None for a sum that takes its
-    figures from keys alone. `needs` says which values it asks for, and `reads` names the fields it takes, stars for
-    the members they stand in; they may lead through references.
-    `direct` is the same sum from keyword quantities, for the command line. `group` is its folder, one of GROUPS, and
-    `order` the place in it. `printed` is no for a value that no document prints unless it is asked for.
-    """
-
-    name: str
-    title: str
-    each: Path
+    name: str  # as in `calc NAME`
+    title: str  # as documents print it
+    each: Path  # the path of the collection of its members; empty for the project itself
+    # gets the view of a member and asks for other values by name; None if the figures come from keys only
     compute: Callable[[Any, Ask], Any] | None
-    needs: tuple[str, ...] = ()
+    needs: tuple[str, ...] = ()  # names of other computed values it asks for
+    # fields it reads, dotted, stars for the members on the way; they may lead through references
     reads: tuple[str, ...] = ()
-    direct: Callable[..., Any] | None = None
-    keys: tuple[Key, ...] = ()
+    direct: Callable[..., Any] | None = None  # the same calculation from keyword arguments, for the command line
+    keys: tuple[Argument, ...] = ()  # of the command line
+    # sections of the project in place of members, such as primer; then `reads` begin with a star
     sections: tuple[str, ...] = ()
-    group: str = ""
-    order: int = 100
-    printed: bool = True
+    group: str = ""  # its folder, one of GROUPS
+    order: int = 100  # its place in the group
+    printed: bool = True  # whether documents print it without being asked
 
     def of_project(self) -> Callable[[Any, Ask], Any]:
-        """What computes the value of a member; raises Refused for a sum that takes its figures from keys alone."""
+        """The function that computes a member's value; raises Refused for a calculation that works from keys only."""
         if self.compute is None:
             hint = f"specgen calc {self.name} key=value ..."
             raise refuse(f"{self.name} takes its figures from keys, not from a project", hint)
@@ -102,21 +94,21 @@ class Provider:
         ]
 
     def members(self, project: Project) -> list[Path]:
-        """The paths the value is computed for in a project, in the order of its file."""
+        """The members of a project that have this value, in the order of its file."""
         if self.sections:
             return [(section,) for section in self.sections]
         return [(*self.each, mark) for mark in project.members.get(self.each, ())] if self.each else [()]
 
 
 class CycleError(Exception):
-    """Two computed values wait for one another."""
+    """Two computed values need each other."""
 
 
 @dataclass
 class Resolver:
-    """Hands out computed values by name; each is computed once, on demand. Raises Absent where a field is missing.
+    """Computes values by name, each once, on demand; raises Absent if a field is missing.
 
-    `names` are those of all values there are, for a document that prints them all.
+    `names` are the names of all values, for a document that prints them all.
     """
 
     project: Project
@@ -127,12 +119,12 @@ class Resolver:
     _known_fields: set[str] = dataclasses.field(default_factory=set)
 
     def __call__(self, path: Path, name: str) -> Any:
-        """The value `name` for the member a path leads through; KeyError for an unknown name."""
-        provider = self._checked(name)
+        """The value `name` for the member on a path; KeyError for an unknown name."""
+        provider = self._find_checked(name)
         compute = provider.of_project()
         key = (self._member(path, provider), name)
         if key in self._running:
-            raise CycleError(" -> ".join(f"{dotted(p)} {n}" for p, n in [*self._running, key]))
+            raise CycleError(" -> ".join(f"{dotted_path(p)} {n}" for p, n in [*self._running, key]))
         if key not in self._known:
             self._running.append(key)
             try:
@@ -141,42 +133,42 @@ class Resolver:
                 self._running.pop()
         return self._known[key]
 
-    def _checked(self, name: str) -> Provider:
-        """A provider whose fields are all in the schema; raises Refused with the nearest name of one that is not."""
+    def _find_checked(self, name: str) -> Provider:
+        """The provider `name`, its fields checked against the schema; raises Refused with the nearest known field."""
         provider = self.find(name)
         if provider.name not in self._known_fields:
             for path in provider.patterns():
                 try:
                     self.project.schema.follow(path)
                 except UnknownName as unknown:
-                    raise refuse(f"{name} reads {unknown}", near_hint(unknown.name, unknown.known)) from None
+                    raise refuse(f"{name} reads {unknown}", suggest(unknown.name, unknown.known)) from None
             self._known_fields.add(provider.name)
         return provider
 
     def missing(self, path: Path, name: str) -> list[Path]:
-        """The fields that `name` reads, at the member a path leads through, and that are absent."""
-        provider = self._checked(name)
+        """The absent fields that `name` reads at the member on a path."""
+        provider = self._find_checked(name)
         try:
             member = self._member(path, provider)
         except Absent as absent:
             return [absent.path]
-        reads = [self._to_link(bound(read, member)) for read in provider.reads]
+        reads = [self._to_link(bind_path(read, member)) for read in provider.reads]
         return [path for path in dict.fromkeys(reads) if self._absent(path)] + [
             p for need in provider.needs for p in self.missing(member, need)
         ]
 
     def members(self, provider: Provider) -> list[Path]:
-        """The members a provider computes a value for; raises Absent where their collection is missing."""
+        """The members a provider computes a value for; raises Absent if their collection is missing."""
         if provider.each and not provider.sections:
             self.project.marks(provider.each)
         return provider.members(self.project)
 
     def member(self, path: Path, name: str) -> Path:
-        """The member that the value `name` of a path belongs to; raises Absent where a link to it is missing."""
+        """The member on a path that the value `name` belongs to; raises Absent if a reference is missing."""
         return self._member(path, self.find(name))
 
     def _to_link(self, path: Path) -> Path:
-        """The path up to its first reference: what that leads to is asked for once it is given."""
+        """The path up to its first reference: until that is given, nothing beyond it can be asked for."""
         ends = range(1, len(path))
         return next((path[:end] for end in ends if self.project.schema.node(path[:end]).field is not None), path)
 
@@ -184,11 +176,11 @@ class Resolver:
         return "*" not in path and self.project.get_or_members(path) is None
 
     def _member(self, path: Path, provider: Provider) -> Path:
-        """The member the value belongs to: the path's own, or the wall or elevation it stands on."""
+        """The member the value belongs to: the path's own, or its wall or elevation."""
         if path[:1] and path[0] in provider.sections:
             return path[:1]
         if provider.sections:
-            raise KeyError(f"{dotted(path)} is none of {', '.join(provider.sections)}")
+            raise KeyError(f"{dotted_path(path)} is none of {', '.join(provider.sections)}")
         if not provider.each:
             return ()
         if path[:1] == provider.each:
@@ -197,4 +189,4 @@ class Resolver:
             node = self.project.schema.node(path).children.get(link)
             if node is not None and node.field is not None:
                 return self._member(self.project.value(path + (link,)).path, provider)
-        raise KeyError(f"{dotted(path)} leads to no member of {dotted(provider.each)}")
+        raise KeyError(f"{dotted_path(path)} leads to no member of {dotted_path(provider.each)}")

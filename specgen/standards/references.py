@@ -4,8 +4,8 @@ import re
 from fractions import Fraction
 
 from specgen.model.condition import ConditionError, Term, parse_condition, terms
-from specgen.model.field import Field, Path, Schema, dotted
-from specgen.model.suggest import near_hint
+from specgen.model.field import Field, Path, Schema, dotted_path
+from specgen.model.suggest import suggest
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import find_dimension
 from specgen.standards.rows import Wrong
@@ -23,7 +23,9 @@ def check_path(text: str, schema: Schema) -> None:
 def find_field(path: Path, schema: Schema) -> Field:
     """The field at a path with stars; raises Wrong with the nearest one."""
     if path not in schema.fields:
-        raise Wrong(f"there is no field {dotted(path)}", near_hint(dotted(path), map(dotted, schema.fields)))
+        raise Wrong(
+            f"there is no field {dotted_path(path)}", suggest(dotted_path(path), map(dotted_path, schema.fields))
+        )
     return schema.fields[path]
 
 
@@ -54,11 +56,14 @@ def _check_term(term: Term, schema: Schema) -> None:
 
 def _check_collection(term: Term, schema: Schema) -> None:
     if (*term.path, "*") not in schema.collections:
-        names = [dotted(path[:-1]) for path in schema.collections]
-        raise Wrong(f"there are no members at {dotted(term.path)} to count", near_hint(dotted(term.path), names))
+        names = [dotted_path(path[:-1]) for path in schema.collections]
+        raise Wrong(
+            f"there are no members at {dotted_path(term.path)} to count", suggest(dotted_path(term.path), names)
+        )
     if not term.relation.startswith("is ") and not (term.counted and term.right[0].isdigit()):
         raise Wrong(
-            f"{dotted(term.path)} has members, no value", f"write `count {dotted(term.path)} > 1` or `is given`"
+            f"{dotted_path(term.path)} has members, no value",
+            f"write `count {dotted_path(term.path)} > 1` or `is given`",
         )
 
 
@@ -66,9 +71,9 @@ def _check_relation(relation: str, field: Field) -> None:
     """Raise Wrong where `has` is not used on a list, or < and > not on a number."""
     if (relation == "has") != (field.kind == "list"):
         fits = "has" if field.kind == "list" else "= or in"
-        raise Wrong(f"{relation} does not go with {dotted(field.path)}, a {field.kind}", f"write {fits}")
+        raise Wrong(f"{relation} does not go with {dotted_path(field.path)}, a {field.kind}", f"write {fits}")
     if relation[0] in "<>" and field.kind not in (*_NUMBERS, "quantity"):
-        raise Wrong(f"{dotted(field.path)} is no figure", "write = or in")
+        raise Wrong(f"{dotted_path(field.path)} is no figure", "write = or in")
 
 
 def _check_right(word: str, relation: str, field: Field, schema: Schema) -> None:
@@ -81,7 +86,7 @@ def _check_right(word: str, relation: str, field: Field, schema: Schema) -> None
         try:
             parse_quantity(word, find_dimension(field.dimension, field.unit_ip), (field.unit_ip,))
         except QuantityError as error:
-            raise Wrong(f"{dotted(field.path)} {relation} {word}: {error.message}", error.hint) from None
+            raise Wrong(f"{dotted_path(field.path)} {relation} {word}: {error.message}", error.hint) from None
     elif kind in _NUMBERS:
         _check_number(word, field)
     else:
@@ -92,11 +97,11 @@ def check_choice(word: str, field: Field) -> None:
     """Raise Wrong where a field has choices and a word is not one of them."""
     choices = _YES_NO if field.kind == "yes_no" else field.values
     if choices and word not in choices:
-        raise Wrong(f"{word!r} is no choice of {dotted(field.path)}", near_hint(word, choices))
+        raise Wrong(f"{word!r} is no choice of {dotted_path(field.path)}", suggest(word, choices))
 
 
 def _check_number(word: str, field: Field) -> None:
     try:
         Fraction(word)
     except ValueError:
-        raise Wrong(f"{dotted(field.path)} is a number, {word!r} is none", "write a bare number") from None
+        raise Wrong(f"{dotted_path(field.path)} is a number, {word!r} is none", "write a bare number") from None

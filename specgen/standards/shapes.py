@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any, NamedTuple
 
 from specgen.model.field import Schema
-from specgen.model.suggest import near_hint
+from specgen.model.suggest import suggest
 from specgen.standards.references import check_choice, check_condition, check_path, find_field
 from specgen.standards.rows import Data, Wrong
 
@@ -51,7 +51,7 @@ class Shape:
         typed, converts = {}, self._converts
         for key, value in row.items():
             if key not in converts:
-                raise Wrong("there is no such key here", near_hint(key, converts), (key,))
+                raise Wrong("there is no such key here", suggest(key, converts), (key,))
             try:
                 typed[key] = converts[key](value, known)
             except Wrong as wrong:
@@ -96,7 +96,7 @@ def _check_template(value: Data, known: Known) -> str:
 
 def _look_up(name: str, rows: Iterable[str], file: str) -> None:
     if name not in rows:
-        raise Wrong(f"{name!r} is no row of {file}.yaml", near_hint(name, rows))
+        raise Wrong(f"{name!r} is no row of {file}.yaml", suggest(name, rows))
 
 
 ANY_TEXT = Kind("a text, or nothing", _require_any_text)
@@ -114,7 +114,7 @@ def one_of(words: Iterable[str] | Mapping[str, Any], what: str = "") -> Kind:
         if not isinstance(value, str):
             raise Wrong(f"{_name_data(value)} stands here", f"write {wanted}")
         if value not in meant:
-            raise Wrong(f"{value!r} is not known", near_hint(value, meant))
+            raise Wrong(f"{value!r} is not known", suggest(value, meant))
         return meant[value]
 
     wanted = what or f"one of {', '.join(meant)}"

@@ -1,1 +1,1 @@
-"""What commands print: reports, manuals, field pages, starters."""
+"""Formats what commands print: reports, manuals, field pages, starters."""

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 
 def align_columns(rows: Iterable[Sequence[str]]) -> str:
-    """Rows as left-aligned columns, two spaces apart; the last column is as long as it is."""
+    """Rows as left-aligned columns, two spaces apart; the last column is not padded."""
     table = [list(row) for row in rows]
     widths = [max(len(row[n]) for row in table) for n in range(len(table[0]) - 1)] if table else []
     return "".join(

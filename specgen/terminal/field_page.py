@@ -2,32 +2,33 @@
 
 from collections.abc import Iterator
 
-from specgen.model.field import Collection, Field, Path, Schema, dotted
+from specgen.model.field import Collection, Field, Path, Schema, dotted_path
 from specgen.model.value_text import words
 
 
 def field_list(schema: Schema, below: Path = ()) -> list[list[str]]:
     """Path, ring and label of every field below a path, as rows."""
     depth = len(below)
-    return [[dotted(p), f.ring, f.label] for p, f in schema.fields.items() if p[:depth] == below]
+    return [[dotted_path(p), f.ring, f.label] for p, f in schema.fields.items() if p[:depth] == below]
 
 
 def field_page(field: Field) -> str:
-    """One field: label, reason, what may stand there, who owes it, example."""
-    return "\n".join([f"{dotted(field.path)}  {field.label}", "", *(f"  {line}" for line in _lines(field))]) + "\n"
+    """One field: label, reason, allowed values, who owes it, example."""
+    return "\n".join([f"{dotted_path(field.path)}  {field.label}", "", *(f"  {line}" for line in _lines(field))]) + "\n"
 
 
 def collection_line(collection: Collection) -> str:
     """What a collection is and how its members are named."""
     kind = "a list" if collection.kind == "items" else "a mapping keyed by marks"
-    return f"{dotted(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
+    return f"{dotted_path(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
 
 
 def _lines(field: Field) -> Iterator[str]:
     yield f"why       {field.why}"
     yield f"kind      {_kind(field)}"
     if field.least or field.most:
-        yield f"limits    {field.least or 'none'} to {field.most or 'none'}: outside lies a slip of the pen"
+        span = f"{field.least or 'none'} to {field.most or 'none'}"
+        yield f"limits    {span}: any other value is outside the range anyone would mean"
     if field.values:
         yield f"choices   {', '.join(field.values)}"
     owed = (

@@ -1,4 +1,4 @@
-"""What `check` says: as text for a person, as plain data for a program."""
+"""The report of `check`: text for a person, plain data for a program."""
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
@@ -21,15 +21,15 @@ MOST_SETTLING = 5
 MOST_WAITED_FOR = 3
 
 
-def as_data(
+def report_to_data(
     project: Project | None,
     judgment: Judgment | None,
     problems: Iterable[Problem] = (),
     severity: Severity | None = None,
     rule: str = "",
 ) -> dict[str, Any]:
-    """The object of `check --format json`; `errors` is filled where the project could not be read."""
-    made: dict[str, Any] = {
+    """The object of `check --format json`; `errors` is filled if the project could not be read."""
+    data: dict[str, Any] = {
         "format": 1,
         "project": None,
         "purpose": None,
@@ -41,25 +41,25 @@ def as_data(
         "not_judged": [],
     }
     if project is None or judgment is None:
-        return made
-    made["project"], made["purpose"] = project.get(("project", "name")), project.get(("package", "purpose"))
-    made["walls"] = [{"wall": mark, "verdict": str(verdict)} for mark, verdict in judgment.walls.items()]
-    made["counts"] = {str(s): len(judgment.of(s)) for s in Severity} | {
+        return data
+    data["project"], data["purpose"] = project.get(("project", "name")), project.get(("package", "purpose"))
+    data["walls"] = [{"wall": mark, "verdict": str(verdict)} for mark, verdict in judgment.walls.items()]
+    data["counts"] = {str(s): len(judgment.of(s)) for s in Severity} | {
         "open": len(judgment.open_items),
         "not_judged": len(judgment.not_judged),
     }
-    made["findings"] = [_finding(f) for f in chosen(judgment, severity, rule)]
-    made["open"] = [
+    data["findings"] = [_finding_to_data(f) for f in choose_findings(judgment, severity, rule)]
+    data["open"] = [
         {"path": i.path, "ring": i.ring, "owed_by": i.owed_by, "holds_up": list(i.holds_up)}
         for i in judgment.open_items
     ]
-    made["not_judged"] = [
+    data["not_judged"] = [
         {"rule": n.rule, "clause": n.clause, "subject": n.subject, "needs": list(n.needs)} for n in judgment.not_judged
     ]
-    return made
+    return data
 
 
-def _finding(finding: Finding) -> dict[str, Any]:
+def _finding_to_data(finding: Finding) -> dict[str, Any]:
     place = finding.place
     return {
         "rule": finding.rule,
@@ -81,27 +81,27 @@ def _finding(finding: Finding) -> dict[str, Any]:
     }
 
 
-def chosen(judgment: Judgment, severity: Severity | None = None, rule: str = "") -> tuple[Finding, ...]:
+def choose_findings(judgment: Judgment, severity: Severity | None = None, rule: str = "") -> tuple[Finding, ...]:
     """The findings of one severity or one rule (or clause), stops first."""
     order = list(Severity)
     wanted = [f for f in judgment.findings if severity in (None, f.severity) and rule in ("", f.rule, f.code)]
     return tuple(sorted(wanted, key=lambda f: order.index(f.severity)))
 
 
-def as_text(project: Project, judgment: Judgment, severity: Severity | None = None) -> str:
-    """The verdict of each wall, the findings, what is open, and what would settle most."""
+def format_report(project: Project, judgment: Judgment, severity: Severity | None = None) -> str:
+    """The verdict of each wall, the findings, the open points, and the fields that would settle most clauses."""
     lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
     width = max(map(len, judgment.walls))
-    lines += [f"{mark:<{width}}  {_said(judgment, mark)}" for mark in judgment.walls]
-    for finding in chosen(judgment, severity):
-        lines += _told(finding)
+    lines += [f"{mark:<{width}}  {_describe_wall(judgment, mark)}" for mark in judgment.walls]
+    for finding in choose_findings(judgment, severity):
+        lines += _describe_finding(finding)
     if severity is None:
-        lines += _open(judgment) + list(_settling(project, judgment))
-    return "\n".join([*lines, "", _counted(judgment)]) + "\n"
+        lines += _list_open(judgment) + list(_list_settling(project, judgment))
+    return "\n".join([*lines, "", _format_counts(judgment)]) + "\n"
 
 
-def _said(judgment: Judgment, wall: str) -> str:
-    """The verdict of a wall; where data are wanting for a plain one, the first few that are."""
+def _describe_wall(judgment: Judgment, wall: str) -> str:
+    """A wall's verdict, then the first missing fields that keep it open."""
     verdict = judgment.walls[wall]
     if verdict is not Verdict.NOT_YET_KNOWN:
         return _SAID[verdict]
@@ -111,7 +111,7 @@ def _said(judgment: Judgment, wall: str) -> str:
     return f"{_SAID[verdict]}: waits for {', '.join(paths[:MOST_WAITED_FOR])}{f' and {more} more' if more > 0 else ''}"
 
 
-def _told(finding: Finding) -> list[str]:
+def _describe_finding(finding: Finding) -> list[str]:
     place = finding.place
     at = f"{place.file}:{place.line}:{place.column} " if place.line else ""
     lifted = [f"     lifted by deviation {finding.lifted_by}"] if finding.lifted_by else []
@@ -126,17 +126,17 @@ def _told(finding: Finding) -> list[str]:
     ]
 
 
-def _open(judgment: Judgment) -> list[str]:
-    """The owed fields that are absent, then the other rings in one line each."""
-    made: list[str] = []
+def _list_open(judgment: Judgment) -> list[str]:
+    """The open points, then one line for each ring that is not owed yet."""
+    lines: list[str] = []
     if judgment.open_items:
         stops = " and stop the package" if judgment.stops_when_open else ""
-        made += ["", f"Open points ({len(judgment.open_items)}) are owed{stops}:"]
-        made += [_item(item) for item in judgment.open_items]
-    made += [
+        lines += ["", f"Open points ({len(judgment.open_items)}) are owed{stops}:"]
+        lines += [_item(item) for item in judgment.open_items]
+    lines += [
         f"Ring {ring}: {count} further fields, not owed yet." for ring, count in judgment.later_rings.items() if count
     ]
-    return made
+    return lines
 
 
 def _item(item: OpenItem) -> str:
@@ -144,20 +144,20 @@ def _item(item: OpenItem) -> str:
     return f"  {item.path}: {item.label} ({words(item.owed_by)}{held})"
 
 
-def _settling(project: Project, judgment: Judgment) -> Iterator[str]:
-    """The few absent fields that would settle most clauses."""
+def _list_settling(project: Project, judgment: Judgment) -> Iterator[str]:
+    """The absent fields that most clauses wait for."""
     held = Counter(need for waiting in judgment.not_judged for need in waiting.needs)
     if held:
         yield ""
         yield "These would settle most:"
     for path, count in held.most_common(MOST_SETTLING):
-        node = project.schema.node(tuple(path.split("."))) if _known(project, path) else None
-        named: Field | Any = node and (node.field or node.collection)
-        label = f": {named.label}" if named else ""
+        node = project.schema.node(tuple(path.split("."))) if _is_known(project, path) else None
+        entry: Field | Any = node and (node.field or node.collection)
+        label = f": {entry.label}" if entry else ""
         yield f"  {path}{label} ({count} {'clause waits' if count == 1 else 'clauses wait'})"
 
 
-def _known(project: Project, path: str) -> bool:
+def _is_known(project: Project, path: str) -> bool:
     try:
         project.schema.node(tuple(path.split(".")))
     except KeyError:
@@ -165,7 +165,7 @@ def _known(project: Project, path: str) -> bool:
     return True
 
 
-def _counted(judgment: Judgment) -> str:
+def _format_counts(judgment: Judgment) -> str:
     counts = [(len(judgment.of(s)), str(s)) for s in Severity]
     counts += [(len(judgment.open_items), "open point"), (len(judgment.not_judged), "clause not judged")]
     plural = {"clause not judged": "clauses not judged"}
@@ -173,8 +173,8 @@ def _counted(judgment: Judgment) -> str:
 
 
 def count_standing(judgment: Judgment) -> str:
-    """What stands against a package: `2 stops and 1 open item stand`."""
+    """What keeps a package from being submitted: `2 stops and 1 open item stand`."""
     owed = len(judgment.open_items) if judgment.stops_when_open else 0
     counts = ((len(judgment.of(Severity.STOP)), "stop"), (owed, "open item"))
-    told = [f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts if count]
-    return f"{' and '.join(told)} {'stands' if sum(count for count, _ in counts) == 1 else 'stand'}"
+    parts = [f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts if count]
+    return f"{' and '.join(parts)} {'stands' if sum(count for count, _ in counts) == 1 else 'stand'}"

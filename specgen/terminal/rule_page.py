@@ -1,8 +1,8 @@
-"""A rule as text: its manual page, and what it came to with the numbers of a project."""
+"""A rule as text: its manual page, and its outcome with the values of a project."""
 
 from collections.abc import Iterable
 
-from specgen.judging.explain import Explained
+from specgen.judging.explain import ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
 
@@ -21,8 +21,8 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
     return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
 
 
-def format_explained_rule(rule: Rule, clauses: Iterable[Explained]) -> str:
-    """A rule with the numbers of a project: each clause and subject, what it came to, and by which figures."""
+def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation]) -> str:
+    """A rule with the values of a project: each clause and subject with its outcome and figures."""
     lines = [f"{rule.code}  {rule.title}", ""]
     for clause in clauses:
         lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")

@@ -9,7 +9,7 @@ from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import find_dimension
 
 RINGS = ("verdict", "mockup", "work", "closeout")
-# What a file must give to be read at all stands uncommented, with an example to be changed.
+# Required fields are not commented out; their example is to be changed.
 _GIVEN = {
     ("format",): "1",
     ("package", "purpose"): "design_draft",
@@ -40,8 +40,8 @@ _MARKS = {
 }
 
 
-def starter(schema: Schema, ring: str, units: str) -> str:
-    """The text of a starter for a ring; `units` is ip or si. Every line but the needed ones is commented."""
+def format_starter(schema: Schema, ring: str, units: str) -> str:
+    """The text of a starter for a ring; `units` is ip or si. All lines but the required ones are commented out."""
     lines = [
         f"# Project description, ring: {ring}. Take the # from a line and put your value in its place.",
         "# Quantities carry their unit; `tbd` or a line left out counts as not known yet.",
@@ -52,12 +52,16 @@ def starter(schema: Schema, ring: str, units: str) -> str:
 
 
 def _lines(node: Node, name: str, depth: int, ring: str, units: str, off: str) -> list[str]:
-    """The lines of a node; `off` is the comment sign that a whole collection stands behind."""
+    """The lines of a node; `off` is the comment sign of a collection that is commented out as a whole."""
     if node.field is not None:
         return list(_leaf(node.field, name, depth, ring, units, off))
     if node.star is not None:
         return _collection(node, name, depth, ring, units, off)
-    inner = [line for child, made in node.children.items() for line in _lines(made, child, depth + 1, ring, units, off)]
+    inner = [
+        line
+        for child, child_node in node.children.items()
+        for line in _lines(child_node, child, depth + 1, ring, units, off)
+    ]
     return [f"{off}{'  ' * depth}{name}:", *inner] if inner else []
 
 
@@ -83,8 +87,8 @@ def _collection(node: Node, name: str, depth: int, ring: str, units: str, off: s
     else:
         inner = [
             line
-            for child, made in node.star.children.items()
-            for line in _lines(made, child, depth + 2, ring, units, sign)
+            for child, child_node in node.star.children.items()
+            for line in _lines(child_node, child, depth + 2, ring, units, sign)
         ]
     if not inner:
         return []
@@ -99,7 +103,7 @@ def _collection(node: Node, name: str, depth: int, ring: str, units: str, off: s
 
 
 def _example(field: Field, units: str) -> str:
-    """The example of the schema, in the unit system asked for; text that YAML would misread is quoted."""
+    """The example of the schema in the given unit system; text that YAML would misread is quoted."""
     text = field.example
     if field.to:
         return f"[{_MARKS[field.to]}]" if field.kind == "list" else _MARKS[field.to]

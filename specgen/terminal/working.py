@@ -3,18 +3,18 @@
 from collections.abc import Mapping
 from typing import Any
 
-from specgen.model.field import Path, dotted
+from specgen.model.field import Path, dotted_path
 from specgen.model.problem import Refused
 from specgen.model.working import Lookup, Working
 from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.units import APART
 
-# What one member of a project came to: its value, what is unfit, or the absent fields it waits for.
+# The result for one member of a project: a value, a refusal, or the absent fields it waits for.
 MemberResult = Working | Lookup | Refused | list[Path]
 
 
 def format_working(working: Working) -> str:
-    """A calculation with its inputs, steps, result, what governs, source and limits of use."""
+    """A calculation with its inputs, steps, result, governing case, sources and limits of use."""
     lines = [f"{working.name}", ""]
     lines += [
         f"  {g.symbol:<8} {g.name:<34} {format_decimal(g.value, 6)} {format_unit(g.unit)}".rstrip()
@@ -62,7 +62,7 @@ def working_to_data(working: Working) -> dict[str, Any]:
 
 
 def _bare_unit(unit: str) -> str:
-    """The unit by its name alone: a difference of temperatures is told in F or C."""
+    """The unit by its plain name: a temperature difference is given in F or C."""
     return unit.removesuffix(APART)
 
 
@@ -78,7 +78,7 @@ def format_lookup(lookup: Lookup) -> str:
 
 
 def format_members(results: Mapping[str, MemberResult]) -> str:
-    """What each member came to."""
+    """The result of each member."""
     return "\n".join(_format_member(mark, value) for mark, value in results.items())
 
 
@@ -89,11 +89,11 @@ def _format_member(mark: str, value: MemberResult) -> str:
         return f"{mark}: {format_lookup(value)}"
     if isinstance(value, Refused):
         return f"{mark}: {'; '.join(str(problem) for problem in value.problems)}\n"
-    return f"{mark}: waits for {', '.join(dotted(path) for path in value)}\n"
+    return f"{mark}: waits for {', '.join(dotted_path(path) for path in value)}\n"
 
 
 def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str, Any]:
-    """All values of one name in a project as data; `needs` are the absent fields, `problems` what is unfit."""
+    """All values of one calculation in a project as data; `needs` are absent fields, `problems` are refusals."""
     rows: list[dict[str, Any]] = []
     for mark, value in results.items():
         if isinstance(value, Working):
@@ -103,5 +103,5 @@ def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str,
         elif isinstance(value, Refused):
             rows.append({"subject": mark, "name": name, "result": None, "problems": [str(p) for p in value.problems]})
         else:
-            rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted(path) for path in value]})
+            rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted_path(path) for path in value]})
     return {"name": name, "instances": rows}

@@ -27,7 +27,14 @@ def content(times: int) -> Document:
             Item((Text(f"Item {n} of list {table}, a sentence of usual length for a step."),), 0, table, f"{n}.")
             for n in range(ITEMS // TABLES)
         ]
-    return Document("D99", "Measured", "Measured", (("Project", "Measured"),), tuple(blocks), ())
+    return Document(
+        id="D99",
+        title="Measured",
+        project="Measured",
+        facts=(("Project", "Measured"),),
+        blocks=tuple(blocks),
+        legend=(),
+    )
 
 
 def as_markdown(document: Document) -> str:

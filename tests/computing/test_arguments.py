@@ -7,7 +7,7 @@ from specgen.model.problem import Refused
 from specgen.quantities.units import UNITS
 from specgen.reading.conversion import InvalidValue, convert
 from specgen.reading.schema import project_schema
-from specgen.resolving.provider import Key
+from specgen.resolving.provider import Argument
 from specgen.terminal.working import working_to_data
 from tests.computing._figures import worked
 
@@ -157,7 +157,7 @@ KEYS = [pytest.param(key, id=f"{name}-{key.name}") for name in computing.names()
 
 
 @pytest.mark.parametrize("key", KEYS)
-def test_a_key_is_a_field_of_its_kind(key: Key) -> None:
+def test_a_key_is_a_field_of_its_kind(key: Argument) -> None:
     made = key.field
     assert (made.kind == "choice") == bool(key.choices) == bool(made.values)
     assert (made.kind == "quantity") == (key.dimension not in ("number", "percent", "word", "yes_no"))

@@ -104,7 +104,7 @@ def moved(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Moved]:
 def built() -> tuple[dict[str, str], dict[str, str]]:
     case = pipeline.check(EXAMPLES / "clean" / "project.yaml")
     context = case.context
-    made = package.made(context.project, context.standards, case.judgment, context.resolve, ("txt",), (), True)
+    made = package.make_package(context.project, context.standards, case.judgment, context.resolve, ("txt",), (), True)
     texts = {name[:3]: content.decode() for name, content in made.files.items()}
     return texts, {finding.code: finding.message for finding in case.judgment.findings}
 

@@ -125,7 +125,7 @@ LINES = [
     ('LEFT = Quantity.of("3/4", "in")  # method\'s own: a trial', False),
     ('LEFT = Quantity.of("19.05", "mm")', True),
     ('LEFT = Quantity.of("0.7", "in")', False),
-    ('key = Key("oversize", "percent", "rod over the width", "25%")', True),
+    ('key = Argument("oversize", "percent", "rod over the width", "25%")', True),
     ('x = given_input("o", "rod over the width", "percent", default=25)', True),
     ('x = given_input(  # method\'s own: a trial\n    "o", "rod", "percent", default=25\n)', False),
     ('MARGIN = {"F": 5.0, "C": 7.0}', True),

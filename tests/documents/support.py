@@ -31,14 +31,23 @@ def context_of(folder: Path, change: Any = None) -> DocumentContext:
 
 def written(folder: Path, words: str, change: Any = None, *, numbering: str = "plain", draft: bool = False) -> Document:
     """The document of a template given as text."""
-    template = Template("D99", "Trial", 1, numbering, False, words, "D99.md.j2", 6)
-    return document.made(template, context_of(folder, change), draft)
+    template = Template(
+        id="D99",
+        title="Trial",
+        order=1,
+        numbering=numbering,
+        landscape=False,
+        words=words,
+        file="D99.md.j2",
+        first_line=6,
+    )
+    return document.compose_document(template, context_of(folder, change), draft)
 
 
 @lru_cache
 def document_of(example: str, name: str, draft: bool = False) -> Document:
     """A document of an example."""
-    return document.made(next(t for t in templates() if t.id == name), context_of_example(example), draft)
+    return document.compose_document(next(t for t in templates() if t.id == name), context_of_example(example), draft)
 
 
 @lru_cache

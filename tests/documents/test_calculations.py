@@ -13,11 +13,11 @@ import pytest
 from specgen import computing, pipeline
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.documents import document
-from specgen.documents.calculations import computed
+from specgen.documents.calculations import gather_calculations
 from specgen.documents.catalogue import templates, templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.documents.numbering import plain
-from specgen.documents.origins import find_origin, followed
+from specgen.documents.numbering import plain_text
+from specgen.documents.origins import find_origin, follow
 from specgen.formats import html, text
 from specgen.model.block import Article, Document, Equation, Paragraph, Part, Table, Value
 from specgen.model.problem import refuse
@@ -57,7 +57,7 @@ def joints(count: int, **change: Any) -> dict[str, Any]:
 
 
 def d06(context: DocumentContext) -> Document:
-    return document.made(D06, context, False)
+    return document.compose_document(D06, context, False)
 
 
 def with_providers(context: DocumentContext, *providers: Provider) -> DocumentContext:
@@ -74,14 +74,14 @@ def trial(name: str, *rows: InputRow, **more: Any) -> Provider:
         working.step("y", "a trial", f"{rows[0].symbol} + 2", "in")
         return working.build(name, "y", (PRACTICE,))
 
-    return Provider(name, f"Trial {name}", (), compute, **more)
+    return Provider(name=name, title=f"Trial {name}", each=(), compute=compute, **more)
 
 
 X = InputRow("x", "a length", 1.0, "in")
 
 
 def titles(made: Document) -> list[str]:
-    return [plain(b.title) for b in made.blocks if isinstance(b, (Part, Article))]
+    return [plain_text(b.title) for b in made.blocks if isinstance(b, (Part, Article))]
 
 
 def test_the_document_stands_between_the_warnings_and_the_procedure() -> None:
@@ -133,11 +133,13 @@ def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path)
     made = d06(context_of(tmp_path, joints(200)))
     equations = [b for b in made.blocks if isinstance(b, Equation) and b.symbol == "W_r"]
     assert len(equations) == 1
-    tables = [b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For" and len(b.rows) == 200]
-    (table,) = (b for b in tables if "Held against" in map(plain, b.header))
-    assert [plain(head) for head in table.header] == ["For", "L, in", "Result", "Governed by", "Held against"]
+    tables = [
+        b for b in made.blocks if isinstance(b, Table) and plain_text(b.header[0]) == "For" and len(b.rows) == 200
+    ]
+    (table,) = (b for b in tables if "Held against" in map(plain_text, b.header))
+    assert [plain_text(head) for head in table.header] == ["For", "L, in", "Result", "Governed by", "Held against"]
     assert sum(table.widths) == 100
-    assert [plain(cell) for cell in table.rows[1][:2]] == ["J2", "202"]
+    assert [plain_text(cell) for cell in table.rows[1][:2]] == ["J2", "202"]
 
 
 def test_sums_with_other_lines_are_worked_apart(tmp_path: Path) -> None:
@@ -161,7 +163,11 @@ def test_many_inputs_that_differ_fill_tables_of_their_own(tmp_path: Path) -> Non
         "install_high": "85 F",
     }
     made = d06(context_of(tmp_path, change))
-    heads = [[plain(h) for h in b.header] for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "For"]
+    heads = [
+        [plain_text(h) for h in b.header]
+        for b in made.blocks
+        if isinstance(b, Table) and plain_text(b.header[0]) == "For"
+    ]
     last = heads.index(["For", "T_high, °F", "Result", "Governed by", "Held against"])
     assert len(heads[last - 1]) == 8
 
@@ -203,7 +209,7 @@ def test_words_of_a_calculation_stand_as_they_are(tmp_path: Path) -> None:
 def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
     """Every input whose figure moves when the project moves says a field, a collection or a calculation, or how."""
     context = context_of_example("clean")
-    rows = [row for one in computed(context) for working in one.workings.values() for row in working.inputs]
+    rows = [row for one in gather_calculations(context) for working in one.workings.values() for row in working.inputs]
     silent = {(row.symbol, row.name) for row in rows if row.origin == METHOD and row.source is None}
     # What the method itself says without a source of its own: zero points of scales and figures of vapor.
     assert silent <= {("p", "spread between laboratories, of the mean")}
@@ -212,8 +218,8 @@ def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
 
 def test_figures_of_memory_and_practice_bear_a_mark() -> None:
     made = document_of("clean", "D06")
-    inputs = next(b for b in made.blocks if isinstance(b, Table) and plain(b.header[0]) == "Symbol")
-    marks = {plain(row[0]): [part.mark for part in row[2] if isinstance(part, Value)] for row in inputs.rows}
+    inputs = next(b for b in made.blocks if isinstance(b, Table) and plain_text(b.header[0]) == "Symbol")
+    marks = {plain_text(row[0]): [part.mark for part in row[2] if isinstance(part, Value)] for row in inputs.rows}
     assert marks["T_a"] == [""]
     assert marks["H"] != [""]
     assert dict(made.legend)[marks["H"][0]].startswith("from memory (ASTM C1472")
@@ -223,7 +229,7 @@ def test_figures_of_memory_and_practice_bear_a_mark() -> None:
 def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, said: str, tmp_path: Path) -> None:
     context = context_of(tmp_path, joints(1, width=width, panel_length="20 ft"))
     assert f", {said} (SLT-02a)." in text.write_text(d06(context))
-    (one,) = (c for c in context.judgment.compared if c.code == "SLT-02a")
+    (one,) = (c for c in context.judgment.limit_checks if c.code == "SLT-02a")
     assert (one.name, one.member, one.path) == ("joint-width", ("joints", "J1"), ("joints", "J1", "width"))
     assert one.outcome is {"met": Outcome.WITHIN, "not met": Outcome.OUTSIDE}[said]
 
@@ -254,7 +260,9 @@ def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> No
     def compute(view: Any, ask: Any) -> Any:
         raise refuse("the hot face is colder than the cold one", "mend the climate")
 
-    context = with_providers(context_of(tmp_path), Provider("a", "Trial", (), compute, group="heat"))
+    context = with_providers(
+        context_of(tmp_path), Provider(name="a", title="Trial", each=(), compute=compute, group="heat")
+    )
     assert "Trial | the project | the hot face is colder than the cold one" in text.write_text(d06(context))
 
 
@@ -271,22 +279,24 @@ def test_notes_that_differ_stand_with_their_member_and_shared_ones_once(tmp_path
 
 def test_each_calculation_names_its_sources() -> None:
     made = document_of("clean", "D06")
-    told_of = [plain(b.content) for b in made.blocks if isinstance(b, Paragraph) and plain(b.content)[:6] == "Source"]
+    told_of = [
+        plain_text(b.content) for b in made.blocks if isinstance(b, Paragraph) and plain_text(b.content)[:6] == "Source"
+    ]
     assert len(told_of) > 10
     assert "ASTM E1980" in told_of[0]
 
 
 def test_what_is_computed_for_each_member_is_asked_once(tmp_path: Path) -> None:
     context = context_of(tmp_path, joints(4))
-    assert [list(one.workings) for one in computed(context) if one.provider.name == "joint-width"] == [
+    assert [list(one.workings) for one in gather_calculations(context) if one.provider.name == "joint-width"] == [
         [("joints", f"J{n}") for n in range(1, 5)]
     ]
     assert b"<math" in html.write_html(d06(context), templates_folder())
 
 
 def in_short(made: Document) -> list[list[str]]:
-    table = next(b for b in made.blocks if isinstance(b, Table) and plain(b.header[-1]) == "Limits")
-    return [[plain(cell) for cell in row] for row in table.rows]
+    table = next(b for b in made.blocks if isinstance(b, Table) and plain_text(b.header[-1]) == "Limits")
+    return [[plain_text(cell) for cell in row] for row in table.rows]
 
 
 def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(tmp_path: Path) -> None:
@@ -319,11 +329,11 @@ def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words
     names, seen = computing.names(), 0
     for example in ("clean", "metric", "stops"):
         context = context_of_example(example)
-        for one in computed(context):
+        for one in gather_calculations(context):
             for member, working in one.workings.items():
                 for row in working.inputs:
                     if row.origin not in names and " " not in row.origin:
                         seen += 1
                         path, project = tuple(row.origin.split(".")), context.project
-                        assert followed(project, row.origin, member) or path in project.members, row.origin
+                        assert follow(project, row.origin, member) or path in project.members, row.origin
     assert seen > 200

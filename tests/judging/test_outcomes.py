@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from specgen import pipeline
 from specgen.judging.applies import applicable
-from specgen.model.field import Field, dotted
+from specgen.model.field import Field, dotted_path
 from specgen.model.field import Path as FieldPath
 from specgen.model.finding import Judgment, Severity, Verdict
 from specgen.model.project import Project
@@ -356,7 +356,7 @@ def test_a_fired_clause_that_loses_an_owed_value_fires_still_or_waits(
         told = told_by(less, code)
         # A field that no longer applies once it is gone is owed by nobody, and its clause speaks of nothing.
         if applicable(less, path, told.context.look):
-            assert told.fires or told.waits, dotted(path)
+            assert told.fires or told.waits, dotted_path(path)
 
 
 WHOLE_CASES = {name: pipeline.check(EXAMPLES / name / "project.yaml") for name in ("clean", "stops")}
@@ -419,4 +419,4 @@ def test_a_value_left_out_is_an_open_item_of_its_ring_or_counted_there(
         field = less.schema.field_at(path)
         assert field is not None
         if field.home != "record" and applicable(less, path, made.context.look):
-            assert dotted(path) in listed or made.judgment.later_rings[field.ring] > 0, dotted(path)
+            assert dotted_path(path) in listed or made.judgment.later_rings[field.ring] > 0, dotted_path(path)

@@ -19,5 +19,5 @@ def out(tmp_path: Path) -> Path:
 def way(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> str:
     """The two ways of exchanging folders."""
     if request.param == "in three steps":
-        monkeypatch.setattr(exchange, "_at_once", lambda one, other: False)
+        monkeypatch.setattr(exchange, "_exchange_at_once", lambda one, other: False)
     return str(request.param)

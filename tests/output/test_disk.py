@@ -144,7 +144,7 @@ def test_a_folder_that_vanishes_in_the_middle_is_told(tmp_path: Path, monkeypatc
 
 @pytest.mark.parametrize("step", [0, 1, 2])
 def test_an_exchange_that_fails_leaves_the_old_package(step: int, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(exchange, "_at_once", lambda one, other: False)
+    monkeypatch.setattr(exchange, "_exchange_at_once", lambda one, other: False)
     rename, calls = Path.rename, []
 
     def held(path: Path, target: Path) -> Path:
@@ -161,9 +161,9 @@ def test_an_edit_in_the_last_moment_is_kept(out: Path, way: str, monkeypatch: py
     def late(one: Path, other: Path, aside: Path) -> None:
         if (other / "b.txt").exists():
             (other / "b.txt").write_bytes(b"mine")
-        exchange.swap(one, other, aside)
+        exchange.exchange_folders(one, other, aside)
 
-    monkeypatch.setattr(disk, "swap", late)
+    monkeypatch.setattr(disk, "exchange_folders", late)
     with pytest.raises(Refused, match=r"edited by hand since it was written: b\.txt"):
         disk.write_package(out, TWO, {})
     assert {f.name: f.read_bytes() for f in out.iterdir() if f.suffix == ".txt"} == {"a.txt": b"one", "b.txt": b"mine"}
@@ -189,11 +189,11 @@ def test_what_looks_left_behind_and_holds_work_is_kept(out: Path) -> None:
 
 def test_a_package_that_a_dead_build_had_moved_aside_comes_back(out: Path) -> None:
     before = standing(out)
-    out.rename(disk._aside(out))
+    out.rename(disk._old_place(out))
     with pytest.raises(Refused, match="cannot be the name"):
         disk.write_package(out, {"/": b""}, {})
     assert not out.exists()
-    (disk._aside(out) / "a.txt").write_bytes(b"mine")
+    (disk._old_place(out) / "a.txt").write_bytes(b"mine")
     with pytest.raises(Refused, match="edited by hand"):
         disk.write_package(out, TWO, {})
     (out / "a.txt").write_bytes(b"one")

@@ -7,7 +7,7 @@ import pytest
 
 from specgen.model.problem import Refused
 from specgen.output import disk
-from specgen.output.manifest import named
+from specgen.output.manifest import index_files
 from tests.documents.support import ONE, TWO, refused
 
 
@@ -81,4 +81,4 @@ def test_a_name_that_some_disks_do_not_take_is_refused(name: str, tmp_path: Path
 
 def test_two_documents_of_one_name_are_refused_before_one_hides_the_other() -> None:
     with pytest.raises(Refused, match=r"would have one name: a\.txt and a\.txt \(give one of the documents"):
-        named([("a.txt", b"one"), ("a.txt", b"other")])
+        index_files([("a.txt", b"one"), ("a.txt", b"other")])

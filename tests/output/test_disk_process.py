@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 
 from specgen.output import disk
-from specgen.output.manifest import spent
+from specgen.output.manifest import is_spent
 from tests.documents.support import standing
 from tests.running import Ended, run_process, run_python, run_specgen, start_process, wait_for
 from tests.support import SMALL, written
@@ -45,7 +45,7 @@ import os, signal, sys
 from pathlib import Path
 from specgen.cli import run
 from specgen.output import exchange
-exchange._at_once = lambda one, other: False
+exchange._exchange_at_once = lambda one, other: False
 rename, count, last = Path.rename, [], int(sys.argv.pop())
 def dying(path, target):
     if len(count) == last:
@@ -101,7 +101,7 @@ def renewed(project: Path, out: Path) -> None:
     assert build(project, out).code == 0
     assert [p.name for p in out.parent.iterdir()] == [out.name]
     assert sorted(p.name for p in out.iterdir()) == WHOLE
-    assert spent(out)
+    assert is_spent(out)
 
 
 @pytest.mark.parametrize("first", [True, False], ids=["none before", "one before"])
@@ -243,7 +243,7 @@ def test_two_builds_into_one_folder_at_once_never_mix(folder: Path) -> None:
     assert met == {"a", "b"}
     assert [p.name for p in folder.iterdir()] == ["out"]
     assert len(list(out.iterdir())) == 5
-    assert spent(out)
+    assert is_spent(out)
 
 
 def test_a_package_that_was_edited_by_hand_is_told_by_the_command(folder: Path, project: Path) -> None:

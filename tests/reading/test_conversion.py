@@ -13,14 +13,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.model.field import Field, dotted
+from specgen.model.field import Field, dotted_path
 from specgen.quantities.quantity import Quantity
 from specgen.reading.conversion import MOST_TEXT, InvalidValue
 from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules, convert_checked
 from specgen.reading.schema import project_schema
-from specgen.reading.structure import structured
+from specgen.reading.structure import build_structure
 
 FIELDS = project_schema().fields
 
@@ -32,8 +32,8 @@ def field(path: str) -> Field:
 def read(folder: Path, text: str) -> tuple[Text, dict[str, Any]]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    values = read_values(made, structured(made, project_schema().root).records, Rules())
-    return made, {dotted(path): value for path, value in values.items()}
+    values = read_values(made, build_structure(made, project_schema().root).records, Rules())
+    return made, {dotted_path(path): value for path, value in values.items()}
 
 
 def refused(made: Field, text: str) -> InvalidValue:
@@ -246,15 +246,17 @@ def test_every_kind_of_field_has_a_text_that_fits_and_one_that_does_not() -> Non
 # So a bare number below 1 is asked back for every one of them; a field for smaller figures would need an exception.
 def test_no_percentage_of_the_schema_is_one_whose_usual_figures_lie_below_one() -> None:
     for made in (m for m in FIELDS.values() if m.kind == "percent"):
-        assert int(made.most) >= 30, dotted(made.path)
-        assert int(made.example) >= 1, dotted(made.path)
+        assert int(made.most) >= 30, dotted_path(made.path)
+        assert int(made.example) >= 1, dotted_path(made.path)
         assert "may be a share or a percentage" in refused(made, "0.5").message
 
 
 @pytest.mark.parametrize("spell", [str.upper, str.title, lambda t: t.replace("_", " "), lambda t: t.replace("_", "-")])
 def test_every_choice_is_taken_however_it_is_spelled(spell: Callable[[str], str]) -> None:
     for made in (m for m in FIELDS.values() if "choice" in (m.kind, m.of)):
-        assert [convert_checked(made, spell(value)) for value in made.values] == list(made.values), dotted(made.path)
+        assert [convert_checked(made, spell(value)) for value in made.values] == list(made.values), dotted_path(
+            made.path
+        )
 
 
 def just_outside(made: Field, bound: str, side: int) -> str:
@@ -268,7 +270,7 @@ def just_outside(made: Field, bound: str, side: int) -> str:
 
 
 BOUNDS = [
-    pytest.param(made, side, bound, id=f"{dotted(made.path)}-{bound}")
+    pytest.param(made, side, bound, id=f"{dotted_path(made.path)}-{bound}")
     for made in FIELDS.values()
     for side, bound in ((-1, made.least), (1, made.most))
     if bound and made.kind != "bearing" and made.path != ("joints", "*", "thermal_expansion")

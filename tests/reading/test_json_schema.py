@@ -12,7 +12,7 @@ from specgen import pipeline
 from specgen.model.problem import Refused
 from specgen.reading.json_schema import json_schema
 from specgen.reading.schema import project_schema
-from specgen.terminal.starter import starter
+from specgen.terminal.starter import format_starter
 from tests.support import EXAMPLES, SMALL, merged, written
 
 # What is counted as run is run elsewhere too; see tests/conftest.py.
@@ -57,7 +57,7 @@ def test_every_file_of_the_examples_fits(file: Path) -> None:
 @pytest.mark.parametrize("ring", ["verdict", "mockup", "work", "closeout"])
 @pytest.mark.parametrize("units", ["ip", "si"])
 def test_every_starter_fits(ring: str, units: str) -> None:
-    text = starter(project_schema(), ring, units)
+    text = format_starter(project_schema(), ring, units)
     assert faults(yaml.load(text, Loader=Loader)) == []  # noqa: S506
 
 

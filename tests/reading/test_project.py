@@ -324,8 +324,8 @@ def test_tbd_counts_as_absent_wherever_it_stands(tmp_path: Path) -> None:
     case = case_of(tmp_path, {"gloss": "tbd", "elevations": "tbd", "walls": {"W1": {"base_coat": {"passes": "tbd"}}}})
     waiting = {need for n in case.judgment.not_judged for need in n.needs}
     assert {"elevations", "walls.W1.base_coat.passes"} <= waiting
-    assert not case.project.given(("elevations",))
-    assert not case.project.given(("walls", "W1", "base_coat", "passes"))
+    assert not case.project.is_given(("elevations",))
+    assert not case.project.is_given(("walls", "W1", "base_coat", "passes"))
 
 
 def test_tbd_is_the_same_as_nothing_at_all(tmp_path: Path) -> None:

@@ -10,7 +10,7 @@ import pytest
 from cerberus import Validator
 
 from specgen import pipeline
-from specgen.model.field import Node, dotted
+from specgen.model.field import Node, dotted_path
 from specgen.model.problem import Refused
 from specgen.reading.conversion import InvalidValue, convert
 from specgen.reading.positions import MOST_PROBLEMS
@@ -30,7 +30,7 @@ def sections(node: Node) -> Iterator[Node]:
         yield from sections(child)
 
 
-SECTIONS = [pytest.param(section, id=dotted(section.path) or "head") for section in sections(SCHEMA.root)]
+SECTIONS = [pytest.param(section, id=dotted_path(section.path) or "head") for section in sections(SCHEMA.root)]
 
 
 def rules_of(section: Node) -> dict[Any, dict[str, Any]]:
@@ -43,12 +43,12 @@ def test_every_field_stands_in_the_rules_of_one_section() -> None:
     places = [place for section in sections(SCHEMA.root) for place in SectionRules(section).fields.values()]
     assert {field.path for field in places} == set(FIELDS)
     # The rate of a crew stands once for each step that a crew may work at.
-    assert {dotted(f.path) for f in places if places.count(f) > 1} == {"crews.*.rates.*"}
+    assert {dotted_path(f.path) for f in places if places.count(f) > 1} == {"crews.*.rates.*"}
 
 
 def test_a_mapping_of_single_values_says_which_marks_it_may_have() -> None:
     for path, collection in SCHEMA.collections.items():
-        assert SCHEMA.node(path).field is None or collection.keys, dotted(path)
+        assert SCHEMA.node(path).field is None or collection.keys, dotted_path(path)
 
 
 @pytest.mark.parametrize("section", SECTIONS)

@@ -11,7 +11,7 @@ import yaml
 
 from specgen import computing
 from specgen.model.condition import parse_condition, terms
-from specgen.model.field import Collection, Field, Schema, dotted
+from specgen.model.field import Collection, Field, Schema, dotted_path
 from specgen.quantities.quantity import find_dimension
 from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.reading import schema as schema_files
@@ -42,7 +42,7 @@ OWNERS = {
 
 
 def of_field(made: Field | Collection) -> str:
-    return dotted(made.path)
+    return dotted_path(made.path)
 
 
 @pytest.mark.parametrize("made", FIELDS, ids=of_field)
@@ -116,23 +116,23 @@ def test_a_reference_leads_to_named_things_that_there_are(made: Field) -> None:
 
 
 def test_a_list_says_of_what_and_nothing_else_does() -> None:
-    assert [dotted(m.path) for m in FIELDS if (m.kind == "list") != bool(m.of)] == []
+    assert [dotted_path(m.path) for m in FIELDS if (m.kind == "list") != bool(m.of)] == []
 
 
 def test_a_default_for_some_only_is_a_default() -> None:
-    assert [dotted(made.path) for made in FIELDS if made.default_if and not made.default] == []
+    assert [dotted_path(made.path) for made in FIELDS if made.default_if and not made.default] == []
 
 
 def test_every_star_of_a_path_stands_for_members() -> None:
     for made in FIELDS:
         for depth, name in enumerate(made.path):
             if name == "*":
-                assert made.path[: depth + 1] in SCHEMA.collections, dotted(made.path)
+                assert made.path[: depth + 1] in SCHEMA.collections, dotted_path(made.path)
 
 
 def test_the_names_in_a_path_are_plain_words() -> None:
     for made in (*FIELDS, *COLLECTIONS):
-        assert all(re.fullmatch(r"[a-z][a-z0-9_]*|\*", name) for name in made.path), dotted(made.path)
+        assert all(re.fullmatch(r"[a-z][a-z0-9_]*|\*", name) for name in made.path), dotted_path(made.path)
 
 
 def test_a_path_leads_to_its_field_by_stars_and_by_marks() -> None:

@@ -8,19 +8,19 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.model.field import dotted
+from specgen.model.field import dotted_path
 from specgen.model.problem import Problem
 from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.schema import project_schema
-from specgen.reading.structure import MOST_MARK, Structure, structured
+from specgen.reading.structure import MOST_MARK, Structure, build_structure
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
     (folder / "a.yaml").write_text(text, "utf-8")
     made = read_text(folder / "a.yaml", "a.yaml")
-    return made, structured(made, project_schema().root)
+    return made, build_structure(made, project_schema().root)
 
 
 def problems(folder: Path, text: str) -> list[Problem]:
@@ -31,7 +31,7 @@ def problems(folder: Path, text: str) -> list[Problem]:
 
 
 def leaves(made: Structure) -> dict[str, Any]:
-    return {dotted(path): value for record in made.records for path, value in record.leaves.items()}
+    return {dotted_path(path): value for record in made.records for path, value in record.leaves.items()}
 
 
 WHOLE = """\
@@ -64,7 +64,7 @@ def test_every_value_is_a_leaf_by_its_path_and_every_mark_a_member(tmp_path: Pat
         "crews.red.rates.gloss": "300 ft2/h",
         "elevations.E1.openings.A.width": "4 ft",
     }
-    assert {dotted(path): marks for path, marks in made.members.items()} == {
+    assert {dotted_path(path): marks for path, marks in made.members.items()} == {
         "walls": ("W1",),
         "walls.W1.mesh.layers": ("0", "1"),
         "crews": ("red",),
@@ -77,7 +77,7 @@ def test_every_value_is_a_leaf_by_its_path_and_every_mark_a_member(tmp_path: Pat
 
 def test_the_leaves_of_a_member_stand_in_a_record_of_its_own(tmp_path: Path) -> None:
     _, made = read(tmp_path, WHOLE)
-    assert [dotted(record.path) for record in made.records] == [
+    assert [dotted_path(record.path) for record in made.records] == [
         "",
         "walls.W1",
         "walls.W1.mesh.layers.0",

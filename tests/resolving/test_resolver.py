@@ -8,7 +8,7 @@ import pytest
 
 from specgen import computing
 from specgen.model.absence import Absent
-from specgen.model.field import Node, Schema, bound, dotted
+from specgen.model.field import Node, Schema, bind_path, dotted_path
 from specgen.model.problem import Refused
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import CycleError, Provider, Resolver
@@ -26,9 +26,9 @@ def counting(name: str, each: tuple[str, ...], calls: list[tuple[str, ...]], *ne
 
     def compute(view: Any, ask: Any) -> Any:
         calls.append((name, *view.path))
-        return (dotted(view.path), *(ask(need) for need in needs))
+        return (dotted_path(view.path), *(ask(need) for need in needs))
 
-    return Provider(name, name, each, compute, needs)
+    return Provider(name=name, title=name, each=each, compute=compute, needs=needs)
 
 
 def resolver_of(folder: Path, *providers: Provider) -> Resolver:
@@ -82,13 +82,15 @@ def test_one_name_for_two_members_is_no_circle(tmp_path: Path) -> None:
         asked.append(view.mark)
         return view.mark if view.mark == "W2" else resolver(("walls", "W2"), "a")
 
-    resolver = resolver_of(tmp_path, Provider("a", "A", ("walls",), compute))
+    resolver = resolver_of(tmp_path, Provider(name="a", title="A", each=("walls",), compute=compute))
     assert resolver(("walls", "W1"), "a") == "W2"
     assert asked == ["W1", "W2"]
 
 
 def test_a_value_that_could_not_be_computed_is_tried_again_and_leaves_no_circle_behind(tmp_path: Path) -> None:
-    resolver = resolver_of(tmp_path, Provider("a", "A", ("walls",), lambda view, ask: view.framing.kind))
+    resolver = resolver_of(
+        tmp_path, Provider(name="a", title="A", each=("walls",), compute=lambda view, ask: view.framing.kind)
+    )
     for _ in range(2):
         with pytest.raises(Absent) as raised:
             resolver(("walls", "W1"), "a")
@@ -119,7 +121,7 @@ def test_what_leads_to_no_member_is_refused(tmp_path: Path) -> None:
 
 
 def missing(folder: Path, change: Any, path: tuple[str, ...], name: str) -> set[str]:
-    return {dotted(p) for p in Resolver(case_of(folder, change).project, computing.find).missing(path, name)}
+    return {dotted_path(p) for p in Resolver(case_of(folder, change).project, computing.find).missing(path, name)}
 
 
 EVERYTHING = {
@@ -168,7 +170,7 @@ def test_every_provider_reads_fields_that_there_are_and_needs_providers_that_the
         provider = computing.find(name)
         for read in provider.reads:
             for section in provider.sections or ("",):
-                assert reached(schema, bound(read, (section,) if section else ())), read
+                assert reached(schema, bind_path(read, (section,) if section else ())), read
         assert set(provider.needs) <= set(computing.names())
         assert not provider.each or schema.node(provider.each).collection is not None
 
@@ -186,7 +188,11 @@ def reached(schema: Schema, path: tuple[str, ...]) -> Node:
 
 def test_a_path_through_a_reference_waits_for_the_reference_alone(tmp_path: Path) -> None:
     provider = Provider(
-        "a", "A", ("elevations",), lambda view, ask: view.color, reads=("elevations.*.color.emittance",)
+        name="a",
+        title="A",
+        each=("elevations",),
+        compute=lambda view, ask: view.color,
+        reads=("elevations.*.color.emittance",),
     )
     resolver = Resolver(case_of(tmp_path, TWO).project, {"a": provider}.__getitem__)
     assert resolver.missing(("elevations", "E1"), "a") == [("elevations", "E1", "color")]
@@ -206,7 +212,9 @@ def test_no_two_calculations_wait_for_one_another() -> None:
 
 
 def test_a_calculation_that_reads_what_there_is_not_is_told_with_the_nearest_name(tmp_path: Path) -> None:
-    trial = Provider("trial", "Trial", ("joints",), lambda joint, ask: 1, reads=("joints.*.tolerence",))
+    trial = Provider(
+        name="trial", title="Trial", each=("joints",), compute=lambda joint, ask: 1, reads=("joints.*.tolerence",)
+    )
     resolver = Resolver(case_of(tmp_path, {"joints": {"J1": {"width": "1 in"}}}).project, lambda name: trial)
     for call in (resolver, resolver.missing):
         with pytest.raises(Refused, match=r"^trial reads joints\.\*\.tolerence: 'tolerence' .*did you mean tolerance"):

@@ -7,7 +7,7 @@ from typing import Any
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
-from specgen.model.field import Path, below
+from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow, Working
@@ -100,7 +100,7 @@ def _added_row(symbol: str, title: str, percent: Fraction | int, usual: int) -> 
 
 def _load_rows(at: int, load: Load, unit: str) -> tuple[InputRow, ...]:
     kind = load.path[-1] if load.path else f"of kind {at}"
-    flow, count, duty = (below(load.path, name) for name in ("air_flow", "count", "duty"))
+    flow, count, duty = (dotted_field(load.path, name) for name in ("air_flow", "count", "duty"))
     return (
         InputRow(f"q_{at}", f"air of one gun {kind}", load.flow.number(unit), unit, flow),
         InputRow(f"n_{at}", f"guns {kind}", float(load.count), "", count),

@@ -10,10 +10,10 @@ from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
-FREE_AIR = find_source("compressed_air").saying(
+FREE_AIR = find_source("compressed_air").quote(
     "standard flow is actual flow by pressure less vapor, and by absolute temperature, over those of the standard state"
 )
-VAPOR = find_source("iso_13788").saying("saturation pressure of water vapor")
+VAPOR = find_source("iso_13788").quote("saturation pressure of water vapor")
 # Standard states differ by more than 3 %, so the one used is always printed: pressure in psia, temperature in °F.
 BASES = {
     "sea_level_60f": ("14.696", 60, "14.696 psia (101.33 kPa) and 60 °F (15.6 °C)"),

@@ -8,7 +8,7 @@ from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, express_fl
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
-from specgen.model.field import Path, below
+from specgen.model.field import Path, dotted_field
 from specgen.model.typed_views import Description, Hose, SprayGun, root_of
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
@@ -87,8 +87,8 @@ def _hose_rows(tail: str, hose: AirHose, system: str) -> tuple[InputRow, ...]:
     _, _, far, wide = units(system)
     path, mark = hose.path, hose.path[-1]
     return (
-        InputRow(f"L_{tail}", f"length of hose {mark}", hose.length.number(far), far, below(path, "length")),
-        InputRow(f"d_{tail}", f"bore of hose {mark}", hose.bore.number(wide), wide, below(path, "bore")),
+        InputRow(f"L_{tail}", f"length of hose {mark}", hose.length.number(far), far, dotted_field(path, "length")),
+        InputRow(f"d_{tail}", f"bore of hose {mark}", hose.bore.number(wide), wide, dotted_field(path, "bore")),
     )
 
 

@@ -14,7 +14,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
 from specgen.standards import find_source
 
-PATTON = find_source("cup_ranges").saying("K and c of dip cups")
+PATTON = find_source("cup_ranges").quote("K and c of dip cups")
 D1200 = Source(Kind.PUBLISHED, "ASTM D1200: Ford cups, times that each is used for; formulas of No. 1 and No. 2")
 D1200_MEMORY = Source(Kind.MEMORY, "ASTM D1200: formulas of Ford cups No. 3, No. 4 and No. 5")
 ISO_2431 = Source(Kind.MEMORY, "ISO 2431: formulas of the flow cups, 30 to 100 s")
@@ -84,7 +84,7 @@ def _limit_seconds(name: str) -> Fraction:
 def zahn_source() -> Source:
     """The source of the range and the spread of Zahn cups."""
     spread, least, most = (find_limit(name) for name in (ZAHN_SPREAD, ZAHN_LEAST, ZAHN_MOST))
-    return spread.source.saying(
+    return spread.source.quote(
         f"{format_decimal(least.value.to('s'), 6)} to {format_quantity(most.value, 's')}; "
         f"two laboratories with one kind of Zahn cup may differ by {format_decimal(spread.value, 6)} % of their mean"
     )

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.field import Path, below
+from specgen.model.field import Path, dotted_field
 from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.working import InputRow, Working
@@ -65,7 +65,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     crew, rate = _slowest(project)
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
     inputs = DayInputs.from_project(elevation, ask, rate=rate, touch_dry=touch_dry, hours=None)
-    output = replace(inputs.row("rate"), origin=below(crew, "rates.gloss"))
+    output = replace(inputs.row("rate"), origin=dotted_field(crew, "rates.gloss"))
     working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
     known = working.known
     working.step("H", "hours of the day", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
@@ -81,7 +81,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
 def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:
     """The shift, what is kept of it for setting up, and the hours of own shade where these bound the day."""
     shade = None if _is_covered(elevation) else _shortest_shade(elevation)
-    own = below(elevation.path, "shade_hours")
+    own = dotted_field(elevation.path, "shade_hours")
     return (
         InputRow("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
         *(() if shade is None else (InputRow("S_o", "own shade, shortest month", float(shade), "h", own),)),

@@ -2,7 +2,7 @@
 
 from specgen.computing.coats._areas import READS
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.field import below
+from specgen.model.field import dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Elevation, Opening
 from specgen.model.working import InputRow, Working
@@ -29,9 +29,16 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
 
 def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
     return [
-        InputRow(wide, f"width of {of}", view.width.number(unit), unit, below(view.path, "width")),
-        InputRow(high, f"height of {of}", view.height.number(unit), unit, below(view.path, "height")),
+        InputRow(wide, f"width of {of}", view.width.number(unit), unit, dotted_field(view.path, "width")),
+        InputRow(high, f"height of {of}", view.height.number(unit), unit, dotted_field(view.path, "height")),
     ]
 
 
-PROVIDER = Provider("elevation-area", "Net area of an elevation", ("elevations",), for_elevation, reads=READS, order=5)
+PROVIDER = Provider(
+    name="elevation-area",
+    title="Net area of an elevation",
+    each=("elevations",),
+    compute=for_elevation,
+    reads=READS,
+    order=5,
+)

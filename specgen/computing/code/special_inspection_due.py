@@ -43,4 +43,6 @@ def _why(wall: Wall) -> str:
     return ""
 
 
-PROVIDER = Provider("special-inspection-due", "Special inspection due", (), for_project, reads=("code.model",))
+PROVIDER = Provider(
+    name="special-inspection-due", title="Special inspection due", each=(), compute=for_project, reads=("code.model",)
+)

@@ -10,7 +10,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
 REFLECTED_SUN = 1.3  # irradiance with that of glass or metal that sends a second sun
-BALANCE = find_source("astm_e1980").saying(
+BALANCE = find_source("astm_e1980").quote(
     "heat balance of a surface, solved here for a wall with surroundings at air temperature; 5 W/(m²·K) at low wind, "
     "12 at medium wind"
 )

@@ -63,7 +63,7 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     # K_s stands on both sides: it was found by trial, and the line shows that the balance closes at it.
     working.step("K_s", "face where heat given off equals G", "K_a + (G - e * s * (K_s^4 - K_r^4)) / h", "K")
     working.step("T_s", "face", from_kelvin("K_s", degree), degree)
-    source = find_source("astm_e1980").saying("heat balance of a surface, conduction left out")
+    source = find_source("astm_e1980").quote("heat balance of a surface, conduction left out")
     return working.build("surface-temperature", "T_s", (source,), NOTES)
 
 

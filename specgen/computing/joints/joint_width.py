@@ -162,7 +162,7 @@ def _name_case(known: dict[str, float]) -> str:
 
 def _name_sources() -> tuple[Source, ...]:
     method = "movement of each direction, division by the movement class, tolerance added last"
-    return (find_source("joint_width_course").saying(method), SHEAR)
+    return (find_source("joint_width_course").quote(method), SHEAR)
 
 
 def for_joint(joint: Joint, ask: Ask) -> Working:

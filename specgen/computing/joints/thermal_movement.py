@@ -29,7 +29,7 @@ def thermal_movement(inputs: MovementInputs) -> Working:
     """Change of length, in inches or millimeters. Raises Refused for what is below zero."""
     working = WorkingBuilder(inputs.rows())
     working.step("dL", "change of length", "L * alpha * dT", "in" if inputs.system == "ip" else "mm")
-    source = find_source("joint_width_course").saying("length times expansion times range")
+    source = find_source("joint_width_course").quote("length times expansion times range")
     return working.build("thermal-movement", "dL", (source,), NOTES)
 
 

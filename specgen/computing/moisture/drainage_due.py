@@ -7,8 +7,8 @@ from specgen.standards import find_source
 
 MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
 RESIDENTIAL = {"R-1", "R-2", "R-3", "R-4"}
-IBC = find_source("ibc_1407").saying("drainage on framed walls of type V, groups R-1 to R-4")
-IRC = find_source("irc_r703").saying("drainage over all but concrete and masonry")
+IBC = find_source("ibc_1407").quote("drainage on framed walls of type V, groups R-1 to R-4")
+IRC = find_source("irc_r703").quote("drainage over all but concrete and masonry")
 
 
 def for_wall(wall: Wall, ask: Ask) -> Lookup:
@@ -34,10 +34,10 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
 
 
 PROVIDER = Provider(
-    "drainage-due",
-    "Drained wall due",
-    ("walls",),
-    for_wall,
+    name="drainage-due",
+    title="Drained wall due",
+    each=("walls",),
+    compute=for_wall,
     reads=(
         "code.model",
         "code.construction_type",

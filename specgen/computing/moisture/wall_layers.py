@@ -8,7 +8,7 @@ from specgen.computing.moisture._saturation import SOURCE as SATURATION
 from specgen.computing.moisture._saturation import express_saturation
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
-from specgen.model.field import Path, below
+from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Wall, root_of
 from specgen.model.value_text import words
@@ -22,7 +22,7 @@ RECALLED = Source(
 )
 SOURCES = (
     SATURATION,
-    find_source("iso_13788").saying("temperature by share of R-value, vapor pressure by share of vapor resistance"),
+    find_source("iso_13788").quote("temperature by share of R-value, vapor pressure by share of vapor resistance"),
     RECALLED,
 )
 INSIDE_FILM, OUTSIDE_FILM = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI")
@@ -103,21 +103,25 @@ def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
     degree, resistance, permeance, mass = inputs.units
     month, path = inputs.month, inputs.path
     rows = [
-        InputRow("T_lo", f"mean daily low, {month}", inputs.low.number(degree), degree, below(path, "mean_min")),
-        InputRow("T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, below(path, "mean_max")),
-        InputRow("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", below(path, "mean_humidity")),
+        InputRow("T_lo", f"mean daily low, {month}", inputs.low.number(degree), degree, dotted_field(path, "mean_min")),
+        InputRow(
+            "T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, dotted_field(path, "mean_max")
+        ),
+        InputRow("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", dotted_field(path, "mean_humidity")),
         InputRow("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
     ]
     for n, layer in enumerate(inputs.layers, 1):
         open_to = max(layer.permeance, LEAST_PERMEANCE)
         rows += [
-            InputRow(f"R_{n}", layer.name, layer.r_value.number(resistance), resistance, below(layer.path, "r_value")),
+            InputRow(
+                f"R_{n}", layer.name, layer.r_value.number(resistance), resistance, dotted_field(layer.path, "r_value")
+            ),
             InputRow(
                 f"W_{n}",
                 f"permeance, {layer.name}",
                 open_to.number(permeance),
                 permeance,
-                below(layer.path, "permeance"),
+                dotted_field(layer.path, "permeance"),
             ),
         ]
     coating = max(inputs.coating, LEAST_PERMEANCE)
@@ -206,10 +210,10 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
 
 
 PROVIDER = Provider(
-    "wall-layers",
-    "R-value of a wall, and vapor between its layers in winter",
-    ("walls",),
-    for_wall,
+    name="wall-layers",
+    title="R-value of a wall, and vapor between its layers in winter",
+    each=("walls",),
+    compute=for_wall,
     reads=("walls.*.layers", "climate.months", "gloss.permeance"),
     order=10,
 )

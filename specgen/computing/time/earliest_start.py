@@ -97,10 +97,10 @@ def _tell_dates(project: Description, submitted: datetime.date, mockup: int, sta
 
 
 PROVIDER = Provider(
-    "earliest-start",
-    "Earliest start of the work",
-    (),
-    for_project,
+    name="earliest-start",
+    title="Earliest start of the work",
+    each=(),
+    compute=for_project,
     reads=("schedule.submit_on", "contract.review_days", "contract.review_day_kind", "colors", "mockup.duration_days"),
     order=10,
 )

@@ -1,7 +1,7 @@
 """Least time from glued board to finished gloss: every drying and curing time of a wall, one after the other."""
 
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.field import below
+from specgen.model.field import dotted_field
 from specgen.model.project import View
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Wall, root_of
@@ -43,16 +43,16 @@ def _rows(wall: Wall) -> list[InputRow]:
         ("t_g", "gloss", project.gloss, "dry_hours"),
     ]
     return [
-        InputRow(symbol, title, float(getattr(view, name)), "h", below(view.path, name))
+        InputRow(symbol, title, float(getattr(view, name)), "h", dotted_field(view.path, name))
         for symbol, title, view, name in waits
     ]
 
 
 PROVIDER = Provider(
-    "minimum-elapsed",
-    "Least drying from board to gloss",
-    ("walls",),
-    for_wall,
+    name="minimum-elapsed",
+    title="Least drying from board to gloss",
+    each=("walls",),
+    compute=for_wall,
     reads=(
         "walls.*.attachment.method",
         "walls.*.base_coat.first_pass_dry_hours",

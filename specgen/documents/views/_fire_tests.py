@@ -1,4 +1,4 @@
-"""Fire tests that the walls owe under the code, why, and the reports that show them."""
+"""Fire tests that the code requires of the walls, why, and the reports that cover them."""
 
 from collections.abc import Callable
 from functools import partial
@@ -13,37 +13,37 @@ from specgen.quantities.comparison import less, more
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """A row for the fire propagation test of each wall; one for all elevations of the same answer on radiant heat."""
+    """One row per wall for fire propagation, then one row per answer on radiant heat with its elevations."""
     project = context.project
     walls = [
         (f"Fire propagation, {wall}", PROPAGATION, *_answer(context, PROPAGATION, wall, partial(_propagation, context)))
         for wall in project.members[("walls",)]
     ]
-    told: dict[str, tuple[list[str], tuple[Any, Any]]] = {}
+    by_answer: dict[str, tuple[list[str], tuple[Any, Any]]] = {}
     for mark in project.members.get(("elevations",), ()):
         wall = str(project.get(("elevations", mark, "wall")) or "")
         answer = _answer(context, RADIANT, wall, partial(_radiant, context, mark))
-        told.setdefault("".join(map(str, answer[1])), ([], answer))[0].append(mark)
-    return walls + [(f"Radiant heat, {', '.join(marks)}", RADIANT, *answer) for marks, answer in told.values()]
+        by_answer.setdefault("".join(map(str, answer[1])), ([], answer))[0].append(mark)
+    return walls + [(f"Radiant heat, {', '.join(marks)}", RADIANT, *answer) for marks, answer in by_answer.values()]
 
 
 def _answer(
     context: DocumentContext, test: str, wall: str, due: Callable[[], tuple[bool, list[Any]]]
 ) -> tuple[Any, Any]:
-    """Due or not, and why; the reports of the wall where there are some."""
+    """Whether the test is due and why, with the reports listed for the wall."""
     if context.project.get(("code", "model")) == "other":
         return "not read here", "Ask the building official."
     try:
         answer, why = due()
     except Absent as absent:
-        return context.waiting(absent)
+        return context.describe_absence(absent)
     reports = _reports(context.project, test, wall)
     shown = f"; report {', '.join(reports)}" if reports else "; no report is listed" if answer else ""
     return "yes" if answer else "no", [*why, shown]
 
 
 def _propagation(context: DocumentContext) -> tuple[bool, list[Any]]:
-    """Whether fire must be shown not to climb the wall, and why."""
+    """Whether a fire propagation test is due, and why."""
     root = root_of(context.project.root())
     if not may_not_burn(root):
         return False, ["construction of type ", context.display(("code", "construction_type"))]
@@ -56,14 +56,14 @@ def _propagation(context: DocumentContext) -> tuple[bool, list[Any]]:
 
 
 def _radiant(context: DocumentContext, mark: str) -> tuple[bool, list[Any]]:
-    """Whether the next building is so near that its fire could light the wall."""
+    """Whether the fire separation is small enough that a radiant heat test is due, and why."""
     limit = context.limit("fire.separation")
     near = less(context.project.value(("elevations", mark, "fire_separation")), limit.raw)
     return near, ["fire separation", " under " if near else " not under ", limit]
 
 
 def _reports(project: Project, test: str, wall: str) -> list[str]:
-    """The papers by a standard that are of a wall."""
+    """Marks of the documents to a test standard that cover the assembly of a wall."""
     return [
         mark
         for mark in project.members.get(("attachments",), ())

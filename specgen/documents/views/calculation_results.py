@@ -1,30 +1,32 @@
-"""The results of all calculations in short: for whom, how much, and whether what was held against them is met."""
+"""Summary of all calculations: members, result, and whether the limits on it are met."""
 
-from specgen.documents.calculations import Instances, computed
+from specgen.documents.calculations import Instances, gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views.workings import against, mark, marks, outcome, result
+from specgen.documents.views.workings import limit_checks, mark, marks, outcome, result
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each calculation and each answer of the clauses that hold something against it."""
-    made: list[tuple[str, str, str, str]] = []
-    for one in computed(context):
-        compared, groups = against(context, one.provider), dict[str, Instances]()
-        for member, working in one.workings.items():
+    """One row for each calculation and each outcome of the clauses that check it."""
+    lines: list[tuple[str, str, str, str]] = []
+    for calculation in gather_calculations(context):
+        checks, groups = limit_checks(context, calculation.provider), dict[str, Instances]()
+        for member, working in calculation.workings.items():
             by_answer: dict[str, list[str]] = {}
-            for held in compared[member]:
-                codes = by_answer.setdefault(outcome(context, held), [])
-                codes += [] if held.code in codes else [held.code]
-            answer = "; ".join(f"{said} ({', '.join(codes)})" for said, codes in by_answer.items())
+            for check in checks[member]:
+                codes = by_answer.setdefault(outcome(context, check), [])
+                codes += [] if check.code in codes else [check.code]
+            answer = "; ".join(f"{answer_text} ({', '.join(codes)})" for answer_text, codes in by_answer.items())
             groups.setdefault(answer or "none", {})[member] = working
         for answer, workings in groups.items():
-            made.append((one.provider.title, marks([mark(m) for m in workings]), _results(context, workings), answer))
-    return TableView(("Calculation", "For", "Result", "Limits"), tuple(made), (31, 17, 32, 20))
+            lines.append(
+                (calculation.provider.title, marks([mark(m) for m in workings]), _results(context, workings), answer)
+            )
+    return TableView(("Calculation", "For", "Result", "Limits"), tuple(lines), (31, 17, 32, 20))
 
 
 def _results(context: DocumentContext, workings: Instances) -> str:
-    """The one result of all, or the least and the greatest."""
+    """The common result, or the smallest and the largest."""
     ends = (end(workings.values(), key=lambda working: float(working.result)) for end in (min, max))
     low, high = (result(context, working) for working in ends)
     return low if low == high else f"{low} to {high}"

@@ -1,4 +1,4 @@
-"""What the code says of these walls: section of the adopted edition, due or not, and why."""
+"""Code requirements for the walls: section of the adopted edition, whether due, and why."""
 
 from typing import Any
 
@@ -17,7 +17,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     model, year = project.get(("code", "model")), context.display(("code", "edition"))
     edition = context.standards.editions.get(str(project.get(("code", "edition"))), {}) if model == "ibc" else {}
     inspection, name = edition.get("inspection_section", ""), code_name(context)
-    made: list[tuple[Any, ...]] = [
+    lines: list[tuple[Any, ...]] = [
         (
             "EIFS",
             [name, *([] if model == "other" and year.open else [", ", year]), _section(edition.get("eifs_section"))],
@@ -26,10 +26,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
     ]
     for mark in project.members[("walls",)]:
-        made.append((f"Drained wall, {mark}", name, *_answer(context, ("walls", mark), "drainage-due")))
-    made += fire_tests.rows(context)
-    made.append(("Special inspection", [name, _section(inspection)], *_answer(context, (), "special-inspection-due")))
-    made.append(
+        lines.append((f"Drained wall, {mark}", name, *_answer(context, ("walls", mark), "drainage-due")))
+    lines += fire_tests.rows(context)
+    lines.append(("Special inspection", [name, _section(inspection)], *_answer(context, (), "special-inspection-due")))
+    lines.append(
         (
             "Fasteners asked for by local code",
             context.display(("code", "jurisdiction")),
@@ -37,11 +37,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "",
         )
     )
-    return TableView(("Subject", "Code and section", "Due", "Why"), tuple(made), (24, 30, 14, 32))
+    return TableView(("Subject", "Code and section", "Due", "Why"), tuple(lines), (24, 30, 14, 32))
 
 
 def code_name(context: DocumentContext) -> Any:
-    """The adopted code in words, open where the project does not name it."""
+    """The adopted code in words, or an open value if the project does not name it."""
     return CODES.get(str(context.project.get(("code", "model")))) or context.display(("code", "model"))
 
 
@@ -50,12 +50,12 @@ def _section(number: str | None) -> str:
 
 
 def _answer(context: DocumentContext, path: tuple[str, ...], name: str) -> tuple[Any, Any]:
-    """Yes or no with its reason and source; open where a field is missing."""
+    """Yes or no with reason and source, or an open value if a field is missing."""
     try:
-        found = context.resolve(path, name)
+        lookup = context.resolve(path, name)
     except Absent as absent:
-        return context.waiting(absent)
-    why = DisplayValue(found.why, found.why, found.source[0] if found.source else None)
+        return context.describe_absence(absent)
+    why = DisplayValue(lookup.why, lookup.why, lookup.source[0] if lookup.source else None)
     if context.project.get(("code", "model")) == "other":
         return "not read here", "Ask the building official."
-    return "yes" if found.result else "no", why
+    return "yes" if lookup.result else "no", why

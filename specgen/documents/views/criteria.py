@@ -1,4 +1,4 @@
-"""The lines of the mockup acceptance form, with blanks for what is read."""
+"""The lines of the mockup acceptance form, with blanks for the readings."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -10,11 +10,11 @@ from specgen.model.standard import Criterion
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """The lines that the project's own criteria cover; all that apply where it names none."""
+    """The lines covered by the project's own criteria, or every line that applies if it names none."""
     project = context.project
     root = Page(context, project.schema.root, ())
     names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": context.limit}
-    made = tuple(
+    lines = tuple(
         (
             DisplayValue(line.title, line.title, line.basis[0]),
             [f"{line.method} ({line.location})"],
@@ -25,14 +25,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             Blank(f"Initials, {line.title}"),
         )
         for line in context.standards.criteria.values()
-        if (not line.when or evaluate(line.when, project)) and _covered(context, line)
+        if (not line.when or evaluate(line.when, project)) and _is_covered(context, line)
     )
     header = ("Criterion", "Method and place", "Limit", "Readings", "Read", "Result", "Initials")
-    return TableView(header, made, (15, 23, 20, 10, 14, 9, 9))
+    return TableView(header, lines, (15, 23, 20, 10, 14, 9, 9))
 
 
-def _covered(context: DocumentContext, line: Criterion) -> bool:
-    """Whether a criterion of the project covers the line: its name is the beginning of the line's id."""
+def _is_covered(context: DocumentContext, line: Criterion) -> bool:
+    """Whether a criterion of the project covers the line: the id of the line begins with its name."""
     given = _criteria(context)
     return not given or line.name.startswith("other") or any(line.name.startswith(name) for name in given)
 

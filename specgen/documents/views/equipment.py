@@ -1,4 +1,4 @@
-"""The guns, hoses, compressor and tank of the job, as the firm gives them."""
+"""The guns, hoses, compressor and tank of the job, from the firm file."""
 
 from collections.abc import Callable, Iterator
 from typing import Any
@@ -10,49 +10,49 @@ Row = tuple[str, list[Any]]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each piece that sets how the coat is sprayed."""
-    made = [*_guns(context), *_compressor(context), *_hoses(context), *_tank(context)]
-    return TableView(("Piece", "As used on mockup and work"), tuple(made), (24, 76))
+    """One row for each piece of spray equipment."""
+    lines = [*_guns(context), *_compressor(context), *_hoses(context), *_tank(context)]
+    return TableView(("Piece", "As used on mockup and work"), tuple(lines), (24, 76))
 
 
 def _guns(context: DocumentContext) -> Iterator[Row]:
     for mark in context.project.members.get(("guns",), ()):
-        shown = _of(context, "guns", mark)
+        display = _display_of(context, "guns", mark)
         yield (
             f"Gun {mark}",
             [
-                shown("kind"),
+                display("kind"),
                 ", fluid nozzle ",
-                shown("fluid_nozzle"),
+                display("fluid_nozzle"),
                 ", air nozzle ",
-                shown("air_nozzle"),
+                display("air_nozzle"),
                 "; guns at once: ",
-                shown("count"),
+                display("count"),
             ],
         )
 
 
 def _hoses(context: DocumentContext) -> Iterator[Row]:
     for mark in context.project.members.get(("hoses",), ()):
-        shown = _of(context, "hoses", mark)
-        yield f"Hose {mark}", [shown("use"), ", ", shown("length"), " long, bore ", shown("bore")]
+        display = _display_of(context, "hoses", mark)
+        yield f"Hose {mark}", [display("use"), ", ", display("length"), " long, bore ", display("bore")]
 
 
 def _compressor(context: DocumentContext) -> Iterator[Row]:
-    if _given(context, "compressor"):
-        shown = _of(context, "compressor")
-        yield "Compressor", [shown("air_flow"), " at ", shown("at_pressure"), ", filter ", shown("filter")]
+    if _is_given(context, "compressor"):
+        display = _display_of(context, "compressor")
+        yield "Compressor", [display("air_flow"), " at ", display("at_pressure"), ", filter ", display("filter")]
 
 
 def _tank(context: DocumentContext) -> Iterator[Row]:
-    if _given(context, "tank"):
-        shown = _of(context, "tank")
-        yield "Pressure tank", [shown("volume"), "; regulators: ", shown("regulators")]
+    if _is_given(context, "tank"):
+        display = _display_of(context, "tank")
+        yield "Pressure tank", [display("volume"), "; regulators: ", display("regulators")]
 
 
-def _of(context: DocumentContext, *path: str) -> Callable[[str], Any]:
+def _display_of(context: DocumentContext, *path: str) -> Callable[[str], Any]:
     return lambda name: context.display((*path, name))
 
 
-def _given(context: DocumentContext, section: str) -> bool:
+def _is_given(context: DocumentContext, section: str) -> bool:
     return any(path[0] == section for path in context.project.values)

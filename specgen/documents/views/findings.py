@@ -7,9 +7,9 @@ from specgen.model.finding import Finding
 
 
 def table(findings: Iterable[Finding]) -> TableView:
-    """Clause, place, what was found, what to do, and what the clause rests on."""
-    made = tuple((f.code, ", ".join(f.subjects), _message(f), f.remedy, str(f.basis)) for f in findings)
-    return TableView(("Clause", "Where", "Finding", "Measure", "Basis"), made, (11, 11, 32, 27, 19))
+    """One row per finding: clause, subjects, finding, measure, basis."""
+    lines = tuple((f.code, ", ".join(f.subjects), _message(f), f.remedy, str(f.basis)) for f in findings)
+    return TableView(("Clause", "Where", "Finding", "Measure", "Basis"), lines, (11, 11, 32, 27, 19))
 
 
 def _message(finding: Finding) -> str:

@@ -1,4 +1,4 @@
-"""The sealant joints: width given against width needed, depth, rod, sealant, bond face."""
+"""The sealant joints: width given and width needed, depth, backer rod, sealant, bond face."""
 
 from typing import Any
 
@@ -12,38 +12,38 @@ from specgen.quantities.comparison import Outcome, Sense, compare
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each joint of the project."""
-    made = []
+    lines = []
     for mark in context.project.members.get(("joints",), ()):
         at = ("joints", mark)
 
-        def shown(name: str, at: tuple[str, ...] = at) -> DisplayValue:
+        def display(name: str, at: tuple[str, ...] = at) -> DisplayValue:
             return context.display((*at, name))
 
-        made.append(
+        lines.append(
             (
                 mark,
-                shown("kind"),
-                shown("width"),
+                display("kind"),
+                display("width"),
                 _needed(context, at),
-                shown("depth"),
-                [shown("rod_kind"), " ", shown("rod_diameter")],
-                shown("bond_face"),
+                display("depth"),
+                [display("rod_kind"), " ", display("rod_diameter")],
+                display("bond_face"),
             )
         )
     header = ("Joint", "Kind", "Width", "Width needed", "Depth", "Backer rod", "Bond face")
-    return TableView(header, tuple(made), (8, 17, 13, 17, 12, 18, 15))
+    return TableView(header, tuple(lines), (8, 17, 13, 17, 12, 18, 15))
 
 
 def _needed(context: DocumentContext, at: tuple[str, ...]) -> Any:
-    """The computed width with its outcome, or what it waits for."""
+    """The computed width and whether it is met, or the missing field."""
     try:
         working = context.resolve(at, "joint-width")
     except Absent as absent:
-        return DisplayValue(f"[{context.waiting(absent)[1]}]", open=True)
+        return DisplayValue(f"[{context.describe_absence(absent)[1]}]", open=True)
     assert isinstance(working, Working)
     needed = working.quantity
     field = context.project.schema.field_at((*at, "width"))
     text = context.text(needed, field)
     outcome = compare(context.project.get((*at, "width")), Sense.AT_LEAST, needed)
-    said = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}.get(outcome, "width still open")
-    return [DisplayValue(text, needed, working.source[0], about="Joint width needed"), f", {said}"]
+    answer = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}.get(outcome, "width still open")
+    return [DisplayValue(text, needed, working.source[0], about="Joint width needed"), f", {answer}"]

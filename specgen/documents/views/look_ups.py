@@ -1,36 +1,36 @@
-"""Answers that calculations and procedures look up in the code: yes or no, why, and what is held against them."""
+"""Code look-ups: yes or no, why, and the clauses that check the answer."""
 
 from typing import Any
 
-from specgen.documents.calculations import computed
+from specgen.documents.calculations import gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.views.workings import against, joined, mark, told
-from specgen.model.finding import Compared
+from specgen.documents.views.workings import describe_check, join_cells, limit_checks, mark
+from specgen.model.finding import LimitCheck
 from specgen.quantities.comparison import Outcome
 
-# A local code that is no model code is not read; the building official is asked.
+# A local code that is no model code is not read here: ask the building official.
 UNREAD = "not read here"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each answer and member."""
-    made: list[tuple[Any, ...]] = []
+    lines: list[tuple[Any, ...]] = []
     unread = context.project.get(("code", "model")) == "other"
-    for one in computed(context):
-        held = against(context, one.provider)
-        for member, found in one.lookups.items():
-            why = DisplayValue(found.why, found.why, found.source[0] if found.source else None)
-            is_unread = unread and "code.model" in one.provider.reads
-            answer = UNREAD if is_unread else "yes" if found.result else "no"
-            compared = ["none: the answer is not known"] if is_unread else _held(context, held[member])
-            made.append((one.provider.title, mark(member), answer, why, compared))
-    return TableView(("Question", "For", "Answer", "Why", "Held against"), tuple(made), (18, 9, 11, 27, 35))
+    for calculation in gather_calculations(context):
+        checks = limit_checks(context, calculation.provider)
+        for member, lookup in calculation.lookups.items():
+            why = DisplayValue(lookup.why, lookup.why, lookup.source[0] if lookup.source else None)
+            is_unread = unread and "code.model" in calculation.provider.reads
+            answer = UNREAD if is_unread else "yes" if lookup.result else "no"
+            held_against = ["none: the answer is not known"] if is_unread else _list_checks(context, checks[member])
+            lines.append((calculation.provider.title, mark(member), answer, why, held_against))
+    return TableView(("Question", "For", "Answer", "Why", "Held against"), tuple(lines), (18, 9, 11, 27, 35))
 
 
-def _held(context: DocumentContext, compared: list[Compared]) -> list[Any]:
-    """Each clause that is not met or not judged with what stands against it, then the codes of those that are met."""
-    against_it = [told(context, one) for one in compared if one.outcome is not Outcome.WITHIN]
-    met = [one.code for one in compared if one.outcome is Outcome.WITHIN]
-    return joined([*against_it, *([[f"met: {', '.join(met)}"]] if met else [])])
+def _list_checks(context: DocumentContext, checks: list[LimitCheck]) -> list[Any]:
+    """Each check that is not met or not judged with its value, then the codes of those that are met."""
+    against_it = [describe_check(context, check) for check in checks if check.outcome is not Outcome.WITHIN]
+    met = [check.code for check in checks if check.outcome is Outcome.WITHIN]
+    return join_cells([*against_it, *([[f"met: {', '.join(met)}"]] if met else [])])

@@ -13,30 +13,31 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Submission, review, color, mockup, start of the work."""
     project = context.project
 
-    def shown(*path: str) -> Any:
+    def display(*path: str) -> Any:
         return context.display(path)
 
-    made: list[tuple[Any, ...]] = [
-        ("This package is submitted", shown("schedule", "submit_on")),
+    lines: list[tuple[Any, ...]] = [
+        ("This package is submitted", display("schedule", "submit_on")),
         (
             "Review",
             [
-                shown("contract", "review_days"),
+                display("contract", "review_days"),
                 ", ",
-                words(str(project.get(("contract", "review_day_kind")) or "")) or shown("contract", "review_day_kind"),
+                words(str(project.get(("contract", "review_day_kind")) or ""))
+                or display("contract", "review_day_kind"),
             ],
         ),
     ]
     customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
     if customs:
-        made.append((f"Sample color is ordered ({', '.join(customs)})", shown("schedule", "color_sample_order_on")))
-    made += [
-        ("Mockup begins", shown("mockup", "planned_on")),
-        ("Mockup takes", shown("mockup", "duration_days")),
+        lines.append((f"Sample color is ordered ({', '.join(customs)})", display("schedule", "color_sample_order_on")))
+    lines += [
+        ("Mockup begins", display("mockup", "planned_on")),
+        ("Mockup takes", display("mockup", "duration_days")),
         ("Mockup ends, drying and acceptance included", _end(context)),
-        ("Work on the wall may begin", shown("schedule", "work_start")),
+        ("Work on the wall may begin", display("schedule", "work_start")),
     ]
-    return TableView(("What", "When"), tuple(made), (55, 45))
+    return TableView(("What", "When"), tuple(lines), (55, 45))
 
 
 def _end(context: DocumentContext) -> Any:

@@ -1,4 +1,4 @@
-"""Every detail the mockup shows, and what is looked at there."""
+"""Every detail shown on the mockup, and what is judged there."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -21,5 +21,5 @@ _LOOKED_AT = {
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each detail of the project's mockup."""
     details = context.project.get(("mockup", "includes")) or ()
-    made = tuple(_LOOKED_AT[detail] for detail in details)
-    return TableView(("Detail", "What is judged there"), made, (40, 60))
+    lines = tuple(_LOOKED_AT[detail] for detail in details)
+    return TableView(("Detail", "What is judged there"), lines, (40, 60))

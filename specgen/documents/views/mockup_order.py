@@ -1,16 +1,16 @@
-"""The steps of the mockup in order, with their waits and points."""
+"""The steps of the mockup in order, with waiting times and hold or witness points."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.steps import StepPage, steps
 
-# The mockup does not hold itself up, and the meeting is held for the whole work.
+# The mockup cannot wait for itself, and the meeting is held once for the whole job.
 _LEFT_OUT = {"site_conditions", "mockup"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Number, step, what is waited for, and who is there."""
-    made = [
+    """One row per step: number, title, waiting time, hold or witness point."""
+    lines = [
         (
             str(number),
             step.title,
@@ -19,10 +19,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for number, step in enumerate(_in_order(context, composer), 1)
     ]
-    return TableView(("No.", "Step", "Wait", "Point"), tuple(made), (7, 33, 38, 22))
+    return TableView(("No.", "Step", "Wait", "Point"), tuple(lines), (7, 33, 38, 22))
 
 
 def _in_order(context: DocumentContext, composer: Composer) -> list[StepPage]:
-    """The steps of the work, but the mockup is accepted last, its sealant joint included."""
-    made = [step for step in steps(context, composer) if step.name not in _LEFT_OUT]
-    return sorted(made, key=lambda step: step.name == "acceptance")
+    """The steps of the work, with acceptance last, after the sealant joint."""
+    mockup_steps = [step for step in steps(context, composer) if step.name not in _LEFT_OUT]
+    return sorted(mockup_steps, key=lambda step: step.name == "acceptance")

@@ -1,12 +1,12 @@
-"""The papers of the job: mark, kind, title, date, what they cover."""
+"""The documents attached to the project: mark, kind, title, date, what they cover."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each attachment, those of the side files too."""
-    made = tuple(
+    """One row for each attachment, including those of the side files."""
+    lines = tuple(
         (
             mark,
             context.display(("attachments", mark, "kind")),
@@ -16,4 +16,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for mark in context.project.members.get(("attachments",), ())
     )
-    return TableView(("Paper", "Kind", "Title", "Date", "Covers"), made, (13, 14, 37, 18, 18))
+    return TableView(("Paper", "Kind", "Title", "Date", "Covers"), lines, (13, 14, 37, 18, 18))

@@ -6,11 +6,11 @@ from specgen.documents.context import DocumentContext, TableView
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each person that the project or the firm file names."""
-    made = []
+    lines = []
     for mark in context.project.members.get(("people",), ()):
         person = ("people", mark)
-        crew = context.display((*person, "crew")) if context.project.given((*person, "crew")) else ""
-        made.append(
+        crew = context.display((*person, "crew")) if context.project.is_given((*person, "crew")) else ""
+        lines.append(
             (
                 context.display((*person, "name")),
                 context.display((*person, "role")),
@@ -18,4 +18,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
                 crew,
             )
         )
-    return TableView(("Name", "Role", "Employer", "Crew"), tuple(made), (30, 26, 30, 14))
+    return TableView(("Name", "Role", "Employer", "Crew"), tuple(lines), (30, 26, 30, 14))

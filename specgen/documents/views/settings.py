@@ -1,4 +1,4 @@
-"""The settings of the accepted mockup that the work keeps: where to begin, and blanks for what was accepted."""
+"""Spray settings: starting values, and blanks for the values accepted at the mockup and kept for the work."""
 
 from typing import Any
 
@@ -8,7 +8,7 @@ from specgen.model.block import Blank
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each setting; fluid pressure has no figure to begin with."""
+    """One row for each setting; fluid pressure has no starting value."""
     begin: dict[str, Any] = {
         "Crew": context.display(("mockup", "crew")),
         "Gun, fluid nozzle, air nozzle": _guns(context),
@@ -27,21 +27,21 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Water in primer": [context.display(("primer", "max_water")), " at most"],
         "Water in gloss": [context.display(("gloss", "max_water")), " at most"],
     }
-    made = tuple((name, start, Blank(f"Accepted: {name}")) for name, start in begin.items())
-    return TableView(("Setting", "To begin with", "Accepted"), made, (36, 32, 32))
+    lines = tuple((name, start, Blank(f"Accepted: {name}")) for name, start in begin.items())
+    return TableView(("Setting", "To begin with", "Accepted"), lines, (36, 32, 32))
 
 
 def _guns(context: DocumentContext) -> list[Any]:
-    """Each gun of the firm with its nozzles; nothing where none is told of yet."""
-    made: list[Any] = []
+    """Each gun with its nozzles; empty if no gun is given yet."""
+    parts: list[Any] = []
     for mark in context.project.members.get(("guns",), ()):
         fluid, air = (context.display(("guns", mark, name)) for name in ("fluid_nozzle", "air_nozzle"))
-        made += ["; " if made else "", f"{mark}: ", fluid, ", ", air]
-    return made
+        parts += ["; " if parts else "", f"{mark}: ", fluid, ", ", air]
+    return parts
 
 
 def _cup(context: DocumentContext) -> list[Any]:
-    """The kind of cup, and the numbered cups of that kind on the list of instruments."""
+    """The kind of cup, and the marks of the cups on the list of instruments."""
     project = context.project
     marks = [
         m

@@ -1,4 +1,4 @@
-"""The limits of site conditions in one table: what is measured, while what is done, and the figure."""
+"""The limits of site conditions in one table: condition, work under way, limit."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -6,18 +6,18 @@ from specgen.documents.context import DocumentContext, TableView
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Every limit of weather and site that this project works by."""
-    limit, shown = context.limit, context.display
+    limit, display = context.limit, context.display
     system = context.first
-    made = [
+    lines = [
         ("Air and wall", "board, base coat", [limit("weather.least_eifs"), " at least"]),
         ("Air and wall", "smoothing, primer, gloss", [limit("weather.least_coats"), " at least"]),
         ("Hold of the least temperature", "after each coat", [limit("weather.hold"), " at least"]),
         ("Wall", "primer, gloss", [limit("weather.most_surface"), " at most"]),
         ("Relative humidity", "all coats", [limit("weather.humidity"), " at most"]),
         ("Wall above dew point", "all coats", [limit(f"weather.above_dew_point_{system}"), " at least"]),
-        ("Wind and gusts", "primer, gloss", [shown(("weather", "max_spray_wind")), " at most"]),
+        ("Wind and gusts", "primer, gloss", [display(("weather", "max_spray_wind")), " at most"]),
         ("Sun", "primer, gloss", "none on the wall"),
         ("Rain", "all work until dry", "none, in the forecast either, unless the wall is tented"),
         ("Readings", "at the wall, sun and shade", ["every ", limit("weather.readings")]),
     ]
-    return TableView(("Condition", "During", "Limit"), tuple(made), (34, 33, 33))
+    return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 33, 33))

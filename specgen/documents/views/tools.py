@@ -15,7 +15,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     tools = [tool for tool in context.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
     steps = list(context.standards.steps)
     tools.sort(key=lambda tool: steps.index(tool.step))
-    made = tuple(
+    lines = tuple(
         (
             (*composer.inlines(composer.text(tool.what, names, f"tools.yaml: {tool.name}")), *_own(context, tool.name)),
             composer.inlines(composer.text(tool.why, names, f"tools.yaml: {tool.name}")),
@@ -23,10 +23,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for tool in tools
     )
-    return TableView(("Tool", "Why", "Step"), made, (46, 34, 20))
+    return TableView(("Tool", "Why", "Step"), lines, (46, 34, 20))
 
 
-# Tools that the firm's own lists answer, by the kind they have there.
+# Tools that may be on the firm's own lists, and the kind they have there.
 _KINDS = {
     "viscosity_cup": "zahn_4_cup",
     "color_instrument": "color_meter",

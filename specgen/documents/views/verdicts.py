@@ -15,13 +15,13 @@ _SAID = {
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Wall, build-up, verdict, and the clauses that decide it."""
-    made = []
+    lines = []
     for mark, verdict in context.judgment.walls.items():
         wall = ("walls", mark)
         parts = [context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
         board = context.project.get((*wall, "insulation", "kind"))
         build_up = ", ".join([*parts, words(board or "")]).strip(", ")
         fired, waiting = context.judgment.deciding[mark], context.judgment.undecided[mark]
-        told = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
-        made.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, told)) or "no clause fired"))
-    return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(made), (10, 36, 18, 36))
+        reasons = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
+        lines.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, reasons)) or "no clause fired"))
+    return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(lines), (10, 36, 18, 36))

@@ -1,4 +1,4 @@
-"""Who vouches for what: for each two sources the signed letter that says their materials go together."""
+"""Compatibility letters: for each pair of manufacturers, the signed letter that covers both."""
 
 from typing import Any
 
@@ -17,20 +17,20 @@ _TITLES = {
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """A square of sources by sources; each square a letter's mark, `same source`, or open."""
+    """Matrix of manufacturers: each cell names the letter that covers the pair."""
     project = context.project
-    roles = _meeting(project)
-    made = []
+    roles = _meeting_roles(project)
+    lines = []
     for role in roles:
         name = context.display(("parties", role, "name"))
-        squares: list[Any] = ["" if role == other else _square(project, role, other) for other in roles]
-        made.append(([_TITLES[role][:1].upper() + _TITLES[role][1:], ": ", name], *squares))
+        cells: list[Any] = ["" if role == other else _cell(project, role, other) for other in roles]
+        lines.append(([_TITLES[role][:1].upper() + _TITLES[role][1:], ": ", name], *cells))
     width = 68 // len(roles)
-    return TableView(("Source of", *(_TITLES[role] for role in roles)), tuple(made), (32, *[width] * len(roles)))
+    return TableView(("Source of", *(_TITLES[role] for role in roles)), tuple(lines), (32, *[width] * len(roles)))
 
 
-def _meeting(project: Project) -> tuple[str, ...]:
-    """The sources whose materials this project has: no barrier and no sealant, no source of them."""
+def _meeting_roles(project: Project) -> tuple[str, ...]:
+    """The manufacturers involved: none for a weather barrier or a sealant that the project does not have."""
     barriers = {project.get(("walls", mark, "wrb", "kind")) for mark in project.members[("walls",)]}
     joints = project.members.get(("joints",)) or project.members.get(("sealants",))
     left_out = {"wrb_source"} if barriers == {"none"} else set()
@@ -38,12 +38,12 @@ def _meeting(project: Project) -> tuple[str, ...]:
     return tuple(role for role in ROLES if role not in left_out)
 
 
-def _square(project: Project, one: str, other: str) -> Any:
-    names = {_name(project, one), _name(project, other)}
+def _cell(project: Project, role: str, other: str) -> Any:
+    names = {_name(project, role), _name(project, other)}
     if "" not in names and len(names) == 1:
         return "same source"
     letters = [
-        mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, {one, other}, names)
+        mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, {role, other}, names)
     ]
     return (
         f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}"
@@ -57,12 +57,12 @@ def _name(project: Project, role: str) -> str:
 
 
 def _vouches(project: Project, mark: str, roles: set[str], names: set[str]) -> bool:
-    """Whether a signed letter speaks for both sources, by role or by the name behind the role."""
+    """Whether a signed letter covers both manufacturers, by role or by name."""
 
-    def said(name: str) -> Any:
+    def read(name: str) -> Any:
         return project.get(("attachments", mark, name))
 
-    if said("kind") != "letter" or not said("signed"):
+    if read("kind") != "letter" or not read("signed"):
         return False
-    parties = set(said("parties") or ())
+    parties = set(read("parties") or ())
     return roles <= parties or ("" not in names and names <= {_name(project, role) for role in parties})

@@ -9,7 +9,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.origins import find_origin
 from specgen.model.block import Formula, Value
 from specgen.model.field import Path
-from specgen.model.finding import Compared
+from specgen.model.finding import LimitCheck
 from specgen.model.value_text import words
 from specgen.model.working import InputRow, Working
 from specgen.quantities.comparison import Outcome
@@ -17,7 +17,7 @@ from specgen.quantities.format import format_decimal, format_unit, raise_power
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Provider
 
-# So many columns of inputs stand beside the results; more of them fill tables of their own.
+# Up to BESIDE input columns share the table of results; more go to tables of their own, ABREAST columns each.
 BESIDE, ABREAST = 4, 7
 MOST_NAMED = 6
 _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
@@ -27,20 +27,20 @@ Column = tuple[Any, Callable[[Path, Working], Any], int]
 
 def inputs(context: DocumentContext, member: Path, working: Working) -> TableView:
     """One row for each input: symbol, name, figure with the mark of its source, unit, origin."""
-    made = []
+    lines = []
     for row in working.inputs:
-        shown, origin_text = _input(context, member, row)
+        value, origin_text = _input(context, member, row)
         name = row.name[:1].upper() + row.name[1:]
-        made.append((Formula(row.symbol), name, shown, format_unit(row.unit), origin_text))
-    return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(made), (9, 26, 17, 11, 37))
+        lines.append((Formula(row.symbol), name, value, format_unit(row.unit), origin_text))
+    return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(lines), (9, 26, 17, 11, 37))
 
 
 def members(
     context: DocumentContext, provider: Provider, workings: Instances, shared: tuple[str, ...] = ()
 ) -> tuple[TableView, ...]:
-    """What differs between the members of one form, and their results; one table, or several where it is much.
+    """Differing inputs and results of the members of one form, in one table or several if there are many columns.
 
-    `shared` are the notes told elsewhere.
+    `shared` are the notes printed elsewhere.
     """
     differing = list(_inputs(context, workings))
     results = list(_results(context, provider, workings, shared))
@@ -60,7 +60,7 @@ def _table(workings: Instances, columns: list[Column]) -> TableView:
 
 
 def _inputs(context: DocumentContext, workings: Instances) -> Iterable[Column]:
-    """A column for each input whose figure is not the same for all."""
+    """A column for each input whose value differs between members."""
     first = next(iter(workings.values()))
     for number, row in enumerate(first.inputs):
         if any(working.inputs[number].value != row.value for working in workings.values()):
@@ -84,9 +84,9 @@ def _results(
     yield "Result", lambda m, w: result(context, w), 18
     if any(working.governing_case for working in every):
         yield "Governed by", lambda m, w: w.governing_case, 16
-    by_member = against(context, provider)
+    by_member = limit_checks(context, provider)
     if any(by_member[member] for member in workings):
-        yield "Held against", lambda m, w: joined(told(context, one) for one in by_member[m]), 26
+        yield "Held against", lambda m, w: join_cells(describe_check(context, check) for check in by_member[m]), 26
     if any(set(working.notes) - set(shared) for working in every):
         yield "Remark", lambda m, w: " ".join(note for note in w.notes if note not in shared), 30
 
@@ -97,10 +97,10 @@ def _head(symbol: str, unit: str) -> list[Any]:
 
 def _input(context: DocumentContext, member: Path, row: InputRow) -> tuple[Value, str]:
     """The figure of an input with the mark of its source, and where it comes from."""
-    found, text = find_origin(context, member, row), figure(row.value)
-    # The mark of a source would read as part of a raised power.
-    apart = "\u00a0" if found.source is not None and not text.isascii() else ""
-    return Value(text + apart, found.source, about=row.name), found.text
+    origin, text = find_origin(context, member, row), figure(row.value)
+    # A source mark right behind a superscript would read as part of the exponent.
+    apart = "\u00a0" if origin.source is not None and not text.isascii() else ""
+    return Value(text + apart, origin.source, about=row.name), origin.text
 
 
 def figure(value: float) -> str:
@@ -108,10 +108,10 @@ def figure(value: float) -> str:
     return raise_power(format_decimal(value, 6))
 
 
-def marks(named: list[str]) -> str:
-    """The first few marks, and how many more there are."""
-    more = len(named) - MOST_NAMED
-    return ", ".join(named[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+def marks(names: list[str]) -> str:
+    """The first few marks, and the number of the rest."""
+    more = len(names) - MOST_NAMED
+    return ", ".join(names[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
 
 
 def mark(member: Path) -> str:
@@ -120,52 +120,52 @@ def mark(member: Path) -> str:
 
 
 def result(context: DocumentContext, working: Working) -> str:
-    """The result as the trade writes it, in both unit systems where there are two."""
+    """The result in trade units, in both unit systems where they differ."""
     if working.unit not in UNITS:
         return f"{figure(working.result)} {working.printed_unit}".strip()
     return context.text(working.rounded, None)
 
 
-def against(context: DocumentContext, provider: Provider) -> dict[Path, list[Compared]]:
-    """For each member the clauses that hold the project against the result, and how each came out."""
-    made: dict[Path, list[Compared]] = defaultdict(list)
-    for one in context.judgment.compared:
-        if one.name == provider.name and not _idle(context, one):
-            made[one.member].append(one)
-    return made
+def limit_checks(context: DocumentContext, provider: Provider) -> dict[Path, list[LimitCheck]]:
+    """The limit checks of each member: clauses that compare the project with the result, and their outcome."""
+    checks: dict[Path, list[LimitCheck]] = defaultdict(list)
+    for check in context.judgment.limit_checks:
+        if check.name == provider.name and not _is_idle(context, check):
+            checks[check.member].append(check)
+    return checks
 
 
-def _idle(context: DocumentContext, one: Compared) -> bool:
-    """Whether a clause found nothing for want of a value that this member does not need."""
-    absent = context.project.get_or_members(one.path) is None if "*" not in one.path else False
-    return absent and one.outcome is Outcome.WITHIN
+def _is_idle(context: DocumentContext, check: LimitCheck) -> bool:
+    """Whether a check passed only because it has nothing to compare: the member lacks a value it does not need."""
+    absent = context.project.get_or_members(check.path) is None if "*" not in check.path else False
+    return absent and check.outcome is Outcome.WITHIN
 
 
-def outcome(context: DocumentContext, one: Compared) -> str:
-    """How a comparison came out: met, not met, by deviation D1."""
-    lifted = [f.lifted_by for f in context.judgment.findings if f.code == one.code and f.lifted_by]
-    if one.outcome is Outcome.OUTSIDE and lifted:
+def outcome(context: DocumentContext, check: LimitCheck) -> str:
+    """The outcome of a check in words: met, not met, by deviation D1."""
+    lifted = [f.lifted_by for f in context.judgment.findings if f.code == check.code and f.lifted_by]
+    if check.outcome is Outcome.OUTSIDE and lifted:
         return f"by deviation {lifted[0]}"
-    return _SAID.get(one.outcome, "not judged yet")
+    return _SAID.get(check.outcome, "not judged yet")
 
 
-def told(context: DocumentContext, one: Compared) -> list[Any]:
+def describe_check(context: DocumentContext, check: LimitCheck) -> list[Any]:
     """`Width of the joint: 5/8 in (15.9 mm), met (SLT-02a)`."""
-    field, said = context.project.schema.field_at(one.path), outcome(context, one)
-    if field is None or "*" in one.path:
-        return [f"{field.label if field else _label(context, one.path)}: {said} ({one.code})"]
-    return [f"{field.label}: ", context.display(one.path), f", {said} ({one.code})"]
+    field, answer = context.project.schema.field_at(check.path), outcome(context, check)
+    if field is None or "*" in check.path:
+        return [f"{field.label if field else _label(context, check.path)}: {answer} ({check.code})"]
+    return [f"{field.label}: ", context.display(check.path), f", {answer} ({check.code})"]
 
 
 def _label(context: DocumentContext, path: Path) -> str:
-    """The label of a collection; the words of its name where it has none."""
+    """The label of a collection, or its name in words."""
     collection = context.project.schema.node(path).collection if "*" not in path else None
     return collection.label if collection is not None else words(path[-1])
 
 
-def joined(parts: Iterable[list[Any]]) -> list[Any]:
-    """What stands in a cell for several comparisons."""
-    made: list[Any] = []
-    for one in parts:
-        made += [*(["; "] if made else []), *one]
-    return made
+def join_cells(parts: Iterable[list[Any]]) -> list[Any]:
+    """The content of several cells in one, separated by semicolons."""
+    cells: list[Any] = []
+    for part in parts:
+        cells += [*(["; "] if cells else []), *part]
+    return cells

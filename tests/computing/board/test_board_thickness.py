@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specgen.model.absence import Absent
-from specgen.model.field import dotted
+from specgen.model.field import dotted_path
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
@@ -202,7 +202,7 @@ def test_a_metric_project_reads_millimeters(tmp_path: Path) -> None:
 )
 def test_what_is_missing_is_told_by_path(change: Any, name: str, paths: list[str], tmp_path: Path) -> None:
     resolve = resolver(tmp_path, change)
-    assert [dotted(path) for path in resolve.missing(W1, name)] == paths
+    assert [dotted_path(path) for path in resolve.missing(W1, name)] == paths
     with pytest.raises(Absent):
         resolve(W1, name)
 

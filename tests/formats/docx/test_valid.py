@@ -101,7 +101,16 @@ def every_block() -> Document:
     )
     facts = (("Project", AWKWARD),)
     return Document(
-        "D99", AWKWARD, AWKWARD, facts, blocks, (("a", AWKWARD),), (AWKWARD, "x"), "three_part", True, "May 1, 2027"
+        id="D99",
+        title=AWKWARD,
+        project=AWKWARD,
+        facts=facts,
+        blocks=blocks,
+        legend=(("a", AWKWARD),),
+        running=(AWKWARD, "x"),
+        numbering="three_part",
+        draft=True,
+        date="May 1, 2027",
     )
 
 

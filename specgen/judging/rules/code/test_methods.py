@@ -78,13 +78,13 @@ def names_method(method: str, project: Description) -> Violations:
     """The lines of the form and the reports that name a method, other than on coupons."""
     lines = project.mockup.criteria
     texts = [
-        *(partial(_text, line, "method") for line in (lines if lines.given() else ())),
+        *(partial(_text, line, "method") for line in (lines if lines.is_given() else ())),
         *(partial(_text, paper, "standard") for paper in attachments(project)),
     ]
     naming = members_where(
         texts, lambda text: names_standard(text()[0], method) and "coupon" not in text()[0].casefold()
     )
-    if not naming and not lines.given():
+    if not naming and not lines.is_given():
         raise Absent(lines.path)
     for text in naming:
         yield violation(text()[0], at=text()[1])

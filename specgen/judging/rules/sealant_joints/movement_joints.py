@@ -109,7 +109,7 @@ def opening_without_joint(elevation: Elevation, project: Description) -> Violati
 
 def _served(project: Description, elevation: Elevation, place: str) -> bool:
     """Whether a joint of this elevation serves a place."""
-    joints = project.joints.referring("elevation", elevation.mark)
+    joints = project.joints.find_referring("elevation", elevation.mark)
     return any_known(*(partial(_serves, joint, elevation, place) for joint in joints))
 
 

@@ -15,7 +15,7 @@ fails AIR-01b at compressor.at_pressure
     compressor: {at_pressure: 60 psi}
 """
 
-from specgen.judging.guns import drawn
+from specgen.judging.guns import sum_air_flow
 from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
@@ -56,6 +56,6 @@ RULE.clause(
 )
 def guns_starve(project: Description, air_supply: Computed) -> Violations:
     """The guns draw more than the compressor gives at the site."""
-    supply, draw = read_all(air_supply, lambda: drawn(project))
+    supply, draw = read_all(air_supply, lambda: sum_air_flow(project))
     if less(supply.quantity, draw):
         yield violation(supply.rounded, wanted=round_quantity(draw))

@@ -15,7 +15,7 @@ fails AIR-06a at mockup.criteria.0.instrument
 
 from functools import partial
 
-from specgen.judging.choice_groups import names, plain
+from specgen.judging.choice_groups import names, normalize
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.model.absence import any_known
 from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument
@@ -40,7 +40,7 @@ SEEN = ("eye", "range samples")
 )
 def not_on_the_list(criterion: AcceptanceCriterion, project: Description) -> Violations:
     """A line of the form is read with an instrument that is not listed."""
-    if is_draft(project) or plain(criterion.instrument) in SEEN:
+    if is_draft(project) or normalize(criterion.instrument) in SEEN:
         return
     if not any_known(*(partial(_named, criterion.instrument, instrument) for instrument in project.instruments)):
         yield violation(criterion.instrument)

@@ -28,7 +28,7 @@ fails SUB-06d at parties.sealant_source.name
 
 from functools import partial
 
-from specgen.judging.choice_groups import plain
+from specgen.judging.choice_groups import normalize
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, is_signed
 from specgen.model.absence import all_known, read_all
@@ -69,7 +69,7 @@ def unvouched(one: str, other: str, project: Description) -> Violations:
 
 def _differ(project: Description, one: str, other: str) -> bool:
     first, second = read_all(lambda: project.parties[one].name, lambda: project.parties[other].name)
-    return plain(first) != plain(second)
+    return normalize(first) != normalize(second)
 
 
 for letter, both, one, other, basis in MEETING:

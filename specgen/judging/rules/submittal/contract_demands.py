@@ -24,7 +24,7 @@ from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path
 from specgen.model.typed_views import Demand, Description
 from specgen.model.value_text import value_text
-from specgen.reading.demand import demanded, meets
+from specgen.reading.demand import convert_demand, meets
 
 RULE = Rule(
     "SUB-05",
@@ -49,7 +49,7 @@ def undeclared(demand: Demand, project: Description) -> Violations:
     pattern, relation = tuple(demand.field.split(".")), demand.relation
     field = demand.project.schema.field_at(pattern)
     assert field is not None, pattern
-    asked = demanded(field, relation, demand.value)
+    asked = convert_demand(field, relation, demand.value)
     said = _SAID[relation] + value_text(asked, field, project.package.units)
     if _declared(demand, project):
         return

@@ -26,7 +26,7 @@ fails SUB-02e at contract.items.I1.attachments
 
 from collections.abc import Iterable
 
-from specgen.judging.materials import materials, mixed
+from specgen.judging.materials import materials, mixed_materials
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, members_where
 from specgen.model.absence import if_given
@@ -74,7 +74,7 @@ RULE.clause(
 def no_safety_data_sheet(project: Description) -> Violations:
     """A liquid or powder of the job has no safety data sheet."""
     if not is_draft(project):
-        yield from map(violation, _uncovered(project, mixed(project), "sds"))
+        yield from map(violation, _uncovered(project, mixed_materials(project), "sds"))
 
 
 RULE.clause(

@@ -30,7 +30,7 @@ fails SUB-08f at parties.inspector.name
     parties: {inspector: {name: Northbank}, applicator: {name: Northbank}}
 """
 
-from specgen.judging.choice_groups import plain
+from specgen.judging.choice_groups import normalize
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_held, members_where
 from specgen.model.absence import all_known, read_all
@@ -116,5 +116,5 @@ def no_inspector(project: Description) -> Violations:
 def inspects_himself(project: Description) -> Violations:
     """Inspector and applicator are one firm."""
     inspector, applicator = read_all(lambda: project.parties.inspector.name, lambda: project.parties.applicator.name)
-    if plain(inspector) == plain(applicator):
+    if normalize(inspector) == normalize(applicator):
         yield violation(inspector)

@@ -24,7 +24,7 @@ from functools import partial
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import any_known, read_all
-from specgen.model.dates import older
+from specgen.model.dates import is_older
 from specgen.model.typed_views import Attachment, Description, Elevation, Wall
 
 RULE = Rule(
@@ -49,7 +49,7 @@ def report_too_old(paper: Attachment, project: Description) -> Violations:
         return
     years = project.contract.report_max_age_years
     issued, award = read_all(lambda: paper.issued_on, lambda: project.contract.award_date)
-    if older(issued, years, award):
+    if is_older(issued, years, award):
         yield violation(issued, wanted=years)
 
 

@@ -24,6 +24,6 @@ RULE.clause(
     "a",
     STOP,
     "A paper that counts only when signed is unsigned.",
-    when="attachment.kind in signed_papers and attachment.signed = no",
+    when="attachment.kind in signed_documents and attachment.signed = no",
     basis="review_memory",
 )
