@@ -145,3 +145,11 @@ def test_embedded_fonts_are_left_out(tmp_path: Path) -> None:
 def test_a_document_with_another_root_is_refused(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="the letterhead is damaged in word/document.xml"):
         notes(tmp_path, {"word/document.xml": made.settings()})
+
+
+def test_the_border_of_the_page_goes_along_and_leads_to_no_other_part(tmp_path: Path) -> None:
+    border = '<w:pgBorders r:id="rId9"><w:top w:val="single" w:sz="4" w:space="24" w:color="1F3864"/></w:pgBorders>'
+    section = on(tmp_path, {"word/document.xml": made.document(made.section(more=border))}).sections[0]._sectPr
+    (kept,) = section.iter(qn("w:pgBorders"))
+    assert not kept.attrib
+    assert kept.find(qn("w:top")).get(qn("w:color")) == "1F3864"
