@@ -8,10 +8,10 @@ from typing import Any
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.suggest import near_hint
 from specgen.model.working import Working
-from specgen.quantities.format import printed_unit
+from specgen.quantities.format import format_unit
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
-from specgen.quantities.units import APART, UNITS, spelled
+from specgen.quantities.units import APART, UNITS, find_unit
 from specgen.reading.conversion import InvalidValue, convert, with_unit
 from specgen.resolving.provider import Key, Provider
 
@@ -90,12 +90,12 @@ def _system(pairs: Mapping[str, str], values: Mapping[str, Any]) -> str:
 
 def _unit_word(unit: str) -> str:
     """The unit within a sentence, where `in` would be read as the preposition."""
-    return "inches" if unit == "in" else printed_unit(unit)
+    return "inches" if unit == "in" else format_unit(unit)
 
 
 def _in_unit(working: Working, unit: str) -> Working:
     """The working with its result in the unit asked for; its steps stay in the unit of the sum."""
-    asked, unit = unit, spelled(unit) or unit
+    asked, unit = unit, find_unit(unit) or unit
     if working.unit.endswith(APART) and unit in ("F", "C"):
         unit += APART
     if not unit or unit == working.unit:

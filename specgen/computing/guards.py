@@ -3,21 +3,21 @@
 from typing import Any
 
 from specgen.model.problem import refuse
-from specgen.quantities.format import decimal, printed
+from specgen.quantities.format import format_decimal, format_quantity
 from specgen.quantities.quantity import Quantity
 
 
 def require_not_negative(name: str, value: Any) -> None:
     """Raises Refused where a length, strain or the like is below zero."""
     if (value.amount if isinstance(value, Quantity) else value) < 0:
-        told = printed(value, value.unit) if isinstance(value, Quantity) else "below 0"
+        told = format_quantity(value, value.unit) if isinstance(value, Quantity) else "below 0"
         raise refuse(f"{name} is {told}", "it is 0 or more")
 
 
 def require_positive(name: str, value: Quantity) -> None:
     """Raises Refused where a quantity that is divided by is zero or less."""
     if value.amount <= 0:
-        raise refuse(f"{name} is {printed(value, value.unit)}", "it is more than 0")
+        raise refuse(f"{name} is {format_quantity(value, value.unit)}", "it is more than 0")
 
 
 def require_in_range(name: str, value: Any, least: Any, most: Any) -> None:
@@ -26,7 +26,7 @@ def require_in_range(name: str, value: Any, least: Any, most: Any) -> None:
         return
     if isinstance(value, Quantity):
         unit = value.unit
-        figure, ends = printed(value, unit), (printed(least, unit), printed(most, unit))
+        figure, ends = format_quantity(value, unit), (format_quantity(least, unit), format_quantity(most, unit))
     else:
         figure, ends = f"{float(value):g}", (f"{least:g}", f"{most:g}")
     raise refuse(f"{name} is {figure}", f"it lies from {ends[0]} to {ends[1]}")
@@ -35,12 +35,12 @@ def require_in_range(name: str, value: Any, least: Any, most: Any) -> None:
 def require_percentage(name: str, value: Any) -> None:
     """Raises Refused where a share, in percent, that is divided by is no share: zero, above 100, or 0.65 for 65."""
     if not 0 < value <= 100:
-        raise refuse(f"{name} is {decimal(value, 6)} %", "it is more than 0 % and at most 100 %")
+        raise refuse(f"{name} is {format_decimal(value, 6)} %", "it is more than 0 % and at most 100 %")
     if value < 1:
-        raise refuse(f"{name} is {decimal(value, 6)} %", "write percent: 65 for 65 %")
+        raise refuse(f"{name} is {format_decimal(value, 6)} %", "write percent: 65 for 65 %")
 
 
 def require_no_negative_percent(name: str, value: Any) -> None:
     """Raises Refused where an addition, in percent, is below zero."""
     if value < 0:
-        raise refuse(f"{name} is {decimal(value, 6)} %", "it is 0 % or more")
+        raise refuse(f"{name} is {format_decimal(value, 6)} %", "it is 0 % or more")

@@ -22,7 +22,7 @@ from specgen.model.field import bound
 from specgen.model.project import View
 from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
-from specgen.quantities.format import decimal, printed
+from specgen.quantities.format import format_decimal, format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask, Key, Provider
@@ -278,4 +278,4 @@ def provide(
 
 def format_limit(value: Quantity | Fraction | int) -> str:
     """The figure of a limit within a sentence; one without a unit is percent."""
-    return printed(value, value.unit) if isinstance(value, Quantity) else f"{decimal(value, 6)} %"
+    return format_quantity(value, value.unit) if isinstance(value, Quantity) else f"{format_decimal(value, 6)} %"

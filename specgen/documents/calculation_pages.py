@@ -9,7 +9,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views.workings import against, figure, inputs, mark, marks, members, result, told
 from specgen.model.block import Equation
-from specgen.quantities.format import printed_unit
+from specgen.quantities.format import format_unit
 from specgen.resolving.provider import GROUPS
 
 
@@ -74,7 +74,7 @@ def _form(context: DocumentContext, one: Computed, workings: Instances) -> FormP
         result(context, working),
         working.governing_case,
         tuple(
-            f"{equation(step).title}: {figure(step.value)} {printed_unit(step.unit)}".strip()
+            f"{equation(step).title}: {figure(step.value)} {format_unit(step.unit)}".strip()
             for step in working.secondary_steps
         ),
         tuple(told(context, held) for held in against(context, one.provider)[member]),

@@ -11,7 +11,7 @@ from specgen.model.field import Path
 from specgen.model.problem import Refused
 from specgen.model.source import Source
 from specgen.model.working import Lookup, Step, Working
-from specgen.quantities.format import decimal, printed_unit
+from specgen.quantities.format import format_decimal, format_unit
 from specgen.resolving.provider import GROUPS, Provider
 
 Instances = dict[Path, Working]
@@ -84,8 +84,8 @@ def form(working: Working) -> Any:
 
 def equation(step: Step) -> Equation:
     """A line of a working as a block."""
-    figure = decimal(step.value, 6)
-    return Equation(step.name, step.symbol, step.expression, step.substitution, figure, printed_unit(step.unit))
+    figure = format_decimal(step.value, 6)
+    return Equation(step.name, step.symbol, step.expression, step.substitution, figure, format_unit(step.unit))
 
 
 def sources(workings: Instances) -> tuple[Source, ...]:

@@ -1,1 +1,1 @@
-"""A document to the bytes of one format; each format walks the same tree."""
+"""Writers of a document, one for each format; all walk the same tree."""

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
-from typing import Any
 
 from specgen.documents.numbering import plain
 from specgen.documents.template_overrides import frame_of, page_of
@@ -36,15 +35,15 @@ from specgen.model.block import (
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
-def written(document: Document, templates: Path, own: Path | None = None) -> bytes:
-    """The whole page with its style in it; frame and style may be those of a firm's folder `own`."""
+def write_html(document: Document, templates: Path, own: Path | None = None) -> bytes:
+    """The whole page with its style sheet inside; frame and style may come from a firm's folder `own`."""
     frame = frame_of(templates, own)
     page = frame.substitute(
         title=escape(f"{document.project}: {document.title}"),
         style=page_of("style.css", templates, own),
-        head=_head(document),
-        body="\n".join(_body(document)),
-        legend=_legend(document),
+        head=_render_head(document),
+        body="\n".join(_render_body(document)),
+        legend=_render_legend(document),
         kind=" ".join(
             filter(
                 None,
@@ -59,26 +58,27 @@ def written(document: Document, templates: Path, own: Path | None = None) -> byt
     return page.encode()
 
 
-def _head(document: Document) -> str:
+def _render_head(document: Document) -> str:
     rows = "".join(f"<div><dt>{escape(label)}</dt><dd>{escape(text)}</dd></div>" for label, text in document.facts)
     return f'<p class="id">{escape(document.id)}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
 
 
-def _contents(blocks: tuple[Block, ...]) -> str:
+def _render_contents(blocks: tuple[Block, ...]) -> str:
     """Links to the parts and articles."""
     rows = [
-        f'<li class="{type(b).__name__.lower()}"><a href="#{_anchor(n)}">{escape(b.number)} {_line(b.title)}</a></li>'
+        f'<li class="{type(b).__name__.lower()}">'
+        f'<a href="#{_name_anchor(n)}">{escape(b.number)} {_render_line(b.title)}</a></li>'
         for n, b in enumerate(blocks)
         if isinstance(b, (Part, Article))
     ]
     return f'<nav aria-label="Contents"><ul>{"".join(rows)}</ul></nav>'
 
 
-def _anchor(number: int) -> str:
+def _name_anchor(number: int) -> str:
     return f"b{number}"
 
 
-def _legend(document: Document) -> str:
+def _render_legend(document: Document) -> str:
     if not document.legend:
         return ""
     rows = "".join(f"<div><dt>{mark}</dt><dd>{escape(text)}</dd></div>" for mark, text in document.legend)
@@ -86,86 +86,90 @@ def _legend(document: Document) -> str:
     return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
 
 
-def _body(document: Document) -> Iterator[str]:
+def _render_body(document: Document) -> Iterator[str]:
     """Blocks in order; items that follow one another share their lists."""
     numbered = list(enumerate(document.blocks))
     title, tables = document.title, 0
     for listed, run in groupby(numbered, key=lambda pair: isinstance(pair[1], Item)):
         if listed:
-            yield _items([block for _, block in run if isinstance(block, Item)])
+            yield _render_items([block for _, block in run if isinstance(block, Item)])
             continue
         for number, block in run:
             if isinstance(block, (Part, Article)):
                 title, tables = plain(block.title), 0
             tables += isinstance(block, Table)
             if isinstance(block, Contents):
-                yield _contents(document.blocks)
+                yield _render_contents(document.blocks)
             elif isinstance(block, Table):
-                yield _table(block, title if tables == 1 else f"{title}, table {tables}")
+                yield _render_table(block, title if tables == 1 else f"{title}, table {tables}")
             else:
-                yield _block(number, block)
+                yield _render_block(number, block)
 
 
-def _items(items: list[Item]) -> str:
-    """Nested lists; each item brings its own number, so that every format shows the same."""
-    made: list[str] = []
+def _render_items(items: list[Item]) -> str:
+    """Nested lists; each item carries its own number, so that every format shows the same."""
+    parts: list[str] = []
     depth = -1
     for item in items:
         if item.level <= depth:
-            made.append("</li></ol>" * (depth - item.level) + "</li>")
+            parts.append("</li></ol>" * (depth - item.level) + "</li>")
         # A list that opens on a deeper level stands in an item without words: lists hold nothing but items.
-        made.append("<li>".join(['<ol class="items">'] * (item.level - depth)))
+        parts.append("<li>".join(['<ol class="items">'] * (item.level - depth)))
         depth = item.level
-        made.append(f'<li><span class="n">{item.number}</span> {_line(item.content)}')
-    return "".join(made) + "</li></ol>" * (depth + 1)
+        parts.append(f'<li><span class="n">{item.number}</span> {_render_line(item.content)}')
+    return "".join(parts) + "</li></ol>" * (depth + 1)
 
 
-def _block(number: int, block: Block) -> str:
+def _render_block(number: int, block: Block) -> str:
     match block:
         case Part():
-            return f'<h2 id="{_anchor(number)}">{_numbered(block)}</h2>'
+            return f'<h2 id="{_name_anchor(number)}">{_render_title(block)}</h2>'
         case Article():
-            return f'<h3 id="{_anchor(number)}">{_numbered(block)}</h3>'
+            return f'<h3 id="{_name_anchor(number)}">{_render_title(block)}</h3>'
         case Paragraph():
-            return f"<p>{_line(block.content)}</p>"
+            return f"<p>{_render_line(block.content)}</p>"
         case Note():
-            return f'<p class="note" role="note">{_line(block.content)}</p>'
+            return f'<p class="note" role="note">{_render_line(block.content)}</p>'
         case Equation():
-            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.display(block)}</div>'
+            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.render_display(block)}</div>'
         case Signature():
-            return _signatures(block)
+            return _render_signatures(block)
         case Break():
             return '<hr class="break">'
     raise TypeError(f"no HTML for {block!r}")
 
 
-def _numbered(block: Any) -> str:
-    return f'<span class="n">{escape(block.number)}</span> {_line(block.title)}' if block.number else _line(block.title)
+def _render_title(block: Part | Article) -> str:
+    return (
+        f'<span class="n">{escape(block.number)}</span> {_render_line(block.title)}'
+        if block.number
+        else _render_line(block.title)
+    )
 
 
-def _table(table: Table, title: str) -> str:
-    """The table; one without a caption is told by `title` to who does not see what it stands below."""
+def _render_table(table: Table, title: str) -> str:
+    """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
-    caption = f"{number}{_line(table.caption)}" if table.caption else escape(title)
+    caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
     labels = [f' data-label="{escape(plain(column))}"' for column in table.header]
     many = len(labels) >= _MANY
-    return _sheet(
+    return _render_sheet(
         f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',
         "".join(f'<col style="width:{width}%">' for width in table.widths),
-        (_line(column) for column in table.header),
-        (_cells(map(_line, row), labels if many else [""] * len(labels)) for row in table.rows),
+        (_render_line(column) for column in table.header),
+        (_render_cells(map(_render_line, row), labels if many else [""] * len(labels)) for row in table.rows),
         "many" if many else "",
     )
 
 
-def _signatures(block: Signature) -> str:
+def _render_signatures(block: Signature) -> str:
     titles = ("Party", "Name", "Signature", "Date")
     labels = [f' data-label="{title}"' for title in titles]
-    rows = (_cells((escape(role), escape(name), "", ""), labels) for role, name in block.parties)
-    return _sheet('<caption class="unseen">Signatures</caption>', "", titles, rows, "many sign")
+    rows = (_render_cells((escape(role), escape(name), "", ""), labels) for role, name in block.parties)
+    return _render_sheet('<caption class="unseen">Signatures</caption>', "", titles, rows, "many sign")
 
 
-def _sheet(caption: str, columns: str, titles: Iterable[str], rows: Iterable[str], kind: str) -> str:
+def _render_sheet(caption: str, columns: str, titles: Iterable[str], rows: Iterable[str], kind: str) -> str:
     head = "".join(f'<th scope="col">{title}</th>' for title in titles)
     body = "".join(f"<tr>{row}</tr>" for row in rows)
     group = f"<colgroup>{columns}</colgroup>" if columns else ""
@@ -174,18 +178,18 @@ def _sheet(caption: str, columns: str, titles: Iterable[str], rows: Iterable[str
     return f'<div class="sheet">{table}</div>'
 
 
-def _cells(cells: Iterable[str], labels: list[str]) -> str:
-    """The cells of a row; the first one heads it, unless it is empty."""
+def _render_cells(cells: Iterable[str], labels: list[str]) -> str:
+    """The cells of a row; the first is its header, unless it is empty."""
     first, *others = zip(cells, labels, strict=True)
     head = f'<th scope="row"{first[1]}>{first[0]}</th>' if first[0] else "<td></td>"
     return head + "".join(f"<td{label}>{cell}</td>" for cell, label in others)
 
 
-def _line(content: Inlines | Iterable[Inline]) -> str:
-    return "".join(map(_inline, content))
+def _render_line(content: Inlines | Iterable[Inline]) -> str:
+    return "".join(map(_render_inline, content))
 
 
-def _inline(part: Inline) -> str:
+def _render_inline(part: Inline) -> str:
     match part:
         case Text():
             return escape(part.text)
@@ -194,11 +198,11 @@ def _inline(part: Inline) -> str:
             mark = f"<sup>{part.mark}</sup>" if part.mark else ""
             return f'<span class="open">{text}</span>' if part.open else text + mark
         case Strong():
-            return f"<strong>{_line(part.children)}</strong>"
+            return f"<strong>{_render_line(part.children)}</strong>"
         case Emphasis():
-            return f"<em>{_line(part.children)}</em>"
+            return f"<em>{_render_line(part.children)}</em>"
         case Formula():
-            return mathml.inline(part.text)
+            return mathml.render_inline(part.text)
         case Blank():
             return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():

@@ -26,29 +26,29 @@ from specgen.model.block import (
 )
 
 
-def written(document: Document) -> str:
-    """The whole document, one block a line, tables with bars between their cells."""
+def write_text(document: Document) -> str:
+    """The whole document, one block per line, tables with bars between their cells."""
     head = [f"{document.id} {document.title.upper()}", *(f"{label}: {text}" for label, text in document.facts), ""]
-    body = [line for block in document.blocks for line in _block(block)]
+    body = [line for block in document.blocks for line in _render_block(block)]
     legend = [f"[{mark}] {text}" for mark, text in document.legend]
     return "\n".join([*head, *body, *([""] if legend else []), *legend]) + "\n"
 
 
-def _block(block: Block) -> list[str]:
+def _render_block(block: Block) -> list[str]:
     match block:
         case Part():
-            return ["", f"{block.number} {_line(block.title)}".strip().upper()]
+            return ["", f"{block.number} {_render_line(block.title)}".strip().upper()]
         case Article():
-            return ["", f"{block.number} {_line(block.title)}".strip()]
+            return ["", f"{block.number} {_render_line(block.title)}".strip()]
         case Item():
-            return [f"{'   ' * block.level}{block.number} {_line(block.content)}"]
+            return [f"{'   ' * block.level}{block.number} {_render_line(block.content)}"]
         case Paragraph():
-            return [_line(block.content)]
+            return [_render_line(block.content)]
         case Note():
-            return [f"! {_line(block.content)}"]
+            return [f"! {_render_line(block.content)}"]
         case Table():
-            caption = [f"{block.number}. {_line(block.caption)}"] if block.caption else []
-            return caption + [" | ".join(map(_line, row)) for row in (block.header, *block.rows)]
+            caption = [f"{block.number}. {_render_line(block.caption)}"] if block.caption else []
+            return caption + [" | ".join(map(_render_line, row)) for row in (block.header, *block.rows)]
         case Equation():
             return [f"{block.title}: {block.plain}"]
         case Signature():
@@ -58,18 +58,18 @@ def _block(block: Block) -> list[str]:
     raise TypeError(f"no text for {block!r}")
 
 
-def _line(content: Iterable[Inline]) -> str:
-    return "".join(_inline(part) for part in content)
+def _render_line(content: Iterable[Inline]) -> str:
+    return "".join(_render_inline(part) for part in content)
 
 
-def _inline(part: Inline) -> str:
+def _render_inline(part: Inline) -> str:
     match part:
         case Text() | Formula():
             return part.text
         case Value():
             return f"{part.text}[{part.mark}]" if part.mark else part.text
         case Strong() | Emphasis():
-            return _line(part.children)
+            return _render_line(part.children)
         case Blank():
             return "____"
         case CheckBox():

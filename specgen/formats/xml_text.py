@@ -1,4 +1,4 @@
-"""Text as XML holds it: escaped, and without the signs that XML 1.0 has no place for.
+"""Text for XML: escaped, and without the characters that XML 1.0 does not allow.
 
 The library's own module for this loads an HTTP client, which costs a tenth of a small package.
 """
@@ -10,17 +10,17 @@ from html import escape as _escape
 _NO_CHAR = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
-def bare(text: str) -> str:
-    """The text without signs that no XML file can hold."""
+def remove_non_xml(text: str) -> str:
+    """The text without characters that XML does not allow."""
     return _NO_CHAR.sub("", text)
 
 
-def escaped(text: str) -> str:
-    """The text between two tags."""
+def escape(text: str) -> str:
+    """The text escaped for use between two tags."""
     return _escape(text, quote=False)
 
 
-def quoted(text: str) -> str:
-    """The text as the value of an attribute, with its quotes; line ends and tabs are kept."""
+def quote(text: str) -> str:
+    """The text as an attribute value in quotes; line ends and tabs are kept."""
     kept = _escape(text).replace("\n", "&#10;").replace("\r", "&#13;").replace("\t", "&#9;")
     return f'"{kept}"'

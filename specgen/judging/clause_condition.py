@@ -17,7 +17,7 @@ from specgen.model.field import Field, Path
 from specgen.model.project import View
 from specgen.model.suggest import near_hint
 from specgen.quantities.parse import parse_quantity
-from specgen.quantities.quantity import dimension_of
+from specgen.quantities.quantity import find_dimension
 
 _STATES = ("is given", "is not given", "is empty", "is not empty")
 _TIMES = re.compile(r"(\S+) x (\S+)")
@@ -155,7 +155,7 @@ def _right(text: str, field: Field, scope: Scope) -> Value | None:
 def _figure(text: str, field: Field) -> Value | None:
     figure: Any = None
     if field.kind == "quantity":
-        figure = parse_quantity(text, dimension_of(field.dimension, field.unit_ip))
+        figure = parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
     elif field.kind in ("integer", "number", "percent"):
         figure = Fraction(text)
     return None if figure is None else lambda frame: figure

@@ -13,7 +13,7 @@ from specgen.model.condition import Term, parse_condition, truth
 from specgen.model.field import Path, Schema
 from specgen.quantities.comparison import equal, less, more
 from specgen.quantities.parse import parse_quantity
-from specgen.quantities.quantity import Quantity, dimension_of
+from specgen.quantities.quantity import Quantity, find_dimension
 
 Look = Callable[[str], Any]
 
@@ -119,7 +119,7 @@ def _right(text: str, value: Any, facts: Facts, at: Path, path: Path) -> Any:
     if isinstance(value, Quantity):
         field = facts.schema.node(at).field
         assert field is not None
-        return parse_quantity(text, dimension_of(field.dimension, field.unit_ip))
+        return parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
     return Fraction(text)
 
 

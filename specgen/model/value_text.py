@@ -6,7 +6,7 @@ from typing import Any
 
 from specgen.model.field import Field
 from specgen.model.project import View
-from specgen.quantities.format import both, decimal
+from specgen.quantities.format import format_both, format_decimal
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 
@@ -18,9 +18,9 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str
     if isinstance(value, Quantity):
         if value.dimension == "angle" and value.text.isalpha():
             return compass(value.text)
-        return both(value, *units_of(value, field), first)
+        return format_both(value, *units_of(value, field), first)
     if isinstance(value, (int, Fraction, float)):
-        return decimal(value, 8)
+        return format_decimal(value, 8)
     if isinstance(value, (tuple, list, set, frozenset)):
         entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
         return ", ".join(value_text(entry, field, first) for entry in entries) or "none"

@@ -6,8 +6,8 @@ from functools import cache
 from typing import Any
 
 from specgen.model.source import Source
-from specgen.quantities.format import decimal, printed_unit
-from specgen.quantities.quantity import Quantity, rounded
+from specgen.quantities.format import format_decimal, format_unit
+from specgen.quantities.quantity import Quantity, round_quantity
 
 # Where an input comes from that no project gives: the method itself, or a figure that only turns one unit into another.
 METHOD, UNIT_CHANGE = "figure of the method", "change of units"
@@ -48,7 +48,7 @@ class Step:
 
 
 def _figure(value: float) -> str:
-    text = decimal(value, 6)
+    text = format_decimal(value, 6)
     return f"({text})" if value < 0 else text
 
 
@@ -84,12 +84,12 @@ class Working:
     @property
     def rounded(self) -> Quantity:
         """The result as a sentence shows it, to four digits."""
-        return rounded(self.quantity)
+        return round_quantity(self.quantity)
 
     @property
     def printed_unit(self) -> str:
         """The unit as a reader expects it."""
-        return printed_unit(self.unit)
+        return format_unit(self.unit)
 
 
 @dataclass(frozen=True, slots=True)

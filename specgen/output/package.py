@@ -73,9 +73,9 @@ def _told(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
         return ()
     if "docx" not in formats:
         raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
-    from specgen.formats.docx.letterhead import paper
+    from specgen.formats.docx.letterhead import read_letterhead
 
-    return paper(letterhead).notes
+    return read_letterhead(letterhead).notes
 
 
 def _chosen(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
@@ -92,11 +92,11 @@ def _writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:
     if name == "docx":
         from specgen.formats.docx import word_file as docx
 
-        return lambda made_document, folder: docx.written(made_document, letterhead or folder / "letterhead.docx")
+        return lambda made_document, folder: docx.write_docx(made_document, letterhead or folder / "letterhead.docx")
     if name == "html":
         from specgen.formats import html
 
-        return lambda made_document, folder: html.written(made_document, folder, own)
+        return lambda made_document, folder: html.write_html(made_document, folder, own)
     if name == "txt":
-        return lambda made_document, folder: text.written(made_document).encode()
+        return lambda made_document, folder: text.write_text(made_document).encode()
     raise refuse(f"there is no format {name!r}", near_hint(name, ["docx", "html", "txt"]))

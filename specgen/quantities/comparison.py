@@ -1,10 +1,13 @@
-"""A value against a limit: one outcome, used by rules, records and weather alike."""
+"""Compares a value with a limit; rules, records and weather share the outcome."""
 
 from enum import Enum
 from fractions import Fraction
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from specgen.quantities.quantity import Quantity
+
+if TYPE_CHECKING:
+    from _typeshed import SupportsAllComparisons as Ordered
 
 
 class Sense(Enum):
@@ -30,38 +33,43 @@ _SLACK = {"length": Quantity.of(Fraction(1, 64), "in").amount, "pressure": Quant
 _DEGREE = Quantity.of(1, "F apart").amount
 
 
-def equal(value: Any, limit: Any) -> bool:
-    """Whether two values are the same within the rounding of a conversion."""
-    if not isinstance(value, Quantity):
-        return bool(value == limit)
-    return bool(value == limit or abs((value - limit).amount) < slack(limit))
+def equal(value: object, limit: object) -> bool:
+    """Whether two values are equal within conversion rounding; TypeError for a quantity and a non-quantity."""
+    if value == limit or not isinstance(value, Quantity):
+        return value == limit
+    if not isinstance(limit, Quantity):
+        raise TypeError(f"cannot compare {value.dimension} with {limit!r}")
+    return abs((value - limit).amount) < find_slack(limit)
 
 
-def slack(limit: Quantity) -> Fraction:
+def find_slack(limit: Quantity) -> Fraction:
     """How far a value may lie from the limit, in base units, and still count as on it."""
     if limit.dimension in ("temperature", "temperature_difference"):
         return _DEGREE
     return min(_SLACK.get(limit.dimension, Fraction(0)), abs(limit.amount) / 16)
 
 
-def less(value: Any, limit: Any) -> bool:
+def less(value: "Ordered", limit: "Ordered") -> bool:
     """Whether `value` lies below `limit`; a limit itself is within."""
     return bool(value < limit) and not equal(value, limit)
 
 
-def more(value: Any, limit: Any) -> bool:
+def more(value: "Ordered", limit: "Ordered") -> bool:
     """Whether `value` lies above `limit`; a limit itself is within."""
     return bool(value > limit) and not equal(value, limit)
 
 
-def compare(value: Any, sense: Sense, limit: Any) -> Outcome:
+def compare(value: "Ordered | None", sense: Sense, limit: Any) -> Outcome:
     """The outcome of `value` against `limit`; None is a missing value, a range is a pair."""
     if value is None:
         return Outcome.MISSING
-    outside = {
-        Sense.AT_LEAST: lambda: less(value, limit),
-        Sense.AT_MOST: lambda: more(value, limit),
-        Sense.EXACTLY: lambda: not equal(value, limit),
-        Sense.RANGE: lambda: less(value, limit[0]) or more(value, limit[1]),
-    }[sense]()
-    return Outcome.OUTSIDE if outside else Outcome.WITHIN
+    return Outcome.OUTSIDE if _is_outside(value, sense, limit) else Outcome.WITHIN
+
+
+def _is_outside(value: "Ordered", sense: Sense, limit: Any) -> bool:
+    if sense is Sense.EXACTLY:
+        return not equal(value, limit)
+    least: Ordered
+    most: Ordered
+    least, most = limit if sense is Sense.RANGE else (limit, limit)
+    return (sense is not Sense.AT_MOST and less(value, least)) or (sense is not Sense.AT_LEAST and more(value, most))

@@ -1,4 +1,4 @@
-"""Quantity to text: trade fractions in inches, both unit systems, the project's first."""
+"""Formats quantities as text: trade fractions in inches, both unit systems, the project's first."""
 
 import re
 from fractions import Fraction
@@ -40,39 +40,39 @@ _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _DECIMALS = {"mm": 1, "F": 1, "C": 1, "F apart": 1, "C apart": 1, "kPa": 2, "m": 2, "psi": 1, "mph": 1, "m/s": 1}
 
 
-def printed_unit(unit: str) -> str:
+def format_unit(unit: str) -> str:
     """The unit as a reader expects it on paper: `F` is printed °F."""
     return _PRINTED.get(unit) or _POWER.sub(lambda power: power[1] + "²³⁴"[int(power[2]) - 2], unit)
 
 
-def printed(quantity: Quantity, unit: str) -> str:
+def format_quantity(quantity: Quantity, unit: str) -> str:
     """The quantity in `unit`, rounded as the trade writes it."""
     number = quantity.to(unit)
     if unit == "in":
-        return f"{inches(number)} in"
+        return f"{format_inches(number)} in"
     if unit == "ft":
-        return _feet(number)
+        return _format_feet(number)
     if unit == "R":
-        return f"R-{decimal(number, 3)}"
+        return f"R-{format_decimal(number, 3)}"
     exact = quantity.unit == unit
-    text = decimal(number, 8 if exact else 3, None if exact else _DECIMALS.get(unit))
+    text = format_decimal(number, 8 if exact else 3, None if exact else _DECIMALS.get(unit))
     joint = "" if unit in ("deg",) or unit.startswith("/") else " "
-    return f"{text}{joint}{printed_unit(unit)}"
+    return f"{text}{joint}{format_unit(unit)}"
 
 
-def both(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
+def format_both(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
     """`5/8 in (15.9 mm)`: the unit of the `first` system, then the other where it differs."""
-    unit_ip, unit_si = _nearest(quantity, unit_ip), _nearest(quantity, unit_si)
-    one, other = (unit_ip, unit_si) if first == "ip" else (unit_si, unit_ip)
-    if one == other:
-        return printed(quantity, one)
-    return f"{printed(quantity, one)} ({printed(quantity, other)})"
+    unit_ip, unit_si = _choose_unit(quantity, unit_ip), _choose_unit(quantity, unit_si)
+    unit, other_unit = (unit_ip, unit_si) if first == "ip" else (unit_si, unit_ip)
+    if unit == other_unit:
+        return format_quantity(quantity, unit)
+    return f"{format_quantity(quantity, unit)} ({format_quantity(quantity, other_unit)})"
 
 
-def inches(number: Fraction) -> str:
+def format_inches(number: Fraction) -> str:
     """`1-1/2`, `3/4`, `0.886`: a fraction down to 1/128 where it is exact, else decimals."""
     if 128 % number.denominator:
-        return decimal(number, 3)
+        return format_decimal(number, 3)
     sign, number = ("-" if number < 0 else ""), abs(number)
     whole, part = divmod(number, 1)
     if not part:
@@ -80,7 +80,7 @@ def inches(number: Fraction) -> str:
     return f"{sign}{int(whole)}-{part}" if whole else f"{sign}{part}"
 
 
-def decimal(number: Fraction | float, digits: int = 3, places: int | None = None) -> str:
+def format_decimal(number: Fraction | float, digits: int = 3, places: int | None = None) -> str:
     """The number with `digits` significant digits, at most `places` decimals, halves up, no trailing zeros.
 
     Without `places` a very small or very large one is told by its power of ten; whole digits are never dropped else.
@@ -88,14 +88,14 @@ def decimal(number: Fraction | float, digits: int = 3, places: int | None = None
     exact = Fraction(repr(number)) if isinstance(number, float) else Fraction(number)
     if not exact:
         return "0"
-    power = _power(abs(exact))
+    power = _find_power(abs(exact))
     if not -3 <= power <= 9 and places is None:
-        return f"{_rounded(exact / Fraction(10) ** power, digits - 1)}e{power}"
+        return f"{_round_half_up(exact / Fraction(10) ** power, digits - 1)}e{power}"
     wanted = max(0, digits - 1 - power)
-    return _rounded(exact, wanted if places is None else min(places, wanted))
+    return _round_half_up(exact, wanted if places is None else min(places, wanted))
 
 
-def set_figure(text: str) -> str:
+def raise_power(text: str) -> str:
     """A printed number with its power of ten raised: 5.66961e-8 is 5.66961 × 10⁻⁸, on one line."""
     digits, sign, power = text.partition("e")
     if not sign:
@@ -104,30 +104,30 @@ def set_figure(text: str) -> str:
     return ten if digits == "1" else f"{digits}\u00a0×\u00a0{ten}"
 
 
-def _rounded(number: Fraction, places: int) -> str:
+def _round_half_up(number: Fraction, places: int) -> str:
     whole = floor(abs(number) * 10**places + Fraction(1, 2))
     head, tail = divmod(whole, 10**places)
     decimals = f".{tail:0{places}d}".rstrip("0").rstrip(".") if places else ""
     return f"{'-' if number < 0 and whole else ''}{head}{decimals}"
 
 
-def _power(number: Fraction) -> int:
+def _find_power(number: Fraction) -> int:
     """The power of ten of the first significant digit."""
     power = floor(log10(number))
     return power + 1 if number >= Fraction(10) ** (power + 1) else power
 
 
-def _nearest(quantity: Quantity, unit: str) -> str:
-    """Feet for a length under a foot read badly, so inches are printed instead."""
+def _choose_unit(quantity: Quantity, unit: str) -> str:
+    """The unit to print in: inches for a length under a foot, which is hard to read in feet."""
     if UNITS[unit].dimension != quantity.dimension:
         raise ValueError(f"{quantity.dimension} cannot be printed in {unit}")
     small = quantity.dimension == "length" and 0 < abs(quantity.to("ft")) < 1
     return {"ft": "in", "m": "mm"}.get(unit, unit) if small else unit
 
 
-def _feet(number: Fraction) -> str:
+def _format_feet(number: Fraction) -> str:
     if number.denominator in (1, 5, 10):
-        return f"{decimal(number, 8)} ft"
+        return f"{format_decimal(number, 8)} ft"
     whole, sixteenths = divmod(round(abs(number) * 192), 192)
-    part = f" {inches(Fraction(sixteenths, 16))} in" if sixteenths else ""
+    part = f" {format_inches(Fraction(sixteenths, 16))} in" if sixteenths else ""
     return f"{'-' if number < 0 else ''}{whole} ft{part}"

@@ -1,4 +1,4 @@
-"""Text to quantity, in all usual ways of writing lengths and other measures."""
+"""Parses text as a quantity, in all the usual ways of writing lengths and other measures."""
 
 import re
 from difflib import get_close_matches
@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from specgen.quantities.quantity import Quantity
-from specgen.quantities.units import SAME_UNITS, SPELLINGS, UNITS, spelled
+from specgen.quantities.units import SAME_UNITS, SPELLINGS, UNITS, find_unit
 
 # Signs of typesetting that stand for plain ones: primes and quotes, fraction slashes, dashes, spaces.
 _MARKS = str.maketrans(
@@ -44,7 +44,7 @@ _THOUSANDS = re.compile(r"(?<![\d.])(?!(?<!,)0)(\d{1,3}),(?=\d{3}(?!\d))")
 
 
 class QuantityError(ValueError):
-    """The text is no quantity of the dimension asked for; `hint` says what would be right."""
+    """The text is not a quantity of the requested dimension; `hint` says what would be right."""
 
     def __init__(self, message: str, hint: str = "") -> None:
         super().__init__(message)
@@ -59,26 +59,26 @@ def parse_quantity(text: str, dimension: str, example_units: tuple[str, ...] = (
     `example_units` are offered where the unit is missing. Raises QuantityError.
     """
     dimension = SAME_UNITS.get(dimension, dimension)
-    plain = _plain(text)
+    plain = _normalize(text)
     feet = _FEET_INCHES.fullmatch(plain)
     if feet and dimension == "length":
-        inches = 12 * int(feet[2]) + number_of(feet[3])
-        return _made(-inches if feet[1] == "-" else inches, "in", text)
+        inches = 12 * int(feet[2]) + parse_number(feet[3])
+        return _build_quantity(-inches if feet[1] == "-" else inches, "in", text)
     resistance = _R_VALUE.fullmatch(plain)
     if resistance and dimension == "thermal_resistance":
-        return _made(number_of(resistance[2]), resistance[1], text)
+        return _build_quantity(parse_number(resistance[2]), resistance[1], text)
     match = _VALUE.fullmatch(plain)
     if not match or len((match[3] or "").lstrip("+-")) > 2:
-        raise QuantityError(f"{text!r} is no quantity", _write_like(example_units))
-    number = number_of(match[2]) * (-1 if match[1] == "-" else 1)
+        raise QuantityError(f"{text!r} is no quantity", _suggest_form(example_units))
+    number = parse_number(match[2]) * (-1 if match[1] == "-" else 1)
     if match[3]:
         number *= Fraction(10) ** int(match[3])
-    return _made(number, _unit_of(match[4].strip(), text, dimension, example_units), text)
+    return _build_quantity(number, _parse_unit(match[4].strip(), text, dimension, example_units), text)
 
 
-def measure(text: str) -> Quantity:
+def parse_any_quantity(text: str) -> Quantity:
     """The quantity written in `text`, whatever its dimension; raises QuantityError."""
-    plain = _plain(text)
+    plain = _normalize(text)
     match = _R_VALUE.fullmatch(plain) or _VALUE.fullmatch(plain)
     word = match[match.lastindex or 0].strip() if match and match.re is _VALUE else match[1] if match else ""
     name = SPELLINGS.get(word)
@@ -87,7 +87,7 @@ def measure(text: str) -> Quantity:
     return parse_quantity(text, UNITS[name].dimension)
 
 
-def number_of(text: str) -> Fraction:
+def parse_number(text: str) -> Fraction:
     """The exact number of `3`, `0.75`, `3/4`, `1-1/2` or `1 1/2`; QuantityError for a zero divisor."""
     whole, _, part = text.replace("-", " ").rpartition(" ")
     try:
@@ -96,7 +96,7 @@ def number_of(text: str) -> Fraction:
         raise QuantityError(f"{text!r} divides by zero", "write a whole number of parts, such as 1/2") from None
 
 
-def _plain(text: str) -> str:
+def _normalize(text: str) -> str:
     if not text.isascii():
         text = text.translate(_MARKS)
         for sign, plain in _VULGAR.items():
@@ -104,10 +104,10 @@ def _plain(text: str) -> str:
     return _THOUSANDS.sub(r"\1", text).strip()
 
 
-def _unit_of(unit: str, text: str, dimension: str, example_units: tuple[str, ...]) -> str:
+def _parse_unit(unit: str, text: str, dimension: str, example_units: tuple[str, ...]) -> str:
     if not unit:
-        raise QuantityError(f"{text!r} has no unit", _write_like(example_units, text.strip()))
-    name = spelled(unit)
+        raise QuantityError(f"{text!r} has no unit", _suggest_form(example_units, text.strip()))
+    name = find_unit(unit)
     if name is None or UNITS[name].dimension != dimension:
         known = [u for u, row in UNITS.items() if row.dimension == dimension]
         near = get_close_matches(unit, known, 1)
@@ -117,10 +117,10 @@ def _unit_of(unit: str, text: str, dimension: str, example_units: tuple[str, ...
     return str(name)
 
 
-def _write_like(units: tuple[str, ...], number: str = "40") -> str:
+def _suggest_form(units: tuple[str, ...], number: str = "40") -> str:
     return "write " + " or ".join(f"{number} {unit}" for unit in units) if units else "write a number and its unit"
 
 
-def _made(number: Fraction, unit: str, text: str) -> Quantity:
-    made = Quantity.of(number, unit)
-    return Quantity(made.amount, made.dimension, unit, text.strip())
+def _build_quantity(number: Fraction, unit: str, text: str) -> Quantity:
+    quantity = Quantity.of(number, unit)
+    return Quantity(quantity.amount, quantity.dimension, unit, text.strip())

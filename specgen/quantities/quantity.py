@@ -71,20 +71,20 @@ class Quantity:
         return Quantity(self.amount - self._other(other), self.dimension, self.unit)
 
 
-def dimension_of(field_dimension: str, unit: str) -> str:
+def find_dimension(field_dimension: str, unit: str) -> str:
     """The dimension a field is read in: the one it names, else the one of its printed unit."""
     if field_dimension and field_dimension != "none":
         return SAME_UNITS.get(field_dimension, field_dimension)
     return UNITS[SPELLINGS[unit]].dimension
 
 
-def apart(one: Quantity, other: Quantity) -> Quantity:
-    """How far a temperature lies above another, in degrees of the first one's scale."""
-    unit = "F apart" if one.unit == "F" else "C apart"
-    return Quantity(one.amount - other.amount, "temperature_difference", unit)
+def subtract_temperatures(temperature: Quantity, other: Quantity) -> Quantity:
+    """The difference of two temperatures, in degrees of the first one's scale."""
+    unit = "F apart" if temperature.unit == "F" else "C apart"
+    return Quantity(temperature.amount - other.amount, "temperature_difference", unit)
 
 
-def rounded(quantity: Quantity, digits: int = 4) -> Quantity:
-    """A computed quantity as a sentence shows it, to a few digits of its unit."""
+def round_quantity(quantity: Quantity, digits: int = 4) -> Quantity:
+    """A computed quantity rounded for a sentence, to a few significant digits."""
     number = quantity.number(quantity.unit)
     return Quantity.of(f"{number:.{digits}g}", quantity.unit)

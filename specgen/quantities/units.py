@@ -6,7 +6,7 @@ gravity, the US gallon (231 cubic inches). Source: NIST SP 811 (2008), appendix 
 """
 
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 INCH = Fraction(254, 10000)
 POUND = Fraction(45359237, 10**8)
@@ -24,10 +24,10 @@ class Unit(NamedTuple):
     dimension: str
     factor: Fraction
     system: str
-    offset: Fraction = Fraction(0)
+    offset: Fraction
 
 
-_ROWS: list[tuple[Any, ...]] = [
+_ROWS: list[tuple[str, str, Fraction | int, str]] = [
     ("in", "length", INCH, "ip"),
     ("ft", "length", 12 * INCH, "ip"),
     ("yd", "length", 36 * INCH, "ip"),
@@ -87,15 +87,21 @@ _ROWS: list[tuple[Any, ...]] = [
     ("/K", "expansion", 1, "si"),
     ("%/1000 ft", "derate", Fraction(1, 12000) / INCH, "ip"),
     ("%/300 m", "derate", Fraction(1, 300), "si"),
-    ("F", "temperature", RANKINE, "ip", Fraction("459.67") * RANKINE),
-    ("C", "temperature", 1, "si", Fraction("273.15")),
+    ("F", "temperature", RANKINE, "ip"),
+    ("C", "temperature", 1, "si"),
     ("K", "temperature", 1, "si"),
     # A difference of temperatures has the size of a degree and no zero point of its own.
     ("F apart", "temperature_difference", RANKINE, "ip"),
     ("C apart", "temperature_difference", 1, "si"),
 ]
 
-UNITS = {row[0]: Unit(row[0], row[1], Fraction(row[2]), row[3], *row[4:]) for row in _ROWS}
+# Where a scale of temperature has its zero, in kelvin.
+_OFFSETS = {"F": Fraction("459.67") * RANKINE, "C": Fraction("273.15")}
+
+UNITS = {
+    name: Unit(name, dimension, Fraction(factor), system, _OFFSETS.get(name, Fraction(0)))
+    for name, dimension, factor, system in _ROWS
+}
 
 _OTHER_SPELLINGS = {
     "in": ["inch", "inches", "in.", '"', "''"],
@@ -164,7 +170,7 @@ SPELLINGS = {name: name for name in UNITS}
 SPELLINGS |= {other: name for name, others in _OTHER_SPELLINGS.items() for other in others}
 
 
-def spelled(text: str) -> str | None:
+def find_unit(text: str) -> str | None:
     """The name of the unit that a text spells, whatever its capitals; None where there is none."""
     return SPELLINGS.get(text) or SPELLINGS.get(text.lower())
 

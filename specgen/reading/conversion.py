@@ -12,9 +12,9 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Any
 
 from specgen.model.field import Field
-from specgen.quantities.format import decimal
-from specgen.quantities.parse import QuantityError, number_of, parse_quantity
-from specgen.quantities.quantity import Quantity, dimension_of
+from specgen.quantities.format import format_decimal
+from specgen.quantities.parse import QuantityError, parse_number, parse_quantity
+from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.quantities.units import APART
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def with_unit(text: str, unit: str) -> str:
 
 
 def _quantity(field: Field, text: str) -> Quantity:
-    dimension = dimension_of(field.dimension, field.unit_ip)
+    dimension = find_dimension(field.dimension, field.unit_ip)
     units = (field.unit_ip,) if field.unit_ip == field.unit_si else (field.unit_ip, field.unit_si)
     apart = dimension == "temperature_difference"
     try:
@@ -91,7 +91,7 @@ def _number(text: str) -> int | Fraction:
 def _parts(text: str) -> Fraction:
     """The number of `3/4` or `1-1/2`; a dash before it is its sign, one inside joins a whole and its fraction."""
     try:
-        number = number_of(text.lstrip("+-"))
+        number = parse_number(text.lstrip("+-"))
     except QuantityError as error:
         raise InvalidValue(error.message, error.hint) from None
     return -number if text.startswith("-") else number
@@ -109,7 +109,7 @@ def _percent(text: str) -> int | Fraction:
     plain = text.strip()
     number = _number(plain.removesuffix("%").strip())
     if 0 < number < 1 and not plain.endswith("%"):
-        share = decimal(number * 100, 6)
+        share = format_decimal(number * 100, 6)
         raise InvalidValue(f"{text!r} may be a share or a percentage", f"write {share}% or {plain}%")
     return number
 

@@ -5,7 +5,7 @@ from typing import Any
 from specgen.model.field import Collection, Field, Path, Schema
 from specgen.model.suggest import near_hint
 from specgen.quantities.parse import QuantityError, parse_quantity
-from specgen.quantities.quantity import dimension_of
+from specgen.quantities.quantity import find_dimension
 from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.standards.rows import Wrong
 from specgen.standards.shapes import CONDITION, TEXT, YES_NO, Kind, Known, Shape, list_of, one_of
@@ -127,7 +127,7 @@ def _check_units(made: Field) -> None:
     """Raise Wrong where the units of a quantity are not of its dimension, or a figure of it is not in such a unit."""
     if "quantity" not in (made.kind, made.of):
         return
-    dimension = dimension_of(made.dimension, made.unit_ip)
+    dimension = find_dimension(made.dimension, made.unit_ip)
     for key, unit in (("unit_ip", made.unit_ip), ("unit_si", made.unit_si)):
         if UNITS[unit].dimension != dimension:
             known = [name for name, row in UNITS.items() if row.dimension == dimension]

@@ -60,7 +60,7 @@ def read_schema(folder: FilePath, rows: Standards) -> Schema:
     for path, entry in {_above(entry.made.path): entry for entry in entries}.items():
         entry.tell(_check_place, path, schema)
     for entry in entries:
-        entry.tell(entry.shape.cross, entry.written, schema)
+        entry.tell(entry.shape.check_fields, entry.written, schema)
     return schema
 
 
@@ -73,7 +73,8 @@ class _Entry(NamedTuple):
 
     file: FilePath
     name: str
-    written: dict[str, Any]
+    written: Any
+    """A mapping, as its shape has made sure."""
     shape: Shape
     made: Field | Collection
 

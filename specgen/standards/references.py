@@ -7,7 +7,7 @@ from specgen.model.condition import ConditionError, Term, parse_condition, terms
 from specgen.model.field import Field, Path, Schema, dotted
 from specgen.model.suggest import near_hint
 from specgen.quantities.parse import QuantityError, parse_quantity
-from specgen.quantities.quantity import dimension_of
+from specgen.quantities.quantity import find_dimension
 from specgen.standards.rows import Wrong
 
 _TIMES = re.compile(r"\d+ x (?P<path>[\w.*]+)")
@@ -16,11 +16,11 @@ _NUMBERS = ("integer", "number", "percent")
 
 
 def check_path(text: str, schema: Schema) -> None:
-    """Raise Wrong where a dotted path leads to no field."""
-    field_of(tuple(text.split(".")), schema)
+    """Raise Wrong where there is no field at a dotted path."""
+    find_field(tuple(text.split(".")), schema)
 
 
-def field_of(path: Path, schema: Schema) -> Field:
+def find_field(path: Path, schema: Schema) -> Field:
     """The field at a path with stars; raises Wrong with the nearest one."""
     if path not in schema.fields:
         raise Wrong(f"there is no field {dotted(path)}", near_hint(dotted(path), map(dotted, schema.fields)))
@@ -28,7 +28,7 @@ def field_of(path: Path, schema: Schema) -> Field:
 
 
 def check_condition(text: str, schema: Schema) -> None:
-    """Raise Wrong where a condition cannot be read, or speaks of a field, member or choice that there is not."""
+    """Raise Wrong where a condition cannot be parsed, or names an unknown field, member or choice."""
     if not text:
         return
     try:
@@ -45,11 +45,11 @@ def _check_term(term: Term, schema: Schema) -> None:
     if term.counted or (*term.path, "*") in schema.collections:
         _check_collection(term, schema)
         return
-    made = field_of(term.path, schema)
+    field = find_field(term.path, schema)
     if not term.relation.startswith("is "):
-        _check_relation(term.relation, made)
+        _check_relation(term.relation, field)
         for word in term.right:
-            _check_right(word, term.relation, made, schema)
+            _check_right(word, term.relation, field, schema)
 
 
 def _check_collection(term: Term, schema: Schema) -> None:
@@ -62,41 +62,41 @@ def _check_collection(term: Term, schema: Schema) -> None:
         )
 
 
-def _check_relation(relation: str, made: Field) -> None:
-    """Whether a list is asked what it has, and only figures are asked for more or less."""
-    if (relation == "has") != (made.kind == "list"):
-        fits = "has" if made.kind == "list" else "= or in"
-        raise Wrong(f"{relation} does not go with {dotted(made.path)}, a {made.kind}", f"write {fits}")
-    if relation[0] in "<>" and made.kind not in (*_NUMBERS, "quantity"):
-        raise Wrong(f"{dotted(made.path)} is no figure", "write = or in")
+def _check_relation(relation: str, field: Field) -> None:
+    """Raise Wrong where `has` is not used on a list, or < and > not on a number."""
+    if (relation == "has") != (field.kind == "list"):
+        fits = "has" if field.kind == "list" else "= or in"
+        raise Wrong(f"{relation} does not go with {dotted(field.path)}, a {field.kind}", f"write {fits}")
+    if relation[0] in "<>" and field.kind not in (*_NUMBERS, "quantity"):
+        raise Wrong(f"{dotted(field.path)} is no figure", "write = or in")
 
 
-def _check_right(word: str, relation: str, made: Field, schema: Schema) -> None:
-    """Whether a field can be compared with a word: one of its choices, or a figure in its unit."""
+def _check_right(word: str, relation: str, field: Field, schema: Schema) -> None:
+    """Raise Wrong where a word is neither a choice of a field nor a figure in its unit."""
     times = _TIMES.fullmatch(word)
-    kind = made.of or made.kind
+    kind = field.of or field.kind
     if times:
-        field_of(tuple(times["path"].split(".")), schema)
+        find_field(tuple(times["path"].split(".")), schema)
     elif kind == "quantity":
         try:
-            parse_quantity(word, dimension_of(made.dimension, made.unit_ip), (made.unit_ip,))
+            parse_quantity(word, find_dimension(field.dimension, field.unit_ip), (field.unit_ip,))
         except QuantityError as error:
-            raise Wrong(f"{dotted(made.path)} {relation} {word}: {error.message}", error.hint) from None
+            raise Wrong(f"{dotted(field.path)} {relation} {word}: {error.message}", error.hint) from None
     elif kind in _NUMBERS:
-        _check_number(word, made)
+        _check_number(word, field)
     else:
-        check_choice(word, made)
+        check_choice(word, field)
 
 
-def check_choice(word: str, made: Field) -> None:
-    """Raise Wrong where a word is none of the choices of a field that has some."""
-    choices = _YES_NO if made.kind == "yes_no" else made.values
+def check_choice(word: str, field: Field) -> None:
+    """Raise Wrong where a field has choices and a word is not one of them."""
+    choices = _YES_NO if field.kind == "yes_no" else field.values
     if choices and word not in choices:
-        raise Wrong(f"{word!r} is no choice of {dotted(made.path)}", near_hint(word, choices))
+        raise Wrong(f"{word!r} is no choice of {dotted(field.path)}", near_hint(word, choices))
 
 
-def _check_number(word: str, made: Field) -> None:
+def _check_number(word: str, field: Field) -> None:
     try:
         Fraction(word)
     except ValueError:
-        raise Wrong(f"{dotted(made.path)} is a number, {word!r} is none", "write a bare number") from None
+        raise Wrong(f"{dotted(field.path)} is a number, {word!r} is none", "write a bare number") from None

@@ -10,28 +10,28 @@ from typing import Any, NamedTuple
 
 from specgen.model.field import Schema
 from specgen.model.suggest import near_hint
-from specgen.standards.references import check_choice, check_condition, check_path, field_of
-from specgen.standards.rows import Wrong
+from specgen.standards.references import check_choice, check_condition, check_path, find_field
+from specgen.standards.rows import Data, Wrong
 
 _LIMIT_ASKED = re.compile(r"""\blimit\(\s*['"]([^'"]*)['"]\s*\)""")
 
 
 class Known(NamedTuple):
-    """What rows may refer to by name: the rows of each file as they are written, and those made so far."""
+    """What rows may refer to by name: the rows of each file as written, and those already typed."""
 
     rows: Mapping[str, Mapping[str, Any]]
-    made: dict[str, dict[str, Any]]
+    typed: dict[str, dict[str, Any]]
 
 
 class Kind(NamedTuple):
-    """A kind of value: in words, how it is converted, and what of it can only be checked against the schema.
+    """A kind of value: its description, its conversion, and its check against the schema.
 
     Both functions raise Wrong.
     """
 
     what: str
-    convert: Callable[[Any, Known], Any]
-    cross: Callable[[Any, Schema], None] | None = None
+    convert: Callable[[Data, Known], Any]
+    check_fields: Callable[[Any, Schema], None] | None = None
 
 
 class Shape:
@@ -40,12 +40,14 @@ class Shape:
     def __init__(self, needed: Mapping[str, Kind], optional: Mapping[str, Kind] | None = None) -> None:
         self.needed, self.keys = needed, {**needed, **(optional or {})}
         self._converts = {key: kind.convert for key, kind in self.keys.items()}
-        self._crosses = {key: kind.cross for key, kind in self.keys.items() if kind.cross is not None}
+        self._field_checks = {
+            key: kind.check_fields for key, kind in self.keys.items() if kind.check_fields is not None
+        }
 
-    def convert(self, row: Any, known: Known) -> dict[str, Any]:
+    def convert(self, row: Data, known: Known) -> dict[str, Any]:
         """The typed values of a row by key; raises Wrong."""
-        if row.__class__ is not dict:
-            raise Wrong(f"{_noun(row)} stands here", f"write the keys of a row: {', '.join(self.keys)}")
+        if not isinstance(row, dict):
+            raise Wrong(f"{_name_data(row)} stands here", f"write the keys of a row: {', '.join(self.keys)}")
         typed, converts = {}, self._converts
         for key, value in row.items():
             if key not in converts:
@@ -59,9 +61,9 @@ class Shape:
                 raise Wrong(f"the key {key} is missing", f"write {self.needed[key].what}")
         return typed
 
-    def cross(self, row: Mapping[str, Any], schema: Schema) -> None:
+    def check_fields(self, row: Mapping[str, Data], schema: Schema) -> None:
         """Check what a row says of fields; raises Wrong."""
-        for key, check in self._crosses.items():
+        for key, check in self._field_checks.items():
             if key in row:
                 try:
                     check(row[key], schema)
@@ -69,24 +71,24 @@ class Shape:
                     raise wrong.inside(key) from None
 
 
-def _noun(value: Any) -> str:
+def _name_data(value: Data) -> str:
     return "a list" if isinstance(value, list) else "a mapping" if isinstance(value, dict) else "a text"
 
 
-def _any_text(value: Any, known: Known) -> Any:
-    if value.__class__ is not str:
-        raise Wrong(f"{_noun(value)} stands here", "write a text")
+def _require_any_text(value: Data, known: Known) -> str:
+    if not isinstance(value, str):
+        raise Wrong(f"{_name_data(value)} stands here", "write a text")
     return value
 
 
-def _text(value: Any, known: Known) -> Any:
-    if value.__class__ is not str or not value:
-        raise Wrong(f"{_noun(value) if value else 'nothing'} stands here", "write a text")
+def _require_text(value: Data, known: Known) -> str:
+    if not isinstance(value, str) or not value:
+        raise Wrong(f"{_name_data(value) if value else 'nothing'} stands here", "write a text")
     return value
 
 
-def _template(value: Any, known: Known) -> str:
-    text: str = _any_text(value, known)
+def _check_template(value: Data, known: Known) -> str:
+    text = _require_any_text(value, known)
     for name in _LIMIT_ASKED.findall(text) if "limit(" in text else ():
         _look_up(name, known.rows["limits"], "limits")
     return text
@@ -97,26 +99,26 @@ def _look_up(name: str, rows: Iterable[str], file: str) -> None:
         raise Wrong(f"{name!r} is no row of {file}.yaml", near_hint(name, rows))
 
 
-ANY_TEXT = Kind("a text, or nothing", _any_text)
-TEXT = Kind("a text", _text)
-TEMPLATE = Kind("a text", _template)
-CONDITION = Kind("a condition, such as `gloss.coats > 1`", _any_text, check_condition)
-PATH = Kind("the path of a field", lambda value, known: tuple(_text(value, known).split(".")), check_path)
+ANY_TEXT = Kind("a text, or nothing", _require_any_text)
+TEXT = Kind("a text", _require_text)
+TEMPLATE = Kind("a text", _check_template)
+CONDITION = Kind("a condition, such as `gloss.coats > 1`", _require_any_text, check_condition)
+PATH = Kind("the path of a field", lambda value, known: tuple(_require_text(value, known).split(".")), check_path)
 
 
 def one_of(words: Iterable[str] | Mapping[str, Any], what: str = "") -> Kind:
-    """One of some words; of a mapping, what it makes of the word."""
+    """One of some words; for a mapping, the value it gives for the word."""
     meant = words if isinstance(words, Mapping) else {word: word for word in words}
 
-    def convert(value: Any, known: Known) -> Any:
-        if value.__class__ is not str:
-            raise Wrong(f"{_noun(value)} stands here", f"write {told}")
+    def convert(value: Data, known: Known) -> Any:
+        if not isinstance(value, str):
+            raise Wrong(f"{_name_data(value)} stands here", f"write {wanted}")
         if value not in meant:
             raise Wrong(f"{value!r} is not known", near_hint(value, meant))
         return meant[value]
 
-    told = what or f"one of {', '.join(meant)}"
-    return Kind(told, convert)
+    wanted = what or f"one of {', '.join(meant)}"
+    return Kind(wanted, convert)
 
 
 YES_NO = one_of({"yes": True, "no": False})
@@ -125,25 +127,26 @@ YES_NO = one_of({"yes": True, "no": False})
 def name_in(file: str) -> Kind:
     """The name of a row of a file."""
 
-    def convert(value: Any, known: Known) -> str:
-        _look_up(_any_text(value, known), known.rows[file], file)
-        return str(value)
+    def convert(value: Data, known: Known) -> str:
+        name = _require_any_text(value, known)
+        _look_up(name, known.rows[file], file)
+        return name
 
     return Kind(f"the name of a row of {file}.yaml", convert)
 
 
 def row_in(file: str) -> Kind:
-    """A row of a file that stands before, by its name."""
+    """A row of a file read earlier, by its name."""
     name = name_in(file)
-    return Kind(name.what, lambda value, known: known.made[file][name.convert(value, known)])
+    return Kind(name.what, lambda value, known: known.typed[file][name.convert(value, known)])
 
 
 def list_of(kind: Kind) -> Kind:
-    """A list, empty or not, in which nothing stands twice."""
+    """A list, possibly empty, without duplicates."""
 
-    def convert(value: Any, known: Known) -> tuple[Any, ...]:
-        if value.__class__ is not list:
-            raise Wrong(f"{_noun(value)} stands here", "write a list, in brackets")
+    def convert(value: Data, known: Known) -> tuple[Any, ...]:
+        if not isinstance(value, list):
+            raise Wrong(f"{_name_data(value)} stands here", "write a list, in brackets")
         typed: list[Any] = []
         for place, entry in enumerate(value):
             try:
@@ -154,32 +157,42 @@ def list_of(kind: Kind) -> Kind:
                 raise Wrong(f"{entry!r} stands twice in the list", "keep one of them", (place,))
         return tuple(typed)
 
-    def cross(value: Any, schema: Schema) -> None:
-        for place, entry in enumerate(value):
+    return Kind(
+        f"a list, each entry {kind.what}", convert, _check_each(kind.check_fields) if kind.check_fields else None
+    )
+
+
+def _check_each(check: Callable[[Any, Schema], None]) -> Callable[[list[Data], Schema], None]:
+    def check_entries(entries: list[Data], schema: Schema) -> None:
+        for place, entry in enumerate(entries):
             try:
-                kind.cross(entry, schema)  # type: ignore[misc]
+                check(entry, schema)
             except Wrong as wrong:
                 raise wrong.inside(place) from None
 
-    return Kind(f"a list, each entry {kind.what}", convert, cross if kind.cross else None)
+    return check_entries
 
 
 def choice_of(path: str) -> Kind:
     """One of the choices of a field."""
-    made = tuple(path.split("."))
-    return Kind(f"a choice of {path}", _any_text, lambda value, schema: check_choice(value, field_of(made, schema)))
+    field_path = tuple(path.split("."))
+    return Kind(
+        f"a choice of {path}",
+        _require_any_text,
+        lambda value, schema: check_choice(value, find_field(field_path, schema)),
+    )
 
 
 def text_or(key: str, text: Kind, shape: Shape, make: Callable[..., Any]) -> Kind:
-    """A mapping of more keys, or a text alone, which is then what stands under `key`."""
+    """A mapping, or a text alone, which then is the value of `key`."""
 
-    def convert(value: Any, known: Known) -> Any:
-        if value.__class__ is str:
+    def convert(value: Data, known: Known) -> Any:
+        if isinstance(value, str):
             return make(**{key: text.convert(value, known)})
         return make(**shape.convert(value, known))
 
-    def cross(value: Any, schema: Schema) -> None:
-        if value.__class__ is dict:
-            shape.cross(value, schema)
+    def check_fields(value: Data, schema: Schema) -> None:
+        if isinstance(value, dict):
+            shape.check_fields(value, schema)
 
-    return Kind(f"{text.what}, or a mapping of {', '.join(shape.keys)}", convert, cross)
+    return Kind(f"{text.what}, or a mapping of {', '.join(shape.keys)}", convert, check_fields)

@@ -1,11 +1,11 @@
-"""The steps in the order of the work: each names the one it follows, so that one can be put in between."""
+"""The steps in the order of the work: each names the one it follows, so that a new one can be inserted."""
 
 from specgen.model.standard import Step
 from specgen.standards.rows import Wrong
 
 
 def order_steps(steps: dict[str, Step]) -> dict[str, Step]:
-    """The steps from the first to the last; raises Wrong where they are no single chain."""
+    """The steps from first to last; raises Wrong where they do not form a single chain."""
     after: dict[str, str] = {}
     for name, step in steps.items():
         if step.follows == name:

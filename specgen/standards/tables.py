@@ -1,4 +1,4 @@
-"""The shape of each file of rows, told once: its keys, their kinds, and what a row of it becomes."""
+"""The shape of each data file: its keys, their kinds, and what a row becomes."""
 
 from collections.abc import Callable
 from typing import Any, NamedTuple
@@ -9,8 +9,8 @@ from specgen.model.source import Source
 from specgen.model.standard import Criterion, Reference, Sentence, Step, Tool
 from specgen.quantities.comparison import Sense
 from specgen.quantities.units import UNITS
-from specgen.standards.limits import cross_limit, make_limit
-from specgen.standards.references import check_choice, field_of
+from specgen.standards.limits import check_limit_field, make_limit
+from specgen.standards.references import check_choice, find_field
 from specgen.standards.rows import Wrong
 from specgen.standards.shapes import (
     ANY_TEXT,
@@ -37,11 +37,11 @@ _SOURCES = {word: SourceKind[word.upper()] for word in ("published", "practice",
 
 
 class Table(NamedTuple):
-    """The shape of the rows of a file, what each becomes, and what only the schema can tell of a whole row."""
+    """The shape of the rows of a file, what each becomes, and a check of a whole row against the schema."""
 
     shape: Shape
     make: Callable[[str, dict[str, Any]], Any]
-    cross: Callable[[str, dict[str, str], Schema], None] = lambda name, row, schema: None
+    check_fields: Callable[[str, dict[str, str], Schema], None] = lambda name, row, schema: None
 
 
 def _make_source(name: str, row: dict[str, Any]) -> Source:
@@ -58,8 +58,8 @@ def _make_sentence(say: str, when: str = "") -> Sentence:
     return Sentence(text=say, when=when)
 
 
-def _cross_edition(name: str, row: dict[str, str], schema: Schema) -> None:
-    check_choice(name, field_of(("code", "edition"), schema))
+def _check_edition(name: str, row: dict[str, str], schema: Schema) -> None:
+    check_choice(name, find_field(("code", "edition"), schema))
 
 
 _SENTENCE = text_or("say", TEMPLATE, Shape({"say": TEMPLATE, "when": CONDITION}), _make_sentence)
@@ -73,7 +73,7 @@ TABLES = {
             {"unit": one_of((*UNITS, *COUNTED)), "bounds": PATH, "maker_figure": PATH},
         ),
         make_limit,
-        cross_limit,
+        check_limit_field,
     ),
     "forms": Table(Shape({"title": TEXT}), lambda name, row: f"{row['title']} ({name})"),
     "steps": Table(
@@ -119,6 +119,6 @@ TABLES = {
             {"inspection_section": TEXT, "eifs_section": TEXT, "wind_standard": choice_of("code.wind_standard")},
         ),
         lambda name, row: row,
-        _cross_edition,
+        _check_edition,
     ),
 }

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from specgen.model.field import Field, Node, Schema
 from specgen.model.value_text import words
-from specgen.quantities.format import decimal
+from specgen.quantities.format import format_decimal
 from specgen.quantities.parse import QuantityError, parse_quantity
-from specgen.quantities.quantity import dimension_of
+from specgen.quantities.quantity import find_dimension
 
 RINGS = ("verdict", "mockup", "work", "closeout")
 # What a file must give to be read at all stands uncommented, with an example to be changed.
@@ -105,8 +105,8 @@ def _example(field: Field, units: str) -> str:
         return f"[{_MARKS[field.to]}]" if field.kind == "list" else _MARKS[field.to]
     if units == "si" and field.kind == "quantity":
         try:
-            quantity = parse_quantity(text, dimension_of(field.dimension, field.unit_ip))
-            text = f"{decimal(quantity.to(field.unit_si), 3)} {field.unit_si}"
+            quantity = parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
+            text = f"{format_decimal(quantity.to(field.unit_si), 3)} {field.unit_si}"
         except QuantityError:
             return text
     quoted = field.kind in ("text", "file") or '"' in text or ": " in text

@@ -6,7 +6,7 @@ from typing import Any
 from specgen.model.field import Path, dotted
 from specgen.model.problem import Refused
 from specgen.model.working import Lookup, Working
-from specgen.quantities.format import decimal, printed_unit
+from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.units import APART
 
 # What one member of a project came to: its value, what is unfit, or the absent fields it waits for.
@@ -17,16 +17,21 @@ def format_working(working: Working) -> str:
     """A calculation with its inputs, steps, result, what governs, source and limits of use."""
     lines = [f"{working.name}", ""]
     lines += [
-        f"  {g.symbol:<8} {g.name:<34} {decimal(g.value, 6)} {printed_unit(g.unit)}".rstrip() for g in working.inputs
+        f"  {g.symbol:<8} {g.name:<34} {format_decimal(g.value, 6)} {format_unit(g.unit)}".rstrip()
+        for g in working.inputs
     ]
     lines.append("")
     for step in working.steps:
         lines.append(f"  {step.symbol:<8} {step.name}")
         lines.append(f"           = {step.expression}")
-        lines.append(f"           = {step.substitution} = {decimal(step.value, 6)} {printed_unit(step.unit)}".rstrip())
+        lines.append(
+            f"           = {step.substitution} = {format_decimal(step.value, 6)} {format_unit(step.unit)}".rstrip()
+        )
     governs = f"  (governed by {working.governing_case})" if working.governing_case else ""
-    lines += ["", f"  result   {decimal(working.result, 6)} {working.printed_unit}{governs}"]
-    lines += [f"  {s.name}: {decimal(s.value, 6)} {printed_unit(s.unit)}".rstrip() for s in working.secondary_steps]
+    lines += ["", f"  result   {format_decimal(working.result, 6)} {working.printed_unit}{governs}"]
+    lines += [
+        f"  {s.name}: {format_decimal(s.value, 6)} {format_unit(s.unit)}".rstrip() for s in working.secondary_steps
+    ]
     lines.append("")
     lines += [f"  source: {source.legend}" for source in working.source]
     lines += [f"  note: {note}" for note in working.notes]

@@ -9,7 +9,7 @@ import sys
 import zipfile
 from pathlib import Path
 
-from specgen.formats.xml_text import escaped
+from specgen.formats.xml_text import escape
 from specgen.model.block import Document, Item, Table, Text
 
 TABLES, ROWS, ITEMS = 25, 1330, 400
@@ -49,7 +49,7 @@ def floor(document: Document) -> bytes:
         if isinstance(block, Item):
             parts.append(
                 f'<w:p><w:pPr><w:pStyle w:val="Item1"/><w:numPr><w:ilvl w:val="0"/><w:numId w:val="2"/></w:numPr>'
-                f'</w:pPr><w:r><w:t xml:space="preserve">{escaped(block.content[0].text)}</w:t></w:r></w:p>'
+                f'</w:pPr><w:r><w:t xml:space="preserve">{escape(block.content[0].text)}</w:t></w:r></w:p>'
             )
             continue
         parts.append("<w:tbl>")
@@ -58,7 +58,7 @@ def floor(document: Document) -> bytes:
             for cell in row:
                 parts.append(
                     f'<w:tc><w:tcPr><w:tcW w:w="2340" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="TableText"/>'
-                    f'</w:pPr><w:r><w:t xml:space="preserve">{escaped(cell[0].text)}</w:t></w:r></w:p></w:tc>'
+                    f'</w:pPr><w:r><w:t xml:space="preserve">{escape(cell[0].text)}</w:t></w:r></w:p></w:tc>'
                 )
             parts.append("</w:tr>")
         parts.append("</w:tbl>")
@@ -76,8 +76,8 @@ def main(times: str, folder: str) -> None:
 
     gc.set_threshold(100_000, 50, 50)  # as the command does
     document, words = content(int(times)), templates_folder()
-    (Path(folder) / "measured.docx").write_bytes(docx.written(document, words / "letterhead.docx"))
-    (Path(folder) / "measured.html").write_bytes(html.written(document, words))
+    (Path(folder) / "measured.docx").write_bytes(docx.write_docx(document, words / "letterhead.docx"))
+    (Path(folder) / "measured.html").write_bytes(html.write_html(document, words))
 
 
 if __name__ == "__main__":

@@ -21,11 +21,11 @@ def measure() -> None:
     one, many = content(1), content(TIMES)
     words = templates_folder()
     paper = words / "letterhead.docx"
-    small, large = seconds(lambda: docx.written(one, paper)), seconds(lambda: docx.written(many, paper), 2)
+    small, large = seconds(lambda: docx.write_docx(one, paper)), seconds(lambda: docx.write_docx(many, paper), 2)
     at_most("DOCX writer x1 / floor", small / seconds(lambda: floor(one)), 4)
     at_most("DOCX writer x16 / floor", large / seconds(lambda: floor(many), 2), 4)
     at_most("DOCX writer, exponent of growth", math.log(large / small) / math.log(TIMES), 1.1)
-    page = seconds(lambda: html.written(one, words))
+    page = seconds(lambda: html.write_html(one, words))
     at_most("HTML writer x1 / floor", page / seconds(lambda: floor(one)), 4)
     through = seconds(lambda: markdown.markdown(as_markdown(one), extensions=["tables"]), 2)
     at_least("the same through Markdown / HTML writer", through / page, 15)

@@ -25,7 +25,7 @@ from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.source import PRACTICE, InForce, Kind, Source
 from specgen.model.working import METHOD, Working
-from specgen.quantities.quantity import Quantity, dimension_of
+from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.quantities.units import UNITS
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
@@ -158,7 +158,7 @@ def test_every_declared_field_is_one_of_the_schema_and_of_its_dimension() -> Non
         field = reached(schema, tuple(starred.split("."))).field
         assert field is not None, (module, name)
         if field.kind == "quantity":
-            assert one.dimension == dimension_of(field.dimension, field.unit_ip).replace("thickness", "length")
+            assert one.dimension == find_dimension(field.dimension, field.unit_ip).replace("thickness", "length")
         else:
             wanted = {"percent": "percent", "number": "number", "integer": "number", "yes_no": "yes_no"}
             assert one.dimension == wanted.get(field.kind, "word"), (module, name, field.kind)

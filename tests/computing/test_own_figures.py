@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from specgen.quantities.parse import QuantityError, measure, number_of
+from specgen.quantities.parse import QuantityError, parse_any_quantity, parse_number
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 from specgen.standards import load_limits, load_standards
@@ -57,14 +57,14 @@ def written(text: str) -> Iterator[Any]:
         yield "%", number
     elif text[:1].isdigit():
         try:
-            yield measure(text)
+            yield parse_any_quantity(text)
         except (QuantityError, ValueError, KeyError):
             return
 
 
 def number_in(text: str) -> Fraction | None:
     try:
-        return number_of(text)
+        return parse_number(text)
     except ValueError:
         return None
 

@@ -18,7 +18,7 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Step, Working
-from specgen.quantities.format import decimal
+from specgen.quantities.format import format_decimal
 from specgen.resolving.provider import Provider, Resolver
 from tests.support import EXAMPLES
 
@@ -207,7 +207,7 @@ def test_a_figure_stands_in_place_of_its_symbol(value: float, shown: str) -> Non
     made.known["x"] = value
     made.step("y", "a trial", "x + 1", "")
     assert made.steps[0].substitution == shown
-    assert decimal(value, 6) in shown
+    assert format_decimal(value, 6) in shown
 
 
 def test_a_function_and_a_longer_name_keep_their_letters() -> None:

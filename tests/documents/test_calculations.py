@@ -91,7 +91,7 @@ def test_the_document_stands_between_the_warnings_and_the_procedure() -> None:
 
 def test_every_calculation_there_is_stands_in_the_document_or_among_what_waits() -> None:
     for example in ("clean", "metric", "stops"):
-        said = text.written(document_of(example, "D06", draft=True))
+        said = text.write_text(document_of(example, "D06", draft=True))
         printed = [p for p in map(computing.find, computing.names()) if p.compute is not None and p.printed]
         assert [p.name for p in printed if p.title not in said] == []
 
@@ -126,7 +126,7 @@ def test_the_working_printed_is_the_one_computed() -> None:
     for step in working.steps:
         assert any(e.symbol == step.symbol and e.substitution == step.substitution for e in said)
     # 24 mm: rounded up from 23.432 mm to the next millimeter; metric first, as the project asks.
-    assert "Result for J1: 24 mm (0.945 in), governed by closing." in text.written(made)
+    assert "Result for J1: 24 mm (0.945 in), governed by closing." in text.write_text(made)
 
 
 def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path) -> None:
@@ -143,7 +143,7 @@ def test_two_hundred_joints_are_worked_once_and_stand_in_a_table(tmp_path: Path)
 def test_sums_with_other_lines_are_worked_apart(tmp_path: Path) -> None:
     change = joints(2)
     change["joints"]["J2"]["structural_shear"] = "1/4 in"
-    said = text.written(d06(context_of(tmp_path, change)))
+    said = text.write_text(d06(context_of(tmp_path, change)))
     assert "Worked in full for J1." in said
     assert "Worked in full for J2." in said
 
@@ -222,7 +222,7 @@ def test_figures_of_memory_and_practice_bear_a_mark() -> None:
 @pytest.mark.parametrize(("width", "said"), [("3/4 in", "met"), ("1/2 in", "not met")])
 def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, said: str, tmp_path: Path) -> None:
     context = context_of(tmp_path, joints(1, width=width, panel_length="20 ft"))
-    assert f", {said} (SLT-02a)." in text.written(d06(context))
+    assert f", {said} (SLT-02a)." in text.write_text(d06(context))
     (one,) = (c for c in context.judgment.compared if c.code == "SLT-02a")
     assert (one.name, one.member, one.path) == ("joint-width", ("joints", "J1"), ("joints", "J1", "width"))
     assert one.outcome is {"met": Outcome.WITHIN, "not met": Outcome.OUTSIDE}[said]
@@ -231,7 +231,7 @@ def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, sai
 def test_a_width_that_is_not_given_is_not_judged_yet(tmp_path: Path) -> None:
     change = joints(1)
     del change["joints"]["J1"]["width"]
-    assert "Width of the joint: [Width of the joint], not judged yet (SLT-02a)." in text.written(
+    assert "Width of the joint: [Width of the joint], not judged yet (SLT-02a)." in text.write_text(
         d06(context_of(tmp_path, change))
     )
 
@@ -240,14 +240,14 @@ def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: P
     change = joints(3)
     for mark in ("J2", "J3"):
         del change["joints"][mark]["panel_length"]
-    said = text.written(d06(context_of(tmp_path, change)))
+    said = text.write_text(d06(context_of(tmp_path, change)))
     assert "Width of a sealant joint | J2, J3 | Moving length at the joint (joints.*.panel_length)" in said
 
 
 def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
     made = d06(context_of(tmp_path))
     assert "Not computed yet" in titles(made)
-    assert "Hottest face of the wall | all | Elevations (elevations)" in text.written(made)
+    assert "Hottest face of the wall | all | Elevations (elevations)" in text.write_text(made)
 
 
 def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> None:
@@ -255,16 +255,16 @@ def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> No
         raise refuse("the hot face is colder than the cold one", "mend the climate")
 
     context = with_providers(context_of(tmp_path), Provider("a", "Trial", (), compute, group="heat"))
-    assert "Trial | the project | the hot face is colder than the cold one" in text.written(d06(context))
+    assert "Trial | the project | the hot face is colder than the cold one" in text.write_text(d06(context))
 
 
 def test_answers_of_the_code_stand_with_their_reason_and_a_local_code_is_not_read() -> None:
-    assert "Drained wall due | W2 | no | the wall is not framed" in text.written(document_of("clean", "D06"))
-    assert "Drained wall due | W1 | not read here |" in text.written(document_of("metric", "D06", draft=True))
+    assert "Drained wall due | W2 | no | the wall is not framed" in text.write_text(document_of("clean", "D06"))
+    assert "Drained wall due | W1 | not read here |" in text.write_text(document_of("metric", "D06", draft=True))
 
 
 def test_notes_that_differ_stand_with_their_member_and_shared_ones_once(tmp_path: Path) -> None:
-    said = text.written(document_of("stops", "D06", draft=True))
+    said = text.write_text(document_of("stops", "D06", draft=True))
     assert said.count("Conduction into the board is left out") == 2  # face heat, and the same in still air
     assert "licensed engineer" in said
 
@@ -281,7 +281,7 @@ def test_what_is_computed_for_each_member_is_asked_once(tmp_path: Path) -> None:
     assert [list(one.workings) for one in computed(context) if one.provider.name == "joint-width"] == [
         [("joints", f"J{n}") for n in range(1, 5)]
     ]
-    assert b"<math" in html.written(d06(context), templates_folder())
+    assert b"<math" in html.write_html(d06(context), templates_folder())
 
 
 def in_short(made: Document) -> list[list[str]]:

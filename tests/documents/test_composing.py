@@ -37,7 +37,7 @@ def test_a_default_names_common_practice_and_a_project_figure_nothing(tmp_path: 
 
 def test_open_values_are_equal_to_nothing_and_false(tmp_path: Path) -> None:
     words = "{% if mockup.kind == 'in_place' or mockup.kind or mockup.kind is given %}wrong{% else %}right{% endif %}\n"
-    assert "right" in text.written(written(tmp_path, words))
+    assert "right" in text.write_text(written(tmp_path, words))
 
 
 def test_headings_lists_quotes_and_tables_become_their_blocks(tmp_path: Path) -> None:
@@ -55,7 +55,7 @@ def test_a_three_part_document_is_numbered_as_specifications_are(tmp_path: Path)
 
 def test_a_reference_prints_the_number_of_its_article(tmp_path: Path) -> None:
     document = written(tmp_path, "# A\n## Weather\n1. See {{ ref('Weather') }}.\n", numbering="three_part")
-    assert "See 1.01." in text.written(document)
+    assert "See 1.01." in text.write_text(document)
 
 
 @pytest.mark.parametrize(
@@ -85,7 +85,7 @@ def test_a_template_sees_only_what_it_is_given(words: str, tmp_path: Path) -> No
 
 
 def test_raw_html_is_words(tmp_path: Path) -> None:
-    assert "<b>bold</b>" in text.written(written(tmp_path, "<b>bold</b>\n"))
+    assert "<b>bold</b>" in text.write_text(written(tmp_path, "<b>bold</b>\n"))
 
 
 def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
@@ -95,7 +95,7 @@ def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
         "{% for s in steps() %}{% for t in s.items %}\n1. {{ t }}\n{% endfor %}{% endfor %}\n",
         {"walls": walls},
     )
-    said = text.written(document)
+    said = text.write_text(document)
     assert "Wall W2: Measure the moisture of the wood panels" in said
     assert said.count("Rasp and level the whole face.") == 1
 

@@ -18,7 +18,18 @@ from specgen.documents.catalogue import templates_folder
 from specgen.formats import html, text
 from specgen.formats.docx import word_file as docx
 from specgen.formats.equation import mathml, omml
-from specgen.formats.equation.expression import Applied, Fence, Node, Ratio, Root, Row, Script, Words, lines, tree
+from specgen.formats.equation.expression import (
+    Applied,
+    Fence,
+    Node,
+    Ratio,
+    Root,
+    Row,
+    Script,
+    Words,
+    build_lines,
+    parse_expression,
+)
 from specgen.model.block import Document, Equation, Formula, Table
 from specgen.model.working import Step
 from tests.computing.test_workings import ROWS
@@ -123,17 +134,17 @@ SET = [
 
 @pytest.mark.parametrize(("expression", "wanted"), SET)
 def test_an_expression_is_set_as_mathematics(expression: str, wanted: str) -> None:
-    shape = re.sub(r"</?(mi|mn|mo|mtext)\b[^>]*>", " ", mathml.element(tree(expression)))
+    shape = re.sub(r"</?(mi|mn|mo|mtext)\b[^>]*>", " ", mathml.render_element(parse_expression(expression)))
     assert re.sub(r" *(<[^>]+>) *", r"\1", re.sub(" +", " ", shape)).strip() == re.sub(r" *(<[^>]+>) *", r"\1", wanted)
 
 
 @pytest.mark.parametrize(("text_of", "kind"), [("a", "variable"), ("SR", "upright"), ("alpha", "variable")])
 def test_one_letter_slants_and_several_stand_upright(text_of: str, kind: str) -> None:
     # ISO 80000-2: variables of one letter slant, words and names of functions stand upright; from memory.
-    made = tree(text_of)
+    made = parse_expression(text_of)
     assert isinstance(made, Words)
     assert made.kind == kind
-    sub = tree(f"T_{text_of}")
+    sub = parse_expression(f"T_{text_of}")
     assert isinstance(sub, Script)
     assert isinstance(sub.below, Words)
     assert sub.below.kind == "upright"
@@ -142,7 +153,7 @@ def test_one_letter_slants_and_several_stand_upright(text_of: str, kind: str) ->
 @pytest.mark.parametrize("expression", ["a ** ", "a if b else c", "f(x=1)", "'a'", "a % b", "a.b", ""])
 def test_what_no_working_prints_is_no_formula(expression: str) -> None:
     with pytest.raises(ValueError, match="no expression|no working prints"):
-        tree(expression)
+        parse_expression(expression)
 
 
 def back(node: Node) -> str:
@@ -192,7 +203,7 @@ def computed(expression: str) -> Any:
 @settings(max_examples=400)
 @given(EXPRESSION)
 def test_what_stands_on_paper_means_what_was_computed(expression: str) -> None:
-    wanted, read = computed(expression), computed(back(tree(expression)))
+    wanted, read = computed(expression), computed(back(parse_expression(expression)))
     assert (wanted is None) == (read is None)
     if wanted is not None:
         assert read == pytest.approx(wanted, rel=1e-9, abs=1e-9)
@@ -200,9 +211,9 @@ def test_what_stands_on_paper_means_what_was_computed(expression: str) -> None:
 
 @given(EXPRESSION)
 def test_any_expression_gives_sound_markup(expression: str) -> None:
-    made = tree(expression)
-    assert faults_of_mathml(etree.fromstring(f"<math>{mathml.element(made)}</math>")) == []
-    assert faults_of_omml(office(omml.inline(expression))) == []
+    made = parse_expression(expression)
+    assert faults_of_mathml(etree.fromstring(f"<math>{mathml.render_element(made)}</math>")) == []
+    assert faults_of_omml(office(omml.render_inline(expression))) == []
 
 
 def test_unsound_markup_would_be_found() -> None:
@@ -225,9 +236,9 @@ def test_there_are_expressions_of_every_calculation() -> None:
 @pytest.mark.parametrize("step", STEPS, ids=lambda s: f"{s.symbol} = {s.substitution}"[:60])
 def test_every_line_of_every_calculation_is_set_in_both_markups(step: Step) -> None:
     made = equation(step)
-    shown = etree.fromstring(mathml.display(made))
+    shown = etree.fromstring(mathml.render_display(made))
     assert faults_of_mathml(shown) == []
-    paragraphs = [office(omml.display(line)) for line in lines(made)]
+    paragraphs = [office(omml.render_display(line)) for line in build_lines(made)]
     assert [fault for p in paragraphs for child in p for fault in faults_of_omml(child)] == []
     for said in ("".join(shown.itertext()), "".join(t for p in paragraphs for t in p.itertext())):
         # A power of ten is set apart; every other figure stands as it is printed.
@@ -243,20 +254,20 @@ def test_what_is_read_aloud_is_the_plain_line(step: Step) -> None:
     unit = f" {made.unit}" if made.unit else ""
     wanted = f"{step.symbol} = {step.expression} = {step.substitution} = {made.result}{unit}"
     assert made.plain == wanted
-    shown = etree.fromstring(mathml.display(made))
+    shown = etree.fromstring(mathml.render_display(made))
     assert shown.get("alttext") == shown.get("aria-label") == wanted
 
 
 def test_figures_that_are_the_result_stand_once() -> None:
     made = Equation("width", "W", "W_c", "2", "2", "in")
     assert made.plain == "W = W_c = 2 in"
-    assert len(lines(made)) == 1
-    assert len(lines(LINE)) == 2
+    assert len(build_lines(made)) == 1
+    assert len(build_lines(LINE)) == 2
 
 
 def test_a_line_of_an_equation_in_word_fills_its_paragraph_at_the_left() -> None:
-    for line in lines(LINE):
-        whole = office(omml.display(line))[0]
+    for line in build_lines(LINE):
+        whole = office(omml.render_display(line))[0]
         assert whole.tag == f"{M}oMathPara"
         assert whole.find(f"{M}oMathParaPr/{M}jc").get(f"{M}val") == "left"
     # Word sets equations in Cambria Math; common practice, no source.
@@ -277,18 +288,18 @@ def calculations() -> Document:
 
 
 def test_word_gets_native_equations_for_every_line_and_symbol(calculations: Document) -> None:
-    with zipfile.ZipFile(io.BytesIO(docx.written(calculations, templates_folder() / "letterhead.docx"))) as zipped:
+    with zipfile.ZipFile(io.BytesIO(docx.write_docx(calculations, templates_folder() / "letterhead.docx"))) as zipped:
         body = etree.fromstring(zipped.read("word/document.xml"))
     equations, symbols = blocks_of(calculations)
     assert len(equations) > 10
     shown = list(body.iter(f"{M}oMathPara"))
-    assert len(shown) == sum(len(lines(e)) for e in equations)
+    assert len(shown) == sum(len(build_lines(e)) for e in equations)
     assert len(list(body.iter(f"{M}oMath"))) == len(shown) + symbols
     assert [fault for math in body.iter(f"{M}oMath") for fault in faults_of_omml(math)] == []
 
 
 def test_a_page_gets_mathml_for_every_line_and_symbol_and_asks_nothing_of_the_outside(calculations: Document) -> None:
-    made = html.written(calculations, templates_folder()).decode()
+    made = html.write_html(calculations, templates_folder()).decode()
     assert not re.search(r"""(src|href)\s*=\s*["'](?!#)|url\(|@import|<script""", made)
     equations, symbols = blocks_of(calculations)
     shown = page_parser.fromstring(made).xpath("//math")
@@ -298,6 +309,6 @@ def test_a_page_gets_mathml_for_every_line_and_symbol_and_asks_nothing_of_the_ou
 
 
 def test_plain_text_gets_the_plain_line(calculations: Document) -> None:
-    said = text.written(calculations).splitlines()
+    said = text.write_text(calculations).splitlines()
     equations, _ = blocks_of(calculations)
     assert [f"{e.title}: {e.plain}" in said for e in equations] == [True] * len(equations)

@@ -12,7 +12,7 @@ from tests.documents.support import AWKWARD, document_of, written
 
 
 def page(document: Document) -> str:
-    return writer.written(document, templates_folder()).decode()
+    return writer.write_html(document, templates_folder()).decode()
 
 
 def test_the_page_asks_nothing_of_the_outside() -> None:

@@ -87,7 +87,7 @@ def test_what_is_misplaced_would_be_found() -> None:
 @pytest.mark.parametrize("levels", [(0, 1, 2, 0), (1, 0), (2,), (0, 2, 1), (0, 0, 1, 1, 0)])
 def test_items_of_any_depth_make_lists_of_items(levels: tuple[int, ...]) -> None:
     items = tuple(Item((Text(f"word {n}"),), level, 0, f"{n}.") for n, level in enumerate(levels))
-    made = writer.written(Document("D99", "Trial", "Trial", (), items, ()), templates_folder()).decode()
+    made = writer.write_html(Document("D99", "Trial", "Trial", (), items, ()), templates_folder()).decode()
     html5lib.HTMLParser(strict=True).parse(made)
     tree = parser.document_fromstring(made)
     assert misplaced(tree) == []

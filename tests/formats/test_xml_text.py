@@ -5,13 +5,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from lxml import etree
 
-from specgen.formats.xml_text import bare, escaped, quoted
+from specgen.formats.xml_text import escape, quote, remove_non_xml
 from tests.documents.support import AWKWARD
 from tests.running import run_python
 
 TEXTS = [AWKWARD, "", "a & b", "<w:t>", "]]>", "&amp;", "'\"'", " two  spaces ", "tab\tline\nend"]
 # The production Char of XML 1.0, section 2.2; a parser reads a bare carriage return as a line end.
-CHAR = st.characters(exclude_categories=["Cs"]).filter(lambda sign: bare(sign) == sign and sign != "\r")
+CHAR = st.characters(exclude_categories=["Cs"]).filter(lambda sign: remove_non_xml(sign) == sign and sign != "\r")
 
 
 @pytest.mark.parametrize("text", TEXTS)
@@ -26,12 +26,12 @@ def test_any_text_comes_back(text: str) -> None:
 
 def both(text: str) -> tuple[str, str]:
     """The text between tags and the value of an attribute, as the parser reads them."""
-    made = etree.fromstring(f"<a b={quoted(text)}>{escaped(text)}</a>".encode())
+    made = etree.fromstring(f"<a b={quote(text)}>{escape(text)}</a>".encode())
     return made.text or "", made.get("b") or ""
 
 
 def test_signs_without_a_place_in_xml_are_left_out() -> None:
-    assert bare("a\x00b\x0bc\ufffed\U0001f600") == "abcd\U0001f600"
+    assert remove_non_xml("a\x00b\x0bc\ufffed\U0001f600") == "abcd\U0001f600"
 
 
 def test_the_writer_of_word_files_loads_no_client_of_the_network() -> None:

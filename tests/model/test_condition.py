@@ -13,8 +13,8 @@ from specgen.model.condition import ConditionError, open_terms, parse_condition,
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Schema
 from specgen.model.project import Project
-from specgen.quantities.parse import measure
-from specgen.quantities.quantity import dimension_of
+from specgen.quantities.parse import parse_any_quantity
+from specgen.quantities.quantity import find_dimension
 from specgen.reading.schema import project_schema
 from tests.support import case_of
 
@@ -238,7 +238,7 @@ def test_every_condition_there_is_speaks_of_known_fields_and_choices(text: str) 
             if times:
                 assert known(schema, tuple(times[1].split(".")))
             elif made.kind == "quantity":
-                assert measure(right).dimension == dimension_of(made.dimension, made.unit_ip)
+                assert parse_any_quantity(right).dimension == find_dimension(made.dimension, made.unit_ip)
             else:
                 assert float(right) >= 0
         if term.relation in ("is empty", "is not empty", "has"):

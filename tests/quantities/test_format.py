@@ -7,8 +7,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.quantities.format import both, decimal, inches, printed, printed_unit, set_figure
-from specgen.quantities.parse import measure, parse_quantity
+from specgen.quantities.format import (
+    format_both,
+    format_decimal,
+    format_inches,
+    format_quantity,
+    format_unit,
+    raise_power,
+)
+from specgen.quantities.parse import parse_any_quantity, parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 
@@ -56,7 +63,7 @@ PRINTS = [
 
 @pytest.mark.parametrize(("text", "unit", "shown"), PRINTS)
 def test_a_quantity_prints_as_the_trade_writes_it(text: str, unit: str, shown: str) -> None:
-    assert printed(measure(text), unit) == shown
+    assert format_quantity(parse_any_quantity(text), unit) == shown
 
 
 # Text, the two units, the system printed first, print.
@@ -77,14 +84,14 @@ BOTH = [
 def test_both_systems_print_the_one_of_the_project_first(
     text: str, unit_ip: str, unit_si: str, first: str, shown: str
 ) -> None:
-    assert both(measure(text), unit_ip, unit_si, first) == shown
+    assert format_both(parse_any_quantity(text), unit_ip, unit_si, first) == shown
 
 
 def test_a_quantity_is_not_printed_in_a_unit_of_another_kind() -> None:
     with pytest.raises(ValueError, match="length cannot be printed in psi"):
-        both(measure("1 in"), "psi", "kPa")
+        format_both(parse_any_quantity("1 in"), "psi", "kPa")
     with pytest.raises(ValueError, match="length cannot be given in psi"):
-        printed(measure("1 in"), "psi")
+        format_quantity(parse_any_quantity("1 in"), "psi")
 
 
 # Number, digits, places, print; rounding half away from zero, as on paper.
@@ -107,21 +114,21 @@ ROUNDED = [
 
 @pytest.mark.parametrize(("number", "digits", "places", "shown"), ROUNDED)
 def test_a_number_is_rounded_half_up_to_its_digits(number: Any, digits: int, places: int | None, shown: str) -> None:
-    assert decimal(number, digits, places) == shown
+    assert format_decimal(number, digits, places) == shown
 
 
 @given(st.fractions(Fraction(1, 10**6), 10**6), st.integers(2, 8))
 def test_a_rounded_number_lies_within_half_of_its_last_digit(number: Fraction, digits: int) -> None:
     # The relative error of n significant digits is at most half of 10^(1 - n).
-    assert abs(Fraction(decimal(number, digits)) - number) <= number * Fraction(1, 2) / 10 ** (digits - 1)
+    assert abs(Fraction(format_decimal(number, digits)) - number) <= number * Fraction(1, 2) / 10 ** (digits - 1)
 
 
 @given(st.integers(-9999, 9999), st.sampled_from([1, 2, 4, 8, 16, 32, 64, 128]))
 def test_a_fraction_of_an_inch_is_printed_in_lowest_terms(parts: int, divisor: int) -> None:
     number = Fraction(parts, divisor)
-    shown = inches(number)
+    shown = format_inches(number)
     assert "." not in shown
-    assert measure(f"{shown} in") == Quantity.of(number, "in")
+    assert parse_any_quantity(f"{shown} in") == Quantity.of(number, "in")
     if "/" in shown:
         assert int(shown.rpartition("/")[2]) == number.denominator
 
@@ -133,12 +140,12 @@ READ_BACK = [name for name in UNITS if name not in ("F apart", "C apart", "RSI")
 @pytest.mark.parametrize("unit", READ_BACK)
 def test_what_is_printed_in_any_unit_reads_back_as_itself(unit: str) -> None:
     made = Quantity.of("2.5", unit)
-    assert parse_quantity(printed(made, unit), UNITS[unit].dimension) == made
+    assert parse_quantity(format_quantity(made, unit), UNITS[unit].dimension) == made
 
 
 def test_a_difference_of_temperatures_prints_like_a_temperature() -> None:
-    assert printed_unit("F apart") == printed_unit("F") == "\u00b0F"
-    assert printed(Quantity.of(10, "F apart"), "F apart") == "10 \u00b0F"
+    assert format_unit("F apart") == format_unit("F") == "\u00b0F"
+    assert format_quantity(Quantity.of(10, "F apart"), "F apart") == "10 \u00b0F"
 
 
 # Units under no name of their own: powers raised as the SI brochure writes them (from memory); other digits kept.
@@ -147,7 +154,7 @@ def test_a_difference_of_temperatures_prints_like_a_temperature() -> None:
     [("W/(m2·K4)", "W/(m²·K⁴)"), ("lb/ft3", "lb/ft³"), ("in H2O", "in H2O"), ("g/m2", "g/m²"), ("coats", "coats")],
 )
 def test_a_power_of_a_unit_is_raised(unit: str, shown: str) -> None:
-    assert printed_unit(unit) == shown
+    assert format_unit(unit) == shown
 
 
 # A power of ten stands behind a multiplication sign, NIST SP 811; from memory.
@@ -156,4 +163,4 @@ def test_a_power_of_a_unit_is_raised(unit: str, shown: str) -> None:
     [("8e-6", "8\u00a0×\u00a010⁻⁶"), ("1e-9", "10⁻⁹"), ("-2.5e12", "-2.5\u00a0×\u00a010¹²"), ("0.54", "0.54")],
 )
 def test_a_power_of_ten_is_raised(text: str, shown: str) -> None:
-    assert set_figure(text) == shown
+    assert raise_power(text) == shown

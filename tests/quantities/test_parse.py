@@ -8,8 +8,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from specgen.quantities.format import inches
-from specgen.quantities.parse import QuantityError, measure, parse_quantity
+from specgen.quantities.format import format_inches
+from specgen.quantities.parse import QuantityError, parse_any_quantity, parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import SPELLINGS, UNITS
 
@@ -251,7 +251,7 @@ def test_every_unit_is_held_against_something_outside() -> None:
 def test_every_spelling_of_a_unit_is_read(word: str) -> None:
     unit = UNITS[SPELLINGS[word]]
     assert parse_quantity(f"3 {word}", unit.dimension) == Quantity.of(3, unit.name)
-    assert measure(f"3 {word}") == Quantity.of(3, unit.name)
+    assert parse_any_quantity(f"3 {word}") == Quantity.of(3, unit.name)
 
 
 # Text, dimension, a part of what is said, a part of the hint. A rule of ours: no quantity is guessed.
@@ -304,7 +304,7 @@ def test_what_is_no_quantity_is_told_with_what_would_be_right(text: str, dimensi
 @pytest.mark.parametrize("text", ["", "40", "40 inn", "R-", "in"])
 def test_a_measure_of_any_dimension_needs_a_known_unit(text: str) -> None:
     with pytest.raises(QuantityError):
-        measure(text)
+        parse_any_quantity(text)
 
 
 DIMENSIONS = sorted({unit.dimension for unit in UNITS.values()} | {"thickness", "duration", "viscosity_time"})
@@ -329,7 +329,7 @@ def test_any_text_is_a_quantity_of_the_dimension_or_refused(text: str, dimension
 @given(st.one_of(st.text(max_size=40), PIECES))
 def test_any_text_is_a_measure_or_refused(text: str) -> None:
     try:
-        made = measure(text)
+        made = parse_any_quantity(text)
     except QuantityError:
         return
     assert made == parse_quantity(text, made.dimension)
@@ -338,12 +338,12 @@ def test_any_text_is_a_measure_or_refused(text: str) -> None:
 @given(st.integers(-4000, 4000), st.sampled_from([1, 2, 4, 8, 16, 32, 64, 128]))
 def test_a_printed_inch_fraction_reads_back_as_itself(parts: int, divisor: int) -> None:
     number = Fraction(parts, divisor)
-    assert parse_quantity(f"{inches(number)} in", "length").to("in") == number
+    assert parse_quantity(f"{format_inches(number)} in", "length").to("in") == number
 
 
 @given(st.integers(0, 500), st.integers(0, 11), st.integers(0, 15))
 def test_feet_and_inches_are_the_same_in_signs_and_in_words(feet: int, whole: int, sixteenths: int) -> None:
-    part = inches(whole + Fraction(sixteenths, 16))
+    part = format_inches(whole + Fraction(sixteenths, 16))
     wanted = 12 * feet + whole + Fraction(sixteenths, 16)
     for text in (f"{feet}'-{part}\"", f"{feet} ft {part} in", f"{feet}\u2032 {part}\u2033"):
         assert parse_quantity(text, "length").to("in") == wanted

@@ -12,7 +12,7 @@ import yaml
 from specgen import computing
 from specgen.model.condition import parse_condition, terms
 from specgen.model.field import Collection, Field, Schema, dotted
-from specgen.quantities.quantity import dimension_of
+from specgen.quantities.quantity import find_dimension
 from specgen.quantities.units import SAME_UNITS, UNITS
 from specgen.reading import schema as schema_files
 from specgen.reading.entries import make_entry, shape_of
@@ -95,7 +95,7 @@ def test_a_field_has_its_least_below_its_most(made: Field) -> None:
 
 @pytest.mark.parametrize("made", [m for m in FIELDS if "quantity" in (m.kind, m.of)], ids=of_field)
 def test_a_quantity_has_a_unit_of_its_dimension_in_both_systems(made: Field) -> None:
-    dimension = dimension_of(made.dimension, made.unit_ip)
+    dimension = find_dimension(made.dimension, made.unit_ip)
     assert {UNITS[made.unit_ip].dimension, UNITS[made.unit_si].dimension} == {dimension}
     # Where the trade has one unit for both, it stands in both places.
     assert made.unit_ip == made.unit_si or (UNITS[made.unit_ip].system, UNITS[made.unit_si].system) == ("ip", "si")

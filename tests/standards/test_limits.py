@@ -17,8 +17,8 @@ from specgen.documents.composing import Composer
 from specgen.documents.steps import POINTS
 from specgen.model.source import Kind
 from specgen.quantities.comparison import Sense
-from specgen.quantities.parse import measure
-from specgen.quantities.quantity import Quantity, dimension_of
+from specgen.quantities.parse import parse_any_quantity
+from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 
@@ -167,7 +167,7 @@ def test_a_published_limit_is_the_figure_of_its_text(
     assert limit.source.kind is Kind.PUBLISHED
     assert limit.sense is sense
     if isinstance(limit.value, Quantity):
-        assert limit.value == measure(figure), text
+        assert limit.value == parse_any_quantity(figure), text
     else:
         number, _, unit = figure.partition(" ")
         assert (limit.value, limit.unit) == (int(number), unit), text
@@ -186,7 +186,7 @@ def test_a_limit_bounds_a_field_that_there_is_in_its_own_kind() -> None:
             continue
         made = fields[limit.bounds]
         if isinstance(limit.value, Quantity):
-            assert limit.value.dimension == dimension_of(made.dimension, made.unit_ip), limit.name
+            assert limit.value.dimension == find_dimension(made.dimension, made.unit_ip), limit.name
         elif isinstance(limit.value, str):
             assert limit.value in made.values, limit.name
         else:

@@ -11,7 +11,7 @@ from specgen.model.field import Path, below
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow, Working
-from specgen.quantities.parse import QuantityError, number_of, parse_quantity
+from specgen.quantities.parse import QuantityError, parse_number, parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Ask
@@ -60,7 +60,7 @@ def _load(text: str) -> Load:
 
 def _number(text: str) -> Fraction:
     try:
-        return number_of(text)
+        return parse_number(text)
     except ValueError:
         raise QuantityError(f"{text!r} is no number", "write flow*count*duty, such as 12*2*0.5") from None
 

@@ -17,7 +17,7 @@ from specgen.computing.inputs import Inputs, declare_inputs, given_input, provid
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import InputRow, Working
-from specgen.quantities.format import decimal, printed_unit
+from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.quantity import Quantity
 
 
@@ -67,10 +67,11 @@ def _refuse(working: WorkingBuilder, unit: str) -> None:
     lost, inlet = working.known["dP"], working.known["p"]
     most = min(MOST * (inlet + working.known["P_0"]), inlet / HIGH)
     if lost > most:
-        told = printed_unit(unit)
+        told = format_unit(unit)
         raise refuse(
-            f"a loss of {decimal(lost, 3)} {told} from {decimal(inlet, 3)} {told} is more than the formula holds for",
-            f"it holds to {decimal(most, 3)} {told}: take a larger bore, a shorter hose or less air",
+            f"a loss of {format_decimal(lost, 3)} {told} from {format_decimal(inlet, 3)} {told} "
+            "is more than the formula holds for",
+            f"it holds to {format_decimal(most, 3)} {told}: take a larger bore, a shorter hose or less air",
         )
 
 

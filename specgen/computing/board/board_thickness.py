@@ -9,7 +9,7 @@ from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, InForce, Kind, Source
 from specgen.model.typed_views import Wall
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -87,9 +87,13 @@ def _bounds(inputs: BoardInputs, thickness: Quantity, has_joint: bool) -> tuple[
     unit, thinnest, thickest = thickness.unit, inputs.thinnest.value, inputs.thickest.value
     notes: tuple[str, ...] = ()
     if has_joint and thickness < thinnest:
-        notes += (f"A board into which a joint is cut is {printed(thinnest, unit)} thick or more: trade columns.",)
+        notes += (
+            f"A board into which a joint is cut is {format_quantity(thinnest, unit)} thick or more: trade columns.",
+        )
     if thickness > thickest:
-        notes += (f"More than {printed(thickest, unit)} of board: put the rest of the insulation inside the wall.",)
+        notes += (
+            f"More than {format_quantity(thickest, unit)} of board: put the rest of the insulation inside the wall.",
+        )
     return notes
 
 

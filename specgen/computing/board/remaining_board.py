@@ -5,7 +5,7 @@ from specgen.computing.inputs import declare_inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Wall
 from specgen.model.working import Working
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
@@ -22,7 +22,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
     unit = "in" if inputs.system == "ip" else "mm"
     working = WorkingBuilder(inputs.rows("thickness", "rasp", "groove", "joint_depth"))
     left = working.step("B", "board that stays", "T - p - g - d", unit)
-    notes: tuple[str, ...] = (f"At least {printed(inputs.left.value, unit)} must stay.",)
+    notes: tuple[str, ...] = (f"At least {format_quantity(inputs.left.value, unit)} must stay.",)
     if left < 0:
         notes += ("The joint cuts through the board.",)
     return working.build("remaining-board", "B", (inputs.limit_source("left"),), notes)

@@ -7,7 +7,7 @@ from specgen.computing.inputs import given_input
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
-from specgen.quantities.format import decimal
+from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
 
 COVERAGE = Source(
@@ -72,17 +72,18 @@ def tell_rounding(system: str) -> tuple[str, ...]:
 def require_loss(loss: Any) -> None:
     """Raises Refused for a loss outside 0 to 100 percent."""
     if not 0 <= loss < 100:
-        raise refuse(f"loss is {decimal(loss, 6)} %", "it is 0 % or more and less than 100 %")
+        raise refuse(f"loss is {format_decimal(loss, 6)} %", "it is 0 % or more and less than 100 %")
 
 
 def tell_water(thinning: Any, most_water: Any) -> tuple[str, ...]:
     """What is said of water added, in percent of the coating; raises Refused past the limit that is given."""
     if most_water is None:
         unlimited = "% of water is held against no limit: the coating source says how much is allowed."
-        return (f"{decimal(thinning, 6)} {unlimited}",) if thinning else ()
+        return (f"{format_decimal(thinning, 6)} {unlimited}",) if thinning else ()
     if thinning > most_water:
         raise refuse(
-            f"thinning is {decimal(thinning, 6)} %", f"the coating source allows {decimal(most_water, 6)} % at most"
+            f"thinning is {format_decimal(thinning, 6)} %",
+            f"the coating source allows {format_decimal(most_water, 6)} % at most",
         )
     return ()
 
@@ -90,4 +91,4 @@ def tell_water(thinning: Any, most_water: Any) -> tuple[str, ...]:
 def require_whole_coats(coats: Any) -> None:
     """Raises Refused where the number of coats is no whole number."""
     if coats < 0 or Fraction(coats).denominator != 1:
-        raise refuse(f"coats is {decimal(coats, 6)}", "it is a whole number, 0 or more")
+        raise refuse(f"coats is {format_decimal(coats, 6)}", "it is a whole number, 0 or more")

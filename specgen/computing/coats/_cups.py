@@ -8,7 +8,7 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
-from specgen.quantities.format import decimal, printed
+from specgen.quantities.format import format_decimal, format_quantity
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
@@ -85,8 +85,8 @@ def zahn_source() -> Source:
     """The source of the range and the spread of Zahn cups."""
     spread, least, most = (find_limit(name) for name in (ZAHN_SPREAD, ZAHN_LEAST, ZAHN_MOST))
     return spread.source.saying(
-        f"{decimal(least.value.to('s'), 6)} to {printed(most.value, 's')}; two laboratories with one kind of Zahn cup "
-        f"may differ by {decimal(spread.value, 6)} % of their mean"
+        f"{format_decimal(least.value.to('s'), 6)} to {format_quantity(most.value, 's')}; "
+        f"two laboratories with one kind of Zahn cup may differ by {format_decimal(spread.value, 6)} % of their mean"
     )
 
 
@@ -131,14 +131,14 @@ def read_cup(text: str) -> Cup:
 
 def tell_range(cup: Cup) -> str:
     """`20 to 80 s`."""
-    return f"{decimal(cup.least, 6)} to {decimal(cup.most, 6)} s"
+    return f"{format_decimal(cup.least, 6)} to {format_decimal(cup.most, 6)} s"
 
 
 def require_time(cup: Cup, seconds: Quantity) -> None:
     """Raises Refused where a time lies outside the range of a cup's formula."""
     if not cup.least <= seconds.to("s") <= cup.most:
         raise refuse(
-            f"{decimal(seconds.to('s'), 6)} s is outside the range of the cup {cup.title}",
+            f"{format_decimal(seconds.to('s'), 6)} s is outside the range of the cup {cup.title}",
             f"its formula holds from {tell_range(cup)}",
         )
 
@@ -149,8 +149,8 @@ def require_viscosity(cup: Cup, viscosity: float) -> None:
     # A round trip through a formula may move the last bit of a float.
     if not least * (1 - 1e-9) <= viscosity <= most * (1 + 1e-9):
         raise refuse(
-            f"{decimal(viscosity, 4)} mm²/s is outside the range of the cup {cup.title}",
-            f"it measures from {decimal(least, 3)} to {decimal(most, 4)} mm²/s, {tell_range(cup)}",
+            f"{format_decimal(viscosity, 4)} mm²/s is outside the range of the cup {cup.title}",
+            f"it measures from {format_decimal(least, 3)} to {format_decimal(most, 4)} mm²/s, {tell_range(cup)}",
         )
 
 

@@ -12,7 +12,7 @@ from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Gloss, Primer, root_of
 from specgen.model.working import InputRow, Working
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
@@ -63,7 +63,10 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
 def _refuse(inputs: CoatingInputs) -> tuple[str, ...]:
     """What is said of the water; raises Refused for figures that have no sense."""
     if inputs.openings is not None and inputs.openings > inputs.area:
-        openings, area = printed(inputs.openings, inputs.openings.unit), printed(inputs.area, inputs.area.unit)
+        openings, area = (
+            format_quantity(inputs.openings, inputs.openings.unit),
+            format_quantity(inputs.area, inputs.area.unit),
+        )
         raise refuse(f"openings of {openings} are more than the elevations of {area}", "look at the sizes")
     _coats.require_loss(inputs.loss)
     _coats.require_whole_coats(inputs.coats)

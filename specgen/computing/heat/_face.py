@@ -5,7 +5,7 @@ from specgen.computing.inputs import Inputs, declare_inputs, given_input, option
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
@@ -90,4 +90,6 @@ def tell_margin(face: float, limit: Quantity, degree: str) -> str:
     """How far a face, in °F or °C, lies from where the board softens, as a sentence."""
     margin = limit.number(degree) - face
     side = "below" if margin > 0 else "above"
-    return f"The face lies {abs(margin):.1f} °{degree} {side} {printed(limit, degree)}, where the board softens."
+    return (
+        f"The face lies {abs(margin):.1f} °{degree} {side} {format_quantity(limit, degree)}, where the board softens."
+    )

@@ -6,7 +6,7 @@ from specgen.computing.inputs import Inputs, declare_inputs, format_limit, given
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import PRACTICE
 from specgen.model.working import InputRow, Working
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 
 # Diameters in stock, in inches and in millimeters; common practice, no source.
@@ -39,7 +39,7 @@ def backer_rod(inputs: RodInputs) -> Working:
     sources, notes = (inputs.limit_source("oversize"), PRACTICE), _notes(inputs)
     gap = _step_in_stock(inputs.width.to(unit) * (1 + Fraction(inputs.oversize) / 100), STOCK[unit])
     if gap is None:
-        thickest = printed(Quantity.of(STOCK[unit][-1], unit), unit)
+        thickest = format_quantity(Quantity.of(STOCK[unit][-1], unit), unit)
         none = f"No rod in stock is that thick; the thickest is {thickest}."
         return working.build("backer-rod", "d", sources, (none, *notes))
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.

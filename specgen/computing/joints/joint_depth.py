@@ -5,7 +5,7 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import InForce
 from specgen.model.working import Working
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
@@ -31,7 +31,8 @@ def joint_depth(inputs: BeadInputs) -> Working:
     unit, width, least = "in" if inputs.system == "ip" else "mm", inputs.width, inputs.least.value
     if width < least:
         raise refuse(
-            f"width is {printed(width, width.unit)}", f"a sealant joint is {printed(least, unit)} wide or more"
+            f"width is {format_quantity(width, width.unit)}",
+            f"a sealant joint is {format_quantity(least, unit)} wide or more",
         )
     working = WorkingBuilder(inputs.rows())
     half = working.step("D_h", "half the width", "W / 2", unit)
@@ -40,7 +41,7 @@ def joint_depth(inputs: BeadInputs) -> Working:
     case = "the least depth of any bead" if half < working.known["D_l"] else "half the width"
     case = "the greatest depth of any bead" if half > working.known["D_m"] else case
     widest = inputs.widest.value
-    wide = (f"One bead is not made wider than {printed(widest, unit)}.",) if width > widest else ()
+    wide = (f"One bead is not made wider than {format_quantity(widest, unit)}.",) if width > widest else ()
     memory = find_source("astm_c1193_memory").saying("up to 1/2 in wide the bead may be as deep as it is wide")
     return working.build("joint-depth", "D", (inputs.limit_source("least"), memory), NOTES + wide, case, ("D_g",))
 

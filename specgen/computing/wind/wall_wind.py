@@ -11,7 +11,7 @@ from specgen.model.source import PROJECT
 from specgen.model.typed_views import Elevation, root_of
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.comparison import more
-from specgen.quantities.format import printed
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
@@ -80,11 +80,11 @@ def wall_wind(inputs: WindInputs) -> Working:
 def _refuse(inputs: WindInputs) -> None:
     if more(inputs.height, _wind.HIGHEST):
         raise refuse(
-            f"height is {printed(inputs.height, inputs.height.unit)}, and the method ends at 60 ft (18.3 m)",
+            f"height is {format_quantity(inputs.height, inputs.height.unit)}, and the method ends at 60 ft (18.3 m)",
             "take the engineer's own pressures for a higher building",
         )
     if inputs.area < _wind.LEAST_AREA:
-        raise refuse(f"area is {printed(inputs.area, inputs.area.unit)}", "it is 1 sq ft (0.093 m²) or more")
+        raise refuse(f"area is {format_quantity(inputs.area, inputs.area.unit)}", "it is 1 sq ft (0.093 m²) or more")
 
 
 def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:

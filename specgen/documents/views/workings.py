@@ -13,7 +13,7 @@ from specgen.model.finding import Compared
 from specgen.model.value_text import words
 from specgen.model.working import InputRow, Working
 from specgen.quantities.comparison import Outcome
-from specgen.quantities.format import decimal, printed_unit, set_figure
+from specgen.quantities.format import format_decimal, format_unit, raise_power
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Provider
 
@@ -31,7 +31,7 @@ def inputs(context: DocumentContext, member: Path, working: Working) -> TableVie
     for row in working.inputs:
         shown, origin_text = _input(context, member, row)
         name = row.name[:1].upper() + row.name[1:]
-        made.append((Formula(row.symbol), name, shown, printed_unit(row.unit), origin_text))
+        made.append((Formula(row.symbol), name, shown, format_unit(row.unit), origin_text))
     return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(made), (9, 26, 17, 11, 37))
 
 
@@ -92,7 +92,7 @@ def _results(
 
 
 def _head(symbol: str, unit: str) -> list[Any]:
-    return [Formula(symbol), f", {printed_unit(unit)}" if unit else ""]
+    return [Formula(symbol), f", {format_unit(unit)}" if unit else ""]
 
 
 def _input(context: DocumentContext, member: Path, row: InputRow) -> tuple[Value, str]:
@@ -105,7 +105,7 @@ def _input(context: DocumentContext, member: Path, row: InputRow) -> tuple[Value
 
 def figure(value: float) -> str:
     """A number as a table shows it, with up to six digits."""
-    return set_figure(decimal(value, 6))
+    return raise_power(format_decimal(value, 6))
 
 
 def marks(named: list[str]) -> str:

@@ -1,1 +1,1 @@
-"""An expression of a working, set as an equation in a web page and in a Word file."""
+"""Expressions of a calculation as equations in a web page and in a Word file."""

@@ -1,4 +1,4 @@
-"""An expression of a working as a small tree of what stands on paper; MathML and OMML are two walks over it."""
+"""An expression of a calculation as a small tree of what is printed; MathML and OMML are two walks over it."""
 
 import ast
 import re
@@ -13,7 +13,7 @@ from specgen.model.block import Equation
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """Signs in a row: a number, a variable (slanted), upright words, or an operator."""
+    """A run of characters: a number, a variable (italic), upright text, or an operator."""
 
     text: str
     kind: Literal["number", "variable", "upright", "operator"]
@@ -28,7 +28,7 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Ratio:
-    """One over the other, with a bar between."""
+    """A fraction with a bar."""
 
     over: "Node"
     under: "Node"
@@ -36,7 +36,7 @@ class Ratio:
 
 @dataclass(frozen=True, slots=True)
 class Script:
-    """A base with what stands below or above behind it."""
+    """A base with a subscript, a superscript or both."""
 
     base: "Node"
     below: "Node | None" = None
@@ -52,7 +52,7 @@ class Root:
 
 @dataclass(frozen=True, slots=True)
 class Fence:
-    """Something between two signs that grow with it."""
+    """An expression between two delimiters that grow with it."""
 
     of: "Node"
     begin: str = "("
@@ -61,7 +61,7 @@ class Fence:
 
 @dataclass(frozen=True, slots=True)
 class Applied:
-    """A function by name, and what it is taken of."""
+    """A function by name, and its arguments."""
 
     name: Words
     of: Fence
@@ -71,16 +71,16 @@ Node = Words | Row | Ratio | Script | Root | Fence | Applied
 
 MINUS, DOT, TIMES = "\u2212", "\u22c5", "\u00d7"
 _SIGNS = {ast.Add: "+", ast.Sub: MINUS, ast.Mult: DOT}
-# How tightly a kind of expression holds together; what holds less than its place asks for is fenced.
+# How tightly a kind of expression binds; what binds less tightly than its place needs is put in parentheses.
 _SUM, _PRODUCT, _SIGN, _POWER, _WHOLE = range(5)
 
 
 @lru_cache(maxsize=8192)
-def tree(expression: str) -> Node:
-    """The tree of an expression such as `max(W_c, W_o) + C`; raises ValueError for what no working prints."""
+def parse_expression(expression: str) -> Node:
+    """The tree of an expression such as `max(W_c, W_o) + C`; raises ValueError for what no calculation prints."""
     source = expression.strip().replace("^", "**")
     try:
-        return _Setting(source).node(ast.parse(source, mode="eval").body)
+        return _TreeBuilder(source).build(ast.parse(source, mode="eval").body)
     except SyntaxError:
         raise ValueError(f"{expression!r} is no expression") from None
 
@@ -88,45 +88,45 @@ def tree(expression: str) -> Node:
 LONG = 72  # signs of figures beside which a page has no room for the result
 
 
-def lines(equation: Equation) -> tuple[Row, ...]:
-    """An equation as it is set: symbol and formula, then the figures and the result, in one line where they fit."""
+def build_lines(equation: Equation) -> tuple[Row, ...]:
+    """The printed lines of an equation: symbol and formula, then figures and result, on one line where they fit."""
     sign = Words("=", "operator")
-    result = (sign, tree(equation.result), *_unit(equation.unit))
-    formula = (symbol(equation.symbol), sign, tree(equation.expression))
+    result = (sign, parse_expression(equation.result), *_build_unit(equation.unit))
+    formula = (build_symbol(equation.symbol), sign, parse_expression(equation.expression))
     if equation.substitution == equation.result:
         return (Row((*formula, *result)),)
-    figures = (sign, tree(equation.substitution))
+    figures = (sign, parse_expression(equation.substitution))
     if len(equation.substitution) > LONG:
         return Row(formula), Row(figures), Row(result)
     return Row(formula), Row((*figures, *result))
 
 
-def _unit(unit: str) -> Iterator[Words]:
+def _build_unit(unit: str) -> Iterator[Words]:
     if unit:
         yield Words(unit if unit in "°%" or unit.startswith("/") else f"\u00a0{unit}", "upright")
 
 
-def symbol(name: str) -> Node:
+def build_symbol(name: str) -> Node:
     """A symbol: `T_a` with a subscript, `alpha` as its letter, `dT` as a difference, `SR` upright."""
     base, _, below = name.partition("_")
     numbered = re.fullmatch(r"([A-Za-z])(\d+)", base)
     if numbered and not below:
         base, below = numbered.groups()
-    return Script(_letters(base), Words(_lower(below), "upright")) if below else _letters(base)
+    return Script(_build_letters(base), Words(_spell_subscript(below), "upright")) if below else _build_letters(base)
 
 
-def _letters(text: str) -> Node:
+def _build_letters(text: str) -> Node:
     if re.fullmatch(r"d[A-Z]", text):
         return Row((Words("Δ", "upright"), Words(text[1], "variable")))
-    text = _greek(text)
+    text = _spell_greek(text)
     return Words(text, "variable" if len(text) == 1 else "upright")
 
 
-def _lower(text: str) -> str:
-    return ",".join(map(_greek, text.split("_")))
+def _spell_subscript(text: str) -> str:
+    return ",".join(map(_spell_greek, text.split("_")))
 
 
-def _greek(word: str) -> str:
+def _spell_greek(word: str) -> str:
     """The letter that a word names: `alpha` is α, `Delta` is Δ (`lamda` is spelled as the character tables do)."""
     size = {word.lower(): "SMALL", word.capitalize(): "CAPITAL"}.get(word, "NO")
     try:
@@ -135,71 +135,77 @@ def _greek(word: str) -> str:
         return word
 
 
-class _Setting:
-    """Sets the nodes of one parsed expression; `source` is its text, for numbers as they were written."""
+class _TreeBuilder:
+    """Builds the tree of one parsed expression; `source` is its text, for numbers as they were written."""
 
     def __init__(self, source: str) -> None:
         self.source = source
 
-    def node(self, node: ast.expr) -> Node:
+    def build(self, node: ast.expr) -> Node:
         """The tree below a node."""
         match node:
             case ast.Constant(value=int() | float()):
-                return _number(ast.get_source_segment(self.source, node) or repr(node.value))
+                return _build_number(ast.get_source_segment(self.source, node) or repr(node.value))
             case ast.Name(id=name):
-                return symbol(name)
+                return build_symbol(name)
             case ast.UnaryOp(op=ast.USub(), operand=of):
-                return Row((Words(MINUS, "operator"), self.held(of, _POWER)))
+                return Row((Words(MINUS, "operator"), self.fence_if_loose(of, _POWER)))
             case ast.BinOp(left=over, op=ast.Div(), right=under):
-                return Ratio(self.node(over), self.node(under))
+                return Ratio(self.build(over), self.build(under))
             case ast.BinOp(left=base, op=ast.Pow(), right=above):
-                return self.power(base, self.node(above))
+                return self.build_power(base, self.build(above))
             case ast.BinOp(left=left, op=op, right=right) if type(op) in _SIGNS:
                 least = _PRODUCT if isinstance(op, ast.Mult) else _SUM
-                # `a - (b + c)`: what is taken away holds together; no sign follows another.
-                behind = _POWER if _signed(right) else _PRODUCT if isinstance(op, ast.Sub) else least
+                # `a - (b + c)`: what is subtracted stays together; no sign follows another.
+                behind = _POWER if _begins_with_sign(right) else _PRODUCT if isinstance(op, ast.Sub) else least
                 sign = Words(_SIGNS[type(op)], "operator")
-                return Row((*_parts(self.held(left, least)), sign, *_parts(self.held(right, behind))))
+                return Row(
+                    (
+                        *_list_parts(self.fence_if_loose(left, least)),
+                        sign,
+                        *_list_parts(self.fence_if_loose(right, behind)),
+                    )
+                )
             case ast.Call(func=ast.Name(id=name), args=of, keywords=[]):
-                return self.applied(name, of)
+                return self.build_call(name, of)
         raise ValueError(f"{self.source!r} holds what no working prints")
 
-    def held(self, node: ast.expr, least: int) -> Node:
-        """A node, in parentheses where it holds together less than its place asks for."""
-        return Fence(self.node(node)) if _hold(node) < least else self.node(node)
+    def fence_if_loose(self, node: ast.expr, least: int) -> Node:
+        """A node, in parentheses where it binds less tightly than `least`."""
+        return Fence(self.build(node)) if _rank_hold(node) < least else self.build(node)
 
-    def power(self, base: ast.expr, above: Node) -> Node:
-        """A power; the exponent of a symbol stands over its subscript."""
-        set_base = self.held(base, _WHOLE)
+    def build_power(self, base: ast.expr, above: Node) -> Node:
+        """A power; the exponent of a symbol is set above its subscript."""
+        set_base = self.fence_if_loose(base, _WHOLE)
         if isinstance(base, ast.Name) and isinstance(set_base, Script):
             return Script(set_base.base, set_base.below, above)
         return Script(Fence(set_base) if isinstance(set_base, (Row, Script)) else set_base, None, above)
 
-    def applied(self, name: str, of: list[ast.expr]) -> Node:
-        """A root as its sign, an absolute value between bars, any other function by its name."""
+    def build_call(self, name: str, of: list[ast.expr]) -> Node:
+        """A root with its sign, an absolute value between bars, any other function by name."""
         if name == "sqrt" and len(of) == 1:
-            return Root(self.node(of[0]))
+            return Root(self.build(of[0]))
         if name == "abs" and len(of) == 1:
-            return Fence(self.node(of[0]), "|", "|")
+            return Fence(self.build(of[0]), "|", "|")
         parts: list[Node] = []
         for argument in of:
             parts += [Words(",", "operator")] if parts else []
-            parts += _parts(self.node(argument))
+            parts += _list_parts(self.build(argument))
         return Applied(Words(name, "upright"), Fence(Row(tuple(parts))))
 
 
-def _parts(node: Node) -> tuple[Node, ...]:
+def _list_parts(node: Node) -> tuple[Node, ...]:
     return node.parts if isinstance(node, Row) else (node,)
 
 
-def _signed(node: ast.expr) -> bool:
+def _begins_with_sign(node: ast.expr) -> bool:
     """Whether an expression begins with a minus sign."""
     while isinstance(node, ast.BinOp) and not isinstance(node.op, (ast.Div, ast.Pow)):
         node = node.left
     return isinstance(node, ast.UnaryOp)
 
 
-def _hold(node: ast.expr) -> int:
+def _rank_hold(node: ast.expr) -> int:
     if isinstance(node, ast.BinOp):
         kinds = {ast.Add: _SUM, ast.Sub: _SUM, ast.Mult: _PRODUCT, ast.Div: _POWER, ast.Pow: _POWER}
         return kinds.get(type(node.op), _SUM)
@@ -208,7 +214,7 @@ def _hold(node: ast.expr) -> int:
     return _WHOLE if isinstance(node, (ast.Name, ast.Constant)) else _POWER
 
 
-def _number(text: str) -> Node:
+def _build_number(text: str) -> Node:
     """A number; one with an exponent as a power of ten: 5.66961e-8 is 5.66961 × 10⁻⁸."""
     digits, _, power = text.lower().partition("e")
     if not power:

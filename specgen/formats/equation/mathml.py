@@ -1,55 +1,66 @@
-"""An equation as MathML: the elements of MathML Core, which browsers set without any script or outside request."""
+"""An equation as MathML: the elements of MathML Core, which browsers display without a script or an outside request."""
 
 from html import escape
 
-from specgen.formats.equation.expression import Applied, Fence, Node, Ratio, Root, Row, Script, Words, lines, tree
+from specgen.formats.equation.expression import (
+    Applied,
+    Fence,
+    Node,
+    Ratio,
+    Root,
+    Row,
+    Script,
+    Words,
+    build_lines,
+    parse_expression,
+)
 from specgen.model.block import Equation
 
 _APPLY = "<mo>\u2061</mo>"
 
 
-def inline(expression: str) -> str:
+def render_inline(expression: str) -> str:
     """A symbol or expression within a line of text."""
-    return f"<math {_said(expression)}>{element(tree(expression))}</math>"
+    return f"<math {_render_labels(expression)}>{render_element(parse_expression(expression))}</math>"
 
 
-def display(equation: Equation) -> str:
-    """An equation on lines of its own, its equals signs below one another; its plain line is what is read aloud."""
-    rows = "".join(_row(line) for line in lines(equation))
-    return f'<math display="block" {_said(equation.plain)}><mtable displaystyle="true">{rows}</mtable></math>'
+def render_display(equation: Equation) -> str:
+    """An equation on its own lines with aligned equals signs; its plain text is read aloud."""
+    rows = "".join(_render_row(line) for line in build_lines(equation))
+    return f'<math display="block" {_render_labels(equation.plain)}><mtable displaystyle="true">{rows}</mtable></math>'
 
 
-def _said(plain: str) -> str:
+def _render_labels(plain: str) -> str:
     return f'alttext="{escape(plain)}" aria-label="{escape(plain)}"'
 
 
-def _row(line: Row) -> str:
-    """A row of the table: what stands before the first equals sign, the sign, and all that follows."""
+def _render_row(line: Row) -> str:
+    """A row of the table: what precedes the first equals sign, the sign, and the rest."""
     at = line.parts.index(Words("=", "operator"))
     cells = (line.parts[:at], line.parts[at : at + 1], line.parts[at + 1 :])
-    return f"<mtr>{''.join(f'<mtd>{element(Row(cell))}</mtd>' for cell in cells)}</mtr>"
+    return f"<mtr>{''.join(f'<mtd>{render_element(Row(cell))}</mtd>' for cell in cells)}</mtr>"
 
 
-def element(node: Node) -> str:
+def render_element(node: Node) -> str:
     """The element of a tree."""
     match node:
         case Words():
-            return _words(node)
+            return _render_words(node)
         case Row(parts):
-            return f"<mrow>{''.join(map(element, parts))}</mrow>"
+            return f"<mrow>{''.join(map(render_element, parts))}</mrow>"
         case Ratio(over, under):
-            return f"<mfrac>{element(over)}{element(under)}</mfrac>"
+            return f"<mfrac>{render_element(over)}{render_element(under)}</mfrac>"
         case Script():
-            return _script(node)
+            return _render_script(node)
         case Root(of):
-            return f"<msqrt>{element(of)}</msqrt>"
+            return f"<msqrt>{render_element(of)}</msqrt>"
         case Fence(of, begin, end):
-            return f'<mrow><mo fence="true">{begin}</mo>{element(of)}<mo fence="true">{end}</mo></mrow>'
+            return f'<mrow><mo fence="true">{begin}</mo>{render_element(of)}<mo fence="true">{end}</mo></mrow>'
         case Applied(name, of):
-            return f"<mrow>{element(name)}{_APPLY}{element(of)}</mrow>"
+            return f"<mrow>{render_element(name)}{_APPLY}{render_element(of)}</mrow>"
 
 
-def _words(words: Words) -> str:
+def _render_words(words: Words) -> str:
     text = escape(words.text)
     if words.kind == "number":
         return f"<mn>{text}</mn>"
@@ -64,7 +75,7 @@ def _words(words: Words) -> str:
     return f"<mi{upright}>{text}</mi>"
 
 
-def _script(node: Script) -> str:
+def _render_script(node: Script) -> str:
     around = [part for part in (node.below, node.above) if part is not None]
     name = "msubsup" if len(around) == 2 else "msub" if node.below is not None else "msup"
-    return f"<{name}>{element(node.base)}{''.join(map(element, around))}</{name}>"
+    return f"<{name}>{render_element(node.base)}{''.join(map(render_element, around))}</{name}>"

@@ -22,7 +22,7 @@ SOURCE = Path(writer.__file__).parent
 
 
 def opened(document: Document) -> Any:
-    return docx.Document(io.BytesIO(writer.written(document, PAPER)))
+    return docx.Document(io.BytesIO(writer.write_docx(document, PAPER)))
 
 
 @pytest.fixture(scope="module")
@@ -147,14 +147,14 @@ def test_a_name_of_300_characters_is_kept(tmp_path: Path) -> None:
 
 
 def test_the_same_document_gives_the_same_bytes_with_a_fixed_date(procedure: Document) -> None:
-    made = writer.written(procedure, PAPER)
-    assert made == writer.written(procedure, PAPER)
+    made = writer.write_docx(procedure, PAPER)
+    assert made == writer.write_docx(procedure, PAPER)
     with zipfile.ZipFile(io.BytesIO(made)) as zipped:
         assert {info.date_time for info in zipped.infolist()} == {(1980, 1, 1, 0, 0, 0)}
 
 
 def test_every_part_is_well_formed_and_the_language_is_named(procedure: Document) -> None:
-    with zipfile.ZipFile(io.BytesIO(writer.written(procedure, PAPER))) as zipped:
+    with zipfile.ZipFile(io.BytesIO(writer.write_docx(procedure, PAPER))) as zipped:
         parts = {name: etree.fromstring(zipped.read(name)) for name in zipped.namelist()}
     assert parts["word/styles.xml"].find(f".//{qn('w:lang')}").get(qn("w:val")) == "en-US"
 

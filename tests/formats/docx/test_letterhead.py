@@ -9,7 +9,7 @@ import pytest
 from docx.oxml.ns import qn
 
 from specgen.formats.docx import word_file as writer
-from specgen.formats.docx.letterhead import paper
+from specgen.formats.docx.letterhead import read_letterhead
 from specgen.model.block import Document
 from tests.documents.support import document_of
 from tests.formats.docx import letterheads as made
@@ -32,11 +32,11 @@ def form() -> Document:
 def on(folder: Path, document: Document, changes: dict[str, Any] | None = None) -> Any:
     """The document on the firm's paper with these parts changed, opened again."""
     file = made.kept(folder, made.firm(changes))
-    return docx.Document(io.BytesIO(writer.written(document, file)))
+    return docx.Document(io.BytesIO(writer.write_docx(document, file)))
 
 
 def notes(folder: Path, changes: dict[str, Any]) -> tuple[str, ...]:
-    return paper(made.kept(folder, made.firm(changes))).notes
+    return read_letterhead(made.kept(folder, made.firm(changes))).notes
 
 
 @pytest.mark.parametrize("size", [made.LETTER, made.A4, made.LANDSCAPE], ids=["letter", "A4", "landscape"])
@@ -124,7 +124,7 @@ def test_a_style_of_another_type_or_a_taken_id_does_not_disturb(tmp_path: Path) 
     draft = document_of("clean", "D08", draft=True)
     taken = made.style("Note", kind="character") + made.style("Quotation", id_="Sheet") + made.style("TITLE")
     text = f"<w:styles {made.SPACES}>{made.STYLES}{taken}</w:styles>"
-    given = paper(made.kept(tmp_path, made.firm({"word/styles.xml": text})))
+    given = read_letterhead(made.kept(tmp_path, made.firm({"word/styles.xml": text})))
     assert (given.styles["Note"], given.styles["Sheet"], given.styles["Title"]) == ("Note2", "Sheet2", "Title")
     again = on(tmp_path, draft, {"word/styles.xml": text})
     assert any(p._p.pPr.pStyle.val == "Note2" for p in again.paragraphs)

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from specgen.formats.docx import word_file as writer
-from specgen.formats.docx.letterhead import paper
+from specgen.formats.docx.letterhead import read_letterhead
 from specgen.model.problem import Refused
 from tests.documents.support import document_of
 from tests.formats.docx import letterheads as made
@@ -48,7 +48,7 @@ REFUSED = [
 def test_what_cannot_be_a_letterhead_is_refused_in_one_message(tmp_path: Path, content: bytes, told: str) -> None:
     file = made.kept(tmp_path, content)
     with pytest.raises(Refused) as refused:
-        paper(file)
+        read_letterhead(file)
     (problem,) = refused.value.problems
     assert told in problem.message
     assert problem.hint
@@ -63,7 +63,7 @@ def test_a_locked_zip_is_refused(tmp_path: Path) -> None:
             content[at + place] |= 1
             at = content.find(sign, at + 4)
     with pytest.raises(Refused, match="locked with a password"):
-        paper(made.kept(tmp_path, bytes(content)))
+        read_letterhead(made.kept(tmp_path, bytes(content)))
 
 
 @pytest.mark.no_cover
@@ -78,7 +78,7 @@ def test_a_damaged_letterhead_is_used_or_refused_and_never_a_crash(tmp_path: Pat
         content = damaged(parts[name], chance)
         whole = damaged(made.firm(), chance) if number % 10 == 9 else made.firm({name: content})
         try:
-            writer.written(form, made.kept(tmp_path, whole))
+            writer.write_docx(form, made.kept(tmp_path, whole))
             outcomes.add("used")
         except Refused as refused:
             assert len(refused.problems) == 1

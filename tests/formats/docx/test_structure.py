@@ -29,7 +29,7 @@ def documents(request: Any) -> list[Document]:
 
 def parts_of(document: Document) -> dict[str, Any]:
     """The XML parts of the written document by name."""
-    with zipfile.ZipFile(io.BytesIO(writer.written(document, PAPER))) as zipped:
+    with zipfile.ZipFile(io.BytesIO(writer.write_docx(document, PAPER))) as zipped:
         return {name: etree.fromstring(zipped.read(name)) for name in zipped.namelist()}
 
 
@@ -169,7 +169,7 @@ def test_the_language_is_told_wherever_it_is_asked(documents: list[Document]) ->
     parts = parts_of(documents[0])
     assert {node.get(VAL) for node in parts["word/styles.xml"].iter(qn("w:lang"))} == {"en-US"}
     assert parts["word/settings.xml"].find(qn("w:themeFontLang")).get(VAL) == "en-US"
-    again = docx.Document(io.BytesIO(writer.written(documents[0], PAPER)))
+    again = docx.Document(io.BytesIO(writer.write_docx(documents[0], PAPER)))
     assert again.core_properties.language == "en-US"
     assert again.core_properties.title == f"{documents[0].project}: {documents[0].title}"
 

@@ -108,7 +108,7 @@ def every_block() -> Document:
 @pytest.mark.parametrize("changes", [None, {}, {"word/styles.xml": None}], ids=["ours", "firm's", "without styles"])
 def test_every_block_and_inline_is_valid_on_any_paper(tmp_path: Path, changes: dict[str, Any] | None) -> None:
     paper = PAPER if changes is None else made.kept(tmp_path, made.firm(changes))
-    assert findings(made.kept(tmp_path, writer.written(every_block(), paper), "made.docx")) == []
+    assert findings(made.kept(tmp_path, writer.write_docx(every_block(), paper), "made.docx")) == []
 
 
 FAULTS = [(b"<w:b/><w:i/>", b"<w:i/><w:b/>"), (b'<w:numId w:val="1"/>', b'<w:numId w:val="99"/>')]
@@ -117,7 +117,7 @@ FAULTS = [(b"<w:b/><w:i/>", b"<w:i/><w:b/>"), (b'<w:numId w:val="1"/>', b'<w:num
 @pytest.mark.parametrize(("right", "wrong"), FAULTS, ids=["order of properties", "list that is not there"])
 def test_the_validator_finds_what_is_wrong(tmp_path: Path, right: bytes, wrong: bytes) -> None:
     changed = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(writer.written(every_block(), PAPER))) as source:
+    with zipfile.ZipFile(io.BytesIO(writer.write_docx(every_block(), PAPER))) as source:
         parts = {name: source.read(name) for name in source.namelist()}
     assert right in parts["word/document.xml"]
     parts["word/document.xml"] = parts["word/document.xml"].replace(right, wrong)
@@ -135,8 +135,8 @@ def printed(tmp_path_factory: Any) -> dict[str, bytes]:
     for name, size in SIZES.items():
         paper = made.kept(folder, made.firm({"word/document.xml": made.document(made.section(size))}), "firm.docm")
         for id_, document in documents.items():
-            (folder / f"{name}-{id_}.docx").write_bytes(writer.written(document, paper))
-    (folder / "ours-D99.docx").write_bytes(writer.written(every_block(), PAPER))
+            (folder / f"{name}-{id_}.docx").write_bytes(writer.write_docx(document, paper))
+    (folder / "ours-D99.docx").write_bytes(writer.write_docx(every_block(), PAPER))
     profile = f"-env:UserInstallation=file://{folder}/profile"
     words = [str(OFFICE), profile, "--headless", "--convert-to", "pdf", "--outdir", str(folder)]
     files = sorted(map(str, folder.glob("*.docx")))
@@ -158,6 +158,6 @@ def test_a_word_processor_prints_every_paper_in_its_size(printed: dict[str, byte
 def test_a_reader_opens_every_paper(tmp_path: Path) -> None:
     for size in SIZES.values():
         paper = made.kept(tmp_path, made.firm({"word/document.xml": made.document(made.section(size))}))
-        again = docx.Document(io.BytesIO(writer.written(every_block(), paper)))
+        again = docx.Document(io.BytesIO(writer.write_docx(every_block(), paper)))
         assert (again.sections[0].page_width.twips, again.sections[0].page_height.twips) == size
         assert any(AWKWARD in paragraph.text for paragraph in again.paragraphs)

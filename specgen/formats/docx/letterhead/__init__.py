@@ -1,5 +1,5 @@
-"""The paper that Word documents are written on: a firm's letterhead, made whole with our own styles and parts."""
+"""The letterhead of the Word documents: the firm's own, completed with our styles and parts."""
 
-from specgen.formats.docx.letterhead.paper import Paper, paper
+from specgen.formats.docx.letterhead.builder import Letterhead, read_letterhead
 
-__all__ = ["Paper", "paper"]
+__all__ = ["Letterhead", "read_letterhead"]

@@ -1,4 +1,4 @@
-"""A package of parts as the Open Packaging Conventions (ECMA-376 part 2) lay it out in a zip: read leniently."""
+"""A package of parts in a zip by the Open Packaging Conventions (ECMA-376 part 2), read leniently."""
 
 import io
 import posixpath
@@ -6,12 +6,12 @@ import zipfile
 import zlib
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
 from urllib.parse import unquote
 
 from lxml import etree
 
-from specgen.formats.xml_text import quoted
+from specgen.formats.docx.elements import Element
+from specgen.formats.xml_text import quote
 from specgen.model.problem import refuse
 
 OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
@@ -28,7 +28,7 @@ MOST = 100_000_000
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """A relationship of a part: its id, the last word of its type, and the part or address it leads to."""
+    """A relationship of a part: its id, its type, and the part or address it points to."""
 
     id: str
     type: str
@@ -41,8 +41,8 @@ class Link:
         return self.type.rsplit("/", 1)[-1]
 
 
-def parsed(content: bytes, name: str) -> Any:
-    """The root element of a part; raises Refused where it is no XML."""
+def parse_part(content: bytes, name: str) -> Element:
+    """The root element of a part; raises Refused where the part is not XML."""
     parser = etree.XMLParser(resolve_entities=False, no_network=True, remove_blank_text=False)
     try:
         root = etree.fromstring(content, parser)
@@ -53,13 +53,13 @@ def parsed(content: bytes, name: str) -> Any:
     return root
 
 
-def text_of(root: Any) -> bytes:
-    """A part as it is written."""
+def serialize_part(root: Element) -> bytes:
+    """The bytes of a part, with its XML declaration."""
     return bytes(etree.tostring(root, xml_declaration=True, encoding="UTF-8", standalone=True))
 
 
 class Package:
-    """The parts of a file by name in lower case; what leads nowhere is left out."""
+    """The parts of a file by name in lower case; links to missing parts are left out."""
 
     def __init__(self, content: bytes) -> None:
         try:
@@ -69,46 +69,48 @@ class Package:
                     raise refuse("the letterhead is locked with a password", "save it without one")
                 if sum(info.file_size for info in infos) > MOST:
                     raise refuse("the letterhead is too large", f"at most {MOST // 1_000_000} MB once unpacked")
-                self.parts = {_name(info.filename): zipped.read(info) for info in infos}
+                self.parts = {_normalize_name(info.filename): zipped.read(info) for info in infos}
         except (zipfile.BadZipFile, NotImplementedError, EOFError, OSError, RuntimeError, ValueError, zlib.error):
             raise refuse("the letterhead is damaged", "open it in a word processor and save it anew") from None
 
     @cached_property
     def types(self) -> tuple[dict[str, str], dict[str, str]]:
-        """Content types by part name, and by ending."""
-        root = parsed(self.parts.get("[content_types].xml", b""), "[Content_Types].xml")
-        named = {_name(e.get("PartName", "")): e.get("ContentType", "") for e in root.iter(f"{{{_TYPES}}}Override")}
+        """Content types by part name, and by file extension."""
+        root = parse_part(self.parts.get("[content_types].xml", b""), "[Content_Types].xml")
+        named = {
+            _normalize_name(e.get("PartName", "")): e.get("ContentType", "") for e in root.iter(f"{{{_TYPES}}}Override")
+        }
         ended = {e.get("Extension", "").lower(): e.get("ContentType", "") for e in root.iter(f"{{{_TYPES}}}Default")}
         return named, ended
 
-    def type_of(self, name: str) -> str:
-        """The content type of a part, empty where none is told."""
+    def find_type(self, name: str) -> str:
+        """The content type of a part; empty where none is declared."""
         named, ended = self.types
         return named.get(name) or ended.get(name.rpartition(".")[2], "")
 
-    def links(self, name: str = "") -> dict[str, Link]:
+    def find_links(self, name: str = "") -> dict[str, Link]:
         """The relationships of a part, or of the whole package, by id."""
         folder, file = posixpath.split(name)
         place = posixpath.join(folder, "_rels", f"{file}.rels")
         if place not in self.parts:
             return {}
-        made = {}
-        for entry in parsed(self.parts[place], place).iter(f"{{{_LINKS}}}Relationship"):
+        links: dict[str, Link] = {}
+        for entry in parse_part(self.parts[place], place).iter(f"{{{_LINKS}}}Relationship"):
             external = entry.get("TargetMode") == "External"
             target = entry.get("Target", "")
             if not external:
-                target = _name(posixpath.join("/" + folder, unquote(target)))
+                target = _normalize_name(posixpath.join("/" + folder, unquote(target)))
             if external or target in self.parts:
-                made[entry.get("Id", "")] = Link(entry.get("Id", ""), entry.get("Type", ""), target, external)
-        return made
+                links[entry.get("Id", "")] = Link(entry.get("Id", ""), entry.get("Type", ""), target, external)
+        return links
 
-    def xml(self, name: str) -> Any:
+    def parse(self, name: str) -> Element:
         """The root element of a part."""
-        return parsed(self.parts[name], name)
+        return parse_part(self.parts[name], name)
 
 
-def _name(text: str) -> str:
-    """A part name without its slash, in one way of writing."""
+def _normalize_name(text: str) -> str:
+    """A part name in lower case, without its leading slash."""
     return posixpath.normpath("/" + text.replace("\\", "/")).lstrip("/").lower()
 
 
@@ -125,42 +127,41 @@ class NewPackage:
         self.parts[name], self.types[name] = content, type_
 
     def link(self, source: str, kind: str, target: str) -> str:
-        """Lead from a part, or from the package, to a part; returns the id."""
+        """Link a part, or the package itself, to a part; returns the id of the link."""
         links = self.links.setdefault(source, [])
         type_ = _CORE if kind == "core-properties" else f"{OFFICE}/{kind}"
         links.append(Link(f"rId{len(links) + 1}", type_, target, False))
         return links[-1].id
 
-    def zipped(self) -> bytes:
+    def zip(self) -> bytes:
         """The package as bytes, the same for the same parts."""
-        made = io.BytesIO()
-        with zipfile.ZipFile(made, "w") as out:
-            for name, content in (self._head() | self.parts).items():
+        buffer = io.BytesIO()
+        with zipfile.ZipFile(buffer, "w") as out:
+            for name, content in (self._render_head() | self.parts).items():
                 out.writestr(zipfile.ZipInfo(name, (1980, 1, 1, 0, 0, 0)), content)
-        return made.getvalue()
+        return buffer.getvalue()
 
-    def _head(self) -> dict[str, bytes]:
-        return {"[Content_Types].xml": self._types_text().encode()} | self._links_texts()
+    def _render_head(self) -> dict[str, bytes]:
+        return {"[Content_Types].xml": self._render_types().encode()} | self._render_links()
 
-    def _types_text(self) -> str:
+    def _render_types(self) -> str:
         rels = "application/vnd.openxmlformats-package.relationships+xml"
         named = "".join(
-            f"<Override PartName={quoted('/' + name)} ContentType={quoted(type_)}/>"
-            for name, type_ in self.types.items()
+            f"<Override PartName={quote('/' + name)} ContentType={quote(type_)}/>" for name, type_ in self.types.items()
         )
         return f'{_DECLARED}<Types xmlns="{_TYPES}"><Default Extension="rels" ContentType="{rels}"/>{named}</Types>'
 
-    def _links_texts(self) -> dict[str, bytes]:
-        made = {}
+    def _render_links(self) -> dict[str, bytes]:
+        parts: dict[str, bytes] = {}
         for source, links in self.links.items():
             folder, file = posixpath.split(source)
-            text = "".join(_link_text(link) for link in links)
+            text = "".join(_render_link(link) for link in links)
             whole = f'{_DECLARED}<Relationships xmlns="{_LINKS}">{text}</Relationships>'
-            made[posixpath.join(folder, "_rels", f"{file}.rels")] = whole.encode()
-        return made
+            parts[posixpath.join(folder, "_rels", f"{file}.rels")] = whole.encode()
+        return parts
 
 
-def _link_text(link: Link) -> str:
+def _render_link(link: Link) -> str:
     target = link.target if link.external else f"/{link.target}"
     mode = ' TargetMode="External"' if link.external else ""
-    return f"<Relationship Id={quoted(link.id)} Type={quoted(link.type)} Target={quoted(target)}{mode}/>"
+    return f"<Relationship Id={quote(link.id)} Type={quote(link.type)} Target={quote(target)}{mode}/>"

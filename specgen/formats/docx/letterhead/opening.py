@@ -1,4 +1,4 @@
-"""A firm's file to its package: what cannot serve as a letterhead is refused with what would be right."""
+"""Opens a firm's file as a package; a file that cannot be a letterhead is refused with what would be right."""
 
 from pathlib import Path
 
@@ -18,7 +18,7 @@ _OTHERS = (
 _OLD, _LOCKED = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "EncryptedPackage".encode("utf-16-le")
 
 
-def content_of(file: Path) -> bytes:
+def read_content(file: Path) -> bytes:
     """The bytes of a file; raises Refused where it cannot be read."""
     try:
         return file.read_bytes()
@@ -30,16 +30,16 @@ def content_of(file: Path) -> bytes:
         raise refuse(f"the letterhead cannot be read: {error.strerror or error}", "check its rights") from None
 
 
-def opened(content: bytes) -> tuple[Package, str]:
+def open_package(content: bytes) -> tuple[Package, str]:
     """The package of a Word file and the name of its main part; raises Refused for anything else."""
     _refuse_others(content)
     package = Package(content)
-    for link in package.links().values():
+    for link in package.find_links().values():
         if link.type == f"{STRICT}/officeDocument":
             raise refuse("the letterhead is a Strict Open XML document", _SAVE)
         if link.type == f"{OFFICE}/officeDocument" and not link.external:
             # A template, or a file with macros, is a document of another content type.
-            if _WORD in package.type_of(link.target) or "ms-word" in package.type_of(link.target):
+            if _WORD in package.find_type(link.target) or "ms-word" in package.find_type(link.target):
                 return package, link.target
             raise refuse("the letterhead is not a Word document", _SAVE)
     raise refuse("the letterhead is not a Word document", _SAVE)
@@ -52,8 +52,8 @@ def _refuse_others(content: bytes) -> None:
         if _LOCKED in content:
             raise refuse("the letterhead is locked with a password", "save it without one")
         raise refuse("the letterhead is an old Word document (.doc)", _SAVE)
-    for begin, told in _OTHERS:
+    for begin, description in _OTHERS:
         if content.lstrip(b"\xef\xbb\xbf \t\r\n").startswith(begin):
-            raise refuse(f"the letterhead {told}", _SAVE)
+            raise refuse(f"the letterhead {description}", _SAVE)
     if not content.startswith(b"PK"):
         raise refuse("the letterhead is not a Word document", _SAVE)

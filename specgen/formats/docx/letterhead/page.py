@@ -1,12 +1,12 @@
-"""The page of a firm's paper: one section with size, margins, and what its headers and footers are."""
+"""The page of a letterhead: one section with its size, margins, headers and footers."""
 
 import re
 from copy import deepcopy
 from fractions import Fraction
-from typing import Any
 
 from docx.oxml.ns import qn
 
+from specgen.formats.docx.elements import Element, find_required, read_whole_number
 from specgen.formats.docx.letterhead.opc import OFFICE
 from specgen.model.problem import refuse
 
@@ -22,72 +22,79 @@ _UNITS: dict[str, Fraction | int] = {
 }
 # Narrower text than two inches holds no table of ours; no word processor takes a page wider than 22 inches.
 LEAST_TEXT, MOST_PAGE = 2 * 1440, 22 * 1440
-# What of a section is the paper's; columns, page count, text direction and the like are the document's.
+# What a letterhead decides in a section; columns, page count, text direction and the like are the document's.
 _KEPT = ("paperSrc", "pgBorders")
 _MARGINS = ("top", "right", "bottom", "left", "header", "footer", "gutter")
 
 
-def section_of(body: Any) -> tuple[Any, int, int]:
-    """The section that is the paper, its number, and how many there are: the first with a header or footer."""
+def find_section(body: Element | None) -> tuple[Element | None, int, int]:
+    """The first section with a header or footer, its number, and the number of sections."""
     every = body.iter(qn("w:sectPr")) if body is not None else ()
-    found = [one for one in every if one.getparent().tag != qn("w:sectPrChange")]
-    headed = [n for n, one in enumerate(found) if one.find(qn("w:headerReference")) is not None]
-    headed += [n for n, one in enumerate(found) if one.find(qn("w:footerReference")) is not None]
+    found = [section for section in every if not _is_former(section)]
+    headed = [n for n, section in enumerate(found) if section.find(qn("w:headerReference")) is not None]
+    headed += [n for n, section in enumerate(found) if section.find(qn("w:footerReference")) is not None]
     number = min(headed, default=0)
     return (found[number] if found else None), number + 1, len(found)
 
 
-def page_of(theirs: Any, ours: Any, gutter_at_top: bool) -> Any:
-    """A section without headers: their size and margins, ours where they give none; raises Refused if too narrow."""
-    made = deepcopy(ours)
-    for child in list(made):
+def _is_former(section: Element) -> bool:
+    """Whether a section is what a tracked change has replaced."""
+    parent = section.getparent()
+    return parent is not None and parent.tag == qn("w:sectPrChange")
+
+
+def build_page(theirs: Element | None, ours: Element, gutter_at_top: bool) -> Element:
+    """A section without headers: the firm's size and margins, else ours; raises Refused if too narrow."""
+    page = deepcopy(ours)
+    for child in list(page):
         if child.tag not in (qn("w:pgSz"), qn("w:pgMar")):
-            made.remove(child)
+            page.remove(child)
     if theirs is None:
-        return made
-    size, margins = made.find(qn("w:pgSz")), made.find(qn("w:pgMar"))
+        return page
+    size, margins = find_required(page, "w:pgSz"), find_required(page, "w:pgMar")
     given = theirs.find(qn("w:pgSz"))
     if given is not None:
-        _take(given, size, ("w", "h"))
+        _take_lengths(given, size, ("w", "h"))
         # The orientation follows from the sides; a code of the printer's goes with the size.
         size.attrib.update({key: value for key, value in given.attrib.items() if key == qn("w:code")})
-    if int(size.get(qn("w:w"))) > int(size.get(qn("w:h"))):
+    if read_whole_number(size, "w:w") > read_whole_number(size, "w:h"):
         size.set(qn("w:orient"), "landscape")
-    if theirs.find(qn("w:pgMar")) is not None:
-        _take(theirs.find(qn("w:pgMar")), margins, _MARGINS)
-    _check(made, gutter_at_top)
-    made.extend(_own(found) for name in _KEPT if (found := theirs.find(qn(f"w:{name}"))) is not None)
-    return made
+    given = theirs.find(qn("w:pgMar"))
+    if given is not None:
+        _take_lengths(given, margins, _MARGINS)
+    _check_page(page, gutter_at_top)
+    page.extend(_copy_without_links(found) for name in _KEPT if (found := theirs.find(qn(f"w:{name}"))) is not None)
+    return page
 
 
-def _own(element: Any) -> Any:
-    """A copy that leads to no other part."""
-    made = deepcopy(element)
-    for part in made.iter():
+def _copy_without_links(element: Element) -> Element:
+    """A copy without links to other parts."""
+    copy = deepcopy(element)
+    for part in copy.iter():
         for key in [key for key in part.attrib if key.startswith(f"{{{OFFICE}}}")]:
             del part.attrib[key]
-    return made
+    return copy
 
 
-def _take(source: Any, to: Any, names: tuple[str, ...]) -> None:
+def _take_lengths(source: Element, to: Element, names: tuple[str, ...]) -> None:
     for name in names:
-        length = _length(source.get(qn(f"w:{name}")))
+        length = _parse_length(source.get(qn(f"w:{name}")))
         if length is not None:
             to.set(qn(f"w:{name}"), str(length))
 
 
-def _length(text: str | None) -> int | None:
-    """A length in twentieths of a point, whole; None where there is none. A margin below nothing means `exactly`."""
+def _parse_length(text: str | None) -> int | None:
+    """A length in whole twentieths of a point; None where there is none. A negative margin means `exactly`."""
     found = re.fullmatch(r"-?(\d{1,7}(?:\.\d{1,6})?)(mm|cm|in|pt|pc|pi|)", text or "")
     return round(Fraction(found[1]) * _UNITS[found[2]]) if found else None
 
 
-def _check(section: Any, gutter_at_top: bool) -> None:
-    size, margins = section.find(qn("w:pgSz")), section.find(qn("w:pgMar"))
-    wide, high = int(size.get(qn("w:w"))), int(size.get(qn("w:h")))
-    text = text_width(section, gutter_at_top)
+def _check_page(section: Element, gutter_at_top: bool) -> None:
+    size, margins = find_required(section, "w:pgSz"), find_required(section, "w:pgMar")
+    wide, high = read_whole_number(size, "w:w"), read_whole_number(size, "w:h")
+    text = measure_text_width(section, gutter_at_top)
     # A form may lie wide: then the short side is the height.
-    column = min(wide, high) - int(margins.get(qn("w:top"))) - int(margins.get(qn("w:bottom")))
+    column = min(wide, high) - read_whole_number(margins, "w:top") - read_whole_number(margins, "w:bottom")
     if max(wide, high) > MOST_PAGE:
         raise refuse(f"the page of the letterhead is {max(wide, high) / 1440:.1f} in long", "at most 22 in")
     for side, length in (("wide", text), ("high", column)):
@@ -96,8 +103,9 @@ def _check(section: Any, gutter_at_top: bool) -> None:
             raise refuse(message, f"at least {LEAST_TEXT // 1440} in")
 
 
-def text_width(section: Any, gutter_at_top: bool = False) -> int:
-    """The width of the text of a page, in twentieths of a point."""
-    size, margins = section.find(qn("w:pgSz")), section.find(qn("w:pgMar"))
-    beside = sum(int(margins.get(qn(f"w:{name}"))) for name in ("left", "right"))
-    return int(size.get(qn("w:w"))) - beside - (0 if gutter_at_top else int(margins.get(qn("w:gutter"), "0")))
+def measure_text_width(section: Element, gutter_at_top: bool = False) -> int:
+    """The width of the text area, in twentieths of a point."""
+    size, margins = find_required(section, "w:pgSz"), find_required(section, "w:pgMar")
+    beside = read_whole_number(margins, "w:left") + read_whole_number(margins, "w:right")
+    gutter = 0 if gutter_at_top else read_whole_number(margins, "w:gutter", "0")
+    return read_whole_number(size, "w:w") - beside - gutter

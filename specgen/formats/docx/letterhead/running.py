@@ -1,16 +1,17 @@
-"""Headers and footers of a firm's paper: kept with their pictures, freed of what belongs to another document."""
+"""Headers and footers of a letterhead: kept with their pictures, cleared of what belongs to another document."""
 
 import posixpath
 from collections.abc import Callable
-from typing import Any
 
 from docx.oxml.ns import qn
 from lxml import etree
 
-from specgen.formats.docx.letterhead.opc import OFFICE, WORD, Link, NewPackage, Package, text_of
+from specgen.formats.docx.elements import Element, remove_element
+from specgen.formats.docx.letterhead.opc import OFFICE, WORD, Link, NewPackage, Package, serialize_part
 
 _MCE = "http://schemas.openxmlformats.org/markup-compatibility/2006"
 _MC = f"{{{_MCE}}}AlternateContent"
+_ALTERNATIVES = (f"{{{_MCE}}}Choice", f"{{{_MCE}}}Fallback")
 _OLE = "{urn:schemas-microsoft-com:office:office}OLEObject"
 _SHAPE_PICTURE = "{urn:schemas-microsoft-com:vml}imagedata"
 _PROPERTIES = "{http://schemas.openxmlformats.org/drawingml/2006/wordprocessingDrawing}docPr"
@@ -25,110 +26,107 @@ _WORDS = {
 }
 
 
-def _names(*words: str) -> frozenset[str]:
+def _qualify_names(*words: str) -> frozenset[str]:
     return frozenset(qn(f"w:{word}") for word in words)
 
 
-# Tracked changes are taken as made: these keep what they hold, those go with it.
-_UNWRAPPED = _names("ins", "moveTo", "smartTag", "customXml")
-_GONE = _names("del", "moveFrom", "cellDel")
-_MARKS = _names(
+# Tracked changes are accepted: the first keep their content, the second go with it.
+_UNWRAPPED = _qualify_names("ins", "moveTo", "smartTag", "customXml")
+_GONE = _qualify_names("del", "moveFrom", "cellDel")
+_MARKS = _qualify_names(
     *("cellIns", "cellMerge", "moveFromRangeStart", "moveFromRangeEnd", "moveToRangeStart", "moveToRangeEnd"),
     *("customXmlInsRangeStart", "customXmlInsRangeEnd", "customXmlDelRangeStart", "customXmlDelRangeEnd"),
     *("customXmlMoveFromRangeStart", "customXmlMoveFromRangeEnd", "customXmlMoveToRangeStart"),
     *("customXmlMoveToRangeEnd", "numberingChange"),
 )
-_COMMENTS = _names("commentRangeStart", "commentRangeEnd", "commentReference")
-# What leads to parts that stay behind: lists, notes, data bound to a control, ids that the body counts itself.
-_FOREIGN = _names("numPr", "footnoteReference", "endnoteReference", "subDoc", "dataBinding", "placeholder")
+_COMMENTS = _qualify_names("commentRangeStart", "commentRangeEnd", "commentReference")
+# What refers to parts that are left out: lists, notes, data bound to a control, ids that the body counts itself.
+_FOREIGN = _qualify_names("numPr", "footnoteReference", "endnoteReference", "subDoc", "dataBinding", "placeholder")
 
 
-def settled(root: Any) -> bool:
-    """Take tracked changes as made; whether there were any."""
+def accept_changes(root: Element) -> bool:
+    """Accept tracked changes; whether there were any."""
     found = False
     for element in list(root.iter(etree.Element)):
         if element.getparent() is None:
             continue
         if str(element.tag).endswith("PrChange") or element.tag in _MARKS | _GONE:
             found = True
-            _remove(_row(element) if element.tag == qn("w:del") else element)
+            remove_element(_find_row(element) if element.tag == qn("w:del") else element)
         elif element.tag in _UNWRAPPED:
-            found = found or element.tag in _names("ins", "moveTo")
+            found = found or element.tag in _qualify_names("ins", "moveTo")
             _unwrap(element)
     return found
 
 
-def _row(element: Any) -> Any:
-    """The table row that a mark of deletion stands for, or the element itself."""
+def _find_row(element: Element) -> Element:
+    """The table row that a deletion mark stands for, or the element itself."""
+    properties = element.getparent()
+    row = properties.getparent() if properties is not None and properties.tag == qn("w:trPr") else None
+    return element if row is None else row
+
+
+def _unwrap(element: Element) -> None:
     parent = element.getparent()
-    return parent.getparent() if parent.tag == qn("w:trPr") and parent.getparent() is not None else element
-
-
-def _remove(element: Any) -> None:
-    parent = element.getparent()
-    if parent is not None:
-        parent.remove(element)
-
-
-def _unwrap(element: Any) -> None:
-    parent = element.getparent()
+    if parent is None:
+        return
     place = parent.index(element)
-    properties = _names("smartTagPr", "customXmlPr")
+    properties = _qualify_names("smartTagPr", "customXmlPr")
     parent[place : place + 1] = [child for child in element if child.tag not in properties]
 
 
-def carried(package: Package, name: str, to: NewPackage, new_name: str, drop: Callable[[str], None]) -> None:
-    """Carry a header or footer over with its pictures; `drop` is told what is left behind."""
-    root = package.xml(name)
-    if settled(root):
+def carry_part(package: Package, name: str, to: NewPackage, new_name: str, drop: Callable[[str], None]) -> None:
+    """Copy a header or footer with its pictures; `drop` is called with the name of each thing left out."""
+    root = package.parse(name)
+    if accept_changes(root):
         drop("tracked changes")
     for element in list(root.iter(*_COMMENTS)):
         drop("comments")
-        _remove(element)
+        remove_element(element)
     for element in [*root.iter(*_FOREIGN), *root.iterfind(f".//{qn('w:sdtPr')}/{qn('w:id')}")]:
-        _remove(element)
+        remove_element(element)
     for element in list(root.iter(qn("w:object"))):
         drop("embedded objects")
-        _as_picture(element)
-    relinked(root, package, name, to, new_name, drop)
-    _described(root)
+        _turn_into_picture(element)
+    relink_part(root, package, name, to, new_name, drop)
+    _describe_pictures(root)
     kind = "header" if root.tag == qn("w:hdr") else "footer"
-    to.add(new_name, f"{WORD}.{kind}+xml", text_of(root))
+    to.add(new_name, f"{WORD}.{kind}+xml", serialize_part(root))
 
 
-def _as_picture(element: Any) -> None:
-    """An embedded object as the picture it shows."""
+def _turn_into_picture(element: Element) -> None:
+    """Replace an embedded object with the picture it shows."""
     for child in list(element):
-        if child.tag == _OLE or child.tag in _names("control", "objectEmbed", "objectLink", "movie"):
+        if child.tag == _OLE or child.tag in _qualify_names("control", "objectEmbed", "objectLink", "movie"):
             element.remove(child)
     element.tag = qn("w:pict")
     element.attrib.clear()
     if not len(element):
-        _remove(element)
+        remove_element(element)
 
 
-def relinked(
-    root: Any, package: Package, name: str, to: NewPackage, new_name: str, drop: Callable[[str], None]
+def relink_part(
+    root: Element, package: Package, name: str, to: NewPackage, new_name: str, drop: Callable[[str], None]
 ) -> None:
-    """Carry the pictures of a part over and lead to them; what shows a part that stays behind is taken out."""
-    links = package.links(name)
+    """Copy the pictures of a part and link to them; remove what shows a part that is left out."""
+    links = package.find_links(name)
     for element in list(root.iter(etree.Element)):
         for key in [key for key in element.attrib if key.startswith(f"{{{OFFICE}}}")]:
             if element is not root and not any(parent is root for parent in element.iterancestors()):
                 break  # it went with what was taken out before
-            link = links.get(element.get(key))
-            if link is not None and _kept(link):
-                element.set(key, _picture(package, link, to, new_name))
+            link = links.get(element.get(key, ""))
+            if link is not None and _is_kept(link):
+                element.set(key, _add_picture(package, link, to, new_name))
             else:
                 _unlink(element, key, link, drop)
 
 
-def _unlink(element: Any, key: str, link: Link | None, drop: Callable[[str], None]) -> None:
-    """Take out a link that leads nowhere, and what it shows where it is all there is to show."""
+def _unlink(element: Element, key: str, link: Link | None, drop: Callable[[str], None]) -> None:
+    """Remove a dead link, and the element it stands on where nothing else is left to show."""
     others = [k for k in element.attrib if k.startswith(f"{{{OFFICE}}}") and k != key]
     word = etree.QName(element).localname
     if word.startswith("hlink"):
-        _remove(element)
+        remove_element(element)
     elif word == "hyperlink" or others and not key.endswith("}embed"):
         del element.attrib[key]
     else:
@@ -136,20 +134,21 @@ def _unlink(element: Any, key: str, link: Link | None, drop: Callable[[str], Non
         _take_out(element)
 
 
-def _kept(link: Link) -> bool:
+def _is_kept(link: Link) -> bool:
     return link.kind == "image" and not link.external or link.kind == "hyperlink" and link.external
 
 
-def _take_out(element: Any) -> None:
-    """Remove what a reader sees of a part: the picture, in every way it is told, and nothing around it."""
-    shown = next(element.iterancestors(_MC, *_names("drawing", "pict", "object")), element)
+def _take_out(element: Element) -> None:
+    """Remove the picture a reader sees, with all its alternatives, and nothing around it."""
+    shown = next(element.iterancestors(_MC, *_qualify_names("drawing", "pict", "object")), element)
     around = shown.getparent()
     # A choice without its picture would be an empty one.
-    _remove(around.getparent() if around.tag in (f"{{{_MCE}}}Choice", f"{{{_MCE}}}Fallback") else shown)
+    alternatives = around.getparent() if around is not None and around.tag in _ALTERNATIVES else None
+    remove_element(shown if alternatives is None else alternatives)
 
 
-def _picture(package: Package, link: Link, to: NewPackage, source: str) -> str:
-    """The id under which the new header leads to a picture or an address."""
+def _add_picture(package: Package, link: Link, to: NewPackage, source: str) -> str:
+    """The id by which the new header links to a picture or an address."""
     known = to.links.setdefault(source, [])
     if link.external:
         known.append(Link(f"rId{len(known) + 1}", link.type, link.target, True))
@@ -159,18 +158,18 @@ def _picture(package: Package, link: Link, to: NewPackage, source: str) -> str:
     content = package.parts[link.target]
     while others.get(name, content) != content:
         name = name.replace("media/", "media/x")
-    to.add(name, package.type_of(link.target) or _guessed(name), content)
-    return next((one.id for one in known if one.target == name), "") or to.link(source, "image", name)
+    to.add(name, package.find_type(link.target) or _guess_type(name), content)
+    return next((entry.id for entry in known if entry.target == name), "") or to.link(source, "image", name)
 
 
-def _guessed(name: str) -> str:
-    """The content type of a picture by its ending."""
+def _guess_type(name: str) -> str:
+    """The content type of a picture by its file extension."""
     ending = name.rpartition(".")[2]
     return f"image/{ {'jpg': 'jpeg', 'svg': 'svg+xml', 'emf': 'x-emf', 'wmf': 'x-wmf'}.get(ending, ending) }"
 
 
-def _described(root: Any) -> None:
-    """Give every picture words for those who do not see it."""
+def _describe_pictures(root: Element) -> None:
+    """Give every picture alternative text for screen readers."""
     for element in root.iter(_PROPERTIES):
         if not element.get("descr"):
             element.set("descr", ALT)

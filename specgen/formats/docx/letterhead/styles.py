@@ -1,100 +1,101 @@
-"""The firm's styles as they are, and those of ours that the firm has not, under the firm's ids."""
+"""The firm's styles as they are, plus those of ours that the firm lacks, under the firm's ids."""
 
 import itertools
 from copy import deepcopy
-from typing import Any
 
 from docx.oxml.ns import qn
 
+from specgen.formats.docx.elements import Element, find_required, remove_element
+
 _NAME, _VAL, _ID, _TYPE = qn("w:name"), qn("w:val"), qn("w:styleId"), qn("w:type")
 # Where one style names another.
-_LEADS = ("basedOn", "next", "link")
-# What follows the language among the properties of a run.
+_LEADS = tuple(qn(f"w:{word}") for word in ("basedOn", "next", "link"))
+# The run properties that follow the language in the schema.
 _AFTER_LANGUAGE = ("eastAsianLayout", "specVanish", "oMath")
 
 
-def merged(theirs: Any, ours: Any) -> tuple[Any, dict[str, str]]:
-    """The styles of the paper, and their ids by our names."""
-    made = deepcopy(ours) if theirs is None else _cleaned(theirs)
-    if made.find(qn("w:docDefaults")) is None:
-        made.insert(0, deepcopy(ours.find(qn("w:docDefaults"))))
-    ids = _named(made, ours)
-    missing = [style for style in _styles(ours) if _name(style) not in ids]
-    ids |= _new_ids(made, missing)
+def merge_styles(theirs: Element | None, ours: Element) -> tuple[Element, dict[str, str]]:
+    """The styles of the letterhead, and their ids by our names."""
+    styles = deepcopy(ours) if theirs is None else _clean_styles(theirs)
+    if styles.find(qn("w:docDefaults")) is None:
+        styles.insert(0, deepcopy(find_required(ours, "w:docDefaults")))
+    ids = _match_ids(styles, ours)
+    missing = [style for style in _list_styles(ours) if _read_name(style) not in ids]
+    ids |= _choose_ids(styles, missing)
     for style in missing:
-        made.append(_added(style, made, ours, ids))
-    _speak_english(made)
-    return made, ids
+        styles.append(_adapt_style(style, styles, ours, ids))
+    _set_language(styles)
+    return styles, ids
 
 
-def _styles(root: Any) -> list[Any]:
-    return [style for style in root.iterchildren(qn("w:style")) if _name(style)]
+def _list_styles(root: Element) -> list[Element]:
+    return [style for style in root.iterchildren(qn("w:style")) if _read_name(style)]
 
 
-def _name(style: Any) -> str:
+def _read_name(style: Element) -> str:
     named = style.find(_NAME)
-    return str(named.get(_VAL, "")) if named is not None else ""
+    return named.get(_VAL, "") if named is not None else ""
 
 
-def _cleaned(theirs: Any) -> Any:
-    """Their styles without lists, which belong to their document, and with an id each."""
-    made = deepcopy(theirs)
-    for style in made.iter(qn("w:style")):
+def _clean_styles(theirs: Element) -> Element:
+    """The firm's styles, each with an id, without lists, which belong to the firm's document."""
+    styles = deepcopy(theirs)
+    for style in styles.iter(qn("w:style")):
         for listed in list(style.iter(qn("w:numPr"))):
-            listed.getparent().remove(listed)
-    for style in _styles(made):
+            remove_element(listed)
+    for style in _list_styles(styles):
         if not style.get(_ID):
-            style.set(_ID, _free("Style", {s.get(_ID, "").lower() for s in _styles(made)}))
-    return made
+            style.set(_ID, _find_free("Style", {s.get(_ID, "").lower() for s in _list_styles(styles)}))
+    return styles
 
 
-def _named(made: Any, ours: Any) -> dict[str, str]:
-    """Ids of the styles that carry one of our names and are of its type; names count without regard to case."""
+def _match_ids(styles: Element, ours: Element) -> dict[str, str]:
+    """The ids of the firm's styles that match ours in name, in any case, and in type."""
     found: dict[tuple[str, str], str] = {}
-    for style in _styles(made):
-        found.setdefault((_name(style).lower(), style.get(_TYPE, "paragraph")), style.get(_ID))
-    wanted = {_name(style): (_name(style).lower(), style.get(_TYPE)) for style in _styles(ours)}
+    for style in _list_styles(styles):
+        found.setdefault((_read_name(style).lower(), style.get(_TYPE, "paragraph")), style.get(_ID, ""))
+    wanted = {_read_name(style): (_read_name(style).lower(), style.get(_TYPE)) for style in _list_styles(ours)}
     return {name: found[key] for name, key in wanted.items() if key in found}
 
 
-def _new_ids(made: Any, missing: list[Any]) -> dict[str, str]:
-    taken = {style.get(_ID, "").lower() for style in made.iterchildren(qn("w:style"))}
+def _choose_ids(styles: Element, missing: list[Element]) -> dict[str, str]:
+    taken = {style.get(_ID, "").lower() for style in styles.iterchildren(qn("w:style"))}
     ids: dict[str, str] = {}
     for style in missing:
-        ids[_name(style)] = _free(style.get(_ID), taken)
-        taken.add(ids[_name(style)].lower())
+        ids[_read_name(style)] = _find_free(style.get(_ID, ""), taken)
+        taken.add(ids[_read_name(style)].lower())
     return ids
 
 
-def _free(wish: str, taken: set[str]) -> str:
-    """The word, with a number behind it where it is taken."""
+def _find_free(wish: str, taken: set[str]) -> str:
+    """The word, with a number appended where it is taken."""
     words = (wish if number == 1 else f"{wish}{number}" for number in itertools.count(1))
     return next(word for word in words if word.lower() not in taken)
 
 
-def _added(style: Any, made: Any, ours: Any, ids: dict[str, str]) -> Any:
-    """A style of ours for the firm's file: its links lead to the firm's styles, and the firm's font is kept."""
+def _adapt_style(style: Element, styles: Element, ours: Element, ids: dict[str, str]) -> Element:
+    """A style of ours for the firm's file: linked to the firm's styles, in the firm's font."""
     new = deepcopy(style)
-    new.set(_ID, ids[_name(style)])
-    names = {other.get(_ID): _name(other) for other in _styles(ours)}
+    new.set(_ID, ids[_read_name(style)])
+    names = {other.get(_ID, ""): _read_name(other) for other in _list_styles(ours)}
     for lead in new:
-        if lead.tag in map(qn, (f"w:{word}" for word in _LEADS)):
-            lead.set(_VAL, ids[names[lead.get(_VAL)]])
-    taken = {_name(other).lower() for other in _styles(made)}
-    if _name(new).lower() in taken:  # the firm uses the name for a style of another type
-        new.find(_NAME).set(_VAL, _free(f"{_name(new)} ", taken))
-    if any(o.get(qn("w:default")) and o.get(_TYPE) == new.get(_TYPE) for o in _styles(made)):
+        if lead.tag in _LEADS:
+            lead.set(_VAL, ids[names[lead.get(_VAL, "")]])
+    taken = {_read_name(other).lower() for other in _list_styles(styles)}
+    if _read_name(new).lower() in taken:  # the firm uses the name for a style of another type
+        find_required(new, "w:name").set(_VAL, _find_free(f"{_read_name(new)} ", taken))
+    if any(o.get(qn("w:default")) and o.get(_TYPE) == new.get(_TYPE) for o in _list_styles(styles)):
         new.attrib.pop(qn("w:default"), None)
     for font in list(new.iter(qn("w:rFonts"))):
-        font.getparent().remove(font)
+        remove_element(font)
     return new
 
 
-def _speak_english(root: Any) -> None:
-    """Tell word processors and screen readers the language of the words."""
+def _set_language(root: Element) -> None:
+    """Set the language of the text for word processors and screen readers."""
     for language in root.iter(qn("w:lang")):
         language.set(_VAL, "en-US")
-    place = root.find(qn("w:docDefaults"))
+    place = find_required(root, "w:docDefaults")
     for step in ("rPrDefault", "rPr"):
         inner = place.find(qn(f"w:{step}"))
         if inner is None:
@@ -107,25 +108,25 @@ def _speak_english(root: Any) -> None:
         place.insert(list(place).index(behind[0]) if behind else len(place), language)
 
 
-def stops(root: Any, style_id: str) -> dict[int, str]:
-    """The tab stops of a style by their place, those of the styles below it included."""
+def find_tab_stops(root: Element, style_id: str) -> dict[int, str]:
+    """The tab stops of a style by position, those of the styles it is based on included."""
     by_id = {style.get(_ID): style for style in root.iterchildren(qn("w:style"))}
-    chain: list[Any] = []
+    chain: list[Element] = []
     while style_id in by_id and by_id[style_id] not in chain:
         chain.append(by_id[style_id])
         base = chain[-1].find(qn("w:basedOn"))
-        style_id = base.get(_VAL) if base is not None else ""
-    made: dict[int, str] = {}
+        style_id = base.get(_VAL, "") if base is not None else ""
+    stops: dict[int, str] = {}
     for style in reversed(chain):
         for tab in style.iterfind(f"{qn('w:pPr')}/{qn('w:tabs')}/{qn('w:tab')}"):
-            place, kind = _place(tab), tab.get(_VAL, "left")
-            made.pop(place, None)
+            place, kind = _read_place(tab), tab.get(_VAL, "left")
+            stops.pop(place, None)
             if kind != "clear":
-                made[place] = kind
-    return made
+                stops[place] = kind
+    return stops
 
 
-def _place(tab: Any) -> int:
+def _read_place(tab: Element) -> int:
     try:
         return int(float(tab.get(qn("w:pos"), "0")))
     except ValueError:

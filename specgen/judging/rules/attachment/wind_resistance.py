@@ -27,7 +27,7 @@ from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, is_d
 from specgen.model.absence import all_known, if_given, read_all
 from specgen.model.typed_views import Description, Elevation, Wall
 from specgen.quantities.comparison import more
-from specgen.quantities.quantity import Quantity, rounded
+from specgen.quantities.quantity import Quantity, round_quantity
 
 RULE = Rule(
     "ATT-09",
@@ -52,7 +52,9 @@ def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Violations
     allowed = strength * (1 / Fraction(factor))
     pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
     if more(pull, allowed):
-        yield violation(rounded(pull), wanted=rounded(allowed), at=(*attachment.path, "ultimate_strength"))
+        yield violation(
+            round_quantity(pull), wanted=round_quantity(allowed), at=(*attachment.path, "ultimate_strength")
+        )
 
 
 @RULE.test(

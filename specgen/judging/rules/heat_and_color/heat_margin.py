@@ -31,7 +31,7 @@ from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Elevation
 from specgen.quantities.comparison import less
-from specgen.quantities.quantity import Quantity, apart, rounded
+from specgen.quantities.quantity import Quantity, round_quantity, subtract_temperatures
 
 RULE = Rule(
     "HEA-03",
@@ -53,9 +53,9 @@ RULE = Rule(
 def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> Violations:
     """The hottest face comes near the heat at which the board softens."""
     heat, softens = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
-    margin = apart(softens, heat.quantity)
+    margin = subtract_temperatures(softens, heat.quantity)
     if less(margin, limit):
-        yield violation(rounded(margin), wanted=limit)
+        yield violation(round_quantity(margin), wanted=limit)
 
 
 @RULE.test(

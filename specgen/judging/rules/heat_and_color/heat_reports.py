@@ -31,8 +31,6 @@ RULE = Rule(
     documents="D06 D19",
 )
 
-NEEDS = "package.purpose attachments.*.kind attachments.*.covers attachments.*.standard"
-
 
 @RULE.test(
     "a",

@@ -20,7 +20,7 @@ from specgen.judging.rule import STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description
 from specgen.quantities.comparison import less
-from specgen.quantities.quantity import rounded
+from specgen.quantities.quantity import round_quantity
 
 RULE = Rule(
     "AIR-01",
@@ -58,4 +58,4 @@ def guns_starve(project: Description, air_supply: Computed) -> Violations:
     """The guns draw more than the compressor gives at the site."""
     supply, draw = read_all(air_supply, lambda: drawn(project))
     if less(supply.quantity, draw):
-        yield violation(supply.rounded, wanted=rounded(draw))
+        yield violation(supply.rounded, wanted=round_quantity(draw))
