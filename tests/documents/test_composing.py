@@ -88,6 +88,7 @@ def test_raw_html_is_words(tmp_path: Path) -> None:
     assert "<b>bold</b>" in text.write_text(written(tmp_path, "<b>bold</b>\n"))
 
 
+@pytest.mark.no_cover
 def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
     walls = {"W2": {"substrate": {"kind": "plywood"}, "attachment": {"method": "adhesive_full_bed", "cure_hours": 48}}}
     document = written(
