@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, settings
 
-from tests.running import run_specgen, uncounted
+from tests.running import in_checkout, run_specgen
 from tests.support import EXAMPLES
 
 # No test is timed: a busy machine is no fault of the code.
@@ -58,7 +58,7 @@ def clean_package(made_once: MadeOnce) -> Path:
 def build_example(example: str, out: Path, *more: str, surroundings: dict[str, str] = HERE, mask: int = 0o022) -> None:
     """Write the package of an example in every format by the command itself."""
     words = ("build", str(EXAMPLES / example / "project.yaml"), "--out", str(out), "--formats", "docx,html,txt", *more)
-    done = run_specgen(*words, **uncounted(surroundings), umask=mask)
+    done = run_specgen(*words, **in_checkout(surroundings), umask=mask)
     assert done.code in (0, 1)
 
 

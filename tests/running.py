@@ -39,22 +39,18 @@ def run_python(code: str, *words: str, **how: Any) -> Ended:
 
 def run_process(command: list[str], **how: Any) -> Ended:
     """Run a program to its end, whatever that is."""
-    done = subprocess.run(command, capture_output=True, text=True, check=False, **(uncounted() | how))
+    done = subprocess.run(command, capture_output=True, text=True, check=False, **(in_checkout() | how))
     return Ended(done.returncode, done.stdout, done.stderr)
 
 
 def start_process(command: list[str], **how: Any) -> subprocess.Popen[str]:
     """Start a program and go on while it runs."""
-    return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, **(uncounted() | how))
+    return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, **(in_checkout() | how))
 
 
-def uncounted(more: Mapping[str, str] | None = None) -> dict[str, Any]:
-    """Where a process runs: in this folder, in this environment and `more`, and with none of its lines counted.
-
-    To count them takes as long again as the process itself, and fails where a test bounds what it may write.
-    """
-    kept = {name: value for name, value in os.environ.items() if not name.startswith("COV")}
-    return {"cwd": ROOT, "env": kept | dict(more or {})}
+def in_checkout(more: Mapping[str, str] | None = None) -> dict[str, Any]:
+    """Where a process runs: in this folder, in this environment and `more`."""
+    return {"cwd": ROOT, "env": os.environ | dict(more or {})}
 
 
 def wait_for(running: subprocess.Popen[str]) -> Ended:

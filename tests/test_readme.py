@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.running import run_process, uncounted
+from tests.running import in_checkout, run_process
 from tests.support import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")
@@ -25,6 +25,6 @@ def test_a_tour_prints_what_it_says(title: str, text: str, tmp_path: Path) -> No
     path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     printed = []
     for command in (line.removeprefix("$ ") for line in lines if line.startswith("$ ")):
-        done = run_process(["sh", "-c", command], **uncounted({"PATH": path}) | {"cwd": tmp_path})
+        done = run_process(["sh", "-c", command], **in_checkout({"PATH": path}) | {"cwd": tmp_path})
         printed += [f"$ {command}", *(line.rstrip() for line in (done.out + done.err).splitlines())]
     assert printed == lines

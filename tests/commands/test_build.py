@@ -119,6 +119,7 @@ def test_what_stands_is_counted_in_words(stops: int, items: int, told: str, tmp_
     assert count_standing(replace(judgment, findings=found, open_items=judgment.open_items[:items])) == told
 
 
+@pytest.mark.no_cover
 def test_two_builds_give_the_same_bytes_and_the_second_takes_the_place_of_the_first(
     tmp_path: Path, capsys: Any
 ) -> None:

@@ -62,3 +62,41 @@ def test_all_sums_of_a_project_are_told_and_what_they_wait_for(tmp_path: Path, c
     told = run_main(capsys, "calc", "joint-width", "--from", str(file)).out
     assert told.startswith("J1: waits for ")
     assert "joints.J1.elevation" in told
+
+
+def test_an_answer_of_the_code_is_told_with_its_reason_and_as_data(tmp_path: Path, capsys: Any) -> None:
+    code = {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]}
+    file = written(tmp_path, merged(SMALL, {"code": code, "walls": {"W1": {"framing": {"kind": "wood"}}}}))
+    words = ("calc", "drainage-due", "--from", str(file))
+    # IBC 1407 asks for drainage on framed walls of type V only.
+    why = "construction type IIB is not type V"
+    told = run_main(capsys, *words).out
+    assert told.startswith(f"W1: drainage due: no, {why}\n  source: International Building Code")
+    row = {"subject": "W1", "name": "drainage-due", "result": False, "why": why}
+    assert json.loads(run_main(capsys, *words, "--format", "json").out) == {"name": "drainage-due", "instances": [row]}
+
+
+def test_figures_that_cannot_be_are_told_beside_the_member_they_belong_to(tmp_path: Path, capsys: Any) -> None:
+    coat = {"volume_solids": 65, "dry_film": "125 um", "transfer_efficiency": 50, "coats": 1, "max_water": 8}
+    written(tmp_path, {"format": 1, "primer": coat | {"reserve": 10, "pail": "20 L"}}, "coating.yaml")
+    opening = {"A": {"width": "2 m", "height": "3 m"}}
+    faces = {"E1": {"wall": "W1", "width": "1 m", "height": "2 m", "openings": opening}}
+    file = written(tmp_path, SMALL | {"elevations": faces, "coating_system": "coating.yaml"})
+    words = ("calc", "coating-quantity", "--from", str(file))
+    problem = "openings of 6 m² are more than the elevations of 2 m² (look at the sizes)"
+    assert run_main(capsys, *words).out.startswith(f"primer: {problem}\n\ngloss: waits for gloss.dry_film, ")
+    row = {"subject": "primer", "name": "coating-quantity", "result": None, "problems": [problem]}
+    assert json.loads(run_main(capsys, *words, "--format", "json").out)["instances"][0] == row
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("air-demand", "project: waits for guns\n"),
+        ("wall-layers", "W1: waits for walls.W1.layers, climate.months, gloss.permeance\n"),
+    ],
+)
+def test_a_sum_waits_for_a_whole_section_where_it_has_no_member(
+    name: str, told: str, tmp_path: Path, capsys: Any
+) -> None:
+    assert run_main(capsys, "calc", name, "--from", str(written(tmp_path, SMALL))) == (0, told, "")

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from specgen.documents.catalogue import templates
 from specgen.formats import text
 from specgen.model.block import Article, Item, Note, Paragraph, Part, Table, Value
 from specgen.model.problem import Refused
@@ -87,6 +88,7 @@ def test_raw_html_is_words(tmp_path: Path) -> None:
     assert "<b>bold</b>" in text.write_text(written(tmp_path, "<b>bold</b>\n"))
 
 
+@pytest.mark.no_cover
 def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
     walls = {"W2": {"substrate": {"kind": "plywood"}, "attachment": {"method": "adhesive_full_bed", "cure_hours": 48}}}
     document = written(
@@ -97,3 +99,52 @@ def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
     said = text.write_text(document)
     assert "Wall W2: Measure the moisture of the wood panels" in said
     assert said.count("Rasp and level the whole face.") == 1
+
+
+def test_a_mark_leads_to_what_it_names(tmp_path: Path) -> None:
+    words = "{{ elevations.E1.wall }} is of {{ elevations.E1.wall.substrate.kind }}.\n"
+    assert "W1 is of concrete." in text.written(written(tmp_path, words, {"elevations": {"E1": {"wall": "W1"}}}))
+
+
+def test_a_list_is_looked_through_and_told_one_by_one_and_an_open_one_is_empty(tmp_path: Path) -> None:
+    words = "{% for part in mockup.includes %}[{{ part }}]{% endfor %}{{ 'sealant_joint' in mockup.includes }}\n"
+    given = {"mockup": {"includes": ["sealant_joint", "opening"]}}
+    said = text.written(written(tmp_path, words, given))
+    assert "[sealant_joint][opening]True" in said.replace("sealant joint", "sealant_joint")
+    assert text.written(written(tmp_path, words)).endswith("False\n")
+
+
+def test_a_value_is_compared_with_a_word_and_with_another_value(tmp_path: Path) -> None:
+    words = "{{ a == 'concrete' }}, {{ a == 'plywood' }}, {{ a == walls.W2.substrate.kind }}\n"
+    more = {"W2": {"substrate": {"kind": "concrete"}, "attachment": {"method": "adhesive_full_bed"}}}
+    words = "{% set a = walls.W1.substrate.kind %}" + words
+    assert "True, False, True" in text.written(written(tmp_path, words, {"walls": more}))
+
+
+def test_a_document_without_figures_of_practice_says_so(tmp_path: Path) -> None:
+    said = text.written(written(tmp_path, "{{ to_confirm }}\n"))
+    assert "No figure of this document rests on practice or memory alone." in said
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("***\n", "the template makes a 'hr', which documents do not have"),
+        ("**See {{ ref('Nowhere') }}**\n", "a template refers to 'Nowhere', and the document has no such heading"),
+        ("- " * 3000 + "x\n", "the template cannot be used: its lists or marks are nested too deep"),
+    ],
+)
+def test_what_no_document_can_hold_is_refused(words: str, said: str, tmp_path: Path) -> None:
+    with pytest.raises(Refused) as refused:
+        written(tmp_path, words)
+    assert [problem.message for problem in refused.value.problems] == [said]
+
+
+def test_two_templates_of_one_id_are_refused_with_the_file(tmp_path: Path) -> None:
+    (tmp_path / "documents").mkdir()
+    for name in ("D01.md.j2", "D01.old.md.j2"):
+        (tmp_path / "documents" / name).write_text("---\nid: D01\ntitle: Trial\norder: 1\n---\n", "utf-8")
+    with pytest.raises(Refused) as refused:
+        templates(tmp_path)
+    (problem,) = refused.value.problems
+    assert str(problem).endswith("two templates have the id D01 (give one another id)")

@@ -71,6 +71,13 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
         ),
         ("documents/D05.md.j2", HEAD.replace("50", "soon"), "its order is no whole number", "between"),
         ("documents/D05.md.j2", HEAD.replace("order", "ordre: 1\norder"), "its head has ordre", "between"),
+        ("documents/D05.md.j2", "---\nid: [D05\n---\n", "its head lacks id, order, title", "between two lines ---"),
+        (
+            "documents/D05.md.j2",
+            HEAD.replace("order", "numbering: roman\norder"),
+            "its numbering is none of plain, three_part",
+            "between",
+        ),
         ("documents/D05.md.j2", b"\xff\xfe", "not UTF-8", "save it as UTF-8"),
         ("page.html", FRAME.replace("$body", ""), "the page lacks $body", "every part"),
         ("page.html", FRAME.replace("$body", "$boddy"), "there is no part $boddy", "did you mean body?"),

@@ -48,12 +48,14 @@ def test_the_clause_fires(code: str, case: dict[str, Any], tmp_path: Path) -> No
 
 
 @pytest.mark.parametrize(("code", "case"), each("passes"))
+@pytest.mark.no_cover
 def test_the_clause_does_not_fire(code: str, case: dict[str, Any], tmp_path: Path) -> None:
     told = told_by(project_of(tmp_path, case), code)
     assert (told.fires, told.waits) == (False, False)
 
 
 @pytest.mark.parametrize(("code", "case"), each("unjudged"))
+@pytest.mark.no_cover
 def test_the_clause_is_left_unjudged(code: str, case: dict[str, Any], tmp_path: Path) -> None:
     told = told_by(project_of(tmp_path, case), code)
     assert (told.fires, told.waits) == (False, True)

@@ -124,6 +124,7 @@ WHOLE: dict[str, Any] = merged(
         ),
     ],
 )
+@pytest.mark.no_cover
 def test_a_wall_has_the_verdict_of_what_fired_and_what_waits(change: Any, verdict: Verdict, tmp_path: Path) -> None:
     judgment = case_of(tmp_path, change, WHOLE).judgment
     assert judgment.walls == {"W1": verdict}, (judgment.deciding, judgment.undecided)

@@ -20,6 +20,8 @@ from tests.documents.support import standing
 from tests.running import Ended, run_process, run_python, run_specgen, start_process, wait_for
 from tests.support import SMALL, written
 
+# What is counted as run is run elsewhere too; see tests/conftest.py.
+pytestmark = pytest.mark.no_cover
 # linux/prctl.h and linux/capability.h: drop a right for good; pass over the rights of files; read and search anywhere.
 CAPBSET_DROP, DAC_OVERRIDE, DAC_READ_SEARCH = 24, 1, 2
 # What stands in a package of one document in every format.

@@ -225,6 +225,7 @@ def library() -> Any:
 
 
 @pytest.mark.parametrize("name", PINT)
+@pytest.mark.no_cover
 def test_a_unit_has_the_size_that_a_general_library_gives_it(name: str, library: Any) -> None:
     words, base, tolerance = PINT[name]
     size = (1 * library(words)).to(base).magnitude

@@ -278,6 +278,7 @@ BOUNDS = [
 
 
 @pytest.mark.parametrize(("made", "side", "bound"), BOUNDS)
+@pytest.mark.no_cover
 def test_a_bound_is_taken_itself_and_what_lies_beyond_is_told_with_the_reason(
     made: Field, side: int, bound: str
 ) -> None:

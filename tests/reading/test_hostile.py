@@ -130,6 +130,7 @@ def test_a_file_that_may_not_be_read_is_told(tmp_path: Path, monkeypatch: pytest
         pipeline.check(tmp_path / "project.yaml")
 
 
+@pytest.mark.no_cover
 def test_the_faults_of_a_file_full_of_them_are_listed_up_to_a_bound(tmp_path: Path) -> None:
     (tmp_path / "project.yaml").write_text("".join(f"k{n}: {n}\n" for n in range(20_000)), "utf-8")
     with pytest.raises(Refused) as refused:

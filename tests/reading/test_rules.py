@@ -85,6 +85,7 @@ def example(rules: SectionRules, place: Any) -> Any:
 
 
 @pytest.mark.parametrize("more", [{}, {"coats": "2"}], ids=["nothing known", "one known"])
+@pytest.mark.no_cover
 def test_unknown_keys_without_end_are_told_up_to_a_bound(more: dict[str, str], tmp_path: Path) -> None:
     # The trees that Cerberus sorts anew at each error would take most of an hour here.
     change = {"gloss": {f"k{number}": "1" for number in range(50_000)} | more}

@@ -188,6 +188,7 @@ def test_a_slip_is_told_with_file_line_and_path(case: dict[str, str], tmp_path: 
     assert told == f"{case['file']}:{line}: {case['told']}"
 
 
+@pytest.mark.no_cover
 def test_whatever_stands_in_an_entry_it_is_made_or_told() -> None:
     known, refused = Known({"steps": {}, "criteria": {}}, {}), 0
     entries = [pair for file in schema_files.FOLDER.glob("*.yaml") for pair in read_rows(file).items()]

@@ -45,6 +45,7 @@ OTHERS: tuple[Any, ...] = ("", "x", [], ["x", "x"], {}, {"say": ["x"]}, "1/0 in"
 
 
 @pytest.mark.parametrize("name", TABLES)
+@pytest.mark.no_cover
 def test_whatever_stands_in_a_row_it_is_made_or_told(name: str) -> None:
     files, made = load_files(standards.FOLDER), {}
     table = TABLES[name]

@@ -82,6 +82,7 @@ GRID = [(light, a, b) for light in (5, 50, 95) for a, b in itertools.product((-6
 
 
 @pytest.mark.parametrize(("method", "name"), [("2000", "2000"), ("1976", "76")])
+@pytest.mark.no_cover
 def test_a_general_color_library_finds_the_same_over_a_grid(method: str, name: str) -> None:
     for one in GRID[::3]:
         for other in GRID[::2]:

@@ -1,0 +1,93 @@
+"""`fields`: the manual of each kind of field, and the list below a section, as the schema's own files word them."""
+
+from typing import Any
+
+import pytest
+
+from tests.running import run_main
+
+# Each page retyped from the entry of the field in specgen/reading/schema.
+PAGES = {
+    "joints.J1.at": """\
+joints.*.at  Position of the joint
+
+  why       distance from the lower left corner of the elevation
+  kind      quantity with unit, such as ft or m
+  limits    0 ft to 3000 ft: outside lies a slip of the pen
+  owed      ring work, by the architect
+  only if   joints.*.runs != around_opening
+  stands    in the project file
+  example   at: 12 ft
+""",
+    "joints.*.sealant": """\
+joints.*.sealant  Sealant of the joint
+
+  why       movement class and bond face go by the sealant
+  kind      mark of one of sealants
+  owed      ring work, by the architect
+  only if   count sealants > 1
+  default   the only sealant
+  stands    in the project file
+  example   sealant: S1
+""",
+    "schedule.days_off": """\
+schedule.days_off  Days off
+
+  why       calendar: days of the week (mon to sun) or dates
+  kind      list of texts
+  owed      owed by nobody: optional
+  stands    in the project file
+  example   days_off: [sat, sun]
+""",
+    "schedule.later_trades": """\
+schedule.later_trades  Later trades
+
+  why       work that may damage the gloss afterward; may be empty
+  kind      list of choices
+  choices   roof_edge, window_cleaning, masonry_wash, landscape, signage, paving
+  owed      ring work, by the general contractor
+  stands    in the project file
+  example   later_trades: [signage]
+""",
+    "schedule.weather_days": """\
+schedule.weather_days  Weather days
+
+  why       float for unfit days
+  kind      integer, in d
+  limits    0 to 200: outside lies a slip of the pen
+  owed      ring work, by the applicator
+  stands    in the project file
+  example   weather_days: 8
+""",
+    "walls.*.wrb": """\
+walls.*.wrb.kind         verdict  Weather barrier
+walls.*.wrb.standard     mockup   Standard of the weather barrier
+walls.*.wrb.bond_report  mockup   Bond report of adhesive on weather barrier
+""",
+}
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_a_field_is_told_as_the_schema_words_it(path: str, capsys: Any) -> None:
+    assert run_main(capsys, "fields", path) == (0, PAGES[path], "")
+
+
+@pytest.mark.parametrize(
+    ("path", "head"),
+    [
+        ("joints", "joints.*  Joints: a mapping keyed by marks, one entry for each joint\n"),
+        ("contract.demands", "contract.demands.*  Demands of the specification: a list, one entry for each demand\n"),
+    ],
+)
+def test_a_collection_says_how_its_members_are_named_above_their_fields(path: str, head: str, capsys: Any) -> None:
+    done = run_main(capsys, "fields", path)
+    assert done.code == 0
+    told, blank, *rows = done.out.splitlines(keepends=True)
+    assert (told, blank) == (head, "\n")
+    assert rows and all(row.startswith(f"{path}.*.") for row in rows)
+
+
+def test_without_a_path_every_field_is_listed_once(capsys: Any) -> None:
+    paths = [row.split()[0] for row in run_main(capsys, "fields").out.splitlines()]
+    assert len(paths) == len(set(paths)) > 500
+    assert {"project.name", "walls.*.wrb.kind", "joints.*.width"} <= set(paths)
