@@ -13,7 +13,7 @@ joints.*.at  Position of the joint
 
   why       distance from the lower left corner of the elevation
   kind      quantity with unit, such as ft or m
-  limits    0 ft to 3000 ft: outside lies a slip of the pen
+  limits    0 ft to 3000 ft: any other value is outside the range anyone would mean
   owed      ring work, by the architect
   only if   joints.*.runs != around_opening
   stands    in the project file
@@ -54,7 +54,7 @@ schedule.weather_days  Weather days
 
   why       float for unfit days
   kind      integer, in d
-  limits    0 to 200: outside lies a slip of the pen
+  limits    0 to 200: any other value is outside the range anyone would mean
   owed      ring work, by the applicator
   stands    in the project file
   example   weather_days: 8

@@ -103,26 +103,26 @@ def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
 
 def test_a_mark_leads_to_what_it_names(tmp_path: Path) -> None:
     words = "{{ elevations.E1.wall }} is of {{ elevations.E1.wall.substrate.kind }}.\n"
-    assert "W1 is of concrete." in text.written(written(tmp_path, words, {"elevations": {"E1": {"wall": "W1"}}}))
+    assert "W1 is of concrete." in text.write_text(written(tmp_path, words, {"elevations": {"E1": {"wall": "W1"}}}))
 
 
 def test_a_list_is_looked_through_and_told_one_by_one_and_an_open_one_is_empty(tmp_path: Path) -> None:
     words = "{% for part in mockup.includes %}[{{ part }}]{% endfor %}{{ 'sealant_joint' in mockup.includes }}\n"
     given = {"mockup": {"includes": ["sealant_joint", "opening"]}}
-    said = text.written(written(tmp_path, words, given))
+    said = text.write_text(written(tmp_path, words, given))
     assert "[sealant_joint][opening]True" in said.replace("sealant joint", "sealant_joint")
-    assert text.written(written(tmp_path, words)).endswith("False\n")
+    assert text.write_text(written(tmp_path, words)).endswith("False\n")
 
 
 def test_a_value_is_compared_with_a_word_and_with_another_value(tmp_path: Path) -> None:
     words = "{{ a == 'concrete' }}, {{ a == 'plywood' }}, {{ a == walls.W2.substrate.kind }}\n"
     more = {"W2": {"substrate": {"kind": "concrete"}, "attachment": {"method": "adhesive_full_bed"}}}
     words = "{% set a = walls.W1.substrate.kind %}" + words
-    assert "True, False, True" in text.written(written(tmp_path, words, {"walls": more}))
+    assert "True, False, True" in text.write_text(written(tmp_path, words, {"walls": more}))
 
 
 def test_a_document_without_figures_of_practice_says_so(tmp_path: Path) -> None:
-    said = text.written(written(tmp_path, "{{ to_confirm }}\n"))
+    said = text.write_text(written(tmp_path, "{{ to_confirm }}\n"))
     assert "No figure of this document rests on practice or memory alone." in said
 
 

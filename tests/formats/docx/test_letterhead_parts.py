@@ -12,7 +12,7 @@ import pytest
 from docx.oxml.ns import qn
 
 from specgen.formats.docx import word_file as writer
-from specgen.formats.docx.letterhead import paper
+from specgen.formats.docx.letterhead import read_letterhead
 from specgen.model.problem import Refused
 from tests.documents.support import document_of
 from tests.formats.docx import letterheads as made
@@ -23,7 +23,9 @@ RELS = "word/_rels/header1.xml.rels"
 
 def on(folder: Path, changes: dict[str, Any]) -> Any:
     """A form on the firm's paper with these parts changed, opened again."""
-    return docx.Document(io.BytesIO(writer.written(document_of("clean", "D10"), made.kept(folder, made.firm(changes)))))
+    return docx.Document(
+        io.BytesIO(writer.write_docx(document_of("clean", "D10"), made.kept(folder, made.firm(changes))))
+    )
 
 
 def header_on(folder: Path, inner: str, *links: tuple[str, str]) -> Any:
@@ -32,7 +34,7 @@ def header_on(folder: Path, inner: str, *links: tuple[str, str]) -> Any:
 
 
 def notes(folder: Path, changes: dict[str, Any]) -> tuple[str, ...]:
-    return paper(made.kept(folder, made.firm(changes))).notes
+    return read_letterhead(made.kept(folder, made.firm(changes))).notes
 
 
 def test_an_address_stays_a_link_and_one_that_leads_nowhere_becomes_words(tmp_path: Path) -> None:
