@@ -272,7 +272,7 @@ def provide(
         needs=inputs.needs() if reads else (),
         reads=reads,
         direct=(lambda **keys: compute(inputs(**keys))) if by_keys else None,
-        keys=inputs.keys(*keys_first) if by_keys else (),
+        make_keys=partial(inputs.keys, *keys_first) if by_keys else tuple,
         **more,
     )
 

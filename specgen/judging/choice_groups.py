@@ -15,6 +15,8 @@ SCAFFOLDS = ("frame_scaffold", "system_scaffold")
 # By their names in the conditions of clauses: `in between_eifs`.
 GROUPS = {name.lower(): words for name, words in list(globals().items()) if isinstance(words, tuple)}
 
+_NO_WORD = re.compile(r"\W+")
+
 
 def normalize(text: str) -> str:
     """A text for comparison: without case and outer spaces, underscores as spaces."""
@@ -23,4 +25,6 @@ def normalize(text: str) -> str:
 
 def names(text: str, word: str) -> bool:
     """Whether a text contains a mark or a kind as a whole word."""
-    return re.search(rf"(?<!\w){re.escape(normalize(word))}(?!\w)", normalize(text)) is not None
+    # Spaces stand for all that is no part of a word; a pattern for each word would be made anew at every start.
+    within, whole = (_NO_WORD.sub(" ", normalize(part)) for part in (text, word))
+    return f" {whole.strip()} " in f" {within} "

@@ -1,6 +1,7 @@
 """Fire tests of exterior walls, for the rule that asks for reports and the document that lists them."""
 
 import re
+from functools import lru_cache
 
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description
@@ -8,6 +9,8 @@ from specgen.model.typed_views import Description
 PROPAGATION, RADIANT = "NFPA 285", "NFPA 268"
 # Construction types that restrict combustible material in exterior walls; International Building Code, from memory.
 NOT_OF_WOOD = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
+
+_DESIGNATION = re.compile(r"([A-Z]+)[ -]*(\d+)")
 
 
 def may_not_burn(project: Description) -> bool:
@@ -22,5 +25,11 @@ def may_not_burn(project: Description) -> bool:
 
 def names_standard(text: str, designation: str) -> bool:
     """Whether a text names a standard: `C1549` is in `ASTM C1549-16` and in `c 1549`, not in `C15490`."""
-    letters, digits = re.fullmatch(r"([A-Z]+) ?(\d+)", designation).groups()  # type: ignore[union-attr]
-    return re.search(rf"(?<![A-Z])(?:ASTM)?[ -]?{letters}[ -]*{digits}(?!\d)", text.upper()) is not None
+    return not _designations(designation).isdisjoint(_designations(text))
+
+
+@lru_cache(maxsize=256)
+def _designations(text: str) -> frozenset[tuple[str, str]]:
+    """The letters and digits of each designation in a text, without the name of the society before them."""
+    found = _DESIGNATION.findall(text.upper())
+    return frozenset((letters.removeprefix("ASTM") or letters, digits) for letters, digits in found)

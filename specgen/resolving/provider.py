@@ -72,12 +72,17 @@ class Provider:
     # fields it reads, dotted, stars for the members on the way; they may lead through references
     reads: tuple[str, ...] = ()
     direct: Callable[..., Any] | None = None  # the same calculation from keyword arguments, for the command line
-    keys: tuple[Argument, ...] = ()  # of the command line
+    make_keys: Callable[[], tuple[Argument, ...]] = tuple  # of the command line; a project never asks for them
     # sections of the project in place of members, such as primer; then `reads` begin with a star
     sections: tuple[str, ...] = ()
     group: str = ""  # its folder, one of GROUPS
     order: int = 100  # its place in the group
     printed: bool = True  # whether documents print it without being asked
+
+    @property
+    def keys(self) -> tuple[Argument, ...]:
+        """The keys of the command line."""
+        return self.make_keys()
 
     def of_project(self) -> Callable[[Any, Ask], Any]:
         """The function that computes a member's value; raises Refused for a calculation that works from keys only."""
