@@ -72,7 +72,7 @@ def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
 
 
 def _draft_note(context: DocumentContext) -> Inlines:
-    """The note at the top of a draft: the stops, and the number of open points."""
+    """The note at the top of a draft: the stops, and the number of open items."""
     stops = context.judgment.of(Severity.STOP)
     parts: list[Any] = [Strong((Text("Draft, not for submission. "),))]
     if stops:
@@ -84,12 +84,12 @@ def _draft_note(context: DocumentContext) -> Inlines:
         ]
     else:
         parts.append(Text("No stop stands. "))
-    parts.append(Text(_count_open_points(context.judgment)))
+    parts.append(Text(_count_open_items(context.judgment)))
     return tuple(parts)
 
 
-def _count_open_points(judgment: Judgment) -> str:
-    """The number of open points, and a sentence on the brackets if any value is still missing."""
+def _count_open_items(judgment: Judgment) -> str:
+    """The number of open items, and a sentence on the brackets if any value is still missing."""
     count = len(judgment.open_items)
     sentence = f"{count or 'No'} {'points are' if count > 1 else 'point is'} open."
     return (

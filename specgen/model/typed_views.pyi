@@ -1,4 +1,4 @@
-"""Generated from the schema by `python -m tests.golden`: what each section and member holds, and of which type.
+"""Generated from the schema by `python -m tests.golden`: the type of all that each section and member holds.
 
 Reading a value that the project does not give raises Absent.
 """
@@ -204,37 +204,7 @@ class Code(View):
     local_amendments: Members[LocalAmendment]
     local_fasteners_required: bool
     construction_type: Literal["IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT", "VA", "VB"]
-    occupancy_groups: tuple[
-        Literal[
-            "A-1",
-            "A-2",
-            "A-3",
-            "A-4",
-            "A-5",
-            "B",
-            "E",
-            "F-1",
-            "F-2",
-            "H-1",
-            "H-2",
-            "H-3",
-            "H-4",
-            "H-5",
-            "I-1",
-            "I-2",
-            "I-3",
-            "I-4",
-            "M",
-            "R-1",
-            "R-2",
-            "R-3",
-            "R-4",
-            "S-1",
-            "S-2",
-            "U",
-        ],
-        ...,
-    ]
+    occupancy_groups: tuple[Literal["A-1", "A-2", "A-3", "A-4", "A-5", "B", "E", "F-1", "F-2", "H-1", "H-2", "H-3", "H-4", "H-5", "I-1", "I-2", "I-3", "I-4", "M", "R-1", "R-2", "R-3", "R-4", "S-1", "S-2", "U"], ...]
     cited_eifs_section: str
     cited_inspection_section: str
     wind_standard: Literal["asce_7_05", "asce_7_10", "asce_7_16", "asce_7_22"]
@@ -253,9 +223,7 @@ class Site(View):
     wind_speed: Quantity
     risk_category: Literal["I", "II", "III", "IV"]
     topographic_factor: Number
-    surroundings: tuple[
-        Literal["coastal_salt", "dust", "vehicles_below", "public_way_below", "neighbors_close", "power_lines"], ...
-    ]
+    surroundings: tuple[Literal["coastal_salt", "dust", "vehicles_below", "public_way_below", "neighbors_close", "power_lines"], ...]
     power_line_distance: Quantity
 
 class Building(View):
@@ -323,9 +291,7 @@ class FloorLine(View):
 
 class PlaceThatNeedsAJoint(View):
     place: str
-    kind: Literal[
-        "building_expansion", "substrate_change", "dissimilar_material", "height_change", "panel_joint", "penetration"
-    ]
+    kind: Literal["building_expansion", "substrate_change", "dissimilar_material", "height_change", "panel_joint", "penetration"]
 
 class ImpactZone(View):
     to: Quantity
@@ -359,35 +325,11 @@ class Framing(View):
     deflection_limit: Literal["L/120", "L/180", "L/240", "L/360", "L/480", "L/600"]
 
 class Substrate(View):
-    kind: Literal[
-        "concrete",
-        "concrete_masonry",
-        "glass_mat_gypsum",
-        "cement_board",
-        "plywood",
-        "osb",
-        "paper_faced_gypsum",
-        "existing_coated",
-        "existing_brick",
-        "metal",
-    ]
+    kind: Literal["concrete", "concrete_masonry", "glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "existing_coated", "existing_brick", "metal"]
     standard: str
     thickness: Quantity
     age_days: int
-    condition: tuple[
-        Literal[
-            "laitance",
-            "form_release",
-            "efflorescence",
-            "damp",
-            "chalking",
-            "loose_coating",
-            "frost_damage",
-            "open_joints",
-            "untreated_panel_joints",
-        ],
-        ...,
-    ]
+    condition: tuple[Literal["laitance", "form_release", "efflorescence", "damp", "chalking", "loose_coating", "frost_damage", "open_joints", "untreated_panel_joints"], ...]
     moisture: Number
     coating_removed: bool
     bond_report: Attachment
@@ -404,14 +346,7 @@ class Wrb(View):
     bond_report: Attachment
 
 class WallAttachment(View):
-    method: Literal[
-        "adhesive_full_bed",
-        "adhesive_notched_trowel",
-        "adhesive_ribbon_and_dab",
-        "mechanical",
-        "adhesive_and_mechanical",
-        "direct_applied",
-    ]
+    method: Literal["adhesive_full_bed", "adhesive_notched_trowel", "adhesive_ribbon_and_dab", "mechanical", "adhesive_and_mechanical", "direct_applied"]
     adhesive_kind: Literal["cement_based", "dispersion", "foam"]
     notch: str
     ribbon_direction: Literal["vertical", "horizontal"]
@@ -483,17 +418,7 @@ class PanelLimits(View):
 
 class Joint(View):
     elevation: Elevation
-    kind: Literal[
-        "building_expansion",
-        "substrate_change",
-        "dissimilar_material",
-        "height_change",
-        "panel_joint",
-        "penetration",
-        "floor_line",
-        "opening_perimeter",
-        "eifs_to_eifs",
-    ]
+    kind: Literal["building_expansion", "substrate_change", "dissimilar_material", "height_change", "panel_joint", "penetration", "floor_line", "opening_perimeter", "eifs_to_eifs"]
     runs: Literal["vertical", "horizontal", "around_opening"]
     at: Quantity
     serves: tuple[str, ...]
@@ -646,43 +571,12 @@ class Tank(View):
     regulators: int
 
 class Instrument(View):
-    kind: Literal[
-        "zahn_4_cup",
-        "other_cup",
-        "moisture_meter",
-        "air_thermometer",
-        "surface_thermometer",
-        "hygrometer",
-        "wind_meter",
-        "gloss_meter",
-        "color_meter",
-        "long_straightedge",
-        "short_straightedge",
-        "feeler_gauge",
-        "profile_gauge",
-        "step_gauge",
-        "wet_film_comb",
-        "film_gauge",
-        "pressure_gauge",
-        "measuring_jug",
-        "raking_lamp",
-        "pull_tester",
-        "other",
-    ]
+    kind: Literal["zahn_4_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "other"]
     calibrated_to: datetime.date
 
 class Person(View):
     name: str
-    role: Literal[
-        "foreman",
-        "plasterer",
-        "sprayer",
-        "sealant_applicator",
-        "inspector",
-        "competent_person",
-        "quality_manager",
-        "project_manager",
-    ]
+    role: Literal["foreman", "plasterer", "sprayer", "sealant_applicator", "inspector", "competent_person", "quality_manager", "project_manager"]
     employer: str
     crew: Crew
     certificates: tuple[Attachment, ...]
@@ -698,41 +592,13 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[
-        Literal[
-            "equipment",
-            "site_conditions",
-            "mockup",
-            "substrate",
-            "wrb",
-            "board_layout",
-            "boards",
-            "rasp",
-            "aesthetic_joints",
-            "heavy_mesh",
-            "mesh",
-            "second_pass",
-            "smoothing_1",
-            "smoothing_2",
-            "protection",
-            "setup",
-            "primer",
-            "release_primer",
-            "gloss",
-            "clean_equipment",
-            "acceptance",
-            "sealant",
-        ],
-        ...,
-    ]
+    steps: tuple[Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
     rates: Members[Quantity]
     size: int
 
 class MeansOfAccess(View):
     elevation: Elevation
-    kind: Literal[
-        "frame_scaffold", "system_scaffold", "mast_climber", "suspended_platform", "scissor_lift", "boom_lift", "ground"
-    ]
+    kind: Literal["frame_scaffold", "system_scaffold", "mast_climber", "suspended_platform", "scissor_lift", "boom_lift", "ground"]
     face_gap: Quantity
     platform_width: Quantity
     front_guard: Literal["none", "guardrail", "personal_fall_arrest"]
@@ -763,22 +629,7 @@ class Mockup(View):
     facing: Quantity
     width: Quantity
     height: Quantity
-    includes: tuple[
-        Literal[
-            "full_panel",
-            "joint_crossing",
-            "outside_corner",
-            "opening",
-            "sealant_joint",
-            "grade_end",
-            "each_mesh_zone",
-            "each_color",
-            "day_stop",
-            "recoat_patch",
-            "build_up_steps",
-        ],
-        ...,
-    ]
+    includes: tuple[Literal["full_panel", "joint_crossing", "outside_corner", "opening", "sealant_joint", "grade_end", "each_mesh_zone", "each_color", "day_stop", "recoat_patch", "build_up_steps"], ...]
     crew: tuple[Crew, ...]
     same_equipment: bool
     same_access: bool
@@ -792,21 +643,7 @@ class Mockup(View):
     destructive_area_apart: bool
 
 class AcceptanceCriterion(View):
-    name: Literal[
-        "flatness",
-        "raking_light",
-        "aesthetic_joint",
-        "mesh",
-        "smoothing",
-        "primer",
-        "film",
-        "gloss",
-        "color",
-        "look",
-        "adhesion",
-        "sealant",
-        "other",
-    ]
+    name: Literal["flatness", "raking_light", "aesthetic_joint", "mesh", "smoothing", "primer", "film", "gloss", "color", "look", "adhesion", "sealant", "other"]
     method: str
     instrument: str
     limit: str
@@ -827,88 +664,13 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal[
-        "equipment",
-        "site_conditions",
-        "mockup",
-        "substrate",
-        "wrb",
-        "board_layout",
-        "boards",
-        "rasp",
-        "aesthetic_joints",
-        "heavy_mesh",
-        "mesh",
-        "second_pass",
-        "smoothing_1",
-        "smoothing_2",
-        "protection",
-        "setup",
-        "primer",
-        "release_primer",
-        "gloss",
-        "clean_equipment",
-        "acceptance",
-        "sealant",
-    ]
-    to_step: Literal[
-        "equipment",
-        "site_conditions",
-        "mockup",
-        "substrate",
-        "wrb",
-        "board_layout",
-        "boards",
-        "rasp",
-        "aesthetic_joints",
-        "heavy_mesh",
-        "mesh",
-        "second_pass",
-        "smoothing_1",
-        "smoothing_2",
-        "protection",
-        "setup",
-        "primer",
-        "release_primer",
-        "gloss",
-        "clean_equipment",
-        "acceptance",
-        "sealant",
-    ]
+    from_step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    to_step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     hours: Number
 
 class Attachment(View):
-    kind: Literal[
-        "data_sheet",
-        "sds",
-        "test_report",
-        "letter",
-        "certificate",
-        "drawing",
-        "calculation",
-        "sample",
-        "instructions",
-        "warranty",
-        "program",
-    ]
-    covers: tuple[
-        Literal[
-            "wrb",
-            "adhesive",
-            "board",
-            "base_coat",
-            "mesh",
-            "smoothing",
-            "primer",
-            "gloss",
-            "sealant_primer",
-            "sealant",
-            "backing",
-            "access",
-            "safety",
-        ],
-        ...,
-    ]
+    kind: Literal["data_sheet", "sds", "test_report", "letter", "certificate", "drawing", "calculation", "sample", "instructions", "warranty", "program"]
+    covers: tuple[Literal["wrb", "adhesive", "board", "base_coat", "mesh", "smoothing", "primer", "gloss", "sealant_primer", "sealant", "backing", "access", "safety"], ...]
     title: str
     issued_on: datetime.date
     valid_to: datetime.date
@@ -937,31 +699,7 @@ class Effects(View):
     warranty: str
 
 class Result(View):
-    criterion: Literal[
-        "flatness_long",
-        "flatness_short",
-        "raking_light",
-        "aesthetic_joint_size",
-        "aesthetic_joint_line",
-        "mesh",
-        "smoothing_build",
-        "smoothing_feel",
-        "primer_cup",
-        "primer_water",
-        "primer_wet_film",
-        "primer_dryness",
-        "film_dry",
-        "gloss",
-        "color_reading",
-        "color_range",
-        "look",
-        "look_recoat",
-        "adhesion_tape",
-        "adhesion_pull",
-        "sealant_pull",
-        "sealant_face",
-        "other_settings",
-    ]
+    criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "smoothing_build", "smoothing_feel", "primer_cup", "primer_water", "primer_wet_film", "primer_dryness", "film_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "sealant_pull", "sealant_face", "other_settings"]
     reading: str
     passed: bool
     signed_by: str
@@ -987,30 +725,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal[
-        "equipment",
-        "site_conditions",
-        "mockup",
-        "substrate",
-        "wrb",
-        "board_layout",
-        "boards",
-        "rasp",
-        "aesthetic_joints",
-        "heavy_mesh",
-        "mesh",
-        "second_pass",
-        "smoothing_1",
-        "smoothing_2",
-        "protection",
-        "setup",
-        "primer",
-        "release_primer",
-        "gloss",
-        "clean_equipment",
-        "acceptance",
-        "sealant",
-    ]
+    step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -1048,30 +763,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal[
-        "equipment",
-        "site_conditions",
-        "mockup",
-        "substrate",
-        "wrb",
-        "board_layout",
-        "boards",
-        "rasp",
-        "aesthetic_joints",
-        "heavy_mesh",
-        "mesh",
-        "second_pass",
-        "smoothing_1",
-        "smoothing_2",
-        "protection",
-        "setup",
-        "primer",
-        "release_primer",
-        "gloss",
-        "clean_equipment",
-        "acceptance",
-        "sealant",
-    ]
+    step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -1084,32 +776,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal[
-        "equipment",
-        "site_conditions",
-        "mockup",
-        "substrate",
-        "wrb",
-        "board_layout",
-        "boards",
-        "rasp",
-        "aesthetic_joints",
-        "heavy_mesh",
-        "mesh",
-        "second_pass",
-        "smoothing_1",
-        "smoothing_2",
-        "protection",
-        "setup",
-        "primer",
-        "release_primer",
-        "gloss",
-        "clean_equipment",
-        "acceptance",
-        "sealant",
-        "board_straightedge",
-        "sight_lines",
-    ]
+    step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

@@ -81,9 +81,9 @@ def _exchange_at_once(first: Path, other: Path) -> bool:
 
 @contextmanager
 def signals_deferred() -> Iterator[None]:
-    """Defer SIGINT, SIGTERM and SIGHUP while the folders are exchanged.
+    """Hold off SIGINT, SIGTERM and SIGHUP while the folders are exchanged.
 
-    A signal that arrives in this moment is not raised afterwards: the build is about to end by itself.
+    One that arrives is dropped: the build is about to end by itself.
     """
     if threading.current_thread() is not threading.main_thread():
         yield

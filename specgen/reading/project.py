@@ -175,7 +175,7 @@ def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema)
 
 
 def _find_missing(project: Project, main: _FileContent) -> list[Problem]:
-    """Problems with the few required fields; any other absent field is an open point."""
+    """Problems with the few required fields; any other absent field is an open item."""
     head = main.rules.of(project.schema.root)
     wanted = head.missing(_values_at(project, (), head.required))
     walls = project.members.get(("walls",), ()) or ("W1",)

@@ -14,7 +14,7 @@ from specgen.model.field import Field, Node, Path
 from specgen.model.suggest import suggest
 from specgen.reading.conversion import InvalidValue, convert
 
-# Required fields by section; any other absent field is an open point. One wall must be complete.
+# Required fields by section; any other absent field is an open item. One wall must be complete.
 REQUIRED: dict[Path, tuple[Path, ...]] = {
     (): (("project", "name"), ("package", "purpose")),
     ("walls", "*"): (("substrate", "kind"), ("attachment", "method")),

@@ -89,7 +89,7 @@ def choose_findings(judgment: Judgment, severity: Severity | None = None, rule: 
 
 
 def format_report(project: Project, judgment: Judgment, severity: Severity | None = None) -> str:
-    """The verdict of each wall, the findings, the open points, and the fields that would settle most clauses."""
+    """The verdict of each wall, the findings, the open items, and the fields that would settle most clauses."""
     lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
     width = max(map(len, judgment.walls))
     lines += [f"{mark:<{width}}  {_describe_wall(judgment, mark)}" for mark in judgment.walls]
@@ -127,11 +127,11 @@ def _describe_finding(finding: Finding) -> list[str]:
 
 
 def _list_open(judgment: Judgment) -> list[str]:
-    """The open points, then one line for each ring that is not owed yet."""
+    """The open items, then one line for each ring that is not owed yet."""
     lines: list[str] = []
     if judgment.open_items:
         stops = " and stop the package" if judgment.stops_when_open else ""
-        lines += ["", f"Open points ({len(judgment.open_items)}) are owed{stops}:"]
+        lines += ["", f"Open items ({len(judgment.open_items)}) are owed{stops}:"]
         lines += [_item(item) for item in judgment.open_items]
     lines += [
         f"Ring {ring}: {count} further fields, not owed yet." for ring, count in judgment.later_rings.items() if count
@@ -167,7 +167,7 @@ def _is_known(project: Project, path: str) -> bool:
 
 def _format_counts(judgment: Judgment) -> str:
     counts = [(len(judgment.of(s)), str(s)) for s in Severity]
-    counts += [(len(judgment.open_items), "open point"), (len(judgment.not_judged), "clause not judged")]
+    counts += [(len(judgment.open_items), "open item"), (len(judgment.not_judged), "clause not judged")]
     plural = {"clause not judged": "clauses not judged"}
     return ", ".join(f"{n} {word if n == 1 else plural.get(word, word + 's')}" for n, word in counts)
 

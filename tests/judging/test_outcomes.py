@@ -275,7 +275,7 @@ def test_an_open_item_names_every_clause_it_holds_up_once(tmp_path: Path) -> Non
     assert {path: set(item.holds_up) for path, item in items.items() if item.holds_up} == {
         path: codes for path, codes in held.items() if path in items
     }
-    # Each wall owes its own: an open point for each of the two.
+    # Each wall owes its own: an open item for each of the two.
     assert {"walls.W1.insulation.kind", "walls.W2.insulation.kind"} <= set(items)
 
 
