@@ -3,12 +3,11 @@
 Keys, reading from a project, checks, the lines of the working and their origins all follow from the declaration.
 """
 
-import dataclasses
 from collections.abc import Callable, Mapping
-from dataclasses import MISSING, dataclass
+from dataclasses import MISSING
 from fractions import Fraction
 from functools import partial
-from typing import Any, ClassVar, NamedTuple, Self, TypeVar, cast, dataclass_transform
+from typing import Any, ClassVar, NamedTuple, Self, TypeVar, dataclass_transform
 
 from specgen.computing.guards import (
     require_in_range,
@@ -125,8 +124,7 @@ def given_input(
     units = more.pop("units", UNITS.get(dimension, ("", "")))
     dimension = "length" if dimension in LENGTHS else dimension
     more["origin"] = field or more.get("computed") or more.get("origin", METHOD)
-    one = Declaration(default, symbol, title, dimension, field, about, units, **more)
-    return dataclasses.field(default=None if one.limit else default, metadata={"input": one})
+    return Declaration(default, symbol, title, dimension, field, about, units, **more)
 
 
 def option_input(about: str, choices: tuple[str, ...] = (), *, dimension: str = "word", **more: Any) -> Any:
@@ -140,42 +138,56 @@ def limit_input(limit: str, symbol: str = "", title: str = "", *, says: str = ""
     `init` tells the type checker that it is not given by the caller: the row gives it.
     """
     units = UNITS["length"]
-    one = Declaration(symbol=symbol, title=title, units=units, limit=limit, says=says, key=False, default=MISSING)
-    return dataclasses.field(init=init, metadata={"input": one})
-
-
-T = TypeVar("T")
+    return Declaration(symbol=symbol, title=title, units=units, limit=limit, says=says, key=False, default=MISSING)
 
 
 @dataclass_transform(
     kw_only_default=True, frozen_default=True, field_specifiers=(given_input, option_input, limit_input)
 )
-def declare_inputs(cls: type[T]) -> type[T]:
-    """Makes a class of declarations the inputs of a calculation, given by keyword, frozen for the type checker."""
-    # Nobody prints or compares inputs, and what is not made is not paid for at the start of a sum: so it is with a
-    # guard at run time too.
-    inputs: Any = dataclass(kw_only=True, repr=False, eq=False)(cls)
-    inputs.declared = {f.name: f.metadata["input"] for f in dataclasses.fields(inputs) if "input" in f.metadata}
-    return cast(type[T], inputs)
+class Declared:
+    """Gathers what a class declares; the type checker takes the class for a frozen one given by keyword.
+
+    No method is made for each class, as a dataclass would: that is paid for at every start.
+    """
+
+    declared: ClassVar[Mapping[str, Declaration]] = {}
+
+    def __init_subclass__(cls) -> None:
+        own = {name: one for name, one in vars(cls).items() if isinstance(one, Declaration)}
+        cls.declared = {**cls.declared, **own}
 
 
-@declare_inputs
-class Inputs:
+class Inputs(Declared):
     """What a calculation is computed from; `system` is ip or si, `limits` hands out the limits in force by row."""
 
-    declared: ClassVar[Mapping[str, Declaration]]
     system: str = "ip"
     limits: Callable[[str], InForce] = find_limit
 
-    def __post_init__(self) -> None:
+    def __init__(self, *, system: str = "ip", limits: Callable[[str], InForce] = find_limit, **given: Any) -> None:
+        """Raises Refused where a value is not what its input may be, TypeError where one is missing or not declared."""
+        vars(self).update(system=system, limits=limits)
+        if not given.keys() <= self.declared.keys():
+            raise TypeError(f"{type(self).__name__} has no input {', '.join(given.keys() - self.declared.keys())}")
         for name, one in self.declared.items():
-            value = getattr(self, name, None)
-            if value is not None:
+            value = given.get(name, one.default)
+            if value is None or value is MISSING:
+                value = self._usual(name, one, value)
+            else:
                 one.check(name, value)
-            elif one.limit and not one.key:
-                setattr(self, name, self.limits(one.limit))
-            elif one.limit and not one.field:
-                setattr(self, name, self.limits(one.limit).value)
+            setattr(self, name, value)
+
+    def _usual(self, name: str, one: Declaration, value: Any) -> Any:
+        """What stands for an input that is not given: the limit of its row, or none where it may be left out."""
+        if one.limit and not one.field:
+            limit = self.limits(one.limit)
+            return limit.value if one.key else limit
+        if value is MISSING and not one.limit:
+            raise TypeError(f"{type(self).__name__} needs {name}")
+        return None
+
+    def change(self, **changed: Any) -> Self:
+        """The same inputs with some changed."""
+        return type(self)(**(vars(self) | changed))
 
     @classmethod
     def keys(cls, *first: str) -> tuple[Argument, ...]:

@@ -14,7 +14,6 @@ from specgen.computing import inputs as declaring
 from specgen.computing.inputs import (
     Declaration,
     Inputs,
-    declare_inputs,
     given_input,
     limit_input,
     option_input,
@@ -34,7 +33,6 @@ from tests.resolving.test_resolver import reached
 from tests.support import case_of
 
 
-@declare_inputs
 class TrialInputs(Inputs):
     """A joint, a share, a limit, and a word."""
 

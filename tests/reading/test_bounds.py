@@ -142,8 +142,8 @@ def test_many_side_files_that_are_missing_are_told_up_to_a_bound(tmp_path: Path)
 @pytest.mark.parametrize("name", ["/proc/kmsg", "/dev/zero", "/dev/null"])
 def test_a_file_of_the_system_that_never_ends_is_not_waited_for(name: str, tmp_path: Path) -> None:
     (tmp_path / "project.yaml").symlink_to(name)
-    # The log of a kernel may hold lines to read or none; none of them is a project.
-    with pytest.raises(Refused, match="no regular file|cannot be read|no YAML"):
+    # The log of a kernel may hold any lines or none: why it is no project goes by what stands there.
+    with pytest.raises(Refused):
         pipeline.check(tmp_path / "project.yaml")
 
 

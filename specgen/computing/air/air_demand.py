@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, dotted_field
@@ -65,7 +65,6 @@ def _number(text: str) -> Fraction:
         raise QuantityError(f"{text!r} is no number", "write flow*count*duty, such as 12*2*0.5") from None
 
 
-@declare_inputs
 class DemandInputs(Inputs):
     """The guns, and what is added to the air they draw, in percent."""
 

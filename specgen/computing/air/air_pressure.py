@@ -1,7 +1,7 @@
 """Pressure of the standard atmosphere at an altitude, from below sea level to the top of the troposphere."""
 
 from specgen.computing.air import _atmosphere
-from specgen.computing.inputs import Inputs, declare_inputs, provide
+from specgen.computing.inputs import Inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -9,7 +9,6 @@ from specgen.quantities.quantity import Quantity
 NOTES = ("Absolute pressure of the standard day; a gauge reads 0 there. Weather moves it a little.",)
 
 
-@declare_inputs
 class PressureInputs(Inputs):
     """A height above sea level."""
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.air import _atmosphere
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
@@ -24,7 +24,6 @@ FREEZING, AT_FREEZING = Quantity.of(0, "C"), Quantity.of("0.6105", "kPa")
 COLDEST, HOTTEST = Quantity.of(-40, "F"), Quantity.of(140, "F")
 
 
-@declare_inputs
 class SupplyInputs(Inputs):
     """A compressor and the air at its intake, which is that of the standard state without a temperature.
 

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from specgen.computing.air import _atmosphere
 from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, express_flow, express_loss, formula_rows, units
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, dotted_field
@@ -25,7 +25,6 @@ class AirHose(NamedTuple):
     bore: Quantity
 
 
-@declare_inputs
 class GunInputs(Inputs):
     """A gun, the compressor, and the hoses between them: supply hoses joined end to end, then the gun hose."""
 
@@ -38,8 +37,8 @@ class GunInputs(Inputs):
     )
     set_pressure: Quantity = given_input("p_a", "set pressure, gauge", "pressure", "spray.atomizing_pressure")
     altitude: Quantity = _atmosphere.altitude_input()
-    supply: tuple[AirHose, ...]
-    own: AirHose
+    supply: tuple[AirHose, ...] = option_input("supply hoses, joined end to end", dimension="", key=False)
+    own: AirHose = option_input("hose of this gun", dimension="", key=False)
 
 
 def gun_pressure(inputs: GunInputs) -> Working:

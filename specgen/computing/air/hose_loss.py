@@ -13,7 +13,7 @@ from specgen.computing.air._hoses import (
     formula_rows,
     units,
 )
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import InputRow, Working
@@ -21,7 +21,6 @@ from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.quantity import Quantity
 
 
-@declare_inputs
 class HoseInputs(Inputs):
     """A hose and the free air through it; `inlet` is the gauge pressure."""
 

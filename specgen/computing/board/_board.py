@@ -1,6 +1,6 @@
 """What the sums of the insulation board share: what an aesthetic joint, rasping and a drainage groove take off it."""
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_input
+from specgen.computing.inputs import Inputs, given_input, limit_input
 from specgen.model.source import InForce
 from specgen.model.typed_views import Wall
 from specgen.quantities.quantity import Quantity
@@ -10,7 +10,6 @@ NOTHING = Quantity.of(0, "in")
 READS = ("walls.*.drainage.kind",)
 
 
-@declare_inputs
 class Deductions(Inputs):
     """What is taken off a board, and what must stay under a joint."""
 

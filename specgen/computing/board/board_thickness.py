@@ -1,9 +1,7 @@
 """Least insulation board: what must stay under an aesthetic joint, and the R-value asked for."""
 
-from dataclasses import replace
-
 from specgen.computing.board._board import NOTHING, READS, Deductions, read_groove
-from specgen.computing.inputs import declare_inputs, given_input, limit_input, provide
+from specgen.computing.inputs import given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, InForce, Kind, Source
@@ -32,7 +30,6 @@ def read_per_inch(text: str) -> Quantity:
         raise QuantityError(error.message, "write R-4 for R-4 per inch") from None
 
 
-@declare_inputs
 class BoardInputs(Deductions):
     """What a board must have room for; without `joint_depth` there is no joint."""
 
@@ -65,7 +62,7 @@ def board_thickness(inputs: BoardInputs) -> Working:
     _refuse_halves(inputs)
     unit = "in" if inputs.system == "ip" else "mm"
     has_joint = inputs.joint_depth is not None and inputs.joint_depth.amount != 0
-    working = WorkingBuilder(replace(inputs, joint_depth=inputs.joint_depth or NOTHING).rows())
+    working = WorkingBuilder(inputs.change(joint_depth=inputs.joint_depth or NOTHING).rows())
     under = "the aesthetic joint" if has_joint else "the board that stays"
     working.step("T_j", f"board for {under}", "d + p + g + B", unit)
     parts = "T_j"

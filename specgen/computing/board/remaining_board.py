@@ -1,7 +1,7 @@
 """Insulation board that stays under the aesthetic joints of a wall."""
 
 from specgen.computing.board._board import READS, Deductions, read_groove
-from specgen.computing.inputs import declare_inputs, given_input, provide
+from specgen.computing.inputs import given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Wall
 from specgen.model.working import Working
@@ -10,7 +10,6 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
 
-@declare_inputs
 class RemainingInputs(Deductions):
     """A board, and what is taken off it."""
 

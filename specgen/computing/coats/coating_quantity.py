@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from specgen.computing.coats import _coats
 from specgen.computing.coats._areas import READS, measure_areas
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
@@ -20,7 +20,6 @@ RESERVE = Source(Kind.MEMORY, "a reserve of the same batch is kept for recoating
 UNCOUNTED = "The sides of aesthetic joints and returns are not counted."
 
 
-@declare_inputs
 class CoatingInputs(Inputs):
     """An area less its `openings`, a coating, and the pail it is sold in; shares, water and reserve in percent."""
 

@@ -1,13 +1,12 @@
 """Time of a viscosity cup for a paint of known viscosity: `cup_viscosity` turned round."""
 
 from specgen.computing.coats import _cups
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 
 
-@declare_inputs
 class SecondsInputs(Inputs):
     """A cup and the viscosity of a paint."""
 

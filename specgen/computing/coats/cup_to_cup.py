@@ -1,7 +1,7 @@
 """Time of one viscosity cup told in the seconds of another, with the spread between laboratories."""
 
 from specgen.computing.coats import _cups
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -9,7 +9,6 @@ from specgen.quantities.quantity import Quantity
 GUESS = "A time carried over from another cup is a first guess; the accepted mockup decides."
 
 
-@declare_inputs
 class CupsInputs(Inputs):
     """A cup that was read, its time, and the cup whose time is wanted."""
 

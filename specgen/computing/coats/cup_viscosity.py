@@ -2,7 +2,7 @@
 
 from specgen.computing.coats import _cups
 from specgen.computing.coats._coats import SECTIONS
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.typed_views import Gloss, Primer
@@ -11,7 +11,6 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
 
-@declare_inputs
 class ViscosityInputs(Inputs):
     """A cup and its time."""
 

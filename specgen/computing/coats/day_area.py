@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import Path, dotted_field
 from specgen.model.source import PRACTICE, Kind, Source
@@ -21,7 +21,6 @@ SET_UP = 1.0  # hours of each shift for setting up and cleaning; common practice
 COVERED = {"shade_cloth", "tent"}
 
 
-@declare_inputs
 class DayInputs(Inputs):
     """Output of a sprayer, drying of the first coat, and the hours of a day; a project counts those by hand."""
 

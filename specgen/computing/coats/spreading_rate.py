@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
-from specgen.computing.inputs import Inputs, declare_inputs, provide
+from specgen.computing.inputs import Inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -11,7 +11,6 @@ from specgen.quantities.quantity import Quantity
 NOTES = ("Volume is that of the coating as supplied, before water.",)
 
 
-@declare_inputs
 class SpreadingInputs(Inputs):
     """A coating and its dry film; shares in percent."""
 

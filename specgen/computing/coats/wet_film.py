@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
-from specgen.computing.inputs import Inputs, declare_inputs, provide
+from specgen.computing.inputs import Inputs, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Gloss, Primer
 from specgen.model.working import Working
@@ -12,7 +12,6 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
 
-@declare_inputs
 class WetFilmInputs(Inputs):
     """A coating, its dry film and the water added to it; solids and water in percent."""
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from specgen.computing.color._ciede2000 import add_ciede2000
 from specgen.computing.guards import require_in_range
-from specgen.computing.inputs import Inputs, declare_inputs, option_input, provide
+from specgen.computing.inputs import Inputs, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow, Working
@@ -40,7 +40,6 @@ def read_lab(text: str) -> tuple[Fraction, ...]:
     return tuple(Fraction(part) for part in parts)
 
 
-@declare_inputs
 class ColorInputs(Inputs):
     """Two colors and the year of the formula."""
 

@@ -1,7 +1,7 @@
 """The face of an elevation in the sun: its inputs, and the steps of its heat balance."""
 
 from specgen.computing.heat._heat_balance import AIR, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input
+from specgen.computing.inputs import Inputs, given_input, option_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
@@ -17,7 +17,6 @@ BALANCE = find_source("astm_e1980").quote(
 SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of that of the sun alone")
 
 
-@declare_inputs
 class FaceInputs(Inputs):
     """The face of an elevation, the air and the sun on it; `limit` is where the board behind it softens."""
 

@@ -1,7 +1,7 @@
 """Sol-air temperature: the air temperature that would heat a wall in shade as much as sun and air heat it together."""
 
 from specgen.computing.heat._heat_balance import AIR, SUN
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import Working
@@ -17,7 +17,6 @@ TABLE_NOTE = (
 )
 
 
-@declare_inputs
 class SolAirInputs(Inputs):
     """A face with the air and the sun on it; `long_wave` is what it loses to the sky."""
 

@@ -1,7 +1,7 @@
 """Solar reflectance index: where a face lies between a standard black (0) and a standard white (100) in the sun."""
 
 from specgen.computing.heat._heat_balance import SIGMA, balance_face
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import InputRow, Working
@@ -24,7 +24,6 @@ NO_CLOSED_FORM = (
 )
 
 
-@declare_inputs
 class IndexInputs(Inputs):
     """The properties of a face, from 0 to 1, and the wind it is taken at."""
 

@@ -1,9 +1,7 @@
 """Steady temperature of a sunlit face by heat balance: sun taken up, given off to surroundings and moving air."""
 
-from dataclasses import replace
-
 from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import InputRow, Working
 from specgen.quantities.parse import parse_quantity
@@ -20,7 +18,6 @@ def _read_surroundings(text: str) -> Quantity | None:
     return None if text == "air" else parse_quantity(text, "temperature", ("F", "C"))
 
 
-@declare_inputs
 class SurfaceInputs(Inputs):
     """A face with the air, the sun and what it radiates to, which is as hot as the air where it is None."""
 
@@ -52,7 +49,7 @@ class SurfaceInputs(Inputs):
 def surface_temperature(inputs: SurfaceInputs) -> Working:
     """Temperature of the face, in °F or °C. Raises Refused."""
     degree = "F" if inputs.system == "ip" else "C"
-    inputs = replace(inputs, surroundings=inputs.surroundings or inputs.air)
+    inputs = inputs.change(surroundings=inputs.surroundings or inputs.air)
     rows = inputs.rows("solar_reflectance", "emittance", "air", "surroundings", "irradiance", "h_c")
     working = WorkingBuilder((*rows, InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)")))
     known = working.known

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from specgen.computing.inputs import Inputs, declare_inputs, format_limit, given_input, provide
+from specgen.computing.inputs import Inputs, format_limit, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import PRACTICE
 from specgen.model.working import InputRow, Working
@@ -16,7 +16,6 @@ STOCK = {
 }
 
 
-@declare_inputs
 class RodInputs(Inputs):
     """The joint, and how much thicker its rod is, in percent."""
 

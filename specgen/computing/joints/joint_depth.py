@@ -1,6 +1,6 @@
 """Depth of the sealant in a joint: half the width, within a least and a greatest depth."""
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, limit_input, provide
+from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import InForce
@@ -16,7 +16,6 @@ NOTES = (
 )
 
 
-@declare_inputs
 class BeadInputs(Inputs):
     """The joint, and the depths that any bead has."""
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, Kind, Source
@@ -35,7 +35,6 @@ def _building_movement(symbol: str, kind: str, way: str) -> Any:
     return given_input(symbol, f"structural {kind}", "length", field, about, default=ZERO, least=0)
 
 
-@declare_inputs
 class JointInputs(Inputs):
     """A stretch of wall, its sealant, and its movements; `temperature_range` stands for the four temperatures."""
 

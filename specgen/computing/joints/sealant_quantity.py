@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
@@ -14,7 +14,6 @@ SOURCES = (Source(Kind.COMPUTED, "volume of the bead; a US gallon is 231 cubic i
 NOTES = ("The bead is taken as a full rectangle; tooling and the round of the rod take a little off it.",)
 
 
-@declare_inputs
 class SealantInputs(Inputs):
     """A joint and its bead; waste in percent."""
 

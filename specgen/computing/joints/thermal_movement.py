@@ -1,6 +1,6 @@
 """Change of length of a stretch of wall by a change of temperature."""
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
@@ -12,7 +12,6 @@ NOTES = (
 )
 
 
-@declare_inputs
 class MovementInputs(Inputs):
     """A stretch of wall and its change of temperature."""
 

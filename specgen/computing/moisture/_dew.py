@@ -3,7 +3,7 @@
 from fractions import Fraction
 from math import ceil, exp
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input
+from specgen.computing.inputs import Inputs, given_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
@@ -23,7 +23,6 @@ FREEZING_NOTE = (
 HUMIDITY_NOTE = "Below freezing, humidity is taken as meters tell it, over water and not over ice."
 
 
-@declare_inputs
 class AirInputs(Inputs):
     """Air and its relative humidity, in percent."""
 

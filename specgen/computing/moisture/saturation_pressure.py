@@ -1,6 +1,6 @@
 """Pressure of water vapor that air can hold at a temperature, over water, or below freezing over ice."""
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.moisture._saturation import SOURCE, express_over_ice, express_over_water
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
@@ -11,7 +11,6 @@ FREEZING = Quantity.of(0, "C")
 COLDEST, HOTTEST = Quantity.of(-40, "C"), Quantity.of(60, "C")
 
 
-@declare_inputs
 class SaturationInputs(Inputs):
     """The temperature of air or a surface."""
 

@@ -1,6 +1,6 @@
 """How far a surface lies above the dew point of the air at it, and the least surface temperature for a coat."""
 
-from specgen.computing.inputs import declare_inputs, given_input, limit_input, provide
+from specgen.computing.inputs import given_input, limit_input, provide
 from specgen.computing.moisture._dew import (
     COLDEST,
     HOTTEST,
@@ -19,7 +19,6 @@ from specgen.quantities.quantity import Quantity
 COLDEST_WALL, HOTTEST_WALL = Quantity.of(-80, "F"), Quantity.of(250, "F")
 
 
-@declare_inputs
 class MarginInputs(AirInputs):
     """A surface and the air at it; two published margins, not one converted: that of the unit system counts."""
 

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, option_input, provide
+from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
@@ -23,7 +23,6 @@ ANY_BOARD = (
 SOURCES = (_wind.WALLS, _wind.RECALLED)
 
 
-@declare_inputs
 class WindInputs(Inputs):
     """A site, a building, and the part of its wall that is loaded."""
 

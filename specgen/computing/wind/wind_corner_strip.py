@@ -1,6 +1,6 @@
 """Width of the strip at the corners of a wall where wind pulls hardest: zone 5 of ASCE 7-16."""
 
-from specgen.computing.inputs import Inputs, declare_inputs, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import InputRow, Working
@@ -17,7 +17,6 @@ HIGH = (
 )
 
 
-@declare_inputs
 class StripInputs(Inputs):
     """The size of a building."""
 
