@@ -5,10 +5,10 @@ from specgen.model.source import InForce
 
 
 def find_limit(name: str, project: Project | None = None) -> InForce:
-    """The figure in force of a row of the limits, or that of the row itself without a project."""
+    """The figure in force of a row of the limits, or that of the row itself without a project; raises RowError."""
     # Loaded here, so that a sum that rests on no limit reads no rows.
     from specgen.resolving.limits_in_force import limit_in_force
-    from specgen.standards import load_limits, load_standards
+    from specgen.standards import find_row, load_limits, load_standards
 
     limits = load_limits() if project is None else load_standards().limits
-    return limit_in_force(project, limits[name])
+    return limit_in_force(project, find_row("limits", name, limits))

@@ -3,17 +3,19 @@
 from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path as FilePath
-from typing import Any
+from typing import Any, TypeVar
 
 from specgen.model.field import Schema
 from specgen.model.source import Source
 from specgen.model.standard import Limit, Standards
+from specgen.model.suggest import suggest
 from specgen.standards.rows import RowError, Wrong, read_rows
 from specgen.standards.shapes import Known
 from specgen.standards.step_order import order_steps
 from specgen.standards.tables import TABLES
 
 FOLDER = FilePath(__file__).parent
+Row = TypeVar("Row")
 
 
 @lru_cache(maxsize=1)
@@ -59,8 +61,15 @@ def load_limits() -> dict[str, Limit]:
 
 
 def find_source(name: str) -> Source:
-    """A source by the name of its row; KeyError for an unknown one."""
-    return _load_sources_in(FOLDER)[name]
+    """A source by the name of its row; raises RowError with the nearest name for an unknown one."""
+    return find_row("sources", name, _load_sources_in(FOLDER))
+
+
+def find_row(table: str, name: str, rows: Mapping[str, Row]) -> Row:
+    """A row of a table by its name; raises RowError with the nearest name for an unknown one."""
+    if name not in rows:
+        raise RowError(FOLDER / f"{table}.yaml", Wrong(f"no row is named {name!r}: {suggest(name, rows)}"))
+    return rows[name]
 
 
 # Kept by folder: the rows of another one are read anew.

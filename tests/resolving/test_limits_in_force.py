@@ -8,7 +8,8 @@ import pytest
 from specgen.model.source import Kind, Source
 from specgen.resolving.find_limit import find_limit
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
-from specgen.standards import load_limits, load_standards
+from specgen.standards import find_source, load_limits, load_standards
+from specgen.standards.rows import RowError
 from tests.documents.support import context_of
 from tests.support import case_of
 
@@ -59,5 +60,10 @@ def test_a_limit_is_that_of_the_maker_within_a_project_and_the_row_without(tmp_p
     row = load_limits()["gloss.dry"]
     assert find_limit("gloss.dry") == (row.value, row.source) == (24, Source(Kind.PRACTICE))
     assert find_limit("gloss.dry", project) == limit_in_force(project, row) == (36, Source(Kind.MAKER, THEIRS))
-    with pytest.raises(KeyError):
-        find_limit("gloss.unheard_of")
+
+
+def test_a_name_that_no_row_has_is_told_with_the_nearest_one() -> None:
+    with pytest.raises(RowError, match=r"^limits\.yaml:1: no row is named 'gloss\.dyr': did you mean gloss\.dry\?$"):
+        find_limit("gloss.dyr")
+    with pytest.raises(RowError, match=r"^sources\.yaml:1: no row is named 'memroy': did you mean memory\?$"):
+        find_source("memroy")
