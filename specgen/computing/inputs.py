@@ -128,7 +128,7 @@ def given_input(
 
 
 def option_input(about: str, choices: tuple[str, ...] = (), *, dimension: str = "word", **more: Any) -> Any:
-    """Declares a word, a yes or no, or a text of its own form (by `read`): an input that is no line of the working."""
+    """Declares what is no line of the working: a word, a yes or no, a text of its own form (by `read`), a member."""
     return given_input("", "", dimension, about=about, choices=choices, **more)
 
 
@@ -166,8 +166,8 @@ class Inputs(Declared):
     def __init__(self, *, system: str = "ip", limits: Callable[[str], InForce] = find_limit, **given: Any) -> None:
         """Raises Refused where a value is not what its input may be, TypeError where one is missing or not declared."""
         vars(self).update(system=system, limits=limits)
-        if not given.keys() <= self.declared.keys():
-            raise TypeError(f"{type(self).__name__} has no input {', '.join(given.keys() - self.declared.keys())}")
+        if unknown := given.keys() - self.declared.keys():
+            raise TypeError(f"{type(self).__name__} has no input {', '.join(sorted(unknown))}")
         for name, one in self.declared.items():
             value = given.get(name, one.default)
             if value is None or value is MISSING:
