@@ -1,5 +1,6 @@
 """What holds for the whole run: the profile of the property tests, and what is built once for every process of it."""
 
+import compileall
 import fcntl
 import os
 from collections.abc import Callable
@@ -9,7 +10,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from tests.running import in_checkout, run_specgen
-from tests.support import EXAMPLES
+from tests.support import EXAMPLES, ROOT
 
 # No test is timed: a busy machine is no fault of the code.
 settings.register_profile("untimed", deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -19,6 +20,12 @@ settings.load_profile("untimed")
 HERE = {"TZ": "UTC", "LC_ALL": "C", "PYTHONHASHSEED": "0"}
 
 MadeOnce = Callable[[str, Callable[[Path], object]], Path]
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Compile the package once, so that the processes started by a run need not, each for itself."""
+    if not hasattr(config, "workerinput"):
+        compileall.compile_dir(ROOT / "specgen", quiet=1)
 
 
 @pytest.fixture(scope="session")

@@ -42,12 +42,14 @@ pytestmark = pytest.mark.no_cover
 FILES = sorted(EXAMPLES.glob("*/project.yaml"))
 PAPER = templates_folder() / "letterhead.docx"
 OFFICE = shutil.which("soffice")
+# The schemas are read once for every file.
+VALIDATOR = OpenXmlValidator(file_format=FileFormat.MICROSOFT_365, max_errors=0)
 SIZES = {"letter": made.LETTER, "A4": made.A4, "landscape": made.LANDSCAPE}
 
 
 def findings(file: Path) -> list[str]:
     """What the validator has against a file, by the schemas (ECMA-376, with the additions of the current format)."""
-    return [str(e) for e in OpenXmlValidator(file_format=FileFormat.MICROSOFT_365, max_errors=0).validate(file).errors]
+    return [str(e) for e in VALIDATOR.validate(file).errors]
 
 
 def test_the_letterhead_is_valid() -> None:
