@@ -19,12 +19,18 @@ class Limit:
     source: Source
     about: str
     """What it is the limit of, in the middle of a sentence."""
+    value_si: Any = None
+    """The figure of metric work where the trade uses a rounder one than the conversion; None for the same."""
     unit: str = ""
     """The unit of a bare number, as it prints."""
     bounds: Path | None = None
     """The field it bounds: it prints in the units of this field, and is the source of this field's default."""
     maker_figure: Path | None = None
     """The same field if the coating manufacturer may set it: then the manufacturer's figure replaces the limit."""
+
+    def figure(self, system: str) -> Any:
+        """The figure that governs in a unit system, `ip` or `si`."""
+        return self.value_si if system == "si" and self.value_si is not None else self.value
 
 
 @dataclass(frozen=True, slots=True)

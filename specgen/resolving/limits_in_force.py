@@ -11,7 +11,7 @@ def limit_in_force(project: Project | None, limit: Limit) -> InForce:
     figure = limit.maker_figure
     if project is not None and figure is not None and figure in project.maker:
         return InForce(project.maker[figure], maker_source(project, figure))
-    return InForce(limit.value, limit.source)
+    return InForce(limit.figure("ip" if project is None else project.system), limit.source)
 
 
 def maker_source(project: Project, path: Path) -> Source:

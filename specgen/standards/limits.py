@@ -10,6 +10,8 @@ from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.standards.references import check_choice, find_field
 from specgen.standards.rows import Wrong
 
+# How far the round figure of metric trade may lie from that of its twin: 60 mm for 2-1/2 in is a twentieth.
+_TWINS_APART = Fraction(1, 10)
 _NUMBERS = ("integer", "number", "percent")
 
 
@@ -18,23 +20,40 @@ def make_limit(name: str, row: dict[str, Any]) -> Limit:
     if "bounds" in row and "maker_figure" in row:
         raise Wrong("this follows from maker_figure", "give one of the two", ("bounds",))
     bounds = row.get("maker_figure", row.get("bounds"))
-    return Limit(name=name, **row | {"value": _parse_figure(row["value"], row.get("unit")), "bounds": bounds})
+    figures: dict[str, Any] = {
+        key: _parse_figure(row[key], row.get("unit"), key) for key in ("value", "value_si") if key in row
+    }
+    _check_twin(figures)
+    return Limit(name=name, **row | figures | {"bounds": bounds})
 
 
-def _parse_figure(text: str, unit: str | None) -> Quantity | Fraction | int | str:
+def _check_twin(figures: dict[str, Any]) -> None:
+    """Raise Wrong where a metric figure is of another kind than its twin, or too far off to mean the same."""
+    value, twin = figures["value"], figures.get("value_si")
+    if twin is None:
+        return
+    if not isinstance(value, Quantity) or not isinstance(twin, Quantity) or value.dimension != twin.dimension:
+        raise Wrong("this is no quantity of the kind of value", "write the same in a metric unit", ("value_si",))
+    if abs(twin.amount - value.amount) > abs(value.amount) * _TWINS_APART:
+        raise Wrong(
+            f"this is more than a tenth off {value.text}", "write the round figure the trade uses", ("value_si",)
+        )
+
+
+def _parse_figure(text: str, unit: str | None, key: str) -> Quantity | Fraction | int | str:
     """A quantity, a bare number where the row gives its unit apart, or a word; raises Wrong."""
     if unit is None:
         try:
             return parse_any_quantity(text)
         except QuantityError as error:
             hint = error.hint or "write a number with its unit, or its unit apart: `unit: h`"
-            raise Wrong(error.message, hint, ("value",)) from None
+            raise Wrong(error.message, hint, (key,)) from None
     if not unit and not text[0].isdigit():
         return text
     try:
         number = Fraction(text)
     except (ValueError, ZeroDivisionError):
-        raise Wrong(f"{text!r} is no number", "its unit stands apart: write a bare number", ("value",)) from None
+        raise Wrong(f"{text!r} is no number", "its unit stands apart: write a bare number", (key,)) from None
     return int(number) if number.denominator == 1 else number
 
 
@@ -53,7 +72,7 @@ def check_limit_field(name: str, row: dict[str, str], schema: Schema) -> None:
 
 
 def _check_figure(row: dict[str, str], field: Field) -> None:
-    figure = _parse_figure(row["value"], row.get("unit"))
+    figure = _parse_figure(row["value"], row.get("unit"), "value")
     if field.kind == "quantity":
         dimension = find_dimension(field.dimension, field.unit_ip)
         if not isinstance(figure, Quantity) or figure.dimension != dimension:

@@ -70,7 +70,7 @@ TABLES = {
     "limits": Table(
         Shape(
             {"value": TEXT, "sense": one_of(_SENSES), "source": row_in("sources"), "about": TEXT},
-            {"unit": one_of((*UNITS, *COUNTED)), "bounds": PATH, "maker_figure": PATH},
+            {"value_si": TEXT, "unit": one_of((*UNITS, *COUNTED)), "bounds": PATH, "maker_figure": PATH},
         ),
         make_limit,
         check_limit_field,
