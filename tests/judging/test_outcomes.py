@@ -14,6 +14,7 @@ from specgen.model.field import Field, dotted_path
 from specgen.model.field import Path as FieldPath
 from specgen.model.finding import Judgment, Severity, Verdict
 from specgen.model.project import Project
+from specgen.terminal.report import format_report
 from tests.judging.test_clauses import BY_CODE
 from tests.support import EXAMPLES, SMALL, case_of, merged, project_of, told_by
 
@@ -250,6 +251,49 @@ def test_a_wall_that_waits_says_for_which_clauses(tmp_path: Path) -> None:
     judgment = case_of(tmp_path, {"walls": {"W1": {"insulation": {"aged": "drop"}}}}, WHOLE).judgment
     (wall,) = judgment.walls.values()
     assert (wall.undecided, wall.fields, wall.deciding) == (("INS-03",), ("walls.W1.insulation.aged",), ())
+
+
+# A barrier on sheathing whose bond report is owed in a submittal and not given; its base coat is known.
+SUBMITTED: dict[str, Any] = merged(
+    WHOLE,
+    {
+        "package": {"purpose": "mockup_submittal"},
+        "walls": {
+            "W1": {
+                "substrate": {"kind": "glass_mat_gypsum", "age_days": "drop", "condition": []},
+                "wrb": {"kind": "fluid_applied"},
+            }
+        },
+    },
+)
+
+
+def test_the_want_of_a_document_makes_no_wall_a_no_and_is_named(tmp_path: Path) -> None:
+    (wall,) = case_of(tmp_path, {}, SUBMITTED).judgment.walls.values()
+    assert wall.verdict is Verdict.NOT_YET_KNOWN
+    assert "ATT-07c" in wall.deciding
+    assert "bond report of the adhesive on the barrier" in wall.documents
+
+
+def test_a_stop_beside_the_want_of_a_document_is_a_no(tmp_path: Path) -> None:
+    change = {"walls": {"W1": {"wrb": {"kind": "building_wrap"}}}}
+    assert verdicts(case_of(tmp_path, change, SUBMITTED).judgment) == {"W1": Verdict.NO}
+
+
+def test_a_draft_may_leave_the_base_coat_open_and_a_submittal_waits_for_it(tmp_path: Path) -> None:
+    purposes = {"design_draft": (), "mockup_submittal": ("BAS-01",)}
+    for purpose, waits in purposes.items():
+        (wall,) = case_of(tmp_path, {"package": {"purpose": purpose}}, WHOLE).judgment.walls.values()
+        assert tuple(rule for rule in wall.undecided if rule == "BAS-01") == waits
+
+
+def test_a_measure_beside_what_is_open_is_counted_and_settles_nothing(tmp_path: Path) -> None:
+    change = {"walls": {"W1": {"substrate": {"age_days": 20}, "insulation": {"aged": "drop"}}}}
+    case = case_of(tmp_path, change, WHOLE)
+    (wall,) = case.judgment.walls.values()
+    assert (wall.verdict, wall.measures) == (Verdict.NOT_YET_KNOWN, 1)
+    report = format_report(case.project, case.judgment)
+    assert "W1  not yet known; so far 1 measure; waits for walls.W1.insulation.aged\n" in report
 
 
 def test_one_clause_may_fire_on_one_subject_pass_on_another_and_wait_for_a_third(tmp_path: Path) -> None:

@@ -48,6 +48,7 @@ RULE = Rule(
     each="walls",
     at="building.stories",
     limit="fire.stories",
+    document="fire propagation report of this wall",
 )
 def tall_without_report(wall: Wall, project: Description, limit: Number) -> Violations:
     """The building has more than one story and no report shows how fire climbs this wall."""
@@ -66,6 +67,7 @@ def tall_without_report(wall: Wall, project: Description, limit: Number) -> Viol
     each="walls",
     at="building.eifs_top",
     limit="fire.top",
+    document="fire propagation report of this wall",
 )
 def high_without_report(wall: Wall, project: Description, limit: Quantity) -> Violations:
     """EIFS reaches high up and no report shows how fire climbs this wall."""
@@ -83,6 +85,7 @@ def high_without_report(wall: Wall, project: Description, limit: Quantity) -> Vi
     "Fire separation is {found}; under {wanted} a radiant heat report is due and none is given.",
     at="elevation.fire_separation",
     limit="fire.separation",
+    document="radiant heat report of this wall",
     lift="never",
 )
 def close_without_report(elevation: Elevation, project: Description, limit: Quantity) -> Violations:
