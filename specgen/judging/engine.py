@@ -1,9 +1,8 @@
 """Runs the clauses: which fired, on which subjects, at which line, and which could not be judged."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import partial
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.judging.applies import is_waited_for, subjects, walls_of
 from specgen.judging.context import JudgingContext
@@ -19,8 +18,7 @@ from specgen.quantities.comparison import Outcome
 from specgen.resolving.limits_in_force import limit_in_force
 
 
-@dataclass(frozen=True, slots=True)
-class ClauseOutcome:
+class ClauseOutcome(NamedTuple):
     """The outcome of a clause for one subject: its violations, or the absent fields it waits for."""
 
     subject: Path
@@ -28,8 +26,7 @@ class ClauseOutcome:
     waits_for: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Hit:
+class _Hit(NamedTuple):
     subject: Path
     violation: Violation
 

@@ -4,7 +4,7 @@ import inspect
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import partial
-from typing import Any, TypedDict, Unpack
+from typing import Any, NamedTuple, TypedDict, Unpack
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
@@ -15,8 +15,7 @@ STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
 OF_OPEN_ITEMS: Path = ("field",)
 
 
-@dataclass(frozen=True, slots=True)
-class Violation:
+class Violation(NamedTuple):
     """One violation of a clause: the value found, the limit, and the path if not that of the clause."""
 
     value: Any = None
