@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import Absent
 from specgen.model.field import Path, dotted_field
 from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Description, Elevation, root_of
@@ -89,8 +90,11 @@ def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, .
 
 def _slowest(project: Description) -> tuple[Path, Quantity]:
     """The crew that sprays the gloss and its output; of several the slowest, so that every one of them can do it."""
-    crews = [crew for crew in project.crews if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
-    rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or list(project.crews))
+    every = list(project.crews)
+    if not every:
+        raise Absent(("crews",))
+    crews = [crew for crew in every if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
+    rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or every)
     return path, rate
 
 

@@ -189,9 +189,11 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     """The layers of a wall in the coldest of the months that the project gives."""
     project = root_of(wall)
     layers = tuple(Layer(layer.name, layer.r_value, layer.permeance, layer.path) for layer in wall.layers)
-    if not layers:
-        raise Absent((*wall.path, "layers"))
     months = list(project.climate.months)
+    # An empty list gives nothing to compute with.
+    for given, path in ((layers, (*wall.path, "layers")), (months, ("climate", "months"))):
+        if not given:
+            raise Absent(path)
     coldest = min(months, key=lambda month: month.mean_min.amount + month.mean_max.amount)
     return wall_layers(
         Inputs(
