@@ -45,6 +45,7 @@ class Binder:
             basis=tuple(clause.basis.split()),
             limit=clause.limit,
             lift=clause.lift or ("deviation" if clause.severity is STOP else "none"),
+            document=clause.document,
             at=condition.at,
             step=clause.step or rule.steps[0],
             test=condition.test,

@@ -58,6 +58,8 @@ class Clause:
     limit: str
     # What lifts a stop: `deviation`, or `never`.
     lift: str
+    # The document it looks for, if any: without it a wall is not yet known, and the package is stopped.
+    document: str
     # The path of the field at which a finding is placed, stars for the marks of the subject.
     at: Path
     # The step of the work at which a procedure prints a finding.
@@ -91,6 +93,7 @@ class Words(TypedDict, total=False):
     limit: str
     lift: str
     step: str
+    document: str
 
 
 class TestWords(Words, total=False):
@@ -121,6 +124,7 @@ class ClauseDeclaration:
     limit: str = ""
     lift: str = ""
     step: str = ""
+    document: str = ""
     when: str = ""
     under: str = ""
     found: str | None = None

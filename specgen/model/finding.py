@@ -98,16 +98,26 @@ class OpenItem:
     holds_up: tuple[str, ...]  # codes of the clauses that wait for it
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallJudgment:
+    """The verdict of a wall, what it rests on, and what it waits for."""
+
+    verdict: Verdict
+    deciding: tuple[str, ...]  # codes of the findings behind it
+    undecided: tuple[str, ...]  # codes of the rules that wait for a field
+    fields: tuple[str, ...]  # dotted paths of the fields it waits for
+    documents: tuple[str, ...]  # names of the documents it waits for
+    measures: int  # number of cautions and lifted stops
+
+
 @dataclass(frozen=True, kw_only=True)
 class Judgment:
     """The whole result of judging a project."""
 
-    walls: dict[str, Verdict]  # the verdict of each wall by its mark
+    walls: dict[str, WallJudgment]  # by the mark of the wall
     findings: tuple[Finding, ...]  # in the order of the rules
     open_items: tuple[OpenItem, ...]  # those of the rings owed now
     not_judged: tuple[NotJudged, ...]  # in the order of the rules
-    deciding: dict[str, tuple[str, ...]]  # codes of the findings behind the verdict of each wall
-    undecided: dict[str, tuple[str, ...]]  # rules that must be judged before the wall can have a plain yes
     stops_when_open: bool = False  # whether open items keep the package from being submitted
     later_rings: dict[str, int] = field(default_factory=dict)  # number of open items in each ring not owed yet
     limit_checks: tuple[LimitCheck, ...] = ()  # of computed values

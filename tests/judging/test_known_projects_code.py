@@ -28,6 +28,10 @@ REPORTS = {
 }
 
 
+def verdicts(judgment: Judgment) -> dict[str, Verdict]:
+    return {mark: wall.verdict for mark, wall in judgment.walls.items()}
+
+
 def stops_of_code(judgment: Judgment) -> set[str]:
     return {f.code for f in judgment.of(Severity.STOP) if f.rule in ("ATT-03", "COD-01", "COD-02", "COD-03", "COD-04")}
 
@@ -36,9 +40,12 @@ def test_a_low_shop_far_from_the_line_is_stopped_for_its_fire_reports_and_for_no
     judgment = case_of(tmp_path, {}, SHOP).judgment
     assert judgment.stopped
     assert stops_of_code(judgment) == {"COD-03a", "COD-03c"}
-    # The finish itself may go on: no clause on the wall that is not a want of papers speaks against it.
+    wall = judgment.walls["W1"]
+    assert wall.verdict is Verdict.NOT_YET_KNOWN
+    assert {"fire propagation report of this wall", "radiant heat report of this wall"} <= set(wall.documents)
+    # The finish itself may go on: nothing but the want of documents speaks against it.
     drafted = case_of(tmp_path, {"package": {"purpose": "design_draft"}}, SHOP).judgment
-    assert drafted.walls == {"W1": Verdict.YES}
+    assert verdicts(drafted) == {"W1": Verdict.YES}
 
 
 @pytest.mark.parametrize(
@@ -96,8 +103,8 @@ TOWER = merged(
 
 def test_fasteners_above_two_stories_stop_the_tower_and_leave_the_wing(tmp_path: Path) -> None:
     judgment = case_of(tmp_path, {}, TOWER).judgment
-    assert judgment.walls == {"W1": Verdict.NO, "W2": Verdict.YES}
-    assert judgment.deciding == {"W1": ("ATT-03b",), "W2": ()}
+    assert verdicts(judgment) == {"W1": Verdict.NO, "W2": Verdict.YES}
+    assert {mark: wall.deciding for mark, wall in judgment.walls.items()} == {"W1": ("ATT-03b",), "W2": ()}
     (finding,) = judgment.of(Severity.STOP)
     assert finding.subjects == ("E1",)
     assert "above 24 ft" in finding.message and "48 ft" in finding.message
@@ -109,20 +116,20 @@ def test_the_wing_stays_as_well_by_the_answer_of_the_authority(tmp_path: Path) -
         "elevations": {"E2": {"local_fasteners_required": "no"}},
     }
     judgment = case_of(tmp_path, answered, TOWER).judgment
-    assert judgment.walls == {"W1": Verdict.NO, "W2": Verdict.YES}
-    assert judgment.deciding == {"W1": ("ATT-03c",), "W2": ()}
+    assert verdicts(judgment) == {"W1": Verdict.NO, "W2": Verdict.YES}
+    assert {mark: wall.deciding for mark, wall in judgment.walls.items()} == {"W1": ("ATT-03c",), "W2": ()}
 
 
 def test_a_rule_for_the_whole_building_stops_the_wing_too(tmp_path: Path) -> None:
     judgment = case_of(tmp_path, {"code": {"local_fasteners_above": "drop"}}, TOWER).judgment
-    assert judgment.walls == {"W1": Verdict.NO, "W2": Verdict.NO}
+    assert verdicts(judgment) == {"W1": Verdict.NO, "W2": Verdict.NO}
 
 
 def test_the_tower_is_not_yet_known_until_its_height_is(tmp_path: Path) -> None:
     unknown = {"elevations": {"E1": {"height": "drop"}}}
     judgment = case_of(tmp_path, unknown, TOWER).judgment
-    assert judgment.walls == {"W1": Verdict.NOT_YET_KNOWN, "W2": Verdict.YES}
-    assert judgment.undecided["W1"] == ("ATT-03",)
+    assert verdicts(judgment) == {"W1": Verdict.NOT_YET_KNOWN, "W2": Verdict.YES}
+    assert judgment.walls["W1"].undecided == ("ATT-03",)
 
 
 # Block under old paint, pulled to 21 psi, its paint left on: International Building Code, special inspection and its
@@ -147,4 +154,4 @@ def test_painted_block_owes_neither_special_inspection_nor_a_drained_wall(model:
     }
     judgment = case_of(tmp_path, block, WHOLE).judgment
     assert not {f.code for f in judgment.findings} & {"COD-02a", "COD-04a", "ATT-08a"}
-    assert "W1" in judgment.walls and judgment.walls["W1"] is not Verdict.NO
+    assert judgment.walls["W1"].verdict is not Verdict.NO

@@ -67,6 +67,7 @@ RULE.clause(
     STOP,
     "No signed bond report shows that the old surface holds.",
     at="wall.substrate.bond_report",
+    document="signed bond report of the old surface",
     basis="adhesion_tests_memory",
 )
 def no_signed_report(wall: Wall, project: Description) -> Violations:

@@ -54,6 +54,7 @@ RULE = Rule(
     "Foam in an exterior wall of type {found} needs a fire propagation report (NFPA 285) of this wall; none is listed.",
     each="walls",
     at="code.construction_type",
+    document="fire propagation report of this wall",
     basis="ibc_foam_walls",
 )
 def no_propagation_report(wall: Wall, project: Description, fire_propagation_due: LookedUp) -> Violations:
@@ -67,6 +68,7 @@ def no_propagation_report(wall: Wall, project: Description, fire_propagation_due
     "Foam in an exterior wall of type {found} needs a radiant heat report (NFPA 268) of this wall; none is listed.",
     each="walls",
     at="code.construction_type",
+    document="radiant heat report of this wall",
     basis="ibc_foam_ignition_memory ibc_ignition",
 )
 def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: LookedUp) -> Violations:
