@@ -142,7 +142,7 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
         found=_join_values(context, clause, hits, "value"),
         wanted=_join_values(context, clause, hits, "wanted"),
         place=project.place(at),
-        basis=basis_of(context, clause),
+        basis=_find_basis(context, clause, hits),
         remedy=rule.remedy,
         steps=rule.steps,
         documents=rule.documents,
@@ -191,6 +191,12 @@ def _join_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part
     if len(set(texts.values())) == 1:
         return next(iter(texts.values()))
     return "; ".join(text if text == name else f"{text} ({name})" for name, text in texts.items())
+
+
+def _find_basis(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Basis:
+    """The sources of the violations themselves where they name any, else those of the clause."""
+    own = dict.fromkeys(source for hit in hits for source in hit.violation.sources)
+    return Basis(tuple(own)) if own else basis_of(context, clause)
 
 
 def clause_basis(clause: Clause, standards: Standards) -> Basis:

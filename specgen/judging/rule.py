@@ -8,6 +8,7 @@ from typing import Any, NamedTuple, TypedDict, Unpack
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
+from specgen.model.source import Source
 from specgen.model.typed_views import Description
 from specgen.model.working import Lookup, Working
 
@@ -16,16 +17,17 @@ OF_OPEN_ITEMS: Path = ("field",)
 
 
 class Violation(NamedTuple):
-    """One violation of a clause: the value found, the limit, and the path if not that of the clause."""
+    """One violation of a clause: the value found, the limit, and the path and sources if not those of the clause."""
 
     value: Any = None
     wanted: Any = None
     at: Path = ()
+    sources: tuple[Source, ...] = ()
 
 
-def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation:
-    """What a test yields; `at` is the path of the finding."""
-    return Violation(value, wanted, at)
+def violation(value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = ()) -> Violation:
+    """What a test yields; `at` is the path of the finding, `sources` what this one rests on."""
+    return Violation(value, wanted, at, sources)
 
 
 Violations = Iterator[Violation]

@@ -114,5 +114,5 @@ class Standards:
     forms: dict[str, str]
     """The title of each form, with its name."""
     references: dict[str, Reference]
-    editions: dict[str, dict[str, str]]
-    """What moves between editions of the building code, by edition."""
+    editions: dict[str, dict[str, Any]]
+    """What moves between editions of the building code, by edition: sections with their sources, a wind standard."""

@@ -203,6 +203,7 @@ class Code(View):
     jurisdiction: str
     local_amendments: Members[LocalAmendment]
     local_fasteners_required: bool
+    local_fasteners_above: Quantity
     construction_type: Literal["IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT", "VA", "VB"]
     occupancy_groups: tuple[Literal["A-1", "A-2", "A-3", "A-4", "A-5", "B", "E", "F-1", "F-2", "H-1", "H-2", "H-3", "H-4", "H-5", "I-1", "I-2", "I-3", "I-4", "M", "R-1", "R-2", "R-3", "R-4", "S-1", "S-2", "U"], ...]
     cited_eifs_section: str
@@ -267,6 +268,7 @@ class Elevation(View):
     grade_clearance: Quantity
     grade_is_soil: bool
     fire_separation: Quantity
+    local_fasteners_required: bool
     prominent: bool
     critical_light: bool
     reflecting_surface_near: bool
@@ -326,6 +328,7 @@ class Framing(View):
 
 class Substrate(View):
     kind: Literal["concrete", "concrete_masonry", "glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "existing_coated", "existing_brick", "metal"]
+    base: Literal["concrete", "masonry", "framed"]
     standard: str
     thickness: Quantity
     age_days: int

@@ -58,6 +58,13 @@ def _make_sentence(say: str, when: str = "") -> Sentence:
     return Sentence(text=say, when=when)
 
 
+def _make_edition(name: str, row: dict[str, Any]) -> dict[str, Any]:
+    for part in ("eifs", "inspection"):
+        if f"{part}_section" in row and f"{part}_source" not in row:
+            raise Wrong(f"the key {part}_source is missing", "name the row of the text it was read in, or of memory")
+    return row
+
+
 def _check_edition(name: str, row: dict[str, str], schema: Schema) -> None:
     check_choice(name, find_field(("code", "edition"), schema))
 
@@ -115,10 +122,18 @@ TABLES = {
     ),
     "code_editions": Table(
         Shape(
-            {},
-            {"inspection_section": TEXT, "eifs_section": TEXT, "wind_standard": choice_of("code.wind_standard")},
+            {"drainage_source": row_in("sources")},
+            {
+                "inspection_section": TEXT,
+                "inspection_source": row_in("sources"),
+                "eifs_section": TEXT,
+                "eifs_source": row_in("sources"),
+                "mcm_section": TEXT,
+                "hpl_section": TEXT,
+                "wind_standard": choice_of("code.wind_standard"),
+            },
         ),
-        lambda name, row: row,
+        _make_edition,
         _check_edition,
     ),
 }

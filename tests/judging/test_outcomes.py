@@ -41,7 +41,7 @@ WHOLE: dict[str, Any] = merged(
         "site": {"altitude": "300 ft", "wind_speed": "115 mph", "exposure": "B"},
         "gloss_target": {"units": 60, "angle": 60, "tolerance": 5},
         "aesthetic_joint": {"depth": "1/2 in"},
-        "elevations": {"E1": {"reflecting_surface_near": "no", "fire_separation": "40 ft"}},
+        "elevations": {"E1": {"reflecting_surface_near": "no"}},
         "colors": {
             "C1": {
                 "lrv": 44,
@@ -145,7 +145,6 @@ def test_a_finding_on_an_elevation_counts_for_its_own_wall_only(tmp_path: Path) 
                 "wall": "W2",
                 "grade_clearance": "9 in",
                 "reflecting_surface_near": "no",
-                "fire_separation": "40 ft",
             },
         },
     }
