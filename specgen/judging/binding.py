@@ -47,6 +47,7 @@ class Binder:
             lift=clause.lift or ("deviation" if clause.severity is STOP else "none"),
             at=condition.at,
             step=clause.step or rule.steps[0],
+            remedy=clause.remedy or rule.remedy,
             test=condition.test,
             asks=asks,
             reads=condition.reads,

@@ -17,16 +17,17 @@ OF_OPEN_ITEMS: Path = ("field",)
 
 @dataclass(frozen=True, slots=True)
 class Violation:
-    """One violation of a clause: the value found, the limit, and the path if not that of the clause."""
+    """One violation of a clause: the value found, the limit, and path and remedy if not those of the clause."""
 
     value: Any = None
     wanted: Any = None
     at: Path = ()
+    remedy: str = ""
 
 
-def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation:
-    """What a test yields; `at` is the path of the finding."""
-    return Violation(value, wanted, at)
+def violation(value: Any = None, wanted: Any = None, at: Path = (), remedy: str = "") -> Violation:
+    """What a test yields; `at` is the path of the finding, `remedy` the one for this value alone."""
+    return Violation(value, wanted, at, remedy)
 
 
 Violations = Iterator[Violation]
@@ -60,6 +61,8 @@ class Clause:
     at: Path
     # The step of the work at which a procedure prints a finding.
     step: str
+    # What to do about it: its own words, else those of the rule.
+    remedy: str
     # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
@@ -89,6 +92,7 @@ class Words(TypedDict, total=False):
     limit: str
     lift: str
     step: str
+    remedy: str
 
 
 class TestWords(Words, total=False):
@@ -119,6 +123,7 @@ class ClauseDeclaration:
     limit: str = ""
     lift: str = ""
     step: str = ""
+    remedy: str = ""
     when: str = ""
     under: str = ""
     found: str | None = None

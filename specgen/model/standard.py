@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.field import Path
+from specgen.model.finding import Severity
 from specgen.model.source import Source
 from specgen.quantities.comparison import Sense
 
@@ -35,10 +36,23 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Sentence:
-    """A sentence of a step as a template, and the condition under which it is said."""
+    """A sentence of a step as a template, and the condition under which it is said.
+
+    `faults` is yes for one after which the mending of each fault of the substrate is said.
+    """
 
     text: str
     when: str = ""
+    faults: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """A fault of a substrate: how grave it is until it is mended, and how it is mended."""
+
+    name: str
+    severity: Severity
+    mend: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,5 +134,7 @@ class Standards:
     forms: dict[str, str]
     """The title of each form, with its name."""
     references: dict[str, Reference]
+    faults: dict[str, Fault]
+    """The faults of a substrate by their choice in its field."""
     editions: dict[str, dict[str, str]]
     """What moves between editions of the building code, by edition."""
