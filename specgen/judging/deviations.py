@@ -1,6 +1,5 @@
 """Applies approved deviations to the findings."""
 
-
 from specgen.judging.rule import Rule
 from specgen.model.finding import Finding, Severity
 from specgen.model.project import Project

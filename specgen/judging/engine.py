@@ -143,7 +143,7 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
         wanted=_join_values(context, clause, hits, "wanted"),
         place=project.place(at),
         basis=_find_basis(context, clause, hits),
-        remedy=rule.remedy,
+        remedy=" ".join(dict.fromkeys(hit.violation.remedy or clause.remedy for hit in hits)),
         steps=rule.steps,
         documents=rule.documents,
         step=clause.step,

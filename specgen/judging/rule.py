@@ -17,17 +17,20 @@ OF_OPEN_ITEMS: Path = ("field",)
 
 
 class Violation(NamedTuple):
-    """One violation of a clause: the value found, the limit, and the path and sources if not those of the clause."""
+    """One violation of a clause: the value found, the limit, and path, sources and remedy if not of the clause."""
 
     value: Any = None
     wanted: Any = None
     at: Path = ()
     sources: tuple[Source, ...] = ()
+    remedy: str = ""
 
 
-def violation(value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = ()) -> Violation:
-    """What a test yields; `at` is the path of the finding, `sources` what this one rests on."""
-    return Violation(value, wanted, at, sources)
+def violation(
+    value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = (), remedy: str = ""
+) -> Violation:
+    """What a test yields; `at` is the path of the finding, `sources` and `remedy` are its own."""
+    return Violation(value, wanted, at, sources, remedy)
 
 
 Violations = Iterator[Violation]
@@ -63,6 +66,8 @@ class Clause:
     at: Path
     # The step of the work at which a procedure prints a finding.
     step: str
+    # What to do about it: its own words, else those of the rule.
+    remedy: str
     # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
@@ -93,6 +98,7 @@ class Words(TypedDict, total=False):
     lift: str
     step: str
     document: str
+    remedy: str
 
 
 class TestWords(Words, total=False):
@@ -124,6 +130,7 @@ class ClauseDeclaration:
     lift: str = ""
     step: str = ""
     document: str = ""
+    remedy: str = ""
     when: str = ""
     under: str = ""
     found: str | None = None

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from specgen.model.field import Path
+from specgen.model.finding import Severity
 from specgen.model.source import Source
 from specgen.quantities.comparison import Sense
 
@@ -33,10 +34,22 @@ class Limit(NamedTuple):
 
 
 class Sentence(NamedTuple):
-    """A sentence of a step as a template, and the condition under which it is said."""
+    """A sentence of a step as a template, and the condition under which it is said.
+
+    `faults` is yes for one after which the mending of each fault of the substrate is said.
+    """
 
     text: str
     when: str = ""
+    faults: bool = False
+
+
+class Fault(NamedTuple):
+    """A fault of a substrate: how grave it is until it is mended, and how it is mended."""
+
+    name: str
+    severity: Severity
+    mend: str
 
 
 class Step(NamedTuple):
@@ -116,3 +129,5 @@ class Standards:
     references: dict[str, Reference]
     editions: dict[str, dict[str, Any]]
     """What moves between editions of the building code, by edition: sections with their sources, a wind standard."""
+    faults: dict[str, Fault]
+    """The faults of a substrate by their choice in its field."""
