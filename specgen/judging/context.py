@@ -28,10 +28,10 @@ class JudgingContext:
         """The figure in force of a row of the limits."""
         return limit_in_force(self.project, self.standards.limits[name])[0]
 
-    def print_if_limit(self, name: str, value: Any) -> str:
+    def print_if_limit(self, value: Any) -> str:
         """The value in words if it is the metric figure of a row, which prints without inches; else an empty text."""
-        limit = self.standards.limits[name] if name and self.first == "si" else None
-        return print_limit(self.project, limit, value) if limit is not None and value is limit.value_si else ""
+        limits = self.standards.limits.values() if self.first == "si" and value is not None else ()
+        return next((print_limit(self.project, row, value) for row in limits if row.value_si is value), "")
 
     def fill(self, text: str) -> str:
         """A text of a rule with the figures it asks for, each in the project's own unit."""

@@ -182,7 +182,7 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[_Hit], par
         value = getattr(hit.violation, part)
         if value is not None:
             field = context.project.schema.field_at(bind_path(hit.violation.at or clause.at, hit.subject))
-            texts.append(context.print_if_limit(clause.limit, value) or text(value, field, context.first))
+            texts.append(context.print_if_limit(value) or text(value, field, context.first))
     return list(dict.fromkeys(texts))
 
 
