@@ -2,7 +2,8 @@
 
 from specgen.model.typed_views import Wall
 
-MASONRY = ("concrete", "concrete_masonry", "existing_brick")
+# What lies behind stucco may be framing: it counts as neither.
+MASONRY = ("concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick")
 SHEETS = ("glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum")
 
 

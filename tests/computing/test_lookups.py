@@ -45,8 +45,11 @@ DRAINAGE = [
     *((ibc(kind, "R-2"), False, IBC_1407) for kind in ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV")),
     *((ibc("VB", group), False, IBC_1407) for group in ("A-2", "B", "E", "M", "S-1")),
     (ibc("VB", "R-2", framing="none"), False, IBC_1407),
-    *((irc(kind), True, IRC_703) for kind in ("osb", "plywood", "glass_mat_gypsum", "cement_board", "metal")),
-    *((irc(kind), False, IRC_703) for kind in ("concrete", "concrete_masonry", "existing_brick")),
+    *((irc(kind), True, IRC_703) for kind in ("osb", "plywood", "glass_mat_gypsum", "cement_board", "metal", "stucco")),
+    *(
+        (irc(kind), False, IRC_703)
+        for kind in ("concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick")
+    ),
     # Paint does not turn block into a framed wall.
     *(({"code": {"model": "irc"}, "walls": {"W1": painted(base)}}, False, IRC_703) for base in ("concrete", "masonry")),
     ({"code": {"model": "irc"}, "walls": {"W1": painted("framed")}}, True, IRC_703),
@@ -142,7 +145,7 @@ INSPECTION = [
     ([wall("metal", "self_adhered_sheet", "none")], True),
     *(
         ([wall(kind, barrier, "none")], False)
-        for kind in ("concrete", "concrete_masonry", "existing_brick")
+        for kind in ("concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick")
         for barrier in ("none", "fluid_applied")
     ),
     # Paint on concrete or block leaves the exception for concrete and masonry as it is.
@@ -189,7 +192,7 @@ def test_one_wall_that_is_known_settles_special_inspection_and_one_that_clears_d
 def test_the_look_ups_know_every_substrate_there_is() -> None:
     # A substrate that is added to the schema is sorted here into masonry, sheets and the rest.
     kinds = set(project_schema().fields["walls", "*", "substrate", "kind"].values)
-    assert {*substrates.MASONRY, *substrates.SHEETS, "existing_coated", "metal"} == kinds
+    assert {*substrates.MASONRY, *substrates.SHEETS, "existing_coated", "metal", "stucco"} == kinds
 
 
 # Construction type, board, whether NFPA 285 and NFPA 268 are due. International Building Code 2009, 2603.5 (780 CMR,

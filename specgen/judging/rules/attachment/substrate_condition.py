@@ -22,7 +22,7 @@ fails ATT-06h at walls.W1.substrate.condition
     walls: {W1: {substrate: {kind: existing_brick, condition: [damp, frost_damage]}}}
 """
 
-from specgen.judging.choice_groups import BOARDS, WOOD
+from specgen.judging.choice_groups import BOARDS, LAID_IN_MORTAR, OLD_FACES, WOOD
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
 from specgen.model.absence import all_known, if_given
 from specgen.model.finding import Severity
@@ -62,26 +62,26 @@ def needs_preparing(wall: Wall, standards: Standards) -> Violations:
 @RULE.test(
     "c",
     CAUTION,
-    "Open joints in the brick must be repointed before a board is glued to it.",
+    "Open joints must be repointed before a board is glued to the wall.",
     at="wall.substrate.condition",
     basis="memory",
 )
-def brick_joints_open(wall: Wall, standards: Standards) -> Violations:
-    """The old brick has open joints."""
-    return _fault_of_kind(wall, standards, "open_joints", ("existing_brick",))
+def mortar_joints_open(wall: Wall, standards: Standards) -> Violations:
+    """The brick or stone has open joints."""
+    return _fault_of_kind(wall, standards, "open_joints", LAID_IN_MORTAR)
 
 
 @RULE.test(
     "d",
     CAUTION,
-    "No bond report shows that the brick face holds.",
+    "No bond report shows that the old face holds.",
     at="wall.substrate.bond_report",
     basis="memory",
-    remedy="Pull-test the brick face and add the signed report; level an uneven face with a coat first.",
+    remedy="Pull-test the old face and add the signed report; level an uneven face with a coat first.",
 )
-def brick_unproved(wall: Wall, project: Description) -> Violations:
-    """No paper shows that the brick face holds."""
-    if is_draft(project) or wall.substrate.kind != "existing_brick":
+def face_unproved(wall: Wall, project: Description) -> Violations:
+    """No document shows that the face of brick, stone or stucco holds."""
+    if is_draft(project) or wall.substrate.kind not in OLD_FACES:
         return
     if if_given(lambda: wall.substrate.bond_report) is None:
         yield violation()
@@ -128,7 +128,7 @@ def needs_mending_first(wall: Wall, standards: Standards) -> Violations:
 
 
 # Faults that a clause of their own tells on these substrates.
-_TOLD_APART = {"open_joints": ("existing_brick",), "untreated_panel_joints": (*WOOD, *BOARDS)}
+_TOLD_APART = {"open_joints": LAID_IN_MORTAR, "untreated_panel_joints": (*WOOD, *BOARDS)}
 
 
 def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
