@@ -106,6 +106,16 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
         assert unmarked(rows[subject]) == [standard, due, why.format(**words)]
 
 
+def test_a_tall_building_is_not_told_of_the_one_story_exception(tmp_path: Path) -> None:
+    change = {
+        "code": {"model": "ibc", "edition": 2021, "construction_type": "IA", "occupancy_groups": ["B"]},
+        "building": {"stories": 12},
+        "walls": {"W1": {"insulation": {"kind": "eps"}}},
+    }
+    why = "foam plastic in an exterior wall of type IA, whatever its height; no report is listed"
+    assert unmarked(rows_of(tmp_path, change)["Fire propagation, W1"]) == ["NFPA 285", "yes", why]
+
+
 def unmarked(cells: list[str]) -> list[str]:
     """Cells without the marks of their sources."""
     return [re.sub(r"\[[a-z]+\]", "", cell) for cell in cells]
