@@ -11,13 +11,13 @@ from specgen.standards import find_source
 
 TEST = FireTest(
     name="fire-propagation-due",
-    where="whatever its height",
-    no_foam="the board is no foam plastic; a combustible weather barrier may still owe the test: ask the building "
+    where="regardless of height",
+    no_foam="the board is not foam plastic; a combustible weather barrier may still require the test: ask the building "
     "official",
     source=(
         find_source("ibc_foam_walls").quote(
-            "NFPA 285 for foam plastic in exterior walls of types I to IV of any height, save one-story buildings with "
-            "metal-faced foam and sprinklers by 2603.4.1.4"
+            "NFPA 285 for foam plastic in exterior walls of types I to IV of any height, except one-story buildings "
+            "with metal-faced foam and sprinklers by 2603.4.1.4"
         ),
     ),
     no_foam_source=(find_source("ibc_combustible_walls_memory").quote("NFPA 285 for combustible weather barriers"),),
@@ -28,7 +28,7 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
     """Yes where the wall must be tested by NFPA 285; of a one-story building it says what would free it."""
     found = look_up(wall, TEST)
     if found.result and if_given(lambda: root_of(wall).building.stories) == 1:
-        return replace(found, why=f"{found.why}; one story is free only with metal-faced foam and sprinklers")
+        return replace(found, why=f"{found.why}; one story is exempt only with metal-faced foam and sprinklers")
     return found
 
 
