@@ -48,6 +48,7 @@ class Binder:
             document=clause.document,
             at=condition.at,
             step=clause.step or rule.steps[0],
+            remedy=clause.remedy or rule.remedy,
             test=condition.test,
             asks=asks,
             reads=condition.reads,

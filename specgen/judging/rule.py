@@ -4,7 +4,7 @@ import inspect
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import partial
-from typing import Any, TypedDict, Unpack
+from typing import Any, NamedTuple, TypedDict, Unpack
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
@@ -16,19 +16,21 @@ STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
 OF_OPEN_ITEMS: Path = ("field",)
 
 
-@dataclass(frozen=True, slots=True)
-class Violation:
-    """One violation of a clause: the value found, the limit, and the path and sources if not those of the clause."""
+class Violation(NamedTuple):
+    """One violation of a clause: the value found, the limit, and path, sources and remedy if not of the clause."""
 
     value: Any = None
     wanted: Any = None
     at: Path = ()
     sources: tuple[Source, ...] = ()
+    remedy: str = ""
 
 
-def violation(value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = ()) -> Violation:
-    """What a test yields; `at` is the path of the finding, `sources` what this one rests on."""
-    return Violation(value, wanted, at, sources)
+def violation(
+    value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = (), remedy: str = ""
+) -> Violation:
+    """What a test yields; `at` is the path of the finding, `sources` and `remedy` are its own."""
+    return Violation(value, wanted, at, sources, remedy)
 
 
 Violations = Iterator[Violation]
@@ -64,6 +66,8 @@ class Clause:
     at: Path
     # The step of the work at which a procedure prints a finding.
     step: str
+    # What to do about it: its own words, else those of the rule.
+    remedy: str
     # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
@@ -94,6 +98,7 @@ class Words(TypedDict, total=False):
     lift: str
     step: str
     document: str
+    remedy: str
 
 
 class TestWords(Words, total=False):
@@ -125,6 +130,7 @@ class ClauseDeclaration:
     lift: str = ""
     step: str = ""
     document: str = ""
+    remedy: str = ""
     when: str = ""
     under: str = ""
     found: str | None = None

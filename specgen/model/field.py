@@ -47,6 +47,7 @@ class Field:
     unit_si: str = ""  # metric unit it is printed in
     least: str = ""  # lower bound, as text
     most: str = ""  # upper bound, as text
+    not_below: tuple[str, ...] = ()  # the fields beside it that its value never lies below
     default: str = ""  # the value if none is given, as text
     default_if: str = ""  # the condition on which the default holds; empty for always
     derived: str = ""  # how it follows from other fields, in words

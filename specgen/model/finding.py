@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.model.source import Basis
 from specgen.quantities.comparison import Outcome
@@ -24,8 +25,7 @@ class Verdict(StrEnum):
     NOT_YET_KNOWN = "not_yet_known"
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """Location of a value: dotted path, file, line and column from 1; 0 if it is in no file."""
 
     path: str
@@ -34,8 +34,7 @@ class Place:
     column: int = 0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(NamedTuple):
     """A fired clause with all its subjects."""
 
     rule: str  # its code, such as SLT-03
@@ -60,8 +59,7 @@ class Finding:
         return self.rule + self.clause
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NotJudged:
+class NotJudged(NamedTuple):
     """A clause that could not be judged for a subject, and the paths it waits for."""
 
     rule: str  # its code
@@ -76,8 +74,7 @@ class NotJudged:
         return self.rule + self.clause
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LimitCheck:
+class LimitCheck(NamedTuple):
     """A check of a clause that compares a value of the project with a computed one."""
 
     name: str  # of the computed value
@@ -87,8 +84,7 @@ class LimitCheck:
     outcome: Outcome  # within, outside, or missing for want of a value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OpenItem:
+class OpenItem(NamedTuple):
     """An owed field that is absent, who owes it, and the clauses it holds up."""
 
     path: str  # dotted
@@ -98,8 +94,7 @@ class OpenItem:
     holds_up: tuple[str, ...]  # codes of the clauses that wait for it
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WallJudgment:
+class WallJudgment(NamedTuple):
     """The verdict of a wall, what it rests on, and what it waits for."""
 
     verdict: Verdict

@@ -12,6 +12,7 @@ from specgen.standards.shapes import CONDITION, TEXT, YES_NO, Kind, Known, Shape
 from specgen.standards.tables import COUNTED
 
 _RINGS = ("verdict", "mockup", "work", "closeout", "optional")
+_ORDERED = ("integer", "number", "percent", "date", "time", "quantity")
 _HOMES = ("project", "firm", "coating_system", "record")
 _OWNERS = (
     "applicator",
@@ -84,9 +85,13 @@ _OPTIONAL = {
     "derived": TEXT,
     "optional": YES_NO,
 }
+_ORDER = {"not_below": _WORDS}
 _LIST = {"of": one_of(list(_VALUES))}
 _SHAPES = {
-    **{(kind, ""): Shape(_NEEDED | must, _OPTIONAL | may) for kind, (must, may) in _VALUES.items()},
+    **{
+        (kind, ""): Shape(_NEEDED | must, _OPTIONAL | may | (_ORDER if kind in _ORDERED else {}))
+        for kind, (must, may) in _VALUES.items()
+    },
     **{("list", kind): Shape(_NEEDED | _LIST | must, _OPTIONAL | may) for kind, (must, may) in _VALUES.items()},
     **dict.fromkeys(
         [(kind, "") for kind in _COLLECTIONS],
@@ -142,6 +147,17 @@ def _check_units(field: Field) -> None:
                 parse_quantity(text, dimension, units)
         except QuantityError as error:
             raise Wrong(error.message, error.hint, (key,)) from None
+
+
+def check_order(field: Field, schema: Schema) -> None:
+    """Raise Wrong if a field that a value never lies below is not beside it, or cannot be compared with it."""
+    for place, name in enumerate(field.not_below):
+        other = schema.fields.get((*field.path[:-1], name))
+        if other is None:
+            beside = [path[-1] for path in schema.fields if path[:-1] == field.path[:-1]]
+            raise Wrong(f"there is no field {name!r} beside this one", suggest(name, beside), ("not_below", place))
+        if (other.kind, other.unit_ip) != (field.kind, field.unit_ip):
+            raise Wrong(f"{name} is no {field.kind} in the same unit", "name one that is", ("not_below", place))
 
 
 def _check_default(field: Field) -> None:

@@ -102,4 +102,5 @@ def _bounds(field: Field) -> dict[str, float]:
 
 def _describe(field: Field) -> str:
     asked = f"; ring {field.ring}, owed by {field.owed_by.replace('_', ' ')}" if field.owed_by else ""
-    return f"{field.label}: {field.why}; for example {field.example}{asked}"
+    order = f"; not below {' or '.join(field.not_below)}" if field.not_below else ""
+    return f"{field.label}: {field.why}{order}; for example {field.example}{asked}"

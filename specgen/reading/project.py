@@ -1,7 +1,7 @@
 """Reads the project file and its side files to one frozen Project; reports all problems of all files at once."""
 
 import dataclasses
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Any
@@ -12,8 +12,10 @@ from specgen.model.project import Project
 from specgen.model.suggest import suggest
 from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
+from specgen.reading.geometry import geometry_problems
 from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
+from specgen.reading.ranges import range_problems
 from specgen.reading.rules import Rules
 from specgen.reading.structure import build_structure
 
@@ -43,10 +45,12 @@ def read_project(file: FilePath, schema: Schema) -> Project:
         for number, name in enumerate(main.values.get(("records",), ()))
     ]
     project = _join(main, sides, schema)
-    problems = main.text.problems + [p for side in (*sides.values(), *records) for p in side.text.problems]
+    files = (main, *sides.values(), *records)
+    problems = [problem for content in files for problem in content.text.problems]
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
     problems += _find_dangling(project) + demand_problems(project)
+    problems += _find_upside_down(project, files) + geometry_problems(project)
     if problems:
         raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
     return project
@@ -208,6 +212,13 @@ def _find_dangling(project: Project) -> list[Problem]:
                 if mark not in known:
                     problems.append(_describe_dangling(project, field, path, mark, known))
     return problems
+
+
+def _find_upside_down(project: Project, files: Iterable[_FileContent]) -> list[Problem]:
+    """Ranges upside down in one file, or between what two files together say; each told once."""
+    schema = project.schema
+    problems = [problem for one in files for problem in range_problems(one.values, one.text.places, schema)]
+    return list(dict.fromkeys([*problems, *range_problems(project.values, project.places, schema)]))
 
 
 def _describe_dangling(project: Project, field: Field, path: Path, mark: str, known: tuple[str, ...]) -> Problem:

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 from specgen import standards
 from specgen.model.field import Collection, Field, Node, Path, Schema, dotted_path
 from specgen.model.standard import Standards
-from specgen.reading.entries import make_entry, shape_of
+from specgen.reading.entries import check_order, make_entry, shape_of
 from specgen.standards import check_against, load_files, load_standards
 from specgen.standards.rows import RowError, Wrong, read_rows
 from specgen.standards.shapes import Known, Shape
@@ -63,6 +63,8 @@ def read_schema(folder: FilePath, rows: Standards) -> Schema:
         entry.run_check(_check_place, path, schema)
     for entry in entries:
         entry.run_check(entry.shape.check_fields, entry.written, schema)
+        if isinstance(entry.definition, Field):
+            entry.run_check(check_order, entry.definition, schema)
     return schema
 
 

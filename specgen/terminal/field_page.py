@@ -29,6 +29,8 @@ def _lines(field: Field) -> Iterator[str]:
     if field.least or field.most:
         span = f"{field.least or 'none'} to {field.most or 'none'}"
         yield f"limits    {span}: any other value is outside the range anyone would mean"
+    if field.not_below:
+        yield f"order     not below {', '.join(field.not_below)}"
     if field.values:
         yield f"choices   {', '.join(field.values)}"
     owed = (

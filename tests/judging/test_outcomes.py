@@ -366,7 +366,7 @@ def _owed(field: Field) -> bool:
 def is_paper(project: Project, path: FieldPath) -> bool:
     """Whether a value is a paper or a signature: its absence is what a clause may tell."""
     made = project.schema.field_at(path)
-    told = path[0] in ("attachments", "deviations") or path[:2] == ("package", "contractor_review")
+    told = path[0] in ("attachments", "deviations", "comments") or path[:2] == ("package", "contractor_review")
     return told or (made is not None and made.to == "attachments")
 
 

@@ -35,6 +35,13 @@ PUBLISHED = [
         "guide_eifs_p22",
         "UFGS 07 24 00 p. 22: 1/4 inch in 10 feet under a straightedge",
     ),
+    (
+        "old_coating.lead_year",
+        LEAST,
+        "1978",
+        "epa_lead",
+        "40 CFR 745.103 (2015): target housing means any housing constructed prior to 1978",
+    ),
     ("board.thickness_most", MOST, "4 in", "guide_eifs_p20", "UFGS 07 24 00 p. 20: insulation at most 4 inches thick"),
     (
         "board.thickness_for_joints",
@@ -253,6 +260,7 @@ BOUNDS_ONLY = [
     "substrate.age",
     "substrate.wood_moisture",
     "substrate.plane",
+    "substrate.bond",
     "board.softens",
     "adhesive.cure",
     "base_coat.dry_thickness_least",
@@ -268,6 +276,11 @@ def test_a_maker_figure_is_that_of_a_field_of_the_coating_system() -> None:
             assert limit.bounds == limit.maker_figure
             assert fields[limit.maker_figure].home == "coating_system", limit.name
     assert [name for name, limit in ROWS.limits.items() if limit.bounds and not limit.maker_figure] == BOUNDS_ONLY
+
+
+def test_every_fault_of_a_substrate_says_how_it_is_mended() -> None:
+    assert set(ROWS.faults) == set(project_schema().fields["walls", "*", "substrate", "condition"].values)
+    assert len({fault.mend for fault in ROWS.faults.values()}) == len(ROWS.faults)
 
 
 def test_steps_name_known_points_and_forms() -> None:

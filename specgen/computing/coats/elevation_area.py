@@ -13,7 +13,7 @@ NOTES = ("Returns at openings and the sides of aesthetic joints are not in it.",
 
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:
-    """The net area of an elevation, in sq ft or m²; more openings than wall is below zero."""
+    """The net area of an elevation, in sq ft or m²."""
     length, area = ("ft", "ft2") if elevation.project.system == "ip" else ("m", "m2")
     rows = _sides(elevation, "W", "H", "the elevation", length)
     openings = list(elevation.openings)

@@ -1,7 +1,7 @@
 """R-value of a wall, and temperature and vapor pressure between its layers in one steady winter month."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.computing.moisture._condensing import add_condensate, find_wet_planes
 from specgen.computing.moisture._saturation import SOURCE as SATURATION
@@ -37,8 +37,7 @@ NOTES = (
 DENSE_NOTE = "A layer of less than 0.01 perm counts as 0.01 perm."
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(NamedTuple):
     """One layer of a wall, with its R-value and permeance; `path` is that of the layer in a project."""
 
     name: str
@@ -47,8 +46,7 @@ class Layer:
     path: Path = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Inputs:
+class Inputs(NamedTuple):
     """Layers from inside to outside, permeance of the coating, and the coldest month.
 
     `low` and `high` are the mean daily ones of the month, `humidity` its mean in percent; `path` is that of the month
@@ -191,9 +189,11 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     """The layers of a wall in the coldest of the months that the project gives."""
     project = root_of(wall)
     layers = tuple(Layer(layer.name, layer.r_value, layer.permeance, layer.path) for layer in wall.layers)
-    if not layers:
-        raise Absent((*wall.path, "layers"))
     months = list(project.climate.months)
+    # An empty list gives nothing to compute with.
+    for given, path in ((layers, (*wall.path, "layers")), (months, ("climate", "months"))):
+        if not given:
+            raise Absent(path)
     coldest = min(months, key=lambda month: month.mean_min.amount + month.mean_max.amount)
     return wall_layers(
         Inputs(

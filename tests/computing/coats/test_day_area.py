@@ -165,6 +165,7 @@ def test_a_number_of_coats_other_than_two_is_told(tmp_path: Path) -> None:
     [
         ({"schedule": "drop"}, "schedule.shift_hours"),
         ({"crews": "drop"}, "crews"),
+        ({"crews": {"K1": "drop"}}, "crews"),
         ({"crews": {"K1": {"rates": "drop"}}}, "crews.K1.rates.gloss"),
         ({"coating": {"gloss": {"touch_dry_hours": "drop", "coats": 2}}}, "gloss.touch_dry_hours"),
     ],

@@ -268,6 +268,8 @@ def test_a_wall_of_a_project_is_taken_in_its_coldest_month(tmp_path: Path) -> No
         ({"climate": {"months": "drop"}}, "climate.months"),
         ({"gloss": {"permeance": "drop"}}, "gloss.permeance"),
         ({"walls": {"W1": {"layers": "drop"}}}, "walls.W1.layers"),
+        ({"walls": {"W1": {"layers": []}}}, "walls.W1.layers"),
+        ({"climate": {"months": []}}, "climate.months"),
         ({"walls": {"W1": {"layers": [{"name": "board", "r_value": "R-7.2"}]}}}, "permeance"),
     ],
 )

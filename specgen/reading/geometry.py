@@ -1,0 +1,155 @@
+"""Checks on reading that the parts of an elevation lie on it, and the elevation on its building.
+
+What must lie on an elevation is the table INSIDE. Comparisons are exact, and what ends at the edge lies inside it.
+"""
+
+from collections.abc import Callable, Iterator
+from itertools import chain, islice
+from typing import NamedTuple
+
+from specgen.model.field import Path, dotted_path
+from specgen.model.problem import Problem
+from specgen.model.project import Project
+from specgen.quantities.format import format_quantity
+from specgen.quantities.quantity import Quantity
+from specgen.reading.openings import find_overlapping
+from specgen.reading.positions import MOST_PROBLEMS
+from specgen.reading.ranges import tell_apart
+
+Fault = tuple[Path, str, str]  # where it is told, the message, the hint
+
+
+class Inside(NamedTuple):
+    """Members of an elevation that must lie on it: at the field `start`, and of the field `size`, along a side."""
+
+    members: str
+    noun: str
+    side: str
+    start: str
+    size: str = ""
+    from_grade: bool = False  # whether the position is counted from there, and not from the edge of the elevation
+
+
+INSIDE = (
+    Inside("openings", "opening", "width", "x", "width"),
+    Inside("openings", "opening", "height", "y", "height"),
+    Inside("floor_lines", "floor line", "height", "height", from_grade=True),
+    Inside("impact_zones", "impact zone", "height", "to", from_grade=True),
+)
+_LINES = {"vertical_lines": "width", "horizontal_lines": "height"}
+_RUNS = {"vertical": "width", "horizontal": "height"}
+# How a position and a length along each side are said.
+_FROM, _LONG = {"width": "from the left", "height": "up"}, {"width": "wide", "height": "high"}
+
+
+def geometry_problems(project: Project) -> list[Problem]:
+    """What lies beyond its wall, over another opening, or above the building; the first hundred faults."""
+    faces = [("elevations", mark) for mark in project.members.get(("elevations",), ())]
+    faults = chain(*(check(project, face) for face in faces for check in _CHECKS), _find_joints_outside(project))
+    problems = []
+    for path, message, hint in islice(faults, MOST_PROBLEMS):
+        place = project.place(path)
+        problems.append(Problem(message, hint, dotted_path(path), place.file, place.line, place.column))
+    return problems
+
+
+def _find_outside(project: Project, face: Path) -> Iterator[Fault]:
+    for row in INSIDE:
+        edge = _find_edge(project, face, row)
+        for mark in project.members.get((*face, row.members), ()) if edge is not None else ():
+            member = (*face, row.members, mark)
+            start, size = (project.values.get((*member, name)) for name in (row.start, row.size))
+            end = _add(start, size)
+            if end is not None and edge is not None and end > edge:
+                yield (member, *_tell_outside(row, start, size, end, edge))
+
+
+def _find_edge(project: Project, face: Path, row: Inside) -> Quantity | None:
+    """Where the elevation ends along a side, counted as the positions of a row are."""
+    edge: Quantity | None = project.values.get((*face, row.side))
+    return _add(edge, project.values.get((*face, "base_above_grade"))) if row.from_grade and edge is not None else edge
+
+
+def _add(one: Quantity | None, other: Quantity | None) -> Quantity | None:
+    """The sum of what is given of two quantities."""
+    return one + other if one is not None and other is not None else one if one is not None else other
+
+
+def _tell_outside(
+    row: Inside, start: Quantity | None, size: Quantity | None, end: Quantity, edge: Quantity
+) -> tuple[str, str]:
+    told, limit = tell_apart(end, edge)
+    if row.from_grade:
+        message = f"the {row.noun} {'ends' if row.start == 'to' else 'lies'} {told} up, the wall ends {limit} up"
+        return message, "correct one of the two heights"
+    wall = f"the wall is {limit} {_LONG[row.side]}"
+    if start is None:
+        return f"the {row.noun} is {told} {_LONG[row.side]}, {wall}", f"correct the {row.side} of one of the two"
+    verb = "begins" if size is None else "ends"
+    return f"the {row.noun} {verb} {told} {_FROM[row.side]}, {wall}", f"move it or correct its {row.side}"
+
+
+def _find_too_large(project: Project, face: Path) -> Iterator[Fault]:
+    """Openings that together are larger than the wall, where no single one is told already."""
+    wide, high = (project.values.get((*face, side)) for side in ("width", "height"))
+    if wide is None or high is None:
+        return
+    wall, total = Quantity(wide.amount * high.amount, "area", "m2"), Quantity.of(0, "m2")
+    for mark in project.members.get((*face, "openings"), ()):
+        width, height = (project.values.get((*face, "openings", mark, side)) for side in ("width", "height"))
+        if width is not None and height is not None:
+            total += Quantity(width.amount * height.amount, "area", "m2")
+    if total > wall and not any(chain(_find_outside(project, face), find_overlapping(project, face))):
+        unit = "m2" if project.system == "si" else "ft2"
+        openings, area = (format_quantity(each, unit) for each in (total, wall))
+        message = f"the openings together are {openings}, the wall is {area}"
+        yield (*face, "openings"), message, "correct their sizes or those of the wall"
+
+
+def _find_lines_outside(project: Project, face: Path) -> Iterator[Fault]:
+    """Aesthetic joint lines that lie beyond the wall, or out of order."""
+    for name, side in _LINES.items():
+        lines, edge = project.values.get((*face, "layout", name), ()), project.values.get((*face, side))
+        for number, line in enumerate(lines):
+            path = (*face, "layout", name, str(number))
+            if edge is not None and line > edge:
+                told, limit = tell_apart(line, edge)
+                message = f"the line lies {told} {_FROM[side]}, the wall is {limit} {_LONG[side]}"
+                yield path, message, "move it or leave it out"
+            elif number and line <= lines[number - 1]:
+                told, before = (format_quantity(each, each.unit) for each in (line, lines[number - 1]))
+                yield path, f"the line at {told} comes after the one at {before}", "write each line once, ascending"
+
+
+def _find_above_building(project: Project, face: Path) -> Iterator[Fault]:
+    top = project.values.get(("building", "eifs_top"))
+    base, high = (project.values.get((*face, name)) for name in ("base_above_grade", "height"))
+    end = _add(base, high)
+    if top is not None and end is not None and end > top:
+        told, limit = tell_apart(end, top)
+        name = "base_above_grade" if high is None else "height"
+        message = (
+            f"the wall {'begins' if high is None else 'ends'} {told} above grade, the EIFS of the building {limit}"
+        )
+        yield (*face, name), message, f"correct {name}, or eifs_top of the building"
+
+
+def _find_joints_outside(project: Project) -> Iterator[Fault]:
+    for mark in project.members.get(("joints",), ()):
+        path = ("joints", mark, "at")
+        at, side = project.values.get(path), _RUNS.get(project.values.get(("joints", mark, "runs"), ""))
+        face = project.get(("joints", mark, "elevation"))
+        edge = face.get(side) if face is not None and side is not None else None
+        if side is not None and at is not None and edge is not None and at > edge:
+            told, limit = tell_apart(at, edge)
+            message = f"the joint lies {told} {_FROM[side]}, the wall {face.mark} is {limit} {_LONG[side]}"
+            yield path, message, "move it, or name the elevation it stands on"
+
+
+_CHECKS: tuple[Callable[[Project, Path], Iterator[Fault]], ...] = (
+    _find_outside,
+    find_overlapping,
+    _find_too_large,
+    _find_lines_outside,
+    _find_above_building,
+)
