@@ -31,7 +31,7 @@ from specgen.standards.shapes import (
 )
 
 # What is counted, not measured; an empty unit is that of a bare count, a ratio or a word.
-COUNTED = ("", "%", "month", "year", "years", "stories", "gloss units")
+COUNTED = ("", "%", "month", "year", "years", "gloss units")
 # Hold, witness, review, carried out: what each asks of the crew is told where steps are printed.
 _POINTS = ("H", "W", "R", "E")
 # A range would be a pair, and a row holds one figure: its two ends are two rows.

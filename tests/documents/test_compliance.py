@@ -76,7 +76,7 @@ def test_a_demand_of_the_contract_stands_beside_what_there_is(
     [
         ("IIB", "eps", "yes", "foam plastic in an exterior wall of type IIB, {where}; no report is listed"),
         ("VB", "eps", "no", "construction type VB is not type I to IV"),
-        ("IIB", "mineral_wool", "no", "the board is no foam plastic; {else}: ask the building official"),
+        ("IIB", "mineral_wool", "no", "the board is not foam plastic; {else}: ask the building official"),
     ],
 )
 def test_a_wall_owes_its_fire_tests_by_type_and_board(
@@ -91,19 +91,29 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
     }
     rows = rows_of(tmp_path, change)
     propagation = {
-        "where": "whatever its height; one story is free only with metal-faced foam and sprinklers",
-        "else": "a combustible weather barrier may still owe the test",
+        "where": "regardless of height; one story is exempt only with metal-faced foam and sprinklers",
+        "else": "a combustible weather barrier may still require the test",
     }
     radiant = {
-        "where": "at any fire separation; a thin base coat is none of the coverings that free it; least fire "
-        "separation 48 ft (14.6 m)",
-        "else": "combustible coats may still owe the test",
+        "where": "regardless of fire separation; a thin base coat is not an exempt covering; least fire separation "
+        "48 ft (14.6 m)",
+        "else": "combustible coats may still require the test",
     }
     for subject, standard, words in (
         ("Fire propagation, W1", "NFPA 285", propagation),
         ("Radiant heat, W1", "NFPA 268", radiant),
     ):
         assert unmarked(rows[subject]) == [standard, due, why.format(**words)]
+
+
+def test_a_tall_building_is_not_told_of_the_one_story_exception(tmp_path: Path) -> None:
+    change = {
+        "code": {"model": "ibc", "edition": 2021, "construction_type": "IA", "occupancy_groups": ["B"]},
+        "building": {"stories": 12},
+        "walls": {"W1": {"insulation": {"kind": "eps"}}},
+    }
+    why = "foam plastic in an exterior wall of type IA, regardless of height; no report is listed"
+    assert unmarked(rows_of(tmp_path, change)["Fire propagation, W1"]) == ["NFPA 285", "yes", why]
 
 
 def unmarked(cells: list[str]) -> list[str]:

@@ -155,3 +155,33 @@ def test_painted_block_owes_neither_special_inspection_nor_a_drained_wall(model:
     judgment = case_of(tmp_path, block, WHOLE).judgment
     assert not {f.code for f in judgment.findings} & {"COD-02a", "COD-04a", "ATT-08a"}
     assert judgment.walls["W1"].verdict is not Verdict.NO
+
+
+# Edition, what the specification cites, and where the right section was read. IBC 2021: 1407 in the Virginia
+# Construction Code 2021, 1705.17 on page 484 of the code; IBC 2018: 1407 between 1406 and 1408 of Chicago Title 14B,
+# 1705.16 from memory; IBC 2015: 1408 in the contents of the illustrated handbook.
+@pytest.mark.parametrize(
+    ("edition", "cited", "basis"),
+    [
+        (2021, {"cited_eifs_section": "1408"}, "Virginia Construction Code 2021"),
+        (2018, {"cited_eifs_section": "1408"}, "Chicago Title 14B"),
+        (2015, {"cited_eifs_section": "1407"}, "Illustrated handbook of the International Building Code 2015"),
+        (
+            2021,
+            {"cited_inspection_section": "1705.16"},
+            "International Building Code 2021, sections 1407.6 and 1705.17",
+        ),
+        (
+            2018,
+            {"cited_inspection_section": "1705.17"},
+            "from memory (section numbers of the International Building Code",
+        ),
+    ],
+)
+def test_a_wrong_citation_rests_on_the_text_of_the_adopted_edition(
+    edition: int, cited: dict[str, str], basis: str, tmp_path: Path
+) -> None:
+    judgment = case_of(tmp_path, {"code": {"edition": edition} | cited}, WHOLE).judgment
+    (finding,) = (f for f in judgment.findings if f.code in ("COD-01a", "COD-01b"))
+    assert str(finding.basis).startswith(basis)
+    assert ";" not in str(finding.basis)

@@ -13,7 +13,7 @@ RESTRICTED = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC
 FOAM = ("eps", "xps", "polyiso", "phenolic")
 ASK = "ask the authority which fire class the wall needs"
 
-_TYPE_V = find_source("ibc_foam_walls").quote("exterior walls of type V owe no test of the wall")
+_TYPE_V = find_source("ibc_foam_walls").quote("exterior walls of type V require no test of the wall")
 _IRC = find_source("irc_fire_memory").quote("no fire test of exterior walls")
 
 

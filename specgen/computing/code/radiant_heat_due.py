@@ -10,11 +10,11 @@ _IGNITION = find_source("ibc_ignition")
 
 TEST = FireTest(
     name="radiant-heat-due",
-    where="at any fire separation; a thin base coat is none of the coverings that free it",
-    no_foam="the board is no foam plastic; combustible coats may still owe the test: ask the building official",
+    where="regardless of fire separation; a thin base coat is not an exempt covering",
+    no_foam="the board is not foam plastic; combustible coats may still require the test: ask the building official",
     source=(
         find_source("ibc_foam_ignition_memory").quote(
-            "NFPA 268 for foam plastic in exterior walls of types I to IV, save behind a thermal barrier, concrete, "
+            "NFPA 268 for foam plastic in exterior walls of types I to IV, except behind a thermal barrier, concrete, "
             "masonry, metal, or stucco"
         ),
         _IGNITION,

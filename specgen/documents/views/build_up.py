@@ -24,13 +24,17 @@ def _wall(context: DocumentContext, mark: str) -> list[tuple[Any, ...]]:
         return context.project.get(("walls", mark, *path.split(".")))
 
     eifs, barrier = _source(context, "eifs_source"), _source(context, "wrb_source")
-    sheet = context.project.is_given(("walls", mark, "substrate", "standard"))
+    substrate = ("walls", mark, "substrate")
     lines: list[tuple[Any, ...]] = [
         (
             mark,
             "Substrate",
             display("substrate.kind"),
-            [display("substrate.standard"), ", ", display("substrate.thickness")] if sheet else "",
+            [display("substrate.standard"), ", ", display("substrate.thickness")]
+            if context.project.is_given((*substrate, "standard"))
+            else ["over ", display("substrate.base")]
+            if context.project.is_given((*substrate, "base"))
+            else "",
             "",
         )
     ]

@@ -41,8 +41,7 @@ from specgen.model.typed_views import Description, LocalAmendment, Wall
 RULE = Rule(
     "COD-03",
     "Fire reports of this very wall",
-    remedy="Report covering board thickness, weather barrier and coats, or engineer's extension; under a local code, "
-    "the authority's answer as a local amendment.",
+    remedy="Report covering board thickness, weather barrier and coats, or engineer's extension.",
     steps="site_conditions",
     documents="D02 D18",
 )
@@ -51,7 +50,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Foam in an exterior wall of type {found} needs a fire propagation report (NFPA 285) of this wall; none is listed.",
+    "Foam plastic in an exterior wall of type {found} requires an NFPA 285 report of this wall; none is listed.",
     each="walls",
     at="code.construction_type",
     document="fire propagation report of this wall",
@@ -65,7 +64,7 @@ def no_propagation_report(wall: Wall, project: Description, fire_propagation_due
 @RULE.test(
     "c",
     STOP,
-    "Foam in an exterior wall of type {found} needs a radiant heat report (NFPA 268) of this wall; none is listed.",
+    "Foam plastic in an exterior wall of type {found} requires an NFPA 268 report of this wall; none is listed.",
     each="walls",
     at="code.construction_type",
     document="radiant heat report of this wall",
@@ -79,7 +78,7 @@ def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: Looked
 @RULE.test(
     "d",
     CAUTION,
-    "Under a local code, ask the authority which fire class the wall needs.",
+    "Under a local code, ask the authority which fire class the wall needs, and list the answer as a local amendment.",
     at="code.model",
     basis="practice",
 )

@@ -31,7 +31,7 @@ RULE = Rule(
     STOP,
     "Special inspection is due and the contract provides for none.",
     at="contract.inspection_level",
-    basis="ibc_inspection ibc_editions_memory",
+    basis="ibc_inspection_due",
     lift="never",
 )
 def uninspected(project: Description, special_inspection_due: LookedUp) -> Violations:
