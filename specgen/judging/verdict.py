@@ -6,7 +6,7 @@ from specgen.model.finding import Finding, NotJudged, Severity, Verdict
 
 # Groups of rules that decide whether a wall can take the finish. Of the clauses on the project itself only that on
 # local fasteners counts for every wall.
-_OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD"}
+_OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD", "WAT"}
 _MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}
 _OF_EVERY_WALL = {"ATT-03"}
 
