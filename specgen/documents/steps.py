@@ -81,12 +81,16 @@ def _name_walls(walls: list[str]) -> str:
 def _sentence(
     context: DocumentContext, composer: Composer, step: Step, sentence: Sentence, walls: list[str]
 ) -> list[str]:
-    """A sentence for the walls it applies to: once if the wording is the same for all, else once per wording."""
+    """A sentence for the walls it applies to: once if the wording is the same for all, else once per wording.
+
+    Each line of its text is a sentence of its own.
+    """
     wordings: dict[str, tuple[str, list[str]]] = {}
     for wall in walls:
         if _applies(sentence.when, context, wall):
-            text = composer.text(sentence.text, _names_of_wall(context, wall), f"steps.yaml: {step.name}")
-            wordings.setdefault(composer.plain(text), (text, []))[1].append(wall)
+            rendered = composer.text(sentence.text, _names_of_wall(context, wall), f"steps.yaml: {step.name}")
+            for text in filter(None, rendered.split("\n")):
+                wordings.setdefault(composer.plain(text), (text, []))[1].append(wall)
     return [
         text if len(taking) == len(walls) else f"{composer.token(_name_walls(taking))}: {text}"
         for text, taking in wordings.values()

@@ -48,6 +48,9 @@ def walls_of(project: Project, subject: Path) -> tuple[str, ...]:
         return (subject[1],) if len(subject) > 1 else every
     if collection == "elevations" and len(subject) > 1:
         return _wall_of(project, subject[1]) or every
+    if collection == "details" and len(subject) > 1:
+        face = project.get((*subject[:2], "elevation"))
+        return (face and _wall_of(project, face.mark)) or every
     if collection == "colors" and len(subject) > 1:
         faces = [
             e

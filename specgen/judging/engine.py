@@ -115,17 +115,18 @@ def _note_not_judged(project: Project, clause: Clause, subject: Path, needs: tup
 
 
 def name_subject(project: Project, subject: Path) -> str:
-    """The name of a subject in messages: its mark, `W1 mesh layer 2` for an item, else `project`."""
+    """The name of a subject in messages: its mark, `E1 opening A`, `W1 mesh layer 2` for an item, else `project`."""
     if not subject:
         return "project"
     node = project.schema.node(subject[:-1])
-    if node.collection is None or node.collection.kind == "mapping":
+    nested = len(subject) > 2 and project.schema.node(subject[:1]).collection is not None
+    if node.collection is None or (node.collection.kind == "mapping" and not nested):
         return subject[-1]
     for name in ("paragraph", "name"):
         if name in project.schema.node(subject).children and project.is_given((*subject, name)):
             return f"{node.collection.one} {project.values[(*subject, name)]}"
-    above = f"{subject[1]} " if len(subject) > 2 and project.schema.node(subject[:1]).collection else ""
-    return f"{above}{node.collection.one} {int(subject[-1]) + 1}"
+    mark = subject[-1] if node.collection.kind == "mapping" else int(subject[-1]) + 1
+    return f"{f'{subject[1]} ' if nested else ''}{node.collection.one} {mark}"
 
 
 def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Finding:

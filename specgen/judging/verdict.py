@@ -8,7 +8,7 @@ from specgen.model.finding import Finding, NotJudged, Severity, Verdict, WallJud
 
 # Groups of rules whose stops and cautions decide whether a wall can take the finish. Of the clauses on the project
 # itself only that on local fasteners counts for every wall.
-_OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD"}
+_OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD", "WAT"}
 _OF_EVERY_WALL = {"ATT-03"}
 # Groups that must be judged at any time; the others must where the purpose owes the field a clause waits for.
 _MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}

@@ -27,6 +27,7 @@ class Description(View):
     building: Building
     climate: Climate
     elevations: Members[Elevation]
+    details: Members[WaterDetail]
     walls: Members[Wall]
     aesthetic_joint: AestheticJoint
     panel_limits: PanelLimits
@@ -273,6 +274,8 @@ class Elevation(View):
     right_meets: Elevation
     floor_lines: Members[FloorLine]
     joint_needs: Members[PlaceThatNeedsAJoint]
+    no_joint_reason: str
+    framing_changes: bool
     grade_clearance: Quantity
     grade_is_soil: bool
     fire_separation: Quantity
@@ -294,6 +297,8 @@ class Opening(View):
     y: Quantity
     width: Quantity
     height: Quantity
+    sill_pan: bool
+    head_flashing: bool
 
 class FloorLine(View):
     height: Quantity
@@ -317,6 +322,18 @@ class Layout(View):
     target_width: Quantity
     target_height: Quantity
     align_to: tuple[Literal["jambs", "heads", "sills", "corners", "center"], ...]
+
+class WaterDetail(View):
+    kind: Literal["roof_end", "parapet", "ledge", "penetration", "deck_ledger", "roof_below"]
+    elevation: Elevation
+    at: str
+    diverter: bool
+    cap: bool
+    slope: Quantity
+    depth: Quantity
+    sealed: bool
+    flashing: bool
+    clearance: Quantity
 
 class Wall(View):
     framing: Framing
@@ -608,7 +625,7 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
+    steps: tuple[Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
     rates: Members[Quantity]
     size: int
 
@@ -659,7 +676,7 @@ class Mockup(View):
     destructive_area_apart: bool
 
 class AcceptanceCriterion(View):
-    name: Literal["flatness", "raking_light", "aesthetic_joint", "mesh", "smoothing", "primer", "film", "gloss", "color", "look", "adhesion", "sealant", "other"]
+    name: Literal["flatness", "raking_light", "aesthetic_joint", "mesh", "smoothing", "primer", "film", "gloss", "color", "look", "adhesion", "sealant", "water", "other"]
     method: str
     instrument: str
     limit: str
@@ -680,8 +697,8 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
-    to_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    from_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    to_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     hours: Number
 
 class Attachment(View):
@@ -721,7 +738,7 @@ class Comment(View):
     closed: bool
 
 class Result(View):
-    criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "smoothing_build", "smoothing_feel", "primer_cup", "primer_water", "primer_wet_film", "primer_dryness", "film_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "sealant_pull", "sealant_face", "other_settings"]
+    criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "smoothing_build", "smoothing_feel", "primer_cup", "primer_water", "primer_wet_film", "primer_dryness", "film_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
     reading: str
     passed: bool
     signed_by: str
@@ -747,7 +764,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -785,7 +802,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -798,7 +815,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
+    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

@@ -66,6 +66,8 @@ _ROWS: list[tuple[str, str, Fraction | int, str]] = [
     ("Btu/(h.ft2.F)", "heat_transfer", BTU / 3600 / (12 * INCH) ** 2 / RANKINE, "ip"),
     ("mm2/s", "viscosity", Fraction(1, 10**6), "both"),
     ("deg", "angle", 1, "both"),
+    # Rise in 12 of run, as roofs and ledges are drawn.
+    ("in 12", "slope", Fraction(1, 12), "both"),
     ("s", "time", 1, "both"),
     ("min", "time", 60, "both"),
     ("h", "time", 3600, "both"),
@@ -140,6 +142,7 @@ _OTHER_SPELLINGS = {
     "Btu/(h.ft2.F)": ["Btu/h.ft2.F", "Btu/(h·ft²·°F)"],
     "mm2/s": ["mm²/s", "cSt", "cst"],
     "deg": ["°", "degree", "degrees"],
+    "in 12": [":12"],
     "s": ["sec", "second", "seconds"],
     "min": ["minute", "minutes"],
     "h": ["hr", "hrs", "hour", "hours"],

@@ -21,6 +21,7 @@ _ORDER = [
     "contract",
     "code",
     "elevations",
+    "details",
     "walls",
     "joints",
     "coats",

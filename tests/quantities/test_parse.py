@@ -190,6 +190,7 @@ PINT = {
     "Btu/(h.ft2.F)": ("Btu/hour/foot**2/delta_degF", "W/m**2/kelvin", THERMAL),
     "mm2/s": ("mm**2/s", "m**2/s", EXACT),
     "deg": ("degree", "degree", EXACT),
+    "in 12": ("inch / (12 inch)", "dimensionless", EXACT),
     "s": ("s", "s", EXACT),
     "min": ("min", "s", EXACT),
     "h": ("hour", "s", EXACT),

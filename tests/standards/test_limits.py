@@ -94,6 +94,20 @@ PUBLISHED = [
     ),
     ("grade.clearance", LEAST, "6 in", "irc_grade", "IRC 2018, R703.9.2, item 8: not less than 6 inches (152 mm)"),
     (
+        "roof_end.step_flashing",
+        LEAST,
+        "4 in",
+        "irc_step_flashing",
+        "IRC R905.2.8.3: step flashing at least 4 inches high and 4 inches wide",
+    ),
+    (
+        "roof_below.clearance",
+        LEAST,
+        "2 in",
+        "trade_eifs_roofs",
+        "construction magazine: EIFS terminated 2 inches above the roof",
+    ),
+    (
         "joint.width_most",
         MOST,
         "2 in",
@@ -273,6 +287,9 @@ BOUNDS_ONLY = [
     "adhesive.cure",
     "base_coat.dry_thickness_least",
     "base_coat.cure",
+    "roof_below.clearance",
+    "ledge.slope",
+    "ledge.depth",
     "compressor.filter",
     "view.distance",
 ]
@@ -345,7 +362,7 @@ def faults(text: str) -> list[str]:
     inner = {id(node.node) for node in tree.find_all(nodes.Getattr)}
     for node in tree.find_all((nodes.Name, nodes.Getattr)):
         path = chain(node)
-        if id(node) in inner or not path or path in (("limit",), ("figure",), ("loop", "last")):
+        if id(node) in inner or not path or path in (("limit",), ("figure",), ("loop", "first"), ("loop", "last")):
             continue
         if path[0] not in known:
             found.append(".".join(path))

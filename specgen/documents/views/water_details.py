@@ -1,0 +1,59 @@
+"""How water is led off at openings, roofs, ledges, and what else breaks the face, as the project tells it."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.model.field import Path
+from specgen.model.value_text import words
+
+# What a detail of each kind is asked for, with the word that stands before its answer.
+_ASKED = {
+    "roof_end": {"diverter": "kick-out flashing"},
+    "parapet": {"cap": "metal cap"},
+    "ledge": {"slope": "slope", "depth": "depth"},
+    "penetration": {"sealed": "sealed joint"},
+    "deck_ledger": {"flashing": "flashing"},
+    "roof_below": {"clearance": "clearance"},
+}
+_OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """Openings of an elevation with the same answers in one row, then one row for each detail."""
+    lines = (*_openings(context), *_details(context))
+    return TableView(("Elevation", "Place", "Detail"), lines, (14, 46, 40))
+
+
+def _openings(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    project = context.project
+    for elevation in project.members.get(("elevations",), ()):
+        path = ("elevations", elevation, "openings")
+        alike: dict[str, tuple[list[str], list[Any]]] = {}
+        for mark in project.members.get(path, ()):
+            answers = _answers(context, (*path, mark), _OF_OPENINGS)
+            if answers:
+                alike.setdefault("".join(map(str, answers)), ([], answers))[0].append(mark)
+        for marks, answers in alike.values():
+            yield elevation, f"{'Openings' if len(marks) > 1 else 'Opening'} {', '.join(marks)}", answers
+
+
+def _details(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    project = context.project
+    for mark in project.members.get(("details",), ()):
+        path = ("details", mark)
+        kind = project.get((*path, "kind"))
+        said = words(kind) if kind else context.display((*path, "kind"))
+        place = [f"{mark}, ", said, ", ", context.display((*path, "at"))]
+        yield context.display((*path, "elevation")), place, _answers(context, path, _ASKED.get(str(kind), {}))
+
+
+def _answers(context: DocumentContext, path: Path, asked: dict[str, str]) -> list[Any]:
+    """`sill pan: yes, head flashing: no`: what is given, and what is owed and still open."""
+    parts: list[Any] = []
+    for name, word in asked.items():
+        place = (*path, name)
+        if context.project.is_given(place) or context.project.applies(place):
+            parts += [", " if parts else "", f"{word}: ", context.display(place)]
+    return parts

@@ -1,0 +1,30 @@
+"""A deck ledger is flashed before the board goes on.
+
+Why: the ledger is fastened through the weather barrier and carries the water of the deck along the wall.
+What rots there holds up the deck.
+
+passes
+    details: {D1: {kind: deck_ledger, flashing: yes}}
+fails WAT-06a at details.D1.flashing
+    details: {D1: {kind: deck_ledger, flashing: no}}
+"""
+
+from specgen.judging.rule import STOP, Rule
+
+RULE = Rule(
+    "WAT-06",
+    "Flashing at every deck ledger",
+    remedy="Flash the ledger over and behind, lapped under the weather barrier, before the board is set.",
+    steps="flashings",
+    documents="D08 D11",
+)
+
+RULE.clause(
+    "a",
+    STOP,
+    "The deck ledger opens the wall to water: it has no flashing.",
+    when="water_detail.kind = deck_ledger and water_detail.flashing = no",
+    found="",
+    basis="irc_flashing",
+    lift="never",
+)

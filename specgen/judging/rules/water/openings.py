@@ -1,0 +1,50 @@
+"""Windows and doors have a pan under the sill, and openings in a drained wall a flashing over the head.
+
+Why: frames leak at their corners sooner or later. A pan leads that water out; without one it runs into
+the wall below. Behind a drained wall water also comes down from above, and the head of an opening stops it
+unless a flashing leads it out.
+
+passes
+    walls: {W1: {drainage: {kind: grooved_board}}}
+    elevations: {E1: {openings: {A: {kind: window, sill_pan: yes, head_flashing: yes}}}}
+fails WAT-02a at elevations.E1.openings.A.sill_pan
+    elevations: {E1: {openings: {A: {kind: window, sill_pan: no}}}}
+fails WAT-02b at elevations.E1.openings.A.head_flashing
+    walls: {W1: {drainage: {kind: grooved_board}}}
+    elevations: {E1: {openings: {A: {kind: louver, head_flashing: no}}}}
+"""
+
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
+from specgen.model.absence import all_known
+from specgen.model.typed_views import Description, Opening
+
+RULE = Rule(
+    "WAT-02",
+    "Sill pans and head flashings",
+    remedy="Sill: sloped pan with end dams, lapped over the weather barrier. Head: flashing with end dams and weeps.",
+    steps="flashings",
+    documents="D08 D11",
+)
+
+RULE.clause(
+    "a",
+    STOP,
+    "The sill has no pan.",
+    when="opening.kind in {window, door} and opening.sill_pan = no",
+    found="",
+    basis="irc_flashing practice",
+)
+
+
+@RULE.test(
+    "b",
+    CAUTION,
+    "The head cuts the drainage path and has no flashing.",
+    at="opening.head_flashing",
+    basis="irc_flashing practice",
+)
+def head_cuts_drainage(opening: Opening, project: Description) -> Violations:
+    """An opening stands in a drained wall, without a flashing over its head."""
+    wall = project.elevations[opening.path[1]].wall
+    if all_known(lambda: wall.drainage.kind != "none", lambda: not opening.head_flashing):
+        yield violation()

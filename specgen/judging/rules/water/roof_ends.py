@@ -1,0 +1,32 @@
+"""Where the end of a roof meets the face, a kick-out flashing turns its water away from the wall.
+
+Why: step flashing carries the water of the roof down along the wall. At the eave it runs in behind the
+cladding unless something turns it out. The residential code asks for that flashing and gives the size of
+step flashing, not of the kick-out itself: it must reach past the finished face.
+
+passes
+    details: {R1: {kind: roof_end, diverter: yes}}
+fails WAT-01a at details.R1.diverter
+    details: {R1: {kind: roof_end, diverter: no}}
+"""
+
+from specgen.judging.rule import STOP, Rule
+
+RULE = Rule(
+    "WAT-01",
+    "Kick-out flashing at the end of a roof",
+    remedy="Install a kick-out flashing at the foot of step flashing at least 4 by 4 in (100 by 100 mm), sealed to the "
+    "weather barrier and reaching past the finished face; hold the cladding 2 in (50 mm) clear of the roof.",
+    steps="flashings",
+    documents="D08 D11",
+)
+
+RULE.clause(
+    "a",
+    STOP,
+    "Roof water runs behind the cladding at the end of the eave.",
+    when="water_detail.kind = roof_end and water_detail.diverter = no",
+    found="",
+    basis="irc_kickout irc_step_flashing",
+    lift="never",
+)

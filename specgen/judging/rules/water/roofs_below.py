@@ -1,0 +1,28 @@
+"""The board ends clear of a roof below it.
+
+Why: an edge that stands on the roofing draws up water and stays under snow. The next roof covers it, or is
+cut short because of it.
+
+passes
+    details: {R1: {kind: roof_below, clearance: 2 in}}
+fails WAT-07a at details.R1.clearance
+    details: {R1: {kind: roof_below, clearance: 1/2 in}}
+"""
+
+from specgen.judging.rule import STOP, Rule
+
+RULE = Rule(
+    "WAT-07",
+    "Board clear of a roof below",
+    remedy="End the board at least 2 in (50 mm) above the roofing, back-wrapped, over flashing.",
+    steps="board_layout",
+    documents="D07 D08",
+)
+
+RULE.clause(
+    "a",
+    STOP,
+    "The cladding stands on the roof: it ends {found} above the roofing; {wanted} is the least.",
+    when="water_detail.kind = roof_below and water_detail.clearance < limit",
+    limit="roof_below.clearance",
+)
