@@ -27,6 +27,8 @@ fails SUB-07d at comments.C2.answer
     comments:
       C1: {text: Show the floor line joint, answer: Joint J2 added}
       C2: {text: Name the sealant}
+fails SUB-07e at package.review.action
+    package: {revision: 1, review: {action: revise_and_resubmit}}
 """
 
 from functools import partial
@@ -97,6 +99,29 @@ RULE.clause(
     lift="never",
     remedy="Answer each comment, and say where in the set the answer is found.",
 )
+
+
+@RULE.test(
+    "e",
+    CAUTION,
+    "The last review says {found}, and none of its comments is listed.",
+    at="package.review.action",
+    basis="contract_review review_memory",
+    remedy="List each comment of the review with its answer, or say in the changes that there was none.",
+)
+def comments_not_listed(project: Description) -> Violations:
+    """The set comes back from a review that had something to say, and answers none of it."""
+    review = project.package.review
+    if all_known(
+        lambda: project.package.revision > 0,
+        lambda: review.action in _WITH_COMMENTS,
+        lambda: not project.comments.is_given(),
+    ):
+        yield violation(review.action)
+
+
+# Actions of a review that come with comments.
+_WITH_COMMENTS = ("approved_as_noted", "make_corrections_noted", "revise_and_resubmit", "rejected")
 
 
 def _numbered(section: SpecificationSection, cited: str) -> bool:
