@@ -6,6 +6,8 @@ from specgen.commands import Outcome
 from specgen.commands._rule_code import find_rule_code
 from specgen.judging.engine import clause_basis
 from specgen.judging.registry import load_rules
+from specgen.model.figure_text import fill_figures
+from specgen.resolving.limits_in_force import figure_alone
 from specgen.standards import load_standards
 from specgen.terminal.columns import align_columns
 from specgen.terminal.rule_page import format_rule
@@ -27,4 +29,5 @@ def run(args: Namespace) -> Outcome:
     code = find_rule_code(args.id)
     rule = next(rule for rule in rules if code.startswith(rule.code))
     rows = load_standards()
-    return Outcome(text=format_rule(rule, [clause_basis(clause, rows) for clause in rule.clauses]))
+    page = format_rule(rule, [clause_basis(clause, rows) for clause in rule.clauses])
+    return Outcome(text=fill_figures(page, lambda name: figure_alone(None, rows.limits[name])))

@@ -39,14 +39,19 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
     ]
     values: dict[str, Any] = {}
     for key in provider.keys:
-        text = pairs.get(key.name) or key.default
+        text = pairs.get(key.name)
         try:
             values[key.name] = _value(key, text) if text else None
         except (InvalidValue, QuantityError) as error:
             problems.append(Problem(f"{key.name}: {error.message}", error.hint))
     if problems:
         raise Refused(*problems)
-    return _in_unit(_within_reach(provider.direct, values, _system(pairs, values)), pairs.get("unit", ""))
+    system = _system(pairs, values)
+    for key in provider.keys:
+        usual = key.default_si if system == "si" and key.default_si else key.default
+        if usual and not pairs.get(key.name):
+            values[key.name] = _value(key, usual)
+    return _in_unit(_within_reach(provider.direct, values, system), pairs.get("unit", ""))
 
 
 def _within_reach(sum_of: Callable[..., Any], values: Mapping[str, Any], system: str) -> Working:

@@ -79,11 +79,12 @@ class Declaration(NamedTuple):
 
     def key_named(self, name: str) -> Argument:
         """The key of `calc`."""
-        about, default = self.about or self.title, self.default_text or self._default_text()
-        return Argument(name, self.dimension, about, default, self.choices, read=self.read, bare=self.bare)
+        about, default = self.about or self.title, self.default_text or self._default_text("ip")
+        si = self._default_text("si") or "" if self.limit else ""
+        return Argument(name, self.dimension, about, default, self.choices, self.read, self.bare, si)
 
-    def _default_text(self) -> str | None:
-        default = find_limit(self.limit).value if self.limit else self.default
+    def _default_text(self, system: str) -> str | None:
+        default = find_limit(self.limit, system=system).value if self.limit else self.default
         if default is MISSING:
             return None
         if isinstance(default, Quantity):
@@ -163,9 +164,12 @@ class Inputs(Declared):
     system: str = "ip"
     limits: Callable[[str], InForce] = find_limit
 
-    def __init__(self, *, system: str = "ip", limits: Callable[[str], InForce] = find_limit, **given: Any) -> None:
-        """Raises Refused where a value is not what its input may be, TypeError where one is missing or not declared."""
-        vars(self).update(system=system, limits=limits)
+    def __init__(self, *, system: str = "ip", limits: Callable[[str], InForce] | None = None, **given: Any) -> None:
+        """Raises Refused where a value is not what its input may be, TypeError where one is missing or not declared.
+
+        Without `limits` they are those of the rows in the unit system.
+        """
+        vars(self).update(system=system, limits=limits or partial(find_limit, system=system))
         if unknown := given.keys() - self.declared.keys():
             raise TypeError(f"{type(self).__name__} has no input {', '.join(sorted(unknown))}")
         for name, one in self.declared.items():

@@ -7,13 +7,14 @@ from typing import Any
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path
+from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Judgment
 from specgen.model.project import Project
 from specgen.model.source import Kind
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.limits_in_force import limit_in_force, plan_source
+from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
 
 # The project's own values are not marked: a value without a mark is the project's own.
@@ -45,7 +46,15 @@ class DocumentContext:
         source = plan_source(self.project, path, field, self.standards)
         counts = isinstance(value, (Quantity, int, Fraction, float)) and not isinstance(value, bool)
         marked = counts and source.kind not in _UNMARKED
-        return DisplayValue(self.text(value, field), raw_value(value), source if marked else None, about=field.label)
+        text = self._usual_text(path, value, field) or self.text(value, field)
+        return DisplayValue(text, raw_value(value), source if marked else None, about=field.label)
+
+    def _usual_text(self, path: Path, value: Any, field: Field) -> str:
+        """The metric figure that stands where the project gives none, by itself; empty for any other value."""
+        limit = next((row for row in self.standards.limits.values() if row.bounds == field.path), None)
+        if path in self.project.values or limit is None or value is not limit.value_si:
+            return ""
+        return print_limit(self.project, limit, value)
 
     def text(self, value: Any, field: Field | None) -> str:
         """The value in words, with the unit of its field."""
@@ -65,12 +74,15 @@ class DocumentContext:
         """The figure in force of a row of the limits, with its source."""
         limit = self.standards.limits[name]
         value, source = limit_in_force(self.project, limit)
-        field = self.project.schema.field_at(limit.bounds) if limit.bounds else None
-        text = value_text(value, field, self.first)
-        about = limit.about[:1].upper() + limit.about[1:]
+        text = print_limit(self.project, limit, value)
+        about = fill_figures(limit.about[:1].upper() + limit.about[1:], self.figure)
         return DisplayValue(
             with_unit(text, limit.unit), value, source if source.kind not in _UNMARKED else None, about=about
         )
+
+    def figure(self, name: str) -> str:
+        """The figure in force of a row of the limits by itself, as it names a tool or a length: `10 ft`."""
+        return figure_alone(self.project, self.standards.limits[name])
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from specgen.judging.rule import ARGUMENTS, OF_OPEN_ITEMS, STOP, Clause, ClauseD
 from specgen.judging.scope import ClauseError, Scope, collections_by_noun
 from specgen.model.condition import terms
 from specgen.model.field import Path, Schema
+from specgen.model.figure_text import figures_asked
 from specgen.model.project import View
 from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
@@ -73,7 +74,8 @@ class Binder:
         """Raise ClauseError for a step, a source, a limit or an argument that there is not."""
         _check("step", [*rule.steps, *clause.step.split()], self.standards.steps)
         _check("source", clause.basis.split(), self.standards.sources)
-        _check("limit", clause.limit.split(), self.standards.limits)
+        asked = figures_asked(f"{clause.say} {rule.remedy}")
+        _check("limit", [*clause.limit.split(), *asked], self.standards.limits)
         _check("argument of a test", asks - ARGUMENTS, self.arguments)
 
 

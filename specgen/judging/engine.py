@@ -146,7 +146,7 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
         wanted=_join_values(context, clause, hits, "wanted"),
         place=project.place(at),
         basis=basis_of(context, clause),
-        remedy=rule.remedy,
+        remedy=context.fill(rule.remedy),
         steps=rule.steps,
         documents=rule.documents,
         step=clause.step,
@@ -161,7 +161,8 @@ def _message(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> str:
         parts = {
             part: ", ".join(_print_values(context, clause, group, part, value_text)) for part in ("value", "wanted")
         }
-        names_by_text.setdefault(clause.say.format(found=parts["value"], wanted=parts["wanted"]), []).append(name)
+        text = context.fill(clause.say).format(found=parts["value"], wanted=parts["wanted"])
+        names_by_text.setdefault(text, []).append(name)
     if len(names_by_text) == 1 or all(name in text for text, names in names_by_text.items() for name in names):
         return " ".join(names_by_text)
     return " ".join(f"{', '.join(names)}: {text}" for text, names in names_by_text.items())
@@ -181,7 +182,7 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[_Hit], par
         value = getattr(hit.violation, part)
         if value is not None:
             field = context.project.schema.field_at(bind_path(hit.violation.at or clause.at, hit.subject))
-            texts.append(text(value, field, context.first))
+            texts.append(context.print_if_limit(value) or text(value, field, context.first))
     return list(dict.fromkeys(texts))
 
 

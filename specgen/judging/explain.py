@@ -12,7 +12,7 @@ from specgen.model.field import Field, Path, bind_path, dotted_path
 from specgen.model.project import Project
 from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
-from specgen.resolving.limits_in_force import limit_in_force
+from specgen.resolving.limits_in_force import limit_in_force, print_limit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,9 +81,8 @@ def _figures(
     if clause.limit:
         row = context.standards.limits[clause.limit]
         value, source = limit_in_force(context.project, row)
-        bounded = context.project.schema.field_at(row.bounds) if row.bounds else None
         unit = f" {row.unit}" if row.unit else ""
-        yield "limit", f"{row.sense.value} {value_text(value, bounded, context.first)}{unit} ({source.legend})"
+        yield "limit", f"{row.sense.value} {print_limit(context.project, row, value)}{unit} ({source.legend})"
 
 
 def _field_text(context: JudgingContext, path: Path) -> str:

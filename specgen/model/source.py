@@ -38,7 +38,7 @@ class Source:
         if self.kind is Kind.PUBLISHED:
             return self.reference
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
-            return f"{self.kind.value}{confirm}"
+            return f"{_short(self)}{confirm}"
         return f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
 
 

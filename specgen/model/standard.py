@@ -21,6 +21,8 @@ class Limit:
     """What it is the limit of, in the middle of a sentence."""
     value_si: Any = None
     """The figure of metric work where the trade uses a rounder one than the conversion; None for the same."""
+    source_si: Source | None = None
+    """Where the figure of metric work is written; None where that of `value` holds for both."""
     unit: str = ""
     """The unit of a bare number, as it prints."""
     bounds: Path | None = None
@@ -31,6 +33,10 @@ class Limit:
     def figure(self, system: str) -> Any:
         """The figure that governs in a unit system, `ip` or `si`."""
         return self.value_si if system == "si" and self.value_si is not None else self.value
+
+    def source_of(self, system: str) -> Source:
+        """Where the figure that governs in a unit system is written."""
+        return self.source_si if system == "si" and self.source_si is not None else self.source
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.structure import build_structure
+from specgen.standards import load_limits
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
 _ATTACHMENTS = "attachments"
@@ -52,9 +53,13 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     return project
 
 
-def defaults(schema: Schema) -> dict[Path, Any]:
-    """The typed default of each field that has one."""
-    return {path: convert(field, field.default) for path, field in schema.fields.items() if field.default}
+def defaults(schema: Schema, system: str) -> dict[Path, Any]:
+    """The typed default of each field that has one; in SI that of the limit that bounds it, where it has its own."""
+    usual = {path: convert(field, field.default) for path, field in schema.fields.items() if field.default}
+    for limit in load_limits().values():
+        if limit.bounds is not None and usual.get(limit.bounds) == limit.value:
+            usual[limit.bounds] = limit.figure(system)
+    return usual
 
 
 def _read(path: FilePath, shown: str, schema: Schema, rules: Rules) -> _FileContent:
@@ -171,7 +176,8 @@ def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema)
             places.setdefault(path, place)
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
-    return Project(schema, values, members, places, maker, defaults(schema), from_maker)
+    usual = defaults(schema, values.get(("package", "units"), "ip"))
+    return Project(schema, values, members, places, maker, usual, from_maker)
 
 
 def _find_missing(project: Project, main: _FileContent) -> list[Problem]:

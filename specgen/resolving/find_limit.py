@@ -4,11 +4,14 @@ from specgen.model.project import Project
 from specgen.model.source import InForce
 
 
-def find_limit(name: str, project: Project | None = None) -> InForce:
-    """The figure in force of a row of the limits, or that of the row itself without a project; raises RowError."""
+def find_limit(name: str, project: Project | None = None, system: str = "ip") -> InForce:
+    """The figure in force of a row of the limits, or that of the row in a unit system without a project.
+
+    Raises RowError.
+    """
     # Loaded here, so that a sum that rests on no limit reads no rows.
     from specgen.resolving.limits_in_force import limit_in_force
     from specgen.standards import find_row, load_limits, load_standards
 
     limits = load_limits() if project is None else load_standards().limits
-    return limit_in_force(project, find_row("limits", name, limits))
+    return limit_in_force(project, find_row("limits", name, limits), system)

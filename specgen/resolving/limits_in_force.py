@@ -1,17 +1,52 @@
 """The figures in force: the coating manufacturer's own overrides that of the trade, each with its source."""
 
+from typing import Any
+
 from specgen.model.field import Field, Path
 from specgen.model.project import Project
 from specgen.model.source import PRACTICE, PROJECT, InForce, Kind, Source
 from specgen.model.standard import Limit, Standards
+from specgen.model.value_text import units_of, value_text
+from specgen.quantities.format import format_both, format_quantity
+from specgen.quantities.quantity import Quantity
 
 
-def limit_in_force(project: Project | None, limit: Limit) -> InForce:
-    """The figure a project is judged by: the coating manufacturer's if it gives one, else that of the row."""
+def limit_in_force(project: Project | None, limit: Limit, system: str = "ip") -> InForce:
+    """The figure a project is judged by: the coating manufacturer's if it gives one, else that of the row.
+
+    Without a project it is that of the row in a unit system.
+    """
     figure = limit.maker_figure
     if project is not None and figure is not None and figure in project.maker:
         return InForce(project.maker[figure], maker_source(project, figure))
-    return InForce(limit.figure("ip" if project is None else project.system), limit.source)
+    system = system if project is None else project.system
+    return InForce(limit.figure(system), limit.source_of(system))
+
+
+def print_limit(project: Project, limit: Limit, value: Any) -> str:
+    """A figure a project is judged by, in its own words; one of metric work stands without that of inches.
+
+    The two are no conversion of each other, so that each alone is a figure of the trade.
+    """
+    field = project.schema.field_at(limit.bounds) if limit.bounds else None
+    if project.system == "si" and limit.value_si is not None and value == limit.value_si:
+        unit = units_of(value, field)[1]
+        return format_both(value, unit, unit, "si")
+    return value_text(value, field, project.system)
+
+
+def figure_alone(project: Project | None, limit: Limit) -> str:
+    """The figure of a row by itself, as a tool is named by it: `10 ft`, in an SI project `3 m`; without one both."""
+    if project is None:
+        ip, si = (_print_figure(limit.figure(system), system, limit.unit) for system in ("ip", "si"))
+        return ip if ip == si else f"{ip} ({si})"
+    return _print_figure(limit_in_force(project, limit).value, project.system, limit.unit)
+
+
+def _print_figure(value: Any, system: str, unit: str) -> str:
+    if isinstance(value, Quantity):
+        return format_quantity(value, units_of(value, None)[0 if system == "ip" else 1])
+    return f"{value_text(value)} {unit}".rstrip()
 
 
 def maker_source(project: Project, path: Path) -> Source:
@@ -29,5 +64,5 @@ def plan_source(project: Project, path: Path, field: Field, standards: Standards
         return maker_source(project, path) if path in project.from_maker else PROJECT
     for limit in standards.limits.values():
         if limit.bounds == field.path:
-            return limit.source
+            return limit.source_of(project.system)
     return PRACTICE

@@ -40,6 +40,7 @@ class Argument:
     choices: tuple[str, ...] = ()  # the words allowed, if limited
     read: Callable[[str], Any] | None = None  # converts a text of its own form, or raises QuantityError
     bare: str = ""  # the unit of a bare number, if name or unit make it clear
+    default_si: str = ""  # the default of a sum in SI; empty for the same
 
     @property
     def field(self) -> Field:

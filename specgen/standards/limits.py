@@ -4,7 +4,9 @@ from fractions import Fraction
 from typing import Any
 
 from specgen.model.field import Field, Schema
+from specgen.model.source import Kind, Source
 from specgen.model.standard import Limit
+from specgen.quantities.format import format_quantity
 from specgen.quantities.parse import QuantityError, parse_any_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.standards.references import check_choice, find_field
@@ -12,6 +14,7 @@ from specgen.standards.rows import Wrong
 
 # How far the round figure of metric trade may lie from that of its twin: 60 mm for 2-1/2 in is a twentieth.
 _TWINS_APART = Fraction(1, 10)
+_DEGREE = Quantity.of(1, "C apart").amount
 _NUMBERS = ("integer", "number", "percent")
 
 
@@ -24,7 +27,23 @@ def make_limit(name: str, row: dict[str, Any]) -> Limit:
         key: _parse_figure(row[key], row.get("unit"), key) for key in ("value", "value_si") if key in row
     }
     _check_twin(figures)
-    return Limit(name=name, **row | figures | {"bounds": bounds})
+    source_si = _source_of_twin(row, figures["value"])
+    return Limit(name=name, **row | figures | {"bounds": bounds, "source_si": source_si})
+
+
+def _source_of_twin(row: dict[str, Any], value: Any) -> Source | None:
+    """Where the metric figure is written: as the row says, else practice where the text prints the other figure."""
+    source: Source = row["source"]
+    if "value_si" not in row and "source_si" in row:
+        raise Wrong("there is no metric figure that could have this source", "give value_si too", ("source_si",))
+    if "value_si" not in row or "source_si" in row or source.kind is not Kind.PUBLISHED:
+        return row.get("source_si")
+    said = format_quantity(value, value.unit)
+    return Source(
+        Kind.PRACTICE,
+        f"metric figure for {said} of {source.reference}",
+        f"metric figure for {said} of {source.short}" if source.short else "",
+    )
 
 
 def _check_twin(figures: dict[str, Any]) -> None:
@@ -34,9 +53,12 @@ def _check_twin(figures: dict[str, Any]) -> None:
         return
     if not isinstance(value, Quantity) or not isinstance(twin, Quantity) or value.dimension != twin.dimension:
         raise Wrong("this is no quantity of the kind of value", "write the same in a metric unit", ("value_si",))
-    if abs(twin.amount - value.amount) > abs(value.amount) * _TWINS_APART:
+    # A temperature has its zero far below: a tenth of it would allow any other.
+    degrees = value.dimension == "temperature"
+    if abs(twin.amount - value.amount) > (_DEGREE if degrees else abs(value.amount) * _TWINS_APART):
+        much = "1 °C" if degrees else "a tenth"
         raise Wrong(
-            f"this is more than a tenth off {value.text}", "write the round figure the trade uses", ("value_si",)
+            f"this is more than {much} off {value.text}", "write the round figure the trade uses", ("value_si",)
         )
 
 

@@ -9,11 +9,12 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any, NamedTuple
 
 from specgen.model.field import Schema
+from specgen.model.figure_text import figures_asked
 from specgen.model.suggest import suggest
 from specgen.standards.references import check_choice, check_condition, check_path, find_field
 from specgen.standards.rows import Data, Wrong
 
-_LIMIT_ASKED = re.compile(r"""\blimit\(\s*['"]([^'"]*)['"]\s*\)""")
+_LIMIT_ASKED = re.compile(r"""\b(?:limit|figure)\(\s*['"]([^'"]*)['"]\s*\)""")
 
 
 class Known(NamedTuple):
@@ -89,7 +90,14 @@ def _require_text(value: Data, known: Known) -> str:
 
 def _check_template(value: Data, known: Known) -> str:
     text = _require_any_text(value, known)
-    for name in _LIMIT_ASKED.findall(text) if "limit(" in text else ():
+    for name in _LIMIT_ASKED.findall(text) if "limit(" in text or "figure(" in text else ():
+        _look_up(name, known.rows["limits"], "limits")
+    return text
+
+
+def _check_figures(value: Data, known: Known) -> str:
+    text = _require_text(value, known)
+    for name in figures_asked(text):
         _look_up(name, known.rows["limits"], "limits")
     return text
 
@@ -101,6 +109,7 @@ def _look_up(name: str, rows: Iterable[str], file: str) -> None:
 
 ANY_TEXT = Kind("a text, or nothing", _require_any_text)
 TEXT = Kind("a text", _require_text)
+WITH_FIGURES = Kind("a text", _check_figures)
 TEMPLATE = Kind("a text", _check_template)
 CONDITION = Kind("a condition, such as `gloss.coats > 1`", _require_any_text, check_condition)
 PATH = Kind("the path of a field", lambda value, known: tuple(_require_text(value, known).split(".")), check_path)

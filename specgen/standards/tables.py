@@ -18,6 +18,7 @@ from specgen.standards.shapes import (
     PATH,
     TEMPLATE,
     TEXT,
+    WITH_FIGURES,
     Shape,
     choice_of,
     list_of,
@@ -69,8 +70,14 @@ TABLES = {
     "sources": Table(Shape({"kind": one_of(_SOURCES)}, {"reference": TEXT, "short": TEXT}), _make_source),
     "limits": Table(
         Shape(
-            {"value": TEXT, "sense": one_of(_SENSES), "source": row_in("sources"), "about": TEXT},
-            {"value_si": TEXT, "unit": one_of((*UNITS, *COUNTED)), "bounds": PATH, "maker_figure": PATH},
+            {"value": TEXT, "sense": one_of(_SENSES), "source": row_in("sources"), "about": WITH_FIGURES},
+            {
+                "value_si": TEXT,
+                "source_si": row_in("sources"),
+                "unit": one_of((*UNITS, *COUNTED)),
+                "bounds": PATH,
+                "maker_figure": PATH,
+            },
         ),
         make_limit,
         check_limit_field,
@@ -94,7 +101,7 @@ TABLES = {
         Shape(
             {
                 "title": TEXT,
-                "method": TEXT,
+                "method": TEMPLATE,
                 "instrument": TEXT,
                 "limit": TEMPLATE,
                 "readings": TEXT,

@@ -87,7 +87,7 @@ def test_the_lines_follow_in_the_unit_system_of_the_sum() -> None:
         ("o", 25, "%"),
         ("D", 0.5, "in"),
     ]
-    assert [(row.value, row.unit) for row in si] == [(19.05, "mm"), (30, "%"), (25, "%"), (12.7, "mm")]
+    assert [(row.value, row.unit) for row in si] == [(19.05, "mm"), (30, "%"), (25, "%"), (13, "mm")]
     assert [row.origin for row in ip] == ["joints.*.width", "none is counted", METHOD, METHOD]
 
 

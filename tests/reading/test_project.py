@@ -314,7 +314,7 @@ def test_without_a_source_common_practice_is_the_limit_and_the_plan(tmp_path: Pa
 
 def test_every_default_is_a_typed_value_and_an_absent_value_is_told_by_its_path(tmp_path: Path) -> None:
     schema = project_schema()
-    assert set(defaults(schema)) == {path for path, made in schema.fields.items() if made.default}
+    assert set(defaults(schema, "ip")) == {path for path, made in schema.fields.items() if made.default}
     with pytest.raises(Absent) as raised:
         case_of(tmp_path).project.value(("walls", "W1", "insulation", "kind"))
     assert raised.value.path == ("walls", "W1", "insulation", "kind")

@@ -35,6 +35,7 @@ PUBLISHED = [
         "guide_eifs_p22",
         "UFGS 07 24 00 p. 22: 1/4 inch in 10 feet under a straightedge",
     ),
+    ("straightedge.long", EXACTLY, "10 ft", "guide_eifs_p22", "UFGS 07 24 00 p. 22: 1/4 inch in 10 feet"),
     ("board.thickness_most", MOST, "4 in", "guide_eifs_p20", "UFGS 07 24 00 p. 20: insulation at most 4 inches thick"),
     (
         "board.thickness_for_joints",
@@ -94,6 +95,20 @@ PUBLISHED = [
         "UFGS 07 24 00 p. 21: backer rod 25 percent wider than the joint",
     ),
     ("sealant.class_least", LEAST, "25", "guide_eifs_p21", "UFGS 07 24 00 p. 21: ASTM C920, class 25 or more"),
+    (
+        "sealant.install_cold",
+        LEAST,
+        "40 F",
+        "guide_sealants_p28",
+        "UFGS 08900 p. 28: 4 and 32 degrees C 40 and 90 degrees F",
+    ),
+    (
+        "sealant.install_hot",
+        MOST,
+        "90 F",
+        "guide_sealants_p28",
+        "UFGS 08900 p. 28: 4 and 32 degrees C 40 and 90 degrees F",
+    ),
     ("cup.zahn_range_least", LEAST, "20 s", "cup_ranges", "Patton 1979 p. 82: Zahn cups 2 to 5 are read from 20 s"),
     ("cup.zahn_range_most", MOST, "80 s", "cup_ranges", "Patton 1979 p. 82: Zahn cups are read to 80 s"),
     ("cup.between_cups", MOST, "33 %", "astm_d4212", "ASTM D4212: reproducibility 33 percent of the mean"),
@@ -122,18 +137,11 @@ PUBLISHED = [
         "public-agency painting specifications: wind at most 15 mph",
     ),
     (
-        "weather.above_dew_point_ip",
+        "weather.above_dew_point",
         LEAST,
         "5 F apart",
         "paint_manual_p170",
         "UFC 3-190-06 p. 170: surface at least 5 F above dew point",
-    ),
-    (
-        "weather.above_dew_point_si",
-        LEAST,
-        "3 C apart",
-        "paint_manual_p170",
-        "UFC 3-190-06 p. 170: surface at least 3 C above dew point",
     ),
     ("weather.readings", MOST, "4 h", "paint_manual_p170", "UFC 3-190-06 p. 170: ambient measured about every 4 hours"),
     ("view.distance", EXACTLY, "10 ft", "aama_finishes", "AAMA 2604 and 2605: viewed at 10 feet"),
@@ -251,6 +259,7 @@ BOUNDS_ONLY = [
     "base_coat.dry_thickness_least",
     "base_coat.cure",
     "compressor.filter",
+    "view.distance",
 ]
 
 
@@ -289,7 +298,7 @@ def templates() -> list[tuple[str, str]]:
     for step in ROWS.steps.values():
         texts = (step.wait, *step.cautions, *(sentence.text for sentence in step.sentences))
         made += [(f"step {step.name}", text) for text in texts]
-    made += [(f"criterion {row.name}", row.limit) for row in ROWS.criteria.values()]
+    made += [(f"criterion {row.name}", text) for row in ROWS.criteria.values() for text in (row.method, row.limit)]
     made += [(f"tool {row.name}", text) for row in ROWS.tools.values() for text in (row.what, row.why)]
     return [(place, text) for place, text in made if "{" in text]
 
@@ -311,12 +320,12 @@ def faults(text: str) -> list[str]:
         over = chain(loop.iter.node if isinstance(loop.iter, nodes.Filter) else loop.iter)
         known[loop.target.name] = (*known[over[0]], *over[1:], "*") if over and over[0] in known else ()
     for call in tree.find_all(nodes.Call):
-        if chain(call.node) == ("limit",):
+        if chain(call.node) in (("limit",), ("figure",)):
             found += [f"limit {arg.value}" for arg in call.args if arg.value not in ROWS.limits]
     inner = {id(node.node) for node in tree.find_all(nodes.Getattr)}
     for node in tree.find_all((nodes.Name, nodes.Getattr)):
         path = chain(node)
-        if id(node) in inner or not path or path in (("limit",), ("loop", "last")):
+        if id(node) in inner or not path or path in (("limit",), ("figure",), ("loop", "last")):
             continue
         if path[0] not in known:
             found.append(".".join(path))
@@ -338,6 +347,7 @@ def test_a_template_can_be_used_and_speaks_of_fields_and_limits_that_there_are(p
     ("text", "fault"),
     [
         ("{{ limit('no.such') }}", "limit no.such"),
+        ("{{ figure('no.such') }}", "limit no.such"),
         ("{{ wall.substrate.knd }}", "wall.substrate.knd"),
         ("{{ wal.substrate.kind }}", "wal.substrate.kind"),
         ("{% for color in colors %}{{ color.angels }}{% endfor %}", "color.angels"),

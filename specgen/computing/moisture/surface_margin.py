@@ -20,17 +20,15 @@ COLDEST_WALL, HOTTEST_WALL = Quantity.of(-80, "F"), Quantity.of(250, "F")
 
 
 class MarginInputs(AirInputs):
-    """A surface and the air at it; two published margins, not one converted: that of the unit system counts."""
+    """A surface, the air at it, and the least margin of a surface to be coated."""
 
     air: Quantity = given_input("T_a", "air", "temperature", about="air at the wall", within=(COLDEST, HOTTEST))
     surface: Quantity = given_input(
         "T_s", "surface", "temperature", about="surface to be coated", within=(COLDEST_WALL, HOTTEST_WALL)
     )
-    margin_ip: InForce = limit_input(
-        "weather.above_dew_point_ip",
-        says="no paint on a surface less than {margin_ip} ({margin_si}) above the dew point",
+    margin: InForce = limit_input(
+        "weather.above_dew_point", says="no paint on a surface less than {margin} above the dew point"
     )
-    margin_si: InForce = limit_input("weather.above_dew_point_si")
 
 
 def surface_margin(inputs: MarginInputs) -> Working:
@@ -39,16 +37,16 @@ def surface_margin(inputs: MarginInputs) -> Working:
     Below freezing the margin to the frost point stands beside it too.
     """
     require_humidity(inputs)
-    degree, margin = ("F", inputs.margin_ip) if inputs.system == "ip" else ("C", inputs.margin_si)
+    degree = "F" if inputs.system == "ip" else "C"
     apart = f"{degree} apart"
-    least = InputRow("m", "least margin of a surface to be coated", margin.value.number(apart), apart)
+    least = InputRow("m", "least margin of a surface to be coated", inputs.margin.value.number(apart), apart)
     working = WorkingBuilder((*inputs.rows(), least))
     frost = add_dew_and_frost(working, degree)
     working.step("M", "surface above the dew point", "T_s - T_d", apart)
     working.step("T_m", "least surface temperature allowed", "T_d + m", degree)
     if frost:
         working.step("M_f", "surface above the frost point", "T_s - T_f", apart)
-    sources = (inputs.limit_source("margin_ip"), *SOURCES)
+    sources = (inputs.limit_source("margin"), *SOURCES)
     beside = ("T_m", "M_f") if frost else ("T_m",)
     return working.build("surface-margin", "M", sources, tell_frost(inputs.air, frost), secondary_results=beside)
 

@@ -13,11 +13,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The lines covered by the project's own criteria, or every line that applies if it names none."""
     project = context.project
     root = Page(context, project.schema.root, ())
-    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": context.limit}
+    names = {name: getattr(root, name) for name in project.schema.root.children}
+    names |= {"limit": context.limit, "figure": context.figure}
     lines = tuple(
         (
             DisplayValue(line.title, line.title, line.basis[0]),
-            [f"{line.method} ({line.location})"],
+            composer.inlines(composer.text(f"{line.method} ({line.location})", names, f"criteria.yaml: {line.name}")),
             composer.inlines(composer.text(line.limit, names, f"criteria.yaml: {line.name}")),
             line.readings,
             Blank(f"Reading, {line.title}"),

@@ -7,14 +7,13 @@ from specgen.documents.context import DocumentContext, TableView
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Every limit of weather and site that this project works by."""
     limit, display = context.limit, context.display
-    system = context.first
     lines = [
         ("Air and wall", "board, base coat", [limit("weather.least_eifs"), " at least"]),
         ("Air and wall", "smoothing, primer, gloss", [limit("weather.least_coats"), " at least"]),
         ("Hold of the least temperature", "after each coat", [limit("weather.hold"), " at least"]),
         ("Wall", "primer, gloss", [limit("weather.most_surface"), " at most"]),
         ("Relative humidity", "all coats", [limit("weather.humidity"), " at most"]),
-        ("Wall above dew point", "all coats", [limit(f"weather.above_dew_point_{system}"), " at least"]),
+        ("Wall above dew point", "all coats", [limit("weather.above_dew_point"), " at least"]),
         ("Wind and gusts", "primer, gloss", [display(("weather", "max_spray_wind")), " at most"]),
         ("Sun", "primer, gloss", "none on the wall"),
         ("Rain", "all work until dry", "none, in the forecast either, unless the wall is tented"),

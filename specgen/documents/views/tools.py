@@ -11,7 +11,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each tool that the work of this project needs, in the order of the steps."""
     project = context.project
     root = Page(context, project.schema.root, ())
-    names = {name: getattr(root, name) for name in project.schema.root.children} | {"limit": context.limit}
+    names = {name: getattr(root, name) for name in project.schema.root.children}
+    names |= {"limit": context.limit, "figure": context.figure}
     tools = [tool for tool in context.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
     steps = list(context.standards.steps)
     tools.sort(key=lambda tool: steps.index(tool.step))

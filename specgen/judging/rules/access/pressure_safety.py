@@ -26,7 +26,7 @@ from specgen.judging.rule import Rule
 RULE = Rule(
     "ACC-08",
     "Pressure held safely",
-    remedy="Fit it; blow-down air under 30 psi.",
+    remedy="Fit it; blow-down air under {air.cleaning}.",
     steps="equipment setup",
     documents="D15",
 )

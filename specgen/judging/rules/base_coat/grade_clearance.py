@@ -20,7 +20,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "BAS-05",
     "Board clear of the ground",
-    remedy="6 in clear; 8 in where the ground is soil.",
+    remedy="{grade.clearance} clear; {grade.clearance_soil} where the ground is soil.",
     steps="board_layout",
     documents="D07",
 )

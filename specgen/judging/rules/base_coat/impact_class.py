@@ -24,7 +24,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "BAS-04",
     "Heavier mesh within reach",
-    remedy="Heavier mesh to at least 6 ft.",
+    remedy="Heavier mesh to at least {mesh.heavy_height}.",
     steps="heavy_mesh",
     documents="D07 D08",
 )

@@ -18,7 +18,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "BAS-01",
     "Base coat in two passes, within its thickness",
-    remedy="Two passes within 1/16 to 1/4 in.",
+    remedy="Two passes within {base_coat.dry_thickness_least} to {base_coat.dry_thickness_most}.",
     steps="mesh second_pass",
     documents="D08 D11",
 )

@@ -31,7 +31,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "A limit of {found} in 10 ft is too loose for a prominent face.",
+    "A limit of {found} in {straightedge.long} is too loose for a prominent face.",
     each="elevations",
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
@@ -45,7 +45,7 @@ def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Violation
 @RULE.test(
     "b",
     CAUTION,
-    "A limit of {found} in 10 ft is too loose where light rakes the face.",
+    "A limit of {found} in {straightedge.long} is too loose where light rakes the face.",
     each="elevations",
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",

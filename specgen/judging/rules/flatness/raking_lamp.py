@@ -20,7 +20,8 @@ from specgen.model.typed_views import AcceptanceCriterion, Description, Elevatio
 RULE = Rule(
     "PLN-04",
     "Raking lamp where light rakes",
-    remedy="Agree numbers (suggest 1/8 in in 10 ft, 1/16 in in 24 in) and a raking-lamp look before smoothing.",
+    remedy="Agree numbers (suggest {flatness.long} in {straightedge.long}, {flatness.short} in "
+    "{straightedge.short}) and a raking-lamp look before smoothing.",
     steps="second_pass mockup",
     documents="D09 D10 D11",
 )

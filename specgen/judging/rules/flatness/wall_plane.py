@@ -22,7 +22,8 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The wall is out of plane by {found} under a 10 ft straightedge; {wanted} is the most, and gloss will show it.",
+    "The wall is out of plane by {found} under a {straightedge.long} straightedge; {wanted} is the most, and gloss "
+    "will show it.",
     when="wall.substrate.plane_measured > wall.substrate.plane_limit",
     basis="guide_eifs_p22 practice",
 )

@@ -19,7 +19,7 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "HEA-07",
     "Several angles and range samples of a flake finish",
-    remedy="Several angles plus light, middle and dark limit samples seen at 10 ft.",
+    remedy="Several angles plus light, middle and dark limit samples seen at {view.distance}.",
     steps="mockup acceptance",
     documents="D09 D10",
 )

@@ -25,8 +25,8 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "INS-04",
     "Board neither too thick nor too thin for its joints",
-    remedy="Thicker board or shallower joint (3/4 in deep joint: 1-1/2 in board plus rasping); over 4 in: move "
-    "insulation inside, or declare it with a fire report of that thickness.",
+    remedy="Thicker board or shallower joint (joint plus {board.left_under_joint} plus rasping); over "
+    "{board.thickness_most}: move insulation inside, or declare it with a fire report of that thickness.",
     steps="boards aesthetic_joints",
     documents="D06 D07",
 )

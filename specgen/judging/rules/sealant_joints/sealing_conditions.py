@@ -21,7 +21,8 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "SLT-08",
     "Sealing in fit weather, tooled dry and tested",
-    remedy="Dry concave tooling, 40 to 90 F, one pull test per 100 ft at first.",
+    remedy="Dry concave tooling, {sealant.install_cold} to {sealant.install_hot}, one pull test per "
+    "{sealant.field_test_spacing} at first.",
     steps="sealant",
     documents="D08 D11",
 )
@@ -53,7 +54,7 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "{found} pull tests are planned in the first 1000 ft; {wanted} are usual.",
+    "{found} pull tests are planned in the first {sealant.field_test_length}; {wanted} are usual.",
     when="sealant.field_tests < limit",
     limit="sealant.field_tests",
 )

@@ -22,7 +22,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "AIR-05",
     "Gun distance, and room to keep it",
-    remedy="Wider platform (26 in at 14 in gap) or another access.",
+    remedy="Wider platform ({access.platform_wide} at {access.gap} gap) or another access.",
     steps="primer gloss",
     documents="D05 D08 D15",
 )

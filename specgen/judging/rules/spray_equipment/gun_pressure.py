@@ -29,7 +29,7 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "AIR-02",
     "Pressure left at the gun",
-    remedy="Larger or shorter hose (3/8 in, 12 ft); read pressure at the gun, trigger pulled.",
+    remedy="Larger or shorter hose ({hose.bore}, {hose.length}); read pressure at the gun, trigger pulled.",
     steps="equipment",
     documents="D06 D08",
 )
