@@ -325,7 +325,7 @@ class Framing(View):
     deflection_limit: Literal["L/120", "L/180", "L/240", "L/360", "L/480", "L/600"]
 
 class Substrate(View):
-    kind: Literal["concrete", "concrete_masonry", "glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "existing_coated", "existing_brick", "metal"]
+    kind: Literal["concrete", "concrete_masonry", "aac", "icf", "stone", "stucco", "glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "existing_coated", "existing_brick", "metal"]
     standard: str
     thickness: Quantity
     age_days: int
@@ -503,7 +503,7 @@ class Primer(View):
     transfer_efficiency: Number
     pail: Quantity
     reserve: Number
-    cup: Literal["zahn_1", "zahn_2", "zahn_3", "zahn_4", "zahn_5", "ford_4", "other"]
+    cup: Literal["zahn_1", "zahn_2", "zahn_3", "zahn_4", "zahn_5", "ford_4", "iso_3", "iso_4", "iso_5", "iso_6", "other"]
     cup_least: Quantity
     cup_most: Quantity
     max_water: Number
@@ -523,7 +523,7 @@ class Gloss(View):
     transfer_efficiency: Number
     pail: Quantity
     reserve: Number
-    cup: Literal["zahn_1", "zahn_2", "zahn_3", "zahn_4", "zahn_5", "ford_4", "other"]
+    cup: Literal["zahn_1", "zahn_2", "zahn_3", "zahn_4", "zahn_5", "ford_4", "iso_3", "iso_4", "iso_5", "iso_6", "other"]
     cup_least: Quantity
     cup_most: Quantity
     max_water: Number
@@ -571,7 +571,7 @@ class Tank(View):
     regulators: int
 
 class Instrument(View):
-    kind: Literal["zahn_4_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "other"]
+    kind: Literal["zahn_4_cup", "iso_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "other"]
     calibrated_to: datetime.date
 
 class Person(View):

@@ -83,8 +83,12 @@ _SAID = {
     "closed_cell": "closed-cell",
     "open_cell": "open-cell",
     "eifs_to_eifs": "EIFS to EIFS",
+    "icf": "insulated concrete forms",
+    "aac": "autoclaved aerated concrete",
+    "iso_cup": "ISO flow cup",
 }
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
+_SAID |= {f"iso_{n}": f"ISO {n} mm" for n in range(3, 7)}
 _MONTHS = [
     "January",
     "February",

@@ -39,8 +39,11 @@ DRAINAGE = [
     *((ibc(kind, "R-2"), False, IBC_1407) for kind in ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV")),
     *((ibc("VB", group), False, IBC_1407) for group in ("A-2", "B", "E", "M", "S-1")),
     (ibc("VB", "R-2", framing="none"), False, IBC_1407),
-    *((irc(kind), True, IRC_703) for kind in ("osb", "plywood", "glass_mat_gypsum", "cement_board", "metal")),
-    *((irc(kind), False, IRC_703) for kind in ("concrete", "concrete_masonry", "existing_brick")),
+    *((irc(kind), True, IRC_703) for kind in ("osb", "plywood", "glass_mat_gypsum", "cement_board", "metal", "stucco")),
+    *(
+        (irc(kind), False, IRC_703)
+        for kind in ("concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick")
+    ),
 ]
 
 
@@ -95,7 +98,7 @@ INSPECTION = [
     ([wall("metal", "self_adhered_sheet", "none")], True),
     *(
         ([wall(kind, barrier, "none")], False)
-        for kind in ("concrete", "concrete_masonry", "existing_brick")
+        for kind in ("concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick")
         for barrier in ("none", "fluid_applied")
     ),
     ([wall("concrete", "none", "none"), wall("osb", "none", "none")], True),
@@ -139,5 +142,5 @@ def test_the_look_ups_know_every_substrate_there_is() -> None:
 
     kinds = set(project_schema().fields["walls", "*", "substrate", "kind"].values)
     assert drainage_due.MASONRY == special_inspection_due.MASONRY
-    rest = {"existing_coated", "metal"}
+    rest = {"existing_coated", "metal", "stucco"}
     assert special_inspection_due.MASONRY | special_inspection_due.SHEETS | rest == kinds

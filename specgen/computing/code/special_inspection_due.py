@@ -6,7 +6,8 @@ from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
 from specgen.standards import find_source
 
-MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
+# What lies behind stucco may be framing: it counts as neither.
+MASONRY = {"concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick"}
 SHEETS = {"glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum"}
 IBC = find_source("ibc_inspection_due")
 

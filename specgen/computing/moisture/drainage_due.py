@@ -5,7 +5,8 @@ from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
 from specgen.standards import find_source
 
-MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
+# What lies behind stucco may be framing: it counts as neither.
+MASONRY = {"concrete", "concrete_masonry", "aac", "icf", "stone", "existing_brick"}
 RESIDENTIAL = {"R-1", "R-2", "R-3", "R-4"}
 IBC = find_source("ibc_1407").quote("drainage on framed walls of type V, groups R-1 to R-4")
 IRC = find_source("irc_r703").quote("drainage over all but concrete and masonry")

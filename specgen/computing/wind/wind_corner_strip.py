@@ -15,6 +15,12 @@ HIGH = (
     "Over 60 ft (18.3 m): 10 % of the least width, not below 3 ft (0.9 m). The pressures of such a wall are the "
     "engineer's."
 )
+# Least width over which the figure bounds the strip by the height, under a flat roof; from memory.
+WIDEST = Quantity.of(300, "ft")
+WIDE = (
+    "Least width over 300 ft (90 m): under a roof sloped 7° or less the strip is at most 0.8 of the height; on any "
+    "other roof it keeps its width."
+)
 
 
 class StripInputs(Inputs):
@@ -44,8 +50,11 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
         working.step("a_1", "smaller share of the building", "min(0.1 * B, 0.4 * h)", unit)
         working.step("a_2", "least by the width", "max(0.04 * B, a_m)", unit)
     working.step("a", "width of the corner strip", "max(a_1, a_2)", unit)
-    notes = (HIGH if high else LOW, "The strip runs up both sides of every outside corner.")
-    return working.build("wind-corner-strip", "a", (_wind.RECALLED,), notes)
+    notes: tuple[str, ...] = (HIGH if high else LOW, "The strip runs up both sides of every outside corner.")
+    if high or not more(inputs.least_width, WIDEST):
+        return working.build("wind-corner-strip", "a", (_wind.RECALLED,), notes)
+    working.step("a_f", "width under a flat roof", "min(a, 0.8 * h)", unit)
+    return working.build("wind-corner-strip", "a", (_wind.RECALLED,), (*notes, WIDE), secondary_results=("a_f",))
 
 
 PROVIDER = provide("Corner strip of higher wind pressure", StripInputs, wind_corner_strip, order=20)

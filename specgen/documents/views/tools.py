@@ -27,41 +27,41 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     return TableView(("Tool", "Why", "Step"), lines, (46, 34, 20))
 
 
-# Tools that may be on the firm's own lists, and the kind they have there.
+# Tools that may be on the firm's own lists, and the kinds they have there.
 _KINDS = {
-    "viscosity_cup": "zahn_4_cup",
-    "color_instrument": "color_meter",
-    "film_gauge": "film_gauge",
-    "gloss_meter": "gloss_meter",
-    "moisture_meter": "moisture_meter",
-    "surface_thermometer": "surface_thermometer",
-    "wind_meter": "wind_meter",
-    "air_thermometer": "air_thermometer",
-    "long_straightedge": "long_straightedge",
-    "short_straightedge": "short_straightedge",
-    "profile_gauge": "profile_gauge",
-    "step_gauge": "step_gauge",
-    "wet_film_comb": "wet_film_comb",
-    "raking_lamp": "raking_lamp",
-    "pull_tester": "pull_tester",
-    "measuring_jug": "measuring_jug",
+    "viscosity_cup": ("zahn_4_cup", "iso_cup"),
+    "color_instrument": ("color_meter",),
+    "film_gauge": ("film_gauge",),
+    "gloss_meter": ("gloss_meter",),
+    "moisture_meter": ("moisture_meter",),
+    "surface_thermometer": ("surface_thermometer",),
+    "wind_meter": ("wind_meter",),
+    "air_thermometer": ("air_thermometer",),
+    "long_straightedge": ("long_straightedge",),
+    "short_straightedge": ("short_straightedge",),
+    "profile_gauge": ("profile_gauge",),
+    "step_gauge": ("step_gauge",),
+    "wet_film_comb": ("wet_film_comb",),
+    "raking_lamp": ("raking_lamp",),
+    "pull_tester": ("pull_tester",),
+    "measuring_jug": ("measuring_jug",),
 }
-_USES = {"air_hose": "air_gun", "supply_hose": "air_supply", "fluid_hose": "fluid"}
+_USES = {"air_hose": ("air_gun",), "supply_hose": ("air_supply",), "fluid_hose": ("fluid",)}
 
 
 def _own(context: DocumentContext, tool: str) -> list[Text]:
     """The marks under which the firm lists this tool: `(GM-1)`."""
     project = context.project
     lists = {
-        "guns": (tool == "spray_gun", "kind", ""),
-        "hoses": (tool in _USES, "use", _USES.get(tool, "")),
-        "instruments": (tool in _KINDS, "kind", _KINDS.get(tool, "")),
+        "guns": (tool == "spray_gun", "kind", ()),
+        "hoses": (tool in _USES, "use", _USES.get(tool, ())),
+        "instruments": (tool in _KINDS, "kind", _KINDS.get(tool, ())),
     }
     marks = [
         mark
-        for name, (asked, key, value) in lists.items()
+        for name, (asked, key, kinds) in lists.items()
         if asked
         for mark in project.members.get((name,), ())
-        if not value or project.get((name, mark, key)) == value
+        if not kinds or project.get((name, mark, key)) in kinds
     ]
     return [Text(f" ({', '.join(marks)})")] if marks else []

@@ -12,6 +12,7 @@ from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
+from tests.computing._figures import beside
 from tests.support import case_of
 
 
@@ -38,6 +39,23 @@ def strip(width: str, height: str) -> Working:
 )
 def test_the_bound_that_rules(width: str, height: str, wanted: float) -> None:
     assert strip(width, height).result == pytest.approx(wanted)
+
+
+# ASCE 7-16, figure 30.3-1, exception, from memory: over 300 ft wide, roof to 7 degrees, at most 0.8 h.
+@pytest.mark.parametrize(
+    ("width", "height", "wanted"), [("400 ft", "15 ft", 12.0), ("400 ft", "60 ft", 24.0), ("301 ft", "10 ft", 8.0)]
+)
+def test_the_strip_of_a_very_wide_building_is_bounded_by_its_height_under_a_flat_roof(
+    width: str, height: str, wanted: float
+) -> None:
+    made = strip(width, height)
+    assert beside(made)["width under a flat roof"] == pytest.approx(wanted)
+    assert made.result >= wanted
+    assert any("0.8 of the height" in note for note in made.notes)
+
+
+def test_no_bound_by_the_height_is_told_of_a_narrower_or_higher_building() -> None:
+    assert beside(strip("300 ft", "15 ft")) == beside(strip("400 ft", "90 ft")) == {}
 
 
 @given(st.floats(5, 1000), st.floats(5, 60))

@@ -20,6 +20,7 @@ fails ATT-06g at walls.W1.substrate.condition
     walls: {W1: {substrate: {kind: cement_board, condition: [untreated_panel_joints]}}}
 """
 
+from specgen.judging.choice_groups import OLD_FACES
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Wall
@@ -27,7 +28,8 @@ from specgen.model.typed_views import Description, Wall
 RULE = Rule(
     "ATT-06",
     "Substrate cured, dry, sound and mended",
-    remedy="Concrete, masonry: cure, clean, neutralize. Brick: repoint, leveling coat, bond test. Wood: "
+    remedy="Concrete, masonry: cure, clean, neutralize. Brick, stone: repoint, "
+    "leveling coat, bond test. Stucco: remove what is loose, patch, bond test. Wood: "
     "dry, gap, treat edges. Boards: treat joints.",
     steps="substrate",
     documents="D08 D11",
@@ -52,8 +54,8 @@ RULE.clause(
 RULE.clause(
     "c",
     CAUTION,
-    "Open joints in the brick must be repointed before a board is glued to it.",
-    when="wall.substrate.kind = existing_brick and wall.substrate.condition has open_joints",
+    "Open joints must be repointed before a board is glued to the wall.",
+    when="wall.substrate.kind in laid_in_mortar and wall.substrate.condition has open_joints",
     basis="memory",
 )
 
@@ -61,13 +63,13 @@ RULE.clause(
 @RULE.test(
     "d",
     CAUTION,
-    "No bond report shows that the brick face holds.",
+    "No bond report shows that the old face holds.",
     at="wall.substrate.bond_report",
     basis="memory",
 )
-def brick_unproved(wall: Wall, project: Description) -> Violations:
-    """No paper shows that the brick face holds."""
-    if is_draft(project) or wall.substrate.kind != "existing_brick":
+def face_unproved(wall: Wall, project: Description) -> Violations:
+    """No paper shows that the face of brick, stone or stucco holds."""
+    if is_draft(project) or wall.substrate.kind not in OLD_FACES:
         return
     if if_given(lambda: wall.substrate.bond_report) is None:
         yield violation()

@@ -21,7 +21,7 @@ RULE = Rule(
     documents="D12b",
 )
 
-CUPS = ("zahn_4_cup", "other_cup")
+CUPS = ("zahn_4_cup", "iso_cup", "other_cup")
 
 
 @RULE.test(
