@@ -7,7 +7,7 @@ from specgen.model.project import Project
 from specgen.model.source import PRACTICE, PROJECT, InForce, Kind, Source
 from specgen.model.standard import Limit, Standards
 from specgen.model.value_text import units_of, value_text
-from specgen.quantities.format import format_both, format_quantity
+from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 
 
@@ -28,10 +28,9 @@ def print_limit(project: Project, limit: Limit, value: Any) -> str:
 
     The two are no conversion of each other, so that each alone is a figure of the trade.
     """
-    field = project.schema.field_at(limit.bounds) if limit.bounds else None
     if project.system == "si" and limit.value_si is not None and value == limit.value_si:
-        unit = units_of(value, field)[1]
-        return format_both(value, unit, unit, "si")
+        return format_quantity(limit.value_si, limit.value_si.unit)
+    field = project.schema.field_at(limit.bounds) if limit.bounds else None
     return value_text(value, field, project.system)
 
 

@@ -36,11 +36,11 @@ def _source_of_twin(row: dict[str, Any], value: Any) -> Source | None:
     source: Source = row["source"]
     if "value_si" not in row and "source_si" in row:
         raise Wrong("there is no metric figure that could have this source", "give value_si too", ("source_si",))
-    if "value_si" not in row or "source_si" in row or source.kind is not Kind.PUBLISHED:
+    if "value_si" not in row or "source_si" in row or not source.reference:
         return row.get("source_si")
     said = format_quantity(value, value.unit)
     return Source(
-        Kind.PRACTICE,
+        Kind.PRACTICE if source.kind is Kind.PUBLISHED else source.kind,
         f"metric figure for {said} of {source.reference}",
         f"metric figure for {said} of {source.short}" if source.short else "",
     )

@@ -165,3 +165,34 @@ def test_a_key_is_a_field_of_its_kind(key: Argument) -> None:
         told = "temperature" if key.dimension == "temperature_difference" else key.dimension
         assert {UNITS[made.unit_ip].dimension, UNITS[made.unit_si].dimension} == {told}
         assert convert(made, f"40 {made.unit_ip}").dimension == key.dimension
+
+
+FACE = {"solar_reflectance": "0.5", "emittance": "0.9", "irradiance": "800 W/m2"}
+
+
+@pytest.mark.parametrize(
+    ("name", "ip", "si", "symbol", "wanted"),
+    [
+        # Architectural detailing textbook: 1/4 in (6 mm), 1/2 in (13 mm).
+        ("joint-depth", {"width": "1 in"}, {"width": "25 mm"}, "D_l", (0.25, 6)),
+        ("joint-depth", {"width": "1 in"}, {"width": "25 mm"}, "D_m", (0.5, 13)),
+        # UFC 3-190-06, page 170: 5 F; ISO 8502-4, from memory: 3 C.
+        (
+            "surface-margin",
+            {"air": "70 F", "rh": "50%", "surface": "80 F"},
+            {"air": "20 C", "rh": "50%", "surface": "25 C"},
+            "m",
+            (5, 3),
+        ),
+        # A trade column has 165 F; in whole degrees 74 C: common practice, no source.
+        ("face-heat", {"hot_air": "95 F"} | FACE, {"hot_air": "35 C"} | FACE, "T_b", (165, 74)),
+        # 3/4 in, in whole millimeters: common practice, no source.
+        ("board-thickness", {"joint_depth": "1/2 in"}, {"joint_depth": "12 mm"}, "B", (0.75, 19)),
+    ],
+)
+def test_a_sum_from_metric_keys_rests_on_the_figures_of_metric_work(
+    name: str, ip: dict[str, str], si: dict[str, str], symbol: str, wanted: tuple[float, float]
+) -> None:
+    for keys, figure in zip((ip, si), wanted, strict=True):
+        rows = {row.symbol: row.value for row in worked(name, keys).inputs}
+        assert rows[symbol] == pytest.approx(figure)

@@ -86,7 +86,7 @@ def _refuse(inputs: SupplyInputs) -> None:
     if inputs.rh is not None and inputs.temperature is None:
         raise refuse("rh is given without temperature", "vapor counts by temperature and humidity together")
     if inputs.derate is not None and float(inputs.derate.to("%/1000 ft") * inputs.altitude.to("ft")) >= 100_000:
-        raise refuse("the engine has no power left at this altitude", "look at derate, in % for each 1000 ft")
+        raise refuse("the engine has no power left at this altitude", "look at derate, in % for each 1000 ft or 300 m")
 
 
 def _rows(inputs: SupplyInputs, force: str) -> tuple[InputRow, ...]:

@@ -1,0 +1,96 @@
+"""The figure of metric work of every limit that has one, retyped, with where it is written."""
+
+import pytest
+
+from specgen.model.source import Kind
+from specgen.quantities.parse import parse_any_quantity
+from specgen.standards import load_standards
+
+ROWS = load_standards()
+TEXT, PRACTICE, MEMORY = Kind.PUBLISHED, Kind.PRACTICE, Kind.MEMORY
+
+# Limit, its metric figure, whether a text prints it, and which; the others are the sizes metric trade rounds to.
+TWINS = [
+    ("substrate.plane", "6 mm", PRACTICE, "6 mm under 3 m"),
+    ("straightedge.long", "3 m", PRACTICE, "straightedges are sold 3 m long"),
+    ("straightedge.short", "600 mm", PRACTICE, "straightedges are sold 600 mm long"),
+    ("flatness.long", "3 mm", MEMORY, "3 mm under 3 m"),
+    ("flatness.short", "1.5 mm", MEMORY, "1.5 mm under 600 mm"),
+    ("board.thickness_most", "100 mm", PRACTICE, "boards are sold in steps of 10 mm"),
+    ("board.thickness_for_joints", "25 mm", PRACTICE, "boards are sold 25 mm thick"),
+    ("board.left_under_joint", "19 mm", PRACTICE, "3/4 in in whole millimeters"),
+    ("board.joint_to_aesthetic_joint", "75 mm", MEMORY, "an inch is 25 mm"),
+    ("board.joint_to_opening_corner", "150 mm", MEMORY, "an inch is 25 mm"),
+    ("board.heat_margin", "5.5 C apart", PRACTICE, "10 F apart in half degrees"),
+    ("board.softens", "74 C", PRACTICE, "165 F in whole degrees"),
+    ("board.gap", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
+    ("base_coat.dry_thickness_least", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),
+    ("base_coat.dry_thickness_most", "6.4 mm", PRACTICE, "1/4 in, rounded so that 6 mm and 6.4 mm both pass"),
+    ("mesh.lap", "60 mm", TEXT, "UFGS 07 24 00 p. 24: a minimum of 60 mm 2.5 inches"),
+    ("mesh.heavy_height", "1.8 m", PRACTICE, "a foot is 0.3 m"),
+    ("grade.clearance", "150 mm", PRACTICE, "an inch is 25 mm"),
+    ("grade.clearance_soil", "200 mm", MEMORY, "an inch is 25 mm"),
+    ("aesthetic_joint.tolerance", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),
+    ("aesthetic_joint.straightness", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
+    ("aesthetic_joint.straightness_over", "1.5 m", MEMORY, "a foot is 0.3 m"),
+    ("panel.width", "1.5 m", PRACTICE, "a foot is 0.3 m"),
+    ("panel.height", "1.5 m", PRACTICE, "a foot is 0.3 m"),
+    ("panel.area", "2.3 m2", PRACTICE, "1.5 m by 1.5 m, rounded up"),
+    ("panel.least_side", "600 mm", PRACTICE, "a foot is 0.3 m"),
+    ("joint.width_between_eifs", "19 mm", MEMORY, "3/4 in in whole millimeters"),
+    ("joint.width_elsewhere", "12 mm", MEMORY, "joints are drawn 12 mm wide"),
+    ("joint.width_most", "50 mm", TEXT, "architectural detailing textbook: 1-2 in (25-50 mm)"),
+    ("joint.depth_least", "6 mm", TEXT, "architectural detailing textbook: not under 1/4 in (6 mm)"),
+    ("joint.depth_most", "13 mm", TEXT, "architectural detailing textbook: not over 1/2 in (13 mm)"),
+    ("sealant.install_cold", "4 C", TEXT, "UFGS 08900 p. 28: between 4 and 32 degrees C"),
+    ("sealant.install_hot", "32 C", TEXT, "UFGS 08900 p. 28: between 4 and 32 degrees C"),
+    ("sealant.field_test_length", "300 m", MEMORY, "a foot is 0.3 m"),
+    ("sealant.field_test_spacing", "30 m", PRACTICE, "a foot is 0.3 m"),
+    ("smoothing.total_thickness", "0.8 mm", PRACTICE, "1/32 in in tenths of a millimeter"),
+    ("step_gauge.reading", "0.2 mm", MEMORY, "1/128 in in tenths of a millimeter"),
+    ("altitude.strong_sun", "1200 m", MEMORY, "a foot is 0.3 m"),
+    ("compressor.flow", "5.6 L/s", PRACTICE, "12 cfm, rounded so that 340 L/min passes"),
+    ("compressor.pressure", "550 kPa", PRACTICE, "80 psi in steps of 10 kPa"),
+    ("hose.length", "3.7 m", PRACTICE, "12 ft, rounded so that 3.6 m and 3.7 m both pass"),
+    ("hose.bore", "9 mm", MEMORY, "air hoses are sold 9 mm and 10 mm wide"),
+    ("hose.safety_bore", "13 mm", MEMORY, "a hose of 1/2 in is sold as 13 mm"),
+    ("spray.atomizing_pressure", "280 kPa", PRACTICE, "40 psi in steps of 10 kPa"),
+    ("spray.stream_length", "190 mm", PRACTICE, "7-1/2 in in steps of 5 mm"),
+    ("spray.distance", "400 mm", PRACTICE, "an inch is 25 mm"),
+    ("spray.distance_published", "150 mm", PRACTICE, "an inch is 25 mm"),
+    ("air.cleaning", "200 kPa", PRACTICE, "30 psi, rounded to the safe side"),
+    ("weather.least_eifs", "4 C", TEXT, "UFGS 07 24 00 p. 26: not below 4 degrees C (40 degrees F)"),
+    ("weather.most_surface", "32 C", PRACTICE, "90 F in whole degrees"),
+    ("weather.above_dew_point", "3 C apart", MEMORY, "ISO 8502-4"),
+    ("weather.wind_most", "7 m/s", PRACTICE, "15 mph in whole meters a second"),
+    ("view.distance", "3 m", PRACTICE, "a foot is 0.3 m"),
+    ("access.gap_plastering", "460 mm", TEXT, "29 CFR 1926.451(b)(3)(ii): 18 inches (46 cm)"),
+    ("access.gap", "360 mm", TEXT, "29 CFR 1926.451(b)(3): 14 inches (36 cm)"),
+    ("access.painter_room", "600 mm", MEMORY, "a foot is 0.3 m"),
+    ("access.platform_wide", "650 mm", PRACTICE, "an inch is 25 mm"),
+]
+
+
+@pytest.mark.parametrize(("name", "figure", "kind", "text"), TWINS, ids=[row[0] for row in TWINS])
+def test_a_metric_figure_is_that_of_its_text_or_the_size_of_the_trade(
+    name: str, figure: str, kind: Kind, text: str
+) -> None:
+    limit = ROWS.limits[name]
+    assert limit.figure("si") == parse_any_quantity(figure), text
+    assert limit.source_of("si").kind is kind, text
+    assert limit.figure("ip") != limit.figure("si")
+
+
+def test_no_metric_figure_goes_untested() -> None:
+    assert {row[0] for row in TWINS} <= set(ROWS.limits)
+    assert {name for name, row in ROWS.limits.items() if row.value_si is not None} == {row[0] for row in TWINS}
+
+
+def test_a_metric_figure_that_no_text_prints_names_the_one_that_a_text_prints() -> None:
+    for name, words in {"grade.clearance": "6 in", "board.softens": "165 °F", "hose.safety_bore": "1/2 in"}.items():
+        limit = ROWS.limits[name]
+        source = limit.source_of("si")
+        assert source.kind is not Kind.PUBLISHED
+        assert source.reference == f"metric figure for {words} of {limit.source.reference}"
+        assert f"({source.reference})" in source.legend
+        assert limit.source_of("ip") is limit.source
