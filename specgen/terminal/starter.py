@@ -110,7 +110,7 @@ def _example(field: Field, units: str) -> str:
     if units == "si" and field.kind == "quantity":
         try:
             quantity = parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
-            text = f"{format_decimal(quantity.to(field.unit_si), 3)} {field.unit_si}"
+            text = f"{format_decimal(quantity.to(field.unit_si), 2)} {field.unit_si}"
         except QuantityError:
             return text
     quoted = field.kind in ("text", "file") or '"' in text or ": " in text
