@@ -21,7 +21,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "SLT-08",
     "Sealing in fit weather, tooled dry and tested",
-    remedy="Dry concave tooling, 40 to 90 F, one pull test per 100 ft at first.",
+    remedy="Dry concave tooling, 40 to 90 F, one pull test per 100 ft in the first 1000 ft, then one per 1000 ft.",
     steps="sealant",
     documents="D08 D11",
 )
