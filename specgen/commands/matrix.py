@@ -37,5 +37,5 @@ def _judge_pair(substrate: str, method: str) -> str:
     values[("package", "purpose")] = "design_draft"
     judgment = judge_project(Project(project_schema(), values, {("walls",): ("W1",)})).judgment
     codes = [f.code for f in judgment.findings if f.rule.startswith("ATT")]
-    word = {Verdict.NO: "no", Verdict.WITH_MEASURES: "measure"}.get(judgment.walls["W1"], "yes")
+    word = {Verdict.NO: "no", Verdict.WITH_MEASURES: "measure"}.get(judgment.walls["W1"].verdict, "yes")
     return f"{word} {codes[0]}" if codes else word

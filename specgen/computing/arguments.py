@@ -1,6 +1,5 @@
 """The keys of a calculation from text, as the command line gives them."""
 
-import dataclasses
 import math
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -107,4 +106,4 @@ def _in_unit(working: Working, unit: str) -> Working:
         raise refuse(f"the result cannot be given in {asked!r}", hint)
     result = working.quantity.number(unit)
     note = f"The result is given in {_unit_word(unit)}, the steps in {_unit_word(working.unit)}."
-    return dataclasses.replace(working, result=result, unit=unit, notes=(*working.notes, note))
+    return working._replace(result=result, unit=unit, notes=(*working.notes, note))

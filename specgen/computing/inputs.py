@@ -132,12 +132,16 @@ def option_input(about: str, choices: tuple[str, ...] = (), *, dimension: str = 
     return given_input("", "", dimension, about=about, choices=choices, **more)
 
 
-def limit_input(limit: str, symbol: str = "", title: str = "", *, says: str = "", init: bool = False) -> Any:
-    """Declares a limit the calculation rests on, by its row; the attribute is an InForce. As a line it is a length.
-
-    `init` tells the type checker that it is not given by the caller: the row gives it.
-    """
-    units = UNITS["length"]
+def limit_input(
+    limit: str,
+    symbol: str = "",
+    title: str = "",
+    *,
+    says: str = "",
+    units: tuple[str, str] = UNITS["length"],
+    init: bool = False,
+) -> Any:
+    """Declares a limit the calculation rests on, by its row: an InForce; `init` tells the type checker so."""
     return Declaration(symbol=symbol, title=title, units=units, limit=limit, says=says, key=False, default=MISSING)
 
 

@@ -1,5 +1,6 @@
 """The steps of the work as they print for the walls of a project."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -58,11 +59,19 @@ def _step(context: DocumentContext, composer: Composer, step: Step, walls: list[
         point_of=step.point_of,
         meaning=meaning,
         wait="; ".join(render(Sentence(step.wait)) if step.wait else []),
-        items=tuple(text for sentence in step.sentences for text in render(sentence)),
+        items=tuple(text for sentence in _with_mending(context, step) for text in render(sentence)),
         cautions=tuple(text for words in step.cautions for text in render(Sentence(words))),
         records=tuple(context.standards.forms[record] for record in step.records),
         findings=tuple(f for f in context.judgment.findings if f.step == step.name),
     )
+
+
+def _with_mending(context: DocumentContext, step: Step) -> Iterator[Sentence]:
+    """The sentences of a step, and where it mends faults, how each fault that a wall has is mended."""
+    for sentence in step.sentences:
+        yield sentence
+        for name, fault in context.standards.faults.items() if sentence.faults else ():
+            yield Sentence(fault.mend, f"walls.*.substrate.condition has {name}")
 
 
 def _name_walls(walls: list[str]) -> str:

@@ -2,10 +2,9 @@
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.judging.choice_groups import GROUPS
 from specgen.judging.rule import ClauseDeclaration, Test, Violation
@@ -24,8 +23,7 @@ _TIMES = re.compile(r"(\S+) x (\S+)")
 _PATH = re.compile(r"[a-z_]+(\.[a-z_]+)+")
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(NamedTuple):
     """What the operands of a condition are read from, for one subject: views, and limits in force."""
 
     subject: View
@@ -37,8 +35,7 @@ class Frame:
 Value = Callable[[Frame], Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(NamedTuple):
     """A bound term: its field, and the value it is compared with (None if the term is complete without)."""
 
     term: Term
@@ -71,8 +68,7 @@ class Question:
         return ()
 
 
-@dataclass(frozen=True, slots=True)
-class ClauseCondition:
+class ClauseCondition(NamedTuple):
     """The test of a clause with a condition, the path of its findings, and the fields it reads."""
 
     test: Test
@@ -130,7 +126,7 @@ def _question(term: Term, scope: Scope) -> Question:
     if field is None:
         raise ClauseError(f"{left.text} is no field")
     if term.relation in ("in", "not in") and term.right[0] in GROUPS and term.right[0] not in field.values:
-        term = replace(term, right=GROUPS[term.right[0]])
+        term = term._replace(right=GROUPS[term.right[0]])
     text = term.right[0]
     right = None if term.relation in WORDS_OR_LISTS else _right(text, field, scope)
     if right is None:

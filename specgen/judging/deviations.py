@@ -1,7 +1,5 @@
 """Applies approved deviations to the findings."""
 
-import dataclasses
-
 from specgen.judging.rule import Rule
 from specgen.model.finding import Finding, Severity
 from specgen.model.project import Project
@@ -22,12 +20,12 @@ def _lift(project: Project, finding: Finding, lift: str) -> Finding:
     approved = [mark for mark in marks if project.is_given(("deviations", mark, "approved_on"))]
     if not approved:
         return _explain(finding, marks, "and is not approved")
-    return dataclasses.replace(finding, severity=Severity.CAUTION, lifted_by=approved[0])
+    return finding._replace(severity=Severity.CAUTION, lifted_by=approved[0])
 
 
 def _explain(finding: Finding, marks: list[str], why: str) -> Finding:
     message = f"{finding.message} Deviation {', '.join(marks)} answers it, {why}: the stop stands."
-    return dataclasses.replace(finding, message=message)
+    return finding._replace(message=message)
 
 
 def _find_deviations(project: Project, finding: Finding) -> list[str]:

@@ -1,9 +1,8 @@
 """Runs the clauses: which fired, on which subjects, at which line, and which could not be judged."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import partial
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.judging.applies import is_waited_for, subjects, walls_of
 from specgen.judging.context import JudgingContext
@@ -19,8 +18,7 @@ from specgen.quantities.comparison import Outcome
 from specgen.resolving.limits_in_force import limit_in_force
 
 
-@dataclass(frozen=True, slots=True)
-class ClauseOutcome:
+class ClauseOutcome(NamedTuple):
     """The outcome of a clause for one subject: its violations, or the absent fields it waits for."""
 
     subject: Path
@@ -28,8 +26,7 @@ class ClauseOutcome:
     waits_for: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Hit:
+class _Hit(NamedTuple):
     subject: Path
     violation: Violation
 
@@ -145,8 +142,8 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
         found=_join_values(context, clause, hits, "value"),
         wanted=_join_values(context, clause, hits, "wanted"),
         place=project.place(at),
-        basis=basis_of(context, clause),
-        remedy=rule.remedy,
+        basis=_find_basis(context, clause, hits),
+        remedy=" ".join(dict.fromkeys(hit.violation.remedy or clause.remedy for hit in hits)),
         steps=rule.steps,
         documents=rule.documents,
         step=clause.step,
@@ -194,6 +191,12 @@ def _join_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part
     if len(set(texts.values())) == 1:
         return next(iter(texts.values()))
     return "; ".join(text if text == name else f"{text} ({name})" for name, text in texts.items())
+
+
+def _find_basis(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Basis:
+    """The sources of the violations themselves where they name any, else those of the clause."""
+    own = dict.fromkeys(source for hit in hits for source in hit.violation.sources)
+    return Basis(tuple(own)) if own else basis_of(context, clause)
 
 
 def clause_basis(clause: Clause, standards: Standards) -> Basis:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome, name_subject, run_clause
@@ -15,8 +15,7 @@ from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClauseExplanation:
+class ClauseExplanation(NamedTuple):
     """The outcome of one clause for one subject, with the values behind it."""
 
     code: str  # of the clause

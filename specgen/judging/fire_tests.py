@@ -1,26 +1,11 @@
-"""Fire tests of exterior walls, for the rule that asks for reports and the document that lists them."""
+"""Fire tests of exterior walls by name, and whether a text names a standard."""
 
 import re
 from functools import lru_cache
 
-from specgen.model.absence import if_given
-from specgen.model.typed_views import Description
-
 PROPAGATION, RADIANT = "NFPA 285", "NFPA 268"
-# Construction types that restrict combustible material in exterior walls; International Building Code, from memory.
-NOT_OF_WOOD = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
 
 _DESIGNATION = re.compile(r"([A-Z]+)[ -]*(\d+)")
-
-
-def may_not_burn(project: Description) -> bool:
-    """Whether the code restricts combustible material in exterior walls; the residential code needs no type given.
-
-    `project` is the view of the whole project. Raises Absent if the type of construction is not given.
-    """
-    if if_given(lambda: project.code.construction_type) is None and project.code.model == "irc":
-        return False
-    return project.code.construction_type in NOT_OF_WOOD
 
 
 def names_standard(text: str, designation: str) -> bool:

@@ -5,7 +5,7 @@ from specgen.judging.deviations import lift
 from specgen.judging.engine import run_rules
 from specgen.judging.open_items import RINGS, open_items, owed_rings
 from specgen.judging.rule import Rule
-from specgen.judging.verdict import find_deciding, find_undecided, verdict
+from specgen.judging.verdict import judge_walls
 from specgen.model.finding import Judgment
 
 
@@ -18,15 +18,13 @@ def judge(context: JudgingContext, rules: tuple[Rule, ...]) -> Judgment:
     owed = owed_rings(purpose)
     items = open_items(project, waiting, context.look)
     later = {ring: sum(item.ring == ring for item in items) for ring in RINGS if ring not in owed}
-    walls = project.members[("walls",)]
-    decided, waits = find_deciding(walls, findings), find_undecided(walls, waiting)
+    owed_now = tuple(item for item in items if item.ring in owed)
+    paths = {item.path for item in owed_now}
     return Judgment(
-        walls={wall: verdict(decided[wall], bool(waits[wall])) for wall in walls},
+        walls=judge_walls(project.members[("walls",)], findings, waiting, paths, rules),
         findings=tuple(findings),
-        open_items=tuple(i for i in items if i.ring in owed),
+        open_items=owed_now,
         not_judged=tuple(waiting),
-        deciding={wall: tuple(f.code for f in found) for wall, found in decided.items()},
-        undecided=waits,
         stops_when_open=purpose != "design_draft",
         later_rings=later,
         limit_checks=tuple(checks),

@@ -4,10 +4,11 @@ import inspect
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import partial
-from typing import Any, TypedDict, Unpack
+from typing import Any, NamedTuple, TypedDict, Unpack
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
+from specgen.model.source import Source
 from specgen.model.typed_views import Description
 from specgen.model.working import Lookup, Working
 
@@ -15,18 +16,21 @@ STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
 OF_OPEN_ITEMS: Path = ("field",)
 
 
-@dataclass(frozen=True, slots=True)
-class Violation:
-    """One violation of a clause: the value found, the limit, and the path if not that of the clause."""
+class Violation(NamedTuple):
+    """One violation of a clause: the value found, the limit, and path, sources and remedy if not of the clause."""
 
     value: Any = None
     wanted: Any = None
     at: Path = ()
+    sources: tuple[Source, ...] = ()
+    remedy: str = ""
 
 
-def violation(value: Any = None, wanted: Any = None, at: Path = ()) -> Violation:
-    """What a test yields; `at` is the path of the finding."""
-    return Violation(value, wanted, at)
+def violation(
+    value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = (), remedy: str = ""
+) -> Violation:
+    """What a test yields; `at` is the path of the finding, `sources` and `remedy` are its own."""
+    return Violation(value, wanted, at, sources, remedy)
 
 
 Violations = Iterator[Violation]
@@ -56,10 +60,14 @@ class Clause:
     limit: str
     # What lifts a stop: `deviation`, or `never`.
     lift: str
+    # The document it looks for, if any: without it a wall is not yet known, and the package is stopped.
+    document: str
     # The path of the field at which a finding is placed, stars for the marks of the subject.
     at: Path
     # The step of the work at which a procedure prints a finding.
     step: str
+    # What to do about it: its own words, else those of the rule.
+    remedy: str
     # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
@@ -89,6 +97,8 @@ class Words(TypedDict, total=False):
     limit: str
     lift: str
     step: str
+    document: str
+    remedy: str
 
 
 class TestWords(Words, total=False):
@@ -119,6 +129,8 @@ class ClauseDeclaration:
     limit: str = ""
     lift: str = ""
     step: str = ""
+    document: str = ""
+    remedy: str = ""
     when: str = ""
     under: str = ""
     found: str | None = None

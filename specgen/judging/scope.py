@@ -1,7 +1,6 @@
 """The names a clause may use: the noun of its subject and the sections of the project."""
 
-from dataclasses import dataclass
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 from specgen.model.field import Collection, Field, Path, Schema, UnknownName
 from specgen.model.project import View
@@ -24,8 +23,7 @@ class HasSubject(Protocol):
         """The whole description."""
 
 
-@dataclass(frozen=True, slots=True)
-class Operand:
+class Operand(NamedTuple):
     """A field named in a clause: read from the subject or from the project, through references.
 
     `pattern` is its path with stars for the marks on the way; `field` is None for a section or a collection.
@@ -56,8 +54,7 @@ def collections_by_noun(schema: Schema) -> dict[str, Path]:
     return {noun: path for noun, path in nouns.items() if noun not in schema.root.children}
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(NamedTuple):
     """The schema as a clause sees it: `each` is the path of the collection it is asked for."""
 
     schema: Schema

@@ -1,45 +1,75 @@
 """The verdict of each wall, from the findings and the clauses not judged."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Mapping
+from typing import NamedTuple
 
-from specgen.model.finding import Finding, NotJudged, Severity, Verdict
+from specgen.judging.rule import Rule
+from specgen.model.finding import Finding, NotJudged, Severity, Verdict, WallJudgment
 
-# Groups of rules that decide whether a wall can take the finish. Of the clauses on the project itself only that on
-# local fasteners counts for every wall.
+# Groups of rules whose stops and cautions decide whether a wall can take the finish. Of the clauses on the project
+# itself only that on local fasteners counts for every wall.
 _OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD"}
-_MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}
 _OF_EVERY_WALL = {"ATT-03"}
+# Groups that must be judged at any time; the others must where the purpose owes the field a clause waits for.
+_MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}
 
 
-def find_deciding(walls: tuple[str, ...], findings: Iterable[Finding]) -> dict[str, tuple[Finding, ...]]:
-    """The findings that decide the verdict of each wall; notes do not count."""
-    relevant = [f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f)]
-    by_wall: dict[str, list[Finding]] = {wall: [] for wall in walls}
-    for finding in relevant:
-        for wall in by_wall.keys() & set(finding.walls):
-            by_wall[wall].append(finding)
-    return {wall: tuple(found) for wall, found in by_wall.items()}
+class _Documents(NamedTuple):
+    """The documents that clauses look for, by the codes of the clauses."""
+
+    by_code: Mapping[str, str]
+
+    def looked_for(self, finding: Finding) -> bool:
+        """Whether a finding is the want of a document, which makes no wall a `no`."""
+        return finding.severity is Severity.STOP and bool(self.by_code.get(finding.code))
+
+
+def judge_walls(
+    walls: tuple[str, ...],
+    findings: Collection[Finding],
+    waiting: Collection[NotJudged],
+    owed: Collection[str],
+    rules: tuple[Rule, ...],
+) -> dict[str, WallJudgment]:
+    """The judgment of each wall by its mark; `owed` are the dotted paths of the open items owed now."""
+    documents = _Documents({clause.code: clause.document for rule in rules for clause in rule.clauses})
+    deciding = [f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f)]
+    open_ = [n for n in waiting if _keeps_open(n, owed)]
+    return {
+        wall: _judge_wall([f for f in deciding if wall in f.walls], [n for n in open_ if wall in n.walls], documents)
+        for wall in walls
+    }
 
 
 def _speaks_of_walls(finding: Finding) -> bool:
     return finding.rule in _OF_EVERY_WALL or (finding.rule[:3] in _OF_A_WALL and finding.subjects != ("project",))
 
 
-def find_undecided(walls: tuple[str, ...], waiting: Iterable[NotJudged]) -> dict[str, tuple[str, ...]]:
-    """The rules that must be judged before a wall can have a plain yes, and that still wait for a field."""
-    counting = [n for n in waiting if n.rule[:3] in _MUST_BE_JUDGED]
-    by_wall: dict[str, dict[str, None]] = {wall: {} for wall in walls}
-    for clause in counting:
-        for wall in by_wall.keys() & set(clause.walls):
-            by_wall[wall][clause.rule] = None
-    return {wall: tuple(rules) for wall, rules in by_wall.items()}
+def _keeps_open(clause: NotJudged, owed: Collection[str]) -> bool:
+    """Whether a clause not judged keeps its walls from a verdict."""
+    group = clause.rule[:3]
+    return group in _MUST_BE_JUDGED or (group in _OF_A_WALL and any(need in owed for need in clause.needs))
 
 
-def verdict(findings: tuple[Finding, ...], waits: bool) -> Verdict:
-    """`no` for a stop, `with_measures` for cautions only, `not_yet_known` if a rule still waits, else `yes`."""
+def _judge_wall(findings: list[Finding], waiting: list[NotJudged], documents: _Documents) -> WallJudgment:
+    wanting = [f for f in findings if documents.looked_for(f)]
+    rules = dict.fromkeys(n.rule for n in waiting)
+    missing = tuple(dict.fromkeys(documents.by_code[f.code] for f in wanting))
+    return WallJudgment(
+        verdict=_find_verdict([f for f in findings if f not in wanting], bool(rules or missing)),
+        deciding=tuple(f.code for f in findings),
+        undecided=tuple(rules),
+        fields=tuple(dict.fromkeys(need for clause in waiting for need in clause.needs)),
+        documents=missing,
+        measures=sum(f.severity is Severity.CAUTION for f in findings),
+    )
+
+
+def _find_verdict(findings: list[Finding], waits: bool) -> Verdict:
+    """`no` for a stop; else `not_yet_known` while something waits; else `with_measures` for a caution; else `yes`."""
     severities = {f.severity for f in findings}
     if Severity.STOP in severities:
         return Verdict.NO
-    if Severity.CAUTION in severities:
-        return Verdict.WITH_MEASURES
-    return Verdict.NOT_YET_KNOWN if waits else Verdict.YES
+    if waits:
+        return Verdict.NOT_YET_KNOWN
+    return Verdict.WITH_MEASURES if severities else Verdict.YES

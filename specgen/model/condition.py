@@ -7,9 +7,8 @@ quantity or `4 x PATH`, `PATH is given`, `is not given`, `is empty`, `is not emp
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.model.field import Path
 
@@ -20,8 +19,7 @@ _TERM = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Term:
+class Term(NamedTuple):
     """One comparison of a condition."""
 
     path: Path
@@ -30,8 +28,7 @@ class Term:
     counted: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Joined:
+class Joined(NamedTuple):
     """Parts that must `all` hold, of which `any` must hold, or of which `none` may."""
 
     how: Literal["all", "any", "none"]

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.model.source import Basis
 from specgen.quantities.comparison import Outcome
@@ -24,8 +25,7 @@ class Verdict(StrEnum):
     NOT_YET_KNOWN = "not_yet_known"
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """Location of a value: dotted path, file, line and column from 1; 0 if it is in no file."""
 
     path: str
@@ -34,8 +34,7 @@ class Place:
     column: int = 0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(NamedTuple):
     """A fired clause with all its subjects."""
 
     rule: str  # its code, such as SLT-03
@@ -60,8 +59,7 @@ class Finding:
         return self.rule + self.clause
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NotJudged:
+class NotJudged(NamedTuple):
     """A clause that could not be judged for a subject, and the paths it waits for."""
 
     rule: str  # its code
@@ -76,8 +74,7 @@ class NotJudged:
         return self.rule + self.clause
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LimitCheck:
+class LimitCheck(NamedTuple):
     """A check of a clause that compares a value of the project with a computed one."""
 
     name: str  # of the computed value
@@ -87,8 +84,7 @@ class LimitCheck:
     outcome: Outcome  # within, outside, or missing for want of a value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OpenItem:
+class OpenItem(NamedTuple):
     """An owed field that is absent, who owes it, and the clauses it holds up."""
 
     path: str  # dotted
@@ -98,16 +94,25 @@ class OpenItem:
     holds_up: tuple[str, ...]  # codes of the clauses that wait for it
 
 
+class WallJudgment(NamedTuple):
+    """The verdict of a wall, what it rests on, and what it waits for."""
+
+    verdict: Verdict
+    deciding: tuple[str, ...]  # codes of the findings behind it
+    undecided: tuple[str, ...]  # codes of the rules that wait for a field
+    fields: tuple[str, ...]  # dotted paths of the fields it waits for
+    documents: tuple[str, ...]  # names of the documents it waits for
+    measures: int  # number of cautions and lifted stops
+
+
 @dataclass(frozen=True, kw_only=True)
 class Judgment:
     """The whole result of judging a project."""
 
-    walls: dict[str, Verdict]  # the verdict of each wall by its mark
+    walls: dict[str, WallJudgment]  # by the mark of the wall
     findings: tuple[Finding, ...]  # in the order of the rules
     open_items: tuple[OpenItem, ...]  # those of the rings owed now
     not_judged: tuple[NotJudged, ...]  # in the order of the rules
-    deciding: dict[str, tuple[str, ...]]  # codes of the findings behind the verdict of each wall
-    undecided: dict[str, tuple[str, ...]]  # rules that must be judged before the wall can have a plain yes
     stops_when_open: bool = False  # whether open items keep the package from being submitted
     later_rings: dict[str, int] = field(default_factory=dict)  # number of open items in each ring not owed yet
     limit_checks: tuple[LimitCheck, ...] = ()  # of computed values

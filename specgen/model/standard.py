@@ -1,15 +1,15 @@
 """Rows of the trade's data: limits, steps, criteria, tools, each with its source."""
 
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.model.field import Path
+from specgen.model.finding import Severity
 from specgen.model.source import Source
 from specgen.quantities.comparison import Sense
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limit:
+class Limit(NamedTuple):
     """A limit of the trade: its figure, which side of it is right, and its source."""
 
     name: str
@@ -33,16 +33,26 @@ class Limit:
         return self.value_si if system == "si" and self.value_si is not None else self.value
 
 
-@dataclass(frozen=True, slots=True)
-class Sentence:
-    """A sentence of a step as a template, and the condition under which it is said."""
+class Sentence(NamedTuple):
+    """A sentence of a step as a template, and the condition under which it is said.
+
+    `faults` is yes for one after which the mending of each fault of the substrate is said.
+    """
 
     text: str
     when: str = ""
+    faults: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Fault(NamedTuple):
+    """A fault of a substrate: how grave it is until it is mended, and how it is mended."""
+
+    name: str
+    severity: Severity
+    mend: str
+
+
+class Step(NamedTuple):
     """A step of the work; `title`, `wait`, the sentences and the cautions print, the last three as templates."""
 
     name: str
@@ -63,8 +73,7 @@ class Step:
     cautions: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Criterion:
+class Criterion(NamedTuple):
     """A line of the mockup acceptance form: what is judged, how, by which limit, how often and where."""
 
     name: str
@@ -81,8 +90,7 @@ class Criterion:
     """The condition under which a project has this line; empty for every project."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tool:
+class Tool(NamedTuple):
     """A thing the crew must bring besides usual plastering tools."""
 
     name: str
@@ -96,8 +104,7 @@ class Tool:
     """The condition under which a project needs it; empty for every project."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reference:
+class Reference(NamedTuple):
     """A published standard that a procedure refers to."""
 
     name: str
@@ -120,5 +127,7 @@ class Standards:
     forms: dict[str, str]
     """The title of each form, with its name."""
     references: dict[str, Reference]
-    editions: dict[str, dict[str, str]]
-    """What moves between editions of the building code, by edition."""
+    editions: dict[str, dict[str, Any]]
+    """What moves between editions of the building code, by edition: sections with their sources, a wind standard."""
+    faults: dict[str, Fault]
+    """The faults of a substrate by their choice in its field."""

@@ -55,6 +55,7 @@ class Description(View):
     schedule: Schedule
     attachments: Members[Attachment]
     deviations: Members[Deviation]
+    comments: Members[Comment]
     result: Members[Result]
     accepted: Accepted
     log: Members[SiteRecordEntry]
@@ -68,7 +69,13 @@ class Package(View):
     date: datetime.date
     units: Literal["ip", "si"]
     changes: tuple[str, ...]
+    review: Review
     contractor_review: ContractorReview
+
+class Review(View):
+    action: Literal["approved", "approved_as_noted", "no_exceptions_taken", "make_corrections_noted", "revise_and_resubmit", "rejected"]
+    by: str
+    on: datetime.date
 
 class ContractorReview(View):
     by: str
@@ -203,6 +210,7 @@ class Code(View):
     jurisdiction: str
     local_amendments: Members[LocalAmendment]
     local_fasteners_required: bool
+    local_fasteners_above: Quantity
     construction_type: Literal["IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT", "VA", "VB"]
     occupancy_groups: tuple[Literal["A-1", "A-2", "A-3", "A-4", "A-5", "B", "E", "F-1", "F-2", "H-1", "H-2", "H-3", "H-4", "H-5", "I-1", "I-2", "I-3", "I-4", "M", "R-1", "R-2", "R-3", "R-4", "S-1", "S-2", "U"], ...]
     cited_eifs_section: str
@@ -232,6 +240,7 @@ class Building(View):
     enclosure: Literal["enclosed", "partially_enclosed"]
     eifs_top: Quantity
     stories: int
+    built_year: int
 
 class Climate(View):
     hot_air: Quantity
@@ -267,6 +276,7 @@ class Elevation(View):
     grade_clearance: Quantity
     grade_is_soil: bool
     fire_separation: Quantity
+    local_fasteners_required: bool
     prominent: bool
     critical_light: bool
     reflecting_surface_near: bool
@@ -326,15 +336,21 @@ class Framing(View):
 
 class Substrate(View):
     kind: Literal["concrete", "concrete_masonry", "glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum", "existing_coated", "existing_brick", "metal"]
+    base: Literal["concrete", "masonry", "framed"]
     standard: str
     thickness: Quantity
     age_days: int
-    condition: tuple[Literal["laitance", "form_release", "efflorescence", "damp", "chalking", "loose_coating", "frost_damage", "open_joints", "untreated_panel_joints"], ...]
+    condition: tuple[Literal["laitance", "form_release", "efflorescence", "damp", "chalking", "loose_coating", "frost_damage", "open_joints", "untreated_panel_joints", "unsound", "dirt", "oil"], ...]
     moisture: Number
     coating_removed: bool
+    lead_tested: bool
+    lead_found: bool
+    asbestos_tested: bool
+    asbestos_found: bool
     bond_report: Attachment
     bond_limit: Quantity
     bond_result: Quantity
+    bond_pulls: int
     bond_failure: Literal["substrate", "old_coating", "adhesive", "board", "not_stated"]
     plane_limit: Quantity
     plane_measured: Quantity
@@ -592,7 +608,7 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
+    steps: tuple[Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
     rates: Members[Quantity]
     size: int
 
@@ -664,8 +680,8 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
-    to_step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    from_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    to_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     hours: Number
 
 class Attachment(View):
@@ -698,6 +714,12 @@ class Effects(View):
     fire: str
     warranty: str
 
+class Comment(View):
+    text: str
+    answer: str
+    where: str
+    closed: bool
+
 class Result(View):
     criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "smoothing_build", "smoothing_feel", "primer_cup", "primer_water", "primer_wet_film", "primer_dryness", "film_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "sealant_pull", "sealant_face", "other_settings"]
     reading: str
@@ -725,7 +747,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -763,7 +785,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -776,7 +798,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["equipment", "site_conditions", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
+    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

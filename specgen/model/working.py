@@ -1,9 +1,8 @@
 """A calculation with its working: every step with symbol, expression, substitution, value and unit."""
 
 import re
-from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.model.source import Source
 from specgen.quantities.format import format_decimal, format_unit
@@ -13,8 +12,7 @@ from specgen.quantities.quantity import Quantity, round_quantity
 METHOD, UNIT_CHANGE = "figure of the method", "change of units"
 
 
-@dataclass(frozen=True, slots=True)
-class InputRow:
+class InputRow(NamedTuple):
     """An input of a calculation, in the unit of the calculation, and where it comes from."""
 
     symbol: str  # as in the expressions of the steps
@@ -25,8 +23,7 @@ class InputRow:
     source: Source | None = None  # of a figure that no project gives
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(NamedTuple):
     """One step of a calculation; `substitution` is the expression with its figures."""
 
     symbol: str  # of the result
@@ -53,8 +50,7 @@ def _tokens(expression: str) -> tuple[str, ...]:
     return tuple(re.findall(r"[A-Za-z_][A-Za-z_0-9]*|[\d.]+|\s+|.", expression))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Working:
+class Working(NamedTuple):
     """A result and how it was reached; `result` is a bare number in `unit`."""
 
     name: str  # of the calculation
@@ -88,8 +84,7 @@ class Working:
         return format_unit(self.unit)
 
 
-@dataclass(frozen=True, slots=True)
-class Lookup:
+class Lookup(NamedTuple):
     """The answer of a look-up in a code: yes or no, and why."""
 
     name: str

@@ -1,10 +1,12 @@
 """Compares a value with a limit; rules, records and weather share the outcome."""
 
+import re
 from enum import Enum
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 from specgen.quantities.quantity import Quantity
+from specgen.quantities.units import UNITS
 
 if TYPE_CHECKING:
     from _typeshed import SupportsAllComparisons as Ordered
@@ -27,26 +29,51 @@ class Outcome(Enum):
     MISSING = "missing"
 
 
-# Two figures that differ by less than the rounding of a unit conversion are equal. For a small
-# limit the slack shrinks to a sixteenth of it: 1/64 in would be half of a 1/32 in coat.
-_SLACK = {"length": Quantity.of(Fraction(1, 64), "in").amount, "pressure": Quantity.of(1, "psi").amount}
-_DEGREE = Quantity.of(1, "F apart").amount
+# Beyond this two figures in different units are never one: half of what a rule or a gauge is read to. Of the other
+# dimensions no conversion is taken for exact.
+_MOST_SLACK = {
+    "length": Quantity.of(Fraction(1, 64), "in").amount,
+    "pressure": Quantity.of("0.05", "psi").amount,
+    "temperature": Quantity.of("0.1", "F apart").amount,
+    "temperature_difference": Quantity.of("0.1", "F apart").amount,
+}
+_WIND = ("psf", Quantity.of("0.05", "psf").amount)
+# For a small limit the slack shrinks to a sixteenth of it: 1/64 in would be half of a 1/32 in coat.
+_SHARE = Fraction(1, 16)
+# What is left over where floating-point results are compared.
+_NOISE = Fraction(1, 10**9)
+_TYPED = re.compile(r"[-+]?[\d,]*\d(?:\.(\d+))?\s*[^\d\s./-]\D*[23]?")
 
 
 def equal(value: object, limit: object) -> bool:
-    """Whether two values are equal within conversion rounding; TypeError for a quantity and a non-quantity."""
+    """Whether two values are one within conversion rounding; TypeError for a quantity and a non-quantity."""
     if value == limit or not isinstance(value, Quantity):
         return value == limit
     if not isinstance(limit, Quantity):
         raise TypeError(f"cannot compare {value.dimension} with {limit!r}")
-    return abs((value - limit).amount) < find_slack(limit)
+    apart = abs((value - limit).amount)
+    return apart <= abs(limit.amount) * _NOISE or apart <= find_slack(value, limit)
 
 
-def find_slack(limit: Quantity) -> Fraction:
-    """How far a value may lie from the limit, in base units, and still count as on it."""
-    if limit.dimension in ("temperature", "temperature_difference"):
-        return _DEGREE
-    return min(_SLACK.get(limit.dimension, Fraction(0)), abs(limit.amount) / 16)
+def find_slack(value: Quantity, limit: Quantity) -> Fraction:
+    """How far a value may lie from the limit, in base units, and still count as on it.
+
+    It is what rounding makes of a conversion: half a unit of the last digit typed. Two figures in one unit have none.
+    """
+    if value.unit == limit.unit:
+        return Fraction(0)
+    most = _WIND[1] if _WIND[0] in (value.unit, limit.unit) else _MOST_SLACK.get(limit.dimension, Fraction(0))
+    if limit.dimension != "temperature":
+        most = min(most, abs(limit.amount) * _SHARE)
+    return min(most, max(_half_digit(value), _half_digit(limit)))
+
+
+def _half_digit(quantity: Quantity) -> Fraction:
+    """Half a unit of the last digit of a figure as typed, in base units; none for a fraction or a result."""
+    typed = _TYPED.fullmatch(quantity.text)
+    if not typed:
+        return Fraction(0)
+    return UNITS[quantity.unit].factor / (2 * Fraction(10) ** len(typed[1] or ""))
 
 
 def less(value: "Ordered", limit: "Ordered") -> bool:

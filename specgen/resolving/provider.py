@@ -3,7 +3,7 @@
 import dataclasses
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, UnknownName, bind_path, dotted_path
@@ -29,8 +29,7 @@ GROUPS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Argument:
+class Argument(NamedTuple):
     """An argument of `calc NAME key=value`."""
 
     name: str  # the key

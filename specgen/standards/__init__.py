@@ -51,6 +51,7 @@ def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> 
         tools=typed["tools"],
         forms=typed["forms"],
         references=typed["references"],
+        faults=typed["faults"],
         editions=typed["code_editions"],
     )
 

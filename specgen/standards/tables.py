@@ -4,9 +4,10 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from specgen.model.field import Schema
+from specgen.model.finding import Severity
 from specgen.model.source import Kind as SourceKind
 from specgen.model.source import Source
-from specgen.model.standard import Criterion, Reference, Sentence, Step, Tool
+from specgen.model.standard import Criterion, Fault, Reference, Sentence, Step, Tool
 from specgen.quantities.comparison import Sense
 from specgen.quantities.units import UNITS
 from specgen.standards.limits import check_limit_field, make_limit
@@ -18,6 +19,7 @@ from specgen.standards.shapes import (
     PATH,
     TEMPLATE,
     TEXT,
+    YES_NO,
     Shape,
     choice_of,
     list_of,
@@ -33,6 +35,7 @@ COUNTED = ("", "%", "month", "year", "years", "stories", "gloss units")
 _POINTS = ("H", "W", "R", "E")
 # A range would be a pair, and a row holds one figure: its two ends are two rows.
 _SENSES = {sense.value: sense for sense in (Sense.AT_LEAST, Sense.AT_MOST, Sense.EXACTLY)}
+_SEVERITIES = {word.value: word for word in (Severity.STOP, Severity.CAUTION)}
 _SOURCES = {word: SourceKind[word.upper()] for word in ("published", "practice", "memory", "computed")}
 
 
@@ -54,15 +57,26 @@ def _make_step(name: str, row: dict[str, Any]) -> Step:
     return Step(name=name, sentences=row.pop("work"), **row)
 
 
-def _make_sentence(say: str, when: str = "") -> Sentence:
-    return Sentence(text=say, when=when)
+def _make_sentence(say: str, when: str = "", faults: bool = False) -> Sentence:
+    return Sentence(text=say, when=when, faults=faults)
+
+
+def _check_fault(name: str, row: dict[str, str], schema: Schema) -> None:
+    check_choice(name, find_field(("walls", "*", "substrate", "condition"), schema))
+
+
+def _make_edition(name: str, row: dict[str, Any]) -> dict[str, Any]:
+    for part in ("eifs", "inspection"):
+        if f"{part}_section" in row and f"{part}_source" not in row:
+            raise Wrong(f"the key {part}_source is missing", "name the row of the text it was read in, or of memory")
+    return row
 
 
 def _check_edition(name: str, row: dict[str, str], schema: Schema) -> None:
     check_choice(name, find_field(("code", "edition"), schema))
 
 
-_SENTENCE = text_or("say", TEMPLATE, Shape({"say": TEMPLATE, "when": CONDITION}), _make_sentence)
+_SENTENCE = text_or("say", TEMPLATE, Shape({"say": TEMPLATE, "when": CONDITION}, {"faults": YES_NO}), _make_sentence)
 
 # In the order in which they are read: a row refers to rows of files before its own, and by name to those of any.
 TABLES = {
@@ -113,12 +127,25 @@ TABLES = {
         Shape({"title": TEXT, "source": row_in("sources")}, {"when": CONDITION}),
         lambda name, row: Reference(name=name, **row),
     ),
+    "faults": Table(
+        Shape({"severity": one_of(_SEVERITIES), "mend": TEXT}),
+        lambda name, row: Fault(name=name, **row),
+        _check_fault,
+    ),
     "code_editions": Table(
         Shape(
-            {},
-            {"inspection_section": TEXT, "eifs_section": TEXT, "wind_standard": choice_of("code.wind_standard")},
+            {"drainage_source": row_in("sources")},
+            {
+                "inspection_section": TEXT,
+                "inspection_source": row_in("sources"),
+                "eifs_section": TEXT,
+                "eifs_source": row_in("sources"),
+                "mcm_section": TEXT,
+                "hpl_section": TEXT,
+                "wind_standard": choice_of("code.wind_standard"),
+            },
         ),
-        lambda name, row: row,
+        _make_edition,
         _check_edition,
     ),
 }

@@ -6,7 +6,7 @@ from dataclasses import asdict
 from typing import Any
 
 from specgen.model.field import Field
-from specgen.model.finding import Finding, Judgment, OpenItem, Severity, Verdict
+from specgen.model.finding import Finding, Judgment, OpenItem, Severity, Verdict, WallJudgment
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.value_text import words
@@ -43,7 +43,7 @@ def report_to_data(
     if project is None or judgment is None:
         return data
     data["project"], data["purpose"] = project.get(("project", "name")), project.get(("package", "purpose"))
-    data["walls"] = [{"wall": mark, "verdict": str(verdict)} for mark, verdict in judgment.walls.items()]
+    data["walls"] = [{"wall": mark, "verdict": str(wall.verdict)} for mark, wall in judgment.walls.items()]
     data["counts"] = {str(s): len(judgment.of(s)) for s in Severity} | {
         "open": len(judgment.open_items),
         "not_judged": len(judgment.not_judged),
@@ -92,7 +92,7 @@ def format_report(project: Project, judgment: Judgment, severity: Severity | Non
     """The verdict of each wall, the findings, the open items, and the fields that would settle most clauses."""
     lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
     width = max(map(len, judgment.walls))
-    lines += [f"{mark:<{width}}  {_describe_wall(judgment, mark)}" for mark in judgment.walls]
+    lines += [f"{mark:<{width}}  {_describe_wall(wall)}" for mark, wall in judgment.walls.items()]
     for finding in choose_findings(judgment, severity):
         lines += _describe_finding(finding)
     if severity is None:
@@ -100,15 +100,15 @@ def format_report(project: Project, judgment: Judgment, severity: Severity | Non
     return "\n".join([*lines, "", _format_counts(judgment)]) + "\n"
 
 
-def _describe_wall(judgment: Judgment, wall: str) -> str:
-    """A wall's verdict, then the first missing fields that keep it open."""
-    verdict = judgment.walls[wall]
-    if verdict is not Verdict.NOT_YET_KNOWN:
-        return _SAID[verdict]
-    waiting = (n for n in judgment.not_judged if wall in n.walls and n.rule in judgment.undecided[wall])
-    paths = list(dict.fromkeys(need for clause in waiting for need in clause.needs))
-    more = len(paths) - MOST_WAITED_FOR
-    return f"{_SAID[verdict]}: waits for {', '.join(paths[:MOST_WAITED_FOR])}{f' and {more} more' if more > 0 else ''}"
+def _describe_wall(judgment: WallJudgment) -> str:
+    """A wall's verdict; while it is not known, the measures so far and the first few things it waits for."""
+    if judgment.verdict is not Verdict.NOT_YET_KNOWN:
+        return _SAID[judgment.verdict]
+    waits = (*judgment.documents, *judgment.fields)
+    more = len(waits) - MOST_WAITED_FOR
+    so_far = f"; so far {judgment.measures} measure{'' if judgment.measures == 1 else 's'}" if judgment.measures else ""
+    listed = ", ".join(waits[:MOST_WAITED_FOR]) + (f" and {more} more" if more > 0 else "")
+    return f"{_SAID[judgment.verdict]}{so_far}; waits for {listed}"
 
 
 def _describe_finding(finding: Finding) -> list[str]:

@@ -18,6 +18,8 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
             f"      {clause.say}",
             f"      basis: {basis}",
         ]
+        if clause.remedy != rule.remedy:
+            lines.append(f"      measure: {clause.remedy}")
     return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
 
 

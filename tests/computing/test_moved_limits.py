@@ -91,7 +91,9 @@ def moved(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Moved]:
     shutil.copytree(standards.FOLDER, folder, dirs_exist_ok=True)
     rows = (folder / "limits.yaml").read_text("utf-8")
     for name, (value, _) in MOVED.items():
-        rows, count = re.subn(rf"(?m)^({re.escape(name)}:\s*\{{value: )[^,]+", rf"\g<1>{value}", rows)
+        rows, count = re.subn(
+            rf"(?m)^({re.escape(name)}:\s*\{{value: )[^,]+(, value_si: [^,]+)?", rf"\g<1>{value}", rows
+        )
         assert count == 1, name
     (folder / "limits.yaml").write_text(rows, "utf-8")
     with pytest.MonkeyPatch.context() as patch:

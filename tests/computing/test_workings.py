@@ -3,7 +3,6 @@
 import ast
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 from types import CodeType
@@ -161,8 +160,8 @@ def of_project(resolver: Resolver) -> Iterator[Working]:
 def test_a_wrong_line_is_found() -> None:
     good = direct(computing.find("wet-film"), {"dft": "5 mil", "volume_solids": "65"})
     first, *rest = good.steps
-    wrong = replace(good, steps=(replace(first, value=first.value * 1.0001), *rest))
-    unknown = replace(good, steps=(replace(first, expression=first.expression + " + X"), *rest))
+    wrong = good._replace(steps=(first._replace(value=first.value * 1.0001), *rest))
+    unknown = good._replace(steps=(first._replace(expression=first.expression + " + X"), *rest))
     assert off_in_lines(good) == off_in_order(good) == []
     assert off_in_lines(wrong) == [first.substitution]
     assert off_in_order(wrong) == [first.expression, rest[0].expression]

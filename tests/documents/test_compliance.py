@@ -1,5 +1,6 @@
 """Tables of the compliance document: what the contract demands against what there is, and fire tests owed."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -68,19 +69,88 @@ def test_a_demand_of_the_contract_stands_beside_what_there_is(
     assert rows_of(tmp_path, given | {"contract": {"demands": demands}})["07 24 00 2.3.B"] == row
 
 
-# IBC, section 1402.5: walls of types I to IV that are higher than 40 ft; the mark a is that of its source.
+# International Building Code, 2603.5: foam plastic in walls of types I to IV, any height; type V owes no such test. The
+# mark behind a reason is that of its source.
 @pytest.mark.parametrize(
-    ("kind", "stories", "top", "due", "why"),
+    ("kind", "board", "due", "why"),
     [
-        ("IIB", 3, "30 ft", "yes", "3 stories, and not of type V; no report is listed"),
-        ("IIB", 1, "50 ft", "yes", "EIFS above 40 ft (12.2 m)[a], and not of type V; no report is listed"),
-        ("IIB", 1, "30 ft", "no", "one story, and no EIFS above 40 ft (12.2 m)[a]"),
-        ("VB", 3, "50 ft", "no", "construction of type VB"),
+        ("IIB", "eps", "yes", "foam plastic in an exterior wall of type IIB, {where}; no report is listed"),
+        ("VB", "eps", "no", "construction type VB is not type I to IV"),
+        ("IIB", "mineral_wool", "no", "the board is no foam plastic; {else}: ask the building official"),
     ],
 )
-def test_a_wall_owes_the_fire_propagation_test_by_its_type_and_height(
-    kind: str, stories: int, top: str, due: str, why: str, tmp_path: Path
+def test_a_wall_owes_its_fire_tests_by_type_and_board(
+    kind: str, board: str, due: str, why: str, tmp_path: Path
 ) -> None:
     code = {"model": "ibc", "edition": 2021, "construction_type": kind, "occupancy_groups": ["B"]}
-    change = {"code": code, "building": {"stories": stories, "eifs_top": top}}
-    assert rows_of(tmp_path, change)["Fire propagation, W1"] == ["NFPA 285", due, why]
+    change = {
+        "code": code,
+        "building": {"stories": 1, "eifs_top": "26 ft"},
+        "walls": {"W1": {"insulation": {"kind": board}}},
+        "elevations": {"E1": {"fire_separation": "60 ft"}, "E2": {"fire_separation": "48 ft"}},
+    }
+    rows = rows_of(tmp_path, change)
+    propagation = {
+        "where": "whatever its height; one story is free only with metal-faced foam and sprinklers",
+        "else": "a combustible weather barrier may still owe the test",
+    }
+    radiant = {
+        "where": "at any fire separation; a thin base coat is none of the coverings that free it; least fire "
+        "separation 48 ft (14.6 m)",
+        "else": "combustible coats may still owe the test",
+    }
+    for subject, standard, words in (
+        ("Fire propagation, W1", "NFPA 285", propagation),
+        ("Radiant heat, W1", "NFPA 268", radiant),
+    ):
+        assert unmarked(rows[subject]) == [standard, due, why.format(**words)]
+
+
+def unmarked(cells: list[str]) -> list[str]:
+    """Cells without the marks of their sources."""
+    return [re.sub(r"\[[a-z]+\]", "", cell) for cell in cells]
+
+
+def test_a_report_that_is_listed_stands_beside_the_test_it_is_of(tmp_path: Path) -> None:
+    change = {
+        "code": {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]},
+        "walls": {"W1": {"insulation": {"kind": "eps"}}},
+        "attachments": {"A4": {"kind": "test_report", "standard": "NFPA 268", "assembly": "W1"}},
+    }
+    rows = rows_of(tmp_path, change)
+    assert rows["Radiant heat, W1"][-1].endswith("; report A4")
+    assert rows["Fire propagation, W1"][-1].endswith("; no report is listed")
+
+
+def test_under_a_local_code_the_authority_is_asked_for_the_fire_class(tmp_path: Path) -> None:
+    rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}})
+    ask = "Ask the authority which fire class the wall needs."
+    assert rows["Fire class of the walls"] == ["Local code", "not read here", ask]
+    assert not any("NFPA" in cell for row in rows.values() for cell in row)
+
+
+def test_a_section_from_memory_says_so_on_the_page(tmp_path: Path) -> None:
+    # IBC 2018: EIFS by Chicago Title 14B, inspection from memory; IBC 2021: both read.
+    told = {}
+    for edition in (2018, 2021):
+        folder = tmp_path / str(edition)
+        folder.mkdir()
+        rows_of(folder, {"code": {"model": "ibc", "edition": edition}})
+        (made,) = (folder / "out").glob("D02*.txt")
+        told[edition] = made.read_text("utf-8")
+    assert "section 1407[a]" in told[2018] and "section 1705.16[b]" in told[2018]
+    assert "\n[b] from memory (section numbers of the International Building Code by edition)" in told[2018]
+    assert "section 1705.17[b]" in told[2021] and "from memory" not in told[2021]
+
+
+def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_path: Path) -> None:
+    change = {
+        "code": {
+            "jurisdiction": "City of Ashmoor",
+            "local_fasteners_required": "yes",
+            "local_fasteners_above": "24 ft",
+        },
+        "elevations": {"E1": {"width": "40 ft"}, "E2": {"local_fasteners_required": "no"}},
+    }
+    row = rows_of(tmp_path, change)["Fasteners asked for by local code"]
+    assert row == ["City of Ashmoor", "yes, above 24 ft (7.32 m)", "E2: no"]

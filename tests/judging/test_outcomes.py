@@ -14,6 +14,7 @@ from specgen.model.field import Field, dotted_path
 from specgen.model.field import Path as FieldPath
 from specgen.model.finding import Judgment, Severity, Verdict
 from specgen.model.project import Project
+from specgen.terminal.report import format_report
 from tests.judging.test_clauses import BY_CODE
 from tests.support import EXAMPLES, SMALL, case_of, merged, project_of, told_by
 
@@ -40,7 +41,7 @@ WHOLE: dict[str, Any] = merged(
         "site": {"altitude": "300 ft", "wind_speed": "115 mph", "exposure": "B"},
         "gloss_target": {"units": 60, "angle": 60, "tolerance": 5},
         "aesthetic_joint": {"depth": "1/2 in"},
-        "elevations": {"E1": {"reflecting_surface_near": "no", "fire_separation": "40 ft"}},
+        "elevations": {"E1": {"reflecting_surface_near": "no"}},
         "colors": {
             "C1": {
                 "lrv": 44,
@@ -85,6 +86,11 @@ WHOLE: dict[str, Any] = merged(
 )
 
 
+def verdicts(judgment: Judgment) -> dict[str, Verdict]:
+    """The verdict of each wall by its mark."""
+    return {mark: wall.verdict for mark, wall in judgment.walls.items()}
+
+
 @pytest.mark.parametrize(
     ("change", "verdict"),
     [
@@ -100,9 +106,9 @@ WHOLE: dict[str, Any] = merged(
         # Stops of other groups hold the package, not the wall.
         ({"smoothing": {"coats": 1}}, Verdict.YES),
         ({"gloss": {"dry_hours": 6}}, Verdict.YES),
-        # A stop beside a caution is a stop; an open clause beside either changes nothing.
+        # A stop beside a caution is a stop; an open clause beside a stop changes nothing, beside a caution it waits.
         ({"walls": {"W1": {"substrate": {"age_days": 20}, "base_coat": {"passes": 1}}}}, Verdict.NO),
-        ({"walls": {"W1": {"substrate": {"age_days": 20}, "insulation": {"aged": "drop"}}}}, Verdict.WITH_MEASURES),
+        ({"walls": {"W1": {"substrate": {"age_days": 20}, "insulation": {"aged": "drop"}}}}, Verdict.NOT_YET_KNOWN),
         ({"walls": {"W1": {"base_coat": {"passes": 1}, "insulation": {"aged": "drop"}}}}, Verdict.NO),
         # Groups that may decide but need not be judged: little of the base coat is known here.
         ({"walls": {"W1": {"base_coat": {"class": "PB"}, "mesh": "drop"}}}, Verdict.YES),
@@ -127,7 +133,7 @@ WHOLE: dict[str, Any] = merged(
 @pytest.mark.no_cover
 def test_a_wall_has_the_verdict_of_what_fired_and_what_waits(change: Any, verdict: Verdict, tmp_path: Path) -> None:
     judgment = case_of(tmp_path, change, WHOLE).judgment
-    assert judgment.walls == {"W1": verdict}, (judgment.deciding, judgment.undecided)
+    assert verdicts(judgment) == {"W1": verdict}, judgment.walls
 
 
 def test_a_finding_on_an_elevation_counts_for_its_own_wall_only(tmp_path: Path) -> None:
@@ -139,11 +145,10 @@ def test_a_finding_on_an_elevation_counts_for_its_own_wall_only(tmp_path: Path) 
                 "wall": "W2",
                 "grade_clearance": "9 in",
                 "reflecting_surface_near": "no",
-                "fire_separation": "40 ft",
             },
         },
     }
-    assert case_of(tmp_path, second, WHOLE).judgment.walls == {"W1": Verdict.NO, "W2": Verdict.YES}
+    assert verdicts(case_of(tmp_path, second, WHOLE).judgment) == {"W1": Verdict.NO, "W2": Verdict.YES}
 
 
 def test_a_fired_clause_is_one_finding_with_all_its_subjects(tmp_path: Path) -> None:
@@ -237,14 +242,57 @@ def test_a_stop_of_the_whole_project_decides_every_wall(tmp_path: Path) -> None:
         "elevations": {"E1": {"wall": "W1"}, "E2": WHOLE["elevations"]["E1"] | {"wall": "W2"}},
     }
     judgment = case_of(tmp_path, second, WHOLE).judgment
-    assert judgment.walls == {"W1": Verdict.NO, "W2": Verdict.NO}
-    assert judgment.deciding == {"W1": ("ATT-03a",), "W2": ("ATT-03a",)}
+    assert verdicts(judgment) == {"W1": Verdict.NO, "W2": Verdict.NO}
+    assert [wall.deciding for wall in judgment.walls.values()] == [("ATT-03a",), ("ATT-03a",)]
 
 
 def test_a_wall_that_waits_says_for_which_clauses(tmp_path: Path) -> None:
     judgment = case_of(tmp_path, {"walls": {"W1": {"insulation": {"aged": "drop"}}}}, WHOLE).judgment
-    assert judgment.undecided == {"W1": ("INS-03",)}
-    assert judgment.deciding == {"W1": ()}
+    (wall,) = judgment.walls.values()
+    assert (wall.undecided, wall.fields, wall.deciding) == (("INS-03",), ("walls.W1.insulation.aged",), ())
+
+
+# A barrier on sheathing whose bond report is owed in a submittal and not given; its base coat is known.
+SUBMITTED: dict[str, Any] = merged(
+    WHOLE,
+    {
+        "package": {"purpose": "mockup_submittal"},
+        "walls": {
+            "W1": {
+                "substrate": {"kind": "glass_mat_gypsum", "age_days": "drop", "condition": []},
+                "wrb": {"kind": "fluid_applied"},
+            }
+        },
+    },
+)
+
+
+def test_the_want_of_a_document_makes_no_wall_a_no_and_is_named(tmp_path: Path) -> None:
+    (wall,) = case_of(tmp_path, {}, SUBMITTED).judgment.walls.values()
+    assert wall.verdict is Verdict.NOT_YET_KNOWN
+    assert "ATT-07c" in wall.deciding
+    assert "bond report of the adhesive on the barrier" in wall.documents
+
+
+def test_a_stop_beside_the_want_of_a_document_is_a_no(tmp_path: Path) -> None:
+    change = {"walls": {"W1": {"wrb": {"kind": "building_wrap"}}}}
+    assert verdicts(case_of(tmp_path, change, SUBMITTED).judgment) == {"W1": Verdict.NO}
+
+
+def test_a_draft_may_leave_the_base_coat_open_and_a_submittal_waits_for_it(tmp_path: Path) -> None:
+    purposes = {"design_draft": (), "mockup_submittal": ("BAS-01",)}
+    for purpose, waits in purposes.items():
+        (wall,) = case_of(tmp_path, {"package": {"purpose": purpose}}, WHOLE).judgment.walls.values()
+        assert tuple(rule for rule in wall.undecided if rule == "BAS-01") == waits
+
+
+def test_a_measure_beside_what_is_open_is_counted_and_settles_nothing(tmp_path: Path) -> None:
+    change = {"walls": {"W1": {"substrate": {"age_days": 20}, "insulation": {"aged": "drop"}}}}
+    case = case_of(tmp_path, change, WHOLE)
+    (wall,) = case.judgment.walls.values()
+    assert (wall.verdict, wall.measures) == (Verdict.NOT_YET_KNOWN, 1)
+    report = format_report(case.project, case.judgment)
+    assert "W1  not yet known; so far 1 measure; waits for walls.W1.insulation.aged\n" in report
 
 
 def test_one_clause_may_fire_on_one_subject_pass_on_another_and_wait_for_a_third(tmp_path: Path) -> None:
@@ -318,7 +366,7 @@ def _owed(field: Field) -> bool:
 def is_paper(project: Project, path: FieldPath) -> bool:
     """Whether a value is a paper or a signature: its absence is what a clause may tell."""
     made = project.schema.field_at(path)
-    told = path[0] in ("attachments", "deviations") or path[:2] == ("package", "contractor_review")
+    told = path[0] in ("attachments", "deviations", "comments") or path[:2] == ("package", "contractor_review")
     return told or (made is not None and made.to == "attachments")
 
 
@@ -374,7 +422,7 @@ def thinned(draw: st.DrawFn) -> tuple[pipeline.JudgedProject, Project, set[Field
 
 def test_the_examples_fire_much_and_nothing() -> None:
     assert len(WHOLE_CASES["stops"].judgment.findings) > 20
-    walls = WHOLE_CASES["clean"].judgment.walls
+    walls = verdicts(WHOLE_CASES["clean"].judgment)
     assert walls
     assert set(walls.values()) == {Verdict.YES}
 
@@ -384,7 +432,7 @@ def test_the_examples_fire_much_and_nothing() -> None:
 def test_a_wall_never_gains_a_plain_yes_by_what_is_left_out(
     case: tuple[pipeline.JudgedProject, Project, set[FieldPath]],
 ) -> None:
-    whole, less = case[0].judgment.walls, judged(case[1]).walls
+    whole, less = verdicts(case[0].judgment), verdicts(judged(case[1]))
     assert [wall for wall, verdict in less.items() if verdict is Verdict.YES and whole[wall] is not Verdict.YES] == []
 
 

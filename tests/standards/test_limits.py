@@ -35,6 +35,13 @@ PUBLISHED = [
         "guide_eifs_p22",
         "UFGS 07 24 00 p. 22: 1/4 inch in 10 feet under a straightedge",
     ),
+    (
+        "old_coating.lead_year",
+        LEAST,
+        "1978",
+        "epa_lead",
+        "40 CFR 745.103 (2015): target housing means any housing constructed prior to 1978",
+    ),
     ("board.thickness_most", MOST, "4 in", "guide_eifs_p20", "UFGS 07 24 00 p. 20: insulation at most 4 inches thick"),
     (
         "board.thickness_for_joints",
@@ -52,7 +59,21 @@ PUBLISHED = [
     ),
     ("board.softens", MOST, "165 F", "trade_eps_heat", "trade column: EPS softens above about 165 F"),
     ("adhesive.cure", LEAST, "24 h", "guide_eifs_p26", "UFGS 07 24 00 p. 26: adhesive 24 hours before base coat"),
-    ("drainage.efficiency", LEAST, "90 %", "astm_e2273", "ASTM E2273 as named in trade text: 90 percent"),
+    ("board.flame_spread", MOST, "25 ", "ibc_foam_indexes", "IBC 2006, 2603.5.4: flame spread index of 25 or less"),
+    (
+        "board.smoke_developed",
+        MOST,
+        "450 ",
+        "ibc_foam_indexes",
+        "IBC 2006, 2603.5.4: smoke-developed index of 450 or less",
+    ),
+    (
+        "drainage.efficiency",
+        LEAST,
+        "90 %",
+        "drainage_efficiency",
+        "IBC 2021, 1407.4.1: average minimum drainage efficiency of 90 percent by ASTM E2273",
+    ),
     (
         "base_coat.dry_thickness_least",
         LEAST,
@@ -70,7 +91,7 @@ PUBLISHED = [
         "trade_columns",
         "trade association: heavy mesh at least 6 feet above the exposed level",
     ),
-    ("grade.clearance", LEAST, "6 in", "trade_columns", "trade association: 6 inches above finished grade"),
+    ("grade.clearance", LEAST, "6 in", "irc_grade", "IRC 2018, R703.9.2, item 8: not less than 6 inches (152 mm)"),
     (
         "joint.width_most",
         MOST,
@@ -171,13 +192,6 @@ PUBLISHED = [
     ("access.gap", MOST, "14 in", "osha_platform", "29 CFR 1926.451(b)(3): 14 inches"),
     ("inspector.years_on_system", LEAST, "2 years", "guide_eifs_p25", "UFGS 07 24 00 p. 25: 2 years on the system"),
     ("inspector.years", LEAST, "3 years", "guide_eifs_p25", "UFGS 07 24 00 p. 25: 3 years of EIFS inspection"),
-    (
-        "fire.separation",
-        LEAST,
-        "30 ft",
-        "city_radiant_heat",
-        "Chicago building code: radiant heat under 30 feet of separation",
-    ),
 ]
 
 
@@ -269,6 +283,7 @@ BOUNDS_ONLY = [
     "substrate.age",
     "substrate.wood_moisture",
     "substrate.plane",
+    "substrate.bond",
     "board.softens",
     "adhesive.cure",
     "base_coat.dry_thickness_least",
@@ -284,6 +299,11 @@ def test_a_maker_figure_is_that_of_a_field_of_the_coating_system() -> None:
             assert limit.bounds == limit.maker_figure
             assert fields[limit.maker_figure].home == "coating_system", limit.name
     assert [name for name, limit in ROWS.limits.items() if limit.bounds and not limit.maker_figure] == BOUNDS_ONLY
+
+
+def test_every_fault_of_a_substrate_says_how_it_is_mended() -> None:
+    assert set(ROWS.faults) == set(project_schema().fields["walls", "*", "substrate", "condition"].values)
+    assert len({fault.mend for fault in ROWS.faults.values()}) == len(ROWS.faults)
 
 
 def test_steps_name_known_points_and_forms() -> None:
@@ -371,9 +391,51 @@ def test_a_slip_in_a_template_would_be_found(text: str, fault: str) -> None:
     assert faults(text) == [fault]
 
 
-# Edition of the International Building Code, what moved, its section: 2006 and 2024 as read on commentary pages.
+# Edition of the International Building Code, its section on EIFS, on the inspection of EIFS, and whether each was read.
+# EIFS: 2009 by 780 CMR, 8th edition (1407 is MCM); 2015 by the contents of chapter 14 in the illustrated handbook;
+# 2018 by Chicago Title 14B (1406 is MCM, 1408 HPL); 2021 by the Virginia Construction Code, 1407; 2024 by engineers.
+# "EIFS was accepted into the International Building Code in 2008 for adoption into the 2009 code book": none before.
+# Inspection: 1704.12 by New York City, 2008 (on IBC 2003), and a commentary (2006); 1705.15 by a trade magazine (2012);
+# 1705.17 by IBC 2021, page 484. The others are from memory.
+SECTIONS = [
+    ("2003", None, None, "1704.12", True),
+    ("2006", None, None, "1704.12", True),
+    ("2009", "1408", True, "1704.14", False),
+    ("2012", "1408", False, "1705.15", True),
+    ("2015", "1408", True, "1705.16", False),
+    ("2018", "1407", True, "1705.16", False),
+    ("2021", "1407", True, "1705.17", True),
+    ("2024", "1407", True, "1705.17", False),
+]
+
+
+@pytest.mark.parametrize(("edition", "eifs", "eifs_read", "inspection", "inspection_read"), SECTIONS)
+def test_a_section_of_the_code_stands_where_it_was_read(
+    edition: str, eifs: str | None, eifs_read: bool | None, inspection: str, inspection_read: bool
+) -> None:
+    row = ROWS.editions[edition]
+    assert (row.get("eifs_section"), row["inspection_section"]) == (eifs, inspection)
+    kinds = {True: Kind.PUBLISHED, False: Kind.MEMORY}
+    assert row["inspection_source"].kind is kinds[inspection_read]
+    assert eifs_read is None or row["eifs_source"].kind is kinds[eifs_read]
+
+
+# Metal composite materials and high-pressure laminates: 1407 in 780 CMR (2009) and the handbook of 2015, 1406 and 1408
+# in Chicago Title 14B (2018) and SBC 201 (2021); the laminates of 2009 to 2015, and 2024, from memory.
 @pytest.mark.parametrize(
-    ("edition", "key", "section"), [("2006", "inspection_section", "1704.12"), ("2024", "eifs_section", "1407")]
+    ("edition", "mcm", "hpl"),
+    [
+        ("2006", None, None),
+        ("2009", "1407", "1409"),
+        ("2012", "1407", "1409"),
+        ("2015", "1407", "1409"),
+        ("2018", "1406", "1408"),
+        ("2021", "1406", "1408"),
+        ("2024", "1406", "1408"),
+    ],
 )
-def test_a_section_of_the_code_stands_where_it_was_read(edition: str, key: str, section: str) -> None:
-    assert ROWS.editions[edition][key] == section
+def test_the_sections_beside_that_on_eifs_are_those_of_other_claddings(
+    edition: str, mcm: str | None, hpl: str | None
+) -> None:
+    row = ROWS.editions[edition]
+    assert (row.get("mcm_section"), row.get("hpl_section")) == (mcm, hpl)

@@ -1,6 +1,5 @@
 """Coating for an area: all coats as supplied, the reserve, the water and the whole pails beside it."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
@@ -80,7 +79,7 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The primer or the gloss of a project for the net area of its elevations; the faces of joints are not in it."""
     gross, openings = measure_areas(root_of(coat))
     working = coating_quantity(CoatingInputs.from_project(coat, ask, area=gross, openings=openings))
-    return replace(working, notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
+    return working._replace(notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
 
 
 PROVIDER = provide(

@@ -1,6 +1,5 @@
 """Area that can be given its two gloss coats in one day: the second follows when the first is dry to touch."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, provide
@@ -65,7 +64,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     crew, rate = _slowest(project)
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
     inputs = DayInputs.from_project(elevation, ask, rate=rate, touch_dry=touch_dry, hours=None)
-    output = replace(inputs.row("rate"), origin=dotted_field(crew, "rates.gloss"))
+    output = inputs.row("rate")._replace(origin=dotted_field(crew, "rates.gloss"))
     working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
     known = working.known
     working.step("H", "hours of the day", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
@@ -75,7 +74,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     if project.gloss.coats != 2:
         told.append(f"The sum is for two coats; this project has {project.gloss.coats}.")
     day = _add_day(working, inputs.system)
-    return replace(day, notes=(*day.notes, *told))
+    return day._replace(notes=(*day.notes, *told))
 
 
 def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:

@@ -1,6 +1,5 @@
 """Wet film that dries to the film wanted, as it is read with a comb while spraying."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
@@ -34,7 +33,7 @@ def wet_film(inputs: WetFilmInputs) -> Working:
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     working = wet_film(WetFilmInputs.from_project(coat, ask))
-    return replace(working, notes=(*working.notes, _coats.MOST_WATER))
+    return working._replace(notes=(*working.notes, _coats.MOST_WATER))
 
 
 PROVIDER = provide(

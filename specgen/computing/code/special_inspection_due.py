@@ -1,13 +1,12 @@
 """Whether code asks for special inspection of the EIFS."""
 
-from specgen.model.absence import Absent
+from specgen.computing.substrates import SHEETS, is_masonry
+from specgen.model.absence import Absent, all_known, any_known
 from specgen.model.typed_views import Description, Wall
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
 from specgen.standards import find_source
 
-MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
-SHEETS = {"glass_mat_gypsum", "cement_board", "plywood", "osb", "paper_faced_gypsum"}
 IBC = find_source("ibc_inspection_due")
 
 
@@ -33,14 +32,15 @@ def for_project(project: Description, ask: Ask) -> Lookup:
 
 def _why(wall: Wall) -> str:
     """Why a wall needs it; empty where it does not."""
-    kind = wall.substrate.kind
-    if kind in SHEETS and wall.wrb.kind == "fluid_applied":
+    if wall.substrate.kind in SHEETS and wall.wrb.kind == "fluid_applied":
         return "a weather barrier coating lies on the sheathing"
-    if kind in MASONRY:
-        return ""
-    if wall.drainage.kind == "none" or wall.wrb.kind == "none":
+    if all_known(lambda: not is_masonry(wall), lambda: _is_undrained(wall)):
         return "the EIFS is not drained over a weather barrier"
     return ""
+
+
+def _is_undrained(wall: Wall) -> bool:
+    return any_known(lambda: wall.drainage.kind == "none", lambda: wall.wrb.kind == "none")
 
 
 PROVIDER = Provider(

@@ -1,14 +1,15 @@
 """Whether code asks for a drained wall."""
 
-from specgen.model.typed_views import Wall, root_of
+from specgen.computing.substrates import is_masonry
+from specgen.model.absence import any_known, if_given
+from specgen.model.source import Source
+from specgen.model.typed_views import Description, Wall, root_of
 from specgen.model.working import Lookup
 from specgen.resolving.provider import Ask, Provider
-from specgen.standards import find_source
+from specgen.standards import find_source, load_standards
 
-MASONRY = {"concrete", "concrete_masonry", "existing_brick"}
 RESIDENTIAL = {"R-1", "R-2", "R-3", "R-4"}
-IBC = find_source("ibc_1407").quote("drainage on framed walls of type V, groups R-1 to R-4")
-IRC = find_source("irc_r703").quote("drainage over all but concrete and masonry")
+IRC = find_source("irc_drainage").quote("drainage over all but concrete and masonry")
 
 
 def for_wall(wall: Wall, ask: Ask) -> Lookup:
@@ -16,21 +17,36 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
     project = root_of(wall)
     model = project.code.model
     if model == "irc":
-        masonry = wall.substrate.kind in MASONRY
+        masonry = is_masonry(wall)
         why = "the wall is concrete or masonry" if masonry else "the wall is neither concrete nor masonry"
         return Lookup("drainage-due", not masonry, why, (IRC,))
     if model == "other":
         return Lookup("drainage-due", False, "the local code is no model code read here: ask the building official", ())
-    if wall.framing.kind == "none":
-        return Lookup("drainage-due", False, "the wall is not framed", (IBC,))
+    due, why = _by_building_code(wall, project)
+    return Lookup("drainage-due", due, why, (_section_on_drainage(project),))
+
+
+def _by_building_code(wall: Wall, project: Description) -> tuple[bool, str]:
+    """Whether the International Building Code asks for drainage, and why."""
+    if any_known(lambda: wall.framing.kind == "none", lambda: _is_painted_masonry(wall)):
+        return False, "the wall is not framed"
     if project.code.construction_type not in ("VA", "VB"):
-        return Lookup(
-            "drainage-due", False, f"construction type {project.code.construction_type} is not type V", (IBC,)
-        )
+        return False, f"construction type {project.code.construction_type} is not type V"
     groups = sorted(RESIDENTIAL.intersection(project.code.occupancy_groups))
     if groups:
-        return Lookup("drainage-due", True, f"framed wall of type V, group {', '.join(groups)}", (IBC,))
-    return Lookup("drainage-due", False, "no group from R-1 to R-4", (IBC,))
+        return True, f"framed wall of type V, group {', '.join(groups)}"
+    return False, "no group from R-1 to R-4"
+
+
+def _is_painted_masonry(wall: Wall) -> bool:
+    return wall.substrate.kind == "existing_coated" and is_masonry(wall)
+
+
+def _section_on_drainage(project: Description) -> Source:
+    """The section of the adopted edition; that of the newest one read where no edition is given."""
+    edition = load_standards().editions.get(str(if_given(lambda: project.code.edition)))
+    source: Source = edition["drainage_source"] if edition else find_source("ibc_drainage")
+    return source.quote("drainage on framed walls of type V, groups R-1 to R-4")
 
 
 PROVIDER = Provider(
@@ -38,6 +54,7 @@ PROVIDER = Provider(
     title="Drained wall due",
     each=("walls",),
     compute=for_wall,
+    # A painted wall is also asked what is below; that is no field of any other wall, and none it could lack.
     reads=(
         "code.model",
         "code.construction_type",

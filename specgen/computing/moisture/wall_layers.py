@@ -1,7 +1,7 @@
 """R-value of a wall, and temperature and vapor pressure between its layers in one steady winter month."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.computing.moisture._condensing import add_condensate, find_wet_planes
 from specgen.computing.moisture._saturation import SOURCE as SATURATION
@@ -37,8 +37,7 @@ NOTES = (
 DENSE_NOTE = "A layer of less than 0.01 perm counts as 0.01 perm."
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(NamedTuple):
     """One layer of a wall, with its R-value and permeance; `path` is that of the layer in a project."""
 
     name: str
@@ -47,8 +46,7 @@ class Layer:
     path: Path = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Inputs:
+class Inputs(NamedTuple):
     """Layers from inside to outside, permeance of the coating, and the coldest month.
 
     `low` and `high` are the mean daily ones of the month, `humidity` its mean in percent; `path` is that of the month

@@ -6,6 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _fire_tests as fire_tests
+from specgen.documents.views.workings import join_cells
 from specgen.model.absence import Absent
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code", "other": "Local code"}
@@ -16,11 +17,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     project = context.project
     model, year = project.get(("code", "model")), context.display(("code", "edition"))
     edition = context.standards.editions.get(str(project.get(("code", "edition"))), {}) if model == "ibc" else {}
-    inspection, name = edition.get("inspection_section", ""), code_name(context)
+    name = code_name(context)
     lines: list[tuple[Any, ...]] = [
         (
             "EIFS",
-            [name, *([] if model == "other" and year.open else [", ", year]), _section(edition.get("eifs_section"))],
+            [name, *([] if model == "other" and year.open else [", ", year]), *_section(edition, "eifs")],
             "applies" if model else DisplayValue("[open]", open=True),
             "",
         )
@@ -28,15 +29,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for mark in project.members[("walls",)]:
         lines.append((f"Drained wall, {mark}", name, *_answer(context, ("walls", mark), "drainage-due")))
     lines += fire_tests.rows(context)
-    lines.append(("Special inspection", [name, _section(inspection)], *_answer(context, (), "special-inspection-due")))
-    lines.append(
-        (
-            "Fasteners asked for by local code",
-            context.display(("code", "jurisdiction")),
-            context.display(("code", "local_fasteners_required")),
-            "",
-        )
-    )
+    inspected = _answer(context, (), "special-inspection-due")
+    lines.append(("Special inspection", [name, *_section(edition, "inspection")], *inspected))
+    lines.append(("Fasteners asked for by local code", context.display(("code", "jurisdiction")), *_fasteners(context)))
     return TableView(("Subject", "Code and section", "Due", "Why"), tuple(lines), (24, 30, 14, 32))
 
 
@@ -45,8 +40,21 @@ def code_name(context: DocumentContext) -> Any:
     return CODES.get(str(context.project.get(("code", "model")))) or context.display(("code", "model"))
 
 
-def _section(number: str | None) -> str:
-    return f", section {number}" if number else ""
+def _section(edition: dict[str, Any], part: str) -> list[Any]:
+    """The section of an edition on EIFS or on its inspection, with the mark of its source; nothing if it has none."""
+    number = edition.get(f"{part}_section")
+    return [", section ", DisplayValue(number, number, edition[f"{part}_source"])] if number else []
+
+
+def _fasteners(context: DocumentContext) -> tuple[Any, Any]:
+    """Whether local code wants fasteners and above which height, and the answers for single elevations."""
+    project, above = context.project, ("code", "local_fasteners_above")
+    due: list[Any] = [context.display(("code", "local_fasteners_required"))]
+    if project.get(above) is not None:
+        due += [", above ", context.display(above)]
+    paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
+    given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]
+    return due, join_cells(given)
 
 
 def _answer(context: DocumentContext, path: tuple[str, ...], name: str) -> tuple[Any, Any]:

@@ -2,7 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.model.finding import Verdict
+from specgen.model.finding import Verdict, WallJudgment
 from specgen.model.value_text import words
 
 _SAID = {
@@ -16,12 +16,20 @@ _SAID = {
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Wall, build-up, verdict, and the clauses that decide it."""
     lines = []
-    for mark, verdict in context.judgment.walls.items():
+    for mark, judged in context.judgment.walls.items():
         wall = ("walls", mark)
         parts = [context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
         board = context.project.get((*wall, "insulation", "kind"))
         build_up = ", ".join([*parts, words(board or "")]).strip(", ")
-        fired, waiting = context.judgment.deciding[mark], context.judgment.undecided[mark]
-        reasons = [", ".join(fired), f"waiting for data: {', '.join(waiting)}" if waiting else ""]
-        lines.append((mark, build_up, _SAID[verdict], "; ".join(filter(None, reasons)) or "no clause fired"))
+        lines.append((mark, build_up, _SAID[judged.verdict], _tell_reasons(judged) or "no clause fired"))
     return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(lines), (10, 36, 18, 36))
+
+
+def _tell_reasons(judged: WallJudgment) -> str:
+    """The clauses that fired, and what the wall waits for."""
+    reasons = (
+        ", ".join(judged.deciding),
+        f"waiting for documents: {', '.join(judged.documents)}" if judged.documents else "",
+        f"waiting for data: {', '.join(judged.undecided)}" if judged.undecided else "",
+    )
+    return "; ".join(filter(None, reasons))

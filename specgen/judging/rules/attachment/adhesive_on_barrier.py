@@ -46,5 +46,6 @@ RULE.clause(
     "Bond of this adhesive to this weather barrier is not shown.",
     when="package.purpose != design_draft and wall.attachment.method in adhesive and "
     "wall.wrb.kind in {fluid_applied, self_adhered_sheet} and wall.wrb.bond_report is not given",
+    document="bond report of the adhesive on the barrier",
     basis="astm_e2570_memory",
 )

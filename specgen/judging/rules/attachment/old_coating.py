@@ -17,14 +17,24 @@ fails ATT-05d at walls.W1.substrate.bond_report
     walls: {W1: {substrate: {kind: metal}}}
 fails ATT-05e at walls.W1.substrate.coating_removed
     walls: {W1: {substrate: {kind: existing_coated, coating_removed: no}}}
-fails ATT-05f at walls.W1.substrate.kind
+fails ATT-05f at walls.W1.substrate.bond_limit
+    walls: {W1: {substrate: {kind: existing_coated, coating_removed: no, bond_limit: 2 psi}}}
+fails ATT-05g at walls.W1.substrate.bond_result
+    walls: {W1: {substrate: {kind: metal, bond_result: 1 psi}, attachment: {safety_factor: 4}}}
+    elevations: {E1: {wall: W1, design_pressure_outward: 90 psf}}
+fails ATT-05h at walls.W1.substrate.bond_pulls
+    walls: {W1: {substrate: {kind: metal, bond_pulls: 3}}}
+    elevations: {E1: {wall: W1, width: 60 ft, height: 20 ft}}
+fails ATT-05i at walls.W1.substrate.kind
     walls: {W1: {substrate: {kind: metal}}}
 """
 
-from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
+from specgen.computing.old_surface import is_old_surface
+from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_signed
-from specgen.model.absence import all_known, if_given
+from specgen.model.absence import all_known, if_given, read_all
 from specgen.model.typed_views import Description, Substrate, Wall
+from specgen.quantities.comparison import less
 
 RULE = Rule(
     "ATT-05",
@@ -67,6 +77,7 @@ RULE.clause(
     STOP,
     "No signed bond report shows that the old surface holds.",
     at="wall.substrate.bond_report",
+    document="signed bond report of the old surface",
     basis="adhesion_tests_memory",
 )
 def no_signed_report(wall: Wall, project: Description) -> Violations:
@@ -86,6 +97,52 @@ RULE.clause(
 
 RULE.clause(
     "f",
+    STOP,
+    "The bond set for the old surface is {found}; the standard for the system asks for {wanted} minimum.",
+    when="(wall.substrate.kind in {metal, existing_brick} or wall.substrate.kind = existing_coated and "
+    "wall.substrate.coating_removed = no) and wall.substrate.bond_limit < limit",
+    limit="substrate.bond",
+    remedy="Set the minimum bond at or above that of the standard, or strip the surface, or fasten an overlay.",
+)
+
+
+@RULE.test(
+    "g",
+    STOP,
+    "The old surface held {found}; the wind on it times the factor of safety is {wanted}.",
+    at="wall.substrate.bond_result",
+    basis="computed",
+    remedy="Strip the surface, or fasten an overlay to the structure, and test again.",
+)
+def weaker_than_wind(wall: Wall, bond_demand: Computed) -> Violations:
+    """The old surface holds less than the wind pulls, times the factor of safety."""
+    if not is_old_surface(wall.substrate):
+        return
+    demand, result = read_all(bond_demand, lambda: wall.substrate.bond_result)
+    if demand is not None and less(result, demand.quantity):
+        yield violation(result, wanted=demand.rounded)
+
+
+@RULE.test(
+    "h",
+    CAUTION,
+    "{found} pull tests were made; {wanted} minimum stand for this surface.",
+    at="wall.substrate.bond_pulls",
+    limit="substrate.pulls",
+    remedy="Make the missing pull tests, spread over the wall, on each kind of surface.",
+)
+def few_pulls(wall: Wall, limit: int, bond_pulls: Computed) -> Violations:
+    """Fewer pull tests than the area of the old surface asks for."""
+    if not is_old_surface(wall.substrate):
+        return
+    made = wall.substrate.bond_pulls
+    wanted = limit if made < limit else round(bond_pulls().result)
+    if made < wanted:
+        yield violation(made, wanted=wanted)
+
+
+RULE.clause(
+    "i",
     CAUTION,
     "A glued wall is no stronger than its bond to bare metal: pull tests on the wall decide, confirm.",
     when="wall.substrate.kind = metal",

@@ -1,7 +1,7 @@
 """The substrate is cured, dry, sound and mended before a board is glued to it.
 
 Why: glue holds no better than the skin it is spread on. Fresh lime, dust, oil and salts keep it
-from the wall, and wet wood or open joints move behind the board.
+from the wall, and wet wood or open joints move behind the board. Each fault is mended in its own way.
 
 passes
     walls: {W1: {substrate: {kind: concrete, age_days: 28, condition: []}}}
@@ -18,17 +18,21 @@ fails ATT-06e at walls.W1.substrate.moisture
     walls: {W1: {substrate: {kind: plywood, moisture: 24}}}
 fails ATT-06g at walls.W1.substrate.condition
     walls: {W1: {substrate: {kind: cement_board, condition: [untreated_panel_joints]}}}
+fails ATT-06h at walls.W1.substrate.condition
+    walls: {W1: {substrate: {kind: existing_brick, condition: [damp, frost_damage]}}}
 """
 
-from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
-from specgen.model.absence import if_given
+from specgen.judging.choice_groups import BOARDS, WOOD
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
+from specgen.model.absence import all_known, if_given
+from specgen.model.finding import Severity
+from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, Wall
 
 RULE = Rule(
     "ATT-06",
     "Substrate cured, dry, sound and mended",
-    remedy="Concrete, masonry: cure, clean, neutralize. Brick: repoint, leveling coat, bond test. Wood: "
-    "dry, gap, treat edges. Boards: treat joints.",
+    remedy="Mend each fault in its own way, and glue no board before the wall is cured, dry, and sound.",
     steps="substrate",
     documents="D08 D11",
 )
@@ -39,23 +43,32 @@ RULE.clause(
     "The wall is {found} days old; {wanted} days are usual before a board is glued to it.",
     when="wall.substrate.kind in poured_or_laid and wall.substrate.age_days < limit",
     limit="substrate.age",
+    remedy="Let the wall cure, or show that the EIFS manufacturer accepts it younger.",
 )
 
-RULE.clause(
+
+@RULE.test(
     "b",
     CAUTION,
     "The wall needs preparing before a board is glued to it: {found}.",
-    when="wall.substrate.kind in poured_or_laid and wall.substrate.condition is not empty",
-    basis="memory",
+    at="wall.substrate.condition",
+    basis="practice",
 )
+def needs_preparing(wall: Wall, standards: Standards) -> Violations:
+    """The wall has a fault that is mended as part of the work."""
+    return _faults(wall, standards, CAUTION)
 
-RULE.clause(
+
+@RULE.test(
     "c",
     CAUTION,
     "Open joints in the brick must be repointed before a board is glued to it.",
-    when="wall.substrate.kind = existing_brick and wall.substrate.condition has open_joints",
+    at="wall.substrate.condition",
     basis="memory",
 )
+def brick_joints_open(wall: Wall, standards: Standards) -> Violations:
+    """The old brick has open joints."""
+    return _fault_of_kind(wall, standards, "open_joints", ("existing_brick",))
 
 
 @RULE.test(
@@ -64,6 +77,7 @@ RULE.clause(
     "No bond report shows that the brick face holds.",
     at="wall.substrate.bond_report",
     basis="memory",
+    remedy="Pull-test the brick face and add the signed report; level an uneven face with a coat first.",
 )
 def brick_unproved(wall: Wall, project: Description) -> Violations:
     """No paper shows that the brick face holds."""
@@ -79,20 +93,54 @@ RULE.clause(
     "The wood panels hold {found} % water; {wanted} % is the most.",
     when="wall.substrate.kind in wood and wall.substrate.moisture > limit",
     limit="substrate.wood_moisture",
+    remedy="Dry the panels, and read them again before they are covered.",
 )
 
-RULE.clause(
+
+@RULE.test(
     "f",
     CAUTION,
     "Edges and joints of the wood panels are untreated.",
-    when="wall.substrate.kind in wood and wall.substrate.condition has untreated_panel_joints",
+    at="wall.substrate.condition",
     basis="memory",
 )
+def wood_joints_untreated(wall: Wall, standards: Standards) -> Violations:
+    """The wood panels have untreated joints."""
+    return _fault_of_kind(wall, standards, "untreated_panel_joints", WOOD)
 
-RULE.clause(
-    "g",
-    CAUTION,
-    "Joints of the sheathing are untreated.",
-    when="wall.substrate.kind in boards and wall.substrate.condition has untreated_panel_joints",
-    basis="memory",
+
+@RULE.test("g", CAUTION, "Joints of the sheathing are untreated.", at="wall.substrate.condition", basis="memory")
+def board_joints_untreated(wall: Wall, standards: Standards) -> Violations:
+    """The sheathing boards have untreated joints."""
+    return _fault_of_kind(wall, standards, "untreated_panel_joints", BOARDS)
+
+
+@RULE.test(
+    "h",
+    STOP,
+    "No board may be glued to this wall until it is mended: {found}.",
+    at="wall.substrate.condition",
+    basis="practice",
 )
+def needs_mending_first(wall: Wall, standards: Standards) -> Violations:
+    """The wall has a fault from which glued boards may come off."""
+    return _faults(wall, standards, STOP)
+
+
+# Faults that a clause of their own tells on these substrates.
+_TOLD_APART = {"open_joints": ("existing_brick",), "untreated_panel_joints": (*WOOD, *BOARDS)}
+
+
+def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
+    """The faults of one severity, but for those that a clause of their own tells, each with its own remedy."""
+    old = wall.substrate
+    for name in old.condition:
+        fault = standards.faults[name]
+        if fault.severity is severity and not (name in _TOLD_APART and old.kind in _TOLD_APART[name]):
+            yield violation(name, remedy=fault.mend)
+
+
+def _fault_of_kind(wall: Wall, standards: Standards, name: str, kinds: tuple[str, ...]) -> Violations:
+    """One fault on substrates of some kinds."""
+    if all_known(lambda: wall.substrate.kind in kinds, lambda: name in wall.substrate.condition):
+        yield violation(tuple(wall.substrate.condition), remedy=standards.faults[name].mend)

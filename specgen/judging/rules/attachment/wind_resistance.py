@@ -62,6 +62,7 @@ def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Violations
     STOP,
     "The fasteners of the sheathing usually govern wind, and their schedule is not shown.",
     at="wall.substrate.fastener_schedule",
+    document="fastener schedule of the sheathing",
     basis="trade_columns",
 )
 def fasteners_not_shown(wall: Wall, project: Description) -> Violations:

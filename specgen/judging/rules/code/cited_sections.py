@@ -16,14 +16,20 @@ fails COD-01b at code.cited_inspection_section
     code: {model: ibc, edition: 2021, cited_inspection_section: "1704.12"}
 fails COD-01c at code.wind_standard
     code: {model: ibc, edition: 2018, wind_standard: asce_7_10}
+fails COD-01d at code.cited_eifs_section
+    code: {model: ibc, edition: 2018, cited_eifs_section: "1408"}
 """
 
 import re
+from typing import Any
 
-from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.judging.rule import CAUTION, NOTE, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
+
+# Sections beside that on EIFS, which are taken for it.
+NEIGHBORS = {"mcm_section": "metal composite materials", "hpl_section": "high-pressure laminates"}
 
 RULE = Rule(
     "COD-01",
@@ -39,11 +45,11 @@ RULE = Rule(
     CAUTION,
     "EIFS section {found} is cited; the adopted edition has {wanted}: confirm.",
     at="code.cited_eifs_section",
-    basis="ibc_drainage ibc_editions_memory",
+    basis="ibc_eifs_2009 ibc_eifs_2015 ibc_eifs_2018 ibc_eifs_2021 ibc_eifs_2024 ibc_editions_memory",
 )
 def other_eifs_section(project: Description, standards: Standards) -> Violations:
     """The EIFS section that is cited is none of the adopted edition; before it had one, none is right."""
-    yield from _miscited(project, standards, "cited_eifs_section", "eifs_section")
+    yield from _miscited(project, standards, "eifs")
 
 
 @RULE.test(
@@ -51,11 +57,11 @@ def other_eifs_section(project: Description, standards: Standards) -> Violations
     CAUTION,
     "Inspection section {found} is cited; the adopted edition has {wanted}: confirm.",
     at="code.cited_inspection_section",
-    basis="ibc_inspection ibc_editions_memory",
+    basis="ibc_inspection_2003 ibc_inspection ibc_inspection_2012 ibc_inspection_2021 ibc_editions_memory",
 )
 def other_inspection_section(project: Description, standards: Standards) -> Violations:
     """The inspection section that is cited is none of the adopted edition."""
-    yield from _miscited(project, standards, "cited_inspection_section", "inspection_section")
+    yield from _miscited(project, standards, "inspection")
 
 
 @RULE.test(
@@ -74,17 +80,41 @@ def other_wind_standard(project: Description, standards: Standards) -> Violation
         yield violation(project.code.wind_standard, wanted=wanted)
 
 
-def _miscited(project: Description, standards: Standards, field: str, key: str) -> Violations:
-    """The section cited, where the adopted edition has another one or none; nothing cited is nothing wrong."""
-    cited = project.code.get(field)
-    if cited is None or project.code.model != "ibc" or not _edition(project, standards):
+@RULE.test(
+    "d",
+    NOTE,
+    "Section {found} of the adopted edition covers {wanted}, not EIFS.",
+    at="code.cited_eifs_section",
+    basis="ibc_eifs_2009 ibc_eifs_2018 ibc_claddings_2021 ibc_editions_memory",
+)
+def neighbor_section(project: Description, standards: Standards) -> Violations:
+    """The section that is cited for EIFS covers another cladding."""
+    cited = project.code.get("cited_eifs_section")
+    if cited is None or project.code.model != "ibc":
         return
-    wanted = _edition(project, standards).get(key, "none")
-    if not re.search(rf"(?<![\d.]){re.escape(wanted)}(?!\d)", cited):
-        yield violation(cited, wanted=wanted)
+    edition = _edition(project, standards)
+    for key, cladding in NEIGHBORS.items():
+        if _cites(cited, edition.get(key)):
+            yield violation(cited, wanted=cladding)
 
 
-def _edition(project: Description, standards: Standards) -> dict[str, str]:
+def _miscited(project: Description, standards: Standards, part: str) -> Violations:
+    """The section cited, where the adopted edition has another one or none; nothing cited is nothing wrong."""
+    cited = project.code.get(f"cited_{part}_section")
+    if cited is None or project.code.model != "ibc":
+        return
+    edition = _edition(project, standards)
+    wanted, source = edition.get(f"{part}_section"), edition.get(f"{part}_source")
+    if edition and not _cites(cited, wanted):
+        yield violation(cited, wanted=wanted or "none", sources=(source,) if source else ())
+
+
+def _cites(text: str, section: str | None) -> bool:
+    """Whether a text names a section or a part of it, not a longer number."""
+    return section is not None and re.search(rf"(?<![\d.]){re.escape(section)}(?!\d)", text) is not None
+
+
+def _edition(project: Description, standards: Standards) -> dict[str, Any]:
     """What the adopted edition says; nothing where its row is not written yet."""
-    row: dict[str, str] = standards.editions.get(str(project.code.edition), {})
+    row: dict[str, Any] = standards.editions.get(str(project.code.edition), {})
     return row

@@ -29,10 +29,10 @@ RULE = Rule(
     STOP,
     "Code requires a drained wall here.",
     at="wall.drainage.kind",
-    basis="ibc_drainage",
+    basis="ibc_drainage ibc_drainage_memory irc_drainage",
     lift="never",
 )
 def undrained(wall: Wall, drainage_due: LookedUp) -> Violations:
     """Drainage is due and there is none."""
     if all_known(lambda: wall.drainage.kind == "none", lambda: drainage_due().result):
-        yield violation(wall.drainage.kind)
+        yield violation(wall.drainage.kind, sources=drainage_due().source)

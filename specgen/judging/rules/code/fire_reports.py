@@ -1,41 +1,48 @@
-"""Where the building is tall, or stands close to the next, fire reports of this very wall are at hand.
+"""Where foam stands in an exterior wall of types I to IV, fire reports of this very wall are at hand.
 
-Why: foam burns, and how fire climbs a wall hangs on board thickness, barrier and coats together. A report
-of another build-up is no report of this one.
+Why: foam burns, and how fire climbs a wall hangs on board thickness, barrier and coats together. The International
+Building Code asks for both tests whatever the height and the fire separation: the way out of a one-story building needs
+metal-faced foam and sprinklers, and no EIFS has metal over its foam. The 40 ft of the code belong to other claddings.
+Type V and the International Residential Code ask for neither test. Under a local code the authority says which fire
+class the wall needs; its answer stands under `code.local_amendments`, its topic naming fire. A report of another
+build-up is no report of this one.
 
 passes
     package: {purpose: mockup_submittal}
-    code: {construction_type: IIB}
-    building: {stories: 4, eifs_top: 50 ft}
-    elevations: {E1: {fire_separation: 12 ft}}
+    code: {model: ibc, construction_type: IIB}
+    walls: {W1: {insulation: {kind: eps}}}
     attachments:
       A1: {kind: test_report, standard: NFPA 285, assembly: W1}
       A2: {kind: test_report, standard: NFPA 268, assembly: W1}
-fails COD-03a at building.stories
+passes
     package: {purpose: mockup_submittal}
-    code: {construction_type: IIB}
-    building: {stories: 4}
-fails COD-03b at building.eifs_top
+    code: {model: ibc, construction_type: VB}
+fails COD-03a at code.construction_type
     package: {purpose: mockup_submittal}
-    code: {construction_type: IIB}
-    building: {eifs_top: 50 ft}
-fails COD-03c at elevations.E1.fire_separation
+    code: {model: ibc, construction_type: IIB}
+    walls: {W1: {insulation: {kind: eps}}}
+    building: {stories: 1}
+fails COD-03c at code.construction_type
     package: {purpose: mockup_submittal}
-    elevations: {E1: {fire_separation: 12 ft}}
+    code: {model: ibc, construction_type: IIB}
+    walls: {W1: {insulation: {kind: eps}}}
+    elevations: {E1: {fire_separation: 60 ft}}
+fails COD-03d at code.model
+    code: {model: other}
 """
 
-from specgen.judging.fire_tests import PROPAGATION, RADIANT, may_not_burn, names_standard
-from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
+from specgen.judging.choice_groups import names
+from specgen.judging.fire_tests import PROPAGATION, RADIANT, names_standard
+from specgen.judging.rule import CAUTION, STOP, LookedUp, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented
-from specgen.model.absence import all_known
-from specgen.model.typed_views import Description, Elevation, Number, Wall
-from specgen.quantities.comparison import less, more
-from specgen.quantities.quantity import Quantity
+from specgen.model.absence import all_known, if_given
+from specgen.model.typed_views import Description, LocalAmendment, Wall
 
 RULE = Rule(
     "COD-03",
     "Fire reports of this very wall",
-    remedy="Report covering board thickness, weather barrier and coats, or engineer's extension.",
+    remedy="Report covering board thickness, weather barrier and coats, or engineer's extension; under a local code, "
+    "the authority's answer as a local amendment.",
     steps="site_conditions",
     documents="D02 D18",
 )
@@ -44,54 +51,48 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The building has {found} stories and no fire propagation report of this wall.",
+    "Foam in an exterior wall of type {found} needs a fire propagation report (NFPA 285) of this wall; none is listed.",
     each="walls",
-    at="building.stories",
-    limit="fire.stories",
+    at="code.construction_type",
+    document="fire propagation report of this wall",
+    basis="ibc_foam_walls",
 )
-def tall_without_report(wall: Wall, project: Description, limit: Number) -> Violations:
-    """The building has more than one story and no report shows how fire climbs this wall."""
-    if not is_draft(project) and all_known(
-        lambda: more(project.building.stories, limit),
-        lambda: may_not_burn(project),
-        lambda: not _reported(project, wall, PROPAGATION),
-    ):
-        yield violation(project.building.stories)
-
-
-@RULE.test(
-    "b",
-    STOP,
-    "EIFS reaches {found}, above {wanted}, and no fire propagation report of this wall is given.",
-    each="walls",
-    at="building.eifs_top",
-    limit="fire.top",
-)
-def high_without_report(wall: Wall, project: Description, limit: Quantity) -> Violations:
-    """EIFS reaches high up and no report shows how fire climbs this wall."""
-    if not is_draft(project) and all_known(
-        lambda: more(project.building.eifs_top, limit),
-        lambda: may_not_burn(project),
-        lambda: not _reported(project, wall, PROPAGATION),
-    ):
-        yield violation(project.building.eifs_top, wanted=limit)
+def no_propagation_report(wall: Wall, project: Description, fire_propagation_due: LookedUp) -> Violations:
+    """No report shows how fire climbs this wall."""
+    yield from _unreported(wall, project, fire_propagation_due, PROPAGATION)
 
 
 @RULE.test(
     "c",
     STOP,
-    "Fire separation is {found}; under {wanted} a radiant heat report is due and none is given.",
-    at="elevation.fire_separation",
-    limit="fire.separation",
-    lift="never",
+    "Foam in an exterior wall of type {found} needs a radiant heat report (NFPA 268) of this wall; none is listed.",
+    each="walls",
+    at="code.construction_type",
+    document="radiant heat report of this wall",
+    basis="ibc_foam_ignition_memory ibc_ignition",
 )
-def close_without_report(elevation: Elevation, project: Description, limit: Quantity) -> Violations:
-    """The next building is near and no report shows that its fire does not light this wall."""
-    if not is_draft(project) and all_known(
-        lambda: less(elevation.fire_separation, limit),
-        lambda: not _reported(project, elevation.wall, RADIANT),
-    ):
-        yield violation(elevation.fire_separation, wanted=limit)
+def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: LookedUp) -> Violations:
+    """No report shows that a fire next door does not light this wall."""
+    yield from _unreported(wall, project, radiant_heat_due, RADIANT)
+
+
+@RULE.test(
+    "d",
+    CAUTION,
+    "Under a local code, ask the authority which fire class the wall needs.",
+    at="code.model",
+    basis="practice",
+)
+def unknown_fire_class(project: Description) -> Violations:
+    """The wall is built under a local code, and nobody says what it asks of the wall in a fire."""
+    if project.code.model == "other" and not _tells_of_fire(project):
+        yield violation(project.code.model)
+
+
+def _unreported(wall: Wall, project: Description, due: LookedUp, standard: str) -> Violations:
+    """The type of construction, where a test is due and no paper by its standard is of this wall."""
+    if not is_draft(project) and all_known(lambda: due().result, lambda: not _reported(project, wall, standard)):
+        yield violation(project.code.construction_type)
 
 
 def _reported(project: Description, wall: Wall, standard: str) -> bool:
@@ -101,3 +102,13 @@ def _reported(project: Description, wall: Wall, standard: str) -> bool:
         lambda paper: names_standard(paper.standard, standard),
         lambda paper: paper.assembly == wall,
     )
+
+
+def _tells_of_fire(project: Description) -> bool:
+    """Whether a local amendment is on fire."""
+    amendments = project.code.local_amendments
+    return any(map(_is_on_fire, amendments if amendments.is_given() else ()))
+
+
+def _is_on_fire(amendment: LocalAmendment) -> bool:
+    return names(if_given(lambda: amendment.topic) or "", "fire")

@@ -57,7 +57,7 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "Flame spread of the board is {found}; {wanted} is the usual most: confirm.",
+    "The flame spread index of the board is {found}; maximum {wanted} in an exterior wall of types I to IV: confirm.",
     when="wall.insulation.kind = eps and wall.insulation.flame_spread > limit",
     limit="board.flame_spread",
 )
@@ -65,7 +65,7 @@ RULE.clause(
 RULE.clause(
     "e",
     CAUTION,
-    "Smoke developed by the board is {found}; {wanted} is the usual most: confirm.",
+    "The smoke-developed index of the board is {found}; maximum {wanted} in an exterior wall: confirm.",
     when="wall.insulation.kind = eps and wall.insulation.smoke_developed > limit",
     limit="board.smoke_developed",
 )

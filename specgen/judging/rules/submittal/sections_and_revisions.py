@@ -1,7 +1,8 @@
-"""The set cites sections there are, keeps a system together, and lists what changed.
+"""The set cites sections there are, keeps a system together, lists what changed, and answers every comment.
 
 Why: a reviewer files by section number and judges a system as a whole. Pieces that come one by one wait
-for each other, and a change that is not pointed out may be taken for an oversight.
+for each other, a change that is not pointed out may be taken for an oversight, and a comment left without
+an answer brings the set back.
 
 passes
     package: {revision: 1, changes: [E2 joint lines moved to jambs]}
@@ -21,11 +22,16 @@ fails SUB-07b at contract.items.I1.due_on
         I2: {section: 07 24 00, group: action, due_on: 2027-03-15}
 fails SUB-07c at package.changes
     package: {revision: 1, changes: []}
+fails SUB-07d at comments.C2.answer
+    package: {revision: 1}
+    comments:
+      C1: {text: Show the floor line joint, answer: Joint J2 added}
+      C2: {text: Name the sealant}
 """
 
 from functools import partial
 
-from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
 from specgen.model.absence import all_known, any_known
 from specgen.model.typed_views import Description, SpecificationSection, SubmittalItem
@@ -33,7 +39,7 @@ from specgen.quantities.comparison import equal
 
 RULE = Rule(
     "SUB-07",
-    "Section numbers, whole systems and listed changes",
+    "Section numbers, whole systems, listed changes and answered comments",
     remedy="Correct the numbers; send the system as one set; list the changes.",
     steps="site_conditions",
     documents="D01 D03",
@@ -80,6 +86,17 @@ def changes_not_listed(project: Description) -> Violations:
     """A later revision says nothing of what changed."""
     if project.package.revision > 0 and not project.package.changes:
         yield violation(project.package.revision)
+
+
+RULE.clause(
+    "d",
+    STOP,
+    "A comment of the last review has no answer.",
+    when="package.revision > 0 and comment.answer is not given",
+    basis="contract_review review_memory",
+    lift="never",
+    remedy="Answer each comment, and say where in the set the answer is found.",
+)
 
 
 def _numbered(section: SpecificationSection, cited: str) -> bool:

@@ -1,0 +1,38 @@
+"""Whether code asks for a radiant heat test of the wall, NFPA 268."""
+
+from specgen.computing.code._foam_walls import FireTest, look_up
+from specgen.model.typed_views import Wall
+from specgen.model.working import Lookup
+from specgen.resolving.provider import Ask, Provider
+from specgen.standards import find_source
+
+_IGNITION = find_source("ibc_ignition")
+
+TEST = FireTest(
+    name="radiant-heat-due",
+    where="at any fire separation; a thin base coat is none of the coverings that free it",
+    no_foam="the board is no foam plastic; combustible coats may still owe the test: ask the building official",
+    source=(
+        find_source("ibc_foam_ignition_memory").quote(
+            "NFPA 268 for foam plastic in exterior walls of types I to IV, save behind a thermal barrier, concrete, "
+            "masonry, metal, or stucco"
+        ),
+        _IGNITION,
+    ),
+    no_foam_source=(_IGNITION,),
+)
+
+
+def for_wall(wall: Wall, ask: Ask) -> Lookup:
+    """Yes where the wall must be tested by NFPA 268."""
+    return look_up(wall, TEST)
+
+
+PROVIDER = Provider(
+    name=TEST.name,
+    title="Radiant heat test due",
+    each=("walls",),
+    compute=for_wall,
+    reads=("code.model", "code.construction_type", "walls.*.insulation.kind"),
+    order=40,
+)

@@ -1,0 +1,88 @@
+"""An old coating is tested for lead and asbestos before anybody disturbs it.
+
+Why: washing, scraping, stripping and even pull tests set free what an old coating holds. Lead dust and
+asbestos fibers harm the crew, the people in the building and the ground below, and cannot be called back.
+
+passes
+    building: {built_year: 1964}
+    walls:
+      W1:
+        substrate: {kind: existing_coated, lead_tested: yes, lead_found: no, asbestos_tested: yes, asbestos_found: no}
+fails ATT-10a at walls.W1.substrate.lead_tested
+    building: {built_year: 1964}
+    walls: {W1: {substrate: {kind: existing_coated, lead_tested: no}}}
+fails ATT-10b at walls.W1.substrate.lead_tested
+    building: {built_year: 1995}
+    walls: {W1: {substrate: {kind: existing_coated, lead_tested: no}}}
+fails ATT-10c at walls.W1.substrate.asbestos_tested
+    walls: {W1: {substrate: {kind: existing_coated, asbestos_tested: no}}}
+fails ATT-10d at walls.W1.substrate.lead_found
+    walls: {W1: {substrate: {kind: existing_coated, lead_tested: yes, lead_found: yes}}}
+fails ATT-10e at walls.W1.substrate.asbestos_found
+    walls: {W1: {substrate: {kind: existing_coated, asbestos_tested: yes, asbestos_found: yes}}}
+"""
+
+from specgen.judging.rule import CAUTION, STOP, Rule
+
+RULE = Rule(
+    "ATT-10",
+    "Old coating tested for lead and asbestos",
+    remedy="Disturb nothing until a qualified person has sampled the coating and an accredited laboratory has "
+    "reported; federal, state, and local law and licensed professionals govern.",
+    steps="old_coating substrate",
+    documents="D05 D08",
+)
+
+RULE.clause(
+    "a",
+    STOP,
+    "The building is older than {wanted}, and nobody has tested its old coating for lead.",
+    when="wall.substrate.kind = existing_coated and wall.substrate.lead_tested = no and building.built_year < limit",
+    at="wall.substrate.lead_tested",
+    found="wall.substrate.lead_tested",
+    limit="old_coating.lead_year",
+    basis="osha_lead",
+    lift="never",
+)
+
+RULE.clause(
+    "b",
+    CAUTION,
+    "The old coating is not tested for lead; the building is of {wanted} or later, but industrial coatings held lead "
+    "for longer.",
+    when="wall.substrate.kind = existing_coated and wall.substrate.lead_tested = no and building.built_year >= limit",
+    at="wall.substrate.lead_tested",
+    found="wall.substrate.lead_tested",
+    limit="old_coating.lead_year",
+    basis="osha_lead",
+    remedy="Test the coating, or show by its records that it holds no lead, before it is disturbed.",
+)
+
+RULE.clause(
+    "c",
+    STOP,
+    "Nobody has tested the old coating and what it covers for asbestos.",
+    when="wall.substrate.kind = existing_coated and wall.substrate.asbestos_tested = no",
+    basis="osha_asbestos epa_asbestos",
+    lift="never",
+)
+
+RULE.clause(
+    "d",
+    CAUTION,
+    "The old coating holds lead.",
+    when="wall.substrate.kind = existing_coated and wall.substrate.lead_found = yes",
+    basis="osha_lead epa_lead",
+    remedy="Disturb it only under the written compliance plan of 29 CFR 1926.62, and with a certified firm where "
+    "40 CFR 745 or state law asks for one: wet methods, containment below, no dry sanding, no open flame.",
+)
+
+RULE.clause(
+    "e",
+    STOP,
+    "The old coating or what it covers holds asbestos.",
+    when="wall.substrate.kind = existing_coated and wall.substrate.asbestos_found = yes",
+    basis="osha_asbestos",
+    remedy="Have a licensed abatement contractor remove it, or a licensed professional design a way that leaves it "
+    "undisturbed, and submit that as a deviation.",
+)
