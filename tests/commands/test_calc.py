@@ -77,16 +77,22 @@ def test_an_answer_of_the_code_is_told_with_its_reason_and_as_data(tmp_path: Pat
 
 
 def test_figures_that_cannot_be_are_told_beside_the_member_they_belong_to(tmp_path: Path, capsys: Any) -> None:
-    coat = {"volume_solids": 65, "dry_film": "125 um", "transfer_efficiency": 50, "coats": 1, "max_water": 8}
-    written(tmp_path, {"format": 1, "primer": coat | {"reserve": 10, "pail": "20 L"}}, "coating.yaml")
-    opening = {"A": {"width": "2 m", "height": "3 m"}}
-    faces = {"E1": {"wall": "W1", "width": "1 m", "height": "2 m", "openings": opening}}
-    file = written(tmp_path, SMALL | {"elevations": faces, "coating_system": "coating.yaml"})
-    words = ("calc", "coating-quantity", "--from", str(file))
-    problem = "openings of 6 m² are more than the elevations of 2 m² (look at the sizes)"
-    assert run_main(capsys, *words).out.startswith(f"primer: {problem}\n\ngloss: waits for gloss.dry_film, ")
-    row = {"subject": "primer", "name": "coating-quantity", "result": None, "problems": [problem]}
+    file = written(tmp_path, SMALL | {"primer": {"cup": "zahn_4", "cup_least": "15 s", "cup_most": "30 s"}})
+    words = ("calc", "cup-viscosity", "--from", str(file))
+    problem = "15 s is outside the range of the cup Zahn No. 4 (its formula holds from 20 to 80 s)"
+    assert run_main(capsys, *words).out.startswith(f"primer: {problem}\n\ngloss: cup-viscosity\n")
+    row = {"subject": "primer", "name": "cup-viscosity", "result": None, "problems": [problem]}
     assert json.loads(run_main(capsys, *words, "--format", "json").out)["instances"][0] == row
+
+
+@pytest.mark.parametrize("name", ["elevation-area", "coating-quantity"])
+def test_no_sum_is_made_of_an_opening_larger_than_its_wall(name: str, tmp_path: Path, capsys: Any) -> None:
+    face = {"width": "9 ft", "height": "9 ft", "openings": {"A": {"width": "6 ft", "height": "10 ft"}}}
+    file = written(tmp_path, SMALL | {"elevations": {"E1": face}})
+    told = run_main(capsys, "calc", name, "--from", str(file))
+    assert (told.code, told.out) == (2, "")
+    assert told.err.count("\n") == 1
+    assert "elevations.E1.openings.A: the opening is 10 ft high, the wall is 9 ft high" in told.err
 
 
 @pytest.mark.parametrize(

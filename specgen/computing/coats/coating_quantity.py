@@ -7,11 +7,9 @@ from specgen.computing.coats._areas import READS, measure_areas
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Gloss, Primer, root_of
 from specgen.model.working import InputRow, Working
-from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
@@ -60,12 +58,6 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
 
 def _refuse(inputs: CoatingInputs) -> tuple[str, ...]:
     """What is said of the water; raises Refused for figures that have no sense."""
-    if inputs.openings is not None and inputs.openings > inputs.area:
-        openings, area = (
-            format_quantity(inputs.openings, inputs.openings.unit),
-            format_quantity(inputs.area, inputs.area.unit),
-        )
-        raise refuse(f"openings of {openings} are more than the elevations of {area}", "look at the sizes")
     _coats.require_loss(inputs.loss)
     _coats.require_whole_coats(inputs.coats)
     return _coats.tell_water(inputs.thinning, inputs.most_water)

@@ -1,6 +1,5 @@
 """Whether code asks for a fire propagation test of the wall, NFPA 285."""
 
-
 from specgen.computing.code._foam_walls import FireTest, look_up
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Wall, root_of

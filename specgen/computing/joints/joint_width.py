@@ -15,7 +15,9 @@ from specgen.standards import find_source
 
 SHEAR = Source(Kind.MEMORY, "ASTM C1472: shear and extension acting together, taken from the geometry of the bead")
 # Share of the width a class may extend and be compressed.
-CLASS_SOURCE = Source(Kind.MEMORY, "ASTM C920: share of the width that a class bears")
+BORNE = "share of the width that a class bears"
+CLASS_SOURCE = Source(Kind.MEMORY, f"ASTM C920: {BORNE}")
+READ_CLASSES = ("12.5", "25")
 CLASSES = {"12.5": (0.125, 0.125), "25": (0.25, 0.25), "35": (0.35, 0.35), "50": (0.5, 0.5), "100/50": (1.0, 0.5)}
 NOTES = (
     "This sum sizes the bead for movement. It is no structural design; movements of the building are the engineer's.",
@@ -111,9 +113,11 @@ def _class_rows(inputs: JointInputs) -> tuple[InputRow, ...]:
         raise refuse(f"movement class {inputs.movement_class!r} is not known", f"known: {', '.join(CLASSES)}")
     extend, compress = CLASSES[inputs.movement_class]
     origin = inputs.origin("movement_class")
+    read = inputs.movement_class in READ_CLASSES
+    source = find_source("guide_sealants_p6").quote(BORNE) if read else CLASS_SOURCE
     return (
-        InputRow("S_e", "extension the class bears", extend, "", origin, CLASS_SOURCE),
-        InputRow("S_c", "compression the class bears", compress, "", origin, CLASS_SOURCE),
+        InputRow("S_e", "extension the class bears", extend, "", origin, source),
+        InputRow("S_c", "compression the class bears", compress, "", origin, source),
     )
 
 

@@ -37,6 +37,13 @@ def test_the_band_takes_in_the_published_hose_figures(
     assert made.secondary_results == ("dP_l", "dP_h", "p_2")
 
 
+def test_the_formula_gives_nearly_twice_what_a_chart_does_and_says_so() -> None:
+    # An engineering reference page on hose friction, its chart: 30 cfm, 50 ft of 3/4 in, 90 psi: 0.4 psi.
+    made = lost(flow="30 cfm", length="50 ft", bore="3/4 in", inlet="90 psi")
+    assert made.result / 0.4 == pytest.approx(1.85, abs=0.005)
+    assert any("1.85 times" in note for note in made.notes)
+
+
 # By hand from the published form in its own units: 1.6e12 q^1.85 L / (d^5 P), kPa, m³/s, m, mm.
 @pytest.mark.parametrize(("bore", "millimeters", "psi"), [("1/4 in", 6.35, 15.19), ("3/8 in", 9.525, 2.00)])
 def test_the_formula_by_hand(bore: str, millimeters: float, psi: float) -> None:

@@ -13,6 +13,7 @@ from specgen import computing
 from specgen.computing.arguments import direct
 from specgen.computing.joints.joint_width import CLASSES
 from specgen.model.problem import Refused
+from specgen.model.source import Kind
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
 from tests.support import case_of
@@ -82,6 +83,53 @@ def test_the_two_sided_check_of_a_published_assignment(symbol: str, wanted: floa
     assert value(width(CORNELL), symbol) == pytest.approx(wanted, abs=apart or 1e-9), line
 
 
+# Cornell University, ARCH 262, sealant joint assignment, fall 2002: clay brick 20 ft wide, -10 to 85 F, moisture
+# 0.0002, drift and tolerance 1/8 in each, a sealant of 50 percent. It prints the formula and no answer: the width is
+# worked by hand from it, 2 (0.08208 + 0.048 + 0.125) + 0.125.
+CORNELL_2002 = {
+    "length": "20 ft",
+    "alpha": "3.6e-6 /F",
+    "movement_class": "50",
+    "tolerance": "1/8 in",
+    "temperature_range": "95 F",
+    "moisture_strain": "0.0002",
+    "structural_closing": "1/8 in",
+    "structural_opening": "1/8 in",
+}
+# Architectural Detailing, textbook, sealant joints (public reprint): 288 in of brick over 180 F, growth 0.06 in,
+# tolerance 1/8 in. Its sealant and its answer are not legible: worked by hand for classes 25 and 50.
+TEXTBOOK = {
+    "length": "288 in",
+    "alpha": "3.6e-6 /F",
+    "tolerance": "1/8 in",
+    "temperature_range": "180 F",
+    "structural_closing": "0.06 in",
+    "round_up": "none",
+}
+
+
+def test_another_year_of_the_assignment_worked_by_hand() -> None:
+    assert width(CORNELL_2002, round_up="none").result == pytest.approx(0.63516)
+    # The assignment asks for steps of 1/8 in.
+    assert width(CORNELL_2002, round_up="1/8 in").result == 3 / 4
+
+
+@pytest.mark.parametrize(("movement_class", "wanted"), [("25", 1.1115), ("50", 0.6182)])
+def test_the_joint_of_a_textbook_worked_by_hand(movement_class: str, wanted: float) -> None:
+    assert width(TEXTBOOK, movement_class=movement_class).result == pytest.approx(wanted, abs=5e-5)
+
+
+# UFGS 07920, page 6: class 12.5 and class 25 withstand that percentage of the width either way; the rest is recalled.
+@pytest.mark.parametrize(("movement_class", "percent"), [("12.5", 12.5), ("25", 25)])
+def test_the_classes_that_a_guide_specification_tells(movement_class: str, percent: float) -> None:
+    made = width(RANGE, movement_class=movement_class)
+    rows = {row.symbol: row for row in made.inputs if row.symbol in ("S_e", "S_c")}
+    assert {100 * row.value for row in rows.values()} == {percent}
+    assert {row.source.reference.partition(":")[0] for row in rows.values() if row.source} == {"UFGS 07920, page 6"}
+    recalled = next(row.source for row in width(RANGE, movement_class="50").inputs if row.symbol == "S_e")
+    assert recalled is not None and recalled.kind is Kind.MEMORY
+
+
 def test_a_joint_is_rounded_up_where_the_assignment_rounds_to_the_nearest() -> None:
     # The assignment prints 7/8 in, the nearest eighth; a joint narrower than its sum is too narrow.
     assert width(CORNELL).result == 15 / 16
@@ -92,7 +140,14 @@ def test_a_joint_is_rounded_up_where_the_assignment_rounds_to_the_nearest() -> N
 
 # Joint, class, strain as expansion over 100 F and moisture, spacing printed, its rounding, and where.
 SPACINGS = [
-    (Fraction(3, 8), "50", "0.0005", 208, 0.5, "specifier's blog, brick joint example: 17 ft 4 in"),
+    (
+        Fraction(3, 8),
+        "50",
+        "0.0005",
+        208,
+        0.5,
+        "public page of a specifier, brick joints: 0.0005 + 4e-6 x 100 F, 17 ft 4 in",
+    ),
     (Fraction(1, 2), "50", "0.0005", 278, 0.5, "BIA Technical Note 18A, S_e = w e / 0.09, from memory"),
 ]
 

@@ -41,7 +41,7 @@ RULE = Rule(
 
 # What is named and made for something else: letter, severity, method, what is said of it, where that stands.
 MISPLACED = (
-    ("a", CAUTION, "D7091", "D7091 reads film on metal, and this wall is none: confirm.", "astm_d7091_memory"),
+    ("a", CAUTION, "D7091", "D7091 reads film on metal, and this wall is none: confirm.", "astm_d7091"),
     (
         "b",
         CAUTION,

@@ -21,8 +21,9 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "SLT-08",
     "Sealing in fit weather, tooled dry and tested",
-    remedy="Dry concave tooling, {sealant.install_cold} to {sealant.install_hot}, one pull test per "
-    "{sealant.field_test_spacing} at first.",
+    remedy="Dry concave tooling, {sealant.install_cold} to {sealant.install_hot}; one pull test in each "
+    "{sealant.field_test_spacing} of the first {sealant.field_test_length}, then one in each "
+    "{sealant.field_test_later}.",
     steps="sealant",
     documents="D08 D11",
 )
