@@ -1,7 +1,5 @@
 """Whether code asks for a fire propagation test of the wall, NFPA 285."""
 
-from dataclasses import replace
-
 from specgen.computing.code._foam_walls import FireTest, look_up
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Wall, root_of
@@ -28,7 +26,7 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
     """Yes where the wall must be tested by NFPA 285; of a one-story building it says what would free it."""
     found = look_up(wall, TEST)
     if found.result and if_given(lambda: root_of(wall).building.stories) == 1:
-        return replace(found, why=f"{found.why}; one story is exempt only with metal-faced foam and sprinklers")
+        return found._replace(why=f"{found.why}; one story is exempt only with metal-faced foam and sprinklers")
     return found
 
 
