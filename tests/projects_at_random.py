@@ -34,6 +34,32 @@ def draw_project(seed: int) -> dict[str, Any]:
     return {"format": "1"} | made
 
 
+def thin_out(data: dict[str, Any], seed: int, share: float) -> dict[str, Any]:
+    """A project with a share of its fields, all members and what must be given among them.
+
+    It can be read if the whole can: no field makes another one wrong by being left away.
+    """
+    return _thin(data, SCHEMA.root, random.Random(seed), share)
+
+
+def _thin(data: Any, node: Node, chance: random.Random, share: float) -> Any:
+    if node.star is not None:
+        entries = ((mark, _thin(entry, node.star, chance, share)) for mark, entry in _entries(data))
+        return [entry for _, entry in entries] if isinstance(data, list) else dict(entries)
+    if node.field is not None or not isinstance(data, dict):
+        return data
+    kept = {}
+    for name, value in data.items():
+        child = node.children[name]
+        if child.field is None or child.path in LEFT_OUT or _is_needed(child.path) or chance.random() < share:
+            kept[name] = _thin(value, child, chance, share)
+    return kept
+
+
+def _entries(data: Any) -> list[tuple[Any, Any]]:
+    return list(data.items() if isinstance(data, dict) else enumerate(data or ()))
+
+
 def count_values(data: Any) -> int:
     """How many values plain data holds, an empty list or mapping being one."""
     if not data or not isinstance(data, dict | list):

@@ -33,7 +33,7 @@ class Inside(NamedTuple):
 INSIDE = (
     Inside("openings", "opening", "width", "x", "width"),
     Inside("openings", "opening", "height", "y", "height"),
-    Inside("floor_lines", "floor line", "height", "height", from_grade=True),
+    Inside("floor_lines", "floor line", "height", "height"),
     Inside("impact_zones", "impact zone", "height", "to", from_grade=True),
 )
 _LINES = {"vertical_lines": "width", "horizontal_lines": "height"}
@@ -65,9 +65,12 @@ def _find_outside(project: Project, face: Path) -> Iterator[Fault]:
 
 
 def _find_edge(project: Project, face: Path, row: Inside) -> Quantity | None:
-    """Where the elevation ends along a side, counted as the positions of a row are."""
+    """Where the elevation ends along a side, counted as the positions of a row are; None if that is not known."""
     edge: Quantity | None = project.values.get((*face, row.side))
-    return _add(edge, project.values.get((*face, "base_above_grade"))) if row.from_grade and edge is not None else edge
+    base: Quantity | None = project.values.get((*face, "base_above_grade"))
+    if edge is None or not row.from_grade:
+        return edge
+    return edge + base if base is not None else None
 
 
 def _add(one: Quantity | None, other: Quantity | None) -> Quantity | None:
@@ -80,12 +83,11 @@ def _tell_outside(
 ) -> tuple[str, str]:
     told, limit = tell_apart(end, edge)
     if row.from_grade:
-        message = f"the {row.noun} {'ends' if row.start == 'to' else 'lies'} {told} up, the wall ends {limit} up"
-        return message, "correct one of the two heights"
+        return f"the {row.noun} ends {told} above grade, the wall {limit}", "correct one of the two heights"
     wall = f"the wall is {limit} {_LONG[row.side]}"
     if start is None:
         return f"the {row.noun} is {told} {_LONG[row.side]}, {wall}", f"correct the {row.side} of one of the two"
-    verb = "begins" if size is None else "ends"
+    verb = "ends" if size is not None else "begins" if row.size else "lies"
     return f"the {row.noun} {verb} {told} {_FROM[row.side]}, {wall}", f"move it or correct its {row.side}"
 
 

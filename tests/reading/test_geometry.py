@@ -71,13 +71,13 @@ FAULTS = [
     (
         "floor_lines: {F2: {height: 26 ft}}",
         "floor_lines.F2",
-        "the floor line lies 26 ft up, the wall ends 25 ft up",
-        "correct one of the two heights",
+        "the floor line lies 26 ft up, the wall is 24 ft high",
+        "move it or correct its height",
     ),
     (
         "impact_zones: [{from: 0 ft, to: 26 ft, class: high}]",
         "impact_zones.0",
-        "the impact zone ends 26 ft up, the wall ends 25 ft up",
+        "the impact zone ends 26 ft above grade, the wall 25 ft",
         "correct one of the two heights",
     ),
     (
@@ -146,6 +146,12 @@ def test_a_wall_higher_than_the_eifs_of_the_building_is_told(
     (problem,) = refused(tmp_path, f"{head}elevations:\n  E1: {face}\n")
     assert (problem.path, problem.line) == (f"elevations.E1.{path}", 8)
     assert problem.message.startswith(message)
+
+
+def test_what_is_not_given_is_held_against_nothing(tmp_path: Path) -> None:
+    # A zone counts from the walking level: how far up the wall begins must be known.
+    face = {"height": "9 ft", "impact_zones": [{"from": "0 ft", "to": "10 ft"}], "openings": {"A": {"x": "40 ft"}}}
+    assert pipeline.read(written(tmp_path, merged(SMALL, {"elevations": {"E1": face}})))
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,9 @@ import pytest
 
 from specgen import pipeline
 from specgen.model.problem import Problem, Refused
+from specgen.reading.json_schema import json_schema
 from specgen.reading.schema import project_schema
+from specgen.terminal.field_page import field_page
 from tests.support import merged, written
 
 HEAD = """\
@@ -149,3 +151,12 @@ def test_a_record_is_told_in_its_file(tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, "records: [week.yaml]")
     assert (problem.file, problem.path, problem.line) == ("week.yaml", "log.0.gust", 4)
     assert problem.message == "3 m/s lies below 9 mph, the wind"
+
+
+def test_the_manual_and_the_schema_for_editors_tell_the_order() -> None:
+    schema = project_schema()
+    field = schema.fields["joints", "*", "install_high"]
+    assert "  order     not below install_low\n" in field_page(field)
+    joint = json_schema(schema)["properties"]["joints"]["anyOf"][0]["additionalProperties"]["anyOf"][0]
+    assert "; not below install_low; for example" in joint["properties"]["install_high"]["description"]
+    assert "not below" not in joint["properties"]["install_low"]["description"]
