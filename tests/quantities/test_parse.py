@@ -190,6 +190,8 @@ PINT = {
     "Btu/(h.ft2.F)": ("Btu/hour/foot**2/delta_degF", "W/m**2/kelvin", THERMAL),
     "mm2/s": ("mm**2/s", "m**2/s", EXACT),
     "deg": ("degree", "degree", EXACT),
+    "V": ("volt", "volt", EXACT),
+    "kV": ("kilovolt", "volt", EXACT),
     "s": ("s", "s", EXACT),
     "min": ("min", "s", EXACT),
     "h": ("hour", "s", EXACT),
