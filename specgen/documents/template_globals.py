@@ -37,6 +37,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
     names: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
     names |= {
         "limit": context.limit,
+        "computed": context.computed,
         "stops": context.judgment.of(Severity.STOP),
         "cautions": context.judgment.of(Severity.CAUTION),
         "notes": context.judgment.of(Severity.NOTE),

@@ -12,7 +12,7 @@ import pytest
 import yaml
 from jinja2 import nodes
 
-from specgen import standards
+from specgen import computing, standards
 from specgen.documents.composing import Composer
 from specgen.documents.steps import POINTS
 from specgen.model.source import Kind
@@ -343,10 +343,12 @@ def faults(text: str) -> list[str]:
     for call in tree.find_all(nodes.Call):
         if chain(call.node) == ("limit",):
             found += [f"limit {arg.value}" for arg in call.args if arg.value not in ROWS.limits]
+        if chain(call.node) == ("computed",):
+            found += [f"computed {arg.value}" for arg in call.args if arg.value not in computing.names()]
     inner = {id(node.node) for node in tree.find_all(nodes.Getattr)}
     for node in tree.find_all((nodes.Name, nodes.Getattr)):
         path = chain(node)
-        if id(node) in inner or not path or path in (("limit",), ("loop", "last")):
+        if id(node) in inner or not path or path in (("limit",), ("computed",), ("loop", "last")):
             continue
         if path[0] not in known:
             found.append(".".join(path))
@@ -368,6 +370,7 @@ def test_a_template_can_be_used_and_speaks_of_fields_and_limits_that_there_are(p
     ("text", "fault"),
     [
         ("{{ limit('no.such') }}", "limit no.such"),
+        ("{{ computed('no-such') }}", "computed no-such"),
         ("{{ wall.substrate.knd }}", "wall.substrate.knd"),
         ("{{ wal.substrate.kind }}", "wal.substrate.kind"),
         ("{% for color in colors %}{{ color.angels }}{% endfor %}", "color.angels"),

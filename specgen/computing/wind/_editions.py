@@ -69,11 +69,12 @@ OTHERS = {"asce_7_02": "ASCE 7-02", "asce_7_05": "ASCE 7-05"}
 
 def read_edition(text: str) -> str:
     """The edition that a key names; raises QuantityError, with what to do for one that is not computed."""
-    if text in EDITIONS:
-        return text
-    if text in OTHERS:
+    name = text.strip().lower().replace(" ", "_").replace("-", "_")
+    if name in EDITIONS:
+        return name
+    if name in OTHERS:
         raise QuantityError(
-            f"{OTHERS[text]} is not computed: its wind speeds are not those of the later editions",
+            f"{OTHERS[name]} is not computed: its wind speeds are not those of the later editions",
             "give the engineer's pressures as elevations.*.design_pressure_outward and design_pressure_inward",
         )
     raise QuantityError(f"{text!r} is no choice", f"one of {', '.join(EDITIONS)}")
