@@ -84,6 +84,7 @@ _SAID = {
     "open_cell": "open-cell",
     "eifs_to_eifs": "EIFS to EIFS",
 }
+_SAID |= {f"asce_7_{year}": f"ASCE 7-{year}" for year in ("02", "05", "10", "16", "22")}
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
 _MONTHS = [
     "January",

@@ -16,11 +16,13 @@ fails COD-01b at code.cited_inspection_section
     code: {model: ibc, edition: 2021, cited_inspection_section: "1704.12"}
 fails COD-01c at code.wind_standard
     code: {model: ibc, edition: 2018, wind_standard: asce_7_10}
+fails COD-01d at code.wind_standard
+    code: {model: ibc, edition: 2003, wind_standard: asce_7_02}
 """
 
 import re
 
-from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.judging.rule import CAUTION, NOTE, Rule, Violations, violation
 from specgen.model.absence import all_known
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
@@ -28,7 +30,7 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "COD-01",
     "Sections and standards of the adopted edition",
-    remedy="Cite the adopted edition.",
+    remedy="Cite the adopted edition; by a wind standard before ASCE 7-10 give the engineer's pressures.",
     steps="site_conditions",
     documents="D02 D03",
 )
@@ -72,6 +74,17 @@ def other_wind_standard(project: Description, standards: Standards) -> Violation
     wanted = _edition(project, standards).get("wind_standard", project.code.wind_standard)
     if project.code.wind_standard != wanted:
         yield violation(project.code.wind_standard, wanted=wanted)
+
+
+RULE.clause(
+    "d",
+    NOTE,
+    "Wind by {found} is not computed: the engineer gives the pressure on each elevation, outward and inward, at "
+    "allowable level.",
+    when="code.wind_standard in {asce_7_02, asce_7_05}",
+    wanted="",
+    basis="practice",
+)
 
 
 def _miscited(project: Description, standards: Standards, field: str, key: str) -> Violations:
