@@ -52,7 +52,7 @@ def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "Shade cloth is planned where a lift works: it hangs from the building, or there is none.",
+    "Shade cloth is planned where a lift works: hang the cloth from the building, or do without it.",
     at="means_of_access.kind",
     basis="practice",
     step="protection",

@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Planks on side brackets put the painter at the wall; the gun stays {wanted} off it.",
+    "Planks on side brackets put the painter at the wall; the gun stays at least {wanted} off it.",
     when="means_of_access.side_brackets_at_spray = yes",
     wanted="limit",
     limit="spray.distance",
