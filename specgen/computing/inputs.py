@@ -46,6 +46,7 @@ UNITS = {
     "thermal_resistance": ("R", "RSI"),
     "time": ("h", "h"),
     "viscosity": ("mm2/s", "mm2/s"),
+    "voltage": ("kV", "kV"),
     "volume": ("gal", "L"),
 }
 # Lengths by what they measure; a key takes any length for them.

@@ -65,7 +65,9 @@ def _gather_values(context: DocumentContext, provider: Provider) -> CalculationV
             value = context.resolve(member, provider.name)
         except Absent as absent:
             paths = dict.fromkeys((*context.resolve.missing(member, provider.name), absent.path))
-            waiting.append(Waiting(provider, member, tuple(paths)))
+            # What waits for fields that do not apply here is not asked for: no power line, no distance from it.
+            if any(map(context.project.applies, paths)):
+                waiting.append(Waiting(provider, member, tuple(paths)))
         except Refused as refused:
             waiting.append(Waiting(provider, member, (), "; ".join(p.message for p in refused.problems)))
         else:

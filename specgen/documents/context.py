@@ -70,6 +70,14 @@ class DocumentContext:
         field = self.project.schema.field_at(absent.path)
         return DisplayValue("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
 
+    def computed(self, name: str) -> DisplayValue:
+        """The value of a calculation for the project itself, with its source; open where a field it needs is absent."""
+        try:
+            working = self.resolve((), name)
+        except Absent as absent:
+            return self.describe_absence(absent)[0]
+        return DisplayValue(value_text(working.quantity, None, self.first), working.quantity, working.source[0])
+
     def limit(self, name: str) -> DisplayValue:
         """The figure in force of a row of the limits, with its source."""
         limit = self.standards.limits[name]

@@ -102,7 +102,7 @@ def _names_of_wall(context: DocumentContext, wall: str) -> dict[str, Any]:
     names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
     walls = names["walls"]
     assert isinstance(walls, Pages)
-    return names | {"wall": walls[wall], "limit": context.limit, "figure": context.figure}
+    return names | {"wall": walls[wall], "limit": context.limit, "figure": context.figure, "computed": context.computed}
 
 
 def _applies(when: str, context: DocumentContext, wall: str) -> bool:

@@ -38,6 +38,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
     names |= {
         "limit": context.limit,
         "figure": context.figure,
+        "computed": context.computed,
         "stops": context.judgment.of(Severity.STOP),
         "cautions": context.judgment.of(Severity.CAUTION),
         "notes": context.judgment.of(Severity.NOTE),

@@ -216,7 +216,7 @@ class Code(View):
     occupancy_groups: tuple[Literal["A-1", "A-2", "A-3", "A-4", "A-5", "B", "E", "F-1", "F-2", "H-1", "H-2", "H-3", "H-4", "H-5", "I-1", "I-2", "I-3", "I-4", "M", "R-1", "R-2", "R-3", "R-4", "S-1", "S-2", "U"], ...]
     cited_eifs_section: str
     cited_inspection_section: str
-    wind_standard: Literal["asce_7_05", "asce_7_10", "asce_7_16", "asce_7_22"]
+    wind_standard: Literal["asce_7_02", "asce_7_05", "asce_7_10", "asce_7_16", "asce_7_22"]
     required_r_value: Quantity
     voc_limit: Quantity
 
@@ -234,6 +234,8 @@ class Site(View):
     topographic_factor: Number
     surroundings: tuple[Literal["coastal_salt", "dust", "vehicles_below", "public_way_below", "neighbors_close", "power_lines"], ...]
     power_line_distance: Quantity
+    power_line_voltage: Quantity
+    power_line_insulated: bool
 
 class Building(View):
     mean_roof_height: Quantity
@@ -631,7 +633,7 @@ class Crew(View):
 
 class MeansOfAccess(View):
     elevation: Elevation
-    kind: Literal["frame_scaffold", "system_scaffold", "mast_climber", "suspended_platform", "scissor_lift", "boom_lift", "ground"]
+    kind: Literal["frame_scaffold", "system_scaffold", "mast_climber", "suspended_platform", "outrigger", "scissor_lift", "boom_lift", "ground"]
     face_gap: Quantity
     platform_width: Quantity
     front_guard: Literal["none", "guardrail", "personal_fall_arrest"]
@@ -641,10 +643,12 @@ class MeansOfAccess(View):
     tie_location: Literal["movement_joint", "opening", "field_of_wall", "none"]
     sheeted_design: Attachment
     side_brackets_at_spray: bool
+    fall_arrest: bool
 
 class Shading(View):
     elevation: Elevation
     kind: Literal["none", "natural", "shade_cloth", "tent"]
+    hung_from_building: bool
     heated: bool
     heater: Literal["indirect_vented", "direct_fired", "none"]
     ventilated: bool

@@ -87,6 +87,7 @@ _SAID = {
     "aac": "autoclaved aerated concrete",
     "iso_cup": "ISO flow cup",
 }
+_SAID |= {f"asce_7_{year}": f"ASCE 7-{year}" for year in ("02", "05", "10", "16", "22")}
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
 _SAID |= {f"iso_{n}": f"ISO {n} mm" for n in range(3, 7)}
 _MONTHS = [

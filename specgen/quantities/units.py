@@ -68,6 +68,8 @@ _ROWS: list[tuple[str, str, Fraction | int, str]] = [
     ("deg", "angle", 1, "both"),
     # Rise in 12 of run, as roofs and ledges are drawn.
     ("in 12", "slope", Fraction(1, 12), "both"),
+    ("V", "voltage", 1, "both"),
+    ("kV", "voltage", 1000, "both"),
     ("s", "time", 1, "both"),
     ("min", "time", 60, "both"),
     ("h", "time", 3600, "both"),
@@ -141,6 +143,8 @@ _OTHER_SPELLINGS = {
     "W/(m2.K)": ["W/m2K", "W/m2·K", "W/m²·K", "W/(m²K)", "W/m2.K", "W/m²K", "W/(m²·K)", "W/(m2K)"],
     "Btu/(h.ft2.F)": ["Btu/h.ft2.F", "Btu/(h·ft²·°F)"],
     "mm2/s": ["mm²/s", "cSt", "cst"],
+    "V": ["volt", "volts"],
+    "kV": ["kilovolt", "kilovolts"],
     "deg": ["°", "degree", "degrees"],
     "in 12": [":12"],
     "s": ["sec", "second", "seconds"],

@@ -22,6 +22,7 @@ GROUPS = {
     "coats": "Coats",
     "air": "Air",
     "wind": "Wind",
+    "site": "Site",
     "moisture": "Moisture",
     "time": "Time",
     "color": "Color",

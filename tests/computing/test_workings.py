@@ -45,6 +45,7 @@ UNITS = {
     "hose-loss": ("psi", "kPa"),
     "joint-depth": ("in", "mm"),
     "joint-width": ("in", "mm"),
+    "power-line-distance": ("ft", "m"),
     "saturation-pressure": ("Pa", "Pa"),
     "sealant-quantity": ("gal", "L"),
     "sol-air": ("F", "C"),

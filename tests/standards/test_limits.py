@@ -12,7 +12,7 @@ import pytest
 import yaml
 from jinja2 import nodes
 
-from specgen import standards
+from specgen import computing, standards
 from specgen.documents.composing import Composer
 from specgen.documents.steps import POINTS
 from specgen.model.source import Kind
@@ -164,7 +164,7 @@ PUBLISHED = [
         "paint_manual_p146",
         "UFC 3-190-06 p. 146: gun 6 to 12 inches in air spray",
     ),
-    ("air.cleaning", MOST, "30 psi", "osha_air", "29 CFR 1926.302(b)(4): below 30 psi"),
+    ("air.cleaning", MOST, "30 psi", "osha_air", "29 CFR 1926.302(b)(4): reduced to less than 30 p.s.i."),
     ("weather.least_eifs", LEAST, "40 F", "guide_eifs_p26", "UFGS 07 24 00 p. 26: not below 40 F"),
     (
         "weather.humidity",
@@ -198,6 +198,36 @@ PUBLISHED = [
         "29 CFR 1926.451(b)(3): 18 inches for plastering and lathing",
     ),
     ("access.gap", MOST, "14 in", "osha_platform", "29 CFR 1926.451(b)(3): 14 inches"),
+    (
+        "access.gap_outrigger",
+        MOST,
+        "3 in",
+        "osha_platform",
+        "29 CFR 1926.451(b)(3)(i): outrigger scaffolds 3 in (8 cm)",
+    ),
+    ("access.height_to_base", MOST, "4 ", "osha_ties", "29 CFR 1926.451(c)(1): more than four to one (4:1)"),
+    ("access.tie_rise_narrow", MOST, "20 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): 20 ft where 3 ft wide or less"),
+    ("access.tie_rise_wide", MOST, "26 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): 26 ft where wider than 3 ft"),
+    ("access.tie_narrow", MOST, "3 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): 3 ft wide or less"),
+    ("access.tie_run", MOST, "30 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): each end and every 30 ft"),
+    ("access.power_lines", LEAST, "10 ft", "osha_power_lines", "29 CFR 1926.451(f)(6): 300 V to 50 kV 10 ft"),
+    (
+        "access.power_lines_low_voltage_distance",
+        LEAST,
+        "3 ft",
+        "osha_power_lines",
+        "29 CFR 1926.451(f)(6): insulated, less than 300 V, 3 ft",
+    ),
+    ("access.power_lines_low_voltage", MOST, "300 V", "osha_power_lines", "29 CFR 1926.451(f)(6): less than 300 volts"),
+    ("access.power_lines_high_voltage", MOST, "50 kV", "osha_power_lines", "29 CFR 1926.451(f)(6): more than 50 kV"),
+    ("access.power_lines_per_kv", LEAST, "0.4 in", "osha_power_lines", "29 CFR 1926.451(f)(6): 0.4 in for each 1 kV"),
+    ("hose.safety_bore", MOST, "1/2 in", "osha_hose", "29 CFR 1926.302(b)(7): exceeding 1/2-inch inside diameter"),
+    ("heater.coverings", LEAST, "10 ft", "osha_heaters", "29 CFR 1926.154(b)(4): 10 feet from the coverings"),
+    ("heater.circulating", LEAST, "12 in", "osha_heaters", "29 CFR 1926.154, table F-4: circulating 12, 12"),
+    ("heater.radiant", LEAST, "36 in", "osha_heaters", "29 CFR 1926.154, table F-4: radiant 36, 36"),
+    ("heater.chimney", LEAST, "18 in", "osha_heaters", "29 CFR 1926.154, table F-4: chimney connector 18"),
+    ("gas.heater", LEAST, "6 ft", "osha_gas", "29 CFR 1926.153(h)(13): at least 6 feet from any container"),
+    ("gas.aimed", LEAST, "20 ft", "osha_gas", "29 CFR 1926.153(h)(13): not toward a container within 20 feet"),
     ("inspector.years_on_system", LEAST, "2 years", "guide_eifs_p25", "UFGS 07 24 00 p. 25: 2 years on the system"),
     ("inspector.years", LEAST, "3 years", "guide_eifs_p25", "UFGS 07 24 00 p. 25: 3 years of EIFS inspection"),
 ]
@@ -368,10 +398,16 @@ def faults(text: str) -> list[str]:
     for call in tree.find_all(nodes.Call):
         if chain(call.node) in (("limit",), ("figure",)):
             found += [f"limit {arg.value}" for arg in call.args if arg.value not in ROWS.limits]
+        if chain(call.node) == ("computed",):
+            found += [f"computed {arg.value}" for arg in call.args if arg.value not in computing.names()]
     inner = {id(node.node) for node in tree.find_all(nodes.Getattr)}
     for node in tree.find_all((nodes.Name, nodes.Getattr)):
         path = chain(node)
-        if id(node) in inner or not path or path in (("limit",), ("figure",), ("loop", "first"), ("loop", "last")):
+        if (
+            id(node) in inner
+            or not path
+            or path in (("limit",), ("figure",), ("computed",), ("loop", "first"), ("loop", "last"))
+        ):
             continue
         if path[0] not in known:
             found.append(".".join(path))
@@ -394,6 +430,7 @@ def test_a_template_can_be_used_and_speaks_of_fields_and_limits_that_there_are(p
     [
         ("{{ limit('no.such') }}", "limit no.such"),
         ("{{ figure('no.such') }}", "limit no.such"),
+        ("{{ computed('no-such') }}", "computed no-such"),
         ("{{ wall.substrate.knd }}", "wall.substrate.knd"),
         ("{{ wal.substrate.kind }}", "wal.substrate.kind"),
         ("{% for color in colors %}{{ color.angels }}{% endfor %}", "color.angels"),
@@ -452,3 +489,23 @@ def test_the_sections_beside_that_on_eifs_are_those_of_other_claddings(
 ) -> None:
     row = ROWS.editions[edition]
     assert (row.get("mcm_section"), row.get("hpl_section")) == (mcm, hpl)
+
+
+# 29 CFR 1926.451: what its text prints in metric beside the foot and the inch.
+@pytest.mark.parametrize(
+    ("name", "figure"),
+    [
+        ("access.gap_plastering", "46 cm"),  # (b)(3)(ii)
+        ("access.gap", "36 cm"),  # (b)(3)
+        ("access.gap_outrigger", "8 cm"),  # (b)(3)(i)
+        ("access.tie_rise_narrow", "6.1 m"),  # (c)(1)(ii)
+        ("access.tie_rise_wide", "7.9 m"),  # (c)(1)(ii)
+        ("access.tie_narrow", "0.9 m"),  # (c)(1)(ii)
+        ("access.tie_run", "9.1 m"),  # (c)(1)(ii)
+        ("access.power_lines", "3.1 m"),  # (f)(6)
+        ("access.power_lines_low_voltage_distance", "0.9 m"),  # (f)(6)
+        ("access.power_lines_per_kv", "1.0 cm"),  # (f)(6)
+    ],
+)
+def test_a_metric_figure_of_the_federal_text_is_its_own(name: str, figure: str) -> None:
+    assert ROWS.limits[name].value_si == parse_any_quantity(figure)

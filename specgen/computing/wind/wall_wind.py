@@ -1,9 +1,10 @@
-"""Design wind pressure on the cladding of a low wall, ASCE 7-16 chapter 30."""
+"""Design wind pressure on the cladding of a low wall, ASCE 7-10, 7-16 or 7-22, chapter 30."""
 
 from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
+from specgen.computing.wind._editions import EDITIONS, Edition, read_edition
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.problem import refuse
@@ -14,13 +15,13 @@ from specgen.quantities.comparison import more
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
+from specgen.standards import find_source
 
 ENGINEER = "Given by the engineer at allowable level; it comes before a computed one."
 ANY_BOARD = (
     "A board is loaded over 10 sq ft (0.93 m²) or less, the worst of the chart. Studs and their fasteners carry larger "
     "areas and are the engineer's."
 )
-SOURCES = (_wind.WALLS, _wind.RECALLED)
 
 
 class WindInputs(Inputs):
@@ -37,7 +38,7 @@ class WindInputs(Inputs):
     height: Quantity = given_input(
         "h", "mean roof height", "distance", "building.mean_roof_height", "mean roof height, up to 60 ft", above=0
     )
-    exposure: str = option_input("exposure category: B, C or D", tuple(_wind.EXPOSURES), field="site.exposure")
+    exposure: str = option_input("exposure category: B, C or D", ("B", "C", "D"), field="site.exposure")
     area: Quantity = given_input(
         "A",
         "effective area",
@@ -48,7 +49,9 @@ class WindInputs(Inputs):
     zone: str = option_input("4 in the field of the wall, 5 in the strip at a corner", ("4", "5"), default="4")
     direction: str = option_input("outward or inward", ("outward", "inward"), default="outward")
     level: str = option_input("allowable or strength", ("allowable", "strength"), default="allowable")
-    standard: str = option_input("wind standard", _wind.STANDARDS, default="asce_7_16")
+    standard: str = option_input(
+        "edition of ASCE 7", tuple(EDITIONS), read=read_edition, field="code.wind_standard", default="asce_7_16"
+    )
     enclosure: str = option_input(
         "enclosed or partially_enclosed", tuple(_wind.ENCLOSURES), field="building.enclosure", default="enclosed"
     )
@@ -61,19 +64,34 @@ class WindInputs(Inputs):
         default=1,
         within=(1, 3),
     )
+    altitude: Quantity | None = given_input(
+        "z_e",
+        "altitude of the site",
+        "distance",
+        "site.altitude",
+        "altitude of the site; thinner air presses less, by ASCE 7-16 and 7-22",
+        default=None,
+        optional=True,
+        within=(_wind.LOWEST, _wind.THINNEST),
+    )
+
+    @property
+    def edition(self) -> Edition:
+        """What the wind standard says."""
+        return EDITIONS[self.standard]
 
 
 def wall_wind(inputs: WindInputs) -> Working:
-    """Pressure on a wall in psf or kPa, minus outward; source: `_wind.WALLS`. Raises Refused outside the method."""
+    """Pressure on a wall in psf or kPa, minus outward; source: its edition. Raises Refused outside the method."""
     _refuse(inputs)
     unit = "psf" if inputs.system == "ip" else "kPa"
     working = _start(inputs, unit)
-    result = _wind.add_pressure(working, inputs.direction, int(inputs.zone), unit)
+    result = _wind.add_pressure(working, inputs.edition, inputs.direction, int(inputs.zone), unit)
     if inputs.level == "allowable":
         working.step("p_a", "pressure at allowable level", f"F * {result}", unit)
         result = "p_a"
     least = "least pressure" if abs(working.known["p"]) < working.known["p_m"] else ""
-    return working.build("wall-wind", result, SOURCES, _wind.NOTES, least, ("q_h",))
+    return working.build("wall-wind", result, _wind.list_sources(inputs.edition), _wind.NOTES, least, ("q_h",))
 
 
 def _refuse(inputs: WindInputs) -> None:
@@ -89,19 +107,22 @@ def _refuse(inputs: WindInputs) -> None:
 def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     """The inputs, then the velocity pressure and the logarithm of the area."""
     square = "ft2" if inputs.system == "ip" else "m2"
-    share = InputRow("F", "share of the wind at allowable level", 0.6, "", source=_wind.RECALLED)
+    edition = inputs.edition
+    thin = inputs.row("altitude") if inputs.altitude is not None else None
+    share = InputRow("F", "share of the wind at allowable level", 0.6, "", source=find_source("wind_allowable"))
     working = WorkingBuilder(
         (
             *inputs.rows("speed", "height"),
-            *_wind.exposure_rows(inputs.exposure, inputs.system),
+            *_wind.exposure_rows(edition, inputs.exposure, inputs.system),
             inputs.row("topographic"),
-            *_wind.factor_rows(inputs.enclosure, inputs.system),
+            *_wind.altitude_rows(edition, thin, inputs.system),
+            *_wind.factor_rows(edition, inputs.enclosure, inputs.system),
             inputs.row("area"),
             InputRow("A_1", "one square foot", _wind.LEAST_AREA.number(square), square, UNIT_CHANGE),
             *((share,) if inputs.level == "allowable" else ()),
         )
     )
-    _wind.add_velocity(working, unit)
+    _wind.add_velocity(working, edition, unit)
     _wind.add_area(working)
     return working
 
@@ -135,14 +156,15 @@ def board_wind(inputs: WindInputs) -> Working:
     unit = "psf" if inputs.system == "ip" else "kPa"
     working = _start(inputs, unit)
     for direction, zone, tail in (("outward", 4, "_4"), ("outward", 5, "_5"), ("inward", 4, "_n")):
-        strength = _wind.add_pressure(working, direction, zone, unit, tail)
+        strength = _wind.add_pressure(working, inputs.edition, direction, zone, unit, tail)
         named = "inward" if tail == "_n" else f"zone {zone}, outward"
         working.step(f"p_a{tail}", f"allowable level, {named}", f"F * {strength}", unit)
     working.step("p_a", "greater pull of the two zones", "min(p_a_4, p_a_5)", unit)
     # With the least pressure in force in both zones neither is worse.
     case = "zone 5" if working.known["p_a_5"] < working.known["p_a_4"] else "least pressure"
     beside = ("q_h", "p_a_4", "p_a_5", "p_a_n")
-    return working.build("wall-wind", "p_a", SOURCES, (*_wind.NOTES, ANY_BOARD), case, beside)
+    notes = (*_wind.NOTES, ANY_BOARD)
+    return working.build("wall-wind", "p_a", _wind.list_sources(inputs.edition), notes, case, beside)
 
 
 PROVIDER = provide(
@@ -151,6 +173,5 @@ PROVIDER = provide(
     wall_wind,
     each=("elevations",),
     for_member=for_elevation,
-    reads=("code.wind_standard",),
     order=10,
 )

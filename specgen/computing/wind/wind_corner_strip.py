@@ -1,4 +1,4 @@
-"""Width of the strip at the corners of a wall where wind pulls hardest: zone 5 of ASCE 7-16."""
+"""Width of the strip at the corners of a wall where wind pulls hardest: zone 5 of ASCE 7."""
 
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.wind import _wind
@@ -6,10 +6,11 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import InputRow, Working
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity
+from specgen.standards import find_source
 
 LOW = (
     "Up to 60 ft (18.3 m): 10 % of the least width or 0.4 of the height, the smaller; not below 4 % of the width or "
-    "3 ft (0.9 m)."
+    "3 ft (0.9 m). Where the roof slopes less than 10 degrees the height is that of the eave."
 )
 HIGH = (
     "Over 60 ft (18.3 m): 10 % of the least width, not below 3 ft (0.9 m). The pressures of such a wall are the "
@@ -38,11 +39,12 @@ class StripInputs(Inputs):
 
 
 def wind_corner_strip(inputs: StripInputs) -> Working:
-    """Width of zone 5 at each corner, in ft or m; source: `_wind.RECALLED`. Raises Refused for no building."""
+    """Width of zone 5 at each corner, in ft or m; source: row `wind_strip`. Raises Refused for no building."""
     unit = "ft" if inputs.system == "ip" else "m"
-    least = InputRow("a_m", "least width of the strip", _wind.LEAST_STRIP.number(unit), unit, source=_wind.RECALLED)
-    working = WorkingBuilder((*inputs.rows(), least))
     high = more(inputs.height, _wind.HIGHEST)
+    source = _wind.MEMORY if high else find_source("wind_strip")
+    least = InputRow("a_m", "least width of the strip", _wind.LEAST_STRIP.number(unit), unit, source=source)
+    working = WorkingBuilder((*inputs.rows(), least))
     if high:
         working.step("a_1", "share of the building", "0.1 * B", unit)
         working.step("a_2", "least by the width", "a_m", unit)
@@ -52,9 +54,9 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
     working.step("a", "width of the corner strip", "max(a_1, a_2)", unit)
     notes: tuple[str, ...] = (HIGH if high else LOW, "The strip runs up both sides of every outside corner.")
     if high or not more(inputs.least_width, WIDEST):
-        return working.build("wind-corner-strip", "a", (_wind.RECALLED,), notes)
+        return working.build("wind-corner-strip", "a", (source,), notes)
     working.step("a_f", "width under a flat roof", "min(a, 0.8 * h)", unit)
-    return working.build("wind-corner-strip", "a", (_wind.RECALLED,), (*notes, WIDE), secondary_results=("a_f",))
+    return working.build("wind-corner-strip", "a", (source,), (*notes, WIDE), secondary_results=("a_f",))
 
 
 PROVIDER = provide("Corner strip of higher wind pressure", StripInputs, wind_corner_strip, order=20)

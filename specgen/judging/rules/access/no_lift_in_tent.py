@@ -1,7 +1,7 @@
-"""An elevation that is tented is reached from a scaffold, not from a lift.
+"""An elevation that is tented or hung with cloth is reached from a scaffold, not from a lift.
 
-Why: a lift swings and drives where a tent has its frame. Who hires lifts first finds no day to spray once
-the tent is asked for.
+Why: a lift swings and drives where a tent has its frame, and beside a lift nothing stands to hang cloth from but
+the building. Who hires lifts first finds no day to spray once the tent is asked for.
 
 passes
     elevations: {E1: {wall: W1}}
@@ -11,17 +11,23 @@ fails ACC-01a at access.A1.kind
     elevations: {E1: {wall: W1}}
     access: {A1: {kind: boom_lift, elevation: E1}}
     shade: {T1: {kind: tent, elevation: E1}}
+fails ACC-01b at access.A1.kind
+    elevations: {E1: {wall: W1}}
+    access: {A1: {kind: boom_lift, elevation: E1}}
+    shade: {T1: {kind: shade_cloth, elevation: E1}}
 """
 
-from specgen.judging.rule import STOP, Rule, Violations, violation
+from functools import partial
+
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.three_valued import is_shaded
-from specgen.model.absence import all_known
-from specgen.model.typed_views import Description, MeansOfAccess
+from specgen.model.absence import all_known, any_known, if_given
+from specgen.model.typed_views import Description, MeansOfAccess, Shading
 
 RULE = Rule(
     "ACC-01",
     "No lift inside a tent",
-    remedy="Scaffold with tent, or lift with shade hours only.",
+    remedy="Scaffold with tent or cloth, cloth hung from the building, or lift in shade hours only.",
     steps="site_conditions protection",
     documents="D08 D14",
 )
@@ -41,3 +47,28 @@ def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
     """A lift is to work where a tent stands."""
     if all_known(lambda: access.kind in LIFTS, lambda: is_shaded(access, project, ("tent",))):
         yield violation(access.kind)
+
+
+@RULE.test(
+    "b",
+    CAUTION,
+    "Shade cloth is planned where a lift works: hang the cloth from the building, or do without it.",
+    at="means_of_access.kind",
+    basis="practice",
+    step="protection",
+)
+def cloth_without_scaffold(access: MeansOfAccess, project: Description) -> Violations:
+    """A lift is to work where cloth hangs, and nobody says that it hangs from the building."""
+    if all_known(
+        lambda: access.kind in LIFTS,
+        lambda: any_known(*(partial(_hangs_free, shade, access) for shade in project.shade)),
+    ):
+        yield violation(access.kind)
+
+
+def _hangs_free(shade: Shading, access: MeansOfAccess) -> bool:
+    return all_known(
+        lambda: shade.kind == "shade_cloth",
+        lambda: if_given(lambda: shade.hung_from_building) is not True,
+        lambda: shade.elevation == access.elevation,
+    )

@@ -5,7 +5,7 @@ wider gap than other work, so one scaffold may do for the base coat and not for 
 
 passes
     safety: {rules: us_osha}
-    access: {A1: {front_guard: none, face_gap: 14 in}}
+    access: {A1: {kind: frame_scaffold, front_guard: none, face_gap: 14 in}}
 fails ACC-05a at access.A1.face_gap
     safety: {rules: us_osha}
     access: {A1: {front_guard: none, face_gap: 20 in}}
@@ -18,6 +18,12 @@ fails ACC-05c at access.A1.face_gap
 fails ACC-05d at access.A1.face_gap
     safety: {rules: other}
     access: {A1: {front_guard: none, face_gap: 16 in}}
+fails ACC-05e at access.A1.face_gap
+    safety: {rules: us_osha}
+    access: {A1: {kind: outrigger, front_guard: none, face_gap: 6 in}}
+fails ACC-05f at access.A1.face_gap
+    safety: {rules: other}
+    access: {A1: {kind: outrigger, front_guard: none, face_gap: 6 in}}
 """
 
 from specgen.judging.rule import Rule
@@ -42,4 +48,11 @@ RULE.safety_clauses(
     "The open platform stands {found} from the wall; {wanted} is the most for this work.",
     when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap",
+)
+
+RULE.safety_clauses(
+    ("e", "f"),
+    "The platform of the outrigger scaffold stands {found} from the wall; {wanted} is the most.",
+    when="means_of_access.kind = outrigger and means_of_access.front_guard = none and means_of_access.face_gap > limit",
+    limit="access.gap_outrigger",
 )

@@ -1,7 +1,8 @@
 """Wide air hoses have a safety device at their source, and the pressure tank has a relief valve.
 
-Why: a wide hose that tears off lashes about with the whole compressor behind it. A tank without a valve is
-a bomb beside the crew.
+Why: a wide hose that tears off lashes about with the whole compressor behind it. The federal text on hoses is
+read for pneumatic power tools, so that a spray hose without the device is a caution. A tank without a valve is a bomb
+beside the crew.
 
 passes
     safety: {rules: us_osha}
@@ -21,20 +22,34 @@ fails ACC-08d at tank.relief_valve
     tank: {relief_valve: no}
 """
 
-from specgen.judging.rule import Rule
+from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "ACC-08",
     "Pressure held safely",
-    remedy="Fit it; blow-down air under {air.cleaning}.",
+    remedy="Fit it; cleaning air under {air.cleaning}, with chip guards and protective equipment.",
     steps="equipment setup",
     documents="D15",
 )
 
-RULE.safety_clauses(
-    ("a", "b"),
-    "An air hose with a bore of {found} has no safety device; above {wanted} it is due.",
-    when="hose.use in {air_supply, air_gun} and hose.safety_device = no and hose.bore > limit",
+BARE_HOSE = "An air hose with a bore of {found} has no safety device at its source; above {wanted} fit one"
+WIDE_AND_BARE = "hose.use in {air_supply, air_gun} and hose.safety_device = no and hose.bore > limit"
+
+RULE.clause(
+    "a",
+    CAUTION,
+    f"{BARE_HOSE}, due for pneumatic tools.",
+    when=WIDE_AND_BARE,
+    under="safety.rules = us_osha",
+    limit="hose.safety_bore",
+)
+
+RULE.clause(
+    "b",
+    CAUTION,
+    f"{BARE_HOSE}: local law governs, confirm.",
+    when=WIDE_AND_BARE,
+    under="safety.rules = other",
     limit="hose.safety_bore",
 )
 

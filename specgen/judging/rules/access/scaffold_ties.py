@@ -1,12 +1,16 @@
 """A scaffold is tied where slender, designed where sheeted, watched by a named person, and clear of power lines.
 
 Why: a slender scaffold tips and a sheeted one sails. The person who may stop the work must have a name
-before the first frame is set.
+before the first frame is set. How close a power line may be goes by its voltage, and the utility knows it.
 
 passes
     package: {purpose: mockup_submittal}
     safety: {rules: us_osha}
-    site: {surroundings: [power_lines], power_line_distance: 25 ft}
+    site:
+      surroundings: [power_lines]
+      power_line_distance: 25 ft
+      power_line_voltage: 138 kV
+      power_line_insulated: no
     people: {P1: {role: competent_person}}
     elevations: {E1: {wall: W1}}
     access:
@@ -29,22 +33,23 @@ fails ACC-06e at people.*.role
     people: {P1: {role: foreman}}
 fails ACC-06g at site.power_line_distance
     safety: {rules: us_osha}
-    site: {power_line_distance: 6 ft}
+    site: {power_line_distance: 12 ft, power_line_voltage: 138 kV, power_line_insulated: no}
 fails ACC-06h at site.power_line_distance
     safety: {rules: other}
-    site: {power_line_distance: 6 ft}
+    site: {power_line_distance: 6 ft, power_line_voltage: 7200 V, power_line_insulated: no}
 """
 
 from specgen.judging.choice_groups import SCAFFOLDS
-from specgen.judging.rule import Rule, Violations, is_draft, violation
+from specgen.judging.rule import Computed, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_held, is_shaded, is_signed
 from specgen.model.absence import all_known, if_given
 from specgen.model.typed_views import Description, MeansOfAccess
+from specgen.quantities.comparison import less
 
 RULE = Rule(
     "ACC-06",
     "Scaffold tied, designed for its sheets, and watched",
-    remedy="Tie plan, engineer's wind design for sheets, named person, distance.",
+    remedy="Tie plan, design of the sheets by a qualified person, named competent person, distance by voltage.",
     steps="site_conditions",
     documents="D15",
 )
@@ -64,7 +69,7 @@ RULE.safety_clauses(
     ("c", "d"),
     "Sheets on a scaffold catch wind and no signed design is given.",
     at="means_of_access.sheeted_design",
-    basis="osha_scaffold_memory",
+    basis="osha_scaffold_design",
 )
 def sails(rules: str, access: MeansOfAccess, project: Description) -> Violations:
     """A sheeted scaffold has no signed design for the wind on its sheets."""
@@ -82,7 +87,7 @@ def sails(rules: str, access: MeansOfAccess, project: Description) -> Violations
     ("e", "f"),
     "No competent person for the scaffold is named.",
     at="people.*.role",
-    basis="osha_scaffold_memory",
+    basis="osha_competent_person",
 )
 def unwatched(rules: str, project: Description) -> Violations:
     """Nobody is named to watch the scaffold."""
@@ -92,9 +97,16 @@ def unwatched(rules: str, project: Description) -> Violations:
         yield violation()
 
 
-RULE.safety_clauses(
+@RULE.safety_tests(
     ("g", "h"),
-    "Power lines are {found} away; {wanted} is the least.",
-    when="site.power_line_distance < limit",
-    limit="access.power_lines",
+    "Power lines are {found} away; {wanted} is the least for their voltage.",
+    at="site.power_line_distance",
+    basis="osha_power_lines",
 )
+def reaches_line(rules: str, project: Description, power_line_distance: Computed) -> Violations:
+    """Scaffold or lift come closer to a power line than its voltage allows."""
+    if all_known(
+        lambda: less(project.site.power_line_distance, power_line_distance().quantity),
+        lambda: project.safety.rules == rules,
+    ):
+        yield violation(project.site.power_line_distance, wanted=power_line_distance().quantity)

@@ -1,7 +1,7 @@
 """Side brackets of the scaffold are off the wall before a coat is sprayed.
 
-Why: a bracket throws a shadow in the spray that no second pass fills, and its foot presses into the fresh
-coat.
+Why: planks on side brackets put the painter at the wall, and the gun must stay off it. The platform that is left
+keeps its gap to the face (access.*.face_gap), and the gun its distance (AIR-05).
 
 passes
     access: {A1: {kind: frame_scaffold, side_brackets_at_spray: no}}
@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "ACC-04",
     "Side brackets off before spraying",
-    remedy="Remove before primer; safe platform re-checked.",
+    remedy="Take brackets and planks off before the primer; measure the gap to the wall again, and guard the edge.",
     steps="protection",
     documents="D08 D15",
 )
@@ -22,7 +22,8 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Brackets in place shade the spray and mark the wall.",
+    "Planks on side brackets put the painter at the wall; the gun stays at least {wanted} off it.",
     when="means_of_access.side_brackets_at_spray = yes",
-    basis="practice",
+    wanted="limit",
+    limit="spray.distance",
 )

@@ -18,6 +18,8 @@ fails COD-01c at code.wind_standard
     code: {model: ibc, edition: 2018, wind_standard: asce_7_10}
 fails COD-01d at code.cited_eifs_section
     code: {model: ibc, edition: 2018, cited_eifs_section: "1408"}
+fails COD-01e at code.wind_standard
+    code: {model: ibc, edition: 2003, wind_standard: asce_7_02}
 """
 
 import re
@@ -34,7 +36,7 @@ NEIGHBORS = {"mcm_section": "metal composite materials", "hpl_section": "high-pr
 RULE = Rule(
     "COD-01",
     "Sections and standards of the adopted edition",
-    remedy="Cite the adopted edition.",
+    remedy="Cite the adopted edition; by a wind standard before ASCE 7-10 give the engineer's pressures.",
     steps="site_conditions",
     documents="D02 D03",
 )
@@ -96,6 +98,17 @@ def neighbor_section(project: Description, standards: Standards) -> Violations:
     for key, cladding in NEIGHBORS.items():
         if _cites(cited, edition.get(key)):
             yield violation(cited, wanted=cladding)
+
+
+RULE.clause(
+    "e",
+    NOTE,
+    "Wind by {found} is not computed: the engineer gives the pressure on each elevation, outward and inward, at "
+    "allowable level.",
+    when="code.wind_standard in {asce_7_02, asce_7_05}",
+    wanted="",
+    basis="practice",
+)
 
 
 def _miscited(project: Description, standards: Standards, part: str) -> Violations:
