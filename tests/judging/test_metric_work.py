@@ -13,7 +13,7 @@ from specgen.model.field import Path as FieldPath
 from specgen.quantities.parse import QuantityError, parse_any_quantity, parse_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.reading.schema import project_schema
-from tests.support import EXAMPLES, case_of
+from tests.support import EXAMPLES, case_of, merged, project_of, told_by
 
 # Sizes below an inch and a few others as metric trade writes them: common practice, no source, but for the lap of
 # mesh, which UFGS 07 24 00 p. 24 prints as 60 mm. In inches and millimeters.
@@ -193,3 +193,38 @@ def test_a_figure_of_metric_work_governs_to_the_millimeter(tmp_path: Path) -> No
         elevation = {"grade_clearance": clearance, "grade_is_soil": False}
         found = case_of(tmp_path, {"package": {"units": "si"}, "elevations": {"E1": elevation}}).judgment.findings
         assert any(finding.code == "BAS-05a" for finding in found) is stops, clearance
+
+
+# Path, figure of metric work, and the clause that an inch limit would fire on it: common practice, no source.
+ROUND = [
+    ("elevations.E1.grade_clearance", "150 mm", "BAS-05a"),
+    ("walls.W1.insulation.thickness", "25 mm", "INS-04b"),
+    ("walls.W1.insulation.board_joint_to_reveal", "75 mm", "INS-06a"),
+    ("walls.W1.insulation.board_joint_to_opening_corner", "150 mm", "INS-06b"),
+    ("walls.W1.base_coat.dry_thickness", "1.5 mm", "BAS-01b"),
+    ("spray.distance", "0.4 m", "AIR-05a"),
+    ("panel_limits.least_side", "600 mm", "AJT-07d"),
+    ("joints.J1.width", "12 mm", "SLT-03b"),
+    ("joints.J1.depth", "6 mm", "SLT-03g"),
+    ("joints.J1.install_low", "4 C", "SLT-08b"),
+    ("hoses.H1.length", "3.6 m", "AIR-04d"),
+    ("hoses.H1.length", "3.7 m", "AIR-04d"),
+    ("compressor.air_flow", "340 L/min", "AIR-01a"),
+    ("compressor.at_pressure", "550 kPa", "AIR-01b"),
+]
+
+
+def nested(path: str, value: object) -> dict[str, object]:
+    name, _, rest = path.partition(".")
+    return {name: nested(rest, value) if rest else value}
+
+
+@pytest.mark.parametrize(("path", "figure", "code"), ROUND, ids=[f"{row[0]} {row[1]}" for row in ROUND])
+def test_the_round_figure_of_metric_work_passes(path: str, figure: str, code: str, tmp_path: Path) -> None:
+    kinds = {"joints": {"J1": {"kind": "opening_perimeter"}}, "hoses": {"H1": {"use": "air_gun"}}}
+    asked = {name: kinds[name] for name in kinds if path.startswith(name)}
+    units = {"package": {"units": "si"}, "aesthetic_joint": {"depth": "3 mm"}}
+    project = project_of(tmp_path, merged(merged(units, asked), nested(path, figure)))
+    assert not told_by(project, code).fires
+    less = f"{float(figure.split()[0]) * (1.2 if 'length' in path else 0.8):.6g} {figure.split()[1]}"
+    assert told_by(project_of(tmp_path, merged(merged(units, asked), nested(path, less))), code).fires
