@@ -23,7 +23,6 @@ def test_the_code_passes(command: tuple[str, ...]) -> None:
 # What seems unused to a tool that reads only this package, and who uses it.
 USED_ELSEWHERE = {
     "BETWEEN_EIFS": "the conditions of clauses, as between_eifs",
-    "LAID_IN_MORTAR": "the conditions of clauses, as laid_in_mortar",
     "POURED_OR_LAID": "the conditions of clauses, as poured_or_laid",
     "__getattr__": "whoever imports a typed view",
     "__init_subclass__": "Python, for each class below",

@@ -5,7 +5,6 @@ Keys, reading from a project, checks, the lines of the working and their origins
 
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING
-from fractions import Fraction
 from functools import partial
 from typing import Any, ClassVar, NamedTuple, Self, TypeVar, dataclass_transform
 
@@ -21,9 +20,8 @@ from specgen.model.field import bind_path
 from specgen.model.project import View
 from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
-from specgen.quantities.format import format_decimal, format_quantity
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.find_limit import find_limit
+from specgen.resolving.find_limit import find_limit, format_limit
 from specgen.resolving.provider import Argument, Ask, Provider
 
 # The units a quantity is computed in, inches and pounds first; an input may name others.
@@ -296,8 +294,3 @@ def provide(
         make_keys=partial(inputs.keys, *keys_first) if by_keys else tuple,
         **more,
     )
-
-
-def format_limit(value: Quantity | Fraction | int) -> str:
-    """The figure of a limit within a sentence; one without a unit is percent."""
-    return format_quantity(value, value.unit) if isinstance(value, Quantity) else f"{format_decimal(value, 6)} %"

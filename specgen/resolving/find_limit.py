@@ -1,7 +1,11 @@
 """A limit in force by the name of its row."""
 
+from fractions import Fraction
+
 from specgen.model.project import Project
 from specgen.model.source import InForce
+from specgen.quantities.format import format_decimal, format_quantity
+from specgen.quantities.quantity import Quantity
 
 
 def find_limit(name: str, project: Project | None = None, system: str = "ip") -> InForce:
@@ -15,3 +19,8 @@ def find_limit(name: str, project: Project | None = None, system: str = "ip") ->
 
     limits = load_limits() if project is None else load_standards().limits
     return limit_in_force(project, find_row("limits", name, limits), system)
+
+
+def format_limit(value: Quantity | Fraction | int) -> str:
+    """The figure of a limit within a sentence; one without a unit is percent."""
+    return format_quantity(value, value.unit) if isinstance(value, Quantity) else f"{format_decimal(value, 6)} %"

@@ -93,7 +93,10 @@ def in_inches(quantity: Quantity) -> str:
         return f"{inches or Fraction(round(number / 25 * 16), 16)} in"
     if unit == "m2":
         return f"{float(number / Fraction('0.09')):g} ft2"
-    other = {metric: inch for inch, (metric, _) in STEPS.items() if inch != "scfm"}.get(unit)
+    other = {metric: inch for inch, (metric, _) in STEPS.items() if inch not in ("scfm", "psf")}.get(unit)
+    if other == "psi":
+        # 550 kPa stands for 80 psi.
+        return f"{round(quantity.to(other))} psi"
     return f"{float(quantity.to(other)):.3g} {other}" if other else quantity.text
 
 

@@ -44,7 +44,7 @@ TWINS = [
     ("joint.depth_most", "13 mm", TEXT, "architectural detailing textbook: not over 1/2 in (13 mm)"),
     ("sealant.install_cold", "4 C", TEXT, "UFGS 08900 p. 28: between 4 and 32 degrees C"),
     ("sealant.install_hot", "32 C", TEXT, "UFGS 08900 p. 28: between 4 and 32 degrees C"),
-    ("sealant.field_test_length", "300 m", MEMORY, "a foot is 0.3 m"),
+    ("sealant.field_test_length", "300 m", PRACTICE, "a foot is 0.3 m"),
     ("sealant.field_test_spacing", "30 m", PRACTICE, "a foot is 0.3 m"),
     ("smoothing.total_thickness", "0.8 mm", PRACTICE, "1/32 in in tenths of a millimeter"),
     ("step_gauge.reading", "0.2 mm", MEMORY, "1/128 in in tenths of a millimeter"),
@@ -53,7 +53,6 @@ TWINS = [
     ("compressor.pressure", "550 kPa", PRACTICE, "80 psi in steps of 10 kPa"),
     ("hose.length", "3.7 m", PRACTICE, "12 ft, rounded so that 3.6 m and 3.7 m both pass"),
     ("hose.bore", "9 mm", MEMORY, "air hoses are sold 9 mm and 10 mm wide"),
-    ("hose.safety_bore", "13 mm", MEMORY, "a hose of 1/2 in is sold as 13 mm"),
     ("spray.atomizing_pressure", "280 kPa", PRACTICE, "40 psi in steps of 10 kPa"),
     ("spray.stream_length", "190 mm", PRACTICE, "7-1/2 in in steps of 5 mm"),
     ("spray.distance", "400 mm", PRACTICE, "an inch is 25 mm"),
@@ -67,6 +66,28 @@ TWINS = [
     ("access.gap_plastering", "460 mm", TEXT, "29 CFR 1926.451(b)(3)(ii): 18 inches (46 cm)"),
     ("access.gap", "360 mm", TEXT, "29 CFR 1926.451(b)(3): 14 inches (36 cm)"),
     ("access.painter_room", "600 mm", MEMORY, "a foot is 0.3 m"),
+    ("access.gap_outrigger", "80 mm", TEXT, "29 CFR 1926.451(b)(3)(i): 3 inches (8 cm)"),
+    ("access.tie_rise_narrow", "6.1 m", TEXT, "29 CFR 1926.451(c)(1)(ii): every 20 ft (6.1 m)"),
+    ("access.tie_rise_wide", "7.9 m", TEXT, "29 CFR 1926.451(c)(1)(ii): every 26 ft (7.9 m)"),
+    ("access.tie_narrow", "0.9 m", TEXT, "29 CFR 1926.451(c)(1)(ii): 3 ft (0.9 m) wide or less"),
+    ("access.tie_run", "9.1 m", TEXT, "29 CFR 1926.451(c)(1)(ii): 30 ft (9.1 m)"),
+    ("access.power_lines", "3.1 m", TEXT, "29 CFR 1926.451(f)(6): 10 ft (3.1 m)"),
+    ("access.power_lines_low_voltage_distance", "0.9 m", TEXT, "29 CFR 1926.451(f)(6): 3 ft (0.9 m)"),
+    ("access.power_lines_per_kv", "10 mm", TEXT, "29 CFR 1926.451(f)(6): 0.4 in (1.0 cm)"),
+    # What keeps a fire or a line away is rounded to the safe side.
+    ("heater.coverings", "3.1 m", PRACTICE, "10 ft, rounded up"),
+    ("heater.circulating", "310 mm", PRACTICE, "12 in, rounded up"),
+    ("heater.radiant", "920 mm", PRACTICE, "36 in, rounded up"),
+    ("heater.chimney", "460 mm", PRACTICE, "18 in, rounded up"),
+    ("gas.heater", "1.9 m", PRACTICE, "6 ft, rounded up"),
+    ("gas.aimed", "6.1 m", PRACTICE, "20 ft, rounded up"),
+    ("roof_end.step_flashing", "100 mm", PRACTICE, "an inch is 25 mm"),
+    ("roof_below.clearance", "50 mm", PRACTICE, "an inch is 25 mm"),
+    ("ledge.depth", "300 mm", MEMORY, "a foot is 0.3 m"),
+    ("face.height", "3.6 m", MEMORY, "a foot is 0.3 m"),
+    ("substrate.bond", "100 kPa", MEMORY, "15 psi in steps of 10 kPa"),
+    ("substrate.pulls_area", "100 m2", PRACTICE, "1000 sq ft in whole hundreds"),
+    ("sealant.field_test_later", "300 m", PRACTICE, "a foot is 0.3 m"),
     ("access.platform_wide", "650 mm", PRACTICE, "an inch is 25 mm"),
 ]
 
@@ -87,7 +108,7 @@ def test_no_metric_figure_goes_untested() -> None:
 
 
 def test_a_metric_figure_that_no_text_prints_names_the_one_that_a_text_prints() -> None:
-    for name, words in {"grade.clearance": "6 in", "board.softens": "165 °F", "hose.safety_bore": "1/2 in"}.items():
+    for name, words in {"grade.clearance": "6 in", "board.softens": "165 °F", "mesh.heavy_height": "6 ft"}.items():
         limit = ROWS.limits[name]
         source = limit.source_of("si")
         assert source.kind is not Kind.PUBLISHED

@@ -2,12 +2,13 @@
 
 from fractions import Fraction
 
-from specgen.computing.inputs import Inputs, format_limit, given_input, provide
+from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import PRACTICE
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import format_limit
 
 # Diameters in stock, in inches and in millimeters; common practice, no source.
 STOCK = {
