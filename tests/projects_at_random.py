@@ -4,7 +4,9 @@
 is added to the schema is drawn from then on.
 """
 
+import copy
 import random
+from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import Any
 
@@ -58,6 +60,28 @@ def _thin(data: Any, node: Node, chance: random.Random, share: float) -> Any:
 
 def _entries(data: Any) -> list[tuple[Any, Any]]:
     return list(data.items() if isinstance(data, dict) else enumerate(data or ()))
+
+
+def draw_anew(data: dict[str, Any], seed: int, number: int) -> dict[str, Any]:
+    """A project with some of its choices and figures drawn anew; what comes out may not fit together."""
+    draw = _Draw(random.Random(seed))
+    changed = copy.deepcopy(data)
+    places = [place for place in _places(changed, SCHEMA.root) if not _is_needed(place[2].path)]
+    for holder, name, field in draw.chance.sample(places, number):
+        holder[name] = draw._single(field)
+    return changed
+
+
+def _places(data: Any, node: Node) -> Iterator[tuple[Any, Any, Field]]:
+    """Where a choice or a figure stands: what holds it, under which name, and its field."""
+    for name, value in _entries(data) if isinstance(data, dict | list) else ():
+        below = node.star or node.children.get(name)
+        if below is None or below.path in LEFT_OUT:
+            continue
+        if below.field is None:
+            yield from _places(value, below)
+        elif below.field.kind in ("choice", "yes_no", "integer", "number", "percent", "quantity"):
+            yield data, name, below.field
 
 
 def count_values(data: Any) -> int:
