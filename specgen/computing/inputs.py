@@ -26,6 +26,7 @@ from specgen.resolving.provider import Argument, Ask, Provider
 
 # The units a quantity is computed in, inches and pounds first; an input may name others.
 UNITS = {
+    "angle": ("deg", "deg"),
     "area": ("ft2", "m2"),
     "area_rate": ("ft2/h", "m2/h"),
     "derate": ("%/1000 ft", "%/300 m"),

@@ -20,6 +20,7 @@ FUNCTIONS: dict[str, Any] = {
     "ln": math.log,
     "sin": math.sin,
     "cos": math.cos,
+    "asin": math.asin,
     "atan2": math.atan2,
     "__builtins__": {},
 }

@@ -228,6 +228,7 @@ class LocalAmendment(View):
 class Site(View):
     latitude: Quantity
     altitude: Quantity
+    ground_reflectance: Number
     exposure: Literal["B", "C", "D"]
     wind_speed: Quantity
     risk_category: Literal["I", "II", "III", "IV"]
@@ -285,6 +286,7 @@ class Elevation(View):
     prominent: bool
     critical_light: bool
     reflecting_surface_near: bool
+    peak_irradiance: Quantity
     viewing_distance: Quantity
     public_reach: bool
     impact_zones: Members[ImpactZone]

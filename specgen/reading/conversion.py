@@ -153,7 +153,8 @@ def _file(text: str) -> str:
     return text
 
 
-def _bearing(text: str) -> Quantity:
+def read_bearing(text: str) -> Quantity:
+    """A compass point or degrees from north, as an angle; raises InvalidValue."""
     name = text.strip().upper()
     if name in _COMPASS:
         return Quantity(Fraction(_COMPASS.index(name) * 45, 2), "angle", "deg", name)
@@ -176,5 +177,5 @@ _CONVERTERS: dict[str, Callable[[str], Any]] = {
     "text": _text,
     "reference": _text,
     "file": _file,
-    "bearing": _bearing,
+    "bearing": read_bearing,
 }

@@ -46,6 +46,7 @@ UNITS = {
     "joint-depth": ("in", "mm"),
     "joint-width": ("in", "mm"),
     "power-line-distance": ("ft", "m"),
+    "peak-sun": ("W/m2", "W/m2"),
     "saturation-pressure": ("Pa", "Pa"),
     "sealant-quantity": ("gal", "L"),
     "sol-air": ("F", "C"),
@@ -54,6 +55,7 @@ UNITS = {
     "surface-margin": ("F apart", "C apart"),
     "surface-temperature": ("F", "C"),
     "thermal-movement": ("in", "mm"),
+    "wall-sun": ("W/m2", "W/m2"),
     "wall-wind": ("psf", "kPa"),
     "wet-film": ("mil", "um"),
     "wind-corner-strip": ("ft", "m"),
@@ -69,6 +71,7 @@ FUNCTIONS: dict[str, Any] = {
     "ln": math.log,
     "sin": math.sin,
     "cos": math.cos,
+    "asin": math.asin,
     "atan2": math.atan2,
 }
 

@@ -32,7 +32,7 @@ D06 = next(t for t in templates() if t.id == "D06")
 NORTH = {
     "climate": {"hot_air": "95 F", "cold_air": "5 F", "peak_wall_irradiance": "800 W/m2"},
     "colors": {"C1": {"solar_reflectance": 0.5, "emittance": 0.6}},
-    "elevations": {"E1": {"reflecting_surface_near": False}},
+    "elevations": {"E1": {"peak_irradiance": "800 W/m2", "reflecting_surface_near": False}},
     "sealants": {"S1": {"c920_class": 50}},
 }
 JOINT = {

@@ -38,10 +38,10 @@ WHOLE: dict[str, Any] = merged(
             "months": [{"month": "jan", "mean_min": "20 F", "mean_max": "36 F", "mean_humidity": 70}],
         },
         "contract": {"inspection_level": "periodic"},
-        "site": {"altitude": "300 ft", "wind_speed": "115 mph", "exposure": "B"},
+        "site": {"latitude": "40 deg", "altitude": "300 ft", "wind_speed": "115 mph", "exposure": "B"},
         "gloss_target": {"units": 60, "angle": 60, "tolerance": 5},
         "aesthetic_joint": {"depth": "1/2 in"},
-        "elevations": {"E1": {"reflecting_surface_near": "no"}},
+        "elevations": {"E1": {"facing": "W", "reflecting_surface_near": "no"}},
         "colors": {
             "C1": {
                 "lrv": 44,
@@ -144,6 +144,7 @@ def test_a_finding_on_an_elevation_counts_for_its_own_wall_only(tmp_path: Path) 
             "E2": {
                 "wall": "W2",
                 "grade_clearance": "9 in",
+                "facing": "W",
                 "reflecting_surface_near": "no",
             },
         },

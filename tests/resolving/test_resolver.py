@@ -127,7 +127,9 @@ def missing(folder: Path, change: Any, path: tuple[str, ...], name: str) -> set[
 EVERYTHING = {
     "climate.hot_air",
     "climate.cold_air",
-    "climate.peak_wall_irradiance",
+    "site.latitude",
+    "site.altitude",
+    "elevations.E1.facing",
     "elevations.E1.color",
     "elevations.E1.reflecting_surface_near",
     "joints.J1.sealant",
@@ -154,7 +156,7 @@ def test_what_is_given_is_not_missing(tmp_path: Path) -> None:
     change = TWO | {"climate": {"hot_air": "95 F", "cold_air": "0 F"}}
     change["joints"] = {"J1": {"elevation": "E1", "panel_length": "20 ft"}}
     told = missing(tmp_path, change, ("joints", "J1"), "joint-width")
-    assert "climate.peak_wall_irradiance" in told
+    assert "site.latitude" in told
     assert not told & {"climate.hot_air", "climate.cold_air", "joints.J1.panel_length"}
 
 

@@ -7,7 +7,7 @@ from specgen.computing.air import _atmosphere
 from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, express_flow, express_loss, formula_rows, units
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path, dotted_field
 from specgen.model.typed_views import Description, Hose, SprayGun, root_of
 from specgen.model.working import InputRow, Working
@@ -15,6 +15,10 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
 BEYOND = "A hose loses more than the formula holds for: no pressure is counted on behind it."
+STARVED = (
+    "The compressor gives less air than all guns draw: the pressure falls below this figure while all triggers are "
+    "pulled."
+)
 
 
 class AirHose(NamedTuple):
@@ -31,6 +35,9 @@ class GunInputs(Inputs):
     flow: Quantity = given_input("Q_g", "air of this gun", "flow", "guns.*.air_flow")
     all_guns: Quantity = given_input(
         "Q_n", "air of all guns at once", "flow", origin="air flow and number of all guns (guns)"
+    )
+    arrives: Quantity | None = given_input(
+        "Q_c", "air of the compressor at the site", "flow", default=None, origin="air-supply"
     )
     at_pressure: Quantity = given_input(
         "p_c", "pressure of the compressor, gauge", "pressure", "compressor.at_pressure"
@@ -63,9 +70,22 @@ def gun_pressure(inputs: GunInputs) -> Working:
     working.step("p_i", "pressure into the gun hose", f"min(p_a, {left})", unit)
     last = _add_loss(working, "p_i", "q_g", "g", f"gun hose {inputs.own.path[-1]}", unit)
     case = "set pressure" if working.known["p_a"] <= working.known[left] else "compressor and supply hose"
+    short = _add_share(working)
     beyond = any(step.symbol.startswith("h_") for step in working.steps)
-    notes = (*NOTES, *((BEYOND,) if beyond else ()), *(() if inputs.supply else ("No supply hose is listed.",)))
+    notes = (
+        *NOTES,
+        *((STARVED,) if short else ()),
+        *((BEYOND,) if beyond else ()),
+        *(() if inputs.supply else ("No supply hose is listed.",)),
+    )
     return working.build("gun-pressure", last, (FORMULA, REACH, _atmosphere.SOURCE), notes, case, ("dP_g",))
+
+
+def _add_share(working: WorkingBuilder) -> bool:
+    """Adds the share of the air drawn that the compressor gives, if known; whether it gives less than is drawn."""
+    if "Q_c" not in working.known:
+        return False
+    return working.step("x", "share of the air drawn that the compressor gives", "min(Q_c / Q_n, 1)", "") < 1
 
 
 def _add_loss(working: WorkingBuilder, inlet: str, flow: str, tail: str, name: str, unit: str) -> str:
@@ -97,7 +117,10 @@ def for_gun(gun: SprayGun, ask: Ask) -> Working:
     supply, own = _hoses(project)
     drawn = sum((one.air_flow.amount * one.count for one in project.guns), start=Fraction(0))
     all_guns = Quantity(drawn, "flow", gun.air_flow.unit)
-    return gun_pressure(GunInputs.from_project(gun, ask, all_guns=all_guns, supply=supply, own=own))
+    supplied = if_given(lambda: ask("air-supply"))
+    arrives = None if supplied is None else supplied.quantity
+    inputs = GunInputs.from_project(gun, ask, all_guns=all_guns, arrives=arrives, supply=supply, own=own)
+    return gun_pressure(inputs)
 
 
 def _hoses(project: Description) -> tuple[tuple[AirHose, ...], AirHose]:

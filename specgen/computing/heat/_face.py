@@ -26,7 +26,16 @@ class FaceInputs(Inputs):
     )
     emittance: float = given_input("e", "emittance", "number", "elevations.*.color.emittance", "0 to 1", within=(0, 1))
     irradiance: Quantity = given_input(
-        "I", "irradiance on the wall", "irradiance", "climate.peak_wall_irradiance", "peak sun on the wall", within=SUN
+        "I", "irradiance on the wall", "irradiance", computed="wall-sun", about="peak sun on the wall", within=SUN
+    )
+    share: float = given_input(
+        "f",
+        "share of the sunniest wall's sun",
+        "number",
+        default=1,
+        about="sun on the wall over that of the sunniest wall, 0 to 1; the joint rule is written for 1",
+        origin="wall-sun",
+        within=(0, 1),
     )
     reflected: bool = option_input(
         "glass or metal sends a second sun",

@@ -4,31 +4,40 @@ from fractions import Fraction
 
 from specgen.computing.heat._face import FaceInputs, add_face, add_face_by_trial, balance_rows, tell_margin
 from specgen.computing.heat._heat_balance import H_C, NOTES, from_kelvin, to_kelvin
+from specgen.computing.heat.wall_sun import share_of
 from specgen.computing.inputs import provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Elevation
 from specgen.model.working import InputRow, Working
+from specgen.resolving.provider import Ask
 
 JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant")
 # Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
 CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
-LEAST_NOTE = "At the least reflectance the face just reaches the limit; a coat that passes reflects more."
+SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full sun: scaled by the sun of this face")
+LEAST_NOTE = "Order a coat of the least reflectance or more: the figure is rounded up, and the face at it is printed."
 NONE_NOTE = "No reflectance passes: the hot air alone reaches the limit."
+NO_MARGIN_NOTE = "No reflectance keeps the margin: the hot air alone comes that near."
+# The last digit of a printed face: one that lies nearer to the limit prints as the limit, and does not pass.
+LAST_DIGIT = {"F": 0.1, "C": 0.01}
 
 
 def face_heat(inputs: FaceInputs) -> Working:
     """Temperature of the face, in °F or °C: the hotter of two methods, each with its source. Raises Refused.
 
-    With a limit, the margin to it and the least reflectance that passes both methods stand beside.
+    With a limit, the margin to it and the least reflectance that passes stand beside, and that which keeps the margin
+    wanted.
     """
     degree = inputs.degree
-    working = WorkingBuilder((*balance_rows(inputs, H_C), _constant_row(inputs)))
-    working.step("T_1", "face by the joint rule", "T_a + (1 - SR) * H", degree)
+    working = WorkingBuilder((*balance_rows(inputs, H_C), _constant_row(inputs), inputs.row("share")))
+    working.step("T_1", "face by the joint rule", "T_a + (1 - SR) * H * f", degree)
     add_face(working, degree)
     hottest = working.step("T_f", "hottest face", "max(T_1, T_2)", degree)
     case = "joint rule" if working.known["T_1"] >= working.known["T_2"] else "heat balance"
     beside, notes = _hold_to_limit(working, inputs, hottest)
-    return working.build("face-heat", "T_f", (JOINT_RULE, *inputs.sources), NOTES + notes, case, beside)
+    sources = (JOINT_RULE, *((SHARE_RULE,) if inputs.share < 1 else ()), *inputs.sources)
+    return working.build("face-heat", "T_f", sources, NOTES + notes, case, beside)
 
 
 def _constant_row(inputs: FaceInputs) -> InputRow:
@@ -44,29 +53,61 @@ def _hold_to_limit(
         return (), ()
     margin = tell_margin(hottest, inputs.limit, inputs.degree)
     working.step("M", "margin below the limit", "T_b - T_f", f"{inputs.degree} apart")
-    if inputs.limit <= inputs.hot_air:
-        return ("M",), (NONE_NOTE, margin)
-    _add_least_reflectance(working, inputs.degree)
-    return ("M", "SR_m"), (LEAST_NOTE, margin)
+    beside, notes = ["M"], list[str]()
+    for tail, told, row in (("p", NONE_NOTE, _last_digit_row(inputs)), ("w", NO_MARGIN_NOTE, _wanted_row(inputs))):
+        working.add_inputs(row)
+        target = working.step(f"T_{tail}", f"limit less {row.name}", f"T_b - {row.symbol}", inputs.degree)
+        if target <= working.known["T_a"]:
+            notes.append(told)
+            continue
+        _add_least_reflectance(working, inputs.degree, tail, "that passes" if tail == "p" else "that keeps the margin")
+        beside.append(f"SR_{tail}")
+    return tuple(beside), (*notes, *((LEAST_NOTE,) if len(beside) > 1 else ()), margin)
 
 
-def _add_least_reflectance(working: WorkingBuilder, degree: str) -> None:
-    """Adds SR_m, the least reflectance at which neither method passes the limit, and the face at it."""
-    working.step("SR_1", "reflectance that meets the limit by the joint rule", "1 - (T_b - T_a) / H", "")
-    working.step("K_b", "limit, absolute", to_kelvin("T_b", degree), "K")
-    working.step("Q", "heat given off by a face at the limit", "e * s * (K_b^4 - K_a^4) + h * (K_b - K_a)", "W/m2")
-    balance = ""
-    if working.known["I"]:  # without sun the balance asks for no reflectance
-        working.step("SR_2", "reflectance that meets the limit by heat balance", "1 - Q / (I * r)", "")
-        balance = "SR_2, "
-    working.step("SR_m", "least reflectance that passes both methods", f"max(SR_1, {balance}0)", "")
-    working.step("G_m", "sun taken up at SR_m", "(1 - SR_m) * I * r", "W/m2")
-    add_face_by_trial(working, "K_m", "face where heat given off equals G_m", "G_m")
-    back = from_kelvin("K_m", degree)
-    # The proof: solved forward from SR_m, the hotter method comes out at the limit, or below it where SR_m is 0.
-    working.step(
-        "T_m", "hottest face at SR_m, to be held against the limit", f"max(T_a + (1 - SR_m) * H, {back})", degree
-    )
+def _last_digit_row(inputs: FaceInputs) -> InputRow:
+    return InputRow("q", "last digit printed", LAST_DIGIT[inputs.degree], f"{inputs.degree} apart")
 
 
-PROVIDER = provide("Hottest face of the wall", FaceInputs, face_heat, each=("elevations",), order=10)
+def _wanted_row(inputs: FaceInputs) -> InputRow:
+    wanted = inputs.limits("board.heat_margin")
+    unit = f"{inputs.degree} apart"
+    return InputRow("m", "margin wanted", wanted.value.number(unit), unit, source=wanted.source)
+
+
+def _add_least_reflectance(working: WorkingBuilder, degree: str, tail: str, words: str) -> None:
+    """Adds SR with a tail, the least reflectance at which neither method passes T with that tail."""
+    bounds = []
+    if working.known["f"]:  # without sun neither method asks for a reflectance
+        bounds.append(f"SR_{tail}1")
+        working.step(bounds[-1], "reflectance by the joint rule", f"1 - (T_{tail} - T_a) / (H * f)", "")
+    working.step(f"K_{tail}", "this face, absolute", to_kelvin(f"T_{tail}", degree), "K")
+    given_off = f"e * s * (K_{tail}^4 - K_a^4) + h * (K_{tail} - K_a)"
+    working.step(f"Q_{tail}", "heat given off by this face", given_off, "W/m2")
+    if working.known["I"]:
+        bounds.append(f"SR_{tail}2")
+        working.step(bounds[-1], "reflectance by heat balance", f"1 - Q_{tail} / (I * r)", "")
+    # What the rounding of the machine leaves over a whole hundredth asks for no further one.
+    hundredths = f"ceil(100 * max({', '.join([*bounds, '0'])}) - 0.000001)" if bounds else "0"
+    working.step(f"n_{tail}", "hundredths, rounded up", hundredths, "")
+    working.step(f"SR_{tail}", f"least reflectance {words}", f"n_{tail} / 100", "")
+    _add_proof(working, degree, tail)
+
+
+def _add_proof(working: WorkingBuilder, degree: str, tail: str) -> None:
+    """Adds the face at the least reflectance, solved forward: it comes out at T with the tail, or below it."""
+    working.step(f"G_{tail}", "sun taken up at this reflectance", f"(1 - SR_{tail}) * I * r", "W/m2")
+    add_face_by_trial(working, f"J_{tail}", f"face where heat given off equals G_{tail}", f"G_{tail}")
+    balance = from_kelvin(f"J_{tail}", degree)
+    hottest = f"max(T_a + (1 - SR_{tail}) * H * f, {balance})"
+    working.step(f"F_{tail}", "hottest face at this reflectance", hottest, degree)
+
+
+def for_elevation(elevation: Elevation, ask: Ask) -> Working:
+    """The face of an elevation in the sun of its facing."""
+    return face_heat(FaceInputs.from_project(elevation, ask, share=share_of(ask("wall-sun"))))
+
+
+PROVIDER = provide(
+    "Hottest face of the wall", FaceInputs, face_heat, each=("elevations",), for_member=for_elevation, order=10
+)

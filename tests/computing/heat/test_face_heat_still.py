@@ -15,8 +15,8 @@ JOB: dict[str, Any] = {
     "climate": {"hot_air": "95 F", "peak_wall_irradiance": "800 W/m2"},
     "colors": {"C1": {"solar_reflectance": 0.4, "emittance": 0.3}},
     "elevations": {
-        "E1": {"wall": "W1", "color": "C1", "reflecting_surface_near": "no"},
-        "E2": {"wall": "W1", "color": "C1", "reflecting_surface_near": "yes"},
+        "E1": {"wall": "W1", "color": "C1", "peak_irradiance": "800 W/m2", "reflecting_surface_near": "no"},
+        "E2": {"wall": "W1", "color": "C1", "peak_irradiance": "800 W/m2", "reflecting_surface_near": "yes"},
     },
 }
 
@@ -74,4 +74,5 @@ def test_a_face_without_its_figures_waits_for_them(tmp_path: Path) -> None:
     resolver = Resolver(case_of(tmp_path, {"elevations": {"E1": {"wall": "W1"}}}).project, computing.find)
     with pytest.raises(Absent):
         resolver(("elevations", "E1"), "face-heat-still")
-    assert len(resolver.missing(("elevations", "E1"), "face-heat-still")) == 4
+    # Hot air, color, reflecting surface; latitude, altitude and facing for the sun.
+    assert len(resolver.missing(("elevations", "E1"), "face-heat-still")) == 6

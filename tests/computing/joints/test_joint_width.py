@@ -353,7 +353,7 @@ def test_a_width_is_rounded_up_by_less_than_one_step_to_a_multiple_of_it(
 JOB = {
     "climate": {"hot_air": "95 F", "cold_air": "0 F", "peak_wall_irradiance": "800 W/m2"},
     "colors": {"C1": {"solar_reflectance": 0.4, "emittance": 0.3}},
-    "elevations": {"E1": {"wall": "W1", "color": "C1", "reflecting_surface_near": "no"}},
+    "elevations": {"E1": {"wall": "W1", "color": "C1", "peak_irradiance": "800 W/m2", "reflecting_surface_near": "no"}},
     "joints": {
         "J1": {
             "elevation": "E1",

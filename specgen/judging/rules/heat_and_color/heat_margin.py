@@ -5,38 +5,42 @@ street, a site high up, or a shade at the edge takes up the margin they leave.
 
 passes
     climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
-    site: {altitude: 500 ft}
+    site: {latitude: 40 deg, altitude: 500 ft}
     walls: {W1: {insulation: {kind: eps}}}
-    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+    elevations: {E1: {color: C1, facing: W, reflecting_surface_near: no}}
     colors: {C1: {lrv: 54, solar_reflectance: 0.60, emittance: 0.85}}
 fails HEA-03a at elevations.E1.color
     climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    site: {latitude: 40 deg, altitude: 500 ft}
     walls: {W1: {insulation: {kind: eps}}}
-    elevations: {E1: {color: C1, reflecting_surface_near: no}}
-    colors: {C1: {solar_reflectance: 0.38, emittance: 0.85}}
+    elevations: {E1: {color: C1, facing: W, reflecting_surface_near: no}}
+    colors: {C1: {solar_reflectance: 0.36, emittance: 0.85}}
 fails HEA-03b at elevations.E1.color
     climate: {hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
+    site: {latitude: 40 deg, altitude: 500 ft}
     walls: {W1: {insulation: {kind: eps}}}
-    elevations: {E1: {color: C1, reflecting_surface_near: no}}
+    elevations: {E1: {color: C1, facing: W, reflecting_surface_near: no}}
     colors: {C1: {solar_reflectance: 0.50, emittance: 0.30}}
 fails HEA-03c at elevations.E1.reflecting_surface_near
     elevations: {E1: {reflecting_surface_near: yes}}
-fails HEA-03d at site.altitude
-    site: {altitude: 5200 ft}
+fails HEA-03d at climate.peak_wall_irradiance
+    climate: {peak_wall_irradiance: 750 W/m2}
+    site: {latitude: 39.7 deg, altitude: 5200 ft}
 fails HEA-03e at colors.C1.lrv
     colors: {C1: {lrv: 22}}
 """
 
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
-from specgen.model.typed_views import Elevation
-from specgen.quantities.comparison import less
+from specgen.model.typed_views import Description, Elevation
+from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity, round_quantity, subtract_temperatures
 
 RULE = Rule(
     "HEA-03",
     "Margin below the heat the board bears",
-    remedy="Source's written yes for this color and face; lighter color.",
+    remedy="Source's written yes for this color and face; lighter color; where the sun is stronger than given, the "
+    "irradiance of this altitude in the heat calculation.",
     steps="gloss",
     documents="D05 D06",
 )
@@ -53,8 +57,8 @@ RULE = Rule(
 def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> Violations:
     """The hottest face comes near the heat at which the board softens."""
     heat, softens = read_all(face_heat, lambda: elevation.wall.insulation.service_limit)
-    margin = subtract_temperatures(softens, heat.quantity)
-    if less(margin, limit):
+    margin = subtract_temperatures(softens, heat.rounded)
+    if margin < limit:
         yield violation(round_quantity(margin), wanted=limit)
 
 
@@ -68,7 +72,7 @@ def thin_margin(elevation: Elevation, face_heat: Computed, limit: Quantity) -> V
 def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Violations:
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
     still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
-    if not less(still.quantity, limit):
+    if still.rounded >= limit:
         yield violation(still.rounded, wanted=limit)
 
 
@@ -80,14 +84,21 @@ RULE.clause(
     basis="trade_eps_heat",
 )
 
-RULE.clause(
+
+@RULE.test(
     "d",
     CAUTION,
-    "The site lies at {found}; above {wanted} the sun is stronger than usual figures.",
-    when="site.altitude > limit",
-    basis="trade_eps_heat",
+    "The sun on the sunniest wall is given as {found}; a clear sky at the altitude of this site gives {wanted}.",
+    at="climate.peak_wall_irradiance",
+    basis="trade_eps_heat computed",
     limit="altitude.strong_sun",
 )
+def sun_of_low_ground(project: Description, peak_sun: Computed, limit: Quantity) -> Violations:
+    """High up, the project's own figure for the sun is below that of a clear sky there."""
+    given = project.climate.get("peak_wall_irradiance")
+    if given is not None and more(project.site.altitude, limit) and given < peak_sun().rounded:
+        yield violation(given, wanted=peak_sun().rounded)
+
 
 RULE.clause(
     "e",

@@ -6,7 +6,7 @@ strains its sealant past its class in the first season.
 passes
     climate: {cold_air: 10 F, hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
     colors: {C1: {solar_reflectance: 0.5, emittance: 0.6}}
-    elevations: {E1: {reflecting_surface_near: no}}
+    elevations: {E1: {peak_irradiance: 800 W/m2, reflecting_surface_near: no}}
     sealants: {S1: {c920_class: 50}}
     joints:
       J1:
@@ -16,7 +16,7 @@ passes
 fails SLT-02a at joints.J1.width
     climate: {cold_air: 10 F, hot_air: 95 F, peak_wall_irradiance: 800 W/m2}
     colors: {C1: {solar_reflectance: 0.5, emittance: 0.6}}
-    elevations: {E1: {reflecting_surface_near: no}}
+    elevations: {E1: {peak_irradiance: 800 W/m2, reflecting_surface_near: no}}
     sealants: {S1: {c920_class: 50}}
     joints:
       J1:

@@ -1,0 +1,135 @@
+"""Sun on a vertical wall under a clear sky, by latitude, month and facing: figures, the search for the peak, the lines.
+
+The days are the 21st of each month and the hours are solar time, so that no time zone and no longitude is needed.
+"""
+
+from fractions import Fraction
+from functools import lru_cache
+from math import asin, atan2, cos, exp, pi, sin
+from typing import NamedTuple
+
+from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.source import Kind, Source
+from specgen.model.working import UNIT_CHANGE, InputRow
+from specgen.standards import find_source
+
+CLEAR_SKY = find_source("ashrae_clear_sky").quote(
+    "beam A exp(-B / sin h), sky C times the beam, with A, B and C for the 21st of each month"
+)
+VERTICAL = find_source("ashrae_vertical_sky").quote(
+    "share of the sky that a wall sees: 0.55 + 0.437 cos i + 0.313 cos² i, 0.45 or more"
+)
+THIN_AIR = Source(Kind.MEMORY, "solar practice: B is reduced by the pressure of the air over that at sea level")
+DECLINATION = find_source("declination").quote("declination 23.45° sin(360° (284 + day) / 365)")
+GROUND = Fraction(1, 5)
+GRASS = Source(Kind.MEMORY, "usual ground of grass and asphalt; light paving, water and snow throw back more")
+SOURCES = (CLEAR_SKY, VERTICAL, DECLINATION, THIN_AIR)
+
+
+class Month(NamedTuple):
+    """The 21st of a month: its day of the year, and A in W/m2, B and C of the clear sky."""
+
+    day: int
+    a: float
+    b: float
+    c: float
+
+
+MONTHS = {
+    "jan": Month(21, 1202, 0.141, 0.103),
+    "feb": Month(52, 1187, 0.142, 0.104),
+    "mar": Month(80, 1164, 0.149, 0.109),
+    "apr": Month(111, 1130, 0.164, 0.120),
+    "may": Month(141, 1106, 0.177, 0.130),
+    "jun": Month(172, 1092, 0.185, 0.137),
+    "jul": Month(202, 1093, 0.186, 0.138),
+    "aug": Month(233, 1107, 0.182, 0.134),
+    "sep": Month(264, 1136, 0.165, 0.121),
+    "oct": Month(294, 1166, 0.152, 0.111),
+    "nov": Month(325, 1190, 0.144, 0.106),
+    "dec": Month(355, 1204, 0.141, 0.103),
+}
+DEGREE = pi / 180
+STEPS = 6  # hours are searched by sixths
+
+
+class Peak(NamedTuple):
+    """When a wall gets most sun: month, solar hour, and the sun on it in W/m2."""
+
+    month: str
+    hour: float
+    sun: float
+
+
+def find_sun(latitude: float, month: str, hour: float) -> tuple[float, float]:
+    """Height of the sun over the horizon, and its azimuth clockwise from north, both in radians."""
+    north, turn = latitude * DEGREE, 15 * (hour - 12) * DEGREE
+    tilt = 23.45 * sin((284 + MONTHS[month].day) * 360 / 365 * DEGREE) * DEGREE
+    height = asin(sin(north) * sin(tilt) + cos(north) * cos(tilt) * cos(turn))
+    return height, atan2(-cos(tilt) * sin(turn), sin(tilt) * cos(north) - cos(tilt) * sin(north) * cos(turn))
+
+
+def total_sun(height: float, cosine: float, month: str, air: float, ground: float) -> float:
+    """Beam, sky and ground on a wall, in W/m2; `air` is its pressure over that at sea level."""
+    if height <= 0:
+        return 0.0
+    _, a, b, c = MONTHS[month]
+    beam = a * exp(-b * air / sin(height))
+    seen = max(0.45, 0.55 + 0.437 * cosine + 0.313 * cosine**2)
+    return beam * (max(cosine, 0) + c * seen + (c + sin(height)) * ground / 2)
+
+
+@lru_cache(maxsize=256)
+def find_peak(latitude: float, air: float, ground: float, months: tuple[str, ...], facing: float | None) -> Peak:
+    """The peak on a wall of a facing in degrees, or on the wall that gets most where it is None.
+
+    That wall looks to where the sun stands. Of two hours alike the later one is taken, when the air is hotter.
+    """
+    best = Peak(months[0], 12, -1)
+    for month in months:
+        for step in range(24 * STEPS - 1, 0, -1):
+            height, azimuth = find_sun(latitude, month, step / STEPS)
+            cosine = cos(height) * (1 if facing is None else cos(azimuth - facing * DEGREE))
+            sun = total_sun(height, cosine, month, air, ground)
+            if sun > best.sun + 1e-6:
+                best = Peak(month, step / STEPS, sun)
+    return best
+
+
+def sky_rows(peak: Peak) -> tuple[InputRow, ...]:
+    """The lines of the hour and the month of a peak."""
+    day, a, b, c = MONTHS[peak.month]
+    return (
+        InputRow("N", f"day of the year, 21 {peak.month.capitalize()}", day, "", source=CLEAR_SKY),
+        InputRow("t", "solar time of the peak", peak.hour, "h", "found by trial, in steps of 10 minutes"),
+        InputRow("k", "one degree, in radians", DEGREE, "", UNIT_CHANGE),
+        InputRow("A", "sun above the air in this month", a, "W/m2", source=CLEAR_SKY),
+        InputRow("B", "weakening by the air in this month", b, "", source=CLEAR_SKY),
+        InputRow("C", "sky over beam in this month", c, "", source=CLEAR_SKY),
+    )
+
+
+def add_sun(working: WorkingBuilder, facing: str) -> None:
+    """Adds the steps to E, the sun on a wall; `facing` is the symbol of its facing, Z for one that faces the sun."""
+    working.step("d", "declination of the sun", "23.45 * sin(k * 360 * (284 + N) / 365)", "deg")
+    working.step("w", "hour angle of the sun", "15 * (t - 12)", "deg")
+    height = "sin(k * L) * sin(k * d) + cos(k * L) * cos(k * d) * cos(k * w)"
+    working.step("h", "height of the sun", f"asin({height}) / k", "deg")
+    north = "sin(k * d) * cos(k * L) - cos(k * d) * sin(k * L) * cos(k * w)"
+    round_the_compass = " + 360" if working.known["w"] >= 0 else ""
+    azimuth = f"atan2(-cos(k * d) * sin(k * w), {north}) / k{round_the_compass}"
+    working.step("Z", "azimuth of the sun, clockwise from north", azimuth, "deg")
+    working.step("c_i", "cosine of the angle of incidence", f"cos(k * h) * cos(k * (Z - {facing}))", "")
+    working.step("i", "angle of incidence", "atan2(sqrt(1 - c_i^2), c_i) / k", "deg")
+    working.step("E_n", "beam, square to the sun", "A * exp(-B * P_a / (P_0 * sin(k * h)))", "W/m2")
+    working.step("E_b", "beam on the wall", "E_n * max(c_i, 0)", "W/m2")
+    working.step("Y", "share of the sky on the wall", "max(0.45, 0.55 + 0.437 * c_i + 0.313 * c_i^2)", "")
+    working.step("E_d", "sky on the wall", "C * E_n * Y", "W/m2")
+    working.step("E_r", "ground on the wall", "E_n * (C + sin(k * h)) * g / 2", "W/m2")
+    working.step("E", "sun on the wall under a clear sky", "E_b + E_d + E_r", "W/m2")
+
+
+def tell_peak(peak: Peak) -> str:
+    """When the peak comes, in words."""
+    minutes = round(peak.hour * 60)
+    return f"21 {peak.month.capitalize()}, {minutes // 60}:{minutes % 60:02d} solar time"
