@@ -158,7 +158,13 @@ def test_every_declared_field_is_one_of_the_schema_and_of_its_dimension() -> Non
         if field.kind == "quantity":
             assert one.dimension == find_dimension(field.dimension, field.unit_ip).replace("thickness", "length")
         else:
-            wanted = {"percent": "percent", "number": "number", "integer": "number", "yes_no": "yes_no"}
+            wanted = {
+                "percent": "percent",
+                "number": "number",
+                "integer": "number",
+                "yes_no": "yes_no",
+                "bearing": "angle",
+            }
             assert one.dimension == wanted.get(field.kind, "word"), (module, name, field.kind)
     assert seen > 40
 

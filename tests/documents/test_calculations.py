@@ -223,13 +223,14 @@ def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
     rows = [row for one in gather_calculations(context) for working in one.workings.values() for row in working.inputs]
     silent = {(row.symbol, row.name) for row in rows if row.origin == METHOD and row.source is None}
     # What the method itself says without a source of its own: zero points of scales and figures of vapor.
-    assert silent <= {("p", "spread between laboratories, of the mean")}
+    assert silent <= {("p", "spread between laboratories, of the mean"), ("q", "last digit printed")}
     assert len(rows) > 150
 
 
 def test_figures_of_memory_and_practice_bear_a_mark() -> None:
     made = document_of("clean", "D06")
-    inputs = next(b for b in made.blocks if isinstance(b, Table) and plain_text(b.header[0]) == "Symbol")
+    tables = [b for b in made.blocks if isinstance(b, Table) and plain_text(b.header[0]) == "Symbol"]
+    inputs = next(table for table in tables if plain_text(table.rows[0][0]) == "T_a")
     marks = {plain_text(row[0]): [part.mark for part in row[2] if isinstance(part, Value)] for row in inputs.rows}
     assert marks["T_a"] == [""]
     assert marks["H"] != [""]
@@ -294,7 +295,7 @@ def test_each_calculation_names_its_sources() -> None:
         plain_text(b.content) for b in made.blocks if isinstance(b, Paragraph) and plain_text(b.content)[:6] == "Source"
     ]
     assert len(told_of) > 10
-    assert "ASTM E1980" in told_of[0]
+    assert any("ASTM E1980" in told for told in told_of)
 
 
 def test_what_is_computed_for_each_member_is_asked_once(tmp_path: Path) -> None:

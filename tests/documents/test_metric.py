@@ -23,9 +23,7 @@ def texts() -> dict[str, str]:
 
 
 # What stands in an inch project, and what a conversion to the millimeter would print.
-OF_INCHES = (
-    r"\b(10 ft|24 in|1000 ft|100 ft|(3\.05|1\.83|305|30\.5) m|(152|152\.4|203|63\.5|19\.05|25\.4|406) mm)\b"
-)
+OF_INCHES = r"\b(10 ft|24 in|1000 ft|100 ft|(3\.05|1\.83|305|30\.5) m|(152|152\.4|203|63\.5|19\.05|25\.4|406) mm)\b"
 
 
 def test_no_document_prints_a_length_of_inches_or_its_conversion(texts: dict[str, str]) -> None:

@@ -65,7 +65,8 @@ def test_no_wall_loses_by_a_caution_cured(seed: int, tmp_path: Path) -> None:
     for finding in made.judgment.of(Severity.CAUTION):
         path, limit = tuple(finding.place.path.split(".")), CLAUSES[finding.code].limit
         figure = made.context.limit(limit) if limit else None
-        if not isinstance(figure, Quantity) or not isinstance(project.values.get(path), Quantity):
+        found = project.values.get(path)
+        if not isinstance(figure, Quantity) or not isinstance(found, Quantity) or figure.dimension != found.dimension:
             continue
         # A value that is the limit itself is within it.
         cured = holding(project, path, figure)

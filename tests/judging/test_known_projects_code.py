@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from specgen.model.finding import Judgment, Severity, Verdict
-from tests.judging.test_outcomes import WHOLE
+from tests.judging.test_outcomes import WHOLE, verdicts
 from tests.support import case_of, merged
 
 # A one-story shop of steel, 60 ft from the lot line, its walls of foam on concrete.
@@ -26,10 +26,6 @@ REPORTS = {
     "A1": {"kind": "test_report", "standard": "NFPA 285", "assembly": "W1"},
     "A2": {"kind": "test_report", "standard": "NFPA 268", "assembly": "W1"},
 }
-
-
-def verdicts(judgment: Judgment) -> dict[str, Verdict]:
-    return {mark: wall.verdict for mark, wall in judgment.walls.items()}
 
 
 def stops_of_code(judgment: Judgment) -> set[str]:
@@ -94,6 +90,7 @@ TOWER = merged(
                 "wall": "W2",
                 "base_above_grade": "0 ft",
                 "height": "22 ft",
+                "facing": "W",
                 "reflecting_surface_near": "no",
             },
         },

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from specgen.model.finding import Severity, Verdict
-from tests.judging.test_outcomes import WHOLE
+from tests.judging.test_outcomes import WHOLE, verdicts
 from tests.support import case_of
 
 WALL = WHOLE["walls"]["W1"]
@@ -32,7 +32,7 @@ def test_a_dark_flake_finish_fails_in_the_west_is_a_caution_in_the_south_and_not
 ) -> None:
     change = DARK | {"climate": {"peak_wall_irradiance": irradiance}}
     judgment = case_of(tmp_path, change, WHOLE).judgment
-    assert judgment.walls == {"W1": Verdict.NO, "W2": Verdict.WITH_MEASURES, "W3": Verdict.YES}
+    assert verdicts(judgment) == {"W1": Verdict.NO, "W2": Verdict.WITH_MEASURES, "W3": Verdict.YES}
     heat = {f.code: set(f.subjects) for f in judgment.findings if f.code.startswith(("HEA-02", "HEA-03"))}
     assert heat["HEA-02a"] == {"E1"}
     assert "E2" in heat["HEA-03a"]
@@ -45,7 +45,7 @@ def test_the_own_figure_of_a_face_comes_before_that_of_its_facing(tmp_path: Path
     change = DARK | {"elevations": DARK["elevations"] | {"E1": shaded}}
     judgment = case_of(tmp_path, change, WHOLE).judgment
     # Glass near the face stays a caution of its own.
-    assert judgment.walls["W1"] is Verdict.WITH_MEASURES
+    assert judgment.walls["W1"].verdict is Verdict.WITH_MEASURES
     assert {f.code for f in judgment.findings if "E1" in f.subjects} == {"HEA-03c"}
 
 

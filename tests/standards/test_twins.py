@@ -22,6 +22,7 @@ TWINS = [
     ("board.joint_to_aesthetic_joint", "75 mm", MEMORY, "an inch is 25 mm"),
     ("board.joint_to_opening_corner", "150 mm", MEMORY, "an inch is 25 mm"),
     ("board.heat_margin", "5.5 C apart", PRACTICE, "10 F apart in half degrees"),
+    ("heat.hot_months", "5.5 C apart", PRACTICE, "10 F apart in half degrees"),
     ("board.softens", "74 C", PRACTICE, "165 F in whole degrees"),
     ("board.gap", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
     ("base_coat.dry_thickness_least", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),

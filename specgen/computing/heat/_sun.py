@@ -10,6 +10,7 @@ from specgen.model.working import InputRow
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
+from specgen.standards import find_source
 
 SEA_LEVEL = Quantity.of("14.696", "psi")
 FARTHEST = (Quantity.of(-66, "deg"), Quantity.of(66, "deg"))
@@ -78,7 +79,13 @@ class SunInputs(Inputs):
         """The lines of the site and of the hour of the peak."""
         unit = "psi" if self.system == "ip" else "kPa"
         air = self.row("air")._replace(origin="site.altitude")
-        sea = InputRow("P_0", "air pressure at sea level, absolute", SEA_LEVEL.number(unit), unit)
+        sea = InputRow(
+            "P_0",
+            "air pressure at sea level, absolute",
+            SEA_LEVEL.number(unit),
+            unit,
+            source=find_source("standard_atmosphere_memory"),
+        )
         return (self.row("latitude"), air, sea, self.row("ground"), *_clear_sky.sky_rows(peak))
 
 

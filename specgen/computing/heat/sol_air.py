@@ -3,11 +3,11 @@
 from specgen.computing.heat._heat_balance import AIR, SUN
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.source import Kind, Source
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
+from specgen.standards import find_source
 
-SOURCES = (Source(Kind.PUBLISHED, "ASHRAE Handbook, Fundamentals: sol-air temperature"),)
+SOURCES = (find_source("ashrae_sol_air"),)
 # Still air to gale, and the loss of a level roof to a clear sky with room to spare; bounds of our own.
 FILM = (Quantity.of(1, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)"))
 LOSS = (Quantity.of(0, "F apart"), Quantity.of(50, "F apart"))

@@ -41,7 +41,7 @@ def wall_sun(inputs: WallSunInputs) -> Working:
     working = WorkingBuilder((inputs.row("facing"), *inputs.sky_rows(peak), *inputs.rows("sunniest")))
     working.add_inputs(InputRow("E_w", "clear-sky sun on the sunniest wall", most.sun, "W/m2", "peak-sun"))
     _clear_sky.add_sun(working, "p")
-    working.step("s", "share of the sunniest wall's sun", "E / E_w", "")
+    working.step("s", "share of the sunniest wall's sun", "min(E / E_w, 1)", "")
     given = inputs.sunniest is not None
     working.step("I", "sun on this face", "I_c * s" if given else "E", "W/m2")
     notes = (*NOTES, tell_months(inputs), *((LEVEL_NOTE,) if given else ()), SHARE_NOTE)
