@@ -85,6 +85,7 @@ _SAID = {
     "eifs_to_eifs": "EIFS to EIFS",
 }
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}
+_SAID |= {f"iso_{n}": f"ISO {n} mm" for n in range(3, 7)} | {"iso_cup": "ISO cup"}
 _MONTHS = [
     "January",
     "February",
@@ -131,6 +132,8 @@ _PAIRS = [
     ("psi", "kPa"),
     ("psf", "Pa"),
     ("mph", "m/s"),
+    ("in/s", "mm/s"),
+    ("fc", "lx"),
     ("scfm", "L/s"),
     ("cfm", "L/s"),
     ("gal", "L"),

@@ -96,7 +96,14 @@ PUBLISHED = [
     ("sealant.class_least", LEAST, "25", "guide_eifs_p21", "UFGS 07 24 00 p. 21: ASTM C920, class 25 or more"),
     ("cup.zahn_range_least", LEAST, "20 s", "cup_ranges", "Patton 1979 p. 82: Zahn cups 2 to 5 are read from 20 s"),
     ("cup.zahn_range_most", MOST, "80 s", "cup_ranges", "Patton 1979 p. 82: Zahn cups are read to 80 s"),
-    ("cup.between_cups", MOST, "33 %", "astm_d4212", "ASTM D4212: reproducibility 33 percent of the mean"),
+    (
+        "cup.between_cups",
+        MOST,
+        "33 %",
+        "astm_d4212",
+        "ASTM D4212 13.1.1: two laboratories, each the mean of two, 33 percent of the mean, new Zahn cups of one set",
+    ),
+    ("cup.one_operator", MOST, "11 %", "astm_d4212", "ASTM D4212 13.1.1: one operator 11 percent, cups of one set"),
     ("stopwatch.reading", MOST, "0.2 s", "astm_d4212", "ASTM D4212: time reported to 0.2 s"),
     (
         "spray.distance_published",
@@ -105,8 +112,10 @@ PUBLISHED = [
         "paint_manual_p146",
         "UFC 3-190-06 p. 146: gun 6 to 12 inches in air spray",
     ),
+    ("spray.overlap", EXACTLY, "50 %", "paint_manual_p176", "UFC 3-190-06 p. 176: strokes overlap 50 percent"),
     ("air.cleaning", MOST, "30 psi", "osha_air", "29 CFR 1926.302(b)(4): below 30 psi"),
     ("weather.least_eifs", LEAST, "40 F", "guide_eifs_p26", "UFGS 07 24 00 p. 26: not below 40 F"),
+    ("weather.most_surface", MOST, "90 F", "paint_manual_p127", "UFC 3-190-06 p. 127, 7.4.1: between 45 F and 90 F"),
     (
         "weather.humidity",
         MOST,
@@ -132,8 +141,8 @@ PUBLISHED = [
         "weather.above_dew_point_si",
         LEAST,
         "3 C apart",
-        "paint_manual_p170",
-        "UFC 3-190-06 p. 170: surface at least 3 C above dew point",
+        "painting_handbook",
+        "public handbook of ship painting: not where the surface is less than 3 C above the dew point",
     ),
     ("weather.readings", MOST, "4 h", "paint_manual_p170", "UFC 3-190-06 p. 170: ambient measured about every 4 hours"),
     ("view.distance", EXACTLY, "10 ft", "aama_finishes", "AAMA 2604 and 2605: viewed at 10 feet"),
@@ -251,6 +260,7 @@ BOUNDS_ONLY = [
     "base_coat.dry_thickness_least",
     "base_coat.cure",
     "compressor.filter",
+    "weather.humidity",
 ]
 
 
