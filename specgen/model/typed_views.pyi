@@ -487,8 +487,14 @@ class Sealant(View):
     reported_face: Literal["base_coat", "sealant_primer_on_base_coat", "smoothing_coat", "primer", "gloss"]
     reported_conditions: tuple[Literal["dry", "wet", "frozen", "heated", "weathered"], ...]
     sequence: Literal["before_gloss", "after_gloss"]
+    cure_hours: Number
+    primer: SealantPrimer
     tooling: Literal["dry", "wet"]
     field_tests: int
+
+class SealantPrimer(View):
+    name: str
+    open_minutes: Number
 
 class Finish(View):
     flatness_long: Quantity
@@ -534,6 +540,10 @@ class Primer(View):
     coats: int
     pattern: Literal["cross_hatch", "one_way", "random"]
     dry_hours: Number
+    most_recoat_hours: Number
+    most_humidity: Number
+    least_dry_temperature: Quantity
+    most_ph: Number
     release_moisture: Number
     volume_solids: Number
     dry_film: Quantity
@@ -552,8 +562,13 @@ class Primer(View):
 class Gloss(View):
     coats: int
     pattern: Literal["cross_hatch", "one_way", "random"]
+    first_pass: Literal["light", "full"]
+    same_sprayer: bool
     touch_dry_hours: Number
     dry_hours: Number
+    most_recoat_hours: Number
+    most_humidity: Number
+    least_dry_temperature: Quantity
     permeance: Quantity
     volume_solids: Number
     dry_film: Quantity
@@ -574,11 +589,13 @@ class Spray(View):
     stream_length: Quantity
     strainer_mesh: int
     distance: Quantity
+    overlap: Number
     pattern: Literal["oval", "round", "fan_flat"]
 
 class SprayGun(View):
     kind: Literal["conventional_pressure_fed", "hvlp", "airless", "air_assisted_airless", "electrostatic"]
     count: int
+    spares: int
     air_flow: Quantity
     inlet_pressure: Quantity
     fluid_nozzle: Quantity
@@ -606,6 +623,7 @@ class Tank(View):
     lined: bool
     relief_valve: bool
     regulators: int
+    agitation: Literal["none", "by_hand", "agitator", "recirculating"]
 
 class Instrument(View):
     kind: Literal["zahn_4_cup", "iso_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "other"]
@@ -654,13 +672,17 @@ class Shading(View):
     heated: bool
     heater: Literal["indirect_vented", "direct_fired", "none"]
     ventilated: bool
+    light: Quantity
 
 class Weather(View):
     max_spray_wind: Quantity
+    most_humidity: Number
+    hours_after_frost: Number
 
 class Protection(View):
     exclusion: Quantity
     overspray_plan: str
+    wash_water: Literal["contained", "sanitary_sewer", "storm_drain"]
 
 class Mockup(View):
     location: str
@@ -697,6 +719,7 @@ class Schedule(View):
     color_main_order_on: datetime.date
     shift_start: datetime.time
     shift_hours: Number
+    night_work: bool
     days_off: tuple[str, ...]
     weather_days: int
     gaps: Members[PlannedWait]

@@ -136,6 +136,8 @@ _PAIRS = [
     ("psi", "kPa"),
     ("psf", "Pa"),
     ("mph", "m/s"),
+    ("in/s", "mm/s"),
+    ("fc", "lx"),
     ("scfm", "L/s"),
     ("cfm", "L/s"),
     ("gal", "L"),

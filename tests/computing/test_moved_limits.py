@@ -24,7 +24,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         [
             ("D06", "At least 3/4 in must stay.", "At least 7/8 in must stay."),
             ("D06", "columns: 3/4 in of board stays under", "columns: 7/8 in of board stays under"),
-            ("D06", "B | Board that stays | 0.75[l] | in", "B | Board that stays | 0.875[l] | in"),
+            ("D06", "B | Board that stays | 0.75[s] | in", "B | Board that stays | 0.875[s] | in"),
             ("D06", "T_j = d + p + g + B = 0.5 + 0.0625 + 0 + 0.75 = 1.3125", "0.5 + 0.0625 + 0 + 0.875 = 1.4375"),
             ("D08", "Leave at least 3/4 in (19.1 mm)", "Leave at least 7/8 in (22.2 mm)"),
         ],
@@ -48,7 +48,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
     "joint.depth_most": (
         "7/16 in",
         [
-            ("D06", "at most 1/2 in[g]", "at most 7/16 in[g]"),
+            ("D06", "at most 1/2 in[n]", "at most 7/16 in[n]"),
             ("D06", "Greatest depth of any bead | 0.5", "Greatest depth of any bead | 0.4375"),
         ],
     ),

@@ -155,7 +155,14 @@ PUBLISHED = [
     ),
     ("cup.zahn_range_least", LEAST, "20 s", "cup_ranges", "Patton 1979 p. 82: Zahn cups 2 to 5 are read from 20 s"),
     ("cup.zahn_range_most", MOST, "80 s", "cup_ranges", "Patton 1979 p. 82: Zahn cups are read to 80 s"),
-    ("cup.between_cups", MOST, "33 %", "astm_d4212", "ASTM D4212: reproducibility 33 percent of the mean"),
+    (
+        "cup.between_cups",
+        MOST,
+        "33 %",
+        "astm_d4212",
+        "ASTM D4212 13.1.1: two laboratories, each the mean of two, 33 percent of the mean, new Zahn cups of one set",
+    ),
+    ("cup.one_operator", MOST, "11 %", "astm_d4212", "ASTM D4212 13.1.1: one operator 11 percent, cups of one set"),
     ("stopwatch.reading", MOST, "0.2 s", "astm_d4212", "ASTM D4212: time reported to 0.2 s"),
     (
         "spray.distance_published",
@@ -165,7 +172,9 @@ PUBLISHED = [
         "UFC 3-190-06 p. 146: gun 6 to 12 inches in air spray",
     ),
     ("air.cleaning", MOST, "30 psi", "osha_air", "29 CFR 1926.302(b)(4): reduced to less than 30 p.s.i."),
+    ("spray.overlap", EXACTLY, "50 %", "paint_manual_p176", "UFC 3-190-06 p. 176: strokes overlap 50 percent"),
     ("weather.least_eifs", LEAST, "40 F", "guide_eifs_p26", "UFGS 07 24 00 p. 26: not below 40 F"),
+    ("weather.most_surface", MOST, "90 F", "paint_manual_p127", "UFC 3-190-06 p. 127, 7.4.1: between 45 F and 90 F"),
     (
         "weather.humidity",
         MOST,
@@ -331,6 +340,7 @@ BOUNDS_ONLY = [
     "ledge.depth",
     "compressor.filter",
     "view.distance",
+    "weather.humidity",
 ]
 
 

@@ -86,7 +86,8 @@ def zahn_source() -> Source:
     spread, least, most = (find_limit(name) for name in (ZAHN_SPREAD, ZAHN_LEAST, ZAHN_MOST))
     return spread.source.quote(
         f"{format_decimal(least.value.to('s'), 6)} to {format_quantity(most.value, 's')}; "
-        f"two laboratories with one kind of Zahn cup may differ by {format_decimal(spread.value, 6)} % of their mean"
+        "two laboratories with new Zahn cups of one set may differ by "
+        f"{format_decimal(spread.value, 6)} % of their mean"
     )
 
 
@@ -200,7 +201,7 @@ def tell_notes(*cups: Cup) -> tuple[str, ...]:
     told = [NEWTONIAN, *dict.fromkeys(WARMTH[cup.family] for cup in cups)]
     told += [f"No figure for the spread of the cup {cup.title} is known here." for cup in cups if cup.spread is None]
     if any(cup.spread is not None for cup in cups):
-        told.append("Keep one numbered cup from mockup to last pail: two Zahn cups may differ by a third.")
+        told.append("Keep one numbered cup from mockup to last pail: cups are not made to a uniform specification.")
     return tuple(told)
 
 

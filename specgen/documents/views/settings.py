@@ -16,7 +16,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Fluid pressure": "raised from zero until the stream is right",
         "Stream length, and how far it may differ": context.display(("spray", "stream_length")),
         "Pattern": context.display(("spray", "pattern")),
-        "Distance from gun to wall": [context.display(("spray", "distance")), " at least"],
+        "Distance from gun to wall": [
+            "minimum ",
+            context.display(("spray", "distance")),
+            ", maximum ",
+            context.limit("spray.distance_most"),
+        ],
+        "Overlap of passes": [context.display(("spray", "overlap")), " of the fan"],
+        "Speed of the strokes": [context.limit("spray.stroke_least"), " to ", context.limit("spray.stroke_most")],
         "Cup": _cup(context),
         "Cup time of primer": [
             context.display(("primer", "cup_least")),

@@ -9,9 +9,11 @@ fails AJT-05a at aesthetic_joint.profile
     aesthetic_joint: {profile: square}
 fails AJT-05b at aesthetic_joint.cut_tool
     aesthetic_joint: {cut_tool: hand_saw}
+fails AJT-05c at aesthetic_joint.depth
+    aesthetic_joint: {profile: v, width: 1/2 in, depth: 3/4 in}
 """
 
-from specgen.judging.rule import STOP, Rule
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "AJT-05",
@@ -35,5 +37,13 @@ RULE.clause(
     STOP,
     "The aesthetic joints are cut by {found}; only router or hot groove tool gives a clean V.",
     when="aesthetic_joint.cut_tool not in {router, hot_groove}",
+    basis="practice",
+)
+
+RULE.clause(
+    "c",
+    CAUTION,
+    "The V is {found} deep, deeper than it is wide ({wanted}), and the spray does not reach its bottom.",
+    when="aesthetic_joint.profile = v and aesthetic_joint.depth > aesthetic_joint.width",
     basis="practice",
 )

@@ -9,13 +9,21 @@ passes
 fails MOC-01a at mockup.planned_on
     mockup: {planned_on: 2027-03-01, duration_days: 14}
     schedule: {work_start: 2027-03-08}
+fails MOC-01b at mockup.duration_days
+    walls:
+      W1:
+        attachment: {cure_hours: 24}
+        base_coat: {first_pass_dry_hours: 12, cure_hours: 24}
+        mesh: {layers: [{kind: standard}]}
+    mockup: {duration_days: 1}
 """
 
-from specgen.judging.rule import STOP, Rule, Violations, violation
+from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.dates import days_after
-from specgen.model.typed_views import Description
-from specgen.quantities.comparison import more
+from specgen.model.typed_views import Description, Wall
+from specgen.quantities.comparison import less, more
+from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "MOC-01",
@@ -41,3 +49,18 @@ def ends_after_start(project: Description) -> Violations:
     end = days_after(start, days)
     if more(end, work):
         yield violation(end, wanted=work)
+
+
+@RULE.test(
+    "b",
+    CAUTION,
+    "The mockup is given {found} d; its coats alone dry for {wanted}.",
+    each="walls",
+    at="mockup.duration_days",
+    basis="computed",
+)
+def shorter_than_drying(wall: Wall, project: Description, minimum_elapsed: Computed) -> Violations:
+    """The mockup is over before its coats can have dried."""
+    days, drying = read_all(lambda: project.mockup.duration_days, minimum_elapsed)
+    if less(Quantity.of(days, "d"), drying.quantity):
+        yield violation(days, wanted=drying.rounded)

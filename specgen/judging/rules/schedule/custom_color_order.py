@@ -21,7 +21,7 @@ fails SCH-02c at colors.C1.lead_time_days
 from collections.abc import Callable
 from datetime import date
 
-from specgen.judging.rule import STOP, Rule, Violations, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, read_all
 from specgen.model.dates import days_after
 from specgen.model.typed_views import Color, Description
@@ -65,8 +65,9 @@ def color_late(color: Color, project: Description) -> Violations:
 
 RULE.clause(
     "c",
-    STOP,
-    "{found} days are planned for a custom color; about {wanted} is usual.",
+    CAUTION,
+    "{found} days are planned for a custom color; about {wanted} is usual. The lead time that the manufacturer "
+    "gives in writing governs.",
     when="color.kind = custom and color.lead_time_days < limit",
     limit="color.custom_lead",
 )

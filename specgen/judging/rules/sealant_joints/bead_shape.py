@@ -30,6 +30,8 @@ fails SLT-03h at joints.J1.depth
     joints: {J1: {depth: 5/8 in}}
 fails SLT-03i at joints.J1.depth
     joints: {J1: {width: 3/8 in, depth: 1/2 in}}
+fails SLT-03j at joints.J1.rod_diameter
+    joints: {J1: {width: 3/4 in, rod_diameter: 2 in}}
 """
 
 from fractions import Fraction
@@ -37,7 +39,7 @@ from fractions import Fraction
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, read_all
 from specgen.model.typed_views import Joint, Number
-from specgen.quantities.comparison import less
+from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
@@ -126,6 +128,20 @@ RULE.clause(
     when="joint.depth > joint.width",
     basis="textbook_joints",
 )
+
+
+@RULE.test(
+    "j",
+    CAUTION,
+    "The rod is {found} thick; over {wanted}, 50 % more than the joint is wide, it kinks or is torn on its way in.",
+    at="joint.rod_diameter",
+    limit="joint.rod_oversize_most",
+)
+def thick_rod(joint: Joint, limit: Number) -> Violations:
+    """The rod is too thick to be set without harm."""
+    rod, most = _rod(joint, limit)
+    if more(rod, most):
+        yield violation(rod, wanted=most)
 
 
 def _rod(joint: Joint, oversize: Number) -> tuple[Quantity, Quantity]:

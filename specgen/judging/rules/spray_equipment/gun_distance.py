@@ -1,7 +1,7 @@
 """The gun keeps its distance from the wall, and the platform leaves the painter room behind it.
 
-Why: held close, the gun floods the wall and every stroke shows. A painter with his back to the guardrail
-cannot step away, so the platform decides the distance.
+Why: held close, the gun floods the wall and every stroke shows; held far off, the mist dries before it lands.
+A painter with his back to the guardrail cannot step away, so the platform decides the distance.
 
 passes
     spray: {distance: 18 in}
@@ -11,6 +11,8 @@ fails AIR-05a at spray.distance
 fails AIR-05b at access.S1.platform_width
     spray: {distance: 18 in}
     access: {S1: {kind: frame_scaffold, face_gap: 6 in, platform_width: 30 in}}
+fails AIR-05c at spray.distance
+    spray: {distance: 30 in}
 """
 
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
@@ -51,3 +53,12 @@ def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Vio
     room, wanted = gap + width, distance + limit
     if less(room, wanted):
         yield violation(room, wanted=wanted)
+
+
+RULE.clause(
+    "c",
+    CAUTION,
+    "The gun is held {found} from the wall; beyond {wanted} the mist dries before it lands and the film is rough.",
+    when="spray.distance > limit",
+    limit="spray.distance_most",
+)

@@ -27,6 +27,14 @@ fails AIR-04h at spray.pattern
     spray: {pattern: round}
 fails AIR-04i at hoses.H1.clear
     hoses: {H1: {use: fluid, clear: no}}
+fails AIR-04j at spray.strainer_mesh
+    spray: {strainer_mesh: 30}
+fails AIR-04k at primer.transfer_efficiency
+    guns: {G1: {kind: conventional_pressure_fed}}
+    primer: {transfer_efficiency: 80}
+fails AIR-04l at gloss.transfer_efficiency
+    guns: {G1: {kind: conventional_pressure_fed}}
+    gloss: {transfer_efficiency: 80}
 """
 
 from specgen.judging.rule import CAUTION, Rule
@@ -113,4 +121,31 @@ RULE.clause(
     "The fluid hose is not clear, so air and dirt in it are not seen.",
     when="hose.use = fluid and hose.clear = no",
     basis="practice",
+)
+
+RULE.clause(
+    "j",
+    CAUTION,
+    "The strainer has {found} mesh; {wanted} mesh is the minimum before a metal-look coat.",
+    when="spray.strainer_mesh < limit",
+    limit="spray.strainer_least",
+    step="setup",
+)
+
+RULE.clause(
+    "k",
+    CAUTION,
+    "{found} % of the primer is counted on the wall; air spray leaves {wanted} % there at most, and the pails run out.",
+    when="spray_gun.kind in air_spray and primer.transfer_efficiency > limit",
+    limit="spray.transfer",
+    step="primer",
+)
+
+RULE.clause(
+    "l",
+    CAUTION,
+    "{found} % of the gloss is counted on the wall; air spray leaves {wanted} % there at most, and the pails run out.",
+    when="spray_gun.kind in air_spray and gloss.transfer_efficiency > limit",
+    limit="spray.transfer",
+    step="gloss",
 )

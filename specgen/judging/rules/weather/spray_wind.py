@@ -7,9 +7,11 @@ passes
     weather: {max_spray_wind: 8 mph}
 fails WEA-03a at weather.max_spray_wind
     weather: {max_spray_wind: 20 mph}
+fails WEA-03b at weather.max_spray_wind
+    weather: {max_spray_wind: 12 mph}
 """
 
-from specgen.judging.rule import STOP, Rule
+from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "WEA-03",
@@ -25,4 +27,12 @@ RULE.clause(
     "The spray limit for wind is {found}; {wanted} is the most that public painting specifications allow.",
     when="weather.max_spray_wind > limit",
     limit="weather.wind_most",
+)
+
+RULE.clause(
+    "b",
+    CAUTION,
+    "The spray limit for wind is {found}; above {wanted} a metal-look coat shows stripes and dry spray.",
+    when="weather.max_spray_wind <= limit(weather.wind_most) and weather.max_spray_wind > limit",
+    limit="weather.wind_usual",
 )

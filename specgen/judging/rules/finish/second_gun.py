@@ -1,0 +1,53 @@
+"""A second gun of the same nozzles stands ready beside one that sprays flake.
+
+Why: flake blocks nozzles. A panel cannot be finished half an hour later without a line that shows, so
+another gun takes over while the edge is wet.
+
+passes
+    colors: {C1: {metallic: yes}}
+    guns: {G1: {count: 1, spares: 1, fluid_nozzle: 0.070 in, air_nozzle: cap 3}}
+fails FIN-16a at guns.G1.fluid_nozzle
+    colors: {C1: {metallic: yes}}
+    guns: {G1: {count: 1, fluid_nozzle: 0.070 in, air_nozzle: cap 3}}
+"""
+
+from functools import partial
+
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.model.absence import all_known, any_known
+from specgen.model.typed_views import Color, Description, SprayGun
+from specgen.quantities.comparison import equal
+
+RULE = Rule(
+    "FIN-16",
+    "Second gun ready",
+    remedy="Second gun of the same nozzles, set up and tested.",
+    steps="equipment setup gloss",
+    documents="D08 D12a",
+)
+
+
+@RULE.test(
+    "a",
+    CAUTION,
+    "No second gun with a fluid nozzle of {found} is ready: a blocked gun stops a panel half done.",
+    at="spray_gun.fluid_nozzle",
+    basis="practice",
+)
+def no_second_gun(gun: SprayGun, project: Description) -> Violations:
+    """Flake is sprayed, and no other gun has the nozzles of this one."""
+    if all_known(
+        lambda: any_known(*(partial(_metallic, color) for color in project.colors)),
+        lambda: gun.count + gun.spares < 2,
+        lambda: not any_known(*(partial(_alike, gun, other) for other in project.guns if other.mark != gun.mark)),
+    ):
+        yield violation(gun.fluid_nozzle)
+
+
+def _metallic(color: Color) -> bool:
+    return bool(color.metallic)
+
+
+def _alike(gun: SprayGun, other: SprayGun) -> bool:
+    """Whether two guns have the same nozzles."""
+    return all_known(lambda: equal(gun.fluid_nozzle, other.fluid_nozzle), lambda: gun.air_nozzle == other.air_nozzle)

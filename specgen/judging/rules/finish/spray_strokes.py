@@ -1,0 +1,41 @@
+"""Passes overlap by half the fan, and one hand sprays both directions.
+
+Why: a fan is thin at its ends. Half of it laid over the pass before gives an even film, while less leaves
+stripes and more leaves sags. Flake lies as the hand lays it, so two hands show as two shades.
+
+passes
+    spray: {overlap: 50}
+    gloss: {same_sprayer: yes}
+fails FIN-13a at spray.overlap
+    spray: {overlap: 25}
+fails FIN-13b at gloss.same_sprayer
+    gloss: {same_sprayer: no}
+"""
+
+from specgen.judging.rule import CAUTION, Rule
+
+RULE = Rule(
+    "FIN-13",
+    "Overlap of passes, and one hand for both directions",
+    remedy="Overlap by half the fan, trigger off at the end of each stroke; one sprayer, one gun, both directions.",
+    steps="primer gloss",
+    documents="D08 D12a",
+)
+
+RULE.clause(
+    "a",
+    CAUTION,
+    "Passes overlap by {found} % of the fan; half the fan ({wanted} %) gives an even film.",
+    when="spray.overlap < limit(spray.overlap_least) or spray.overlap > limit(spray.overlap_most)",
+    limit="spray.overlap",
+    wanted="limit",
+)
+
+RULE.clause(
+    "b",
+    CAUTION,
+    "The two directions of the gloss are sprayed by different hands.",
+    when="gloss.same_sprayer = no",
+    basis="practice",
+    step="gloss",
+)

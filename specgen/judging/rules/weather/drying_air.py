@@ -1,0 +1,108 @@
+"""Air and wall are dry and warm enough for the film, as the finish manufacturer says.
+
+Why: a water-borne film dries by giving its water to the air. In damp air it stays soft and takes dirt, and
+in the cold its particles do not flow together, so that it chalks or cracks later.
+Below, `coating` stands for the content of the coating system file.
+
+passes
+    coating: {primer: {most_humidity: 80}, gloss: {most_humidity: 75}}
+    weather: {most_humidity: 75}
+fails WEA-09a at weather.most_humidity
+    coating: {primer: {most_humidity: 80}, gloss: {most_humidity: 75}}
+    weather: {most_humidity: 80}
+fails WEA-09b at weather.most_humidity
+    weather: {most_humidity: 90}
+fails WEA-09c at climate.months.0.mean_min
+    coating: {primer: {least_dry_temperature: 50 F}, gloss: {least_dry_temperature: 50 F}}
+    schedule: {spray_start: 2027-10-04, spray_end: 2027-10-22}
+    shade: {X1: {kind: shade_cloth}}
+    climate: {months: [{month: oct, mean_min: 41 F}]}
+"""
+
+from functools import partial
+
+from specgen.judging.choice_groups import SPRAYED
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.model.absence import all_known, any_known, if_given, read_all
+from specgen.model.typed_views import Description, Month, Shading
+from specgen.quantities.comparison import less, more
+from specgen.quantities.quantity import Quantity
+
+MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
+RULE = Rule(
+    "WEA-09",
+    "Air in which the film dries",
+    remedy="Wait for fit air, or spray in a tent with vented heat and exhaust.",
+    steps="protection primer gloss",
+    documents="D05 D08 D12c",
+)
+
+
+@RULE.test(
+    "a",
+    CAUTION,
+    "Spraying is planned up to {found} % relative humidity; the finish manufacturer allows a maximum of {wanted} %, "
+    "above which a water-borne film stays soft.",
+    at="weather.most_humidity",
+    basis="practice",
+)
+def damper_than_allowed(project: Description) -> Violations:
+    """Spraying goes on in damper air than the manufacturer allows for one of the coats."""
+    planned = project.weather.most_humidity
+    limits = [partial(getattr, project[coat], "most_humidity") for coat in SPRAYED]
+    if any_known(*(lambda limit=limit: more(planned, limit()) for limit in limits)):
+        yield violation(planned, wanted=min(limit() for limit in limits if if_given(limit) is not None))
+
+
+RULE.clause(
+    "b",
+    CAUTION,
+    "Spraying is planned up to {found} % relative humidity; public painting specifications allow a maximum of "
+    "{wanted} %.",
+    when="weather.most_humidity > limit",
+    limit="weather.humidity",
+)
+
+
+@RULE.test(
+    "c",
+    CAUTION,
+    "Nights of a month in which spraying is planned go down to {found}; the film dries at {wanted} minimum.",
+    at="month.mean_min",
+    basis="practice",
+)
+def cold_nights(month: Month, project: Description) -> Violations:
+    """The nights are colder than the film bears while it dries, and no heated tent stands around every face."""
+    if all_known(
+        lambda: _is_in_season(month, project),
+        lambda: less(*_night_and_least(month, project)),
+        lambda: not _in_heated_tents(project),
+    ):
+        night, least = _night_and_least(month, project)
+        yield violation(night, wanted=least)
+
+
+def _is_in_season(month: Month, project: Description) -> bool:
+    """Whether spraying goes on in a month."""
+    start, end = read_all(lambda: project.schedule.spray_start, lambda: project.schedule.spray_end)
+    months = (end.year - start.year) * 12 + end.month - start.month
+    return (MONTHS.index(month.month) + 1 - start.month) % 12 <= months
+
+
+def _night_and_least(month: Month, project: Description) -> tuple[Quantity, Quantity]:
+    """The mean of the coldest hours of a month, and the temperature that both coats need."""
+    night, primer, gloss = read_all(
+        lambda: month.mean_min,
+        lambda: project.primer.least_dry_temperature,
+        lambda: project.gloss.least_dry_temperature,
+    )
+    return night, max(primer, gloss, key=lambda least: least.amount)
+
+
+def _in_heated_tents(project: Description) -> bool:
+    return all_known(*(partial(_is_heated, shading) for shading in project.shade))
+
+
+def _is_heated(shading: Shading) -> bool:
+    return all_known(lambda: shading.kind == "tent", lambda: shading.heated)
