@@ -339,8 +339,8 @@ BOUNDS_ONLY = [
     "ledge.slope",
     "ledge.depth",
     "compressor.filter",
-    "view.distance",
     "weather.humidity",
+    "view.distance",
 ]
 
 
