@@ -71,7 +71,10 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
             ("D09", "Wall above dew point | all coats | 5 °F", "Wall above dew point | all coats | 6 °F"),
         ],
     ),
-    "weather.least_coats": ("52 F", [("D08", "air and wall are at or above 50 °F", "air and wall are at or above 52 °F")]),
+    "weather.least_coats": (
+        "52 F",
+        [("D08", "air and wall are at or above 50 °F", "air and wall are at or above 52 °F")],
+    ),
     "substrate.age": ("35", [("D08", "Let the wall cure for at least 28 days", "cure for at least 35 days")]),
 }
 WORDS = [(document, old, new) for _, words in MOVED.values() for document, old, new in words]

@@ -131,5 +131,5 @@ def add_sun(working: WorkingBuilder, facing: str) -> None:
 
 def tell_peak(peak: Peak) -> str:
     """When the peak comes, in words."""
-    minutes = round(peak.hour * 60)
-    return f"21 {peak.month.capitalize()}, {minutes // 60}:{minutes % 60:02d} solar time"
+    hour, minute = divmod(round(peak.hour * 60), 60)
+    return f"21 {peak.month.capitalize()}, {hour}:{minute:0>2} solar time"
