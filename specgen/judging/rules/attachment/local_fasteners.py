@@ -81,7 +81,9 @@ def wanted_above(elevation: Elevation, project: Description) -> Violations:
 def wanted_here(elevation: Elevation, project: Description) -> Violations:
     """The answer for this elevation wants fasteners; beside elevations with an answer, that for the building counts."""
     own = _own_answer(elevation)
-    by_building = own is None and _height_of_rule(project) is None and _is_narrowed(project)
+    # Asked first, since all elevations are looked through for an answer of their own only where the building has none.
+    free = own is None and if_given(lambda: project.code.local_fasteners_required) is False
+    by_building = own is None and not free and _height_of_rule(project) is None and _is_narrowed(project)
     if own or (by_building and project.code.local_fasteners_required):
         yield violation("yes")
 
