@@ -13,11 +13,14 @@ from specgen.model.project import Project
 from specgen.model.source import Kind
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
+from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
 
 # The project's own values are not marked: a value without a mark is the project's own.
+# Which side of a figure is right, where figures stand in a list.
+_SIDES = {Sense.AT_LEAST: ", minimum", Sense.AT_MOST: ", maximum"}
 _UNMARKED = {Kind.PROJECT}
 
 
@@ -83,7 +86,7 @@ class DocumentContext:
         limit = self.standards.limits[name]
         value, source = limit_in_force(self.project, limit)
         text = print_limit(self.project, limit, value)
-        about = fill_figures(limit.about[:1].upper() + limit.about[1:], self.figure)
+        about = fill_figures(limit.about[:1].upper() + limit.about[1:], self.figure) + _SIDES.get(limit.sense, "")
         return DisplayValue(
             with_unit(text, limit.unit), value, source if source.kind not in _UNMARKED else None, about=about
         )
