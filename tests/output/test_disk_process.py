@@ -37,7 +37,7 @@ def held(number):
     count.append(number)
     if len(count) == 2:
         said.touch()
-        time.sleep(60)
+        time.sleep(600)
 os.fsync = held
 run()
 """
