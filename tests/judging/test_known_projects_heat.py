@@ -13,14 +13,14 @@ WALL = WHOLE["walls"]["W1"]
 
 
 def face(wall: str, facing: str, reflecting: str = "no") -> dict[str, Any]:
-    return {"wall": wall, "facing": facing, "reflecting_surface_near": reflecting, "fire_separation": "40 ft"}
+    return {"wall": wall, "facing": facing, "reflecting_surface_near": reflecting}
 
 
 # A dark flake finish on three sides of a building at 40 degrees north; glass stands opposite the west one.
 DARK = {
     "walls": {"W2": WALL, "W3": WALL},
     "climate": {"peak_wall_irradiance": "drop"},
-    "colors": {"C1": {"solar_reflectance": 0.32}},
+    "colors": {"C1": {"solar_reflectance": 0.32, "metallic": "yes", "angles": [15, 45, 110], "range_samples": 3}},
     "elevations": {"E1": face("W1", "W", "yes"), "E2": face("W2", "S"), "E3": face("W3", "N")},
 }
 

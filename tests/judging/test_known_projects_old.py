@@ -10,8 +10,9 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
-from specgen.model.finding import Finding, Judgment, Severity
+from specgen.model.finding import Finding, Judgment, Severity, Verdict
 from specgen.output import package
+from tests.judging.test_outcomes import WHOLE, verdicts
 from tests.support import case_of, merged
 
 # A shop of 1964: painted block that chalks, tested for lead and asbestos, pulled at 21 psi three times on 900 sq ft.
@@ -69,6 +70,21 @@ def test_painted_chalking_block_with_good_pulls_needs_its_measures_and_nothing_m
     }
     assert "Wash off the chalk" in told["ATT-06b"].remedy
     assert waiting(judgment) == set()
+
+
+def test_the_painted_block_may_take_the_finish_with_its_measures(tmp_path: Path) -> None:
+    block = merged(PAINTED["walls"]["W1"], {"substrate": {"base": "masonry"}})
+    shop = {
+        "building": PAINTED["building"],
+        "contract": {"inspection_level": "none"},
+        "walls": {"W1": block},
+        "attachments": {"A1": PAINTED["attachments"]["A1"] | {"standard": "ASTM D7234"}},
+        "elevations": {"E1": PAINTED["elevations"]["E1"]},
+    }
+    judgment = case_of(tmp_path, shop, merged(WHOLE, {"walls": {"W1": {"substrate": {"age_days": "drop"}}}})).judgment
+    assert verdicts(judgment) == {"W1": Verdict.WITH_MEASURES}
+    # Neither special inspection nor a drained wall is asked of masonry, painted or not.
+    assert judgment.walls["W1"].deciding == ("ATT-05e", "ATT-06b")
 
 
 @pytest.mark.parametrize(
