@@ -30,7 +30,7 @@ from specgen.quantities.comparison import more
 RULE = Rule(
     "BAS-02",
     "Heavy mesh first, butted and dried, with standard mesh over it",
-    remedy="Heavy mesh first, butted, 24 h dry, then standard mesh embedded over it.",
+    remedy="Heavy mesh first, butted, dry for {mesh.heavy_dry}, then standard mesh embedded over it.",
     steps="heavy_mesh mesh",
     documents="D08 D11",
 )

@@ -25,7 +25,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "FIN-05",
     "One cup and one window of cup time",
-    remedy="Thin or warm to 25 to 35 s; another cup only by source's letter.",
+    remedy="Thin or warm until the cup time is within its limits; another cup only by letter of the manufacturer.",
     steps="setup primer gloss",
     documents="D08 D12b",
 )

@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "WAT-04",
     "Slope of ledges",
-    remedy="Slope the ledge at least 6 in 12, or cover it with a metal cap.",
+    remedy="Slope the ledge a minimum of {ledge.slope}, or cover it with a metal cap.",
     steps="board_layout",
     documents="D07 D08",
 )

@@ -14,7 +14,8 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "WAT-05",
     "Sealed joint at every penetration",
-    remedy="Collar on the weather barrier; joint of at least 1/2 in (12 mm) around it, with backer rod and sealant.",
+    remedy="Collar on the weather barrier; joint minimum {joint.width_elsewhere} wide around it, with backer rod and "
+    "sealant.",
     steps="sealant flashings",
     documents="D07 D08",
 )

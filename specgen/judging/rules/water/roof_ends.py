@@ -15,8 +15,9 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "WAT-01",
     "Kick-out flashing at the end of a roof",
-    remedy="Install a kick-out flashing at the foot of step flashing at least 4 by 4 in (100 by 100 mm), sealed to the "
-    "weather barrier and reaching past the finished face; hold the cladding 2 in (50 mm) clear of the roof.",
+    remedy="Install a kick-out flashing at the foot of step flashing minimum {roof_end.step_flashing} high and wide, "
+    "sealed to the weather barrier and reaching past the finished face; hold the cladding "
+    "{roof_below.clearance} clear of the roof.",
     steps="flashings",
     documents="D08 D11",
 )

@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "WAT-07",
     "Board clear of a roof below",
-    remedy="End the board at least 2 in (50 mm) above the roofing, back-wrapped, over flashing.",
+    remedy="End the board a minimum of {roof_below.clearance} above the roofing, back-wrapped, over flashing.",
     steps="board_layout",
     documents="D07 D08",
 )

@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "WEA-10",
     "No boards or base coat on frost",
-    remedy="Wait until air and wall are at 40 F (4 C) and rising.",
+    remedy="Wait until air and wall are at {weather.least_eifs} and rising.",
     steps="boards mesh",
     documents="D05 D08 D12c",
 )
