@@ -28,8 +28,10 @@ CAPBSET_DROP, DAC_OVERRIDE, DAC_READ_SEARCH = 24, 1, 2
 WHOLE = [*(f"D05-warnings-and-limitations.{ending}" for ending in ("docx", "html", "txt")), "manifest.json"]
 # A build that stops at its n-th flush to the disk and says so by a file.
 HELD = """
-import os, sys, time
+import os, signal, sys, time
 from pathlib import Path
+# Where the run itself was told to outlive its terminal, a hangup is ignored from the start.
+signal.signal(signal.SIGHUP, signal.SIG_DFL)
 from specgen.cli import run
 flush, count, said = os.fsync, [], Path(sys.argv.pop())
 def held(number):
@@ -37,7 +39,7 @@ def held(number):
     count.append(number)
     if len(count) == 2:
         said.touch()
-        time.sleep(600)
+        time.sleep(60)
 os.fsync = held
 run()
 """
