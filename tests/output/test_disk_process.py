@@ -30,7 +30,8 @@ WHOLE = [*(f"D05-warnings-and-limitations.{ending}" for ending in ("docx", "html
 HELD = """
 import os, signal, sys, time
 from pathlib import Path
-# Where the run itself was told to outlive its terminal, a hangup is ignored from the start.
+# A run in the background, or told to outlive its terminal, ignores these from the start.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 signal.signal(signal.SIGHUP, signal.SIG_DFL)
 from specgen.cli import run
 flush, count, said = os.fsync, [], Path(sys.argv.pop())
