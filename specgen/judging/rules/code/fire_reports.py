@@ -89,7 +89,7 @@ def unknown_fire_class(project: Description) -> Violations:
 
 
 def _unreported(wall: Wall, project: Description, due: LookedUp, standard: str) -> Violations:
-    """The type of construction, where a test is due and no paper by its standard is of this wall."""
+    """The type of construction, where a test is due and no document by its standard is of this wall."""
     if not is_draft(project) and all_known(lambda: due().result, lambda: not _reported(project, wall, standard)):
         yield violation(project.code.construction_type)
 
