@@ -14,7 +14,7 @@ from specgen import pipeline, standards
 from specgen.computing.coats._cups import CUPS
 from specgen.output import package
 from tests.computing.asked import line, sum_of
-from tests.golden import FOLDER
+from tests.golden import DOCUMENTS
 from tests.support import EXAMPLES
 
 # Row, its figure moved, and in which document which words rest on it: before, and after.
@@ -119,7 +119,7 @@ def built() -> tuple[dict[str, str], dict[str, str]]:
 def test_every_sentence_and_sum_that_rests_on_a_row_moves_with_it(
     document: str, old: str, new: str, moved: Moved
 ) -> None:
-    approved = next(FOLDER.glob(f"clean-{document}-*.txt")).read_text("utf-8")
+    approved = next(DOCUMENTS.glob(f"clean-{document}-*.txt")).read_text("utf-8")
     assert old in approved and new not in approved
     assert new in moved.texts[document]
     assert not old or old not in moved.texts[document]
@@ -134,7 +134,7 @@ FIRED = {
 
 
 def test_the_clauses_that_rest_on_a_row_fire_by_the_moved_figure(moved: Moved) -> None:
-    approved = (FOLDER / "clean-D05-warnings-and-limitations.txt").read_text("utf-8")
+    approved = (DOCUMENTS / "clean-D05-warnings-and-limitations.txt").read_text("utf-8")
     for code, words in FIRED.items():
         assert code not in approved
         assert words in moved.findings[code]

@@ -1,0 +1,99 @@
+"""Draws changes, tries each, and prints what no test noticed.
+
+python -m tests.mutate 300
+python -m tests.mutate 40 --seed 7 --kind severity --under specgen/judging
+"""
+
+import argparse
+import random
+import sys
+import tempfile
+from collections import Counter
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from itertools import zip_longest
+from pathlib import Path
+from queue import SimpleQueue
+
+from tests.mutate.change import Change
+from tests.mutate.code_changes import CodeChanges
+from tests.mutate.data_changes import data_changes, template_changes
+from tests.mutate.trial import Checkout, Tried
+from tests.support import ROOT
+
+
+def all_changes(under: str) -> Iterator[Change]:
+    """Every change of the files below a folder of the checkout."""
+    for path in sorted((ROOT / under).rglob("*")):
+        file = str(path.relative_to(ROOT))
+        if path.suffix == ".py":
+            yield from CodeChanges(file, path.read_text("utf-8")).all()
+        elif path.suffix == ".yaml":
+            yield from data_changes(file, path.read_text("utf-8"))
+        elif path.suffix == ".j2":
+            yield from template_changes(file, path.read_text("utf-8"))
+
+
+def drawn(changes: list[Change], number: int, seed: int) -> list[Change]:
+    """So many changes, each kind of code and of rows in its turn."""
+    dice = random.Random(seed)
+    groups: dict[tuple[str, str], list[Change]] = {}
+    for change in changes:
+        groups.setdefault((change.kind, Path(change.file).suffix), []).append(change)
+    for group in groups.values():
+        dice.shuffle(group)
+    turns = [change for turn in zip_longest(*groups.values()) for change in turn if change]
+    return turns[:number]
+
+
+def try_all(changes: list[Change], jobs: int) -> Iterator[Tried]:
+    """Try each change, so many at a time, and print how it went."""
+    with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(jobs) as pool:
+        free: SimpleQueue[Checkout] = SimpleQueue()
+        for number in range(jobs):
+            free.put(Checkout(ROOT, Path(folder) / str(number)))
+
+        def try_one(change: Change) -> Tried:
+            checkout = free.get()
+            try:
+                return checkout.try_out(change)
+            finally:
+                free.put(checkout)
+
+        for tried in pool.map(try_one, changes):
+            print(
+                f"{'noticed ' if tried.noticed_by else 'SURVIVED'} {tried.change.told(ROOT)}  {tried.noticed_by}",
+                flush=True,
+            )
+            yield tried
+
+
+def print_table(results: list[Tried]) -> None:
+    """How many changes of each kind, of code and of rows, were noticed."""
+    made = Counter((Path(one.change.file).suffix, one.change.kind) for one in results)
+    noticed = Counter((Path(one.change.file).suffix, one.change.kind) for one in results if one.noticed_by)
+    print(f"\n{'in':<7}{'kind':<10}{'made':>6}{'noticed':>9}")
+    for suffix, kind in sorted(made):
+        print(f"{suffix:<7}{kind:<10}{made[suffix, kind]:>6}{noticed[suffix, kind]:>9}")
+    print(f"{'all':<17}{made.total():>6}{noticed.total():>9}  {noticed.total() / made.total():.1%}")
+
+
+def main() -> int:
+    """0 where every change was noticed, else 1."""
+    parser = argparse.ArgumentParser(prog="python -m tests.mutate", description=__doc__.splitlines()[0])
+    parser.add_argument("number", type=int, help="how many changes to try")
+    parser.add_argument("--seed", type=int, default=1, help="draws the same changes again (default 1)")
+    parser.add_argument("--kind", help="only changes of this kind, such as severity")
+    parser.add_argument("--under", action="append", help="only files below this folder (default specgen and templates)")
+    parser.add_argument("--jobs", type=int, default=2, help="how many are tried at a time (default 2)")
+    args = parser.parse_args()
+    changes = [one for under in args.under or ("specgen", "templates/documents") for one in all_changes(under)]
+    changes = [one for one in changes if args.kind in (None, one.kind)]
+    print(f"{len(changes)} changes can be made; {min(args.number, len(changes))} are tried", flush=True)
+    results = list(try_all(drawn(changes, args.number, args.seed), args.jobs))
+    if results:
+        print_table(results)
+    return int(not all(one.noticed_by for one in results))
+
+
+sys.exit(main())

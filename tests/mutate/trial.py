@@ -1,0 +1,106 @@
+"""One change tried in a copy of the checkout: the tests nearest to it first, the rest where those see nothing."""
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+from tests.mutate.change import Change
+
+LEFT_OUT = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", ".hypothesis")
+# What asks how the code is written and not what it does notices nothing here.
+OF_FORM = ("tests/test_style.py", "tests/test_architecture.py")
+LONGEST_S = 1200
+
+
+class Tried(NamedTuple):
+    """A change, and the test that noticed it: empty where none did."""
+
+    change: Change
+    noticed_by: str
+
+
+class Checkout:
+    """A copy in which changes are tried one after the other."""
+
+    def __init__(self, root: Path, copy: Path) -> None:
+        self.root = root
+        self.copy = copy
+        self.writes = 0
+        shutil.copytree(root, copy, ignore=LEFT_OUT)
+
+    def try_out(self, change: Change) -> Tried:
+        """Make the change, run the tests until one fails, and take it back."""
+        self.write(change.file, change.applied_to((self.root / change.file).read_text("utf-8")))
+        try:
+            return Tried(change, self.first_failure(change))
+        finally:
+            self.write(change.file, (self.root / change.file).read_text("utf-8"))
+
+    def write(self, file: str, text: str) -> None:
+        """Write a file with a date of its own, so that nothing compiled before passes for it."""
+        self.writes += 1
+        path = self.copy / file
+        path.write_text(text, "utf-8")
+        date = path.stat().st_mtime + 10 * self.writes
+        os.utime(path, (date, date))
+
+    def first_failure(self, change: Change) -> str:
+        """The first test that fails; empty where all pass."""
+        done: list[str] = []
+        for stage in stages(change.file, self.copy):
+            fresh = [place for place in stage if place not in done]
+            if fresh and (failed := self.run(fresh, done)):
+                return failed
+            done += fresh
+        return ""
+
+    def run(self, places: list[str], done: list[str]) -> str:
+        """The first failure among the tests of some places, those already run and those of form left out."""
+        ignored = [f"--ignore={place}" for place in (*done, *OF_FORM)]
+        command = [
+            sys.executable,
+            "-m",
+            "pytest",
+            "-x",
+            "-q",
+            "-n0",
+            "--tb=no",
+            "-p",
+            "no:cacheprovider",
+            *ignored,
+            *places,
+        ]
+        try:
+            ended = subprocess.run(
+                command,
+                cwd=self.copy,
+                env=os.environ | {"PYTHONPATH": str(self.copy)},
+                capture_output=True,
+                text=True,
+                check=False,
+                timeout=LONGEST_S,
+            )
+        except subprocess.TimeoutExpired:
+            return "the longest time a run may take"
+        if ended.returncode in (0, 5):
+            return ""
+        lines = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED", "ERROR"))]
+        return lines[0].split(" - ")[0] if lines else "pytest itself, which did not start"
+
+
+def stages(file: str, root: Path) -> Iterator[list[str]]:
+    """The tests of a file: its own, those of its folder, of its room, the approved documents, then all."""
+    parts = Path(file).with_suffix("").parts[1:]
+    own = [f"tests/{'/'.join(parts[:-1])}", f"tests/{'/'.join(parts[:1])}"]
+    named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py")) if parts else []
+    if parts[:2] == ("judging", "rules"):
+        yield ["tests/judging/test_clauses.py"]
+    yield [str(path.relative_to(root)) for path in named]
+    yield [place for place in own if (root / place).is_dir() and place != "tests/"]
+    yield ["tests/test_golden.py"]
+    yield ["tests/judging", "tests/documents"]
+    yield ["tests"]
