@@ -4,9 +4,13 @@ Read the difference before you commit it.
 """
 
 import io
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import chdir, redirect_stderr, redirect_stdout
+from itertools import chain
 from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import yaml
 
 from specgen import pipeline
 from specgen.cli import main
@@ -15,10 +19,11 @@ from specgen.judging.registry import load_rules
 from specgen.output import package
 from specgen.reading.schema import project_schema
 from specgen.terminal.starter import format_starter
-from tests.support import EXAMPLES, ROOT
+from tests.support import EXAMPLES, ROOT, findings_of, project_of
 from tests.typed_views import STUB, stub
 
 HERE = Path(__file__).parent
+CASES = HERE / "judging" / "cases"
 # `metric` and `old-wall` stand in buildings whose fire tests are due, and are told in the units of metric work.
 AS_DOCUMENTS = ("first-look", "stops", "clean", "metric", "old-wall")
 
@@ -56,6 +61,26 @@ def less_reasons(manual: str) -> str:
     return head.split("\n\n")[0] + "\n" + clauses
 
 
+def finding_texts() -> dict[str, str]:
+    """What each clause says where its cases fire: a file for each group of rules."""
+    folders = sorted(path for path in CASES.iterdir() if path.is_dir())
+    return {f"{folder.name}.txt": "\n".join(chain(*map(said_in, sorted(folder.glob("*.yaml"))))) for folder in folders}
+
+
+def said_in(file: Path) -> Iterator[str]:
+    """The findings of the cases of one rule, each in a few lines."""
+    for code, cases in yaml.load(file.read_text("utf-8"), Loader=yaml.CSafeLoader).items():
+        for case in cases["fires"]:
+            with TemporaryDirectory() as folder:
+                findings = findings_of(project_of(Path(folder), case["project"]), code)
+            for one in findings:
+                steps, documents = ", ".join(one.steps), ", ".join(one.documents)
+                yield (
+                    f"{code} {one.severity}: {one.message}\n  measure: {one.remedy}\n  basis: {one.basis}\n"
+                    f"  steps: {steps}\n  documents: {documents}\n"
+                )
+
+
 def printed(commands: Iterable[tuple[str, ...]]) -> str:
     """What these commands print, each below its own line."""
     out = io.StringIO()
@@ -71,6 +96,7 @@ DOCUMENTS = HERE / "documents" / "golden"
 GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     DOCUMENTS: document_texts,
     HERE / "commands" / "golden": command_texts,
+    HERE / "judging" / "golden": finding_texts,
 }
 
 

@@ -10,6 +10,7 @@ from specgen import computing, pipeline
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import run_rules
 from specgen.judging.registry import load_rules
+from specgen.model.finding import Finding
 from specgen.model.project import Project
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
@@ -67,8 +68,18 @@ class Told:
     waits: bool
 
 
+def judging_of(project: Project) -> JudgingContext:
+    """What the clauses judge a project with."""
+    return JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
+
+
+def findings_of(project: Project, code: str) -> list[Finding]:
+    """The findings of one clause alone."""
+    return [one for one in run_rules(judging_of(project), (RULES[code[:-1]],))[0] if one.code == code]
+
+
 def told_by(project: Project, code: str) -> Told:
     """What one clause says of a project; it rests on no other rule."""
-    context = JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
+    context = judging_of(project)
     findings, waiting, _ = run_rules(context, (RULES[code[:-1]],))
     return Told(context, code in {f.code for f in findings}, code in {n.code for n in waiting})
