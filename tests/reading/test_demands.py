@@ -114,3 +114,14 @@ def test_a_demand_still_open_is_told_nothing_of(tmp_path: Path) -> None:
     assert pipeline.check(file_of(tmp_path, "gloss.coats")).judgment
     assert pipeline.check(file_of(tmp_path, "gloss.coats", '">="')).judgment
     assert pipeline.check(file_of(tmp_path, "gloss.coats", "tbd", "two coats")).judgment
+
+
+def test_the_opening_of_one_elevation_is_none_of_another(tmp_path: Path) -> None:
+    file = file_of(tmp_path, "elevations.E2.openings.O1.width", '"<="', "4 ft")
+    elevations = "elevations:\n  E1: {openings: {O1: {width: 3 ft}}}\n  E2: {openings: {O2: {width: 3 ft}}}\n"
+    file.write_text(file.read_text("utf-8") + elevations, "utf-8")
+    with pytest.raises(Refused) as raised:
+        pipeline.check(file)
+    (problem,) = raised.value.problems
+    assert "'O1' is the mark of nothing here" in problem.message
+    assert problem.hint == "known: O2"
