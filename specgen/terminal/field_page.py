@@ -60,4 +60,6 @@ def _kind(field: Field) -> str:
         return f"list of {words(field.of)}s" if not field.to else f"list of marks of {field.to}"
     if field.kind == "reference":
         return f"mark of one of {field.to}"
+    if field.kind == "text":
+        return "text, of several lines if need be" if field.lines else "text, in one line"
     return words(field.kind) + (f", in {field.unit_ip}" if field.unit_ip else "")
