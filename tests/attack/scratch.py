@@ -77,7 +77,10 @@ def find_torn(package: Path) -> str:
     """What of a package is not as its manifest says; empty for a whole one, or none."""
     if not (package / "manifest.json").is_file():
         return "a package without a manifest" if package.is_dir() and any(package.glob("D*")) else ""
-    listed = json.loads((package / "manifest.json").read_bytes())["files"]
+    try:
+        listed = json.loads((package / "manifest.json").read_bytes())["files"]
+    except (ValueError, KeyError):
+        return "a package whose manifest is cut short"
     found = {file.name: hashlib.sha256(file.read_bytes()).hexdigest() for file in package.iterdir()}
     found.pop("manifest.json")
     return "" if found == listed else "a package that is not as its manifest says"

@@ -21,7 +21,7 @@ def find_faults(attempt: Attempt, ended: Ended, before: dict[str, str], after: d
     """All that is wrong with how a command ended; empty where nothing is."""
     if ended.code is None:
         return ["it hung"]
-    said = (ended.out + ended.err).decode("utf-8", "surrogateescape")
+    said = (ended.out + ended.err).decode(attempt.environment.get("PYTHONIOENCODING", "utf-8"), "surrogateescape")
     faults = [*_judge_code(attempt, ended), *_judge_cost(ended), *_judge_words(attempt, ended, said)]
     faults += find_losses(before, after)
     left = find_leavings(before, after)
