@@ -144,13 +144,13 @@ def _time(text: str) -> "datetime.time":
 
 
 def _lines(text: str) -> str:
+    """Several lines; the line end behind a text written as a block is no part of it."""
     if len(text) > MOST_TEXT:
         raise InvalidValue(f"the text is longer than {MOST_TEXT} characters", "put it in a paper and name that")
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+    return text.replace("\r\n", "\n").replace("\r", "\n").rstrip("\n")
 
 
 def _text(text: str) -> str:
-    """One line; the line end behind a text written as a block is no part of it."""
     line = text.rstrip("\r\n")
     if "\n" in line or "\r" in line:
         raise InvalidValue("this text has more than one line", "write it in one line")

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from specgen.model.field import Collection, Field, Path, Schema, dotted_path
 from specgen.model.value_text import words
 from specgen.quantities.format import format_quantity
+from specgen.reading.marks import ALLOWED, MOST_MARK
 from specgen.standards import load_limits
 
 
@@ -22,7 +23,13 @@ def field_page(field: Field) -> str:
 def collection_line(collection: Collection) -> str:
     """What a collection is and how its members are named."""
     kind = "a list" if collection.kind == "items" else "a mapping keyed by marks"
-    return f"{dotted_path(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
+    marks = (
+        ""
+        if collection.kind == "items" or collection.keys
+        else f"  a mark holds {ALLOWED}; at most {MOST_MARK} characters\n"
+    )
+    head = f"{dotted_path(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
+    return head + marks
 
 
 def _lines(field: Field) -> Iterator[str]:

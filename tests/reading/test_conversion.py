@@ -333,7 +333,7 @@ def test_an_entry_of_a_list_that_is_not_known_yet_is_left_out(tmp_path: Path) ->
 
 def test_a_text_of_many_lines_is_one_value(tmp_path: Path) -> None:
     _, values = read(tmp_path, "project:\n  address: |\n    Long Hall\n    East Wing\n")
-    assert values == {"project.address": "Long Hall\nEast Wing\n"}
+    assert values == {"project.address": "Long Hall\nEast Wing"}
 
 
 def test_a_text_of_one_line_written_as_a_block_is_that_line(tmp_path: Path) -> None:
