@@ -23,13 +23,10 @@ def field_page(field: Field) -> str:
 def collection_line(collection: Collection) -> str:
     """What a collection is and how its members are named."""
     kind = "a list" if collection.kind == "items" else "a mapping keyed by marks"
-    marks = (
-        ""
-        if collection.kind == "items" or collection.keys
-        else f"  a mark holds {ALLOWED}; at most {MOST_MARK} characters\n"
-    )
     head = f"{dotted_path(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
-    return head + marks
+    if collection.kind == "items" or collection.keys:
+        return head
+    return f"{head}  a mark holds {ALLOWED}; at most {MOST_MARK} characters\n"
 
 
 def _lines(field: Field) -> Iterator[str]:

@@ -93,3 +93,13 @@ def test_two_marks_that_look_alike_are_refused_with_both_lines(one: str, other: 
 def test_a_mark_of_two_alphabets_is_refused(tmp_path: Path) -> None:
     (problem,) = problems_of(tmp_path, "W\u0410")
     assert "Cyrillic" in problem.message
+
+
+@pytest.mark.parametrize("mark", ["firm A1", "Firm a1"])
+def test_a_paper_marked_like_one_of_the_firm_is_refused(mark: str, tmp_path: Path) -> None:
+    papers = {"attachments": {"A1": {"kind": "letter", "title": "Of the firm"}}}
+    written(tmp_path, {"format": 1} | papers, "firm.yaml")
+    mine = {"firm": "firm.yaml", "attachments": {mark: {"kind": "letter", "title": "Of the job"}}}
+    with pytest.raises(Refused, match="'firm A1' is also a mark in project.yaml, line 14") as refused:
+        pipeline.check(written(tmp_path, SMALL | mine))
+    assert [(problem.file, problem.line) for problem in refused.value.problems] == [("firm.yaml", 3)]
