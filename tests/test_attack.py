@@ -1,5 +1,6 @@
 """The attack tool sees what it looks for: each thing that it is to hold against a command is shown to it once."""
 
+import random
 import zipfile
 from pathlib import Path
 
@@ -134,6 +135,16 @@ def test_a_plain_page_has_nothing_that_acts(tmp_path: Path) -> None:
     assert find_active(tmp_path / "a.html") == []
 
 
+CLASSES = load_classes()
+
+
 def test_there_are_the_classes_that_were_asked_for() -> None:
     wanted = {"disk", "figures", "files", "letterheads", "side_files", "templates", "texts", "yaml_files"}
-    assert wanted <= set(load_classes())
+    assert wanted <= set(CLASSES)
+
+
+@pytest.mark.parametrize("name", CLASSES)
+def test_the_same_seed_draws_the_same(name: str) -> None:
+    drawn = [[CLASSES[name](random.Random(f"1/{number}")) for number in range(20)] for _ in range(2)]
+    assert drawn[0] == drawn[1]
+    assert len({attempt.about for attempt in drawn[0]}) > 5

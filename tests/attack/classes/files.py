@@ -46,12 +46,14 @@ WAYS = [
     ("build", "project.yaml", "--out", "out", "--draft", "--only", "D05", "--templates", "words"),
     ("new", "{}"),
 ]
+# What is refused by its kind before it is read, or never ends.
+ENDLESS = ["pipe", "sparse", "loop", "link", "/dev/zero", "kept", "none"]
 KINDS = ["documents/D05.md.j2", "page.html", "style.css", "documents", "documents/D08.md.j2"]
 
 
 def draw(chance: random.Random) -> Attempt:
     """One name in one place."""
-    name, words = chance.choice(NAMES), chance.choice(WAYS)
+    name, words = chance.choice(chance.choice([ENDLESS, NAMES])), chance.choice(WAYS)
     files = {"project.yaml": dump(small()), "empty": b""}
     links, pipes, sparse = {"loop": "loop", "link": "/dev/zero"}, ["pipe"], {"sparse": SIZE}
     if words[-1] == "words":
@@ -69,11 +71,7 @@ def draw(chance: random.Random) -> Attempt:
         name = f"{kind} as {how}"
     made = tuple(name if word == "{}" else word for word in words)
     # `new` writes to a device if it is asked to; nothing of the user's is there.
-    expect = (
-        "refused"
-        if name in ("pipe", "sparse", "loop", "none", "link", "kept", "/dev/zero") and words[0] != "new"
-        else ""
-    )
+    expect = "refused" if name in ENDLESS and words[0] != "new" else ""
     return Attempt(
         f"{' '.join(words)[:60]} {name!a}"[:140], made, files, links, tuple(pipes), sparse, alone=True, expect=expect
     )
