@@ -20,7 +20,7 @@ _LONGEST = 1_200  # characters of a line that tells an error
 def find_faults(attempt: Attempt, ended: Ended, before: dict[str, str], after: dict[str, str], job: Path) -> list[str]:
     """All that is wrong with how a command ended; empty where nothing is."""
     if ended.code is None:
-        return ["it hung"]
+        return ["it hung", *_judge_cost(ended), *find_losses(before, after)]
     said = (ended.out + ended.err).decode(attempt.environment.get("PYTHONIOENCODING", "utf-8"), "surrogateescape")
     faults = [*_judge_code(attempt, ended), *_judge_cost(ended), *_judge_words(attempt, ended, said)]
     faults += find_losses(before, after)
