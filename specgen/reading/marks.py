@@ -33,14 +33,19 @@ def find_mark_fault(mark: str) -> tuple[str, str] | None:
     if len(mark) > MOST_MARK:
         return fault, f"at most {MOST_MARK} characters"
     wrong = next((char for char in mark if not _may_stand(char)), None)
-    # The plain form of a letter that is made of two characters, and of a wide, raised or joined one.
-    plain = " ".join(unicodedata.normalize("NFKC", mark).split())
+    plain = _make_plain(mark)
     if not any(map(str.isalnum, plain)):
         return fault, "write the mark used on the drawings"
     hint = f"write {plain}" if all(map(_may_stand, plain)) else ALLOWED
     if wrong is not None:
         return f"{fault}: it holds {name_character(wrong)}", hint
     return (f"{fault}: it holds spaces that are not seen", hint) if mark != plain else None
+
+
+def _make_plain(mark: str) -> str:
+    """A mark with plain letters for wide, raised, joined and composed ones, hyphens for dashes, and single spaces."""
+    letters = " ".join(unicodedata.normalize("NFKC", mark).split())
+    return "".join("-" if unicodedata.category(char) == "Pd" else char for char in letters)
 
 
 def _may_stand(char: str) -> bool:

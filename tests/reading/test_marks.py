@@ -33,7 +33,7 @@ FAULTS = [
     ("W1\u202e", "U+202E RIGHT-TO-LEFT OVERRIDE", "write the"),
     ("W1\n", "U+000A", "write W1"),
     ("W1\u00a0A", "U+00A0 NO-BREAK SPACE", "write W1 A"),
-    ("E\u20111", "U+2011 NON-BREAKING HYPHEN", "letters, digits"),
+    ("E\u20111", "U+2011 NON-BREAKING HYPHEN", "write E-1"),
     ("Su\u0308d", "U+0308 COMBINING DIAERESIS", "write Süd"),
     ("\uff371", "U+FF37 FULLWIDTH LATIN CAPITAL LETTER W", "write W1"),
     ("\U0001d4161", "U+1D416 MATHEMATICAL BOLD CAPITAL W", "write W1"),
