@@ -11,15 +11,26 @@ import sys
 from argparse import SUPPRESS, ArgumentParser, HelpFormatter
 from collections.abc import Sequence
 from functools import partial
+from typing import NoReturn
 
 from specgen import __version__
 from specgen.commands import NOT_DONE, Command, Outcome, list_verbs, load_command, load_commands
+from specgen.model.forbidden_characters import show_unseen
 from specgen.model.problem import Refused
 
 _QUIET, _VERSION = "--quiet", "--version"
 _QUIET_HELP = "no messages, only results"
 # Each argument declared makes a formatter; without a width that loads archive libraries to ask the terminal for it.
 _DECLARING = partial(HelpFormatter, width=80)
+_MOST_PRINTED = 1_000  # characters of one message
+
+
+class _Parser(ArgumentParser):
+    """A parser that echoes no word as it came."""
+
+    def error(self, message: str) -> NoReturn:
+        """Tell what is wrong with the words, in one line, and end."""
+        super().error(_as_line(message))
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -50,7 +61,7 @@ def _load_asked(words: Sequence[str]) -> dict[str, Command]:
 
 
 def _parser(commands: dict[str, Command]) -> ArgumentParser:
-    parser = ArgumentParser(
+    parser = _Parser(
         prog="specgen",
         description="Judges and writes the submittal of an exterior wall with a sprayed gloss metal-look finish.",
         allow_abbrev=False,
@@ -72,13 +83,17 @@ def _parser(commands: dict[str, Command]) -> ArgumentParser:
 def _print_outcome(outcome: Outcome, quiet: bool = False) -> None:
     """Results to standard output, messages and problems to standard error."""
     if outcome.data is not None:
-        print(json.dumps(outcome.data, ensure_ascii=False, indent=1))
+        print(show_unseen(json.dumps(outcome.data, ensure_ascii=False, indent=1), kept="\n"))
     else:
-        print(outcome.text, end="")
-    for message in () if quiet else outcome.messages:
-        print(f"specgen: {message}", file=sys.stderr)
-    for problem in outcome.problems:
-        print(f"specgen: {problem}", file=sys.stderr)
+        print(show_unseen(outcome.text, kept="\n"), end="")
+    for message in (*(() if quiet else outcome.messages), *outcome.problems):
+        print(f"specgen: {_as_line(message)}", file=sys.stderr)
+
+
+def _as_line(message: object) -> str:
+    """A message as one line of bounded length, in which no word of the user steers the terminal."""
+    line, half = show_unseen(str(message)), _MOST_PRINTED // 2
+    return line if len(line) <= _MOST_PRINTED else f"{line[:half]} ... {line[-half:]}"
 
 
 def run() -> None:

@@ -98,3 +98,33 @@ def test_the_readme_names_every_command() -> None:
     commands = re.findall(r"(?m)^    (\w+) ", run_specgen("--help").out)
     assert {"new", "check", "build"} <= set(commands)
     assert [c for c in commands if f"`specgen {c}" not in text] == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("calc", "{}"),
+        ("calc", "spreading-rate", "{}=1"),
+        ("check", "{}.yaml"),
+        ("check", "--format", "json", "{}.yaml"),
+        ("check", "a", "{}"),
+        ("{}",),
+        ("fields", "{}"),
+        ("rules", "{}"),
+        ("check", "--severity", "{}", "a"),
+        ("new", "no-folder/{}"),
+    ],
+    ids=" ".join,
+)
+@pytest.mark.parametrize(
+    "sign", ["\x1b[2J", "\x9b2J", "\x1b]0;x\a", "\nspecgen: done", "\r", "\u202e", "x" * 9_999, "\ue001"]
+)
+def test_no_word_of_the_user_steers_the_terminal(words: tuple[str, ...], sign: str, capsys: Any) -> None:
+    try:
+        main([word.format(f"a{sign}b") for word in words])
+    except SystemExit as ended:
+        assert ended.code == 2
+    said = capsys.readouterr()
+    lines = [line for line in (said.out + said.err).splitlines() if not line.startswith((" ", "usage:"))]
+    assert all(line.isprintable() and len(line) < 1_100 for line in lines)
+    assert "\nspecgen: done" not in said.err

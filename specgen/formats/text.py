@@ -31,7 +31,9 @@ def write_text(document: Document) -> str:
     head = [f"{document.id} {document.title.upper()}", *(f"{label}: {text}" for label, text in document.facts), ""]
     body = [line for block in document.blocks for line in _render_block(block)]
     legend = [f"[{mark}] {text}" for mark, text in document.legend]
-    return "\n".join([*head, *body, *([""] if legend else []), *legend]) + "\n"
+    # A line that the user wrote stands behind a bar, so that it is not taken for one of the document.
+    lines = (line.replace("\n", "\n    | ") for line in (*head, *body, *([""] if legend else []), *legend))
+    return "\n".join(lines) + "\n"
 
 
 def _render_block(block: Block) -> list[str]:

@@ -52,6 +52,7 @@ class Field:
     default_if: str = ""  # the condition on which the default holds; empty for always
     derived: str = ""  # how it follows from other fields, in words
     optional: bool = False  # whether it is empty rather than absent if not given
+    lines: bool = False  # whether a text may have several lines
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

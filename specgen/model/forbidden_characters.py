@@ -1,20 +1,58 @@
-"""Characters that cannot be printed: no project and no template may contain them."""
+"""Characters that cannot be seen on paper: no project and no template may contain them, and no message prints them."""
 
-import re
+import unicodedata
 
-# Invisible characters that change how text reads, line ends that editors do not count, and private-use characters, some
-# of which mark values in templates. Tab, line feed and carriage return are white space.
-_UNSEEN = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\uf8ff\ufdd0-\ufdef\ufeff\ufffe\uffff\U000f0000-\U0010ffff"
-    + "".join(f"{chr(plane + 0xFFFE)}{chr(plane + 0xFFFF)}" for plane in range(0x10000, 0xF0000, 0x10000))
-    + "]"
+# White space that editors and YAML know; every other line end is a character that Python does not print.
+_SHORT = {"\t": r"\t", "\n": r"\n", "\r": r"\r"}
+# Marks and letters of Unicode without a shape of their own: the rows of Default_Ignorable_Code_Point in its
+# DerivedCoreProperties that Python prints, and two blank symbols (from memory).
+_SHAPELESS = frozenset(
+    chr(code)
+    for first, last in (
+        (0x034F, 0x034F),
+        (0x115F, 0x1160),
+        (0x17B4, 0x17B5),
+        (0x180B, 0x180F),
+        (0x2800, 0x2800),
+        (0x3164, 0x3164),
+        (0xFE00, 0xFE0F),
+        (0xFFA0, 0xFFA0),
+        (0x1D159, 0x1D159),
+        (0xE0100, 0xE01EF),
+    )
+    for code in range(first, last + 1)
 )
 
 
 def find_forbidden(text: str) -> tuple[int, str, str] | None:
     """Position, message and hint for the first character of a text that cannot be printed, or None."""
-    match = _UNSEEN.search(text)
-    if match is None:
+    unseen = [char for char in set(text) if not (_is_seen(char) or char in _SHORT)]
+    if not unseen:
         return None
-    message = f"character U+{ord(match[0]):04X} is not allowed: it cannot be seen on paper"
-    return match.start(), message, "delete it"
+    start = min(map(text.index, unseen))
+    message = f"character {name_character(text[start])} is not allowed: it cannot be seen on paper"
+    return start, message, "delete it, or type the words around it anew"
+
+
+def name_character(char: str) -> str:
+    """`U+202E RIGHT-TO-LEFT OVERRIDE`; the number alone where Unicode gives no name."""
+    return f"U+{ord(char):04X} {unicodedata.name(char, '')}".rstrip()
+
+
+def show_unseen(text: str, kept: str = "") -> str:
+    """A text with each line end and unseen character as an escape, save those kept: it cannot forge a line."""
+    escapes = {ord(char): escape_character(char) for char in set(text) if char not in kept and not _is_seen(char)}
+    return text.translate(escapes) if escapes else text
+
+
+def escape_character(char: str) -> str:
+    r"""A character as JSON writes it: `\n`, or `\u` and four hexadecimal digits, twice for one beyond them."""
+    if char in _SHORT:
+        return _SHORT[char]
+    units = char.encode("utf-16-be", "surrogatepass").hex()
+    return "".join(f"\\u{units[at : at + 4]}" for at in range(0, len(units), 4))
+
+
+def _is_seen(char: str) -> bool:
+    """Whether a character has a shape, or is a space: every control, format and private character has none."""
+    return (char.isprintable() or unicodedata.category(char) == "Zs") and char not in _SHAPELESS

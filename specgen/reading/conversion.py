@@ -26,7 +26,8 @@ PARTS = r"[+-]?(\d{1,12}[ -])?\d{1,12}/\d{1,12}"
 _DECIMAL, _PARTS = re.compile(DECIMAL), re.compile(PARTS)
 _WORDS = {"yes": True, "true": True, "no": False, "false": False}
 _COMPASS = ("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW")
-MOST_TEXT = 20_000
+# Of a text that may have several lines, and of any other, which stands in tables and messages.
+MOST_TEXT, MOST_LINE = 20_000, 300
 
 
 class InvalidValue(ValueError):
@@ -47,6 +48,8 @@ def convert(field: Field, text: str) -> Any:
         return _quantity(field, text)
     if kind == "choice":
         return _spellings(field.values).get(_fold(text), text)
+    if kind == "text" and field.lines:
+        return _lines(text)
     return _CONVERTERS[kind](text)
 
 
@@ -140,17 +143,30 @@ def _time(text: str) -> "datetime.time":
     return datetime.time(int(hours), int(minutes))
 
 
-def _text(text: str) -> str:
+def _lines(text: str) -> str:
+    """Several lines; the line end behind a text written as a block is no part of it."""
     if len(text) > MOST_TEXT:
         raise InvalidValue(f"the text is longer than {MOST_TEXT} characters", "put it in a paper and name that")
-    return text
+    return text.replace("\r\n", "\n").replace("\r", "\n").rstrip("\n")
+
+
+def _text(text: str) -> str:
+    line = text.rstrip("\r\n")
+    if "\n" in line or "\r" in line:
+        raise InvalidValue("this text has more than one line", "write it in one line")
+    if len(line) > MOST_LINE:
+        raise InvalidValue(
+            f"the text is longer than {MOST_LINE} characters", "shorten it, or name a paper that says it"
+        )
+    return line
 
 
 def _file(text: str) -> str:
-    path = PurePosixPath(text)
-    if path.is_absolute() or ".." in path.parts or "\\" in text or ":" in text:
-        raise InvalidValue(f"{text!r} leaves the project folder", "write a path inside the folder of the project file")
-    return text
+    name = _text(text)
+    path = PurePosixPath(name)
+    if path.is_absolute() or ".." in path.parts or "\\" in name or ":" in name:
+        raise InvalidValue(f"{name!r} leaves the project folder", "write a path inside the folder of the project file")
+    return name
 
 
 def read_bearing(text: str) -> Quantity:

@@ -59,7 +59,7 @@ _VALUES: dict[str, tuple[dict[str, Kind], dict[str, Kind]]] = {
     "integer": ({}, {**_SPAN, **_COUNTS, "values": _WORDS}),
     "number": ({}, {**_SPAN, **_COUNTS}),
     "percent": ({}, _SPAN),
-    "text": ({}, {}),
+    "text": ({}, {"lines": YES_NO}),
     "choice": ({"values": _CHOICES}, {"also": _WORDS}),
     "yes_no": ({}, {}),
     "date": ({}, {}),

@@ -89,7 +89,19 @@ def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: 
     side.values.pop(("format",), None)
     _check_home(side, home, schema)
     _check_given_once(side, home, schema, main)
-    return _mark_attachments(side, SIDE_FILES.get(home, home), schema)
+    side = _mark_attachments(side, SIDE_FILES.get(home, home), schema)
+    _check_apart(side, main)
+    return side
+
+
+def _check_apart(side: _FileContent, main: _FileContent) -> None:
+    """Note a paper of a side file that the project file has given its mark."""
+    taken = {mark.casefold(): mark for mark in main.members.get((_ATTACHMENTS,), ())}
+    for mark in side.members.get((_ATTACHMENTS,), ()):
+        if mark.casefold() in taken:
+            other = main.text.places[_ATTACHMENTS, taken[mark.casefold()]]
+            message = f"{mark!r} is also a mark in {other.file}, line {other.line}"
+            side.text.problem((_ATTACHMENTS, mark), message, "give that one another mark")
 
 
 def _find_side_file(file: FilePath, name: str, main: _FileContent) -> FilePath:

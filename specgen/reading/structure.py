@@ -4,15 +4,15 @@ The walk is our own: Cerberus would make a new nested validator for each mapping
 place of each value.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 from specgen.model.field import Node, Path
+from specgen.reading.marks import find_alike, find_mark_fault
 from specgen.reading.positions import TBD, Text
 
 _SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
-MOST_MARK = 300
 
 
 @dataclass
@@ -86,6 +86,8 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         return
     entries = list(_entries(text, path, value))
     structure.members[path] = tuple(mark for mark, _ in entries)
+    if wanted is dict and not collection.keys:
+        _tell_alike(text, path, structure.members[path])
     for mark, entry in entries:
         here = path + (mark,)
         if collection.keys and mark not in collection.keys:
@@ -102,10 +104,19 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
 
 def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
     for mark, entry in enumerate(value) if isinstance(value, list) else value.items():
-        if isinstance(mark, str) and (not mark.strip() or len(mark) > MOST_MARK or mark == "*"):
-            text.problem(path + (mark,), f"{mark[:20]!r} cannot be a mark", "write the mark used on the drawings")
+        fault = find_mark_fault(mark) if isinstance(mark, str) else None
+        if fault is not None:
+            text.problem((*path, str(mark)), *fault)
         else:
             yield str(mark), entry
+
+
+def _tell_alike(text: Text, path: Path, marks: Iterable[str]) -> None:
+    """Note each mark that is taken for another one, with the lines of both."""
+    for mark, earlier, fault, hint in find_alike(marks):
+        here, there = (text.places[path + (one,)].line for one in (mark, earlier))
+        message = f"{mark!r} in line {here} is taken for {earlier!r} in line {there}: {fault}"
+        text.problem(path + (mark,), message, hint)
 
 
 def _list_keys(node: Node) -> str:

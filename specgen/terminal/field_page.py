@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from specgen.model.field import Collection, Field, Path, Schema, dotted_path
 from specgen.model.value_text import words
 from specgen.quantities.format import format_quantity
+from specgen.reading.marks import ALLOWED, MOST_MARK
 from specgen.standards import load_limits
 
 
@@ -22,7 +23,10 @@ def field_page(field: Field) -> str:
 def collection_line(collection: Collection) -> str:
     """What a collection is and how its members are named."""
     kind = "a list" if collection.kind == "items" else "a mapping keyed by marks"
-    return f"{dotted_path(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
+    head = f"{dotted_path(collection.path)}  {collection.label}: {kind}, one entry for each {collection.one}\n"
+    if collection.kind == "items" or collection.keys:
+        return head
+    return f"{head}  a mark holds {ALLOWED}; at most {MOST_MARK} characters\n"
 
 
 def _lines(field: Field) -> Iterator[str]:
@@ -60,4 +64,6 @@ def _kind(field: Field) -> str:
         return f"list of {words(field.of)}s" if not field.to else f"list of marks of {field.to}"
     if field.kind == "reference":
         return f"mark of one of {field.to}"
+    if field.kind == "text":
+        return "text, of several lines if need be" if field.lines else "text, in one line"
     return words(field.kind) + (f", in {field.unit_ip}" if field.unit_ip else "")

@@ -7,6 +7,7 @@ from typing import Any
 
 from specgen.model.field import Field
 from specgen.model.finding import Finding, Judgment, OpenItem, Severity, Verdict, WallJudgment
+from specgen.model.forbidden_characters import show_unseen
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.value_text import words
@@ -97,7 +98,8 @@ def format_report(project: Project, judgment: Judgment, severity: Severity | Non
         lines += _describe_finding(finding)
     if severity is None:
         lines += _list_open(judgment) + list(_list_settling(project, judgment))
-    return "\n".join([*lines, "", _format_counts(judgment)]) + "\n"
+    # What the user wrote stands inside a line and never makes one.
+    return "\n".join(map(show_unseen, [*lines, "", _format_counts(judgment)])) + "\n"
 
 
 def _describe_wall(judgment: WallJudgment) -> str:

@@ -15,8 +15,8 @@ from specgen.model.problem import Refused
 from specgen.output import disk
 from tests.support import EXAMPLES, case_of
 
-# Text that every format must show as it stands; the last signs turn the reading direction and back.
-AWKWARD = "Tom & Jerry's <b>*Wall*</b> | #1 `x` _y_ [a](b) ~~z~~ 1. & 😀 \u202bשלום\u202c"
+# Text that every format must show as it stands; the last letters run to the left.
+AWKWARD = "Tom & Jerry's <b>*Wall*</b> | #1 `x` _y_ [a](b) ~~z~~ 1. & 😀 שלום"
 
 # Two packages, of which the second takes the place of the first.
 ONE = {"a.txt": b"one", "b.txt": b"also"}

@@ -56,6 +56,19 @@ def test_each_string_stands_in_every_format_as_it_was_written(tmp_path: Path) ->
     assert [words for words in wanted if words not in text] == []
 
 
+def test_a_line_of_the_user_is_not_taken_for_one_of_the_document(tmp_path: Path) -> None:
+    lines = ["14 Quay Street", "D05 WARNINGS", "", "1. Spray in the rain."]
+    change = {"project": {"address": "\n".join(lines)}}
+    case = pipeline.check(written(tmp_path, merged(SMALL, change)))
+    bench = case.context
+    facts = (bench.project, bench.standards, case.judgment, bench.resolve)
+    made = package.make_package(*facts, ("txt",), ("D05",), True).files
+    written_out = next(content for name, content in made.items() if name.endswith(".txt")).decode().splitlines()
+    assert [line for line in written_out if line.endswith(lines[3])] == [f"    | {lines[3]}"]
+    assert f"    | {lines[1]}" in written_out
+    assert lines[1] not in written_out
+
+
 @pytest.mark.parametrize("text", [text for text in ALL if find_forbidden(text)])
 def test_what_cannot_be_seen_is_refused(text: str, tmp_path: Path) -> None:
     with pytest.raises(Refused, match="cannot be seen on paper") as refused:

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from specgen.model.field import Field, dotted_path
 from specgen.quantities.quantity import Quantity
-from specgen.reading.conversion import MOST_TEXT, InvalidValue
+from specgen.reading.conversion import MOST_LINE, MOST_TEXT, InvalidValue
 from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules, convert_checked
@@ -115,7 +115,10 @@ GOOD = [
     ("bearing", "mockup.facing", "360°", quantity(360, "deg")),
     ("text", "project.number", "010", "010"),
     ("text", "project.number", "1:50", "1:50"),
-    ("text", "project.name", "x" * MOST_TEXT, "x" * MOST_TEXT),
+    ("text", "project.name", "x" * MOST_LINE, "x" * MOST_LINE),
+    ("text", "project.name", "Trial\n", "Trial"),
+    ("text", "project.address", "x" * MOST_TEXT, "x" * MOST_TEXT),
+    ("text", "project.address", "14 Quay Street\r\nAlder Falls\rX", "14 Quay Street\nAlder Falls\nX"),
     ("reference", "elevations.*.wall", "W1", "W1"),
     ("reference", "elevations.*.wall", "1", "1"),
     ("file", "coating_system", "coat.yaml", "coat.yaml"),
@@ -212,7 +215,11 @@ BAD = [
     ("bearing", "mockup.facing", "400", "'400' lies outside 0 to 360 degrees", "clockwise"),
     ("bearing", "mockup.facing", "-10", "lies outside 0 to 360 degrees", ""),
     ("bearing", "mockup.facing", "20 ft", "is no compass point", ""),
-    ("text", "project.name", "x" * (MOST_TEXT + 1), f"longer than {MOST_TEXT} characters", "paper"),
+    ("text", "project.name", "x" * (MOST_LINE + 1), f"longer than {MOST_LINE} characters", "shorten it"),
+    ("text", "project.name", "Trial\nW1  yes", "more than one line", "write it in one line"),
+    ("text", "project.name", "Trial\rW1  yes", "more than one line", "write it in one line"),
+    ("file", "firm", "firm\n.yaml", "more than one line", "write it in one line"),
+    ("text", "project.address", "x" * (MOST_TEXT + 1), f"longer than {MOST_TEXT} characters", "paper"),
     ("file", "coating_system", "../x.yaml", "'../x.yaml' leaves the project folder", "inside the folder"),
     ("file", "coating_system", "a/../../x.yaml", "leaves the project folder", ""),
     ("file", "firm", "/etc/x.yaml", "leaves the project folder", ""),
@@ -325,8 +332,13 @@ def test_an_entry_of_a_list_that_is_not_known_yet_is_left_out(tmp_path: Path) ->
 
 
 def test_a_text_of_many_lines_is_one_value(tmp_path: Path) -> None:
-    _, values = read(tmp_path, "project:\n  name: |\n    Long Hall\n    East Wing\n")
-    assert values == {"project.name": "Long Hall\nEast Wing\n"}
+    _, values = read(tmp_path, "project:\n  address: |\n    Long Hall\n    East Wing\n")
+    assert values == {"project.address": "Long Hall\nEast Wing"}
+
+
+def test_a_text_of_one_line_written_as_a_block_is_that_line(tmp_path: Path) -> None:
+    _, values = read(tmp_path, "project:\n  name: >\n    Long Hall\n    East Wing\n")
+    assert values == {"project.name": "Long Hall East Wing"}
 
 
 ODD = st.one_of(

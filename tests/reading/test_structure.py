@@ -11,10 +11,11 @@ from hypothesis import strategies as st
 from specgen.model.field import dotted_path
 from specgen.model.problem import Problem
 from specgen.reading.leaves import read_values
+from specgen.reading.marks import MOST_MARK
 from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.schema import project_schema
-from specgen.reading.structure import MOST_MARK, Structure, build_structure
+from specgen.reading.structure import Structure, build_structure
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
