@@ -73,6 +73,8 @@ HELD = [
     ("gloss.cup_most", MOST, "35 s", PRACTICE, "thicker spits"),
     ("step_gauge.reading", MOST, "1/128 in", MEMORY, "a coarser gauge cannot read a skim"),
     ("coat.reserve", LEAST, "10 %", MEMORY, "what is kept of the batch for repairs"),
+    ("gloss.angle_60_most", MOST, "70 gloss units", MEMORY, "above it 20 degrees tells more"),
+    ("gloss.angle_60_least", LEAST, "10 gloss units", MEMORY, "below it 85 degrees tells more"),
     ("color.lrv_least", LEAST, "20 %", MEMORY, "a darker face softens the board"),
     ("color.lrv_cautious", LEAST, "25 %", MEMORY, "a darker face softens the board"),
     ("color.reflectance_apart", LEAST, "0.005 ", MEMORY, "two figures this near are one figure typed twice"),
@@ -113,6 +115,18 @@ HELD = [
     ("access.platform_wide", LEAST, "26 in", PRACTICE, "room for gun and painter"),
 ]
 
+# Where memory names the text to look in.
+NAMED = {
+    "substrate.bond": "eifs_bond_memory",
+    "ledge.slope": "astm_c1397_memory",
+    "ledge.depth": "astm_c1397_memory",
+    "face.height": "astm_c1397_memory",
+    "gloss.angle_60_most": "astm_d523_memory",
+    "gloss.angle_60_least": "astm_d523_memory",
+    "color.angles": "color_memory",
+    "color.range_samples": "color_memory",
+}
+
 
 @pytest.mark.parametrize(("name", "sense", "figure", "kind", "why"), HELD, ids=[row[0] for row in HELD])
 def test_a_limit_without_a_published_text_is_as_the_trade_has_it(
@@ -120,6 +134,7 @@ def test_a_limit_without_a_published_text_is_as_the_trade_has_it(
 ) -> None:
     limit = ROWS.limits[name]
     assert limit.source.kind is kind
+    assert limit.source is ROWS.sources[NAMED.get(name, kind.name.lower())]
     assert limit.sense is sense, why
     if isinstance(limit.value, Quantity):
         # The text too: 0.5 ft is 6 in, and prints as something else.
