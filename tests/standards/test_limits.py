@@ -4,6 +4,7 @@ The figures of practice and memory are held against nothing: no text outside say
 """
 
 import collections
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -33,7 +34,7 @@ PUBLISHED = [
         MOST,
         "1/4 in",
         "guide_eifs_p22",
-        "UFGS 07 24 00 p. 22: 1/4 inch in 10 feet under a straightedge",
+        "UFGS 07240 p. 22: 1/4 inch in 10 feet under a straightedge",
     ),
     (
         "old_coating.lead_year",
@@ -42,8 +43,8 @@ PUBLISHED = [
         "epa_lead",
         "40 CFR 745.103 (2015): target housing means any housing constructed prior to 1978",
     ),
-    ("straightedge.long", EXACTLY, "10 ft", "guide_eifs_p22", "UFGS 07 24 00 p. 22: 1/4 inch in 10 feet"),
-    ("board.thickness_most", MOST, "4 in", "guide_eifs_p20", "UFGS 07 24 00 p. 20: insulation at most 4 inches thick"),
+    ("straightedge.long", EXACTLY, "10 ft", "guide_eifs_p22", "UFGS 07240 p. 22: 1/4 inch in 10 feet"),
+    ("board.thickness_most", MOST, "4 in", "guide_eifs_p20", "UFGS 07240 p. 20: insulation at most 4 inches thick"),
     (
         "board.thickness_for_joints",
         LEAST,
@@ -59,7 +60,7 @@ PUBLISHED = [
         "Limitations on V-Grooves: not less than 3/4 inch in the bottom of the reveal",
     ),
     ("board.softens", MOST, "165 F", "trade_eps_heat", "Putting the Heat on EIFS: EPS works up to about 165 F"),
-    ("adhesive.cure", LEAST, "24 h", "guide_eifs_p26", "UFGS 07 24 00 p. 26: adhesive 24 hours before base coat"),
+    ("adhesive.cure", LEAST, "24 h", "guide_eifs_p26", "UFGS 07240 p. 26: adhesive 24 hours before base coat"),
     ("board.flame_spread", MOST, "25 ", "ibc_foam_indexes", "IBC 2006, 2603.5.4: flame spread index of 25 or less"),
     (
         "board.smoke_developed",
@@ -83,8 +84,8 @@ PUBLISHED = [
         "ASTM C1397 catalog summary: 1/16 to 1/4 inch dry",
     ),
     ("base_coat.dry_thickness_most", MOST, "1/4 in", "astm_c1397", "ASTM C1397 catalog summary: 1/16 to 1/4 inch dry"),
-    ("base_coat.cure", LEAST, "24 h", "guide_eifs_p24", "UFGS 07 24 00 p. 24, 26: base coat 24 hours before finish"),
-    ("mesh.lap", LEAST, "2-1/2 in", "guide_eifs_p24", "UFGS 07 24 00 p. 24, 26: lap at least 2-1/2 inches"),
+    ("base_coat.cure", LEAST, "24 h", "guide_eifs_p24", "UFGS 07240 p. 24, 26: base coat 24 hours before finish"),
+    ("mesh.lap", LEAST, "2-1/2 in", "guide_eifs_p24", "UFGS 07240 p. 24, 26: lap at least 2-1/2 inches"),
     (
         "mesh.heavy_height",
         LEAST,
@@ -133,9 +134,9 @@ PUBLISHED = [
         LEAST,
         "25 %",
         "guide_eifs_p21",
-        "UFGS 07 24 00 p. 21: backer rod 25 percent wider than the joint",
+        "UFGS 07240 p. 21: backer rod 25 percent wider than the joint",
     ),
-    ("sealant.class_least", LEAST, "25", "guide_eifs_p21", "UFGS 07 24 00 p. 21: ASTM C920, class 25 or more"),
+    ("sealant.class_least", LEAST, "25", "guide_eifs_p21", "UFGS 07240 p. 21: ASTM C920, class 25 or more"),
     ("sealant.install_cold", LEAST, "40 F", "guide_sealing", "UFGS 08900 p. 28, UFGS 07920 p. 5-6: 40 to 90 degrees F"),
     ("sealant.install_hot", MOST, "90 F", "guide_sealing", "UFGS 08900 p. 28, UFGS 07920 p. 5-6: 40 to 90 degrees F"),
     (
@@ -165,7 +166,7 @@ PUBLISHED = [
     ),
     ("air.cleaning", MOST, "30 psi", "osha_air", "29 CFR 1926.302(b)(4): reduced to less than 30 p.s.i."),
     ("spray.overlap", EXACTLY, "50 %", "paint_manual_p176", "UFC 3-190-06 p. 176: strokes overlap 50 percent"),
-    ("weather.least_eifs", LEAST, "40 F", "guide_eifs_p26", "UFGS 07 24 00 p. 26: not below 40 F"),
+    ("weather.least_eifs", LEAST, "40 F", "guide_eifs_p26", "UFGS 07240 p. 26: not below 40 F"),
     ("weather.most_surface", MOST, "90 F", "paint_manual_p127", "UFC 3-190-06 p. 127, 7.4.1: between 45 F and 90 F"),
     (
         "weather.humidity",
@@ -241,8 +242,8 @@ PUBLISHED = [
     ("heater.chimney", LEAST, "18 in", "osha_heaters", "29 CFR 1926.154, table F-4: chimney connector 18"),
     ("gas.heater", LEAST, "6 ft", "osha_gas", "29 CFR 1926.153(h)(13): at least 6 feet from any container"),
     ("gas.aimed", LEAST, "20 ft", "osha_gas", "29 CFR 1926.153(h)(13): not toward a container within 20 feet"),
-    ("inspector.years_on_system", LEAST, "2 years", "guide_eifs_p25", "UFGS 07 24 00 p. 25: 2 years on the system"),
-    ("inspector.years", LEAST, "3 years", "guide_eifs_p25", "UFGS 07 24 00 p. 25: 3 years of EIFS inspection"),
+    ("inspector.years_on_system", LEAST, "2 years", "guide_eifs_p25", "UFGS 07240 p. 25: 2 years on the system"),
+    ("inspector.years", LEAST, "3 years", "guide_eifs_p25", "UFGS 07240 p. 25: 3 years of EIFS inspection"),
 ]
 
 
@@ -260,6 +261,21 @@ def test_a_published_limit_is_the_figure_of_its_text(
     else:
         number, _, unit = figure.partition(" ")
         assert (limit.value, limit.unit) == (int(number), unit), text
+
+
+# Where a text says what it says: a page, or a section of a code or a regulation.
+PLACES = re.compile(r"\bp\. (?P<page>\d+)|\b(?P<section>\d+\.\d+(?:\([a-z]\)\(\d\)|(?:\.\d+)+)?|R\d{3}(?:\.\d+)+)")
+
+
+@pytest.mark.parametrize(("name", "source", "text"), [(row[0], row[3], row[4]) for row in PUBLISHED])
+def test_the_source_of_a_published_limit_names_the_page_or_section_of_its_text(
+    name: str, source: str, text: str
+) -> None:
+    said = ROWS.sources[source].reference
+    for place in PLACES.finditer(text.partition(":")[0]):
+        wanted = place["section"] or place["page"]
+        assert re.search(rf"\b{re.escape(wanted)}(?!\d)", said), (wanted, said)
+        assert place["section"] or re.search(r"\bpages? ", said)
 
 
 def test_no_published_limit_goes_untested_and_none_is_tested_twice() -> None:

@@ -27,7 +27,7 @@ TWINS = [
     ("board.gap", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
     ("base_coat.dry_thickness_least", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),
     ("base_coat.dry_thickness_most", "6.4 mm", PRACTICE, "1/4 in, rounded so that 6 mm and 6.4 mm both pass"),
-    ("mesh.lap", "60 mm", TEXT, "UFGS 07 24 00 p. 24: a minimum of 60 mm 2.5 inches"),
+    ("mesh.lap", "60 mm", TEXT, "UFGS 07240 p. 24: a minimum of 60 mm 2.5 inches"),
     ("mesh.heavy_height", "1.8 m", PRACTICE, "a foot is 0.3 m"),
     ("grade.clearance", "150 mm", PRACTICE, "an inch is 25 mm"),
     ("grade.clearance_soil", "200 mm", MEMORY, "an inch is 25 mm"),
@@ -59,7 +59,7 @@ TWINS = [
     ("spray.distance", "400 mm", PRACTICE, "an inch is 25 mm"),
     ("spray.distance_published", "150 mm", PRACTICE, "an inch is 25 mm"),
     ("air.cleaning", "200 kPa", PRACTICE, "30 psi, rounded to the safe side"),
-    ("weather.least_eifs", "4 C", TEXT, "UFGS 07 24 00 p. 26: not below 4 degrees C (40 degrees F)"),
+    ("weather.least_eifs", "4 C", TEXT, "UFGS 07240 p. 26: not below 4 degrees C (40 degrees F)"),
     ("weather.most_surface", "32 C", PRACTICE, "90 F in whole degrees"),
     (
         "weather.above_dew_point",
