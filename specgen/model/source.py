@@ -16,6 +16,19 @@ class Kind(Enum):
     COMPUTED = "computed"
 
 
+class PublishedText(NamedTuple):
+    """A published text: its title, who wrote or issued it, and its year or edition."""
+
+    title: str
+    issuer: str
+    year: str
+
+    @property
+    def name(self) -> str:
+        """Title, issuer and year, none said twice."""
+        return ", ".join((self.title, *(part for part in (self.issuer, self.year) if part not in self.title)))
+
+
 @dataclass(frozen=True, slots=True)
 class Source:
     """A kind and, for a published or manufacturer's figure, the document it is in; `short` is its short name."""

@@ -82,8 +82,10 @@ def _load_limits_in(folder: FilePath) -> dict[str, Limit]:
 
 @lru_cache(maxsize=1)
 def _load_sources_in(folder: FilePath) -> dict[str, Source]:
-    file = folder / "sources.yaml"
-    return _make_rows(file, Known({"sources": _read_once(file)}, {}))
+    texts, sources = folder / "texts.yaml", folder / "sources.yaml"
+    known = Known({"texts": _read_once(texts), "sources": _read_once(sources)}, {})
+    known.typed["texts"] = _make_rows(texts, known)
+    return _make_rows(sources, known)
 
 
 def _make_rows(file: FilePath, known: Known) -> dict[str, Any]:

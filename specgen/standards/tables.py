@@ -1,12 +1,13 @@
 """The shape of each data file: its keys, their kinds, and what a row becomes."""
 
+import re
 from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from specgen.model.field import Schema
 from specgen.model.finding import Severity
 from specgen.model.source import Kind as SourceKind
-from specgen.model.source import Source
+from specgen.model.source import PublishedText, Source
 from specgen.model.standard import Criterion, Fault, Reference, Sentence, Step, Tool
 from specgen.quantities.comparison import Sense
 from specgen.quantities.units import UNITS
@@ -40,6 +41,25 @@ _SEVERITIES = {word.value: word for word in (Severity.STOP, Severity.CAUTION)}
 _SOURCES = {word: SourceKind[word.upper()] for word in ("published", "practice", "memory", "computed")}
 
 
+class Wanted(NamedTuple):
+    """What a text must show, and what to write where it does not."""
+
+    pattern: re.Pattern[str]
+    hint: str
+
+
+# A title is a proper name: two words of it begin with a capital, or it has a number. A trade column has none.
+_FINDABLE = {
+    "title": Wanted(re.compile(r"\d|\b[A-Z]\w*\b.*\b[A-Z]\w*"), "write its title as printed"),
+    "issuer": Wanted(re.compile(r"\w\w"), "write who wrote or issued it"),
+    "year": Wanted(re.compile(r"\b(19|20)\d\d\b|^undated (copy|reprint)$"), "write its year, or: undated copy"),
+}
+_PLACE = Wanted(
+    re.compile(r"\d|\b(section|contents|equations?|example|answer|summary|title|line|withdrawal|paragraph)\b"),
+    "write the page, section, table or figure",
+)
+
+
 class Table(NamedTuple):
     """The shape of the rows of a file, what each becomes, and a check of a whole row against the schema."""
 
@@ -48,9 +68,30 @@ class Table(NamedTuple):
     check_fields: Callable[[str, dict[str, str], Schema], None] = lambda name, row, schema: None
 
 
+def _make_text(name: str, row: dict[str, Any]) -> PublishedText:
+    """A text that a reader can find: a trade column or a reference page without a title of its own is none."""
+    for key, wanted in _FINDABLE.items():
+        if not wanted.pattern.search(row[key]):
+            raise Wrong(f"{row[key]!r} does not lead a reader to the text", wanted.hint, (key,))
+    return PublishedText(**row)
+
+
 def _make_source(name: str, row: dict[str, Any]) -> Source:
-    if row["kind"] is SourceKind.PUBLISHED and "reference" not in row:
-        raise Wrong("the key reference is missing", "name the text that was read")
+    """A published source is composed of a text and a place in it; any other names what it is to be confirmed by."""
+    published = row["kind"] is SourceKind.PUBLISHED
+    own, others = (("text", "at"), ("reference",)) if published else ((), ("text", "at", "told"))
+    for key in own:
+        if key not in row:
+            raise Wrong(f"the key {key} is missing", "name the text that was read, and the page or section in it")
+    for key in others:
+        if key in row:
+            hint = "write text and at" if published else "only a published source has one: write a reference"
+            raise Wrong("a source of this kind has no such key", hint, (key,))
+    if published:
+        at, told = row.pop("at"), row.pop("told", None)
+        if not _PLACE.pattern.search(at):
+            raise Wrong(f"{at!r} is no place in a text", _PLACE.hint, ("at",))
+        row["reference"] = f"{row.pop('text').name}, {at}" + (f", as told in {told.name}" if told else "")
     return Source(**row)
 
 
@@ -81,7 +122,14 @@ _SENTENCE = text_or("say", TEMPLATE, Shape({"say": TEMPLATE, "when": CONDITION},
 
 # In the order in which they are read: a row refers to rows of files before its own, and by name to those of any.
 TABLES = {
-    "sources": Table(Shape({"kind": one_of(_SOURCES)}, {"reference": TEXT, "short": TEXT}), _make_source),
+    "texts": Table(Shape({"title": TEXT, "issuer": TEXT, "year": TEXT}), _make_text),
+    "sources": Table(
+        Shape(
+            {"kind": one_of(_SOURCES)},
+            {"reference": TEXT, "short": TEXT, "text": row_in("texts"), "at": TEXT, "told": row_in("texts")},
+        ),
+        _make_source,
+    ),
     "limits": Table(
         Shape(
             {"value": TEXT, "sense": one_of(_SENSES), "source": row_in("sources"), "about": WITH_FIGURES},

@@ -95,8 +95,8 @@ def test_a_default_and_a_limit_bear_their_source_and_a_users_own_figure_bears_no
     usual, own = TrialInputs(width=WIDE), TrialInputs(width=WIDE, share=31, rod=26)  # type: ignore[call-arg]
     sources = {row.symbol: row.source for row in usual.rows()}
     assert sources["s"] == PRACTICE
-    assert sources["o"] == Source(Kind.PUBLISHED, "UFGS 07 24 00, page 21: 25 % over 1/2 in")
-    assert sources["D"].reference == "architectural detailing textbook, sealant joints: at most 1/2 in"  # type: ignore[union-attr]
+    assert sources["o"] == Source(Kind.PUBLISHED, "UFGS 07240, page 21: 25 % over 1/2 in")
+    assert sources["D"].reference == "E. Allen, Architectural Detailing, sealant joints: at most 1/2 in"  # type: ignore[union-attr]
     assert {row.symbol: row.source for row in own.rows() if row.symbol in ("s", "o")} == {"s": None, "o": None}
 
 

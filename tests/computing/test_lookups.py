@@ -35,8 +35,8 @@ def painted(base: str) -> dict[str, Any]:
     return {"substrate": {"kind": "existing_coated", "base": base}}
 
 
-IBC_1407 = "International Building Code 2021 and 2024, 1407.4.1"
-IRC_703 = "International Residential Code 2009, 2012, and 2021, R703.9"
+IBC_1407 = "International Building Code, ICC, 2021, 1407.4.1"
+IRC_703 = "International Residential Code, ICC, 2009, 2012, and 2021, R703.9"
 # Project, whether drainage is due, code.
 DRAINAGE = [
     *((ibc(kind, group), True, IBC_1407) for kind in ("VA", "VB") for group in ("R-1", "R-2", "R-3", "R-4")),
@@ -70,11 +70,11 @@ def test_drainage_is_due_where_the_code_says(change: Any, due: bool, code: str, 
     found = looked_up(tmp_path, change, W1, "drainage-due")
     assert found.result is due
     assert found.why
-    assert [source.reference.split(":")[0] for source in found.source] == [code]
+    assert [source.reference.split(", as told")[0].split(":")[0] for source in found.source] == [code]
 
 
 # Edition, section of its text on drainage, whether that was read. Read: Virginia Construction Code 2021 (on IBC 2021),
-# 1407.4.1; notes of engineers on IBC 2024. From memory: 1408.4.1 from 2009 to 2015, 1407.4.1 in 2018.
+# 1407.4.1; 1408.4.1 from 2009 to 2015, 1407.4.1 in 2018 and 2024: from memory.
 @pytest.mark.parametrize(
     ("edition", "section", "read"),
     [
@@ -83,7 +83,7 @@ def test_drainage_is_due_where_the_code_says(change: Any, due: bool, code: str, 
         (2015, "1408.4.1", False),
         (2018, "1407.4.1", False),
         (2021, "1407.4.1", True),
-        (2024, "1407.4.1", True),
+        (2024, "1407.4.1", False),
     ],
 )
 def test_the_section_on_drainage_is_that_of_the_adopted_edition(

@@ -23,7 +23,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         "7/8 in",
         [
             ("D06", "At least 3/4 in must stay.", "At least 7/8 in must stay."),
-            ("D06", "columns: 3/4 in of board stays under", "columns: 7/8 in of board stays under"),
+            ("D06", "V-Grooves: 3/4 in of board stays under", "V-Grooves: 7/8 in of board stays under"),
             ("D06", "B | Board that stays | 0.75[s] | in", "B | Board that stays | 0.875[s] | in"),
             ("D06", "T_j = d + p + g + B = 0.5 + 0.0625 + 0 + 0.75 = 1.3125", "0.5 + 0.0625 + 0 + 0.875 = 1.4375"),
             ("D08", "Leave at least 3/4 in (19.1 mm)", "Leave at least 7/8 in (22.2 mm)"),

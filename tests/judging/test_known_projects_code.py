@@ -160,13 +160,21 @@ def test_painted_block_owes_neither_special_inspection_nor_a_drained_wall(model:
 @pytest.mark.parametrize(
     ("edition", "cited", "basis"),
     [
-        (2021, {"cited_eifs_section": "1408"}, "Virginia Construction Code 2021"),
-        (2018, {"cited_eifs_section": "1408"}, "Chicago Title 14B"),
-        (2015, {"cited_eifs_section": "1407"}, "Illustrated handbook of the International Building Code 2015"),
+        (
+            2021,
+            {"cited_eifs_section": "1408"},
+            "International Building Code, ICC, 2021, section 1407, as told in Virginia",
+        ),
+        (
+            2018,
+            {"cited_eifs_section": "1408"},
+            "International Building Code, ICC, 2018, section 1407, between 1406 on metal",
+        ),
+        (2015, {"cited_eifs_section": "1407"}, "Illustrated handbook of the International Building Code, ICC, 2015"),
         (
             2021,
             {"cited_inspection_section": "1705.16"},
-            "International Building Code 2021, sections 1407.6 and 1705.17",
+            "International Building Code, ICC, 2021, page 484, sections 1407.6 and 1705.17",
         ),
         (
             2018,

@@ -5,7 +5,7 @@ from specgen.model.working import UNIT_CHANGE, InputRow
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
-FORMULA = find_source("compressed_air").quote(
+FORMULA = find_source("air_lines_memory").quote(
     "loss in kPa = 1.6e12 q^1.85 L / (d^5 P), q in m³/s of free air, L in m, d in mm, P in kPa absolute"
 )
 REACH = Source(

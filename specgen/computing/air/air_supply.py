@@ -6,12 +6,15 @@ from specgen.computing.air import _atmosphere
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
+from specgen.model.source import Kind, Source
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
-FREE_AIR = find_source("compressed_air").quote(
-    "standard flow is actual flow by pressure less vapor, and by absolute temperature, over those of the standard state"
+FREE_AIR = Source(
+    Kind.COMPUTED,
+    "gas law: standard flow is actual flow by pressure less vapor, and by absolute temperature, over those of the "
+    "standard state",
 )
 VAPOR = find_source("iso_13788").quote("saturation pressure of water vapor")
 # Standard states differ by more than 3 %, so the one used is always printed: pressure in psia, temperature in °F.

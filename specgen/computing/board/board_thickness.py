@@ -84,9 +84,8 @@ def _bounds(inputs: BoardInputs, thickness: Quantity, has_joint: bool) -> tuple[
     unit, thinnest, thickest = thickness.unit, inputs.thinnest.value, inputs.thickest.value
     notes: tuple[str, ...] = ()
     if has_joint and thickness < thinnest:
-        notes += (
-            f"A board into which a joint is cut is {format_quantity(thinnest, unit)} thick or more: trade columns.",
-        )
+        text = inputs.thinnest.source.short or inputs.thinnest.source.reference
+        notes += (f"A board into which a joint is cut is {format_quantity(thinnest, unit)} thick or more: {text}.",)
     if thickness > thickest:
         notes += (
             f"More than {format_quantity(thickest, unit)} of board: put the rest of the insulation inside the wall.",

@@ -9,11 +9,11 @@ from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
+from specgen.standards import find_source
 
-COVERAGE = Source(
-    Kind.PUBLISHED,
-    "coating consultant's sheet on spreading rates: 1604 sq ft one mil thick from a gallon, 1000 m² of 1 µm from a "
-    "liter, times volume solids over dry film, times transfer efficiency, less loss",
+COVERAGE = find_source("coating_coverage").quote(
+    "1604 sq ft one mil thick from a gallon, which is 1000 m² of 1 µm from a liter, times volume solids and transfer "
+    "efficiency, over dry film"
 )
 WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by the water added")
 SECTIONS = ("primer", "gloss")

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
-from specgen.model.source import Kind, Source
+from specgen.model.source import Source
 from specgen.model.working import InputRow
 from specgen.quantities.format import format_decimal, format_quantity
 from specgen.quantities.parse import QuantityError
@@ -15,9 +15,8 @@ from specgen.resolving.find_limit import find_limit
 from specgen.standards import find_source
 
 PATTON = find_source("cup_ranges").quote("K and c of dip cups")
-D1200 = Source(Kind.PUBLISHED, "ASTM D1200: Ford cups, times that each is used for; formulas of No. 1 and No. 2")
-D1200_MEMORY = Source(Kind.MEMORY, "ASTM D1200: formulas of Ford cups No. 3, No. 4 and No. 5")
-ISO_2431 = Source(Kind.MEMORY, "ISO 2431: formulas of the flow cups, 30 to 100 s")
+FORD = (find_source("ford_formulas").quote("K and c of Ford cups"), find_source("ford_times").quote("their times"))
+ISO_2431 = find_source("iso_cups").quote("a and b of the flow cups, 30 to 100 s")
 # The trade's range of a Zahn cup, and how far two laboratories differ: of their mean, 95 % of the time.
 ZAHN_LEAST, ZAHN_MOST, ZAHN_SPREAD = "cup.zahn_range_least", "cup.zahn_range_most", "cup.between_cups"
 WARMTH = {
@@ -107,10 +106,7 @@ _SHELL = (
 _ISO = ((3, 0.443, 200), (4, 1.37, 200), (5, 3.28, 220), (6, 6.90, 570))
 _ALL = [
     *(Cup(f"zahn_{n}", f"Zahn No. {n}", k, c, t) for n, k, c, t in _ZAHN),
-    *(
-        Cup(f"ford_{n}", f"Ford No. {n}", k, c, t, 100, (D1200,) if n < 3 else (D1200, D1200_MEMORY))
-        for n, k, c, t in _FORD
-    ),
+    *(Cup(f"ford_{n}", f"Ford No. {n}", k, c, t, 100, FORD) for n, k, c, t in _FORD),
     *(Cup(f"iso_{n}", f"ISO {n} mm", a, b, 30, 100, (ISO_2431,), curved=True) for n, a, b in _ISO),
     *(Cup(f"shell_{n.replace('.', '_')}", f"Shell No. {n}", k, c, 20, 80) for n, k, c in _SHELL),
 ]

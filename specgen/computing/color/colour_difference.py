@@ -13,12 +13,10 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow, Working
 from specgen.quantities.parse import QuantityError
+from specgen.standards import find_source
 
 SOURCES = {
-    "2000": Source(
-        Kind.PUBLISHED,
-        "Sharma, Wu and Dalal, The CIEDE2000 Color-Difference Formula, Color Research and Application, 2005",
-    ),
+    "2000": find_source("ciede_2000"),
     "1976": Source(Kind.MEMORY, "CIE 15, Colorimetry: distance in L*, a*, b*"),
 }
 NOTES = (

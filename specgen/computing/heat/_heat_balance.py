@@ -1,5 +1,7 @@
 """The steady heat balance of a sunlit face, and what its sums share."""
 
+import math
+
 from specgen.quantities.quantity import Quantity
 
 SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
@@ -13,10 +15,14 @@ NOTES = ("Conduction into the board is left out, so the face is a little hotter 
 def balance_face(gain: float, emittance: float, air: float, h_c: float = H_C, around: float | None = None) -> float:
     """The face temperature, in kelvin, at which heat given off equals `gain`, in W/m2; surroundings as the air if None.
 
-    Newton's method from above the root: the curve bends upward, so every step falls toward it.
+    Newton's method from above the root: the curve bends upward, so every step falls toward it. One of `emittance` and
+    `h_c` may be 0; with both at 0 there is no such temperature.
     """
     around = air if around is None else around
-    face = max(air, around) + gain / h_c
+    warmer = max(air, around)
+    by_air = warmer + gain / h_c if h_c else math.inf
+    by_sky = (warmer**4 + gain / (emittance * SIGMA)) ** 0.25 if emittance else math.inf
+    face = min(by_air, by_sky)
     for _ in range(60):
         lost = emittance * SIGMA * (face**4 - around**4) + h_c * (face - air)
         step = (lost - gain) / (4 * emittance * SIGMA * face**3 + h_c)

@@ -47,7 +47,7 @@ def solar_reflectance_index(inputs: IndexInputs) -> Working:
     closed = _add_closed_form(working)
     notes, beside = (NOTES, ("SRI_c",)) if closed else (NOTES + NO_CLOSED_FORM, ())
     balance = find_source("astm_e1980").quote("heat balance, standard sun, air, sky and wind, reference faces, and chi")
-    closed_form = find_source("astm_e1980_closed_form").quote("the polynomial in chi of the closed form")
+    closed_form = find_source("astm_e1980_closed_form_memory").quote("the polynomial in chi of the closed form")
     return working.build("solar-reflectance-index", "SRI", (balance, closed_form), notes, secondary_results=beside)
 
 

@@ -3,15 +3,17 @@
 from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.problem import refuse
 from specgen.model.working import InputRow, Working
 from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
-# A clear sky is far colder than the air; still air to gale for the heat passed to it. Bounds of our own.
-SKY_OR_AIR = (Quantity.of(-150, "F"), AIR[1])
-FILM = (Quantity.of(1, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)"))
+# Absolute zero for the darkest sky, and none to gale for the heat passed to the air: worked examples have both.
+SKY_OR_AIR = (Quantity.of(0, "K"), AIR[1])
+FILM = (Quantity.of(0, "W/(m2.K)"), Quantity.of(100, "W/(m2.K)"))
 MEDIUM_WIND = Quantity.of(12, "W/(m2.K)")
+HEAT_WANTED = "give h_c or emittance more than 0"
 
 
 def _read_surroundings(text: str) -> Quantity | None:
@@ -50,6 +52,8 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     """Temperature of the face, in °F or °C. Raises Refused."""
     degree = "F" if inputs.system == "ip" else "C"
     inputs = inputs.change(surroundings=inputs.surroundings or inputs.air)
+    if not inputs.h_c.amount and not inputs.emittance:
+        raise refuse("a face that passes no heat to the air and radiates none has no steady temperature", HEAT_WANTED)
     rows = inputs.rows("solar_reflectance", "emittance", "air", "surroundings", "irradiance", "h_c")
     working = WorkingBuilder((*rows, InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)")))
     known = working.known
@@ -58,7 +62,8 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     working.step("G", "sun taken up", "(1 - SR) * I", "W/m2")
     known["K_s"] = balance_face(known["G"], known["e"], known["K_a"], known["h"], known["K_r"])
     # K_s stands on both sides: it was found by trial, and the line shows that the balance closes at it.
-    working.step("K_s", "face where heat given off equals G", "K_a + (G - e * s * (K_s^4 - K_r^4)) / h", "K")
+    balance = "K_a + (G - e * s * (K_s^4 - K_r^4)) / h" if known["h"] else "(K_r^4 + G / (e * s))^(1 / 4)"
+    working.step("K_s", "face where heat given off equals G", balance, "K")
     working.step("T_s", "face", from_kelvin("K_s", degree), degree)
     source = find_source("astm_e1980").quote("heat balance of a surface, conduction left out")
     return working.build("surface-temperature", "T_s", (source,), NOTES)

@@ -10,7 +10,12 @@ from specgen.model.source import Kind, Source
 from specgen.quantities.quantity import Quantity
 
 SOURCES = (
-    Source(Kind.PUBLISHED, "WMO-No. 8, annex 4.B: Magnus form over water, 6.112 hPa, 17.62, 243.12 °C"),
+    # Written out here, so that a dew point reads no rows of the trade.
+    Source(
+        Kind.PUBLISHED,
+        "WMO-No. 8, Guide to Instruments and Methods of Observation, undated copy, annex 4.B: Magnus form over water, "
+        "6.112 hPa, 17.62, 243.12 °C",
+    ),
     Source(Kind.MEMORY, "WMO-No. 8, annex 4.B: over ice 22.46, 272.62 °C; range -45 to 60 °C over water"),
 )
 # Range of the form over water, for the air and for the dew point.

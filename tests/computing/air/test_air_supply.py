@@ -21,7 +21,7 @@ def supply(cfm: str = "100 cfm", altitude: str = "0 ft", **more: str) -> Working
     return direct(computing.find("air-supply"), {"cfm": cfm, "altitude": altitude} | more)
 
 
-# Engineering reference pages: scfm = acfm (P - RH Psat) / Pstd x Tstd / T. Steam tables: Psat is 0.949 psia at 100 F.
+# Gas law: scfm = acfm (P - RH Psat) / Pstd x Tstd / T. Steam tables: Psat is 0.949 psia at 100 F.
 # Basis and state, 100 acfm at sea level, 100 F, 50 %.
 @pytest.mark.parametrize(
     ("basis", "pressure", "kelvin_like"),
@@ -48,8 +48,25 @@ def test_thin_air_by_a_library_of_the_standard_atmosphere(feet: int) -> None:
 
 
 def test_twelve_cfm_at_a_mile_high_site() -> None:
-    # 12.1 psia at 5,200 ft (engineering reference pages print about 12.2 for Denver): 9.9 scfm.
+    # U.S. Standard Atmosphere, 1976, printed at 5,000 ft: 12.228 psia; 12.1 at 5,200 ft: 9.9 scfm.
     assert supply("12 cfm", "5200 ft").result == pytest.approx(9.9, abs=0.02)
+
+
+# U.S. Bureau of Reclamation, Design Guide for Heating, Ventilating, and Air Conditioning Systems, September 2006, page
+# 38, table 6a: altitude in feet, pressure in psi. Over 14.696 psi it is the share of the air that is left.
+RECLAMATION = [(5900, 11.82), (6000, 11.78), (6500, 11.56), (7000, 11.34), (7500, 11.13), (8000, 10.92), (8700, 10.63)]
+
+
+@pytest.mark.parametrize(("feet", "psi"), RECLAMATION)
+def test_thin_air_by_a_printed_table_of_altitudes(feet: int, psi: float) -> None:
+    assert supply("100 cfm", f"{feet} ft").result == pytest.approx(100 * psi / 14.696, abs=0.08)
+
+
+def test_a_printed_change_of_standard_air_to_that_of_a_site() -> None:
+    # An undated web guide, scfm to acfm: 100 scfm at 12.23 psia, 540 R, 80 % of 0.5069 psia; of 14.7 psia and 520 R as
+    # standard: 129.1 acfm. 12.23 psia is the air at 5,000 ft, U.S. Standard Atmosphere; 540 R is 80.33 F.
+    made = supply("129.1 cfm", "5000 ft", temperature="80.33 F", rh="80", basis="sea_level_60f")
+    assert made.result == pytest.approx(100, abs=0.1)
 
 
 def test_an_engine_loses_its_percent_for_each_thousand_feet() -> None:

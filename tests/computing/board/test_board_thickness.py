@@ -24,7 +24,7 @@ def board(**keys: str) -> Working:
     return worked("board-thickness", keys)
 
 
-# Joint, rasp, groove, least board: 3/4 in stays under an aesthetic joint, wall-and-ceiling trade columns; by hand.
+# Joint, rasp, groove, least board: 3/4 in stays under an aesthetic joint, Limitations on V-Grooves; by hand.
 BY_HAND = [
     ("3/4", "0", "0", "1.5"),
     ("1/2", "0", "0", "1.25"),
@@ -131,7 +131,7 @@ def test_what_has_no_sense_is_refused(wrong: dict[str, str], said: str) -> None:
 
 
 def test_a_board_too_thin_for_a_joint_or_too_thick_for_the_wall_is_told() -> None:
-    # 1 in under a joint: trade columns; 4 in at most: UFGS 07 24 00, page 20.
+    # 1 in under a joint: Limitations on V-Grooves; 4 in at most: UFGS 07240, page 20.
     assert any("1 in thick or more" in note for note in board(joint_depth="1/8 in").notes)
     assert not any("thick or more" in note for note in board(joint_depth="1/4 in").notes)
     assert any("More than 4 in" in note for note in board(r_value="R-17", r_per_inch="R-4").notes)

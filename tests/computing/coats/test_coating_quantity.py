@@ -22,7 +22,8 @@ def paint(**more: str) -> Working:
     return worked("coating-quantity", JOB, **more)
 
 
-# Area, dry film, quantity: ten times the areas that a coating consultant's sheet prints for 65 % solids.
+# Area, dry film, quantity: ten times the areas that the undated sheet Theoretical Spreading Rate / Coverage prints
+# for 65 % solids.
 @pytest.mark.parametrize(
     ("area", "dft", "wanted", "unit"), [("2085.2 sq ft", "5 mil", 10, "gal"), ("52 m2", "125 um", 10, "L")]
 )

@@ -34,6 +34,32 @@ def test_a_published_viscosity_gives_its_time(
     assert seconds(cup, viscosity).result == pytest.approx(wanted, abs=rounding), source
 
 
+# Oils of known viscosity at 25 C, mm2/s, and the seconds of each cup, printed in the table of those who sell the oils.
+OILS = {
+    8.9: {"shell_1": 52},
+    17: {"zahn_1": 45, "shell_2": 35, "ford_1": 70},
+    34: {"zahn_1": 60, "shell_2": 64, "shell_2_5": 40, "ford_2": 42},
+    66: {"zahn_2": 33, "shell_2_5": 74, "shell_3": 46, "shell_3_5": 32, "ford_2": 64, "ford_3": 35},
+    120: {"zahn_2": 48, "shell_3_5": 57, "shell_4": 36, "ford_3": 58, "ford_4": 36},
+    230: {"zahn_3": 27, "zahn_4": 21, "shell_4": 68, "shell_5": 36, "ford_4": 64},
+    460: {"zahn_3": 47, "zahn_4": 36, "shell_5": 72, "shell_6": 29, "ford_5": 40},
+    850: {"zahn_4": 62, "zahn_5": 37, "shell_6": 53},
+    1600: {"zahn_5": 70},
+}
+READ = [(cup, oil, wanted) for oil, row in OILS.items() for cup, wanted in row.items()]
+
+
+@pytest.mark.parametrize(("cup", "oil", "wanted"), READ)
+def test_an_oil_of_known_viscosity_runs_out_in_the_time_of_the_table(cup: str, oil: float, wanted: int) -> None:
+    # The oils are printed to two digits, which moves a cup by up to 0.6 s.
+    assert seconds(cup, f"{oil} mm2/s").result == pytest.approx(wanted, abs=0.6)
+
+
+def test_the_thickest_oil_of_the_table_is_three_percent_off_in_the_largest_ford_cup() -> None:
+    # The same table: Ford cup No. 5, 850 mm2/s in 70 s.
+    assert seconds("ford_5", "850 mm2/s").result == pytest.approx(70, rel=0.035)
+
+
 @given(st.sampled_from(MARKS), st.floats(0, 1))
 def test_a_time_made_a_viscosity_and_back_is_the_same_time(mark: str, place: float) -> None:
     cup = CUPS[mark]

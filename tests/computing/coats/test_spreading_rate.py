@@ -17,7 +17,8 @@ def rate(volume_solids: str = "65%", dft: str = "5 mil", **more: str) -> Working
     return worked("spreading-rate", {"volume_solids": volume_solids, "dft": dft}, **more)
 
 
-# Volume solids, dry film, area of a volume, its unit, half of the last digit printed: a coating consultant's sheet.
+# Volume solids, dry film, area of a volume, its unit, half of the last digit printed: Theoretical Spreading Rate /
+# Coverage, General Information, undated sheet: 1604 x 0.65 / 5 is 208.52, and 1000 x 0.65 / 125 is 5.2.
 PUBLISHED = [("65%", "5 mil", 208.52, "ft2/gal", 0.005), ("65%", "125 um", 5.2, "m2/L", 1e-9)]
 
 

@@ -146,7 +146,7 @@ SPACINGS = [
         "0.0005",
         208,
         0.5,
-        "public page of a specifier, brick joints: 0.0005 + 4e-6 x 100 F, 17 ft 4 in",
+        "Conspectus, Brick Movement Joints, January 2011: 0.0005 + 4e-6 x 100 F, 17 ft 4 in",
     ),
     (Fraction(1, 2), "50", "0.0005", 278, 0.5, "BIA Technical Note 18A, S_e = w e / 0.09, from memory"),
 ]

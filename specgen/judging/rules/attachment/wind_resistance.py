@@ -63,7 +63,7 @@ def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Violations
     "The fasteners of the sheathing usually govern wind, and their schedule is not shown.",
     at="wall.substrate.fastener_schedule",
     document="fastener schedule of the sheathing",
-    basis="trade_columns",
+    basis="practice",
 )
 def fasteners_not_shown(wall: Wall, project: Description) -> Violations:
     """No paper shows how the sheathing is fastened to its framing."""

@@ -57,7 +57,7 @@ RULE.clause(
     "Heavy mesh is too thick to lap: its edges are butted.",
     when="mesh_layer.kind = high_impact and mesh_layer.edge != butted",
     wanted="butted",
-    basis="trade_columns",
+    basis="trade_impact",
 )
 
 
@@ -66,7 +66,7 @@ RULE.clause(
     STOP,
     "No standard mesh lies over the heavy mesh.",
     at="mesh_layer.order",
-    basis="practice trade_columns",
+    basis="practice",
 )
 def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Violations:
     """No layer of standard mesh lies over heavy mesh."""

@@ -47,7 +47,7 @@ RULE = Rule(
     CAUTION,
     "EIFS section {found} is cited; the adopted edition has {wanted}: confirm.",
     at="code.cited_eifs_section",
-    basis="ibc_eifs_2009 ibc_eifs_2015 ibc_eifs_2018 ibc_eifs_2021 ibc_eifs_2024 ibc_editions_memory",
+    basis="ibc_eifs_2009 ibc_eifs_2015 ibc_eifs_2018 ibc_eifs_2021 ibc_editions_memory",
 )
 def other_eifs_section(project: Description, standards: Standards) -> Violations:
     """The EIFS section that is cited is none of the adopted edition; before it had one, none is right."""

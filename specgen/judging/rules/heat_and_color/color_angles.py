@@ -30,7 +30,7 @@ RULE = Rule(
     CAUTION,
     "{found} angles cannot judge a flake finish; {wanted} are due.",
     at="color.angles",
-    basis="aama_finishes",
+    basis="aama_view",
     limit="color.angles",
 )
 def few_angles(color: Color, limit: Number) -> Violations:
@@ -45,6 +45,6 @@ RULE.clause(
     "{found} range samples cannot show what is to be accepted; {wanted} are due, since perfect evenness is not to "
     "be promised.",
     when="color.metallic = yes and color.range_samples < limit",
-    basis="aama_finishes",
+    basis="aama_view",
     limit="color.range_samples",
 )

@@ -35,7 +35,7 @@ RULE.clause(
     "The board is not shown to be EIFS-grade EPS: type {found}, type I or better is wanted.",
     when="wall.insulation.kind = eps and wall.insulation.c578_type in {XI, not_stated}",
     wanted="I",
-    basis="trade_columns guide_eifs_board",
+    basis="astm_c578_memory guide_eifs_board",
 )
 
 RULE.clause(
@@ -43,7 +43,7 @@ RULE.clause(
     STOP,
     "The board is not made to the EIFS board standard.",
     when="wall.insulation.kind = eps and wall.insulation.e2430 = no",
-    basis="astm_e2430",
+    basis="astm_e2430_memory",
 )
 
 RULE.clause(

@@ -27,7 +27,7 @@ RULE.clause(
     CAUTION,
     "Insulation {found} lies outside the tested EPS system.",
     when="wall.insulation.kind in {xps, polyiso, phenolic}",
-    basis="astm_e2430",
+    basis="astm_e2430_memory",
 )
 
 

@@ -33,7 +33,7 @@ JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "
     STOP,
     "Acceptance is left to taste for {found}.",
     at="mockup.criteria.*.name",
-    basis="practice aama_finishes",
+    basis="practice aama_view",
 )
 def left_to_taste(project: Description) -> Violations:
     """Something that is judged has no line of its own."""

@@ -42,7 +42,7 @@ _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
     STOP,
     "The contract demands {wanted}; this file has {found}, and no deviation declares it.",
     at="demand.field",
-    basis="contract_review guide_submittals",
+    basis="contract_review guide_submittals_memory",
 )
 def undeclared(demand: Demand, project: Description) -> Violations:
     """A value that the contract fixes is another one, and no deviation names the paragraph."""

@@ -53,7 +53,7 @@ RULE = Rule(
     CAUTION,
     "The register cites section {found}, which the specification does not have.",
     at="submittal_item.section",
-    basis="guide_submittals contract_review",
+    basis="guide_submittals_memory contract_review",
 )
 def no_such_section(item: SubmittalItem, project: Description) -> Violations:
     """An item stands under a section that the specification does not have."""
@@ -67,7 +67,7 @@ def no_such_section(item: SubmittalItem, project: Description) -> Violations:
     CAUTION,
     "Items of one system are split over packages: {found}.",
     at="submittal_item.due_on",
-    basis="guide_submittals contract_review",
+    basis="guide_submittals_memory contract_review",
 )
 def system_split(item: SubmittalItem, project: Description) -> Violations:
     """Action items of one section fall due on different days."""
@@ -82,7 +82,7 @@ def system_split(item: SubmittalItem, project: Description) -> Violations:
     CAUTION,
     "Revision {found} lists no changes.",
     at="package.changes",
-    basis="guide_submittals contract_review",
+    basis="guide_submittals_memory contract_review",
 )
 def changes_not_listed(project: Description) -> Violations:
     """A later revision says nothing of what changed."""

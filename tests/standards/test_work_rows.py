@@ -1,0 +1,81 @@
+"""The order and the figures of the work, held by rows of our own: steps, lines of the acceptance form, tools, faults.
+
+A step that moves, a line that is read less often, a figure that comes from another row: each is noticed.
+"""
+
+import re
+from pathlib import Path
+
+import pytest
+import yaml
+
+from specgen.model.finding import Severity
+from specgen.standards import load_standards
+
+ROWS = load_standards()
+HELD = yaml.safe_load((Path(__file__).parent / "work_rows.yaml").read_text("utf-8"))
+ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'\)|\{\{ ([a-z_.]+) \}\}")
+
+
+def asked(*texts: str) -> list[str]:
+    """The figures that templates print, in their order: limits, calculations, fields."""
+    return ["".join(found) for text in texts for found in ASKED.findall(text)]
+
+
+def test_steps_lines_and_tools_stand_in_their_order() -> None:
+    assert list(ROWS.steps) == list(HELD["steps"])
+    assert list(ROWS.criteria) == list(HELD["criteria"])
+    assert list(ROWS.tools) == list(HELD["tools"])
+
+
+@pytest.mark.parametrize("name", HELD["steps"])
+def test_a_step_has_its_point_its_records_and_its_figures(name: str) -> None:
+    step, held = ROWS.steps[name], HELD["steps"][name]
+    assert (step.point, list(step.records)) == (held["point"], held["records"].split())
+    assert asked(step.wait) == held["wait"].split()
+    assert asked(*(sentence.text for sentence in step.sentences), *step.cautions) == held["figures"].split()
+
+
+def test_no_figure_of_the_work_is_typed_where_a_row_or_a_field_has_it() -> None:
+    # Numbers of standards and of regulations are names.
+    name = re.compile(r"ASTM [A-Z]\d+|\d+ CFR [\d.]+")
+    for step in ROWS.steps.values():
+        for text in (step.wait, *(sentence.text for sentence in step.sentences), *step.cautions):
+            assert not re.search(r"\d", name.sub("", re.sub(r"\{[{%].*?[%}]\}", "", text))), (step.name, text)
+
+
+@pytest.mark.parametrize("name", HELD["criteria"])
+def test_a_line_of_the_acceptance_form_is_read_as_often_and_by_its_figures(name: str) -> None:
+    line, held = ROWS.criteria[name], HELD["criteria"][name]
+    assert (line.readings, asked(line.method, line.limit)) == (held["readings"], held["figures"].split())
+    assert line.basis == tuple(ROWS.sources[key] for key in held["basis"].split())
+
+
+@pytest.mark.parametrize("name", HELD["tools"])
+def test_a_tool_is_checked_for_before_its_step_and_named_with_its_figures(name: str) -> None:
+    tool, held = ROWS.tools[name], HELD["tools"][name]
+    assert (tool.step, asked(tool.what, tool.why)) == (held["step"], held["figures"].split())
+
+
+# What keeps glue off a wall stops it; what is washed, brushed or repointed is a caution. Common practice, no source.
+STOPPING = {"loose_coating", "unsound", "frost_damage", "damp"}
+
+
+def test_a_fault_that_no_glue_holds_on_stops_and_the_others_are_cautions() -> None:
+    assert {name for name, fault in ROWS.faults.items() if fault.severity is Severity.STOP} == STOPPING
+    others = {fault.severity for name, fault in ROWS.faults.items() if name not in STOPPING}
+    assert others == {Severity.CAUTION}
+
+
+def test_the_references_stand_in_their_order_with_the_rows_of_their_titles() -> None:
+    assert list(ROWS.references) == list(HELD["references"])
+    for name, source in HELD["references"].items():
+        assert ROWS.references[name].source is ROWS.sources[source], name
+    assert list(ROWS.forms) == HELD["forms"]
+
+
+@pytest.mark.parametrize("edition", HELD["editions"])
+def test_an_edition_of_the_code_has_its_wind_standard_and_its_rows_on_drainage(edition: str) -> None:
+    row, held = ROWS.editions[edition], HELD["editions"][edition]
+    assert (row["wind_standard"], row["drainage_source"]) == (held["wind"], ROWS.sources[held["drainage"]])
+    assert list(ROWS.editions) == list(HELD["editions"])
