@@ -16,8 +16,8 @@ SHELL = {
     "5": (6.5, 1),
     "6": (16.2, 0.5),
 }
-# ASTM D1200-94(2005), 11.2: times; formulas as programmed in flowcups, J. Stringer, 2024, from ASTM D1200.
+# ASTM D1200-94(2005), 11.2: times; formulas equations as J. Stringer programmed them, 2024, from ASTM D1200.
 FORD = {1: (0.49, 35, 55), 2: (1.44, 18, 40), 3: (2.31, 6.58, 20), 4: (3.85, 4.49, 20), 5: (12.1, 2, 20)}
-# ISO 2431 as programmed in flowcups, J. Stringer, 2024: ν = a t - b / t, 30 to 100 s.
+# ISO 2431 equations as J. Stringer programmed them, 2024: ν = a t - b / t, 30 to 100 s.
 ISO = {3: (0.443, 200), 4: (1.37, 200), 5: (3.28, 220), 6: (6.90, 570)}
 MARKS = sorted(CUPS)

@@ -41,10 +41,10 @@ PUBLISHED = [
     ("iso_4", 40, 49.8, 0.05, "ISO 2431, from memory"),
     ("iso_6", 100, 684.3, 0.05, "ISO 2431, from memory"),
     ("iso_3", 30, 6.6, 0.05, "ISO 2431, from memory"),
-    # Printed results of flowcups, J. Stringer, 2024.
-    ("zahn_2", 35, 73.5, 0.005, "flowcups: Zahn cup No. 2, 35 s"),
-    ("ford_4", 80, 290.7135, 0.00005, "flowcups: Ford cup No. 4, 80 s"),
-    ("iso_3", 57, 21.7422, 0.00005, "flowcups: ISO cup 3 mm, 57 s"),
+    # Printed results of the cup equations by J. Stringer, 2024.
+    ("zahn_2", 35, 73.5, 0.005, "J. Stringer: Zahn cup No. 2, 35 s"),
+    ("ford_4", 80, 290.7135, 0.00005, "J. Stringer: Ford cup No. 4, 80 s"),
+    ("iso_3", 57, 21.7422, 0.00005, "J. Stringer: ISO cup 3 mm, 57 s"),
 ]
 
 

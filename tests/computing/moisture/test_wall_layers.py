@@ -94,16 +94,16 @@ def test_a_general_library_of_moist_air_gives_the_same_pressures() -> None:
         assert line(made, f"s_{n}") == pytest.approx(psychrolib.GetSatVapPres(celsius), rel=0.006)
 
 
-# The walls above by Glaser: Condensation in Walls, A. Laukkarinen, 2022, a public program that takes vapor by its
+# The walls above by Condensation in Walls, A. Laukkarinen, 2022, a public program that takes vapor by its
 # concentration (p / 462 T) rather than by its pressure, with films of 0.13 and 0.04: C, and percent of saturation
 # before anything condenses, from the inner face outward. The two part by the ratio of the temperatures.
-GLASER = {
+CONDENSING = {
     "open": (OPEN, [18.932, 18.209, 9.532, 8.664, -1.749, -1.894], [45.55, 41.10, 68.25, 64.89, 85.26, 66.24]),
     "tight": (TIGHT, [18.386, 17.293, 8.549, 7.237, -1.507, -1.726], [47.04, 49.75, 84.76, 90.98, 157.2, 65.35]),
 }
 
 
-@pytest.mark.parametrize(("rows", "degrees", "shares"), GLASER.values(), ids=GLASER)
+@pytest.mark.parametrize(("rows", "degrees", "shares"), CONDENSING.values(), ids=CONDENSING)
 def test_a_public_program_of_condensation_gives_the_same_walls(
     rows: Any, degrees: list[float], shares: list[float]
 ) -> None:
