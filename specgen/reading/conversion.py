@@ -150,6 +150,8 @@ def _file(text: str) -> str:
     path = PurePosixPath(text)
     if path.is_absolute() or ".." in path.parts or "\\" in text or ":" in text:
         raise InvalidValue(f"{text!r} leaves the project folder", "write a path inside the folder of the project file")
+    if text.endswith(("/", "/.")):
+        raise InvalidValue(f"{text!r} names a folder", "write the name of a file, without a slash behind it")
     return text
 
 

@@ -10,13 +10,15 @@ from docx.oxml.ns import qn
 from specgen.documents.catalogue import templates_folder
 from specgen.formats.docx.elements import Element, find_required, remove_element
 from specgen.formats.docx.letterhead.opc import WORD, NewPackage, Package, serialize_part
-from specgen.formats.docx.letterhead.opening import open_package, read_content
+from specgen.formats.docx.letterhead.opening import open_package
 from specgen.formats.docx.letterhead.page import build_page, find_section
 from specgen.formats.docx.letterhead.running import accept_changes, carry_part, relink_part
 from specgen.formats.docx.letterhead.settings import is_on, merge_settings
 from specgen.formats.docx.letterhead.styles import find_tab_stops, merge_styles
 from specgen.model.problem import Refused, refuse
+from specgen.reading.given_file import FileUse, read_given_file
 
+_USE = FileUse("the letterhead", "give the name of a .docx file", 50_000_000, "make its pictures smaller")
 # What a letterhead may hold besides its page, by the kind of its part.
 _LEFT = {
     "vbaProject": "macros",
@@ -51,7 +53,7 @@ class Letterhead:
 def read_letterhead(file: Path) -> Letterhead:
     """The letterhead in a file; raises Refused where the file cannot be used as one."""
     try:
-        return _build_letterhead(read_content(file), (templates_folder() / "letterhead.docx").read_bytes())
+        return _build_letterhead(read_given_file(file, _USE), (templates_folder() / "letterhead.docx").read_bytes())
     except Refused as refused:
         raise Refused(*(dataclasses.replace(problem, file=str(file)) for problem in refused.problems)) from None
 
