@@ -4,6 +4,7 @@ The kinds of file and their tests are those of POSIX.1-2017, `<sys/stat.h>`; the
 """
 
 import ast
+import io
 import os
 import socket
 from collections.abc import Callable
@@ -165,18 +166,27 @@ def test_a_pipe_in_the_place_of_a_template_does_not_bring_ours_back(tmp_path: Pa
 TEN = FileUse("the file", "give another", 10)
 
 
+class Endless(io.RawIOBase):
+    """A file that has more whenever it is asked, and remembers for how much."""
+
+    asked: list[int]
+
+    def read(self, size: int = -1) -> bytes:
+        self.asked.append(size)
+        return b"x" * size
+
+
 def test_a_file_that_grows_behind_its_size_is_read_no_further_than_its_bound(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    small, large = tmp_path / "small", tmp_path / "large"
-    small.write_bytes(b"x")
-    large.write_bytes(b"x" * 1000)
-    found = small.stat()
-    monkeypatch.setattr(given_file.os, "fstat", lambda number: found)
-    real = os.open
-    monkeypatch.setattr(given_file.os, "open", lambda path, flags: real(large, flags))
+    (tmp_path / "file").write_bytes(b"x")
+    endless, real = Endless(), os.close
+    endless.asked = []
+    monkeypatch.setattr(given_file.os, "fdopen", lambda number, mode: real(number) or endless)
+    monkeypatch.setattr(given_file.os, "fstat", lambda number: (tmp_path / "file").stat())
     with pytest.raises(Refused, match="the file is larger"):
-        read_given_file(small, TEN)
+        read_given_file(tmp_path / "file", TEN)
+    assert endless.asked == [TEN.most + 1]
 
 
 @pytest.mark.skipif(os.name != "posix", reason="kinds of file of a POSIX system")

@@ -240,6 +240,7 @@ REMOTE = {
     "a moving picture": '<w:r><w:movie r:id="rId1"/></w:r>',
     "a part of the body": '<w:altChunk r:id="rId1"/>',
     "gfxdata": f'<w:r><w:pict><v:shape o:gfxdata="{FAR}" equationxml="{FAR}" style="a:url({FAR})"/></w:pict></w:r>',
+    "another drawing": '<w:r><w:drawing><a:graphic><a:graphicData uri="urn:a"/></a:graphic></w:drawing></w:r>',
     "a strict link": '<w:r><w:pict xmlns:q="http://purl.oclc.org/ooxml/officeDocument/relationships">'
     '<v:shape><v:imagedata q:id="rId1"/></v:shape></w:pict></w:r>',
 }  # fmt: skip
@@ -258,6 +259,23 @@ def test_nothing_is_fetched_from_elsewhere(tmp_path: Path, kind: str) -> None:
     if kind != "gfxdata":
         (told,) = notes(tmp_path, changes)
         assert told.endswith(" of the letterhead are left out")
+
+
+def test_what_a_style_or_a_color_scheme_may_not_hold_is_left_out(tmp_path: Path) -> None:
+    foreign = f'<x:a xmlns:x="urn:x" src="{FAR}"/>'
+    theme = f'<a:theme xmlns:a="{made.A}" xmlns:r="{made.R}" name="Firm"><a:blip r:link="rId1"/>{foreign}</a:theme>'
+    changes = {
+        "word/styles.xml": f'<w:styles {made.SPACES} o:href="{FAR}">{made.STYLES}{foreign}</w:styles>',
+        "word/settings.xml": made.settings(f'<w:defaultTabStop w:val="720" r:id="rId1" o:href="{FAR}"/>'),
+        "word/theme.xml": theme,
+        "word/_rels/theme.xml.rels": linked(("image", FAR)),
+        "word/_rels/document.xml.rels": made.links(*made.MAIN_LINKS, ("theme", "theme.xml")),
+    }
+    whole = build(tmp_path, changes)
+    assert leads_to(whole) == []
+    assert not [name for name, content in whole.items() if b"far.example" in content]
+    assert b'name="Firm"' in whole["word/theme/theme1.xml"]
+    assert b'w:defaultTabStop w:val="720"/>' in whole["word/settings.xml"]
 
 
 def test_a_picture_with_a_copy_at_hand_and_one_elsewhere_stays(tmp_path: Path) -> None:

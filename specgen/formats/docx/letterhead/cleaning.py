@@ -62,22 +62,18 @@ def clean_page_part(root: Element, drop: Drop) -> None:
         _clean_attributes(element, drop)
 
 
-def clean_plain_part(root: Element) -> bool:
-    """Keep of styles, fonts or settings what leads nowhere, with tracked changes accepted; whether there were any."""
-    found: list[bool] = []
+def clean_plain_part(root: Element) -> None:
+    """Keep of styles, fonts or settings what leads nowhere, with tracked changes accepted."""
 
     def judge(element: Element) -> Fate:
-        if _is_changed(element):
-            found.append(True)
-            return Fate.GONE
-        return Fate.KEPT if etree.QName(element).namespace in known.LATER | {known.W, known.MC} else Fate.GONE
+        space = etree.QName(element).namespace
+        return Fate.KEPT if space in known.LATER | {known.W, known.MC} and not _is_changed(element) else Fate.GONE
 
     rebuild(root, judge)
     for element in root.iter(etree.Element):
         for key in element.attrib:
             if etree.QName(key).namespace not in known.LATER | {known.W, known.XML} and key != _IGNORABLE:
                 del element.attrib[key]
-    return bool(found)
 
 
 _IGNORABLE = f"{{{known.MC}}}Ignorable"

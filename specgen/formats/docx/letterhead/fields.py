@@ -35,7 +35,6 @@ class _Field:
     code: list[Element] = field(default_factory=list)
     within: list[Element] = field(default_factory=list)
     in_code: bool = True
-    nested: bool = False
 
 
 def freeze_fields(root: Element) -> list[str]:
@@ -96,8 +95,6 @@ def _freeze_story(pieces: list[Element], frozen: dict[str, None]) -> None:
 
 def _begin(mark: Element, going: list[_Field]) -> None:
     outer = going[-1] if going else None
-    if outer is not None and outer.in_code:
-        outer.nested = True
     going.append(_Field([mark], outer is None or outer.whole and not outer.in_code))
 
 
@@ -117,7 +114,7 @@ def _settle(done: _Field, frozen: dict[str, None]) -> None:
         simple = next(piece.iterancestors(_SIMPLE, *_STORIES), None)
         remove_element(simple if simple is not None and simple.tag == _SIMPLE else piece)
     written = "".join(piece.text or "" for piece in done.code)
-    code = _normalize(written) if done.whole and not done.nested and done.code else ""
+    code = _normalize(written) if done.whole and done.code else ""
     for piece in done.code[1 if code else 0 :]:
         remove_element(piece)
     if code:
