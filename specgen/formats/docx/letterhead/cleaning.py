@@ -58,6 +58,7 @@ def is_address(text: str) -> bool:
 def clean_page_part(root: Element, drop: Drop) -> None:
     """Keep of a header, a footer or a theme what is listed; `drop` is called with the name of each thing left out."""
     rebuild(root, lambda element: _judge(element, drop))
+    rebuild(root, _judge_alternative)
     for element in root.iter(etree.Element):
         _clean_attributes(element, drop)
 
@@ -76,6 +77,7 @@ def clean_plain_part(root: Element) -> None:
                 del element.attrib[key]
 
 
+_ALTERNATE, _CHOICE, _FALLBACK = (f"{{{known.MC}}}{word}" for word in ("AlternateContent", "Choice", "Fallback"))
 _IGNORABLE = f"{{{known.MC}}}Ignorable"
 _ROW_GONE = f"{qn('w:trPr')}/{qn('w:del')}"
 
@@ -100,6 +102,16 @@ def _judge(element: Element, drop: Drop) -> Fate:
     if tag not in known.UNSEEN:
         drop("contents of an unknown kind")
     return Fate.GONE
+
+
+def _judge_alternative(element: Element) -> Fate:
+    """A choice of which nothing is left gives way to the next, and the last to the fallback."""
+    if element.tag == _CHOICE:
+        return Fate.KEPT if len(element) else Fate.GONE
+    around = element if element.tag == _ALTERNATE else element.getparent() if element.tag == _FALLBACK else None
+    if around is None or any(len(choice) for choice in around.iterchildren(_CHOICE)):
+        return Fate.KEPT
+    return Fate.UNWRAPPED
 
 
 def _clean_attributes(element: Element, drop: Drop) -> None:
