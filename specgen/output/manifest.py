@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import os
 import unicodedata
 from collections.abc import Iterable
 from pathlib import Path
@@ -13,8 +14,8 @@ from specgen.reading.given_file import FileUse, read_given_file
 MANIFEST = "manifest.json"
 _SEAL = "manifest"
 # No file of ours is larger: a letterhead may hold a tenth of it, and a manifest has a line for each file.
-_MOVE = "move it out of the folder"
-_WRITTEN, _LISTED = FileUse("the file", _MOVE, 500_000_000, _MOVE), FileUse("the file", _MOVE, 10_000_000, _MOVE)
+_NOUN, _MOVE = "nothing was written: the file", "move it out of the folder"
+_WRITTEN, _LISTED = FileUse(_NOUN, _MOVE, 500_000_000, _MOVE), FileUse(_NOUN, _MOVE, 10_000_000, _MOVE)
 # Files that file managers put into every folder they show; they hold no work of the user.
 _DROPPED = {".DS_Store", "Thumbs.db", "desktop.ini"}
 
@@ -72,7 +73,7 @@ def refuse_changed(folder: Path, shown: Path) -> None:
 
 def list_dropped(folder: Path) -> list[str]:
     """The names of files in a folder that a file manager put there and that a new package does not keep."""
-    return sorted(name for name in _DROPPED if (folder / name).is_file())
+    return sorted(name for name in _DROPPED if os.path.isfile(folder / name))  # noqa: PTH113 (no error without rights)
 
 
 def is_spent(folder: Path) -> bool:
