@@ -7,6 +7,7 @@ from specgen.model.finding import Judgment
 from specgen.model.problem import refuse
 from specgen.output import package
 from specgen.output.disk import write_package
+from specgen.output.manifest import list_dropped
 from specgen.pipeline import check
 from specgen.terminal.report import count_standing
 
@@ -39,5 +40,8 @@ def build(
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
     made = package.make_package(*facts, formats, only, draft, letterhead, templates)
+    dropped = list_dropped(out)
     write_package(out, made.files, made.about)
-    return BuiltPackage(tuple(made.files), draft, case.judgment, made.notes)
+    removed = "were removed" if len(dropped) > 1 else "was removed"
+    notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []
+    return BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes))

@@ -33,7 +33,6 @@ USED_ELSEWHERE = {
     "against": "the template of D06",
     "ascend_resolver": "the YAML loader, at the end of each value",
     "calculations": "the template of D06",
-    "compress_type": "the zip writer",
     "descend_resolver": "the YAML loader, at the beginning of each value",
     "formatter_class": "the parser of the standard library, when it prints help",
     "init": "the type checker, at each limit declared",

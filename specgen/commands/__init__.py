@@ -3,6 +3,7 @@
 import importlib
 import pkgutil
 from argparse import ArgumentParser, Namespace
+from pathlib import Path
 from typing import Any, NamedTuple, Protocol, cast
 
 from specgen.model.problem import Problem, Refused
@@ -34,6 +35,14 @@ class Command(Protocol):
 
     def run(self, args: Namespace) -> Outcome:
         """Do what is asked for; raises Refused where that cannot be done."""
+
+
+def read_file_name(text: str) -> Path:
+    """The path of a file as it is typed; raises Refused where a slash behind the name says that it is a folder."""
+    if text.endswith(("/", "/.", "\\")) and not Path(text).is_dir():
+        bare = text.rstrip("/.\\")
+        raise Refused(Problem("a slash stands behind the name of the file", f"write {bare}" if bare else "", file=text))
+    return Path(text)
 
 
 def list_verbs() -> tuple[str, ...]:

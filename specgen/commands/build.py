@@ -4,7 +4,7 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
 from specgen.building import build
-from specgen.commands import AGAINST, DONE, Outcome
+from specgen.commands import AGAINST, DONE, Outcome, read_file_name
 from specgen.terminal.report import count_standing
 
 HELP = "write the package of a project"
@@ -25,12 +25,12 @@ def arguments(parser: ArgumentParser) -> None:
 def run(args: Namespace) -> Outcome:
     """Write the package; raises Refused where anything stands against it, save in a draft."""
     package = build(
-        Path(args.file),
+        read_file_name(args.file),
         Path(args.out),
         formats=tuple(args.formats.split(",")),
         only=tuple(args.only),
         draft=args.draft,
-        letterhead=Path(args.letterhead) if args.letterhead is not None else None,
+        letterhead=read_file_name(args.letterhead) if args.letterhead is not None else None,
         templates=Path(args.templates) if args.templates is not None else None,
     )
     messages = [*package.notes, f"wrote {len(package.files)} files to {args.out}"]

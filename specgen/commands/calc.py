@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from specgen import computing
-from specgen.commands import Outcome
+from specgen.commands import Outcome, read_file_name
 from specgen.computing.arguments import direct
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
@@ -36,7 +36,7 @@ def run(args: Namespace) -> Outcome:
     provider = _find_provider(args.name)
     as_data = args.format == "json"
     if args.file:
-        results = _compute_members(args.name, provider, Path(args.file))
+        results = _compute_members(args.name, provider, read_file_name(args.file))
         return Outcome(text=format_members(results), data=members_to_data(args.name, results) if as_data else None)
     working = direct(provider, pairs)
     return Outcome(text=format_working(working), data=working_to_data(working) if as_data else None)

@@ -1,9 +1,8 @@
 """`specgen check`: a project, validated and judged."""
 
 from argparse import ArgumentParser, Namespace
-from pathlib import Path
 
-from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
+from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._rule_code import find_rule_code
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
@@ -34,7 +33,7 @@ def run(args: Namespace) -> Outcome:
 
 
 def _check(args: Namespace) -> Outcome:
-    case = check(Path(args.file))
+    case = check(read_file_name(args.file))
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""

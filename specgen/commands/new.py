@@ -1,9 +1,8 @@
 """`specgen new`: a commented starter file."""
 
 from argparse import ArgumentParser, Namespace
-from pathlib import Path
 
-from specgen.commands import Outcome
+from specgen.commands import Outcome, read_file_name
 from specgen.output.disk import write_new
 from specgen.reading.schema import project_schema
 from specgen.terminal.starter import RINGS, format_starter
@@ -21,5 +20,5 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write the starter; raises Refused where the file exists."""
-    write_new(Path(args.file), format_starter(project_schema(), args.ring, args.units))
+    write_new(read_file_name(args.file), format_starter(project_schema(), args.ring, args.units))
     return Outcome(messages=(f"wrote {args.file}; next: specgen check {args.file}",))

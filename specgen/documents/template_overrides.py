@@ -1,11 +1,14 @@
 """A firm's own templates: a file in its folder overrides the built-in file of the same name."""
 
+import os
 import re
+from itertools import islice
 from pathlib import Path
 from string import Template as Frame
 
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
+from specgen.reading.given_file import FileUse, read_given_file
 
 # Nothing of a page may be fetched from elsewhere: it is one file.
 _OUTSIDE = re.compile(
@@ -13,6 +16,8 @@ _OUTSIDE = re.compile(
 )
 _PARTS = {"title", "style", "kind", "head", "body", "legend"}
 _PAGE = ("page.html", "style.css")
+_USE = FileUse("the template", "put a text file in its place", 2_000_000)
+_MOST_ENTRIES = 500
 
 
 def check_folder(own: Path, ours: Path) -> None:
@@ -20,7 +25,11 @@ def check_folder(own: Path, ours: Path) -> None:
     if not own.is_dir():
         raise Refused(Problem("this is no folder of templates", "give a folder that holds `documents`", "", str(own)))
     known = [*_PAGE, *(f"documents/{file.name}" for file in sorted((ours / "documents").glob("*.md.j2")))]
-    names = [file.relative_to(own).as_posix() for file in sorted(own.rglob("*")) if file.is_file()]
+    entries = list(islice(own.rglob("*"), _MOST_ENTRIES + 1))
+    if len(entries) > _MOST_ENTRIES:
+        message = f"the folder holds more than {_MOST_ENTRIES} files and folders"
+        raise Refused(Problem(message, "give a folder that holds templates only", "", str(own)))
+    names = [entry.relative_to(own).as_posix() for entry in sorted(entries) if not entry.is_dir()]
     home = own.resolve()
     faults = [
         Problem("this points outside the folder", "put the file itself here", "", f"{own.name}/{name}")
@@ -39,17 +48,15 @@ def check_folder(own: Path, ours: Path) -> None:
 
 def find_template(name: str, ours: Path, own: Path | None) -> Path:
     """The file of a template: the firm's if it has one, else the built-in one."""
-    return own / name if own is not None and (own / name).is_file() else ours / name
+    return own / name if own is not None and os.path.lexists(own / name) else ours / name
 
 
 def words_of(file: Path, shown: str) -> str:
     """The text of a template; raises Refused if it cannot be read."""
     try:
-        return file.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
+        return read_given_file(file, _USE, shown).decode("utf-8-sig").replace("\r\n", "\n")
     except UnicodeDecodeError as error:
         raise Refused(Problem("the template is not UTF-8", "save it as UTF-8", "", shown)) from error
-    except OSError as error:
-        raise Refused(Problem(f"the template cannot be read: {error.strerror}", "check it", "", shown)) from error
 
 
 def page_of(name: str, ours: Path, own: Path | None) -> str:

@@ -2,15 +2,20 @@
 
 import hashlib
 import json
+import os
 import unicodedata
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
 from specgen.model.problem import Problem, Refused, refuse
+from specgen.reading.given_file import FileUse, read_given_file
 
 MANIFEST = "manifest.json"
 _SEAL = "manifest"
+# No file of ours is larger: a letterhead may hold a tenth of it, and a manifest has a line for each file.
+_NOUN, _MOVE = "nothing was written: the file", "move it out of the folder"
+_WRITTEN, _LISTED = FileUse(_NOUN, _MOVE, 500_000_000, _MOVE), FileUse(_NOUN, _MOVE, 10_000_000, _MOVE)
 # Files that file managers put into every folder they show; they hold no work of the user.
 _DROPPED = {".DS_Store", "Thumbs.db", "desktop.ini"}
 
@@ -66,6 +71,11 @@ def refuse_changed(folder: Path, shown: Path) -> None:
         raise Refused(Problem(message, "move it to keep it, or give another folder", file=str(shown)))
 
 
+def list_dropped(folder: Path) -> list[str]:
+    """The names of files in a folder that a file manager put there and that a new package does not keep."""
+    return sorted(name for name in _DROPPED if os.path.isfile(folder / name))  # noqa: PTH113 (no error without rights)
+
+
 def is_spent(folder: Path) -> bool:
     """Whether a temporary folder holds no work of the user: it is unfinished or an unchanged package."""
     return not (folder / MANIFEST).is_file() or not any(_find_changes(folder))
@@ -100,16 +110,18 @@ def _find_open_document(name: str, documents: Iterable[str]) -> str:
 
 def _is_unchanged(entry: Path, was: Any) -> bool:
     """Whether the entry is the file as written; a folder or link of that name is not."""
-    return not entry.is_symlink() and entry.is_file() and digest(entry.read_bytes()) == was
+    return not entry.is_symlink() and entry.is_file() and digest(read_given_file(entry, _WRITTEN)) == was
 
 
 def _read_digests(folder: Path) -> dict[str, Any]:
     """The digests listed in the manifest of a folder, and its own; empty if there is none that we wrote."""
+    if not (folder / MANIFEST).is_file():
+        return {}
+    content = read_given_file(folder / MANIFEST, _LISTED)
     try:
-        content = (folder / MANIFEST).read_bytes()
         data = json.loads(content)
         files = data["files"]
         seal = _seal({key: value for key, value in data.items() if key != _SEAL})
-    except (FileNotFoundError, IsADirectoryError, ValueError, KeyError, TypeError, AttributeError):
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return {}
     return files | {MANIFEST: digest(seal)} if isinstance(files, dict) and files else {}

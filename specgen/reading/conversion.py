@@ -166,6 +166,8 @@ def _file(text: str) -> str:
     path = PurePosixPath(name)
     if path.is_absolute() or ".." in path.parts or "\\" in name or ":" in name:
         raise InvalidValue(f"{name!r} leaves the project folder", "write a path inside the folder of the project file")
+    if name.endswith(("/", "/.")):
+        raise InvalidValue(f"{name!r} names a folder", "write the name of a file, without a slash behind it")
     return name
 
 

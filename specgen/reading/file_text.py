@@ -1,20 +1,20 @@
 """Reads the text of one file: bounded in size, UTF-8, and without characters that cannot be printed."""
 
-import os
 import re
-import stat
 from pathlib import Path as FilePath
 
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
+from specgen.reading.given_file import FileUse, read_given_file
 
 MOST_BYTES = 20_000_000
+_USE = FileUse("the file", "name a YAML file", MOST_BYTES, "split it")
 _LINE_END = re.compile("\r\n|\r|\n")
 
 
 def read_source(path: FilePath, shown: str) -> str:
     """The text of the file at `path`, named `shown` in messages; a UTF-8 byte order mark is skipped."""
-    content = _read_bytes(path, shown)
+    content = read_given_file(path, _USE, shown)
     try:
         source = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -35,29 +35,3 @@ def _locate_bad_byte(content: bytes, start: int, shown: str) -> Problem:
     lines = _LINE_END.split(content[:start].decode("utf-8-sig"))
     message = f"the file is not UTF-8 (byte {content[start]:#04x})"
     return Problem(message, "save it as UTF-8", "", shown, len(lines), len(lines[-1]) + 1)
-
-
-def _read_bytes(path: FilePath, shown: str) -> bytes:
-    try:
-        opened = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
-        try:
-            content = _read_bounded(opened)
-        finally:
-            os.close(opened)
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "its name is not allowed"
-        raise Refused(Problem(f"the file cannot be read: {reason}", "check name and folder", file=shown)) from None
-    if content is None:
-        raise Refused(Problem("this is no regular file", "name a YAML file", file=shown))
-    if len(content) > MOST_BYTES:
-        raise Refused(Problem(f"the file is larger than {MOST_BYTES // 10**6} MB", "split it", file=shown))
-    return content
-
-
-def _read_bounded(opened: int) -> bytes | None:
-    """At most one byte more than is allowed, whatever size the file claims; None if it is no regular file."""
-    if not stat.S_ISREG(os.fstat(opened).st_mode):
-        return None
-    with os.fdopen(opened, "rb", closefd=False) as file:
-        content: bytes | None = file.read(MOST_BYTES + 1)
-    return content

@@ -1,6 +1,7 @@
 """Reads the project file and its side files to one frozen Project; reports all problems of all files at once."""
 
 import dataclasses
+import os
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path as FilePath
@@ -105,8 +106,11 @@ def _check_apart(side: _FileContent, main: _FileContent) -> None:
 
 
 def _find_side_file(file: FilePath, name: str, main: _FileContent) -> FilePath:
-    """The path of a side file; raises Refused outside the project folder and for a file that is already named."""
-    folder = file.parent.resolve()
+    """The path of a side file; raises Refused outside the project folder and for a file that is already named.
+
+    Of a project that is named by a link, the folder is that of the file itself: there its side files stand.
+    """
+    folder = file.resolve().parent
     try:
         path = (folder / name).resolve()
     except (OSError, ValueError, RuntimeError):
@@ -115,6 +119,8 @@ def _find_side_file(file: FilePath, name: str, main: _FileContent) -> FilePath:
         raise refuse(f"{name!r} points outside the project folder", "keep the file beside the project file")
     if path == file.resolve():
         raise refuse(f"{name!r} is the project file itself", "name another file, or leave this line out")
+    if file.is_symlink() and not os.path.exists(path):  # noqa: PTH110 (no error for a name too long)
+        raise refuse(f"{name!r} does not exist", f"the project is a link; its side files stand in {folder}")
     if path in main.named:
         raise refuse(f"{name!r} is already named", "name each file once")
     main.named.add(path)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from specgen import pipeline
 from specgen.model.problem import Refused
-from specgen.reading import file_text as source
+from specgen.reading import given_file as source
 from specgen.reading.file_text import MOST_BYTES
 from specgen.reading.positions import MOST_DEPTH, MOST_PROBLEMS
 from tests.running import run_python
@@ -74,8 +74,8 @@ CASES: list[tuple[str, str | bytes, str, int, int]] = [
     ("a day that is none", BASE.replace("draft}", "draft, date: 2027-02-30}"), "'2027-02-30' is no date", 2, 34),
     ("a firm file above", with_line("firm: ../../etc/passwd"), "leaves the project folder", 5, 1),
     ("a firm file elsewhere", with_line("firm: /etc/passwd"), "leaves the project folder", 5, 1),
-    ("a firm file that is a folder", with_line("firm: folder"), "no regular file", 5, 1),
-    ("a firm file that is a pipe", with_line("firm: pipe"), "no regular file", 5, 1),
+    ("a firm file that is a folder", with_line("firm: folder"), "cannot be read: it is a", 5, 1),
+    ("a firm file that is a pipe", with_line("firm: pipe"), "cannot be read: it is a", 5, 1),
     ("a firm file that links out", with_line("firm: link.yaml"), "points outside the project folder", 5, 1),
     ("a firm file that is not there", with_line("firm: none.yaml"), "cannot be read", 5, 1),
     ("a firm file that is the project", with_line("firm: project.yaml"), "is the project file itself", 5, 1),
@@ -114,12 +114,12 @@ def test_what_is_no_fault_is_read_over(mark: str, tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("name", ["folder", "pipe", "none.yaml"])
 def test_a_project_that_is_no_file_is_told(name: str, folder: Path) -> None:
-    with pytest.raises(Refused, match="no regular file|cannot be read"):
+    with pytest.raises(Refused, match="cannot be read"):
         pipeline.check(folder / name)
 
 
 def test_a_device_is_not_read() -> None:
-    with pytest.raises(Refused, match="no regular file"):
+    with pytest.raises(Refused, match="cannot be read: it is a device"):
         pipeline.check(Path("/dev/zero"))
 
 

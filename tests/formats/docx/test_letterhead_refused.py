@@ -95,8 +95,8 @@ def damaged(content: bytes, chance: random.Random) -> bytes:
 
 
 @pytest.mark.parametrize(("name", "more", "told"), [
-    ("none.docx", (), "the letterhead does not exist"),
-    (".", (), "the letterhead is a folder"),
+    ("none.docx", (), "the letterhead cannot be read: No such file or directory"),
+    (".", (), "the letterhead cannot be read: it is a folder"),
     ("project.yaml", (), "the letterhead is not a Word document"),
     ("firm.docx", ("--formats", "html"), "no Word document is written"),
 ])  # fmt: skip

@@ -1,6 +1,7 @@
 """Builds a letterhead from a firm's file: page, headers, footers and styles; the rest is left out."""
 
 import dataclasses
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -9,14 +10,17 @@ from docx.oxml.ns import qn
 
 from specgen.documents.catalogue import templates_folder
 from specgen.formats.docx.elements import Element, find_required, remove_element
+from specgen.formats.docx.letterhead.cleaning import TRACKED, clean_page_part, clean_plain_part
 from specgen.formats.docx.letterhead.opc import WORD, NewPackage, Package, serialize_part
-from specgen.formats.docx.letterhead.opening import open_package, read_content
+from specgen.formats.docx.letterhead.opening import open_package
 from specgen.formats.docx.letterhead.page import build_page, find_section
-from specgen.formats.docx.letterhead.running import accept_changes, carry_part, relink_part
+from specgen.formats.docx.letterhead.running import carry_part, relink_part
 from specgen.formats.docx.letterhead.settings import is_on, merge_settings
 from specgen.formats.docx.letterhead.styles import find_tab_stops, merge_styles
 from specgen.model.problem import Refused, refuse
+from specgen.reading.given_file import FileUse, read_given_file
 
+_USE = FileUse("the letterhead", "give the name of a .docx file", 50_000_000, "make its pictures smaller")
 # What a letterhead may hold besides its page, by the kind of its part.
 _LEFT = {
     "vbaProject": "macros",
@@ -31,6 +35,7 @@ _LEFT = {
     "origin": "signatures",
     "comments": "comments",
 }
+_MOST_NAMED = 12
 _SHOWN = [qn(f"w:{word}") for word in ("t", "delText", "drawing", "pict", "object", "altChunk", "sym")]
 _EMBEDDED = [qn(f"w:embed{face}") for face in ("Regular", "Bold", "Italic", "BoldItalic")]
 _THEME = "application/vnd.openxmlformats-officedocument.theme+xml"
@@ -51,7 +56,7 @@ class Letterhead:
 def read_letterhead(file: Path) -> Letterhead:
     """The letterhead in a file; raises Refused where the file cannot be used as one."""
     try:
-        return _build_letterhead(read_content(file), (templates_folder() / "letterhead.docx").read_bytes())
+        return _build_letterhead(read_given_file(file, _USE), (templates_folder() / "letterhead.docx").read_bytes())
     except Refused as refused:
         raise Refused(*(dataclasses.replace(problem, file=str(file)) for problem in refused.problems)) from None
 
@@ -76,7 +81,8 @@ class _LetterheadBuilder:
 
     def __init__(self, package: Package, main: str, own: Package, own_main: str) -> None:
         self.package, self.main, self.own, self.own_main = package, main, own, own_main
-        self.to, self.left, self.said = NewPackage(), dict[str, None](), list[str]()
+        self.to, self.said = NewPackage(), list[str]()
+        self.left, self.frozen = dict[str, None](), dict[str, None]()
         root = package.parse(main)
         if root.tag != qn("w:document"):
             raise refuse(f"the letterhead is damaged in {main}", "open it in a word processor and save it anew")
@@ -93,7 +99,10 @@ class _LetterheadBuilder:
         root = self.package.parse(found.target)
         if root.tag != qn(tag):
             raise refuse(f"the letterhead is damaged in {found.target}", "open it in a word processor and save it anew")
-        accept_changes(root)
+        if kind == "theme":
+            clean_page_part(root, self.drop)
+        else:
+            clean_plain_part(root)
         return root
 
     def parse_ours(self, kind: str) -> Element:
@@ -106,14 +115,17 @@ class _LetterheadBuilder:
         """Remember what is left out."""
         self.left[word] = None
 
+    def freeze(self, field: str) -> None:
+        """Remember a field that became words."""
+        self.frozen[field] = None
+
     def look_around(self) -> None:
         """Note what the file holds besides the letterhead."""
-        for link in [*self.package.find_links().values(), *self.package.find_links(self.main).values()]:
+        links = [*self.package.find_links().values(), *self.package.find_links(self.main).values()]
+        for kind, target in dict.fromkeys((link.kind, link.target) for link in links):
             # Word writes an empty part of comments into files that have none.
-            if link.kind in _LEFT and not (
-                link.kind == "comments" and b"<w:comment " not in self.read_content(link.target)
-            ):
-                self.drop(_LEFT[link.kind])
+            if kind in _LEFT and not (kind == "comments" and b"<w:comment " not in self.read_content(target)):
+                self.drop(_LEFT[kind])
         if self.body is not None and any(True for _ in self.body.iter(*_SHOWN)):
             self.drop("text outside header and footer")
 
@@ -171,7 +183,7 @@ class _LetterheadBuilder:
         """A header or footer, the firm's or an empty one, and the element that refers to it."""
         name = f"word/{word}-{kind}.xml"
         if target in self.package.parts and self.package.parse(target).tag == qn(tag):
-            carry_part(self.package, target, self.to, name, self.drop)
+            carry_part(self.package, target, self.to, name, self.drop, self.freeze)
         else:
             self.to.add(name, f"{WORD}.{word}+xml", serialize_part(self.parse_ours(word)))
         id_ = self.to.link("word/document.xml", word, name)
@@ -189,7 +201,19 @@ class _LetterheadBuilder:
 
     def list_notes(self) -> tuple[str, ...]:
         """The notes for the user, one sentence each."""
-        changes = [f"{word} of the letterhead are taken as made" for word in self.left if word == "tracked changes"]
-        words = [word for word in self.left if word != "tracked changes"]
-        listed = " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
-        return (*self.said, *changes, *([f"{listed} of the letterhead are left out"] if listed else []))
+        changes = [f"{TRACKED} of the letterhead are taken as made"] if TRACKED in self.left else []
+        listed = _join([word for word in self.left if word != TRACKED])
+        return (
+            *self.said,
+            *changes,
+            *([f"{listed} of the letterhead are left out"] if listed else []),
+            *([f"fields of the letterhead became the words they showed: {_join(self.frozen)}"] if self.frozen else []),
+        )
+
+
+def _join(words: Iterable[str]) -> str:
+    """Words as a list in a sentence; of many, the first ones."""
+    first = list(words)
+    if len(first) > _MOST_NAMED:
+        first = [*first[: _MOST_NAMED - 1], "others"]
+    return " and ".join(filter(None, (", ".join(first[:-1]), *first[-1:])))

@@ -1,7 +1,5 @@
 """Opens a firm's file as a package; a file that cannot be a letterhead is refused with what would be right."""
 
-from pathlib import Path
-
 from specgen.formats.docx.letterhead.opc import OFFICE, STRICT, Package
 from specgen.model.problem import refuse
 
@@ -16,18 +14,6 @@ _OTHERS = (
 )
 # The container of the old Word format, and the name of the stream it holds where a newer file is locked.
 _OLD, _LOCKED = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "EncryptedPackage".encode("utf-16-le")
-
-
-def read_content(file: Path) -> bytes:
-    """The bytes of a file; raises Refused where it cannot be read."""
-    try:
-        return file.read_bytes()
-    except FileNotFoundError:
-        raise refuse("the letterhead does not exist", "give the name of a .docx file") from None
-    except IsADirectoryError:
-        raise refuse("the letterhead is a folder", "give the name of a .docx file") from None
-    except OSError as error:
-        raise refuse(f"the letterhead cannot be read: {error.strerror or error}", "check its rights") from None
 
 
 def open_package(content: bytes) -> tuple[Package, str]:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from docx.oxml.ns import qn
 
 from specgen.formats.docx.elements import Element, find_required, read_whole_number
-from specgen.formats.docx.letterhead.opc import OFFICE
+from specgen.formats.docx.letterhead.cleaning import clean_plain_part
 from specgen.model.problem import refuse
 
 # Twentieths of a point.
@@ -63,17 +63,11 @@ def build_page(theirs: Element | None, ours: Element, gutter_at_top: bool) -> El
     if given is not None:
         _take_lengths(given, margins, _MARGINS)
     _check_page(page, gutter_at_top)
-    page.extend(_copy_without_links(found) for name in _KEPT if (found := theirs.find(qn(f"w:{name}"))) is not None)
+    for found in (theirs.find(qn(f"w:{name}")) for name in _KEPT):
+        if found is not None:
+            page.append(deepcopy(found))
+            clean_plain_part(page[-1])
     return page
-
-
-def _copy_without_links(element: Element) -> Element:
-    """A copy without links to other parts."""
-    copy = deepcopy(element)
-    for part in copy.iter():
-        for key in [key for key in part.attrib if key.startswith(f"{{{OFFICE}}}")]:
-            del part.attrib[key]
-    return copy
 
 
 def _take_lengths(source: Element, to: Element, names: tuple[str, ...]) -> None:

@@ -6,7 +6,10 @@ from copy import deepcopy
 from docx.oxml.ns import qn
 
 from specgen.formats.docx.elements import Element, find_required, remove_element
+from specgen.model.problem import refuse
 
+# A word processor holds some four thousand (from memory).
+MOST_STYLES = 5_000
 _NAME, _VAL, _ID, _TYPE = qn("w:name"), qn("w:val"), qn("w:styleId"), qn("w:type")
 # Where one style names another.
 _LEADS = tuple(qn(f"w:{word}") for word in ("basedOn", "next", "link"))
@@ -43,9 +46,14 @@ def _clean_styles(theirs: Element) -> Element:
     for style in styles.iter(qn("w:style")):
         for listed in list(style.iter(qn("w:numPr"))):
             remove_element(listed)
-    for style in _list_styles(styles):
+    named = _list_styles(styles)
+    if len(named) > MOST_STYLES:
+        raise refuse(f"the letterhead has {len(named)} styles", f"at most {MOST_STYLES}; copy it into a new document")
+    taken = {style.get(_ID, "").lower() for style in named}
+    for style in named:
         if not style.get(_ID):
-            style.set(_ID, _find_free("Style", {s.get(_ID, "").lower() for s in _list_styles(styles)}))
+            style.set(_ID, _find_free("Style", taken))
+            taken.add(style.get(_ID, "").lower())
     return styles
 
 
@@ -112,8 +120,8 @@ def find_tab_stops(root: Element, style_id: str) -> dict[int, str]:
     """The tab stops of a style by position, those of the styles it is based on included."""
     by_id = {style.get(_ID): style for style in root.iterchildren(qn("w:style"))}
     chain: list[Element] = []
-    while style_id in by_id and by_id[style_id] not in chain:
-        chain.append(by_id[style_id])
+    while style_id in by_id:  # each is taken once, so that a circle ends
+        chain.append(by_id.pop(style_id))
         base = chain[-1].find(qn("w:basedOn"))
         style_id = base.get(_VAL, "") if base is not None else ""
     stops: dict[int, str] = {}
