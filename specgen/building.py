@@ -13,12 +13,16 @@ from specgen.terminal.report import count_standing
 
 @dataclass(frozen=True)
 class BuiltPackage:
-    """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides."""
+    """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides.
+
+    `standing` counts the stops that a draft was written in spite of.
+    """
 
     files: tuple[str, ...]
     draft: bool
     judgment: Judgment
     notes: tuple[str, ...] = ()
+    standing: str = ""
 
 
 def build(
@@ -39,5 +43,7 @@ def build(
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
     made = package.make_package(*facts, formats, only, draft, letterhead, templates)
-    write_package(out, made.files, made.about)
-    return BuiltPackage(tuple(made.files), draft, case.judgment, made.notes)
+    standing = count_standing(case.judgment) if case.judgment.stopped else ""
+    built = BuiltPackage(tuple(made.files), draft, case.judgment, made.notes, standing)
+    write_package(out, made.files, made.about)  # last: whatever fails before it, nothing was written
+    return built

@@ -13,6 +13,8 @@ from specgen.reading.positions import TBD, Text
 
 _SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
 MOST_MARK = 300
+# Each member is judged by every clause about its kind; the largest project that is foreseen has 2,000 of one kind.
+MOST_MEMBERS = 20_000
 
 
 @dataclass
@@ -84,6 +86,10 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         like = f"- (first {collection.one})" if wanted is list else f"a mark for each {collection.one}"
         text.problem(path, f"{_SHAPES[wanted]} is wanted here, not {_shape(value)}", like)
         return
+    if len(value) > MOST_MEMBERS:
+        message = f"these are {len(value):,} entries, more than any project has"
+        text.problem(path, message, f"at most {MOST_MEMBERS:,}; split the project")
+        return
     entries = list(_entries(text, path, value))
     structure.members[path] = tuple(mark for mark, _ in entries)
     for mark, entry in entries:
@@ -96,6 +102,8 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
             member = Record(star, here)
             structure.records.append(member)
             _section(text, structure, member, star, here, entry)
+        elif entry is TBD and collection.kind == "items":
+            text.problem(here, "this entry is empty", f"write the {collection.one}, or delete the line")
         elif entry is not TBD:
             text.problem(here, f"a {collection.one} is a mapping, not {_shape(entry)}", f"its keys: {_list_keys(star)}")
 
