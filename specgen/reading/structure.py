@@ -102,8 +102,6 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
             member = Record(star, here)
             structure.records.append(member)
             _section(text, structure, member, star, here, entry)
-        elif entry is TBD and collection.kind == "items":
-            text.problem(here, "this entry is empty", f"write the {collection.one}, or delete the line")
         elif entry is not TBD:
             text.problem(here, f"a {collection.one} is a mapping, not {_shape(entry)}", f"its keys: {_list_keys(star)}")
 
