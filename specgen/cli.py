@@ -96,7 +96,7 @@ def run() -> None:
 
 
 def _run_guarded() -> int:
-    """The exit code of the command; a fault of ours is told in one line, with `-X dev` as Python tells it."""
+    """The exit code of the command; a fault of ours is told in one line, with `-X dev` as Python tells it too."""
     try:
         try:
             return main()
@@ -108,6 +108,6 @@ def _run_guarded() -> int:
         return NOT_DONE
     except Exception as error:
         if sys.flags.dev_mode:
-            raise
+            sys.excepthook(type(error), error, error.__traceback__)
         write_message(describe_fault(error, " ".join(("specgen", *_verb(sys.argv[1:])))))
         return NOT_DONE
