@@ -18,6 +18,7 @@ _SIGNS = {"°": "deg ", "µ": "u", "μ": "u", "·": "*", "×": "x", "−": "-", 
     "’": "'", "‘": "'", "′": "'", "“": '"', "”": '"', "″": '"', "Δ": "Delta ", "α": "alpha ", "⁻": "-"
 }  # fmt: skip
 _POWER = re.compile("[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+")
+_ORDERS = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029]")
 # A reader that has left: the second is what Windows says of it.
 _LEFT = (errno.EPIPE, errno.EINVAL)
 
@@ -56,9 +57,13 @@ def write_data(data: Any) -> None:
 
 
 def write_message(text: object) -> None:
-    """Write one message to standard error; one that cannot be written is dropped, as nothing is left to say so."""
+    """Write one message to standard error; one that cannot be written is dropped, as nothing is left to say so.
+
+    The name of a file may hold line ends and orders to the terminal: they are shown as codes.
+    """
+    line = _ORDERS.sub(lambda found: found[0].encode("unicode_escape").decode(), str(text))
     with suppress(OSError):
-        sys.stderr.write(f"specgen: {text}\n")
+        sys.stderr.write(f"specgen: {line}\n")
         sys.stderr.flush()
 
 
