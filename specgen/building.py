@@ -14,12 +14,16 @@ from specgen.terminal.report import count_standing
 
 @dataclass(frozen=True)
 class BuiltPackage:
-    """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides."""
+    """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides.
+
+    `standing` counts the stops that a draft was written in spite of.
+    """
 
     files: tuple[str, ...]
     draft: bool
     judgment: Judgment
     notes: tuple[str, ...] = ()
+    standing: str = ""
 
 
 def build(
@@ -41,7 +45,9 @@ def build(
     facts = (context.project, context.standards, case.judgment, context.resolve)
     made = package.make_package(*facts, formats, only, draft, letterhead, templates)
     dropped = list_dropped(out)
-    write_package(out, made.files, made.about)
     removed = "were removed" if len(dropped) > 1 else "was removed"
     notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []
-    return BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes))
+    standing = count_standing(case.judgment) if case.judgment.stopped else ""
+    built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), standing)
+    write_package(out, made.files, made.about)  # last: whatever fails before it, nothing was written
+    return built

@@ -1,11 +1,10 @@
 """Arguments in, messages and exit codes out; nothing else prints.
 
-Exit codes: 0 done; 1 done, and something stands against it; 2 not done.
+Exit codes: 0 done; 1 done, and something stands against it; 2 not done; by the signal where one ended it.
 Only the command asked for is imported, so that a sum does not load the rules.
 """
 
 import gc
-import json
 import signal
 import sys
 from argparse import SUPPRESS, ArgumentParser, HelpFormatter
@@ -15,14 +14,15 @@ from typing import NoReturn
 
 from specgen import __version__
 from specgen.commands import NOT_DONE, Command, Outcome, list_verbs, load_command, load_commands
-from specgen.model.forbidden_characters import show_unseen
-from specgen.model.problem import Refused
+from specgen.model.problem import Refused, Stopped
+from specgen.terminal.fault import describe_fault
+from specgen.terminal.streams import prepare_streams, show_as_line, write_data, write_message, write_result
 
 _QUIET, _VERSION = "--quiet", "--version"
 _QUIET_HELP = "no messages, only results"
 # Each argument declared makes a formatter; without a width that loads archive libraries to ask the terminal for it.
 _DECLARING = partial(HelpFormatter, width=80)
-_MOST_PRINTED = 1_000  # characters of one message
+_BY_SIGNAL = 128  # what a shell adds to the number of the signal that ended a program
 
 
 class _Parser(ArgumentParser):
@@ -30,7 +30,7 @@ class _Parser(ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Tell what is wrong with the words, in one line, and end."""
-        super().error(_as_line(message))
+        super().error(show_as_line(message))
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -41,23 +41,23 @@ def main(arguments: Sequence[str] | None = None) -> int:
         outcome: Outcome = args.run(args)
         _print_outcome(outcome, args.quiet)
     except Refused as refused:
-        outcome = Outcome(NOT_DONE, problems=refused.problems)
-        _print_outcome(outcome)
-    except BrokenPipeError:  # the reader of our output has left
-        sys.stderr.close()
-        return NOT_DONE
-    except KeyboardInterrupt:
-        print("specgen: stopped; nothing was written", file=sys.stderr)
-        return NOT_DONE
+        code = _BY_SIGNAL + refused.number if isinstance(refused, Stopped) else NOT_DONE
+        _print_outcome(Outcome(code, problems=refused.problems))
+        return code
     return outcome.code
 
 
 def _load_asked(words: Sequence[str]) -> dict[str, Command]:
     """The command that the words begin with; where they begin with none, all, for help and for what can be chosen."""
-    verb = next((word for word in words if word != _QUIET), "")
+    verb = "".join(_verb(words))
     if verb == _VERSION:  # answered before any command is looked for
         return {}
     return {verb: load_command(verb)} if verb in list_verbs() else load_commands()
+
+
+def _verb(words: Sequence[str]) -> list[str]:
+    """The first word that may be a command, if there is one."""
+    return [word for word in words if word != _QUIET][:1]
 
 
 def _parser(commands: dict[str, Command]) -> ArgumentParser:
@@ -83,30 +83,40 @@ def _parser(commands: dict[str, Command]) -> ArgumentParser:
 def _print_outcome(outcome: Outcome, quiet: bool = False) -> None:
     """Results to standard output, messages and problems to standard error."""
     if outcome.data is not None:
-        print(show_unseen(json.dumps(outcome.data, ensure_ascii=False, indent=1), kept="\n"))
-    else:
-        print(show_unseen(outcome.text, kept="\n"), end="")
-    for message in (*(() if quiet else outcome.messages), *outcome.problems):
-        print(f"specgen: {_as_line(message)}", file=sys.stderr)
-
-
-def _as_line(message: object) -> str:
-    """A message as one line of bounded length, in which no word of the user steers the terminal."""
-    line, half = show_unseen(str(message)), _MOST_PRINTED // 2
-    return line if len(line) <= _MOST_PRINTED else f"{line[:half]} ... {line[-half:]}"
+        write_data(outcome.data)
+    elif outcome.text:
+        write_result(outcome.text)
+    for message in () if quiet else outcome.messages:
+        write_message(message)
+    for problem in outcome.problems:
+        write_message(problem)
 
 
 def run() -> None:
-    """The entry point of the command."""
+    """The outermost place: whatever happens inside ends in an exit code, and in one line where it is no result."""
     # The process is short and keeps what it reads; the cyclic collector would walk it all again and again.
     gc.set_threshold(100_000, 50, 50)
-    # A request to end and a closed terminal stop the work as Ctrl-C does: by way of the clearing up.
-    for name in ("SIGTERM", "SIGHUP"):
-        number = getattr(signal, name, None)
-        if number is not None and signal.getsignal(number) == signal.SIG_DFL:
-            signal.signal(number, signal.default_int_handler)
-    sys.exit(main())
+    prepare_streams()
+    code = _run_guarded()
+    if code > _BY_SIGNAL:  # a shell that runs us in a loop stops only where the signal itself ended us
+        signal.signal(code - _BY_SIGNAL, signal.SIG_DFL)
+        signal.raise_signal(code - _BY_SIGNAL)
+    sys.exit(code)
 
 
-if __name__ == "__main__":
-    run()
+def _run_guarded() -> int:
+    """The exit code of the command; a fault of ours is told in one line, with `-X dev` as Python tells it too."""
+    try:
+        try:
+            return main()
+        except SystemExit as ended:  # help, the version or a mistyped command
+            write_result("")
+            return int(ended.code or 0)
+    except Refused as refused:
+        _print_outcome(Outcome(problems=refused.problems))
+        return NOT_DONE
+    except Exception as error:
+        if sys.flags.dev_mode:
+            sys.excepthook(type(error), error, error.__traceback__)
+        write_message(describe_fault(error, " ".join(("specgen", *_verb(sys.argv[1:])))))
+        return NOT_DONE

@@ -150,7 +150,7 @@ def test_every_folder_of_calculations_is_a_group() -> None:
 
 def test_the_command_line_knows_no_command_and_no_story() -> None:
     imported = imports_of(PACKAGE / "cli.py")
-    assert {target[0] for target in imported} == {"__version__", "model", "commands"}
+    assert {target[0] for target in imported} == {"__version__", "model", "commands", "terminal"}
     verbs = {f.stem for f in (PACKAGE / "commands").glob("*.py")}
     assert not {target[1] for target in imported if target[0] == "commands"} & verbs
     assert len((PACKAGE / "cli.py").read_text("utf-8").splitlines()) < 120

@@ -2,6 +2,7 @@
 
 import os
 import re
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,7 @@ import pytest
 
 from specgen import __version__
 from specgen.cli import main
-from tests.running import run_main, run_specgen
+from tests.running import run_main, run_python, run_specgen
 from tests.support import ROOT, SMALL, written
 
 
@@ -91,6 +92,13 @@ def test_the_command_runs_as_a_module_and_tells_its_usage(tmp_path: Path) -> Non
     done = run_specgen("nonsense", cwd=tmp_path, env=os.environ)
     assert done.code == 2
     assert "Traceback" not in done.err
+
+
+def test_the_installed_command_is_what_runs_as_a_module() -> None:
+    script = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]["scripts"]["specgen"]
+    module, name = script.split(":")
+    assert module == "specgen.__main__"
+    assert run_python(f"from {module} import {name}; {name}()", "--version") == (0, f"specgen {__version__}\n", "")
 
 
 def test_the_readme_names_every_command() -> None:

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from specgen.building import build
 from specgen.commands import AGAINST, DONE, Outcome, read_file_name
-from specgen.terminal.report import count_standing
 
 HELP = "write the package of a project"
 ORDER = 30
@@ -35,6 +34,6 @@ def run(args: Namespace) -> Outcome:
     )
     messages = [*package.notes, f"wrote {len(package.files)} files to {args.out}"]
     if package.draft:
-        standing = f"{count_standing(package.judgment)}; " if package.judgment.stopped else ""
+        standing = f"{package.standing}; " if package.standing else ""
         messages.append(f"{standing}every page is marked as a draft")
     return Outcome(AGAINST if package.judgment.stopped else DONE, messages=tuple(messages))

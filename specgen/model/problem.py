@@ -30,6 +30,14 @@ class Refused(Exception):
         self.problems = problems
 
 
+class Stopped(Refused):
+    """A signal asked to end while files were written, and what was begun has been cleared away."""
+
+    def __init__(self, number: int) -> None:
+        super().__init__(Problem("stopped; nothing was written"))
+        self.number = number
+
+
 def refuse(message: str, hint: str = "") -> Refused:
     """A refusal, to be raised, for one problem that belongs to no file."""
     return Refused(Problem(message, hint))

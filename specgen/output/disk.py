@@ -1,21 +1,18 @@
 """Writes a whole package or nothing, and never destroys a file of the user."""
 
-import hashlib
 import os
-import shutil
 import stat
-import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
 from specgen.model.problem import Problem, Refused
-from specgen.output.exchange import exchange_folders, folder_lock, signals_deferred
-from specgen.output.manifest import MANIFEST, index_files, is_spent, make_manifest, refuse_changed
+from specgen.output.exchange import exchange_folders, folder_lock
+from specgen.output.manifest import MANIFEST, index_files, make_manifest, refuse_changed
 from specgen.output.os_errors import refuse_write
-
-_BESIDE = ".specgen-"  # prefix of temporary folders beside the package
+from specgen.output.signals import signals_held
+from specgen.output.workplace import NEW, OLD, clear_workplace, make_workplace, tidy_leftovers
 
 
 def write_package(folder: Path, files: dict[str, bytes], about: dict[str, Any]) -> None:
@@ -25,12 +22,20 @@ def write_package(folder: Path, files: dict[str, bytes], about: dict[str, Any]) 
     """
     whole = index_files(files.items()) | {MANIFEST: make_manifest(files, about)}
     place = Path(os.path.realpath(folder))
+    _refuse_root(place, folder)
     try:
-        with _ensure_parents(place.parent), folder_lock(place.parent) as alone:
+        with (
+            signals_held() as answer_signal,
+            _ensure_parents(place.parent),
+            folder_lock(place.parent, answer_signal) as alone,
+        ):
             if alone:
-                _tidy(place)
+                tidy_leftovers(place)
             _refuse_unfit(place, folder)
-            _put(place, folder, whole)
+            _put(place, folder, whole, answer_signal)
+    except UnicodeEncodeError:
+        message = "nothing was written: a name has letters that this system does not take"
+        raise Refused(Problem(message, "set its language to one in UTF-8", file=str(folder))) from None
     except OSError as error:
         raise refuse_write(folder, error) from None
 
@@ -38,80 +43,61 @@ def write_package(folder: Path, files: dict[str, bytes], about: dict[str, Any]) 
 def write_new(file: Path, content: str) -> None:
     """Write a file that must not exist yet; raises Refused."""
     try:
-        opened = file.open("xb")
+        with signals_held():
+            _write(file, content.encode())
     except FileExistsError:
         raise Refused(Problem("the file exists and is not overwritten", "give another name", file=str(file))) from None
     except OSError as error:
         raise refuse_write(file, error) from None
+
+
+def _write(file: Path, content: bytes) -> None:
+    """Write a file that must not exist yet, through to the disk: a full one is noticed before anything is replaced."""
+    opened = file.open("xb")
     try:
         with opened:
-            _flush(opened, content.encode())
-    except BaseException as error:
+            opened.write(content)
+            opened.flush()
+            os.fsync(opened.fileno())
+    except BaseException:
         file.unlink(missing_ok=True)
-        if isinstance(error, OSError):
-            raise refuse_write(file, error) from None
         raise
 
 
-def _put(place: Path, shown: Path, files: dict[str, bytes]) -> None:
+def _put(place: Path, shown: Path, files: dict[str, bytes], answer_signal: Callable[[], None]) -> None:
     """Write the files to a temporary folder, then move it into place in one step; `shown` is its name in messages."""
-    fresh = Path(tempfile.mkdtemp(prefix=_BESIDE, suffix="-new", dir=place.parent))
+    work = make_workplace(place)
     try:
-        for name, content in files.items():
-            with (fresh / name).open("xb") as opened:
-                _flush(opened, content)
-        fresh.chmod(stat.S_IMODE(place.stat().st_mode) if place.exists() else 0o777 & ~_umask())
-    except BaseException:
-        _remove(fresh)
-        raise
-    with signals_deferred():
-        _commit(fresh, place, shown)
+        _fill(work, files, answer_signal)
+        if place.exists():
+            (work / NEW).chmod(stat.S_IMODE(place.stat().st_mode))
+        answer_signal()
+        _commit(work, place, shown)
+    finally:
+        clear_workplace(work, place)
 
 
-def _commit(fresh: Path, place: Path, shown: Path) -> None:
-    """Move the new package into place; afterwards `fresh` is gone, whichever package it held."""
-    aside = _old_place(place)
-    try:
-        exchange_folders(fresh, place, aside) if place.exists() else fresh.rename(place)
-    except BaseException:
-        _remove(fresh)
-        raise
-    if not fresh.exists():
+def _fill(work: Path, files: dict[str, bytes], answer_signal: Callable[[], None]) -> None:
+    """Write the files of the new package; its manifest comes last and in one step, so that one with it is whole."""
+    (work / NEW).mkdir()
+    for name, content in files.items():
+        answer_signal()
+        _write((work if name == MANIFEST else work / NEW) / name, content)
+    (work / MANIFEST).rename(work / NEW / MANIFEST)
+
+
+def _commit(work: Path, place: Path, shown: Path) -> None:
+    """Move the new package into place; afterwards the temporary folder holds the old one, if there was one."""
+    if not place.exists():
+        (work / NEW).rename(place)
         return
+    exchange_folders(work / NEW, place, work / OLD)
     # Any change made up to this moment is in the folder just taken out, and is found there.
     try:
-        refuse_changed(fresh, shown)
+        refuse_changed(work / NEW, shown)
     except BaseException:
-        exchange_folders(fresh, place, aside)
-        _remove(fresh)
+        exchange_folders(work / NEW, place, work / OLD)
         raise
-    _remove(fresh)
-
-
-def _flush(opened: Any, content: bytes) -> None:
-    """Write through to the disk, so that a full disk is noticed before the old package is replaced."""
-    opened.write(content)
-    opened.flush()
-    os.fsync(opened.fileno())
-
-
-def _old_place(place: Path) -> Path:
-    """Temporary path of the old package on a system that exchanges folders in three renames."""
-    return place.with_name(f"{_BESIDE}{hashlib.sha256(os.fsencode(place.name)).hexdigest()[:16]}-old")
-
-
-def _tidy(place: Path) -> None:
-    """Clean up after an interrupted build; a package that it had moved aside is moved back."""
-    aside = _old_place(place)
-    if aside.is_dir() and not place.exists():
-        aside.rename(place)
-    for left in (*place.parent.glob(f"{_BESIDE}*-new"), aside):
-        if left.is_dir() and not left.is_symlink() and is_spent(left):
-            _remove(left)
-
-
-def _remove(folder: Path) -> None:
-    shutil.rmtree(folder, ignore_errors=True)
 
 
 @contextmanager
@@ -126,6 +112,12 @@ def _ensure_parents(folder: Path) -> Iterator[None]:
             with suppress(OSError):
                 above.rmdir()
         raise
+
+
+def _refuse_root(place: Path, shown: Path) -> None:
+    """Raise Refused if the place has no folder above it to write beside it."""
+    if place == place.parent:
+        raise Refused(Problem("the folder is a drive of its own", "give a folder inside it", file=str(shown)))
 
 
 def _refuse_unfit(place: Path, shown: Path) -> None:
@@ -145,9 +137,3 @@ def _refuse_unfit(place: Path, shown: Path) -> None:
         message = "nothing was written: the folder is write-protected"
         raise Refused(Problem(message, "give a folder you may write to", file=str(shown)))
     refuse_changed(place, shown)
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

@@ -1,15 +1,12 @@
-"""Makes writing a folder atomic: a lock for each build, an exchange of folders, and no signal in between."""
+"""Makes writing a folder atomic: a lock for each build, and an exchange of folders."""
 
 import ctypes
 import os
-import signal
 import sys
-import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Any
 
 from specgen.model.problem import Problem, Refused
 
@@ -23,10 +20,11 @@ _HERE, _EXCHANGE = -100, 2  # AT_FDCWD of fcntl.h and RENAME_EXCHANGE of linux/f
 
 
 @contextmanager
-def folder_lock(folder: Path) -> Iterator[bool]:
+def folder_lock(folder: Path, answer_signal: Callable[[], None]) -> Iterator[bool]:
     """Lock `folder` while one build writes in it; yields False if the system has no lock for folders.
 
     The lock is on the folder itself and ends with the process: an interrupted build leaves none behind.
+    `answer_signal` is called while it waits.
     """
     try:
         descriptor = os.open(folder, os.O_RDONLY)
@@ -34,12 +32,12 @@ def folder_lock(folder: Path) -> Iterator[bool]:
         yield False
         return
     try:
-        yield _lock(descriptor, folder)
+        yield _lock(descriptor, folder, answer_signal)
     finally:
         os.close(descriptor)
 
 
-def _lock(descriptor: int, folder: Path) -> bool:
+def _lock(descriptor: int, folder: Path, answer_signal: Callable[[], None]) -> bool:
     end = time.monotonic() + PATIENCE
     while fcntl:
         try:
@@ -48,6 +46,7 @@ def _lock(descriptor: int, folder: Path) -> bool:
             if time.monotonic() > end:
                 message = "nothing was written: another build is writing in this folder"
                 raise Refused(Problem(message, "wait until it has ended", file=str(folder))) from None
+            answer_signal()
             time.sleep(0.02)
         except OSError:
             return False
@@ -77,21 +76,3 @@ def _exchange_at_once(first: Path, other: Path) -> bool:
         return False
     call = getattr(ctypes.CDLL(None), "renameat2", None)
     return call is not None and call(_HERE, os.fsencode(first), _HERE, os.fsencode(other), _EXCHANGE) == 0
-
-
-@contextmanager
-def signals_deferred() -> Iterator[None]:
-    """Hold off SIGINT, SIGTERM and SIGHUP while the folders are exchanged.
-
-    One that arrives is dropped: the build is about to end by itself.
-    """
-    if threading.current_thread() is not threading.main_thread():
-        yield
-        return
-    names = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
-    before: dict[Any, Any] = {name: signal.signal(name, lambda *_: None) for name in names}
-    try:
-        yield
-    finally:
-        for name, handler in before.items():
-            signal.signal(name, signal.SIG_DFL if handler is None else handler)

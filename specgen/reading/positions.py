@@ -271,9 +271,13 @@ class _Walk:
         return []
 
     def items(self, node: yaml.Node, path: Path) -> list[Any]:
-        entries = []
-        for number, item in enumerate(node.value):
-            here = path + (str(number),)
+        entries: list[Any] = []
+        for item in node.value:
+            here = path + (str(len(entries)),)
+            if isinstance(item, yaml.ScalarNode) and not item.style and not item.value:
+                place = self.place(item, here)
+                self.text.problem_at(place, here, "this entry of the list is empty", "write it, or `tbd`, or delete it")
+                continue
             self.text.places[here] = self.place(item, here)
             entries.append(self.value(item, here))
         return entries

@@ -13,6 +13,8 @@ from specgen.reading.marks import find_alike, find_mark_fault
 from specgen.reading.positions import TBD, Text
 
 _SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
+# Each member is judged by every clause about its kind; the largest project that is foreseen has 2,000 of one kind.
+MOST_MEMBERS = 20_000
 
 
 @dataclass
@@ -83,6 +85,10 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
     if not isinstance(value, wanted):
         like = f"- (first {collection.one})" if wanted is list else f"a mark for each {collection.one}"
         text.problem(path, f"{_SHAPES[wanted]} is wanted here, not {_shape(value)}", like)
+        return
+    if len(value) > MOST_MEMBERS:
+        message = f"these are {len(value):,} entries, more than any project has"
+        text.problem(path, message, f"at most {MOST_MEMBERS:,}; split the project")
         return
     entries = list(_entries(text, path, value))
     structure.members[path] = tuple(mark for mark, _ in entries)

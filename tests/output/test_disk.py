@@ -13,7 +13,8 @@ import pytest
 
 from specgen.model.problem import Refused
 from specgen.output import disk, exchange
-from tests.documents.support import TWO, refused, standing
+from specgen.output.workplace import make_workplace
+from tests.documents.support import TWO, refused
 
 
 def test_a_package_holds_its_files_and_their_digests(tmp_path: Path) -> None:
@@ -170,36 +171,6 @@ def test_an_edit_in_the_last_moment_is_kept(out: Path, way: str, monkeypatch: py
     assert [p.name for p in out.parent.iterdir()] == ["out"]
 
 
-def test_what_a_dead_build_left_behind_is_cleared(out: Path) -> None:
-    left = out.parent / ".specgen-abc-new"
-    left.mkdir()
-    (left / "a.txt").write_bytes(b"half")
-    disk.write_package(out, TWO, {})
-    assert [p.name for p in out.parent.iterdir()] == ["out"]
-
-
-def test_what_looks_left_behind_and_holds_work_is_kept(out: Path) -> None:
-    out.rename(out.parent / ".specgen-abc-new")
-    (out.parent / ".specgen-abc-new" / "a.txt").write_bytes(b"mine")
-    (out.parent / ".specgen-note-new").write_bytes(b"a file")
-    disk.write_package(out, TWO, {})
-    assert (out.parent / ".specgen-abc-new" / "a.txt").read_bytes() == b"mine"
-    assert (out.parent / ".specgen-note-new").read_bytes() == b"a file"
-
-
-def test_a_package_that_a_dead_build_had_moved_aside_comes_back(out: Path) -> None:
-    before = standing(out)
-    out.rename(disk._old_place(out))
-    with pytest.raises(Refused, match="cannot be the name"):
-        disk.write_package(out, {"/": b""}, {})
-    assert not out.exists()
-    (disk._old_place(out) / "a.txt").write_bytes(b"mine")
-    with pytest.raises(Refused, match="edited by hand"):
-        disk.write_package(out, TWO, {})
-    (out / "a.txt").write_bytes(b"one")
-    assert standing(out) == before
-
-
 @pytest.mark.parametrize("held", [True, False])
 def test_a_build_waits_for_another_and_then_gives_up(held: bool, out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(exchange, "PATIENCE", 0.1)
@@ -216,10 +187,10 @@ def test_a_build_waits_for_another_and_then_gives_up(held: bool, out: Path, monk
 
 def test_a_system_without_locks_writes_all_the_same(out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(fcntl, "flock", failing(errno.ENOLCK))
-    (out.parent / ".specgen-abc-new").mkdir()
+    left = make_workplace(out)
     disk.write_package(out, TWO, {})
     # Without a lock another build may be alive; what stands beside is not touched.
-    assert sorted(p.name for p in out.parent.iterdir()) == [".specgen-abc-new", "out"]
+    assert sorted(p.name for p in out.parent.iterdir()) == [left.name, "out"]
     assert (out / "a.txt").read_bytes() == b"two"
 
 

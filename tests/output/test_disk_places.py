@@ -58,6 +58,28 @@ def test_the_folder_one_stands_in_is_not_taken_away(tmp_path: Path, monkeypatch:
     assert (tmp_path / "out" / "inside" / "a.txt").read_bytes() == b"one"
 
 
+@pytest.mark.parametrize("root", ["/", "//", "/.."])
+def test_the_root_of_a_drive_is_not_taken_away(root: str) -> None:
+    before = sorted(p.name for p in Path("/").iterdir())
+    with pytest.raises(Refused, match=r"a drive of its own \(give a folder inside it\)"):
+        disk.write_package(Path(root), ONE, {})
+    assert sorted(p.name for p in Path("/").iterdir()) == before
+
+
+def test_a_link_to_a_file_is_left_alone(tmp_path: Path) -> None:
+    (tmp_path / "mine").write_bytes(b"mine")
+    (tmp_path / "out").symlink_to("mine")
+    refused(tmp_path / "out", "a file stands")
+
+
+def test_a_name_that_the_system_cannot_spell_is_told(out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def spell(made: Path) -> None:
+        "\u00e4".encode("ascii")
+
+    monkeypatch.setattr(disk, "make_workplace", spell)
+    refused(out, r"a name has letters that this system does not take \(set its language")
+
+
 def test_a_drive_is_not_taken_away(out: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(Path, "is_mount", lambda path: path == out)
     refused(out, r"a drive of its own \(give a folder inside it\)")

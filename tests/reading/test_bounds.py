@@ -62,6 +62,33 @@ def test_what_has_no_bound_of_its_own_gets_one(more: str, said: str, line: int |
     assert line is None or problem.line == line
 
 
+@pytest.mark.parametrize("start", ["contract:\n  demands:\n", "mockup:\n  includes:\n"])
+def test_an_empty_entry_of_a_list_is_told_once_where_it_stands(start: str, tmp_path: Path) -> None:
+    (problem,) = problems(tmp_path, f"{start}  -\n")
+    assert (problem.line, problem.message) == (8, "this entry of the list is empty")
+
+
+def test_a_list_of_empty_entries_is_read_no_further_than_its_first_hundred(tmp_path: Path) -> None:
+    told = problems(tmp_path, "contract:\n  demands:\n" + "  -\n" * 400_000)
+    assert len(told) == MOST_PROBLEMS + 1
+    assert [problem.line for problem in told[:2]] == [8, 9]
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        "contract:\n  demands:\n" + "  - tbd\n" * 20_001,
+        "contract:\n  demands:\n" + "  - {}\n" * 20_001,
+        "\njoints:\n" + "".join(f"  J{n}:\n" for n in range(20_001)),
+    ],
+    ids=["tbd", "empty mappings", "marks alone"],
+)
+def test_more_members_than_a_project_has_are_refused_before_they_are_judged(more: str, tmp_path: Path) -> None:
+    (problem,) = problems(tmp_path, more)
+    assert problem.message == "these are 20,001 entries, more than any project has"
+    assert problem.line in (7, 8)
+
+
 def test_a_second_byte_order_mark_is_refused(tmp_path: Path) -> None:
     (problem,) = problems(tmp_path, "", "\ufeff\ufeff" + HEAD)
     assert (problem.line, problem.column, "U+FEFF" in problem.message) == (1, 1, True)

@@ -6,7 +6,6 @@ import pytest
 
 from specgen.reading.demand import meets
 
-
 MET: list[tuple[Any, str, Any, bool]] = [
     ("eps", "in", ("xps", "eps"), True),
     ("eps", "in", ("xps", "mineral_wool"), False),
