@@ -11,7 +11,8 @@ from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow, Working
-from specgen.quantities.parse import QuantityError, parse_number, parse_quantity
+from specgen.quantities.number import QuantityError, is_number, parse_number
+from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Ask
@@ -46,8 +47,8 @@ def _load(text: str) -> Load:
     parts = [part.strip() for part in text.split("*")]
     if len(parts) != 3 or not all(parts):
         raise QuantityError(f"{text!r} is no gun", "write flow*count*duty for each gun, such as 12*2*0.5,9*1*1")
-    flow = parse_quantity(f"{parts[0]} scfm" if parts[0][-1].isdigit() else parts[0], "flow", ("scfm", "L/s"))
-    count, share = _number(parts[1]), _number(parts[2].removesuffix("%"))
+    flow = parse_quantity(f"{parts[0]} scfm" if is_number(parts[0]) else parts[0], "flow", ("scfm", "L/s"))
+    count, share = parse_number(parts[1]), parse_number(parts[2].removesuffix("%"))
     duty = share / 100 if parts[2].endswith("%") else share
     if flow.amount <= 0:
         raise QuantityError(f"the flow of {text!r} is not more than 0", "write the air of one gun, trigger pulled")
@@ -56,13 +57,6 @@ def _load(text: str) -> Load:
     if not 0 < duty <= 1:
         raise QuantityError(f"a duty of {parts[2]!r} is no share", "write more than 0 to 1, such as 0.5, or 50%")
     return Load(flow, int(count), duty)
-
-
-def _number(text: str) -> Fraction:
-    try:
-        return parse_number(text)
-    except ValueError:
-        raise QuantityError(f"{text!r} is no number", "write flow*count*duty, such as 12*2*0.5") from None
 
 
 class DemandInputs(Inputs):

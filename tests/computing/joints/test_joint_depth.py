@@ -11,6 +11,7 @@ from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of, worked
+from tests.support import mixed
 
 
 def depth(width: str) -> Working:
@@ -49,7 +50,7 @@ def test_the_greatest_depth_stands_beside_it(width: str, wanted: float) -> None:
 
 @given(st.integers(16, 400), st.integers(1, 100))
 def test_a_wider_joint_is_never_shallower_and_no_bead_is_deeper_than_wide(width: int, wider: int) -> None:
-    one, other = depth(f"{width}/64 in"), depth(f"{width + wider}/64 in")
+    one, other = depth(f"{mixed(Fraction(width, 64))} in"), depth(f"{mixed(Fraction(width + wider, 64))} in")
     assert one.result <= other.result
     for made in (one, other):
         assert 0.25 <= made.result <= line(made, "D_g") <= min(0.5, line(made, "D_h") * 2)
@@ -57,7 +58,7 @@ def test_a_wider_joint_is_never_shallower_and_no_bead_is_deeper_than_wide(width:
 
 @given(st.integers(16, 400))
 def test_both_unit_systems_agree(width: int) -> None:
-    ip, si = depth(f"{width}/64 in"), depth(f"{width * 25.4 / 64:.9f} mm")
+    ip, si = depth(f"{mixed(Fraction(width, 64))} in"), depth(f"{width * 25.4 / 64:.9f} mm")
     assert si.unit == "mm"
     # The textbook prints 6 mm beside 1/4 in and 13 mm beside 1/2 in.
     assert si.result == pytest.approx(min(max(line(ip, "D_h") * 25.4, 6), 13))

@@ -16,7 +16,7 @@ from specgen.model.problem import Refused
 from specgen.model.source import Kind
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
-from tests.support import case_of
+from tests.support import case_of, mixed
 
 # Cornell University, ARCH 262, sealant joint assignment, fall 2007: a panel of clay brick, checked both ways.
 CORNELL = {
@@ -323,11 +323,17 @@ AMOUNTS = {
     "length": st.integers(0, 400).map(lambda n: (f"{n} ft", f"{n + 1} ft")),
     "temperature_range": st.integers(0, 200).map(lambda n: (f"{n} F", f"{n + 1} F")),
     "alpha": st.integers(0, 40).map(lambda n: (f"{n}e-6 /F", f"{n + 1}e-6 /F")),
-    "tolerance": st.integers(0, 16).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
+    "tolerance": st.integers(0, 16).map(lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")),
     "moisture_strain": st.integers(0, 10).map(lambda n: (f"{n}e-4", f"{n + 1}e-4")),
-    "structural_closing": st.integers(0, 32).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
-    "structural_opening": st.integers(0, 32).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
-    "structural_shear": st.integers(0, 32).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
+    "structural_closing": st.integers(0, 32).map(
+        lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")
+    ),
+    "structural_opening": st.integers(0, 32).map(
+        lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")
+    ),
+    "structural_shear": st.integers(0, 32).map(
+        lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")
+    ),
 }
 
 
@@ -345,7 +351,10 @@ def test_a_width_is_rounded_up_by_less_than_one_step_to_a_multiple_of_it(
 ) -> None:
     keys = {key: low for key, (low, _) in pairs.items()} | {"movement_class": "25"}
     step = sixteenths / 16
-    exact, rounded = width(keys, round_up="none").result, width(keys, round_up=f"{sixteenths}/16 in").result
+    exact, rounded = (
+        width(keys, round_up="none").result,
+        width(keys, round_up=f"{mixed(Fraction(sixteenths, 16))} in").result,
+    )
     assert -1e-8 <= rounded - exact < step
     assert rounded / step == pytest.approx(round(rounded / step), abs=1e-9)
 

@@ -1,6 +1,7 @@
 """The quantity of sealant against the usual table of feet per gallon and a general units library."""
 
 import math
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,7 @@ from specgen.model.problem import Refused
 from specgen.model.working import Working
 from tests.computing._figures import beside, line, resolver_of, worked
 from tests.computing.units_library import UNITS
+from tests.support import mixed
 
 BEAD = {"length": "100 ft", "width": "3/4 in", "depth": "3/8 in"}
 
@@ -109,7 +111,12 @@ def test_a_units_library_finds_the_same_volume() -> None:
 
 @given(st.integers(0, 5000), st.integers(4, 64), st.integers(4, 32), st.integers(0, 50))
 def test_both_unit_systems_agree(feet: int, width: int, depth: int, waste: int) -> None:
-    ip = sealant(length=f"{feet} ft", width=f"{width}/32 in", depth=f"{depth}/32 in", waste=str(waste))
+    ip = sealant(
+        length=f"{feet} ft",
+        width=f"{mixed(Fraction(width, 32))} in",
+        depth=f"{mixed(Fraction(depth, 32))} in",
+        waste=str(waste),
+    )
     metric = {"width": f"{width * 25.4 / 32:.9f} mm", "depth": f"{depth * 25.4 / 32:.9f} mm"}
     si = sealant(length=f"{feet * 0.3048:.6f} m", waste=f"{waste}%", **metric)
     assert si.result == pytest.approx(ip.result * 3.785411784, rel=1e-7)
