@@ -74,12 +74,14 @@ class Declaration(NamedTuple):
     least: Any = None  # 0 for what is not negative
     above: Any = None  # 0 for what is divided by; a percentage is then 100 at most
     within: tuple[Any, Any] | None = None  # the range of the method, ends included
+    span: tuple[str, str] | str = ""  # what `calc` takes, ends included, or the field of that range; that of `field`
 
     def key_named(self, name: str) -> Argument:
         """The key of `calc`."""
         about, default = self.about or self.title, self.default_text or self._default_text("ip")
         si = self._default_text("si") or "" if self.limit else ""
-        return Argument(name, self.dimension, about, default, self.choices, self.read, self.bare, si)
+        span = self.within or self.span or self.field
+        return Argument(name, self.dimension, about, default, self.choices, self.read, self.bare, si, span)
 
     def _default_text(self, system: str) -> str | None:
         default = find_limit(self.limit, system=system).value if self.limit else self.default

@@ -20,16 +20,15 @@ def require_positive(name: str, value: Quantity) -> None:
         raise refuse(f"{name} is {format_quantity(value, value.unit)}", "it is more than 0")
 
 
-def require_in_range(name: str, value: Any, least: Any, most: Any) -> None:
-    """Raises Refused where a value leaves the range of a method; the range is told in the unit it was written in."""
+def require_in_range(name: str, value: Any, least: Any, most: Any, unit: str = "") -> None:
+    """Raises Refused where a value leaves a range; the range is told in the unit it was written in, or in `unit`."""
     if least <= value <= most:
         return
     if isinstance(value, Quantity):
-        unit = value.unit
-        figure, ends = format_quantity(value, unit), (format_quantity(least, unit), format_quantity(most, unit))
+        told = [format_quantity(figure, value.unit) for figure in (value, least, most)]
     else:
-        figure, ends = f"{float(value):g}", (f"{least:g}", f"{most:g}")
-    raise refuse(f"{name} is {figure}", f"it lies from {ends[0]} to {ends[1]}")
+        told = [f"{format_decimal(figure, 6)}{unit}" for figure in (value, least, most)]
+    raise refuse(f"{name} is {told[0]}", f"it lies from {told[1]} to {told[2]}")
 
 
 def require_percentage(name: str, value: Any) -> None:

