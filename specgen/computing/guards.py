@@ -3,7 +3,7 @@
 from typing import Any
 
 from specgen.model.problem import refuse
-from specgen.quantities.format import format_decimal, format_quantity
+from specgen.quantities.format import format_decimal, format_quantity, format_unit
 from specgen.quantities.quantity import Quantity
 
 
@@ -25,10 +25,17 @@ def require_in_range(name: str, value: Any, least: Any, most: Any, unit: str = "
     if least <= value <= most:
         return
     if isinstance(value, Quantity):
-        told = [format_quantity(figure, value.unit) for figure in (value, least, most)]
+        told = [format_quantity(value, value.unit), *(_tell_end(end, value.unit) for end in (least, most))]
     else:
         told = [f"{format_decimal(figure, 6)}{unit}" for figure in (value, least, most)]
     raise refuse(f"{name} is {told[0]}", f"it lies from {told[1]} to {told[2]}")
+
+
+def _tell_end(end: Quantity, unit: str) -> str:
+    """The end of a range in another unit, in so many digits that a small one is not told as 0."""
+    if unit in (end.unit, "in"):
+        return format_quantity(end, unit)
+    return f"{format_decimal(end.to(unit), 3)} {format_unit(unit)}"
 
 
 def require_percentage(name: str, value: Any) -> None:
