@@ -82,7 +82,7 @@ def plain_text(text: str) -> str:
 
 def quote(text: str) -> str:
     """A text as a message tells it: in quotes, and not longer than a line."""
-    return repr(text if len(text) <= MOST_SHOWN else f"{text[:MOST_SHOWN]}...")
+    return repr(text if len(text) <= MOST_SHOWN else f"{text[:MOST_SHOWN]}...").replace("\\'", "'")
 
 
 def read_number(text: str) -> NumberRead | None:
