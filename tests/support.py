@@ -1,6 +1,7 @@
 """What the tests share: a small project to change, and one call from YAML text to a judged case."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -26,6 +27,12 @@ SMALL: dict[str, Any] = {
     "project": {"name": "Trial"},
     "walls": {"W1": {"substrate": {"kind": "concrete"}, "attachment": {"method": "adhesive_full_bed"}}},
 }
+
+
+def mixed(number: Fraction | int) -> str:
+    """A number as the trade writes it: `2 1/4`, `3/4`, `5`."""
+    whole, part = divmod(number, 1)
+    return f"{whole} {part}" if whole and part else f"{part or whole}"
 
 
 def merged(base: Any, change: Any) -> Any:

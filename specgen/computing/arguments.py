@@ -1,9 +1,9 @@
 """The keys of a calculation from text, as the command line gives them."""
 
-import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
+from specgen.computing.guards import require_in_range
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.suggest import suggest
 from specgen.model.working import Working
@@ -41,6 +41,9 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
         text = pairs.get(key.name)
         try:
             values[key.name] = _value(key, text) if text else None
+            _require_in_span(key, values[key.name], provider)
+        except Refused as refused:
+            problems += refused.problems
         except (InvalidValue, QuantityError) as error:
             problems.append(Problem(f"{key.name}: {error.message}", error.hint))
     if problems:
@@ -50,22 +53,7 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
         usual = key.default_si if system == "si" and key.default_si else key.default
         if usual and not pairs.get(key.name):
             values[key.name] = _value(key, usual)
-    return _in_unit(_within_reach(provider.direct, values, system), pairs.get("unit", ""))
-
-
-def _within_reach(sum_of: Callable[..., Any], values: Mapping[str, Any], system: str) -> Working:
-    """The working, where its figures are not so large that nothing can be computed with them."""
-    try:
-        working: Working = sum_of(**values, system=system)
-    except OverflowError:
-        raise _too_large() from None
-    if not all(math.isfinite(step.value) for step in working.steps):
-        raise _too_large()
-    return working
-
-
-def _too_large() -> Refused:
-    return refuse("a figure is too large to compute with", "look for a slip in a number or a unit")
+    return _in_unit(provider.direct(**values, system=system), pairs.get("unit", ""))
 
 
 def _value(key: Argument, text: str) -> Any:
@@ -81,6 +69,35 @@ def _value(key: Argument, text: str) -> Any:
     if key.choices and value not in key.choices:
         raise InvalidValue(f"{text!r} is no choice", suggest(text, key.choices))
     return value
+
+
+def _require_in_span(key: Argument, value: Any, provider: Provider) -> None:
+    """Raises Refused where a value leaves the range of its key."""
+    if value is None or key.choices or not key.span or key.dimension in ("word", "yes_no"):
+        return
+    least, most = find_span(key, provider)
+    require_in_range(key.name, value, least, most, " %" if key.dimension == "percent" else "")
+
+
+def find_span(key: Argument, provider: Provider) -> tuple[Any, Any]:
+    """The least and the most a key may be: as its method says, or as the field that gives it in a project."""
+    ends = key.span
+    if isinstance(ends, str):
+        # Loaded here, so that a sum whose method tells its own ranges reads no schema.
+        from specgen.reading.schema import project_schema
+
+        schema = project_schema()
+        # A star in place of a section stands for each of those that have the field.
+        first = provider.sections[0] if ends.startswith("*") else "*"
+        field = schema.node(schema.follow(tuple(ends.replace("*", first, 1).split(".")))).field
+        assert field is not None
+        ends = (field.least, field.most)
+    least, most = (_end(key, end) if isinstance(end, str) else end for end in ends)
+    return least, most
+
+
+def _end(key: Argument, text: str) -> Any:
+    return convert(key.field, with_unit(text, key.bare) if key.bare else text)
 
 
 def _system(pairs: Mapping[str, str], values: Mapping[str, Any]) -> str:

@@ -3,7 +3,7 @@
 from typing import Any
 
 from specgen.model.problem import refuse
-from specgen.quantities.format import format_decimal, format_quantity
+from specgen.quantities.format import format_decimal, format_quantity, format_unit
 from specgen.quantities.quantity import Quantity
 
 
@@ -20,16 +20,22 @@ def require_positive(name: str, value: Quantity) -> None:
         raise refuse(f"{name} is {format_quantity(value, value.unit)}", "it is more than 0")
 
 
-def require_in_range(name: str, value: Any, least: Any, most: Any) -> None:
-    """Raises Refused where a value leaves the range of a method; the range is told in the unit it was written in."""
+def require_in_range(name: str, value: Any, least: Any, most: Any, unit: str = "") -> None:
+    """Raises Refused where a value leaves a range; the range is told in the unit it was written in, or in `unit`."""
     if least <= value <= most:
         return
     if isinstance(value, Quantity):
-        unit = value.unit
-        figure, ends = format_quantity(value, unit), (format_quantity(least, unit), format_quantity(most, unit))
+        told = [format_quantity(value, value.unit), *(_tell_end(end, value.unit) for end in (least, most))]
     else:
-        figure, ends = f"{float(value):g}", (f"{least:g}", f"{most:g}")
-    raise refuse(f"{name} is {figure}", f"it lies from {ends[0]} to {ends[1]}")
+        told = [f"{format_decimal(figure, 6)}{unit}" for figure in (value, least, most)]
+    raise refuse(f"{name} is {told[0]}", f"it lies from {told[1]} to {told[2]}")
+
+
+def _tell_end(end: Quantity, unit: str) -> str:
+    """The end of a range in another unit, in so many digits that a small one is not told as 0."""
+    if unit in (end.unit, "in"):
+        return format_quantity(end, unit)
+    return f"{format_decimal(end.to(unit), 3)} {format_unit(unit)}"
 
 
 def require_percentage(name: str, value: Any) -> None:

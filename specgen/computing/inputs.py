@@ -6,116 +6,15 @@ Keys, reading from a project, checks, the lines of the working and their origins
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING
 from functools import partial
-from typing import Any, ClassVar, NamedTuple, Self, TypeVar, dataclass_transform
+from typing import Any, ClassVar, Self, TypeVar, dataclass_transform
 
-from specgen.computing.guards import (
-    require_in_range,
-    require_no_negative_percent,
-    require_not_negative,
-    require_percentage,
-    require_positive,
-)
-from specgen.model.absence import Absent
-from specgen.model.field import bind_path
+from specgen.computing.declaration import LENGTHS, UNITS, Declaration
 from specgen.model.project import View
 from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit, format_limit
 from specgen.resolving.provider import Argument, Ask, Provider
-
-# The units a quantity is computed in, inches and pounds first; an input may name others.
-UNITS = {
-    "angle": ("deg", "deg"),
-    "area": ("ft2", "m2"),
-    "area_rate": ("ft2/h", "m2/h"),
-    "derate": ("%/1000 ft", "%/300 m"),
-    "distance": ("ft", "m"),
-    "expansion": ("/F", "/C"),
-    "film": ("mil", "um"),
-    "flow": ("scfm", "L/s"),
-    "heat_transfer": ("W/(m2.K)", "W/(m2.K)"),
-    "irradiance": ("W/m2", "W/m2"),
-    "length": ("in", "mm"),
-    "percent": ("%", "%"),
-    "pressure": ("psi", "kPa"),
-    "speed": ("mph", "m/s"),
-    "temperature": ("F", "C"),
-    "temperature_difference": ("F apart", "C apart"),
-    "thermal_resistance": ("R", "RSI"),
-    "time": ("h", "h"),
-    "viscosity": ("mm2/s", "mm2/s"),
-    "voltage": ("kV", "kV"),
-    "volume": ("gal", "L"),
-}
-# Lengths by what they measure; a key takes any length for them.
-LENGTHS = ("distance", "film")
-
-
-class Declaration(NamedTuple):
-    """What is known of one input; the attribute it declares is its key."""
-
-    default: Any  # MISSING for a key that must be given
-    symbol: str = ""  # in the working; empty for an input that is no line of it
-    title: str = ""  # the words of its line
-    dimension: str = ""  # as of a Key
-    field: str = ""  # the field that gives it in a project, stars for the member; it may lead through references
-    about: str = ""  # what `calc` says of the key; its title if empty
-    units: tuple[str, str] = ("", "")
-    key: bool = True  # whether `calc` asks for it
-    optional: bool = False  # a project may do without it
-    computed: str = ""  # the calculation that gives it in a project
-    limit: str = ""  # the row of the limits that gives it, or its default
-    says: str = ""  # what the source of the limit says; limits of the calculation in braces
-    origin: str = METHOD  # of the line: the field or the calculation, words where neither tells it
-    source: Source | None = None  # of the default
-    default_text: str = ""  # the default of the key, where it is no plain figure
-    choices: tuple[str, ...] = ()
-    read: Callable[[str], Any] | None = None
-    bare: str = ""
-    least: Any = None  # 0 for what is not negative
-    above: Any = None  # 0 for what is divided by; a percentage is then 100 at most
-    within: tuple[Any, Any] | None = None  # the range of the method, ends included
-
-    def key_named(self, name: str) -> Argument:
-        """The key of `calc`."""
-        about, default = self.about or self.title, self.default_text or self._default_text("ip")
-        si = self._default_text("si") or "" if self.limit else ""
-        return Argument(name, self.dimension, about, default, self.choices, self.read, self.bare, si)
-
-    def _default_text(self, system: str) -> str | None:
-        default = find_limit(self.limit, system=system).value if self.limit else self.default
-        if default is MISSING:
-            return None
-        if isinstance(default, Quantity):
-            return f"{default.to(default.unit)} {default.unit.removesuffix(' apart')}"
-        if isinstance(default, bool):
-            return "yes" if default else "no"
-        return "" if default is None else f"{default}{'%' if self.dimension == 'percent' else ''}"
-
-    def check(self, name: str, value: Any) -> None:
-        """Raises Refused where a value is not what the input may be."""
-        if self.above is not None:
-            (require_percentage if self.dimension == "percent" else require_positive)(name, value)
-        elif self.within is not None:
-            require_in_range(name, value, *self.within)
-        elif self.least is not None:
-            (require_no_negative_percent if self.dimension == "percent" else require_not_negative)(name, value)
-
-    def value_in(self, view: View, ask: Ask) -> Any:
-        """The value for a member of a project; raises Absent where the project does not give it."""
-        if self.computed:
-            return ask(self.computed).quantity
-        *links, name = bind_path(self.field, view.path)
-        section: Any = view.project.root()
-        for link in links:
-            section = section[link]
-        try:
-            return section[name]
-        except Absent as absent:
-            if self.optional and absent.path == (*section.path, name):
-                return None
-            raise
 
 
 def given_input(

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Callable, Iterator
-from fractions import Fraction
 from functools import partial
 from typing import Any, NamedTuple
 
@@ -15,6 +14,7 @@ from specgen.model.evaluation import WORDS_OR_LISTS, compare, holds_of_word
 from specgen.model.field import Field, Path
 from specgen.model.project import View
 from specgen.model.suggest import suggest
+from specgen.quantities.number import parse_number
 from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import find_dimension
 
@@ -156,7 +156,7 @@ def _figure(text: str, field: Field) -> Value | None:
     if field.kind == "quantity":
         figure = parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
     elif field.kind in ("integer", "number", "percent"):
-        figure = Fraction(text)
+        figure = parse_number(text)
     return None if figure is None else lambda frame: figure
 
 

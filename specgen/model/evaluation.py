@@ -6,12 +6,12 @@ elevation, if both have one). A term whose value is absent does not hold.
 
 import re
 from collections.abc import Callable, Mapping
-from fractions import Fraction
 from typing import Any, Protocol
 
 from specgen.model.condition import Term, parse_condition, truth
 from specgen.model.field import Path, Schema
 from specgen.quantities.comparison import equal, less, more
+from specgen.quantities.number import parse_number
 from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 
@@ -120,7 +120,7 @@ def _right(text: str, value: Any, facts: Facts, at: Path, path: Path) -> Any:
         field = facts.schema.node(at).field
         assert field is not None
         return parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
-    return Fraction(text)
+    return parse_number(text)
 
 
 def compare(value: Any, relation: str, limit: Any) -> bool:

@@ -13,17 +13,14 @@ from typing import TYPE_CHECKING, Any
 
 from specgen.model.field import Field
 from specgen.quantities.format import format_decimal
-from specgen.quantities.parse import QuantityError, parse_number, parse_quantity
+from specgen.quantities.number import QuantityError, is_number, parse_number
+from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.quantities.units import APART
 
 if TYPE_CHECKING:
     import datetime
 
-# Digits are bounded, so that no text makes a number that takes hours to compute with.
-DECIMAL = r"[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})([eE][+-]?\d{1,2})?"
-PARTS = r"[+-]?(\d{1,12}[ -])?\d{1,12}/\d{1,12}"
-_DECIMAL, _PARTS = re.compile(DECIMAL), re.compile(PARTS)
 _WORDS = {"yes": True, "true": True, "no": False, "false": False}
 _COMPASS = ("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW")
 # Of a text that may have several lines, and of any other, which stands in tables and messages.
@@ -55,7 +52,7 @@ def convert(field: Field, text: str) -> Any:
 
 def with_unit(text: str, unit: str) -> str:
     """A bare number with a unit behind it; any other text as it is."""
-    return f"{text} {unit}" if _DECIMAL.fullmatch(text.strip()) or _PARTS.fullmatch(text.strip()) else text
+    return f"{text} {unit}" if is_number(text) else text
 
 
 def _quantity(field: Field, text: str) -> Quantity:
@@ -81,23 +78,11 @@ def _fold(choice: str) -> str:
 
 
 def _number(text: str) -> int | Fraction:
-    plain = text.strip()
-    if _DECIMAL.fullmatch(plain):
-        number = Fraction(plain)
-    elif _PARTS.fullmatch(plain):
-        number = _parts(plain)
-    else:
-        raise InvalidValue(f"{text!r} is no number", "write a bare number, without a unit")
-    return int(number) if number.denominator == 1 else number
-
-
-def _parts(text: str) -> Fraction:
-    """The number of `3/4` or `1-1/2`; a leading dash is the sign, a dash inside joins whole number and fraction."""
     try:
-        number = parse_number(text.lstrip("+-"))
+        number = parse_number(text)
     except QuantityError as error:
         raise InvalidValue(error.message, error.hint) from None
-    return -number if text.startswith("-") else number
+    return int(number) if number.denominator == 1 else number
 
 
 def _integer(text: str) -> int:
@@ -127,7 +112,7 @@ def _date(text: str) -> "datetime.date":
     import datetime  # imported here: no calculation from keys has a date
 
     try:
-        if not re.fullmatch(r"\d{4}-\d\d-\d\d", text):
+        if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
             raise ValueError
         return datetime.date.fromisoformat(text)
     except ValueError:
@@ -137,7 +122,7 @@ def _date(text: str) -> "datetime.date":
 def _time(text: str) -> "datetime.time":
     import datetime
 
-    if not re.fullmatch(r"([01]?\d|2[0-3]):[0-5]\d", text):
+    if not re.fullmatch(r"([01]?[0-9]|2[0-3]):[0-5][0-9]", text):
         raise InvalidValue(f"{text!r} is no time of day", "write hours and minutes, such as 06:30")
     hours, minutes = text.split(":")
     return datetime.time(int(hours), int(minutes))

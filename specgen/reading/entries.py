@@ -51,23 +51,26 @@ _CHOICES = Kind("a list of words, or `@steps`", _choices)
 _UNIT, _COUNT = one_of(list(UNITS), "a unit of quantities/units.py"), one_of((*UNITS, *COUNTED))
 _UNITS, _COUNTS = {"unit_ip": _UNIT, "unit_si": _UNIT}, {"unit_ip": _COUNT, "unit_si": _COUNT}
 _SPAN = {"least": TEXT, "most": TEXT}
-_MEASURED = {**_SPAN, "dimension": one_of(sorted({*SAME_UNITS, *(unit.dimension for unit in UNITS.values())}))}
+_DIMENSION = {"dimension": one_of(sorted({*SAME_UNITS, *(unit.dimension for unit in UNITS.values())}))}
+# What has an order has a range, wider than any rule needs and narrower than nonsense; common practice, no source. A
+# day has this one where its entry tells no other, and the clock and the circle bound a time and a bearing.
+_DAYS = {"least": "1950-01-01", "most": "2100-12-31"}
 _TARGET = Kind("the name of a collection", TEXT.convert, _check_target)
 
 # For each kind of value the keys it must have besides those of every field, and the keys it may have.
 _VALUES: dict[str, tuple[dict[str, Kind], dict[str, Kind]]] = {
-    "integer": ({}, {**_SPAN, **_COUNTS, "values": _WORDS}),
-    "number": ({}, {**_SPAN, **_COUNTS}),
-    "percent": ({}, _SPAN),
+    "integer": (_SPAN, {**_COUNTS, "values": _WORDS}),
+    "number": (_SPAN, _COUNTS),
+    "percent": (_SPAN, {}),
     "text": ({}, {"lines": YES_NO}),
     "choice": ({"values": _CHOICES}, {"also": _WORDS}),
     "yes_no": ({}, {}),
-    "date": ({}, {}),
+    "date": ({}, _SPAN),
     "time": ({}, {}),
-    "quantity": (_UNITS, _MEASURED),
+    "quantity": (_UNITS | _SPAN, _DIMENSION),
     "reference": ({"to": _TARGET}, {}),
     "file": ({}, {}),
-    "bearing": (_UNITS, _MEASURED),
+    "bearing": (_UNITS | _SPAN, _DIMENSION),
 }
 _NEEDED = {
     "label": TEXT,
@@ -122,6 +125,8 @@ def make_entry(path: Path, typed: dict[str, Any]) -> Field | Collection:
         return Collection(path=path if path[-1] == "*" else (*path, "*"), **typed)
     if "if" in typed:
         typed["condition"] = typed.pop("if")
+    if "date" in (typed["kind"], typed.get("of")):
+        typed = _DAYS | typed
     if "also" in typed:
         typed["values"] += typed.pop("also")
     field = Field(path=path, **typed)

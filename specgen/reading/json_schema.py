@@ -3,7 +3,7 @@
 from typing import Any
 
 from specgen.model.field import Field, Node, Schema
-from specgen.reading.conversion import DECIMAL, PARTS
+from specgen.quantities.number import DECIMAL, PARTS
 from specgen.reading.rules import REQUIRED
 
 # An editor reads YAML by its own types, so yes may come as true and a date as text.

@@ -3,8 +3,8 @@
 The rules are data derived from the fields of the schema; errors are reported in our own words.
 """
 
-from collections.abc import Iterator, Mapping
-from functools import cache
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache, partial
 from typing import Any
 
 from cerberus import Validator, errors
@@ -12,6 +12,8 @@ from cerberus.schema import UnvalidatedSchema
 
 from specgen.model.field import Field, Node, Path
 from specgen.model.suggest import suggest
+from specgen.quantities.format import format_quantity
+from specgen.quantities.quantity import Quantity
 from specgen.reading.conversion import InvalidValue, convert
 
 # Required fields by section; any other absent field is an open item. One wall must be complete.
@@ -19,6 +21,11 @@ REQUIRED: dict[Path, tuple[Path, ...]] = {
     (): (("project", "name"), ("package", "purpose")),
     ("walls", "*"): (("substrate", "kind"), ("attachment", "method")),
 }
+
+# A length that is not 0 is at least this, by the unit its field is printed in: less is a slip of unit. Less than a leaf
+# of a feeler gauge, than a mark of a tape, than a step of a wet film comb; common practice, no source.
+_SLIVERS = {"in": Quantity.of("0.001", "in"), "ft": Quantity.of("1/32", "in"), "mil": Quantity.of("0.1", "mil")}
+_SLIVER = errors.ErrorDefinition(0x1001, None)
 
 Fault = tuple[Path, errors.ErrorDefinition]
 
@@ -85,6 +92,10 @@ class SectionRules:
         field = self.fields[place]
         if error is errors.UNALLOWED_VALUE:
             return f"{raw!r} is no choice of this field", suggest(raw, field.values)
+        if error is _SLIVER:
+            thinnest = _SLIVERS[field.unit_ip]
+            least = format_quantity(thinnest, thinnest.unit)
+            return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more; asked for: {field.why}"
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
         message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"
@@ -135,4 +146,12 @@ def rule_of(field: Field) -> dict[str, Any]:
         return {"allowed": field.values}
     # The circle bounds a bearing whatever its unit; the converter knows it.
     bounds = {"min": field.least, "max": field.most} if kind != "bearing" else {}
-    return {rule: convert(field, bound) for rule, bound in bounds.items() if bound}
+    rule = {name: convert(field, bound) for name, bound in bounds.items() if bound}
+    if isinstance(rule.get("min"), Quantity) and rule["min"].dimension == "length" and rule["min"].amount <= 0:
+        rule["check_with"] = partial(_refuse_sliver, _SLIVERS[field.unit_ip])
+    return rule
+
+
+def _refuse_sliver(least: Quantity, place: Path, value: Quantity, note: Callable[..., None]) -> None:
+    if 0 < abs(value.amount) < least.amount:
+        note(place, _SLIVER)

@@ -41,6 +41,7 @@ class Argument(NamedTuple):
     read: Callable[[str], Any] | None = None  # converts a text of its own form, or raises QuantityError
     bare: str = ""  # the unit of a bare number, if name or unit make it clear
     default_si: str = ""  # the default of a sum in SI; empty for the same
+    span: tuple[Any, Any] | str = ""  # the least and the most it may be, as values or texts, or the field of that range
 
     @property
     def field(self) -> Field:

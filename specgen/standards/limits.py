@@ -7,7 +7,8 @@ from specgen.model.field import Field, Schema
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Limit
 from specgen.quantities.format import format_quantity
-from specgen.quantities.parse import QuantityError, parse_any_quantity
+from specgen.quantities.number import QuantityError, parse_number
+from specgen.quantities.parse import parse_any_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.standards.references import check_choice, find_field
 from specgen.standards.rows import Wrong
@@ -73,8 +74,8 @@ def _parse_figure(text: str, unit: str | None, key: str) -> Quantity | Fraction 
     if not unit and not text[0].isdigit():
         return text
     try:
-        number = Fraction(text)
-    except (ValueError, ZeroDivisionError):
+        number = parse_number(text)
+    except QuantityError:
         raise Wrong(f"{text!r} is no number", "its unit stands apart: write a bare number", (key,)) from None
     return int(number) if number.denominator == 1 else number
 

@@ -1,12 +1,12 @@
 """What a row says of the fields of a project, checked against the schema: paths, and conditions over them."""
 
 import re
-from fractions import Fraction
 
 from specgen.model.condition import ConditionError, Term, parse_condition, terms
 from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.suggest import suggest
-from specgen.quantities.parse import QuantityError, parse_quantity
+from specgen.quantities.number import QuantityError, parse_number
+from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import find_dimension
 from specgen.standards.rows import Wrong
 
@@ -102,6 +102,6 @@ def check_choice(word: str, field: Field) -> None:
 
 def _check_number(word: str, field: Field) -> None:
     try:
-        Fraction(word)
-    except ValueError:
+        parse_number(word)
+    except QuantityError:
         raise Wrong(f"{dotted_path(field.path)} is a number, {word!r} is none", "write a bare number") from None

@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 
 from specgen import computing
-from specgen.computing import inputs as declaring
+from specgen.computing import declaration as declaring
+from specgen.computing.declaration import Declaration
 from specgen.computing.inputs import (
-    Declaration,
     Inputs,
     given_input,
     limit_input,

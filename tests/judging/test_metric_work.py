@@ -13,7 +13,7 @@ from specgen.model.field import Path as FieldPath
 from specgen.quantities.parse import QuantityError, parse_any_quantity, parse_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.reading.schema import project_schema
-from tests.support import EXAMPLES, case_of, merged, project_of, told_by
+from tests.support import EXAMPLES, case_of, merged, mixed, project_of, told_by
 
 # Sizes below an inch and a few others as metric trade writes them: common practice, no source, but for the lap of
 # mesh, which UFGS 07 24 00 p. 24 prints as 60 mm. In inches and millimeters.
@@ -90,7 +90,7 @@ def in_inches(quantity: Quantity) -> str:
         return f"{float(number / Fraction('0.3')):g} ft"
     if unit == "mm":
         inches = {metric: size for size, metric in SIZES.items()}.get(f"{float(number):g}")
-        return f"{inches or Fraction(round(number / 25 * 16), 16)} in"
+        return f"{mixed(Fraction(inches or Fraction(round(number / 25 * 16), 16)))} in"
     if unit == "m2":
         return f"{float(number / Fraction('0.09')):g} ft2"
     other = {metric: inch for inch, (metric, _) in STEPS.items() if inch not in ("scfm", "psf")}.get(unit)

@@ -145,6 +145,7 @@ BAD = [
     ("integer", "gloss.coats", "true", "'true' is no number", ""),
     ("integer", "gloss.coats", "0x2", "'0x2' is no number", ""),
     ("integer", "gloss.coats", "1_0", "'1_0' is no number", ""),
+    ("integer", "gloss.coats", "\u0662", "is no number", ""),
     ("integer", "gloss.coats", "9", f"9 lies above 6 and {SLIP}", "0 to 6"),
     ("integer", "gloss.coats", "-2", f"-2 lies below 0 and {SLIP}", "asked for: "),
     ("number", "gloss.dry_hours", ".nan", "'.nan' is no number", ""),
@@ -154,11 +155,14 @@ BAD = [
     ("number", "gloss.dry_hours", "inf", "'inf' is no number", ""),
     ("number", "gloss.dry_hours", "24 h", "'24 h' is no number", "without a unit"),
     ("number", "gloss.dry_hours", "24h", "'24h' is no number", "without a unit"),
-    ("number", "gloss.dry_hours", "1,5", "'1,5' is no number", ""),
-    ("number", "gloss.dry_hours", "3/4/5", "'3/4/5' is no number", ""),
+    ("number", "gloss.dry_hours", "1,5", "the comma of '1,5' parts no thousands", "write 1.5"),
+    ("number", "gloss.dry_hours", "3/4/5", "more digits stand behind the fraction of '3/4/5'", "one fraction"),
     ("number", "gloss.dry_hours", "3/0", "'3/0' divides by zero", "whole number of parts"),
-    ("number", "gloss.dry_hours", "9" * 40, "is no number", ""),
-    ("number", "gloss.dry_hours", "1e999", "'1e999' is no number", ""),
+    ("number", "gloss.dry_hours", "9" * 40, "has more than 15 digits", "round it"),
+    ("number", "gloss.dry_hours", "1e999", "the power of ten of '1e999' is out of all bounds", "without `e`"),
+    ("number", "gloss.dry_hours", "3/2", "the fraction of '3/2' is 1 or more", "write 1 1/2"),
+    ("number", "gloss.dry_hours", "1,500", "can be read in two ways", "write 1500 or 1.500"),
+    ("number", "gloss.dry_hours", "\u0663", "is no number", "without a unit"),
     ("number", "gloss.dry_hours", "1e99", "lies above", ""),
     ("number", "gloss.dry_hours", "", "'' is no number", ""),
     ("percent", "gloss.max_water", "101", "101 lies above 50", "asked for: "),
@@ -270,6 +274,8 @@ def just_outside(made: Field, bound: str, side: int) -> str:
     """A text of the field's kind that lies a little below or above a bound."""
     if "integer" in (made.kind, made.of):
         return str(int(bound) + side)
+    if "date" in (made.kind, made.of):
+        return str(datetime.date.fromisoformat(bound) + datetime.timedelta(days=side))
     if "quantity" in (made.kind, made.of):
         limit = convert_checked(made, bound)
         return f"{limit.number(limit.unit) + side / 1000:.9f} {limit.unit}"

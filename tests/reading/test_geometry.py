@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from specgen import pipeline
 from specgen.model.problem import Problem, Refused
-from tests.support import SMALL, merged, written
+from tests.support import SMALL, merged, mixed, written
 
 HEAD = """\
 format: 1
@@ -193,7 +193,7 @@ def test_of_very_many_faults_the_first_are_told(tmp_path: Path) -> None:
 
 # Sizes that are typed in either unit, exactly as long; a foot is 0.3048 m.
 def _length(amount: Fraction, metric: bool) -> str:
-    return f"{float(amount * Fraction('0.3048')):.7g} m" if metric else f"{amount} ft"
+    return f"{float(amount * Fraction('0.3048')):.7g} m" if metric else f"{mixed(amount)} ft"
 
 
 @st.composite

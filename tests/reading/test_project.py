@@ -84,10 +84,10 @@ def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
     assert case_of(tmp_path, {"walls": {"W2": {"substrate": {"kind": "tbd"}}}}).judgment.walls.keys() == {"W1", "W2"}
 
 
-@pytest.mark.parametrize("number", ["2", "0", "-1", "1e99"])
-def test_another_format_is_refused(number: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("number", "hint"), [("2", "write format: 1"), ("0", "1 to 99"), ("1e99", "1 to 99")])
+def test_another_format_is_refused(number: str, hint: str, tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, {"format": number})
-    assert (problem.path, problem.line, problem.hint) == ("format", 1, "write format: 1")
+    assert (problem.path, problem.line, problem.hint.partition(";")[0]) == ("format", 1, hint)
 
 
 def test_a_side_file_of_another_format_is_refused(tmp_path: Path) -> None:

@@ -158,6 +158,7 @@ def test_every_section_stands_in_one_file_of_the_schema() -> None:
 
 # Every key an entry may have, with a word that is right for it; the table below changes one.
 ENTRY = {"label": "Trial", "kind": "number", "ring": "work", "owed_by": "owner", "why": "a reason", "example": "3"}
+ENTRY |= {"least": "0", "most": "9"}
 
 
 def loaded(folder: Path, text: Any) -> Schema:
@@ -217,7 +218,11 @@ def test_an_entry_becomes_the_field_it_says(tmp_path: Path) -> None:
 
 
 def test_a_named_list_of_choices_is_filled_in(tmp_path: Path) -> None:
-    choice = ENTRY | {"kind": "choice", "values": "@steps", "also": ["other"]}
+    choice = {k: v for k, v in ENTRY.items() if k not in ("least", "most")} | {
+        "kind": "choice",
+        "values": "@steps",
+        "also": ["other"],
+    }
     made = loaded(tmp_path, {"trial.step": choice})
     assert made.fields["trial", "step"].values == (*load_standards().steps, "other")
 

@@ -11,13 +11,18 @@ from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow, Working
-from specgen.quantities.parse import QuantityError, parse_number, parse_quantity
+from specgen.quantities.format import format_quantity
+from specgen.quantities.number import QuantityError, is_number, parse_number
+from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Ask
 
 SIZING = Source(Kind.MEMORY, "usual sizing of site air: flow by count by duty, 10 % for leaks, 20 to 25 % in reserve")
 LEAK, RESERVE = 10, 20  # percent
+# What a sum from keys takes; common practice, no source: wider than any gun, crew or yard.
+SHARE = ("0", "100")
+LEAST_FLOW, MOST_FLOW, MOST_GUNS = Quantity.of("0.1", "scfm"), Quantity.of(200, "scfm"), 100
 NOTES = (
     "Standard air: hold it against the air of the compressor at the altitude of the site, not against its rating.",
     "Duty evens out over time; while all triggers are pulled the receiver must carry what the compressor does not.",
@@ -46,32 +51,28 @@ def _load(text: str) -> Load:
     parts = [part.strip() for part in text.split("*")]
     if len(parts) != 3 or not all(parts):
         raise QuantityError(f"{text!r} is no gun", "write flow*count*duty for each gun, such as 12*2*0.5,9*1*1")
-    flow = parse_quantity(f"{parts[0]} scfm" if parts[0][-1].isdigit() else parts[0], "flow", ("scfm", "L/s"))
-    count, share = _number(parts[1]), _number(parts[2].removesuffix("%"))
+    flow = parse_quantity(f"{parts[0]} scfm" if is_number(parts[0]) else parts[0], "flow", ("scfm", "L/s"))
+    count, share = parse_number(parts[1]), parse_number(parts[2].removesuffix("%"))
     duty = share / 100 if parts[2].endswith("%") else share
-    if flow.amount <= 0:
-        raise QuantityError(f"the flow of {text!r} is not more than 0", "write the air of one gun, trigger pulled")
-    if count.denominator != 1 or count < 1:
-        raise QuantityError(f"{parts[1]!r} is no count of guns", "write 1 or more")
+    if not LEAST_FLOW <= flow <= MOST_FLOW:
+        ends = " to ".join(format_quantity(end, flow.unit) for end in (LEAST_FLOW, MOST_FLOW))
+        raise QuantityError(f"the flow of {text!r} is no air of one gun", f"it lies from {ends}, trigger pulled")
+    if count.denominator != 1 or not 1 <= count <= MOST_GUNS:
+        raise QuantityError(f"{parts[1]!r} is no count of guns", f"write 1 to {MOST_GUNS}")
     if not 0 < duty <= 1:
         raise QuantityError(f"a duty of {parts[2]!r} is no share", "write more than 0 to 1, such as 0.5, or 50%")
     return Load(flow, int(count), duty)
-
-
-def _number(text: str) -> Fraction:
-    try:
-        return parse_number(text)
-    except ValueError:
-        raise QuantityError(f"{text!r} is no number", "write flow*count*duty, such as 12*2*0.5") from None
 
 
 class DemandInputs(Inputs):
     """The guns, and what is added to the air they draw, in percent."""
 
     guns: tuple[Load, ...] = option_input("flow*count*duty for each kind, such as 12*2*0.5,9*1*1", read=read_loads)
-    leak: Fraction | int = given_input("", "", "percent", default=LEAK, about="added for leaks, in percent", least=0)
+    leak: Fraction | int = given_input(
+        "", "", "percent", default=LEAK, about="added for leaks, in percent", least=0, span=SHARE
+    )
     reserve: Fraction | int = given_input(
-        "", "", "percent", default=RESERVE, about="added in reserve, in percent", least=0
+        "", "", "percent", default=RESERVE, about="added in reserve, in percent", least=0, span=SHARE
     )
 
 

@@ -25,12 +25,24 @@ class HoseInputs(Inputs):
     """A hose and the free air through it; `inlet` is the gauge pressure."""
 
     flow: Quantity = given_input(
-        "Q", "air through the hose, free air", "flow", about="free air through the hose", least=0
+        "Q",
+        "air through the hose, free air",
+        "flow",
+        about="free air through the hose",
+        least=0,
+        span=("0 scfm", "2000 scfm"),
     )
-    length: Quantity = given_input("L", "length of the hose", "distance", least=0)
-    bore: Quantity = given_input("d", "bore of the hose", "length", about="inside diameter", above=0)
+    length: Quantity = given_input("L", "length of the hose", "distance", least=0, span=("0 ft", "3000 ft"))
+    bore: Quantity = given_input(
+        "d", "bore of the hose", "length", about="inside diameter", above=0, span="hoses.*.bore"
+    )
     inlet: Quantity = given_input(
-        "p", "pressure at the inlet, gauge", "pressure", about="gauge pressure at the inlet, trigger pulled", above=0
+        "p",
+        "pressure at the inlet, gauge",
+        "pressure",
+        about="gauge pressure at the inlet, trigger pulled",
+        above=0,
+        span=("1 psi", "500 psi"),
     )
 
 

@@ -33,6 +33,7 @@ class Deductions(Inputs):
         origin="walls.*.drainage.groove_depth",
         about="depth of a drainage groove in the back",
         least=0,
+        span="walls.*.drainage.groove_depth",
     )
     left: InForce = limit_input(
         "board.left_under_joint", "B", "board that stays", says="{left} of board stays under an aesthetic joint"

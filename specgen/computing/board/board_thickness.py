@@ -8,6 +8,7 @@ from specgen.model.source import PRACTICE, InForce, Kind, Source
 from specgen.model.typed_views import Wall
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import format_quantity
+from specgen.quantities.number import is_number
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
@@ -23,9 +24,8 @@ STEPS = {"in": 0.25, "mm": 5.0}  # method's own: steps in which boards are made
 
 def read_per_inch(text: str) -> Quantity:
     """The R-value of one inch of board, of `R-4`, `0.7 RSI` or a bare `4`; raises QuantityError."""
-    bare = text.strip().replace(".", "", 1).isdigit()
     try:
-        return parse_quantity(f"R-{text.strip()}" if bare else text, "thermal_resistance", ("R",))
+        return parse_quantity(f"R-{text.strip()}" if is_number(text) else text, "thermal_resistance", ("R",))
     except QuantityError as error:
         raise QuantityError(error.message, "write R-4 for R-4 per inch") from None
 
@@ -52,6 +52,7 @@ class BoardInputs(Deductions):
         about="R-value of one inch of board, such as R-4",
         read=read_per_inch,
         above=0,
+        span=("R-0.5", "R-20"),
     )
     thinnest: InForce = limit_input("board.thickness_for_joints")
     thickest: InForce = limit_input("board.thickness_most", says="board in the EIFS at most {thickest} thick")

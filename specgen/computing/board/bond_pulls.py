@@ -1,6 +1,7 @@
 """Pull tests that the old surface of a wall asks for: a set of them for each part of its area."""
 
-from specgen.computing.inputs import UNITS, Inputs, given_input, limit_input, provide
+from specgen.computing.declaration import UNITS
+from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.old_surface import is_old_surface
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import InForce

@@ -42,7 +42,9 @@ def efficiency_input(**more: Any) -> Any:
 def loss_input() -> Any:
     """Declares a further loss, in percent of the coating."""
     about = "further loss: hoses, pails, wind"
-    return given_input("l", "further loss", "percent", default=0, origin="none is counted", about=about)
+    return given_input(
+        "l", "further loss", "percent", default=0, origin="none is counted", about=about, span=("0", "99")
+    )
 
 
 def thinning_input() -> Any:

@@ -20,12 +20,12 @@ UNCOUNTED = "The sides of aesthetic joints and returns are not counted."
 class CoatingInputs(Inputs):
     """An area less its `openings`, a coating, and the pail it is sold in; shares, water and reserve in percent."""
 
-    area: Quantity = given_input("A", "area to be coated", "area", least=0)
+    area: Quantity = given_input("A", "area to be coated", "area", least=0, span=("0 ft2", "5000000 ft2"))
     dft: Quantity = _coats.film_input("dry film of one coat")
     volume_solids: Fraction = _coats.solids_input()
     transfer_efficiency: Fraction = _coats.efficiency_input()
     loss: Fraction = _coats.loss_input()
-    coats: Fraction = given_input("n", "coats", "number", "*.coats", "coats of that film", default=1)
+    coats: Fraction = given_input("n", "coats", "number", "*.coats", "coats of that film", default=1, span=("1", "10"))
     thinning: Fraction = _coats.thinning_input()
     reserve: Fraction = given_input(
         "R", "reserve", "percent", "*.reserve", "kept from the same batch", default=0, least=0

@@ -12,7 +12,12 @@ class SecondsInputs(Inputs):
 
     cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.read_cup)
     viscosity: Quantity = given_input(
-        "nu", "viscosity", "viscosity", about="kinematic viscosity of the paint, mm²/s", bare="mm2/s"
+        "nu",
+        "viscosity",
+        "viscosity",
+        about="kinematic viscosity of the paint, mm²/s",
+        bare="mm2/s",
+        span=("0.1 mm2/s", "100000 mm2/s"),
     )
 
 

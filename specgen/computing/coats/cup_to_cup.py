@@ -13,7 +13,9 @@ class CupsInputs(Inputs):
     """A cup that was read, its time, and the cup whose time is wanted."""
 
     cup: _cups.Cup = option_input("the cup that was read", read=_cups.read_cup)
-    seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
+    seconds: Quantity = given_input(
+        "", "", "time", about="time until the stream breaks", bare="s", span=("0.1 s", "3600 s")
+    )
     to: _cups.Cup = option_input("the cup whose time is wanted", read=_cups.read_cup)
 
 

@@ -15,7 +15,9 @@ class ViscosityInputs(Inputs):
     """A cup and its time."""
 
     cup: _cups.Cup = option_input("such as zahn_4, ford_4, iso_4, shell_3", read=_cups.read_cup)
-    seconds: Quantity = given_input("", "", "time", about="time until the stream breaks", bare="s")
+    seconds: Quantity = given_input(
+        "", "", "time", about="time until the stream breaks", bare="s", span=("0.1 s", "3600 s")
+    )
 
 
 def cup_viscosity(inputs: ViscosityInputs) -> Working:

@@ -25,7 +25,12 @@ class DayInputs(Inputs):
     """Output of a sprayer, drying of the first coat, and the hours of a day; a project counts those by hand."""
 
     rate: Quantity = given_input(
-        "r", "output of one pass", "area_rate", about="output of the sprayer in one pass, such as 300 sq ft/h", above=0
+        "r",
+        "output of one pass",
+        "area_rate",
+        about="output of the sprayer in one pass, such as 300 sq ft/h",
+        above=0,
+        span="crews.*.rates.*",
     )
     touch_dry: Quantity = given_input(
         "t",
@@ -35,9 +40,16 @@ class DayInputs(Inputs):
         about="first coat to second, in hours",
         bare="h",
         least=0,
+        span="gloss.touch_dry_hours",
     )
     hours: Quantity | None = given_input(
-        "H", "hours of the day", "time", about="usable hours of the day", bare="h", least=0
+        "H",
+        "hours of the day",
+        "time",
+        about="usable hours of the day",
+        bare="h",
+        least=0,
+        span=("0 h", "24 h"),  # method's own: the hours there are in a day
     )
 
 

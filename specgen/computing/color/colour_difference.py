@@ -12,7 +12,7 @@ from specgen.computing.inputs import Inputs, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow, Working
-from specgen.quantities.parse import QuantityError
+from specgen.quantities.number import QuantityError, is_number, parse_number, quote
 from specgen.standards import find_source
 
 SOURCES = {
@@ -24,7 +24,6 @@ NOTES = (
     "One angle does not judge a flake finish: the difference is taken at each angle, and by eye at the sample.",
 )
 FARTHEST = 200  # no surface lies farther out on a* or b*
-_NUMBER = re.compile(r"[+-]?(\d{1,9}(\.\d{0,12})?|\.\d{1,12})")
 _WANTED = "write L, a and b with commas: 50,2.5,-3.1"
 
 Lab = Sequence[Any]
@@ -33,9 +32,9 @@ Lab = Sequence[Any]
 def read_lab(text: str) -> tuple[Fraction, ...]:
     """L*, a* and b* of `50,2.5,-3.1`; raises QuantityError."""
     parts = re.split(r"\s*[,;]\s*|\s+", text.replace("\u2212", "-").strip())
-    if len(parts) != 3 or not all(_NUMBER.fullmatch(part) for part in parts):
-        raise QuantityError(f"{text!r} is no color", _WANTED)
-    return tuple(Fraction(part) for part in parts)
+    if len(parts) != 3 or not all(is_number(part) for part in parts):
+        raise QuantityError(f"{quote(text)} is no color", _WANTED)
+    return tuple(parse_number(part) for part in parts)
 
 
 class ColorInputs(Inputs):

@@ -50,6 +50,7 @@ class FaceInputs(Inputs):
         "elevations.*.wall.insulation.service_limit",
         optional=True,
         limit="board.softens",
+        span=("32 F", "400 F"),
     )
 
     @property

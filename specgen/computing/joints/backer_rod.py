@@ -28,6 +28,7 @@ class RodInputs(Inputs):
         limit="joint.rod_oversize",
         says="closed-cell rod {oversize} wider than the joint",
         least=0,
+        span=("0", "100"),
     )
 
 

@@ -77,10 +77,18 @@ class JointInputs(Inputs):
         default=None,
         about="difference for both directions",
         least=0,
+        span=("0 F", "400 F"),
     )
-    hot: Quantity | None = given_input("T_hot", "hottest face", "temperature", computed="face-heat", default=None)
+    hot: Quantity | None = given_input(
+        "T_hot", "hottest face", "temperature", computed="face-heat", default=None, span=("-80 F", "300 F")
+    )
     round_up: Quantity | None = given_input(
-        "", "", "length", default=SIXTEENTH, about="the width is rounded up to a multiple; none for no rounding"
+        "",
+        "",
+        "length",
+        default=SIXTEENTH,
+        about="the width is rounded up to a multiple; none for no rounding",
+        span=("1/64 in", "1 in"),  # method's own: steps of rounding
     )
 
 

@@ -21,10 +21,16 @@ class SealantInputs(Inputs):
     width: Quantity = given_input("W", "width of the bead", "length", "joints.*.width", above=0)
     depth: Quantity = given_input("D", "depth of the bead", "length", "joints.*.depth", above=0)
     waste: Fraction | int = given_input(  # method's own: the middle of what is usual in the field, no kept reserve
-        "x", "waste", "percent", default=10, source=WASTE, about="lost while filling", least=0
+        "x", "waste", "percent", default=10, source=WASTE, about="lost while filling", least=0, span=("0", "100")
     )
     container: Quantity | None = given_input(
-        "c", "container", "volume", default=None, about="what it is sold in, such as 20 fl oz", above=0
+        "c",
+        "container",
+        "volume",
+        default=None,
+        about="what it is sold in, such as 20 fl oz",
+        above=0,
+        span=("1 fl oz", "300 gal"),
     )
 
 

@@ -15,12 +15,24 @@ NOTES = (
 class MovementInputs(Inputs):
     """A stretch of wall and its change of temperature."""
 
-    length: Quantity = given_input("L", "length that moves", "length", about="stretch that moves", least=0)
+    length: Quantity = given_input(
+        "L", "length that moves", "length", about="stretch that moves", least=0, span=("0 ft", "3000 ft")
+    )
     alpha: Quantity = given_input(
-        "alpha", "thermal expansion", "expansion", about="thermal expansion of that stretch", least=0
+        "alpha",
+        "thermal expansion",
+        "expansion",
+        about="thermal expansion of that stretch",
+        least=0,
+        span=("0 /F", "100e-6 /F"),
     )
     temperature_range: Quantity = given_input(
-        "dT", "temperature range", "temperature_difference", about="from coldest to hottest", least=0
+        "dT",
+        "temperature range",
+        "temperature_difference",
+        about="from coldest to hottest",
+        least=0,
+        span=("0 F", "400 F"),
     )
 
 

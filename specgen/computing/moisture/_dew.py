@@ -32,7 +32,9 @@ class AirInputs(Inputs):
     """Air and its relative humidity, in percent."""
 
     air: Quantity = given_input("T_a", "air", "temperature", about="air temperature", within=(COLDEST, HOTTEST))
-    rh: Fraction = given_input("RH", "relative humidity", "percent", about="relative humidity, above 0 to 100 %")
+    rh: Fraction = given_input(
+        "RH", "relative humidity", "percent", about="relative humidity, above 0 to 100 %", span=("0", "100")
+    )
 
 
 def require_humidity(inputs: AirInputs) -> None:

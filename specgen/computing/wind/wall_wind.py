@@ -45,6 +45,7 @@ class WindInputs(Inputs):
         "area",
         origin="one insulation board, or less",
         about="effective area of the part, 1 sq ft or more",
+        span=("1 ft2", "10000 ft2"),
     )
     zone: str = option_input("4 in the field of the wall, 5 in the strip at a corner", ("4", "5"), default="4")
     direction: str = option_input("outward or inward", ("outward", "inward"), default="outward")

@@ -101,12 +101,12 @@ def test_both_unit_systems_agree(more: dict[str, str], warm: tuple[str, str]) ->
     [
         ({"altitude": "36001 ft"}, "from -16400 ft to 36000 ft"),
         ({"altitude": "-16401 ft"}, "from -16400 ft to 36000 ft"),
-        ({"cfm": "-1 cfm"}, "0 or more"),
+        ({"cfm": "-1 cfm"}, "from 1 cfm to 2000 cfm"),
         ({"rh": "50"}, "without temperature"),
-        ({"temperature": "70 F", "rh": "101"}, "from 0 to 100"),
+        ({"temperature": "70 F", "rh": "101"}, "from 0 % to 100 %"),
         ({"temperature": "141 F"}, "from -40 °F to 140 °F"),
         ({"altitude": "20000 ft", "derate": "5 %/1000 ft"}, "no power left"),
-        ({"derate": "-1 %/1000 ft"}, "0 or more"),
+        ({"derate": "-1 %/1000 ft"}, "from 0 %/1000 ft to 8 %/1000 ft"),
         ({"basis": "scfm"}, "no choice"),
     ],
 )

@@ -60,7 +60,7 @@ def test_a_units_library_spreads_the_same_volume(solids: int, mils: float) -> No
     assert rate(str(solids), f"{microns:.9f} um").result == pytest.approx(spread.to("m**2 / liter").magnitude, rel=1e-9)
 
 
-@given(st.integers(1, 100), st.integers(10, 400), st.integers(1, 100), st.integers(0, 99))
+@given(st.integers(5, 100), st.integers(10, 400), st.integers(5, 100), st.integers(0, 99))
 def test_both_unit_systems_agree(solids: int, film: int, efficiency: int, loss: int) -> None:
     more = {"transfer_efficiency": f"{efficiency}%", "loss": f"{loss}%"}
     ip, si = rate(str(solids), f"{film / 20} mil", **more), rate(str(solids), f"{film * 1.27:.6f} um", **more)
@@ -68,7 +68,7 @@ def test_both_unit_systems_agree(solids: int, film: int, efficiency: int, loss: 
     assert si.result == pytest.approx(ip.result * 0.09290304 / 3.785411784, rel=ROUNDING)
 
 
-@given(st.integers(1, 99), st.integers(1, 200), st.integers(1, 99), st.integers(1, 98))
+@given(st.integers(5, 99), st.integers(1, 200), st.integers(5, 99), st.integers(1, 98))
 def test_more_solids_and_efficiency_cover_more_and_more_film_and_loss_less(
     solids: int, film: int, efficiency: int, loss: int
 ) -> None:
@@ -88,7 +88,7 @@ def test_more_solids_and_efficiency_cover_more_and_more_film_and_loss_less(
         ({"volume_solids": "101"}, "volume_solids is 101 %"),
         ({"volume_solids": "-5"}, "volume_solids is -5 %"),
         ({"volume_solids": "0.65"}, "write 65% or 0.65%"),
-        ({"volume_solids": "0.65%"}, "write percent: 65 for 65 %"),
+        ({"volume_solids": "0.65%"}, "from 5 % to 100 %"),
         ({"transfer_efficiency": "0"}, "transfer_efficiency is 0 %"),
         ({"transfer_efficiency": "0.35"}, "write 35% or 0.35%"),
         ({"transfer_efficiency": "120%"}, "transfer_efficiency is 120 %"),

@@ -144,7 +144,7 @@ def test_a_color_is_read_in_the_usual_ways(text: str) -> None:
         ({"lab1": "50,red,0"}, "is no color"),
         ({"lab1": "50,,0"}, "is no color"),
         ({"lab1": "50,nan,0"}, "is no color"),
-        ({"lab1": "1/2,1,0"}, "is no color"),
+        ({"lab1": "1_2,1,0"}, "is no color"),
         ({"lab1": ""}, "lab1 must be given"),
         ({"lab1": "101,0,0"}, "L of lab1 is 101"),
         ({"lab2": "-1,0,0"}, "L of lab2 is -1"),

@@ -16,7 +16,7 @@ from specgen.model.problem import Refused
 from specgen.model.source import Kind
 from specgen.model.working import Working
 from specgen.resolving.provider import Resolver
-from tests.support import case_of
+from tests.support import case_of, mixed
 
 # Cornell University, ARCH 262, sealant joint assignment, fall 2007: a panel of clay brick, checked both ways.
 CORNELL = {
@@ -229,7 +229,7 @@ def test_every_class_has_a_row_above() -> None:
 
 def test_no_movement_needs_the_tolerance_alone() -> None:
     assert width(RANGE, temperature_range="0 F", tolerance="1/8 in").result == 1 / 8
-    assert width(RANGE, length="0 ft").result == 0
+    assert width(RANGE, temperature_range="0 F", tolerance="0 in").result == 0
 
 
 def test_a_wall_that_is_sealed_in_greater_heat_than_it_meets_later_never_closes() -> None:
@@ -291,7 +291,9 @@ def test_a_width_is_given_in_the_unit_asked_for() -> None:
         ({"install_low": "80 F"}, "hot temperature lies below its cold one"),
         ({"moisture_strain": "-1"}, "moisture_strain"),
         ({"moisture_strain": "damp"}, "is no number"),
-        ({"moisture_strain": "-1/2"}, "moisture_strain is below 0"),
+        ({"moisture_strain": "-1/2"}, "moisture_strain is -0.5 .it lies from 0 to 0.005"),
+        ({"round_up": "-1 in"}, "round_up is -1 in .it lies from 1/64 in to 1 in"),
+        ({"round_up": "0 in"}, "round_up is 0 in"),
         ({"moisture_strain": "-1/0"}, "divides by zero"),
         ({"temperature_range": "100 F"}, "both temperature_range and single temperatures"),
         ({"hot": ""}, "hot must be given"),
@@ -320,14 +322,20 @@ def test_all_faults_of_a_request_are_told_at_once() -> None:
 
 
 AMOUNTS = {
-    "length": st.integers(0, 400).map(lambda n: (f"{n} ft", f"{n + 1} ft")),
+    "length": st.integers(1, 400).map(lambda n: (f"{n} ft", f"{n + 1} ft")),
     "temperature_range": st.integers(0, 200).map(lambda n: (f"{n} F", f"{n + 1} F")),
-    "alpha": st.integers(0, 40).map(lambda n: (f"{n}e-6 /F", f"{n + 1}e-6 /F")),
-    "tolerance": st.integers(0, 16).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
+    "alpha": st.integers(1, 40).map(lambda n: (f"{n}e-6 /F", f"{n + 1}e-6 /F")),
+    "tolerance": st.integers(0, 15).map(lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")),
     "moisture_strain": st.integers(0, 10).map(lambda n: (f"{n}e-4", f"{n + 1}e-4")),
-    "structural_closing": st.integers(0, 32).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
-    "structural_opening": st.integers(0, 32).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
-    "structural_shear": st.integers(0, 32).map(lambda n: (f"{n}/16 in", f"{n + 1}/16 in")),
+    "structural_closing": st.integers(0, 32).map(
+        lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")
+    ),
+    "structural_opening": st.integers(0, 32).map(
+        lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")
+    ),
+    "structural_shear": st.integers(0, 32).map(
+        lambda n: (f"{mixed(Fraction(n, 16))} in", f"{mixed(Fraction(n + 1, 16))} in")
+    ),
 }
 
 
@@ -345,7 +353,10 @@ def test_a_width_is_rounded_up_by_less_than_one_step_to_a_multiple_of_it(
 ) -> None:
     keys = {key: low for key, (low, _) in pairs.items()} | {"movement_class": "25"}
     step = sixteenths / 16
-    exact, rounded = width(keys, round_up="none").result, width(keys, round_up=f"{sixteenths}/16 in").result
+    exact, rounded = (
+        width(keys, round_up="none").result,
+        width(keys, round_up=f"{mixed(Fraction(sixteenths, 16))} in").result,
+    )
     assert -1e-8 <= rounded - exact < step
     assert rounded / step == pytest.approx(round(rounded / step), abs=1e-9)
 

@@ -37,7 +37,7 @@ def test_the_rows_of_the_federal_table(insulated: str, voltage: str, feet: int, 
 @pytest.mark.parametrize(
     ("keys", "told"),
     [
-        ({"voltage": "0 V", "insulated": "no"}, "more than 0"),
+        ({"voltage": "0 V", "insulated": "no"}, "from 1 V to 1200000 V"),
         ({"voltage": "138", "insulated": "no"}, "138 kV"),
         ({"voltage": "138 kV", "insulated": "maybe"}, "yes or no"),
     ],

@@ -169,7 +169,7 @@ def test_the_metric_form_of_the_standard_gives_the_same_velocity_pressure() -> N
     [
         ({"height": "60.1 ft"}, "the engineer's own pressures"),
         ({"height": "18.4 m"}, "the method ends at 60 ft"),
-        ({"height": "0 ft"}, "more than 0"),
+        ({"height": "0 ft"}, "from 4 ft"),
         ({"speed": "84.9 mph"}, "from 85 mph to 210 mph"),
         ({"speed": "210.1 mph"}, "from 85 mph to 210 mph"),
         ({"area": "0.99 sq ft"}, "1 sq ft"),
