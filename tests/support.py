@@ -1,5 +1,6 @@
 """What the tests share: a small project to change, and one call from YAML text to a judged case."""
 
+from copy import copy
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -9,7 +10,10 @@ import yaml
 from specgen import computing, pipeline
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import run_rules
+from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
+from specgen.judging.rule import Rule
+from specgen.model.finding import Finding, Judgment
 from specgen.model.project import Project
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
@@ -58,17 +62,59 @@ def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.Judg
     return pipeline.judge_project(project_of(folder, change, base))
 
 
+def alone(code: str) -> Rule:
+    """A rule with one of its clauses only."""
+    rule = copy(RULES[code[:-1]])
+    rule.clauses = tuple(clause for clause in rule.clauses if clause.code == code)
+    return rule
+
+
+def context_of(project: Project) -> JudgingContext:
+    """What a project is judged with."""
+    return JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
+
+
+def judged_alone(project: Project, code: str) -> Judgment:
+    """A project judged by one clause, deviations and walls with it."""
+    return judge(context_of(project), (alone(code),))
+
+
 @dataclass(frozen=True)
 class Told:
-    """What a clause comes to where its own rule alone is run: whether it fires, whether it waits."""
+    """What a clause comes to where it alone is run: its finding if it fires, and whether it waits."""
 
     context: JudgingContext
-    fires: bool
+    finding: Finding | None
     waits: bool
+
+    @property
+    def fires(self) -> bool:
+        """Whether the clause fires on any member."""
+        return self.finding is not None
 
 
 def told_by(project: Project, code: str) -> Told:
-    """What one clause says of a project; it rests on no other rule."""
-    context = JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
-    findings, waiting, _ = run_rules(context, (RULES[code[:-1]],))
-    return Told(context, code in {f.code for f in findings}, code in {n.code for n in waiting})
+    """What one clause says of a project; it rests on no other."""
+    context = context_of(project)
+    findings, waiting, _ = run_rules(context, (alone(code),))
+    return Told(context, next(iter(findings), None), bool(waiting))
+
+
+# A deviation as a user writes it; what it answers and when it was approved differ.
+_DEVIATION = """
+deviations:
+  DV9:
+    kind: deviation
+    answers: [{answers}]
+    demanded: what the rule asks for
+    proposed: another way of doing it
+    reason: the wall was built before the finish was chosen
+    effects: {{cost: none, time: none, fire: none, warranty: none}}
+    approved_on: {approved_on}
+"""
+
+
+def with_deviation(change: Any, answers: str, approved_on: str = "tbd") -> Any:
+    """A change of a project, with a deviation that answers a rule or clause."""
+    text = _DEVIATION.format(answers=answers, approved_on=approved_on)
+    return merged(change, yaml.load(text, Loader=yaml.CSafeLoader))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from specgen.judging.explain import ClauseExplanation
+from specgen.judging.explain import FIRES, ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
 
@@ -24,9 +24,16 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
 
 
 def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation]) -> str:
-    """A rule with the values of a project: each clause and subject with its outcome and figures."""
-    lines = [f"{rule.code}  {rule.title}", ""]
+    """A rule with the values of a project: each clause and subject with its outcome and figures.
+
+    The measure of the rule closes it; a clause that has another tells it where it fires.
+    """
+    lines, own = [f"{rule.code}  {rule.title}", ""], []
     for clause in clauses:
+        own.append(clause.remedy != rule.remedy)
         lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")
         lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
-    return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
+        if own[-1] and clause.outcome == FIRES:
+            lines.append(f"    measure: {clause.remedy}")
+    closing = [] if own and all(own) else ["", f"measure: {rule.remedy}"]
+    return "\n".join([*lines, *closing]) + "\n"
