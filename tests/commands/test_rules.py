@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.running import run_main
-from tests.support import EXAMPLES, SMALL, merged, written
+from tests.support import EXAMPLES, SMALL, merged, with_deviation, written
 
 
 def test_a_rule_is_told_in_general_and_with_the_numbers_of_a_project(tmp_path: Path, capsys: Any) -> None:
@@ -114,3 +114,12 @@ def test_a_computed_value_that_does_not_apply_is_told_so(tmp_path: Path, capsys:
     out = run_main(capsys, "check", str(written(tmp_path, SMALL)), "--rule", "ATT-05h").out
     assert "    calc.bond_pulls = does not apply\n" in out
     assert "None" not in out
+
+
+@pytest.mark.parametrize(("approved_on", "told"), [("2027-02-24", ", lifted by deviation DV9"), ("tbd", "")])
+def test_a_clause_that_a_deviation_lifts_says_so(approved_on: str, told: str, tmp_path: Path, capsys: Any) -> None:
+    walls = {mark: {"substrate": {"kind": kind}} for mark, kind in (("W1", "paper_faced_gypsum"), ("W2", "concrete"))}
+    walls["W2"]["attachment"] = {"method": "adhesive_full_bed"}
+    change = with_deviation({"walls": walls}, "ATT-04", approved_on)
+    out = run_main(capsys, "check", str(written(tmp_path, merged(SMALL, change))), "--rule", "ATT-04a").out
+    assert told_clauses(out) == [f"ATT-04a stop, W1: fires{told}", "ATT-04a stop, W2: does not fire"]
