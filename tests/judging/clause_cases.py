@@ -2,7 +2,8 @@
 
 The line of a rule holds its remedy, its steps and its documents. `tells` of a clause holds its severity, what lifts
 a stop, what it makes of a wall (`refused`, `waits` for a document, or goes with `measures`), the step that prints it if
-not the first of the rule, its own remedy, and where it comes from. A firing case may have a remedy or basis of its own.
+not the first of the rule, its own remedy, and where it comes from: `basis` of its finding, `page` of its line in the
+manual if that names other sources. A firing case may have a remedy or basis of its own.
 A fragment of a text is written as the reader sees it; ` ... ` in it leaves words out.
 """
 
@@ -39,13 +40,14 @@ class Told(NamedTuple):
     step: str
     documents: tuple[str, ...]
     basis: tuple[str, ...]
+    page: tuple[str, ...]
 
 
 def told_in(code: str, case: dict[str, Any] | None = None) -> Told:
     """What the files state of a clause, with what one firing case has of its own."""
     stated = {"lift": "none", "wall": ""} | RULES[code[:-1]] | CLAUSES[code]["tells"] | (case or {})
     steps = tuple(stated["steps"].split())
-    basis = stated["basis"]
+    basis = _listed(stated["basis"])
     return Told(
         severity=stated["severity"],
         lift=stated["lift"],
@@ -54,8 +56,13 @@ def told_in(code: str, case: dict[str, Any] | None = None) -> Told:
         steps=steps,
         step=stated.get("step", steps[0]),
         documents=tuple(stated["documents"].split()),
-        basis=tuple(basis) if isinstance(basis, list) else (basis,),
+        basis=basis,
+        page=_listed(stated["page"]) if "page" in stated else basis,
     )
+
+
+def _listed(stated: str | list[str]) -> tuple[str, ...]:
+    return (stated,) if isinstance(stated, str) else tuple(stated)
 
 
 def holds(text: str, fragment: str) -> bool:
