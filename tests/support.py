@@ -1,5 +1,6 @@
 """What the tests share: a small project to change, and one call from YAML text to a judged case."""
 
+from copy import copy
 from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
@@ -10,8 +11,10 @@ import yaml
 from specgen import computing, pipeline
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import run_rules
+from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
-from specgen.model.finding import Finding
+from specgen.judging.rule import Rule
+from specgen.model.finding import Finding, Judgment
 from specgen.model.project import Project
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
@@ -47,9 +50,10 @@ def merged(base: Any, change: Any) -> Any:
 def written(folder: Path, data: Any, name: str = "project.yaml") -> Path:
     """The file with this content; `data` is text or plain data."""
     file = folder / name
-    file.write_text(
-        data if isinstance(data, str) else yaml.safe_dump(data, sort_keys=False, allow_unicode=True), "utf-8"
-    )
+    if not isinstance(data, str):
+        # By the fast writer of the library, as the tests write some thousands of projects.
+        data = yaml.dump(data, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True)
+    file.write_text(data, "utf-8")
     return file
 
 
@@ -66,27 +70,59 @@ def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.Judg
     return pipeline.judge_project(project_of(folder, change, base))
 
 
-@dataclass(frozen=True)
-class Told:
-    """What a clause comes to where its own rule alone is run: whether it fires, whether it waits."""
-
-    context: JudgingContext
-    fires: bool
-    waits: bool
+def alone(code: str) -> Rule:
+    """A rule with one of its clauses only."""
+    rule = copy(RULES[code[:-1]])
+    rule.clauses = tuple(clause for clause in rule.clauses if clause.code == code)
+    return rule
 
 
-def judging_of(project: Project) -> JudgingContext:
-    """What the clauses judge a project with."""
+def context_of(project: Project) -> JudgingContext:
+    """What a project is judged with."""
     return JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
 
 
-def findings_of(project: Project, code: str) -> list[Finding]:
-    """The findings of one clause alone."""
-    return [one for one in run_rules(judging_of(project), (RULES[code[:-1]],))[0] if one.code == code]
+def judged_alone(project: Project, code: str) -> Judgment:
+    """A project judged by one clause, deviations and walls with it."""
+    return judge(context_of(project), (alone(code),))
+
+
+@dataclass(frozen=True)
+class Told:
+    """What a clause comes to where it alone is run: its finding if it fires, and whether it waits."""
+
+    context: JudgingContext
+    finding: Finding | None
+    waits: bool
+
+    @property
+    def fires(self) -> bool:
+        """Whether the clause fires on any member."""
+        return self.finding is not None
 
 
 def told_by(project: Project, code: str) -> Told:
-    """What one clause says of a project; it rests on no other rule."""
-    context = judging_of(project)
-    findings, waiting, _ = run_rules(context, (RULES[code[:-1]],))
-    return Told(context, code in {f.code for f in findings}, code in {n.code for n in waiting})
+    """What one clause says of a project; it rests on no other."""
+    context = context_of(project)
+    findings, waiting, _ = run_rules(context, (alone(code),))
+    return Told(context, next(iter(findings), None), bool(waiting))
+
+
+# A deviation as a user writes it; what it answers and when it was approved differ.
+_DEVIATION = """
+deviations:
+  DV9:
+    kind: deviation
+    answers: [{answers}]
+    demanded: what the rule asks for
+    proposed: another way of doing it
+    reason: the wall was built before the finish was chosen
+    effects: {{cost: none, time: none, fire: none, warranty: none}}
+    approved_on: {approved_on}
+"""
+
+
+def with_deviation(change: Any, answers: str, approved_on: str = "tbd") -> Any:
+    """A change of a project, with a deviation that answers a rule or clause."""
+    text = _DEVIATION.format(answers=answers, approved_on=approved_on)
+    return merged(change, yaml.load(text, Loader=yaml.CSafeLoader))

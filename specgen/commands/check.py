@@ -47,4 +47,5 @@ def _check(args: Namespace) -> Outcome:
 def _explain_rule(case: JudgedProject, code: str) -> str:
     """A rule or clause with this project's numbers, subject by subject."""
     rule = next(rule for rule in case.rules if code.startswith(rule.code))
-    return case.context.fill(format_explained_rule(rule, explain(case.context, rule, code)))
+    lifted = {finding.code: finding.lifted_by for finding in case.judgment.findings if finding.lifted_by}
+    return case.context.fill(format_explained_rule(rule, explain(case.context, rule, code), lifted))

@@ -76,7 +76,7 @@ class Binder:
         """Raise ClauseError for a step, a source, a limit or an argument that there is not."""
         _check("step", [*rule.steps, *clause.step.split()], self.standards.steps)
         _check("source", clause.basis.split(), self.standards.sources)
-        asked = figures_asked(f"{clause.say} {rule.remedy}")
+        asked = figures_asked(f"{clause.say} {rule.remedy} {clause.remedy}")
         _check("limit", [*clause.limit.split(), *asked], self.standards.limits)
         _check("argument of a test", asks - ARGUMENTS, self.arguments)
 

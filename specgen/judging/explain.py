@@ -14,6 +14,8 @@ from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
 
+FIRES = "fires"
+
 
 class ClauseExplanation(NamedTuple):
     """The outcome of one clause for one subject, with the values behind it."""
@@ -23,6 +25,7 @@ class ClauseExplanation(NamedTuple):
     subject: str  # name of the member
     outcome: str  # fires, does not fire, or waits for fields
     figures: tuple[tuple[str, str], ...]  # name and text of each value it was judged by
+    remedy: str  # what to do about it: that of the violations, else of the clause, else of its rule
 
 
 @dataclass(frozen=True)
@@ -56,6 +59,7 @@ def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[ClauseEx
                     subject=name_subject(context.project, outcome.subject),
                     outcome=_outcome(outcome),
                     figures=tuple(_figures(context, clause, outcome, tuple(recording.read))),
+                    remedy=_remedy(clause, outcome),
                 )
                 recording.read.clear()
 
@@ -66,7 +70,12 @@ _FACTS = ("schema", "values", "members", "places", "maker", "defaults")
 def _outcome(outcome: ClauseOutcome) -> str:
     if outcome.waits_for:
         return f"waits for {', '.join(outcome.waits_for)}"
-    return "fires" if outcome.violations else "does not fire"
+    return FIRES if outcome.violations else "does not fire"
+
+
+def _remedy(clause: Clause, outcome: ClauseOutcome) -> str:
+    """The remedies of the violations, each once; that of the clause where nothing fired."""
+    return " ".join(dict.fromkeys(v.remedy or clause.remedy for v in outcome.violations)) or clause.remedy
 
 
 def _figures(
@@ -102,5 +111,5 @@ def _computed_text(context: JudgingContext, subject: Path, name: str) -> str:
     if isinstance(found, Lookup):
         return f"{'yes' if found.result else 'no'}, {found.why}"
     if isinstance(found, Working):
-        return f"{found.result:.4g} {found.printed_unit}"
-    return str(found)
+        return f"{found.result:.4g} {found.printed_unit}".rstrip()
+    return "does not apply" if found is None else str(found)

@@ -42,6 +42,10 @@ def load_rule(file: ModuleType, binder: Binder) -> Rule:
     rule = getattr(file, "RULE", None)
     if not isinstance(rule, Rule) or not re.fullmatch(r"[A-Z]{3}-\d\d", rule.code) or not rule.declared:
         raise RuleError(file.__name__, "no RULE with a code like ATT-01 and at least one clause")
+    letters = [clause.letter for clause in rule.declared]
+    twice = next((letter for letter in letters if letters.count(letter) > 1), None)
+    if twice is not None:
+        raise RuleError(file.__name__, f"{rule.code}{twice} is the code of another clause too", f"clause {twice}")
     rule.manual = file.__doc__ or ""
     rule.clauses = tuple(_bind(binder, rule, clause, file.__name__) for clause in rule.declared)
     return rule

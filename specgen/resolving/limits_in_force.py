@@ -57,10 +57,15 @@ def maker_source(project: Project, path: Path) -> Source:
     return Source(Kind.MAKER, f"{title} ({document.mark})" if title else "coating system file")
 
 
+def given_source(project: Project, path: Path) -> Source:
+    """Where a given value comes from: the coating manufacturer's file, or the project itself."""
+    return maker_source(project, path) if path in project.from_maker else PROJECT
+
+
 def plan_source(project: Project, path: Path, field: Field, standards: Standards) -> Source:
     """Where the plan's value at a path comes from: the project, the coating manufacturer, or a default."""
     if path in project.values:
-        return maker_source(project, path) if path in project.from_maker else PROJECT
+        return given_source(project, path)
     for limit in standards.limits.values():
         if limit.bounds == field.path:
             return limit.source_of(project.system)

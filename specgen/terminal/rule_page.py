@@ -1,8 +1,8 @@
 """A rule as text: its manual page, and its outcome with the values of a project."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
-from specgen.judging.explain import ClauseExplanation
+from specgen.judging.explain import FIRES, ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
 
@@ -23,10 +23,20 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
     return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
 
 
-def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation]) -> str:
-    """A rule with the values of a project: each clause and subject with its outcome and figures."""
-    lines = [f"{rule.code}  {rule.title}", ""]
+def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation], lifted: Mapping[str, str]) -> str:
+    """A rule with the values of a project: each clause and subject with its outcome and figures.
+
+    The measure of the rule closes it; a clause that has another tells it where it fires. `lifted` names the deviations
+    that lift a stop, by the code of its clause.
+    """
+    lines, own = [f"{rule.code}  {rule.title}", ""], []
     for clause in clauses:
-        lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}")
+        own.append(clause.remedy != rule.remedy)
+        fires = clause.outcome == FIRES
+        by = f", lifted by deviation {lifted[clause.code]}" if fires and clause.code in lifted else ""
+        lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}{by}")
         lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
-    return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
+        if own[-1] and fires:
+            lines.append(f"    measure: {clause.remedy}")
+    closing = [] if own and all(own) else ["", f"measure: {rule.remedy}"]
+    return "\n".join([*lines, *closing]) + "\n"

@@ -1,11 +1,14 @@
 """`rules`, and `check --rule`."""
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from tests.running import run_main
-from tests.support import EXAMPLES, SMALL, merged, written
+from tests.support import EXAMPLES, SMALL, merged, with_deviation, written
 
 
 def test_a_rule_is_told_in_general_and_with_the_numbers_of_a_project(tmp_path: Path, capsys: Any) -> None:
@@ -46,3 +49,77 @@ def test_a_clause_tells_a_computed_value_in_its_unit(capsys: Any) -> None:
     widths = json.loads(run_main(capsys, "calc", "joint-width", "--from", str(file), "--format", "json").out)
     wanted = [f"    calc.joint_width = {one['result']:.4g} {one['unit']}" for one in widths["instances"]]
     assert wanted and [line for line in out.splitlines() if "calc.joint_width" in line] == wanted
+
+
+# Plywood on wood studs that may bend more than is usual, no schedule of its fasteners, wind within the glue's strength.
+FRAMED = {
+    "package": {"purpose": "mockup_submittal"},
+    "walls": {
+        "W1": {
+            "framing": {"kind": "wood", "deflection_limit": "L/180"},
+            "substrate": {"kind": "plywood"},
+            "attachment": {"ultimate_strength": "90 psf", "safety_factor": 3},
+        }
+    },
+    "elevations": {"E1": {"wall": "W1", "design_pressure_outward": "20 psf"}},
+}
+
+
+def told_clauses(out: str) -> list[str]:
+    """The lines of a page that name a clause and its outcome."""
+    return re.findall(r"^[A-Z]{3}-\d\d[a-z] .*$", out, flags=re.M)
+
+
+def test_a_clause_is_shown_alone_and_a_rule_whole(tmp_path: Path, capsys: Any) -> None:
+    file = str(written(tmp_path, merged(SMALL, FRAMED)))
+    whole = [
+        "ATT-09a stop, E1: does not fire",
+        "ATT-09b stop, W1: fires",
+        "ATT-09c caution, W1: fires",
+    ]
+    assert told_clauses(run_main(capsys, "check", file, "--rule", "ATT-09").out) == whole
+    for code, line in zip(("ATT-09a", "att-09B", "ATT-09c"), whole, strict=True):
+        assert told_clauses(run_main(capsys, "check", file, "--rule", code).out) == [line]
+    done = run_main(capsys, "check", file, "--rule", "ATT-09c")
+    assert (done.code, told_clauses(done.out)) == (1, whole[2:])
+    assert "L/180" in done.out and "fastener_schedule" not in done.out
+
+
+@pytest.mark.parametrize(
+    ("code", "clauses"), [("ATT-09", ["b", "c"]), ("ATT-09a", []), ("ATT-09b", ["b"]), ("ATT-09c", ["c"])]
+)
+def test_the_object_of_a_check_holds_only_the_findings_asked_for(
+    code: str, clauses: list[str], tmp_path: Path, capsys: Any
+) -> None:
+    file = str(written(tmp_path, merged(SMALL, FRAMED)))
+    made = json.loads(run_main(capsys, "check", file, "--rule", code, "--format", "json").out)
+    assert [(f["rule"], f["clause"]) for f in made["findings"]] == [("ATT-09", clause) for clause in clauses]
+
+
+def test_a_clause_with_a_measure_of_its_own_tells_that_one(tmp_path: Path, capsys: Any) -> None:
+    old = {"kind": "existing_coated", "coating_removed": False, "bond_pulls": 1, "condition": ["chalking"]}
+    file = str(written(tmp_path, merged(SMALL, {"walls": {"W1": {"substrate": old}}})))
+    out = run_main(capsys, "check", file, "--rule", "ATT-05h").out
+    assert [line for line in out.splitlines() if "measure: " in line] == [
+        "    measure: Make the missing pull tests, spread over the wall, on each kind of surface."
+    ]
+    out = run_main(capsys, "check", file, "--rule", "ATT-05").out
+    assert out.count("measure: ") == 2
+    assert out.splitlines()[-1].startswith("measure: Strip and name the bared wall as substrate; or overlay")
+    out = run_main(capsys, "check", file, "--rule", "ATT-06b").out
+    assert "    measure: Wash off the chalk and rinse until a dark cloth" in out
+
+
+def test_a_computed_value_that_does_not_apply_is_told_so(tmp_path: Path, capsys: Any) -> None:
+    out = run_main(capsys, "check", str(written(tmp_path, SMALL)), "--rule", "ATT-05h").out
+    assert "    calc.bond_pulls = does not apply\n" in out
+    assert "None" not in out
+
+
+@pytest.mark.parametrize(("approved_on", "told"), [("2027-02-24", ", lifted by deviation DV9"), ("tbd", "")])
+def test_a_clause_that_a_deviation_lifts_says_so(approved_on: str, told: str, tmp_path: Path, capsys: Any) -> None:
+    walls = {mark: {"substrate": {"kind": kind}} for mark, kind in (("W1", "paper_faced_gypsum"), ("W2", "concrete"))}
+    walls["W2"]["attachment"] = {"method": "adhesive_full_bed"}
+    change = with_deviation({"walls": walls}, "ATT-04", approved_on)
+    out = run_main(capsys, "check", str(written(tmp_path, merged(SMALL, change))), "--rule", "ATT-04a").out
+    assert told_clauses(out) == [f"ATT-04a stop, W1: fires{told}", "ATT-04a stop, W2: does not fire"]

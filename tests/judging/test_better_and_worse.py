@@ -10,17 +10,18 @@ from pathlib import Path
 import pytest
 
 from specgen import pipeline
+from specgen.judging.registry import load_rules
 from specgen.model.field import Path as FieldPath
 from specgen.model.finding import Severity, Verdict
 from specgen.model.problem import Refused
 from specgen.model.project import Project
 from specgen.quantities.quantity import Quantity
 from specgen.reading.positions import read_text
-from tests.judging.test_clauses import CLAUSES
 from tests.judging.test_outcomes import judged, lacking, verdicts
 from tests.projects_at_random import draw_anew, draw_project
 from tests.support import EXAMPLES, written
 
+LIMITS = {clause.code: clause.limit for rule in load_rules() for clause in rule.clauses}
 NEEDED = {("package", "purpose"), ("project", "name")}
 KEPT = {("substrate", "kind"), ("attachment", "method")}
 # A wall that is a no and one that is not yet known are both none to build on.
@@ -63,7 +64,7 @@ def test_no_wall_loses_by_a_caution_cured(seed: int, tmp_path: Path) -> None:
         return
     made = pipeline.judge_project(project)
     for finding in made.judgment.of(Severity.CAUTION):
-        path, limit = tuple(finding.place.path.split(".")), CLAUSES[finding.code].limit
+        path, limit = tuple(finding.place.path.split(".")), LIMITS[finding.code]
         figure = made.context.limit(limit) if limit else None
         found = project.values.get(path)
         if not isinstance(figure, Quantity) or not isinstance(found, Quantity) or figure.dimension != found.dimension:

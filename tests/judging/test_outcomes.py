@@ -15,7 +15,7 @@ from specgen.model.field import Path as FieldPath
 from specgen.model.finding import Judgment, Severity, Verdict
 from specgen.model.project import Project
 from specgen.terminal.report import format_report
-from tests.judging.test_clauses import BY_CODE
+from tests.judging.clause_cases import JUDGED
 from tests.support import EXAMPLES, SMALL, case_of, merged, project_of, told_by
 
 # A wall on which every clause that counts for a plain yes can be judged, and none fires.
@@ -388,7 +388,7 @@ OF_WHAT_IS_DESCRIBED = {"SUB-02a", "SUB-02c"}
 
 FIRES = [
     pytest.param(code, case, id=f"{code}-{n}")
-    for code, cases in BY_CODE.items()
+    for code, cases in JUDGED.items()
     if code not in OF_WHAT_IS_DESCRIBED
     for n, case in enumerate(cases["fires"])
 ]

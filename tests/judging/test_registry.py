@@ -3,11 +3,15 @@
 The words of the messages are this program's own.
 """
 
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
 from types import ModuleType
 from typing import Any
 
 import pytest
 
+from specgen.judging import rules as rules_folder
 from specgen.judging.binding import Binder
 from specgen.judging.registry import RuleError, load_rule, load_rules
 from specgen.judging.rule import STOP, Rule
@@ -51,6 +55,7 @@ FAULTS = [
     ),
     ({"when": "joint.width < limit", "basis": "memroy"}, "there is no source 'memroy': did you mean memory?"),
     ({"when": "joint.width < limit", "step": "bords"}, "there is no step 'bords': did you mean boards?"),
+    ({"when": "joint.width < 1 in", "remedy": "Leave {joint.tow_bead}."}, "there is no limit 'joint.tow_bead': "),
     ({"when": "joint.width < limit", "at": "joint.wide"}, "joint.wide: 'wide' is not known here"),
     ({"when": "joint.width < limit", "found": "joint.wide.most"}, "joint.wide.most: 'wide' is not known here"),
 ]
@@ -82,6 +87,66 @@ def test_a_test_that_takes_what_there_is_not_is_told() -> None:
 def test_a_file_without_a_rule_is_told(made: Any) -> None:
     with pytest.raises(RuleError, match="^trial.py: no RULE with a code like ATT-01 and at least one clause"):
         load_rule(file_of(made), BINDER)
+
+
+@pytest.mark.parametrize("code", ["ATT-1", "ATT-001", "att-01", "ATT01", "ATT-01a", ""])
+def test_a_rule_without_a_code_of_the_right_form_is_told(code: str) -> None:
+    made = Rule(code, "Trial", remedy="Mend it.", steps="boards", documents="D08")
+    made.clause("a", STOP, "Wrong.", when="joint.width < 1 in")
+    with pytest.raises(RuleError, match="^trial.py: no RULE with a code like ATT-01 and at least one clause"):
+        load_rule(file_of(made), BINDER)
+
+
+def test_a_letter_used_twice_in_a_rule_is_told() -> None:
+    made = rule()
+    for width in ("1 in", "2 in"):
+        made.clause("a", STOP, "Wrong.", when=f"joint.width < {width}")
+    with pytest.raises(RuleError, match="^trial.py: clause a: ABC-01a is the code of another clause too"):
+        load_rule(file_of(made), BINDER)
+
+
+Load = Callable[[dict[str, str]], tuple[Rule, ...]]
+
+
+@pytest.fixture
+def load(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Load]:
+    """Loads rule files by their names, in a folder that stands in place of the rules."""
+    monkeypatch.setattr(rules_folder, "__path__", [str(tmp_path)])
+
+    def loaded(files: dict[str, str]) -> tuple[Rule, ...]:
+        (tmp_path / "trial_group").mkdir()
+        for name, text in ({"__init__.py": ""} | files).items():
+            (tmp_path / "trial_group" / name).write_text(text, "utf-8")
+        return load_rules.__wrapped__()
+
+    yield loaded
+    for name in [name for name in sys.modules if "trial_group" in name]:
+        del sys.modules[name]
+
+
+FILE = """
+from specgen.judging.rule import STOP, Rule
+
+RULE = Rule("{code}", "Trial", remedy="Mend it.", steps="boards", documents="D08")
+RULE.clause("a", STOP, "Wrong.", when="joint.width < 1 in", basis="memory")
+"""
+
+
+def test_rule_files_are_found_by_their_presence_and_come_in_the_order_of_their_codes(load: Load) -> None:
+    found = load({"first.py": FILE.format(code="ABC-02"), "second.py": FILE.format(code="ABC-01")})
+    assert [rule.code for rule in found] == ["ABC-01", "ABC-02"]
+
+
+def test_a_code_of_two_files_is_told_with_the_second(load: Load) -> None:
+    with pytest.raises(RuleError) as raised:
+        load({"first.py": FILE.format(code="ABC-01"), "second.py": FILE.format(code="ABC-01")})
+    told = "judging/rules/trial_group/second.py: ABC-01 is the code of another file too"
+    assert str(raised.value) == told
+
+
+def test_a_file_whose_rule_has_another_name_is_told(load: Load) -> None:
+    with pytest.raises(RuleError, match="^judging/rules/trial_group/first.py: no RULE with a code like ATT-01"):
+        load({"first.py": FILE.format(code="ABC-01").replace("RULE", "RULES")})
 
 
 def test_a_clause_is_asked_of_the_members_its_fields_name() -> None:

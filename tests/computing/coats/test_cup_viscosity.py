@@ -205,3 +205,21 @@ def test_from_a_project_the_coat_without_a_formula_stands_beside_the_other(tmp_p
     assert primer["result"] is None
     assert primer["problems"][0].startswith("no formula is known")
     assert gloss["result"] == pytest.approx(296)
+
+
+OILS = "The formula is made with oils. A paint that thins when stirred has no one viscosity: compare cup with cup."
+# ASTM D4212, as told in public texts: 77 F, and 5 % for each degree. Ford cups by ASTM D1200 and flow cups by ISO 2431:
+# their temperatures from memory.
+DIP = "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212)."
+KEEP = "Keep one numbered cup from mockup to last pail: cups are not made to a uniform specification."
+NOTES = [
+    ("zahn_4", (OILS, DIP, KEEP)),
+    ("shell_4", (OILS, DIP, "No figure for the spread of the cup Shell No. 4 is known here.")),
+    ("ford_4", (OILS, "Measured at 77 °F (25 °C).", "No figure for the spread of the cup Ford No. 4 is known here.")),
+    ("iso_4", (OILS, "Measured at 73.4 °F (23 °C).", "No figure for the spread of the cup ISO 4 mm is known here.")),
+]
+
+
+@pytest.mark.parametrize(("cup", "notes"), NOTES)
+def test_a_cup_tells_what_must_be_known_with_its_figure(cup: str, notes: tuple[str, ...]) -> None:
+    assert viscosity(cup, 40).notes == notes

@@ -30,7 +30,7 @@ RULE = Rule(
     remedy="Disturb nothing until a qualified person has sampled the coating and an accredited laboratory has "
     "reported; federal, state, and local law and licensed professionals govern.",
     steps="old_coating substrate",
-    documents="D05 D08",
+    documents="D05 D08 D15",
 )
 
 RULE.clause(

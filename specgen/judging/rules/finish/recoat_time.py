@@ -15,6 +15,7 @@ from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description, PlannedWait
 from specgen.quantities.comparison import more
+from specgen.resolving.limits_in_force import given_source
 
 RULE = Rule(
     "FIN-15",
@@ -42,4 +43,5 @@ def past_recoat_time(wait: PlannedWait, project: Description) -> Violations:
         return
     hours, most = read_all(lambda: wait.hours, lambda: project[coat].most_recoat_hours)
     if more(hours, most):
-        yield violation(hours, wanted=most)
+        source = given_source(project.project, (coat, "most_recoat_hours"))
+        yield violation(hours, wanted=most, sources=(source,))

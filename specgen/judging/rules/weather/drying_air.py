@@ -20,13 +20,16 @@ fails WEA-09c at climate.months.0.mean_min
 """
 
 from functools import partial
+from typing import Any
 
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known, if_given, read_all
+from specgen.model.source import PRACTICE, Source
 from specgen.model.typed_views import Description, Month, Shading
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.limits_in_force import given_source
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
@@ -52,7 +55,8 @@ def damper_than_allowed(project: Description) -> Violations:
     planned = project.weather.most_humidity
     limits = [partial(getattr, project[coat], "most_humidity") for coat in SPRAYED]
     if any_known(*(lambda limit=limit: more(planned, limit()) for limit in limits)):
-        yield violation(planned, wanted=min(limit() for limit in limits if if_given(limit) is not None))
+        most = min(limit() for limit in limits if if_given(limit) is not None)
+        yield violation(planned, wanted=most, sources=_sources(project, "most_humidity", most))
 
 
 RULE.clause(
@@ -80,7 +84,13 @@ def cold_nights(month: Month, project: Description) -> Violations:
         lambda: not _in_heated_tents(project),
     ):
         night, least = _night_and_least(month, project)
-        yield violation(night, wanted=least)
+        yield violation(night, wanted=least, sources=_sources(project, "least_dry_temperature", least))
+
+
+def _sources(project: Description, name: str, figure: Any) -> tuple[Source, ...]:
+    """Where the figure of the coat that governs comes from, and the practice of heeding it."""
+    coat = next(coat for coat in SPRAYED if project.project.get((coat, name)) == figure)
+    return (given_source(project.project, (coat, name)), PRACTICE)
 
 
 def _is_in_season(month: Month, project: Description) -> bool:
