@@ -100,8 +100,9 @@ def _slowest(project: Description) -> tuple[Path, Quantity]:
 
 def _is_covered(elevation: Elevation) -> bool:
     """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
-    shades = elevation.project.members.get(("shade",), ())
-    views = [elevation.project.view(("shade", mark)) for mark in shades]
+    project = elevation.project
+    marks = project.find_referring(("shade",), "elevation", elevation.mark) if project.is_given(("shade",)) else ()
+    views = (project.view(("shade", mark)) for mark in marks)
     return any(view.get("elevation") == elevation and view.get("kind") in COVERED for view in views)
 
 
