@@ -1,18 +1,17 @@
 """Questions asked by several rules, left open only if a missing value could change the answer."""
 
 from collections.abc import Callable, Iterable
-from functools import partial, wraps
-from typing import TypeVar, TypeVarTuple
+from functools import partial
+from typing import TypeVar
 
 from specgen.judging.applies import applicable
 from specgen.judging.choice_groups import SIGNED_DOCUMENTS
 from specgen.model.absence import Absent, all_known, any_of, if_given
 from specgen.model.field import Path
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Attachment, Description, MeansOfAccess, Person, Shading
 
 Member = TypeVar("Member")
-Answer = TypeVar("Answer")
-Words = TypeVarTuple("Words")
 
 
 def is_signed(document: Attachment) -> bool:
@@ -41,16 +40,6 @@ def members_where(members: Iterable[Member], test: Callable[[Member], bool]) -> 
 def attachments(project: Description) -> tuple[Attachment, ...]:
     """The attachments; empty if the project gives none, as a document that is not listed does not exist."""
     return tuple(project.attachments) if project.attachments.is_given() else ()
-
-
-def asked_once(question: Callable[[Description, *Words], Answer]) -> Callable[[Description, *Words], Answer]:
-    """A question about the whole project, so declared that it is looked into once for all members that ask it."""
-
-    @wraps(question)
-    def ask(project: Description, *words: *Words) -> Answer:
-        return project.project.remember((question, *words), lambda: question(project, *words))
-
-    return ask
 
 
 def is_documented(

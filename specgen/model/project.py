@@ -2,7 +2,8 @@
 
 from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
+from functools import wraps
+from typing import TYPE_CHECKING, Any, Generic, TypeVar, TypeVarTuple, cast
 
 from specgen.model.absence import Absent
 from specgen.model.condition import Term
@@ -227,3 +228,17 @@ class Members(Generic[Member]):
     def is_given(self) -> bool:
         """Whether the collection is given, even if empty."""
         return self.path in self.project.members
+
+
+Whole = TypeVar("Whole", bound=View)
+Words = TypeVarTuple("Words")
+
+
+def asked_once(question: Callable[[Whole, *Words], Answer]) -> Callable[[Whole, *Words], Answer]:
+    """A question about the whole project, so declared that it is looked into once for all members that ask it."""
+
+    @wraps(question)
+    def ask(project: Whole, *words: *Words) -> Answer:
+        return project.project.remember((question, *words), lambda: question(project, *words))
+
+    return ask

@@ -21,8 +21,8 @@ fails ATT-03c at elevations.E1.local_fasteners_required
 """
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.three_valued import asked_once
 from specgen.model.absence import all_known, any_known, if_given
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity

@@ -15,8 +15,8 @@ from collections.abc import Iterator
 from functools import partial
 
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
-from specgen.judging.three_valued import asked_once
 from specgen.model.absence import all_known, any_of, if_given
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Color, Description, SprayGun
 from specgen.quantities.comparison import equal
 

@@ -20,7 +20,8 @@ fails HEA-01b at attachments.*.standard
 
 from specgen.judging.fire_tests import names_standard
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
-from specgen.judging.three_valued import asked_once, is_documented
+from specgen.judging.three_valued import is_documented
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Color, Description
 
 RULE = Rule(

@@ -23,8 +23,8 @@ from functools import partial
 
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
-from specgen.judging.three_valued import asked_once
 from specgen.model.absence import all_known, any_known, if_given, read_all
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Month, Shading
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
