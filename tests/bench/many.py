@@ -85,7 +85,8 @@ def whole_again(times: int) -> str:
     first, joined = _clean(), copy.deepcopy(_clean())
     for number in range(1, times):
         for name, members in first.items():
-            if isinstance(members, dict) and (name, "*") in _SCHEMA.collections:
+            # All hoses of one use are joined end to end, so that more of them would make another machine.
+            if isinstance(members, dict) and (name, "*") in _SCHEMA.collections and name != "hoses":
                 for mark, entry in members.items():
                     joined[name][f"{mark}n{number}"] = _renamed(entry, (name, "*"), number)
         joined["contract"]["demands"] += _renamed(first["contract"]["demands"], ("contract", "demands"), number)
