@@ -46,7 +46,7 @@ def _growing(counts: list[Counter[CodeType]]) -> dict[str, tuple[int, ...]]:
             count[code] for count in counts
         )
         for code in third
-        if third[code] - second[code] > MOST * (second[code] - first[code]) + FEW
+        if "specgen" in code.co_filename and third[code] - second[code] > MOST * (second[code] - first[code]) + FEW
     }
 
 
