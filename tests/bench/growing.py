@@ -12,6 +12,7 @@ from tests.bench.many import bare_walls, lay_out, many_of, whole_again, whole_wa
 from tests.bench.measuring import at_most, process, seconds
 
 WALLS = (250, 500, 1_000, 2_000)
+WHOLE = (250, 500, 1_000, 1_500)  # more of them, with all that hangs on them, are more than one file may hold
 MEMBERS = (250, 2_000)
 PACKAGE = 50  # walls
 # What may be many, and how many of it the example has.
@@ -41,8 +42,8 @@ def measure() -> None:
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         _grows(folder, "walls, little known of them", bare_walls, WALLS)
-        _grows(folder, "walls alike", whole_walls, WALLS)
-        _grows(folder, "walls unlike", lambda count: whole_walls(count, different=True), WALLS)
+        _grows(folder, "walls alike", whole_walls, WHOLE)
+        _grows(folder, "walls unlike", lambda count: whole_walls(count, different=True), WHOLE)
         _grows(folder, "the whole example, 10 to 80 times", whole_again, (10, 20, 40, 80))
         for what, held in MANY.items():
             sizes = tuple(count // held for count in MEMBERS)
