@@ -74,7 +74,8 @@ def said_in(file: Path) -> Iterator[str]:
             with TemporaryDirectory() as folder:
                 finding = told_by(project_of(Path(folder), case["project"]), code).finding
             if finding is not None:
-                yield f"{code} {finding.severity}: {finding.message}\n  measure: {finding.remedy}\n  basis: {finding.basis}\n"
+                says = f"{code} {finding.severity}: {finding.message}"
+                yield f"{says}\n  measure: {finding.remedy}\n  basis: {finding.basis}\n"
 
 
 def printed(commands: Iterable[tuple[str, ...]]) -> str:

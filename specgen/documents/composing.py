@@ -60,7 +60,7 @@ class Composer:
         `first_line` is the line of the file on which the template begins.
         """
         try:
-            return self.environment.join_pieces(self.environment.from_string(template).generate(names))
+            return self.environment.join_pieces(self.environment.make_template(template).generate(names))
         except TemplateSyntaxError as error:
             raise _refuse_template(error, place, error.lineno + first_line - 1) from None
         except SyntaxError:

@@ -54,7 +54,7 @@ class DocumentContext:
 
     def _usual_text(self, path: Path, value: Any, field: Field) -> str:
         """The metric figure that stands where the project gives none, by itself; empty for any other value."""
-        limit = next((row for row in self.standards.limits.values() if row.bounds == field.path), None)
+        limit = self.standards.bounding.get(field.path)
         if path in self.project.values or limit is None or value is not limit.value_si:
             return ""
         return print_limit(self.project, limit, value)

@@ -1,9 +1,10 @@
 """The sandbox that templates run in: what they may use, and how much work they may do."""
 
 from collections.abc import Callable, Iterable, Iterator
+from types import CodeType
 from typing import Any
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, nodes
+from jinja2 import StrictUndefined, Template, TemplateError, TemplateSyntaxError, nodes, pass_context
 from jinja2.sandbox import SandboxedEnvironment
 
 from specgen.model.forbidden_characters import find_forbidden
@@ -17,6 +18,9 @@ MOST_JOINED = 100_000
 _FILTERS = ("capitalize", "first", "join", "last", "length", "lower", "string", "trim", "upper")
 _TESTS = ("defined", "divisibleby", "even", "in", "none", "odd", "string", "number", "eq", "ne", "lt", "le", "gt", "ge")
 _GLOBALS = ("namespace",)
+# Compiled code by the text of its template. All steps of the work and all documents are about a third of what is kept.
+_CODE: dict[str, CodeType] = {}
+_MOST_CODE = 2_000
 
 
 class TooMuch(TemplateError):
@@ -73,6 +77,14 @@ class Sandbox(SandboxedEnvironment):
             body.insert(0, once)
         return tree
 
+    def make_template(self, source: str) -> Template:
+        """The template of a text; a text already met, in whichever document, is not compiled again."""
+        if source not in _CODE:
+            if len(_CODE) >= _MOST_CODE:
+                _CODE.clear()
+            _CODE[source] = self.compile(source)
+        return self.template_class.from_code(self, _CODE[source], self.make_globals(None))
+
     def call_binop(self, context: Any, operator: str, left: Any, right: Any) -> Any:
         """The result of an operator on small numbers or of joining two texts; raises TooMuch."""
         if operator == "+" and isinstance(left, str) and isinstance(right, str):
@@ -108,8 +120,10 @@ class Sandbox(SandboxedEnvironment):
                 raise TooMuch(f"its loops and macros make more than {MOST_TURNS:,} turns")
             yield entry
 
-    def _make_printer(self, token: Callable[[Any], str]) -> Callable[[Any], str]:
-        def print_value(value: Any) -> str:
+    def _make_printer(self, token: Callable[[Any], str]) -> Callable[..., str]:
+        # With the context asked for, a constant is printed when it is reached, so that code serves every document.
+        @pass_context
+        def print_value(context: Any, value: Any) -> str:  # noqa: ARG001
             self.printed += 1
             if self.printed > MOST_PRINTED:
                 raise TooMuch(f"it prints more than {MOST_PRINTED:,} values")

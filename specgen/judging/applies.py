@@ -1,6 +1,7 @@
 """The subjects of a clause, the walls they belong to, and which fields are owed."""
 
 from collections.abc import Iterator
+from itertools import product
 
 from specgen.model.absence import Absent
 from specgen.model.evaluation import Look, evaluate
@@ -86,12 +87,17 @@ def _is_asked_for(project: Project, path: Path) -> bool:
     """Whether a requirement of the contract is on this field, or is itself incomplete."""
     if path[:2] == _DEMANDS:
         return path[3:] in (("field",), ("relation",), ("value",))
-    fields = (project.values.get((*_DEMANDS, mark, "field")) for mark in project.members.get(_DEMANDS, ()))
-    return any(len(p) == len(path) and all(map(_leads, p, path)) for p in (f.split(".") for f in fields if f))
+    demanded = project.remember("demanded fields", lambda: _find_demanded(project))
+    pattern = project.schema.node(path).path
+    # A demand names each member on the way by its mark, or all of them by a star.
+    ways = product(*({name, mark} for name, mark in zip(pattern, path, strict=True)))
+    return any(way in demanded for way in ways)
 
 
-def _leads(name: str, mark: str) -> bool:
-    return name in ("*", mark)
+def _find_demanded(project: Project) -> frozenset[Path]:
+    """The fields that the contract has a demand on, as they are written."""
+    named = (project.values.get((*_DEMANDS, mark, "field")) for mark in project.members.get(_DEMANDS, ()))
+    return frozenset(tuple(name.split(".")) for name in named if name)
 
 
 _DEMANDS = ("contract", "demands")

@@ -1,8 +1,8 @@
 """Explains the outcome of a rule for a project: each clause with the figures it was judged by."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, field, replace
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeVar
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome, name_subject, run_clause
@@ -15,6 +15,8 @@ from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
 
 FIRES = "fires"
+
+Answer = TypeVar("Answer")
 
 
 class ClauseExplanation(NamedTuple):
@@ -33,6 +35,10 @@ class _Recording(Project):
     """A project that records which of its fields are read."""
 
     read: list[Path] = field(default_factory=list)
+
+    def remember(self, question: Hashable, ask: Callable[[], Answer]) -> Answer:  # noqa: ARG002  nothing is kept
+        """The answer, looked into anew, so that each member that asks is told what it rests on."""
+        return ask()
 
     def value_of(self, entry: Field, path: Path) -> Any:
         """As of the project."""
@@ -62,6 +68,7 @@ def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[ClauseEx
                     remedy=_remedy(clause, outcome),
                 )
                 recording.read.clear()
+                recording.answers.clear()
 
 
 _FACTS = ("schema", "values", "members", "places", "maker", "defaults")

@@ -6,8 +6,9 @@ from typing import TypeVar
 
 from specgen.judging.applies import applicable
 from specgen.judging.choice_groups import SIGNED_DOCUMENTS
-from specgen.model.absence import Absent, all_known, any_known, if_given
+from specgen.model.absence import Absent, all_known, any_of, if_given
 from specgen.model.field import Path
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Attachment, Description, MeansOfAccess, Person, Shading
 
 Member = TypeVar("Member")
@@ -41,12 +42,17 @@ def attachments(project: Description) -> tuple[Attachment, ...]:
     return tuple(project.attachments) if project.attachments.is_given() else ()
 
 
-def is_documented(project: Description, *tests: Callable[[Attachment], bool]) -> bool:
-    """Whether one attachment meets all tests; raises Absent if only a value that it owes could settle it."""
-    return any_known(*(partial(_meets, document, tests) for document in attachments(project)))
+def is_documented(
+    project: Description, *tests: Callable[[Attachment], bool], among: Iterable[Attachment] | None = None
+) -> bool:
+    """Whether one attachment meets all tests; raises Absent if only a value that it owes could settle it.
+
+    `among` are the ones that can meet them, where those are known.
+    """
+    return any_of(attachments(project) if among is None else among, partial(_meets, tests))
 
 
-def _meets(document: Attachment, tests: tuple[Callable[[Attachment], bool], ...]) -> bool:
+def _meets(tests: tuple[Callable[[Attachment], bool], ...], document: Attachment) -> bool:
     """Whether an attachment meets all tests; a value that is neither given nor owed fails its test."""
     try:
         return all_known(*(partial(test, document) for test in tests))
@@ -56,19 +62,26 @@ def _meets(document: Attachment, tests: tuple[Callable[[Attachment], bool], ...]
         return False
 
 
+@asked_once
 def is_held(project: Description, role: str) -> bool:
     """Whether a person is named for a role."""
-    return any_known(*(partial(_has_role, person, role) for person in project.people))
+    return any_of(project.people, partial(_has_role, role))
 
 
-def _has_role(person: Person, role: str) -> bool:
+def _has_role(role: str, person: Person) -> bool:
     return person.role == role
 
 
 def is_shaded(access: MeansOfAccess, project: Description, kinds: tuple[str, ...]) -> bool:
     """Whether the elevation of a means of access has shading of one of these kinds."""
-    return any_known(*(partial(_shades, shade, access, kinds) for shade in project.shade))
+    return any_of(shades_at(access, project), partial(_shades, access, kinds))
 
 
-def _shades(shade: Shading, access: MeansOfAccess, kinds: tuple[str, ...]) -> bool:
+def shades_at(access: MeansOfAccess, project: Description) -> Iterable[Shading]:
+    """The shading that can be at the elevation of a means of access: all of it while that is not known."""
+    face = if_given(lambda: access.elevation)
+    return project.shade if face is None else project.shade.find_referring("elevation", face.mark)
+
+
+def _shades(access: MeansOfAccess, kinds: tuple[str, ...], shade: Shading) -> bool:
     return all_known(lambda: shade.kind in kinds, lambda: shade.elevation == access.elevation)

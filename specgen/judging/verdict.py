@@ -1,7 +1,7 @@
 """The verdict of each wall, from the findings and the clauses not judged."""
 
-from collections.abc import Collection, Mapping
-from typing import NamedTuple
+from collections.abc import Collection, Iterable, Mapping
+from typing import NamedTuple, TypeVar
 
 from specgen.judging.rule import Rule
 from specgen.model.finding import Finding, NotJudged, Severity, Verdict, WallJudgment
@@ -12,6 +12,7 @@ _OF_A_WALL = {"ATT", "PLN", "INS", "BAS", "HEA", "COD", "WAT"}
 _OF_EVERY_WALL = {"ATT-03"}
 # Groups that must be judged at any time; the others must where the purpose owes the field a clause waits for.
 _MUST_BE_JUDGED = {"ATT", "INS", "COD", "HEA"}
+Entry = TypeVar("Entry", Finding, NotJudged)
 
 
 class _Documents(NamedTuple):
@@ -33,12 +34,18 @@ def judge_walls(
 ) -> dict[str, WallJudgment]:
     """The judgment of each wall by its mark; `owed` are the dotted paths of the open items owed now."""
     documents = _Documents({clause.code: clause.document for rule in rules for clause in rule.clauses})
-    deciding = [f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f)]
-    open_ = [n for n in waiting if _keeps_open(n, owed)]
-    return {
-        wall: _judge_wall([f for f in deciding if wall in f.walls], [n for n in open_ if wall in n.walls], documents)
-        for wall in walls
-    }
+    deciding = _by_wall(f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f))
+    open_ = _by_wall(n for n in waiting if _keeps_open(n, owed))
+    return {wall: _judge_wall(deciding.get(wall, []), open_.get(wall, []), documents) for wall in walls}
+
+
+def _by_wall(entries: Iterable[Entry]) -> dict[str, list[Entry]]:
+    """What counts for each wall, in order: sorted once, so that many walls take no longer each than few."""
+    sorted_: dict[str, list[Entry]] = {}
+    for entry in entries:
+        for wall in entry.walls:
+            sorted_.setdefault(wall, []).append(entry)
+    return sorted_
 
 
 def _speaks_of_walls(finding: Finding) -> bool:

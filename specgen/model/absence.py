@@ -1,6 +1,7 @@
 """Absent values, and three-valued logic: the given values may settle a question or leave it open."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from functools import partial
 from typing import Any, TypeVar, overload
 
 from specgen.model.field import Path, dotted_path
@@ -29,7 +30,12 @@ def any_known(*tests: Callable[[], Any]) -> bool:
     return _settle(tests, settles=True)
 
 
-def _settle(tests: tuple[Callable[[], Any], ...], *, settles: bool) -> bool:
+def any_of(members: Iterable[A], test: Callable[[A], Any]) -> bool:
+    """As `any_known` of a test on each member, asked one by one until one settles it."""
+    return _settle((partial(test, member) for member in members), settles=True)
+
+
+def _settle(tests: Iterable[Callable[[], Any]], *, settles: bool) -> bool:
     """`settles` if any test returns it; else its opposite, or Absent if a value is missing."""
     missing: list[Path] = []
     for test in tests:

@@ -9,13 +9,14 @@ from collections.abc import Callable, Mapping
 from typing import Any, Protocol
 
 from specgen.model.condition import Term, parse_condition, truth
-from specgen.model.field import Path, Schema
+from specgen.model.field import Path, Schema, bind_path
 from specgen.quantities.comparison import equal, less, more
 from specgen.quantities.number import parse_number
 from specgen.quantities.parse import parse_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 
 Look = Callable[[str], Any]
+_TIMES = re.compile(r"(\d+) x ([\w.*]+)")
 
 
 class Facts(Protocol):
@@ -36,8 +37,15 @@ class Facts(Protocol):
     def get(self, path: Path) -> Any:
         """The value at a path, or None."""
 
+    @property
+    def answers(self) -> dict[tuple[Term, Path, str | None], bool]:
+        """Terms on any member, by their bound path and elevation, with their answers: each is worked out once."""
+
     def is_given(self, path: Path) -> bool:
         """Whether a path is given."""
+
+    def find_referring(self, collection: Path, name: str, mark: str) -> tuple[str, ...]:
+        """The members of a given collection whose reference `name` is `mark` or missing."""
 
 
 def evaluate(text: str, facts: Facts, path: Path = (), look: Look | None = None) -> bool:
@@ -50,6 +58,17 @@ def _holds(term: Term, facts: Facts, path: Path, look: Look | None) -> bool:
         return look is not None and word_of(look(term.path[1])) == term.right[0]
     if term.counted:
         return compare(len(facts.members.get(term.path, ())), term.relation, int(term.right[0]))
+    # Asked at one of many members, a term on any member of another collection has one answer for all of them.
+    shared = (term, bind_path(term.path, path), _face(facts, path))
+    if "*" not in shared[1] or _TIMES.fullmatch(term.right[0]):
+        return _any_holds(term, facts, path)
+    if shared not in facts.answers:
+        facts.answers[shared] = _any_holds(term, facts, path)
+    return facts.answers[shared]
+
+
+def _any_holds(term: Term, facts: Facts, path: Path) -> bool:
+    """Whether a term holds at any of the paths that its pattern matches."""
     places = _bind(term.path, facts, path)
     if term.relation in ("is given", "is not given"):
         return any(facts.is_given(p) for p in places) == (term.relation == "is given")
@@ -76,11 +95,10 @@ def _marks(collection: Path, facts: Facts, path: Path) -> tuple[str, ...]:
     depth = len(collection)
     if path[:depth] == collection and len(path) > depth:
         return (path[depth],)
-    marks = facts.members.get(collection, ())
     face = _face(facts, path)
     if face is None or "elevation" not in facts.schema.node((*collection, "*")).children:
-        return marks
-    return tuple(mark for mark in marks if facts.values.get((*collection, mark, "elevation"), face) == face)
+        return facts.members.get(collection, ())
+    return facts.find_referring(collection, "elevation", face) if collection in facts.members else ()
 
 
 def _face(facts: Facts, path: Path) -> str | None:
@@ -112,7 +130,7 @@ def holds_of_word(value: Any, term: Term) -> bool:
 
 
 def _right(text: str, value: Any, facts: Facts, at: Path, path: Path) -> Any:
-    times = re.fullmatch(r"(\d+) x ([\w.*]+)", text)
+    times = _TIMES.fullmatch(text)
     if times:
         other = facts.get(_bind(tuple(times[2].split(".")), facts, path)[0])
         return None if other is None else int(times[1]) * other

@@ -1,13 +1,17 @@
 """The project: typed values by path, read through views; an absent value raises its path, nothing is guessed."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any, Generic, TypeVar, cast
+from functools import wraps
+from typing import TYPE_CHECKING, Any, Generic, TypeVar, TypeVarTuple, cast
 
 from specgen.model.absence import Absent
+from specgen.model.condition import Term
 from specgen.model.evaluation import Look, evaluate
 from specgen.model.field import Field, Node, Path, Schema, dotted_path
 from specgen.model.finding import Place
+
+Answer = TypeVar("Answer")
 
 
 @dataclass(frozen=True)
@@ -25,7 +29,11 @@ class Project:
     maker: dict[Path, Any] = field(default_factory=dict)
     defaults: dict[Path, Any] = field(default_factory=dict)
     from_maker: frozenset[Path] = frozenset()
-    _by_reference: dict[tuple[Path, str], dict[Any, list[str]]] = field(default_factory=dict, init=False, compare=False)
+    answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
+    _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
+        default_factory=dict, init=False, compare=False
+    )
+    _remembered: dict[Any, Any] = field(default_factory=dict, init=False, compare=False)
 
     def root(self) -> "View":
         """The view of the whole project."""
@@ -116,9 +124,22 @@ class Project:
             grouped: dict[Any, list[str]] = {}
             for member in self.marks(collection):
                 grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
-            self._by_reference[key] = grouped
+            without = tuple(grouped.pop(None, ()))
+            self._by_reference[key] = {None: without} | {to: (*them, *without) for to, them in grouped.items()}
         found = self._by_reference[key]
-        return (*found.get(mark, ()), *found.get(None, ()))
+        return found.get(mark, found[None])
+
+    def remember(self, question: Hashable, ask: Callable[[], Answer]) -> Answer:
+        """The answer of a question about the whole project, asked once however many members ask it; raises Absent."""
+        if question not in self._remembered:
+            try:
+                self._remembered[question] = ask()
+            except Absent as absent:
+                self._remembered[question] = absent
+        answer = self._remembered[question]
+        if isinstance(answer, Absent):
+            raise Absent(*answer.paths)
+        return cast(Answer, answer)
 
     def _link(self, entry: Field, value: Any) -> Any:
         if entry.kind == "reference":
@@ -200,10 +221,24 @@ class Members(Generic[Member]):
     def __len__(self) -> int:
         return len(self.project.marks(self.path))
 
-    def find_referring(self, name: str, mark: str) -> list[Member]:
+    def find_referring(self, name: str, mark: str) -> Iterator[Member]:
         """Members whose reference `name` is `mark` or missing. Raises Absent if the collection is missing."""
-        return [self[member] for member in self.project.find_referring(self.path, name, mark)]
+        return map(self.__getitem__, self.project.find_referring(self.path, name, mark))
 
     def is_given(self) -> bool:
         """Whether the collection is given, even if empty."""
         return self.path in self.project.members
+
+
+Whole = TypeVar("Whole", bound=View)
+Words = TypeVarTuple("Words")
+
+
+def asked_once(question: Callable[[Whole, *Words], Answer]) -> Callable[[Whole, *Words], Answer]:
+    """A question about the whole project, so declared that it is looked into once for all members that ask it."""
+
+    @wraps(question)
+    def ask(project: Whole, *words: *Words) -> Answer:
+        return project.project.remember((question, *words), lambda: question(project, *words))
+
+    return ask

@@ -1,6 +1,7 @@
 """Rows of the trade's data: limits, steps, criteria, tools, each with its source."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, NamedTuple
 
 from specgen.model.field import Path
@@ -137,3 +138,8 @@ class Standards:
     """What moves between editions of the building code, by edition: sections with their sources, a wind standard."""
     faults: dict[str, Fault]
     """The faults of a substrate by their choice in its field."""
+
+    @cached_property
+    def bounding(self) -> dict[Path, Limit]:
+        """The limit that bounds each field: the first of several."""
+        return {row.bounds: row for row in reversed(self.limits.values()) if row.bounds is not None}

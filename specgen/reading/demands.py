@@ -1,6 +1,8 @@
 """Checks each requirement of the contract on reading: known field, known marks, valid value."""
 
 from collections.abc import Iterator
+from functools import partial
+from itertools import chain
 
 from specgen.model.field import Field, Path, dotted_path
 from specgen.model.problem import Problem
@@ -48,26 +50,29 @@ def _check_value(project: Project, demand: Path, field: Field) -> Iterator[Probl
 
 def _check_marks(project: Project, demand: Path, pattern: Path) -> Iterator[Problem]:
     """Problems with marks that no member has; a collection that is still absent may have any."""
-    known: list[str] = []
+    known: list[dict[str, None]] = []
     for depth, name in enumerate(pattern):
         if project.schema.node(pattern[:depth]).star is None:
             continue
-        members = [m for path, m in project.members.items() if _matches(path, pattern[:depth])]
-        if not members:
+        marks = project.remember(("marks", pattern[:depth]), partial(_find_marks, project, pattern[:depth]))
+        if marks is None:
             return
-        marks = [mark for group in members for mark in group]
         if name != "*" and name not in marks:
             yield _problem(project, (*demand, "field"), f"{name!r} is the mark of nothing here", suggest(name, marks))
-        known += marks if name == "*" else []
+        known += [marks] if name == "*" else []
     for mark in project.get((*demand, "for")) or ():
-        if mark not in known:
+        if not any(mark in marks for marks in known):
             message = f"{mark!r} is the mark of nothing this field stands in"
-            yield _problem(project, (*demand, "for"), message, suggest(mark, known))
+            yield _problem(project, (*demand, "for"), message, suggest(mark, chain(*known)))
 
 
-def _matches(path: Path, pattern: Path) -> bool:
-    """Whether a pattern with stars matches a path."""
-    return len(path) == len(pattern) and all(name in ("*", mark) for name, mark in zip(pattern, path, strict=True))
+def _find_marks(project: Project, pattern: Path) -> dict[str, None] | None:
+    """The marks in the collections that match a pattern; None if none is given."""
+    paths: list[Path] = [()]
+    for name in pattern:
+        paths = [p + (m,) for p in paths for m in (project.members.get(p, ()) if name == "*" else (name,))]
+    groups = [project.members[path] for path in paths if path in project.members]
+    return dict.fromkeys(mark for marks in groups for mark in marks) if groups else None
 
 
 def _problem(project: Project, path: Path, message: str, hint: str) -> Problem:

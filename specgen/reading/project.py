@@ -228,10 +228,11 @@ def _values_at(project: Project, member: Path, places: tuple[Path, ...]) -> dict
 
 def _find_dangling(project: Project) -> list[Problem]:
     problems = []
+    marks: dict[str, dict[str, None]] = {}
     for path, value in project.values.items():
         field = project.schema.field_at(path)
         if field is not None and field.to:
-            known = project.members.get((field.to,), ())
+            known = marks.setdefault(field.to, dict.fromkeys(project.members.get((field.to,), ())))
             for mark in value if isinstance(value, tuple) else (value,):
                 if mark not in known:
                     problems.append(_describe_dangling(project, field, path, mark, known))
@@ -245,7 +246,7 @@ def _find_upside_down(project: Project, files: Iterable[_FileContent]) -> list[P
     return list(dict.fromkeys([*problems, *range_problems(project.values, project.places, schema)]))
 
 
-def _describe_dangling(project: Project, field: Field, path: Path, mark: str, known: tuple[str, ...]) -> Problem:
+def _describe_dangling(project: Project, field: Field, path: Path, mark: str, known: Iterable[str]) -> Problem:
     collection = project.schema.collections[(field.to, "*")]
     place = project.place(path)
     hint = suggest(mark, known) if known else f"no {collection.label.lower()} are given"

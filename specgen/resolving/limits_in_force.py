@@ -66,7 +66,5 @@ def plan_source(project: Project, path: Path, field: Field, standards: Standards
     """Where the plan's value at a path comes from: the project, the coating manufacturer, or a default."""
     if path in project.values:
         return given_source(project, path)
-    for limit in standards.limits.values():
-        if limit.bounds == field.path:
-            return limit.source_of(project.system)
-    return PRACTICE
+    limit = standards.bounding.get(field.path)
+    return PRACTICE if limit is None else limit.source_of(project.system)

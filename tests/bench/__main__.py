@@ -1,6 +1,7 @@
 """Prints every ratio."""
 
-from tests.bench import checking, formats
+from tests.bench import checking, formats, growing
 
 checking.measure()
+growing.measure()
 formats.measure()

@@ -9,6 +9,7 @@ from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path, dotted_field
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Hose, SprayGun, root_of
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
@@ -115,14 +116,20 @@ def for_gun(gun: SprayGun, ask: Ask) -> Working:
     """The pressure at a gun of the project; no hose for the gun is an Absent list of hoses."""
     project = root_of(gun)
     supply, own = _hoses(project)
-    drawn = sum((one.air_flow.amount * one.count for one in project.guns), start=Fraction(0))
-    all_guns = Quantity(drawn, "flow", gun.air_flow.unit)
+    all_guns = Quantity(_sum_drawn(project), "flow", gun.air_flow.unit)
     supplied = if_given(lambda: ask("air-supply"))
     arrives = None if supplied is None else supplied.quantity
     inputs = GunInputs.from_project(gun, ask, all_guns=all_guns, arrives=arrives, supply=supply, own=own)
     return gun_pressure(inputs)
 
 
+@asked_once
+def _sum_drawn(project: Description) -> Fraction:
+    """The air of all guns at once, in the base unit."""
+    return sum((one.air_flow.amount * one.count for one in project.guns), start=Fraction(0))
+
+
+@asked_once
 def _hoses(project: Description) -> tuple[tuple[AirHose, ...], AirHose]:
     """The supply hoses and the gun hose that loses most; raises Absent where no gun hose is listed."""
     air = [hose for hose in project.hoses if hose.use != "fluid"]

@@ -6,6 +6,7 @@ from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, dotted_field
+from specgen.model.project import asked_once
 from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.working import InputRow, Working
@@ -100,6 +101,7 @@ def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, .
     )
 
 
+@asked_once
 def _slowest(project: Description) -> tuple[Path, Quantity]:
     """The crew that sprays the gloss and its output; of several the slowest, so that every one of them can do it."""
     every = list(project.crews)
@@ -112,8 +114,9 @@ def _slowest(project: Description) -> tuple[Path, Quantity]:
 
 def _is_covered(elevation: Elevation) -> bool:
     """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
-    shades = elevation.project.members.get(("shade",), ())
-    views = [elevation.project.view(("shade", mark)) for mark in shades]
+    project = elevation.project
+    marks = project.find_referring(("shade",), "elevation", elevation.mark) if project.is_given(("shade",)) else ()
+    views = (project.view(("shade", mark)) for mark in marks)
     return any(view.get("elevation") == elevation and view.get("kind") in COVERED for view in views)
 
 

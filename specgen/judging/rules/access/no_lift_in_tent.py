@@ -20,8 +20,8 @@ fails ACC-01b at access.A1.kind
 from functools import partial
 
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
-from specgen.judging.three_valued import is_shaded
-from specgen.model.absence import all_known, any_known, if_given
+from specgen.judging.three_valued import is_shaded, shades_at
+from specgen.model.absence import all_known, any_of, if_given
 from specgen.model.typed_views import Description, MeansOfAccess, Shading
 
 RULE = Rule(
@@ -61,12 +61,12 @@ def cloth_without_scaffold(access: MeansOfAccess, project: Description) -> Viola
     """A lift is to work where cloth hangs, and nobody says that it hangs from the building."""
     if all_known(
         lambda: access.kind in LIFTS,
-        lambda: any_known(*(partial(_hangs_free, shade, access) for shade in project.shade)),
+        lambda: any_of(shades_at(access, project), partial(_hangs_free, access)),
     ):
         yield violation(access.kind)
 
 
-def _hangs_free(shade: Shading, access: MeansOfAccess) -> bool:
+def _hangs_free(access: MeansOfAccess, shade: Shading) -> bool:
     return all_known(
         lambda: shade.kind == "shade_cloth",
         lambda: if_given(lambda: shade.hung_from_building) is not True,

@@ -22,6 +22,7 @@ fails ATT-03c at elevations.E1.local_fasteners_required
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known, if_given
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity
@@ -81,9 +82,7 @@ def wanted_above(elevation: Elevation, project: Description) -> Violations:
 def wanted_here(elevation: Elevation, project: Description) -> Violations:
     """The answer for this elevation wants fasteners; beside elevations with an answer, that for the building counts."""
     own = _own_answer(elevation)
-    # Asked first, since all elevations are looked through for an answer of their own only where the building has none.
-    free = own is None and if_given(lambda: project.code.local_fasteners_required) is False
-    by_building = own is None and not free and _height_of_rule(project) is None and _is_narrowed(project)
+    by_building = own is None and _height_of_rule(project) is None and _is_narrowed(project)
     if own or (by_building and project.code.local_fasteners_required):
         yield violation("yes")
 
@@ -98,6 +97,7 @@ def _own_answer(elevation: Elevation) -> bool | None:
     return if_given(lambda: elevation.local_fasteners_required)
 
 
+@asked_once
 def _is_narrowed(project: Description) -> bool:
     """Whether local code wants fasteners on some of the building only."""
     elevations = project.elevations if project.elevations.is_given() else ()

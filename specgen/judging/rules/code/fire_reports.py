@@ -100,6 +100,7 @@ def _reported(project: Description, wall: Wall, standard: str) -> bool:
         project,
         lambda paper: names_standard(paper.standard, standard),
         lambda paper: paper.assembly == wall,
+        among=project.attachments.find_referring("assembly", wall.mark) if project.attachments.is_given() else (),
     )
 
 

@@ -11,10 +11,12 @@ fails FIN-16a at guns.G1.fluid_nozzle
     guns: {G1: {count: 1, fluid_nozzle: 0.070 in, air_nozzle: cap 3}}
 """
 
+from collections.abc import Iterator
 from functools import partial
 
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
-from specgen.model.absence import all_known, any_known
+from specgen.model.absence import all_known, any_of, if_given
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Color, Description, SprayGun
 from specgen.quantities.comparison import equal
 
@@ -37,11 +39,24 @@ RULE = Rule(
 def no_second_gun(gun: SprayGun, project: Description) -> Violations:
     """Flake is sprayed, and no other gun has the nozzles of this one."""
     if all_known(
-        lambda: any_known(*(partial(_metallic, color) for color in project.colors)),
+        lambda: _is_metallic(project),
         lambda: gun.count + gun.spares < 2,
-        lambda: not any_known(*(partial(_alike, gun, other) for other in project.guns if other.mark != gun.mark)),
+        lambda: not any_of(_others(gun, project), partial(_alike, gun)),
     ):
         yield violation(gun.fluid_nozzle)
+
+
+@asked_once
+def _is_metallic(project: Description) -> bool:
+    """Whether any color has flake."""
+    return any_of(project.colors, _metallic)
+
+
+def _others(gun: SprayGun, project: Description) -> Iterator[SprayGun]:
+    """The other guns that can have the same nozzles: all of them while its own air nozzle is not known."""
+    air = if_given(lambda: gun.air_nozzle)
+    guns = project.guns if air is None else project.guns.find_referring("air_nozzle", air)
+    return (other for other in guns if other.mark != gun.mark)
 
 
 def _metallic(color: Color) -> bool:

@@ -11,10 +11,9 @@ fails PLN-04a at elevations.E1.critical_light
     mockup: {criteria: [{name: flatness}]}
 """
 
-from functools import partial
-
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
-from specgen.model.absence import all_known, any_known
+from specgen.model.absence import all_known, any_of
+from specgen.model.project import asked_once
 from specgen.model.typed_views import AcceptanceCriterion, Description, Elevation
 
 RULE = Rule(
@@ -40,9 +39,10 @@ def no_raking_lamp(elevation: Elevation, project: Description) -> Violations:
         yield violation(elevation.critical_light)
 
 
+@asked_once
 def _has_lamp(project: Description) -> bool:
     """Whether a line of the acceptance form is the raking lamp's."""
-    return any_known(*(partial(_is_lamp, line) for line in project.mockup.criteria))
+    return any_of(project.mockup.criteria, _is_lamp)
 
 
 def _is_lamp(line: AcceptanceCriterion) -> bool:

@@ -21,6 +21,7 @@ fails HEA-01b at attachments.*.standard
 from specgen.judging.fire_tests import names_standard
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Color, Description
 
 RULE = Rule(
@@ -60,6 +61,7 @@ def emittance_untested(color: Color, project: Description) -> Violations:
         yield violation()
 
 
+@asked_once
 def _tested(project: Description, *methods: str) -> bool:
     """Whether a report on the gloss names one of these test methods."""
     return is_documented(

@@ -33,7 +33,7 @@ from functools import partial
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
-from specgen.model.absence import all_known, any_known
+from specgen.model.absence import all_known, any_of
 from specgen.model.typed_views import Description, Elevation, FloorLine, Joint
 
 RULE = Rule(
@@ -109,9 +109,8 @@ def opening_without_joint(elevation: Elevation, project: Description) -> Violati
 
 def _served(project: Description, elevation: Elevation, place: str) -> bool:
     """Whether a joint of this elevation serves a place."""
-    joints = project.joints.find_referring("elevation", elevation.mark)
-    return any_known(*(partial(_serves, joint, elevation, place) for joint in joints))
+    return any_of(project.joints.find_referring("elevation", elevation.mark), partial(_serves, elevation, place))
 
 
-def _serves(joint: Joint, elevation: Elevation, place: str) -> bool:
+def _serves(elevation: Elevation, place: str, joint: Joint) -> bool:
     return all_known(lambda: place in joint.serves, lambda: joint.elevation == elevation)

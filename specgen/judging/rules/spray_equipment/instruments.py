@@ -17,7 +17,7 @@ from functools import partial
 
 from specgen.judging.choice_groups import names, normalize
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
-from specgen.model.absence import any_known
+from specgen.model.absence import any_of
 from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument
 
 RULE = Rule(
@@ -42,7 +42,7 @@ def not_on_the_list(criterion: AcceptanceCriterion, project: Description) -> Vio
     """A line of the form is read with an instrument that is not listed."""
     if is_draft(project) or normalize(criterion.instrument) in SEEN:
         return
-    if not any_known(*(partial(_named, criterion.instrument, instrument) for instrument in project.instruments)):
+    if not any_of(project.instruments, partial(_named, criterion.instrument)):
         yield violation(criterion.instrument)
 
 

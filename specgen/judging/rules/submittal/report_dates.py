@@ -23,7 +23,7 @@ fails SUB-03c at attachments.A1.assembly
 from functools import partial
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.model.absence import any_known, read_all
+from specgen.model.absence import any_of, read_all
 from specgen.model.dates import is_older
 from specgen.model.typed_views import Attachment, Description, Elevation, Wall
 
@@ -74,10 +74,10 @@ def another_wall(paper: Attachment, project: Description) -> Violations:
     if paper.kind != "test_report":
         return
     tested = paper.assembly
-    if not any_known(*(partial(_has, elevation, tested) for elevation in project.elevations)):
+    if not any_of(project.elevations.find_referring("wall", tested.mark), partial(_has, tested)):
         yield violation(tested)
 
 
-def _has(elevation: Elevation, wall: Wall) -> bool:
+def _has(wall: Wall, elevation: Elevation) -> bool:
     """Whether a wall is that of an elevation."""
     return bool(elevation.wall == wall)

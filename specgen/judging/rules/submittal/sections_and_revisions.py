@@ -35,7 +35,7 @@ from functools import partial
 
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
-from specgen.model.absence import all_known, any_known
+from specgen.model.absence import all_known, any_of
 from specgen.model.typed_views import Description, SpecificationSection, SubmittalItem
 from specgen.quantities.comparison import equal
 
@@ -58,7 +58,7 @@ RULE = Rule(
 def no_such_section(item: SubmittalItem, project: Description) -> Violations:
     """An item stands under a section that the specification does not have."""
     cited = item.section
-    if not any_known(*(partial(_numbered, section, cited) for section in project.contract.spec_sections)):
+    if not any_of(project.contract.spec_sections, partial(_numbered, cited)):
         yield violation(cited)
 
 
@@ -124,7 +124,7 @@ def comments_not_listed(project: Description) -> Violations:
 _WITH_COMMENTS = ("approved_as_noted", "make_corrections_noted", "revise_and_resubmit", "rejected")
 
 
-def _numbered(section: SpecificationSection, cited: str) -> bool:
+def _numbered(cited: str, section: SpecificationSection) -> bool:
     """Whether a section of the specification has a number, however it is spaced."""
     return _packed(section.number) == _packed(cited)
 

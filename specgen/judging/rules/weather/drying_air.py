@@ -25,6 +25,7 @@ from typing import Any
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known, if_given, read_all
+from specgen.model.project import asked_once
 from specgen.model.source import PRACTICE, Source
 from specgen.model.typed_views import Description, Month, Shading
 from specgen.quantities.comparison import less, more
@@ -110,7 +111,9 @@ def _night_and_least(month: Month, project: Description) -> tuple[Quantity, Quan
     return night, max(primer, gloss, key=lambda least: least.amount)
 
 
+@asked_once
 def _in_heated_tents(project: Description) -> bool:
+    """Whether every face stands in a heated tent."""
     return all_known(*(partial(_is_heated, shading) for shading in project.shade))
 
 

@@ -1,0 +1,104 @@
+"""A project twice as large costs twice as much: counted in calls, function by function, never by a clock."""
+
+import sys
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+from types import CodeType, FrameType
+from typing import Any
+
+import pytest
+
+from specgen.building import build
+from specgen.documents.composing import Composer
+from specgen.model.problem import Refused
+from specgen.pipeline import check
+from specgen.terminal.report import format_report
+from tests.bench.many import bare_walls, lay_out, many_of, whole_again, whole_walls
+
+# Doubling what is added doubles the calls of a linear function and makes four times those of a quadratic one.
+MOST, FEW = 2.2, 60
+SMALL = (4, 8, 16)
+
+
+def _count_calls(work: Callable[[], object]) -> Counter[CodeType]:
+    """How often each function is entered, a generator at each of its turns."""
+    calls: Counter[CodeType] = Counter()
+
+    def note(frame: FrameType, event: str, _argument: Any) -> None:
+        if event == "call":
+            calls[frame.f_code] += 1
+
+    before = sys.getprofile()
+    sys.setprofile(note)
+    try:
+        work()
+    finally:
+        sys.setprofile(before)
+    return calls
+
+
+def _growing(counts: list[Counter[CodeType]]) -> dict[str, tuple[int, ...]]:
+    """The functions called out of proportion, with their calls at each size."""
+    first, second, third = counts
+    return {
+        f"{code.co_filename.rpartition('specgen/')[2]}:{code.co_firstlineno} {code.co_name}": tuple(
+            count[code] for count in counts
+        )
+        for code in third
+        if "specgen" in code.co_filename and third[code] - second[code] > MOST * (second[code] - first[code]) + FEW
+    }
+
+
+def _judge(file: Path) -> None:
+    try:
+        case = check(file)
+    except Refused:
+        return
+    format_report(case.project, case.judgment)
+
+
+def _wrong_marks(count: int) -> str:
+    """Faces on walls that there are not, each a near miss of one there is."""
+    return bare_walls(count) + "elevations:\n" + "".join(f"  E{n}: {{wall: V{n}}}\n" for n in range(1, count + 1))
+
+
+PROJECTS: dict[str, tuple[Callable[[int], str], tuple[int, ...]]] = {
+    "walls of which little is known": (bare_walls, SMALL),
+    "walls alike": (whole_walls, SMALL),
+    "the whole example again and again": (whole_again, (1, 2, 4)),
+    "wrong marks": (_wrong_marks, (110, 220, 440)),
+} | {
+    name: (lambda times, name=name: many_of(name, times), SMALL)  # type: ignore[misc]  a default bound in a loop
+    for name in ("guns", "attachments", "contract.demands")
+}
+
+
+@pytest.mark.parametrize("name", PROJECTS)
+def test_judging_calls_no_function_out_of_proportion(name: str, tmp_path: Path) -> None:
+    make, sizes = PROJECTS[name]
+    _judge(lay_out(tmp_path, make(3)))
+    counts = [_count_calls(lambda size=size: _judge(lay_out(tmp_path, make(size)))) for size in sizes]  # type: ignore[misc]
+    assert _growing(counts) == {}
+
+
+def test_a_package_of_walls_unlike_calls_no_function_out_of_proportion(tmp_path: Path) -> None:
+    def package(size: int) -> None:
+        build(lay_out(tmp_path, whole_walls(size, different=True)), tmp_path / f"out{size}", draft=True)
+
+    package(3)
+    assert _growing([_count_calls(lambda size=size: package(size)) for size in SMALL]) == {}  # type: ignore[misc]
+
+
+def test_walls_alike_share_the_words_of_their_steps(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    rendered = Counter[int]()
+    render = Composer.text
+
+    def count(composer: Composer, *words: Any) -> str:
+        rendered[size] += 1
+        return render(composer, *words)
+
+    monkeypatch.setattr(Composer, "text", count)
+    for size in (4, 8):
+        build(lay_out(tmp_path, whole_walls(size)), tmp_path / f"out{size}", only=("D08",), draft=True)
+    assert rendered[4] == rendered[8]
