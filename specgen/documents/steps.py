@@ -6,6 +6,8 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import Record
+from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page, Pages
 from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
@@ -21,7 +23,7 @@ POINTS = {
 
 
 @dataclass(frozen=True, kw_only=True)
-class StepPage:
+class StepPage(Record):
     """A step as it prints for this project's walls."""
 
     name: str  # of the step in the standards
@@ -102,7 +104,7 @@ def _names_of_wall(context: DocumentContext, wall: str) -> dict[str, Any]:
     names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
     walls = names["walls"]
     assert isinstance(walls, Pages)
-    return names | {"wall": walls[wall], "limit": context.limit, "figure": context.figure, "computed": context.computed}
+    return names | {"wall": walls[wall]} | figure_functions(context)
 
 
 def _applies(when: str, context: DocumentContext, wall: str) -> bool:

@@ -7,7 +7,6 @@ import pytest
 
 from specgen import building
 from specgen.documents.catalogue import templates_folder
-from specgen.documents.sandbox import MOST_PRINTED, MOST_RANGE, MOST_TEXT, MOST_TURNS
 from specgen.model.problem import Refused
 from tests.running import run_main
 from tests.support import SMALL, written
@@ -108,65 +107,6 @@ def test_a_folder_that_is_none_or_empty_is_told(folder: str, tmp_path: Path) -> 
     with pytest.raises(Refused, match="no folder of templates|holds no template"):
         building.build(file, tmp_path / "out", ("txt",), templates=tmp_path / folder)
     assert not (tmp_path / "out").exists()
-
-
-# Words of a template below its head, the message and the line of the file (the head has five lines).
-MISTAKES = [
-    ("text\n{{ project.name }\n", "unexpected '}'", 7),
-    ("{% if stops %}\ntext\n", "Unexpected end of template", 7),
-    ("{% nothing %}\n", "unknown tag 'nothing'", 6),
-    ("text\n\n{{ projekt.name }}\n", "there is no 'projekt' here", 8),
-    ("{{ project.nmae }}\n", "there is no 'nmae' here", 6),
-    ("{{ table(view.nothing) }}\n", "there is no 'nothing' here", 6),
-    ("{{ project.name | shout }}\n", "No filter named 'shout'", 6),
-    ("{{ project.name is shouted }}\n", "No test named 'shouted'", 6),
-    ("{{ 1 // 0 }}\n", "ZeroDivisionError", 6),
-    ("{{ 'a' * 1000000000 }}\n", "* is for small numbers only", 6),
-    ("{% set a = 'xx' %}" + "{% set a = a ~ a %}" * 40 + "\n", "joins more than", 6),
-    ("{% set a = 'xx' %}" + "{% set a = a + a %}" * 40 + "\n", "joins more than", 6),
-    (
-        "{% set a %}words{% endset %}" + "{% set a %}{{ a }}{{ a }}{% endset %}" * 40 + "{{ a }}\n",
-        "makes more than",
-        6,
-    ),
-    ("{{ '\ue0001\ue001' }}\n", "cannot be seen", 6),
-    ("{{ '\x07' }}\n", "cannot be seen", 6),
-    ("{% for a in walls %}" * 30 + "{% endfor %}" * 30 + "\n", "nested too deep", 6),
-    ("{{ 9 ** 9 ** 9 }}\n", "** is for small numbers only", 6),
-    ("{% for n in range(100000) %}{% endfor %}\n", f"more than {MOST_RANGE:,} numbers", 6),
-    (
-        "{% for a in range(999) %}{% for b in range(999) %}{% endfor %}{% endfor %}\n",
-        f"more than {MOST_TURNS:,} turns",
-        6,
-    ),
-    ("{% macro m() %}{{ m() }}{% endmacro %}\n{{ m() }}\n", "it calls itself without end", 6),
-    ("{% macro m() %}{{ m() }}{{ m() }}{% endmacro %}{{ m() }}\n", "it calls itself without end", 6),
-    ("{% include '../../secrets' %}\n", "no loader", 6),
-    ("{% import 'os' as os %}\n", "no loader", 6),
-    ("{{ ''.__class__.__mro__ }}\n", "unsafe", 6),
-    ("{{ project.__init__.__globals__ }}\n", "unsafe", 6),
-    ("{{ stops.__class__ }}\n", "unsafe", 6),
-    ("{{ cycler(1) }}\n", "there is no 'cycler' here", 6),
-    ("{{ table(project) }}\n", "AttributeError", 6),
-    ("{{ steps(1) }}\n", "TypeError", 6),
-]
-
-
-@pytest.mark.parametrize(("words", "said", "line"), MISTAKES, ids=[words.strip()[:40] for words, _, _ in MISTAKES])
-def test_a_mistake_in_a_template_is_one_message_with_its_line(words: str, said: str, line: int, tmp_path: Path) -> None:
-    problem = refused(tmp_path, {"documents/D05.md.j2": HEAD + words})
-    assert said in problem.message, problem.message
-    assert problem.file == "words/documents/D05.md.j2"
-    assert problem.line in (line, line + 1) if "end" in said else problem.line == line
-
-
-@pytest.mark.parametrize(
-    ("piece", "said"),
-    [("{{ n }}" * 200, f"more than {MOST_PRINTED:,} values"), ("x" * 10_000, f"more than {MOST_TEXT:,} characters")],
-)
-def test_what_a_template_prints_is_bounded(piece: str, said: str, tmp_path: Path) -> None:
-    words = "{% for n in range(900) %}" + piece + "{% endfor %}\n"
-    assert said in refused(tmp_path, {"documents/D05.md.j2": HEAD + words}).message
 
 
 def test_markup_of_a_template_stays_words(tmp_path: Path) -> None:
