@@ -46,8 +46,18 @@ def test_a_firm_changes_the_words_of_one_document(tmp_path: Path) -> None:
     assert "Installation procedure" in built(other, {"documents/D05.md.j2": HEAD + "x\n"}, "D08", "html")[".html"]
 
 
+@pytest.mark.parametrize("title", ["2024-13-45", "[[[[", "&a", "'Ours: to read'", "null"])
+def test_a_head_is_text_whatever_it_looks_like(title: str, tmp_path: Path) -> None:
+    said = title.strip("'")
+    words = HEAD.replace("Warnings", title) + "x\n"
+    if ":" in said:
+        assert "no file can be named" in refused(tmp_path, {"documents/D05.md.j2": words}).message
+    else:
+        assert built(tmp_path, {"documents/D05.md.j2": words})[".txt"].startswith(f"D05 {said.upper()}\n")
+
+
 def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
-    style = "body { color: #123456; background: url(data:image/png;base64,AAAA); }"
+    style = "body { color: #123456; background: url(data:image/png;base64,AAAA); }\n@media print { a { color: red } }"
     page = built(
         tmp_path, {"style.css": style, "page.html": FRAME.replace("$body", "<p>Our firm</p>$body")}, formats="html"
     )
@@ -70,7 +80,7 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
         ),
         ("documents/D05.md.j2", HEAD.replace("50", "soon"), "its order is no whole number", "between"),
         ("documents/D05.md.j2", HEAD.replace("order", "ordre: 1\norder"), "its head has ordre", "between"),
-        ("documents/D05.md.j2", "---\nid: [D05\n---\n", "its head lacks id, order, title", "between two lines ---"),
+        ("documents/D05.md.j2", "---\nid: [D05\n---\n", "its head lacks order, title", "between two lines ---"),
         (
             "documents/D05.md.j2",
             HEAD.replace("order", "numbering: roman\norder"),
@@ -81,14 +91,18 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
         ("page.html", FRAME.replace("$body", ""), "the page lacks $body", "every part"),
         ("page.html", FRAME.replace("$body", "$boddy"), "there is no part $boddy", "did you mean body?"),
         ("page.html", FRAME.replace("$body", "$ $body"), "a $ stands alone", "$$"),
+        ("documents/D05.md.j2", HEAD.replace("Warnings", "A/B"), "no file can be named by its title", "leave out"),
+        ("documents/D05.md.j2", HEAD.replace("Warnings", "x" * 300), "no file can be named", "at most 60"),
+        ("documents/D05.md.j2", HEAD.replace("Warnings", ""), "no file can be named by its title", "leave out"),
+        ("documents/D05.md.j2", HEAD.replace("Warnings", "a\ue000"), "cannot be seen on paper", "delete it"),
+        ("documents/D05.md.j2", HEAD.replace("50", "9" * 5000), "its order is no whole number", "between"),
         (
-            "page.html",
-            FRAME.replace("$body", "<script>1</script>$body"),
-            "<script asks for something",
-            "into the file",
+            "documents/D05.md.j2",
+            HEAD.replace("order", "landscape: [[\norder"),
+            "its landscape is none of true",
+            "between",
         ),
-        ("style.css", "\n@import 'x.css';", "@import asks for something outside", "into the file"),
-        ("style.css", "a { background: url(https://example.org/a.png) }", "url( asks for something", "into the file"),
+        ("documents/D05.md.j2", HEAD.replace("order", "[[[\norder"), "'[[[' is no line of a head", "a colon"),
     ],
 )
 def test_a_folder_that_cannot_serve_is_one_message(
