@@ -18,7 +18,7 @@ from specgen.model.block import Table
 from specgen.model.suggest import suggest
 
 # Bounds on one template: steps of work, numbers in one range, values printed, size of the text, macros within macros.
-MOST_WORK = 5_000_000
+MOST_WORK = 15_000_000
 MOST_RANGE = 1_000
 MOST_PRINTED = 100_000
 MOST_TEXT = 5_000_000  # characters
