@@ -29,17 +29,21 @@ USED_ELSEWHERE = {
     "__init_subclass__": "Python, for each class below",
     "_error": "the validator, at each of its errors",
     "_element": "the writer of Word files, as the content of the part",
-    "_undefined_message": "the template engine, for the message of an unknown name",
     "against": "the template of D06",
     "ascend_resolver": "the YAML loader, at the end of each value",
     "calculations": "the template of D06",
+    "call_unop": "the template engine, at each sign before a number",
     "descend_resolver": "the YAML loader, at the beginning of each value",
     "formatter_class": "the parser of the standard library, when it prints help",
     "init": "the type checker, at each limit declared",
     "intercepted_binops": "the template engine, as the sums it looks at first",
+    "intercepted_unops": "the template engine, as the signs it looks at first",
     "mandatory_validations": "the validator, for every field",
     "priority_validations": "the validator, before the others",
     "remarks": "the template of D06",
+    "visit_CallBlock": "the template engine, at each part of this kind",
+    "visit_Concat": "the template engine, at each part of this kind",
+    "visit_CondExpr": "the template engine, at each part of this kind",
 }
 
 

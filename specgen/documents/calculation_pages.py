@@ -13,7 +13,7 @@ from specgen.documents.calculations import (
     sources,
 )
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
+from specgen.documents.display_values import DisplayValue, Record
 from specgen.documents.views.workings import describe_check, figure, inputs, limit_checks, mark, marks, members, result
 from specgen.model.block import Equation
 from specgen.quantities.format import format_unit
@@ -21,7 +21,7 @@ from specgen.resolving.provider import GROUPS
 
 
 @dataclass(frozen=True, kw_only=True)
-class FormPage:
+class FormPage(Record):
     """Members whose workings have the same steps: one is printed in full, the others in tables."""
 
     mark: str  # of the member whose working is printed in full
@@ -37,7 +37,7 @@ class FormPage:
 
 
 @dataclass(frozen=True, kw_only=True)
-class CalculationPage:
+class CalculationPage(Record):
     """A calculation with its forms, the limits of the method, and its sources."""
 
     title: str  # of the calculation
@@ -47,7 +47,7 @@ class CalculationPage:
 
 
 @dataclass(frozen=True)
-class GroupPage:
+class GroupPage(Record):
     """The calculations of one group."""
 
     title: str

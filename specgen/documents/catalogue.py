@@ -1,16 +1,21 @@
 """Finds the document templates and reads their heads."""
 
+import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
-
-import yaml
 
 from specgen.documents.template_overrides import find_template, words_of
+from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 
-_NUMBERINGS = ("plain", "three_part")
+_CHOICES = {"numbering": ("plain", "three_part"), "landscape": ("true", "false")}
 _KEYS = {"id", "title", "order", "numbering", "landscape"}
+_ENTRY = re.compile(r"(\w+):(?:\s+(.*))?\s*")
+_NO_NAME = re.compile(r"""[/\\:*?"<>|]|^\.|\.$""")
+MOST_TITLE = 60  # characters
+_Head = dict[str, tuple[str, int]]  # the text of each entry, and its line
+_Fault = tuple[str, str, int]  # what is wrong, what would be right, the line
 
 
 def templates_folder() -> Path:
@@ -54,37 +59,58 @@ def templates(folder: Path | None = None, own: Path | None = None) -> tuple[Temp
 
 def _read(file: Path, shown: str) -> Template:
     parts = words_of(file, shown).split("---\n", 2)
-    try:
-        head: Any = yaml.safe_load(parts[1]) if len(parts) == 3 and not parts[0] else {}
-    except yaml.YAMLError:
-        head = {}
-    faults = _faults(head if isinstance(head, dict) else {}, file)
+    lines = parts[1].split("\n")[:-1] if len(parts) == 3 and not parts[0] else []
+    head = {name: (value, number) for number, line in enumerate(lines, 2) for name, value in _entries(line)}
+    faults = [*_find_missing(head)] or [*_find_faults(head, lines, file.name.split(".")[0])]
     if faults:
-        hint = f"between two lines --- write {', '.join(sorted(_KEYS))}"
-        raise Refused(*(Problem(f"the template cannot be used: {fault}", hint, "", shown, 1) for fault in faults))
+        known = f"between two lines --- write {', '.join(sorted(_KEYS))}"
+        problems = [(f"the template cannot be used: {what}", hint or known, line) for what, hint, line in faults]
+        raise Refused(*(Problem(what, hint, "", shown, line) for what, hint, line in problems))
+    said = {name: value for name, (value, _) in head.items()}
     return Template(
-        id=str(head["id"]),
-        title=str(head["title"]),
-        order=int(head["order"]),
-        numbering=head.get("numbering", "plain"),
-        landscape=bool(head.get("landscape", False)),
+        id=said["id"],
+        title=said["title"],
+        order=int(said["order"]),
+        numbering=said.get("numbering", "plain"),
+        landscape=said.get("landscape") == "true",
         words=parts[2],
         file=shown,
-        first_line=parts[1].count("\n") + 3,
+        first_line=len(lines) + 3,
     )
 
 
-def _faults(head: dict[str, Any], file: Path) -> list[str]:
-    """What is wrong with the head of a template."""
-    faults = []
+def _entries(line: str) -> Iterator[tuple[str, str]]:
+    """The name and the text of a line of a head; nothing for an empty line or a remark."""
+    match = _ENTRY.fullmatch(line)
+    if match:
+        name, text = match[1], (match[2] or "").strip()
+        quoted = len(text) > 1 and text[0] == text[-1] and text[0] in "\"'"
+        yield name, text[1:-1] if quoted else text.split(" #")[0].rstrip()
+
+
+def _find_missing(head: _Head) -> Iterator[_Fault]:
+    """What the head of a template lacks or has too much."""
     if missing := {"id", "title", "order"} - set(head):
-        faults.append(f"its head lacks {', '.join(sorted(missing))}")
-    if unknown := set(map(str, head)) - _KEYS:
-        faults.append(f"its head has {', '.join(sorted(unknown))}")
-    if "id" in head and str(head["id"]) != file.name.split(".")[0]:
-        faults.append(f"its head says {head['id']}, and the file is that of {file.name.split('.')[0]}")
-    if not isinstance(head.get("order", 0), int):
-        faults.append("its order is no whole number")
-    if head.get("numbering", "plain") not in _NUMBERINGS:
-        faults.append(f"its numbering is none of {', '.join(_NUMBERINGS)}")
-    return faults
+        yield f"its head lacks {', '.join(sorted(missing))}", "", 1
+    if unknown := set(head) - _KEYS:
+        yield f"its head has {', '.join(sorted(unknown))}", "", min(head[name][1] for name in unknown)
+
+
+def _find_faults(head: _Head, lines: list[str], stem: str) -> Iterator[_Fault]:
+    """What is wrong with the lines of a head; each is text, whatever it looks like."""
+    for number, line in enumerate(lines, 2):
+        if line.strip() and not line.startswith("#") and not _ENTRY.fullmatch(line):
+            yield f"{line[:30]!r} is no line of a head", "write a name, a colon and its text", number
+    for name, (value, number) in head.items():
+        found = find_forbidden(value)
+        if found:
+            yield f"its {name} has a {found[1]}", found[2], number
+        elif name == "id" and value != stem:
+            yield f"its head says {value}, and the file is that of {stem}", "", number
+        elif name == "title" and (not value or _NO_NAME.search(value) or len(value) > MOST_TITLE):
+            hint = f'leave out / \\ : * ? " < > | and write at most {MOST_TITLE} characters'
+            yield "no file can be named by its title", hint, number
+        elif name == "order" and not re.fullmatch("[0-9]{1,6}", value):
+            yield "its order is no whole number", "", number
+        elif name in _CHOICES and value not in _CHOICES[name]:
+            yield f"its {name} is none of {', '.join(_CHOICES[name])}", "", number

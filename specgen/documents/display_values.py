@@ -7,6 +7,11 @@ from typing import Any
 from specgen.model.project import View
 from specgen.model.source import Source
 
+
+class Record:
+    """What templates read field by field, such as a step of the work; it is never printed as a whole."""
+
+
 _UNIT_WORDS = {"%": "%", "deg": "°", "d": " days", "year": " years", "month": " months"}
 
 

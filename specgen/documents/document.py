@@ -8,6 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.numbering import number_blocks, resolve_deferred
+from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
 from specgen.model.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
 from specgen.model.finding import Judgment, Severity
@@ -19,12 +20,14 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     composer = Composer()
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
+    blocks = resolve_deferred(blocks)
+    check_shape(blocks, template, composer.lines)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
     if draft:
         blocks = (Note(_draft_note(context)), *blocks)
-    numbered, legend = number_blocks(resolve_deferred(blocks), numbering)
+    numbered, legend = number_blocks(blocks, numbering)
     date = context.project.get(("package", "date"))
     return Document(
         id=template.id,

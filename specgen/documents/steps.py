@@ -7,7 +7,9 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
-from specgen.documents.template_views import Page
+from specgen.documents.display_values import Record
+from specgen.documents.template_functions import figure_functions
+from specgen.documents.template_views import Page, Pages
 from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
 from specgen.model.project import Project
@@ -27,7 +29,7 @@ _WALL = re.compile(r"\bwall\b(\.\w+)?")
 
 
 @dataclass(frozen=True, kw_only=True)
-class StepPage:
+class StepPage(Record):
     """A step as it prints for this project's walls."""
 
     name: str  # of the step in the standards
@@ -94,7 +96,7 @@ class _Sentences:
         self.context, self.composer = context, composer
         root = Page(context, context.project.schema.root, ())
         self.names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
-        self.names |= {"limit": context.limit, "figure": context.figure, "computed": context.computed}
+        self.names |= figure_functions(context)
         self.alike = _find_alike(context.project)
 
     def render(self, step: Step, sentence: Sentence, walls: list[str]) -> list[str]:
@@ -118,7 +120,9 @@ class _Sentences:
 
     def _lines(self, step: Step, sentence: Sentence, wall: str) -> Iterator[tuple[str, str]]:
         """Each line of a sentence for a wall: its plain words, and its text."""
-        names = self.names | {"wall": self.names["walls"][wall]}
+        walls = self.names["walls"]
+        assert isinstance(walls, Pages)
+        names = self.names | {"wall": walls[wall]}
         rendered = self.composer.text(sentence.text, names, f"steps.yaml: {step.name}")
         for text in filter(None, rendered.split("\n")):
             yield self.composer.plain(text), text

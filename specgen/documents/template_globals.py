@@ -1,13 +1,17 @@
 """The names defined in every template: the project, its findings and steps, tables and form elements."""
 
+from functools import cache
 from importlib import import_module
+from pkgutil import iter_modules
 from typing import Any
 
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.steps import steps
-from specgen.documents.template_views import Page
+from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
+from specgen.documents.template_mistakes import Mistake
+from specgen.documents.template_views import Page, Views
 from specgen.documents.views.code_items import code_name
 from specgen.model.absence import Absent
 from specgen.model.block import (
@@ -36,44 +40,77 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
     root = Page(context, project.schema.root, ())
     names: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
     names |= {
-        "limit": context.limit,
-        "figure": context.figure,
-        "computed": context.computed,
         "stops": context.judgment.of(Severity.STOP),
         "cautions": context.judgment.of(Severity.CAUTION),
         "notes": context.judgment.of(Severity.NOTE),
         "open_items": context.judgment.open_items,
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
-        "steps": lambda: steps(context, composer),
-        "calculations": lambda: calculation_pages(context),
         "code_name": code_name(context),
-        "view": Views(context, composer),
-        "table": set_table,
-        "sign": lambda *parties: Signature(tuple(_party(context, role) for role in parties)),
-        "blank": lambda label, kind="text": Blank(str(label), "date" if kind == "date" else "text"),
-        "check_box": lambda label: CheckBox(str(label)),
-        "ref": Ref,
+        "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
         "to_confirm": Deferred(_to_confirm),
-        "looked_up": lambda name, page: _look_up(context, name, page),
     }
-    return names
+    return names | figure_functions(context) | {f.name: f for f in _page_functions(context, composer)}
 
 
-class Views:
-    """The table views by name: `view.joints` is built by `views/joints.py` when a template uses it."""
+def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Function, ...]:
+    """Functions that make the parts of a page, and those that list what it is written from."""
+    return (
+        Function("steps", run=cache(lambda: steps(context, composer))),
+        Function("calculations", run=cache(lambda: calculation_pages(context))),
+        Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
+        Function("sign", ("role",), run=lambda *roles: _sign(context, roles), many=True, example="sign('architect')"),
+        Function("blank", ("label",), ("kind",), _make_blank, example="blank('Date', 'date')"),
+        Function("check_box", ("label",), run=lambda label: CheckBox(check_words(label, "the label of a box"))),
+        Function("ref", ("heading",), run=lambda heading: _refer(composer, heading)),
+        Function("looked_up", ("name", "member"), run=lambda name, member: _look_up(context, name, member)),
+    )
 
-    def __init__(self, context: DocumentContext, composer: Composer) -> None:
-        self._context, self._composer = context, composer
 
-    def __getattr__(self, name: str) -> TableView:
-        try:
-            module = import_module(f"{__package__}.views.{name}")
-        except ModuleNotFoundError:
-            raise AttributeError(f"there is no table view {name!r}") from None
-        view = module.rows(self._context, self._composer)
-        assert isinstance(view, TableView)
-        return view
+def _name_views() -> list[str]:
+    """The names of all table views."""
+    return [name for name in _view_modules() if hasattr(_load_view(name), "rows")]
+
+
+@cache
+def _view_modules() -> tuple[str, ...]:
+    folder = import_module(f"{__package__}.views").__path__
+    return tuple(module.name for module in iter_modules(folder) if not module.name.startswith("_"))
+
+
+def _load_view(name: str) -> Any:
+    return import_module(f"{__package__}.views.{name}")
+
+
+def _build_view(name: str, context: DocumentContext, composer: Composer) -> TableView | None:
+    """The view that `views/NAME.py` builds, or None if there is none."""
+    if name not in _view_modules() or not hasattr(module := _load_view(name), "rows"):
+        return None
+    view: TableView = module.rows(context, composer)
+    return view
+
+
+def _set_named_table(view: Any, caption: Any = "") -> Table:
+    if not isinstance(view, TableView):
+        raise Mistake("table() sets a view, and this is none", "for example table(view.joints)")
+    return set_table(view, check_words(caption, "the caption of a table"))
+
+
+def _make_blank(label: Any, kind: Any = "text") -> Blank:
+    if kind not in ("text", "date"):
+        raise Mistake("a blank is for text or for a date", "write 'text' or 'date'")
+    return Blank(check_words(label, "the label of a blank"), kind)
+
+
+def _refer(composer: Composer, heading: Any) -> Ref:
+    target = check_words(heading, "a heading")
+    composer.lines.setdefault(target, composer.line_now())
+    return Ref(target)
+
+
+def _sign(context: DocumentContext, roles: tuple[Any, ...]) -> Signature:
+    known = list(context.project.schema.root.children["parties"].children)
+    return Signature(tuple(_party(context, known_name(role, "party", known)) for role in roles))
 
 
 def set_table(view: TableView, caption: str = "") -> Table:
@@ -110,9 +147,14 @@ def _to_confirm(values: list[Value]) -> Block:
     return set_table(TableView(("Figure", "Value", "Rests on"), tuple(rows.values()), (54, 26, 20)))
 
 
-def _look_up(context: DocumentContext, name: str, page: Page) -> Any:
+def _look_up(context: DocumentContext, name: Any, member: Any) -> Any:
     """The answer of a look-up for a member, or None if a field it needs is absent."""
+    known = known_name(name, "look-up", context.resolve.names)
+    if not isinstance(member, Page):
+        raise Mistake("looked_up() asks for one member", "name a wall or another member behind the comma")
     try:
-        return context.resolve(page._path, name)
+        return context.resolve(member._path, known)
     except Absent:
         return None
+    except KeyError:
+        raise Mistake(f"{known} is not looked up for {member.dotted()}", "name another member") from None

@@ -2,22 +2,27 @@
 
 import os
 import re
+from collections.abc import Callable
 from itertools import islice
 from pathlib import Path
 from string import Template as Frame
+from typing import TypeVar
 
+from specgen.documents.template_mistakes import Mistake
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
 from specgen.reading.given_file import FileUse, read_given_file
 
-# Nothing of a page may be fetched from elsewhere: it is one file.
-_OUTSIDE = re.compile(
-    r"""(?:src|href|action)\s*=\s*["']?(?!\#|data:|["'])|@import|url\(\s*["']?(?!data:)|<script""", re.I
-)
 _PARTS = {"title", "style", "kind", "head", "body", "legend"}
+# No page of ours asks for anything outside itself, whatever a frame or a style says.
+_POLICY = (
+    '<meta http-equiv="Content-Security-Policy" '
+    "content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">"
+)
 _PAGE = ("page.html", "style.css")
 _USE = FileUse("the template", "put a text file in its place", 2_000_000)
 _MOST_ENTRIES = 500
+Answer = TypeVar("Answer")
 
 
 def check_folder(own: Path, ours: Path) -> None:
@@ -59,29 +64,56 @@ def words_of(file: Path, shown: str) -> str:
         raise Refused(Problem("the template is not UTF-8", "save it as UTF-8", "", shown)) from error
 
 
-def page_of(name: str, ours: Path, own: Path | None) -> str:
-    """The frame or style of a page; raises Refused if it would fetch anything from outside."""
-    file = find_template(name, ours, own)
-    text = words_of(file, f"{file.parent.name}/{name}")
-    outside = _OUTSIDE.search(text) if file.parent == own else None
-    if outside:
-        line = text.count("\n", 0, outside.start()) + 1
-        message = f"{outside[0].strip()} asks for something outside the page"
-        raise Refused(Problem(message, "put it into the file itself", "", f"{file.parent.name}/{name}", line))
+def style_of(ours: Path, own: Path | None) -> str:
+    """The looks of a page; raises Refused if a firm's own would ask for anything outside it."""
+    file, text, shown = _words("style.css", ours, own)
+    if file.parent == own:
+        from specgen.documents.page_style import check_style
+
+        _held(shown, lambda: check_style(text))
     return text
 
 
 def frame_of(ours: Path, own: Path | None) -> Frame:
     """The frame of a page, with every required part in it; raises Refused."""
-    text = page_of("page.html", ours, own)
+    file, text, shown = _words("page.html", ours, own)
+    _held(shown, lambda: _fill_in(text))
+    if file.parent == own:
+        from specgen.documents.page_frame import read_frame
+
+        text = _held(shown, lambda: read_frame(text))
+    return Frame(re.sub(r"<head\b[^>]*>", lambda head: f"{head[0]}\n{_POLICY}", text, count=1))
+
+
+def _fill_in(text: str) -> None:
+    """Raise Mistake for a part to be filled in that is unknown, missing or malformed."""
     frame = Frame(text)
-    shown = f"{find_template('page.html', ours, own).parent.name}/page.html"
     if not frame.is_valid():
-        raise Refused(Problem("a $ stands alone", "write $$ for a dollar", "", shown))
+        raise Mistake("a $ stands alone", "write $$ for a dollar", _line_of(text, r"\$(?![$\w{])"))
     named = set(frame.get_identifiers())
     if unknown := sorted(named - _PARTS):
-        line = text[: text.index(unknown[0])].count("\n") + 1
-        raise Refused(Problem(f"there is no part ${unknown[0]}", suggest(unknown[0], _PARTS), "", shown, line))
+        line = _line_of(text, r"\$\{?" + re.escape(unknown[0]))
+        raise Mistake(f"there is no part ${unknown[0]}", suggest(unknown[0], _PARTS), line)
     if lacking := sorted(_PARTS - named):
-        raise Refused(Problem(f"the page lacks ${lacking[0]}", "every part must stand in it", "", shown))
-    return frame
+        raise Mistake(f"the page lacks ${lacking[0]}", "every part must stand in it")
+
+
+def _line_of(text: str, pattern: str) -> int:
+    """The line on which a pattern first stands; 0 if it stands nowhere."""
+    found = re.search(pattern, text)
+    return text.count("\n", 0, found.start()) + 1 if found else 0
+
+
+def _words(name: str, ours: Path, own: Path | None) -> tuple[Path, str, str]:
+    """A file of the page, its text, and its name in messages."""
+    file = find_template(name, ours, own)
+    shown = f"{file.parent.name}/{name}"
+    return file, words_of(file, shown), shown
+
+
+def _held(shown: str, read: Callable[[], Answer]) -> Answer:
+    """What a reading of a file answers; raises Refused with file and line for a mistake in it."""
+    try:
+        return read()
+    except Mistake as mistake:
+        raise Refused(Problem(str(mistake), mistake.hint, "", shown, mistake.line)) from None

@@ -6,7 +6,7 @@ from itertools import groupby
 from pathlib import Path
 
 from specgen.documents.numbering import plain_text
-from specgen.documents.template_overrides import frame_of, page_of
+from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
 from specgen.model.block import (
     Article,
@@ -40,7 +40,7 @@ def write_html(document: Document, templates: Path, own: Path | None = None) -> 
     frame = frame_of(templates, own)
     page = frame.substitute(
         title=escape(f"{document.project}: {document.title}"),
-        style=page_of("style.css", templates, own),
+        style=style_of(templates, own),
         head=_render_head(document),
         body="\n".join(_render_body(document)),
         legend=_render_legend(document),

@@ -110,15 +110,15 @@ def test_a_list_is_looked_through_and_told_one_by_one_and_an_open_one_is_empty(t
     words = "{% for part in mockup.includes %}[{{ part }}]{% endfor %}{{ 'sealant_joint' in mockup.includes }}\n"
     given = {"mockup": {"includes": ["sealant_joint", "opening"]}}
     said = text.write_text(written(tmp_path, words, given))
-    assert "[sealant_joint][opening]True" in said.replace("sealant joint", "sealant_joint")
-    assert text.write_text(written(tmp_path, words)).endswith("False\n")
+    assert "[sealant_joint][opening]yes" in said.replace("sealant joint", "sealant_joint")
+    assert text.write_text(written(tmp_path, words)).endswith("no\n")
 
 
 def test_a_value_is_compared_with_a_word_and_with_another_value(tmp_path: Path) -> None:
     words = "{{ a == 'concrete' }}, {{ a == 'plywood' }}, {{ a == walls.W2.substrate.kind }}\n"
     more = {"W2": {"substrate": {"kind": "concrete"}, "attachment": {"method": "adhesive_full_bed"}}}
     words = "{% set a = walls.W1.substrate.kind %}" + words
-    assert "True, False, True" in text.write_text(written(tmp_path, words, {"walls": more}))
+    assert "yes, no, yes" in text.write_text(written(tmp_path, words, {"walls": more}))
 
 
 def test_a_document_without_figures_of_practice_says_so(tmp_path: Path) -> None:
@@ -130,7 +130,10 @@ def test_a_document_without_figures_of_practice_says_so(tmp_path: Path) -> None:
     ("words", "said"),
     [
         ("***\n", "the template makes a 'hr', which documents do not have"),
-        ("**See {{ ref('Nowhere') }}**\n", "a template refers to 'Nowhere', and the document has no such heading"),
+        (
+            "**See {{ ref('Nowhere') }}**\n",
+            "the template cannot be used: it refers to 'Nowhere', and the document has no such heading",
+        ),
         ("- " * 3000 + "x\n", "the template cannot be used: its lists or marks are nested too deep"),
     ],
 )

@@ -3,6 +3,7 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.model.block import Blank, CheckBox
 from specgen.model.evaluation import evaluate
@@ -14,7 +15,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     project = context.project
     root = Page(context, project.schema.root, ())
     names = {name: getattr(root, name) for name in project.schema.root.children}
-    names |= {"limit": context.limit, "figure": context.figure}
+    names |= figure_functions(context)
     lines = tuple(
         (
             DisplayValue(line.title, line.title, line.basis[0]),

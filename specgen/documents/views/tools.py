@@ -2,6 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.model.block import Text
 from specgen.model.evaluation import evaluate
@@ -12,7 +13,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     project = context.project
     root = Page(context, project.schema.root, ())
     names = {name: getattr(root, name) for name in project.schema.root.children}
-    names |= {"limit": context.limit, "figure": context.figure}
+    names |= figure_functions(context)
     tools = [tool for tool in context.standards.tools.values() if not tool.when or evaluate(tool.when, project)]
     steps = list(context.standards.steps)
     tools.sort(key=lambda tool: steps.index(tool.step))
