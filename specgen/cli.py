@@ -18,8 +18,7 @@ from specgen.model.problem import Refused, Stopped
 from specgen.terminal.fault import describe_fault
 from specgen.terminal.streams import prepare_streams, show_as_line, write_data, write_message, write_result
 
-_QUIET, _VERSION = "--quiet", "--version"
-_QUIET_HELP = "no messages, only results"
+_QUIET, _QUIET_HELP, _VERSION = "--quiet", "no messages, only results", "--version"
 # Each argument declared makes a formatter; without a width that loads archive libraries to ask the terminal for it.
 _DECLARING = partial(HelpFormatter, width=80)
 _BY_SIGNAL = 128  # what a shell adds to the number of the signal that ended a program
@@ -86,10 +85,8 @@ def _print_outcome(outcome: Outcome, quiet: bool = False) -> None:
         write_data(outcome.data)
     elif outcome.text:
         write_result(outcome.text)
-    for message in () if quiet else outcome.messages:
+    for message in (*(() if quiet else outcome.messages), *outcome.problems):
         write_message(message)
-    for problem in outcome.problems:
-        write_message(problem)
 
 
 def run() -> None:

@@ -16,8 +16,9 @@ from specgen.pipeline import check
 from specgen.terminal.report import format_report
 from tests.bench.many import bare_walls, lay_out, many_of, whole_again, whole_walls
 
-# Doubling what is added doubles the calls of a linear function and makes four times those of a quadratic one.
-MOST, FEW = 2.2, 60
+# Doubling what is added doubles the calls of a linear function, a little more where marks grow longer, and makes four
+# times those of a quadratic one.
+MOST, FEW = 2.5, 60
 SMALL = (4, 8, 16)
 
 

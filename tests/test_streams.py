@@ -85,7 +85,7 @@ def test_a_refusal_names_a_file_that_the_terminal_cannot_show() -> None:
 def test_a_message_is_one_line_whatever_a_file_is_called() -> None:
     done = run_specgen("check", "a\nspecgen: W1 yes\x1b[2J\u2028.yaml")
     assert (done.code, done.out, len(done.err.splitlines())) == (2, "", 1)
-    assert done.err.startswith("specgen: a\\nspecgen: W1 yes\\x1b[2J\\u2028.yaml: ")
+    assert done.err.startswith("specgen: a\\nspecgen: W1 yes\\u001b[2J\\u2028.yaml: ")
 
 
 def test_a_system_of_plain_letters_reads_judges_and_builds(tmp_path: Path) -> None:

@@ -3,6 +3,7 @@
 What YAML itself says is held against a general YAML library; what is refused beyond that is a rule of ours.
 """
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -343,7 +344,7 @@ def test_a_file_that_cannot_be_read_is_told(name: str, tmp_path: Path) -> None:
 
 
 def test_a_file_that_is_too_large_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(source, "MOST_BYTES", 10)
+    monkeypatch.setattr(source, "_USE", replace(source._USE, most=10))
     with pytest.raises(Refused, match="larger"):
         read(tmp_path, "a: 0123456789\n")
 

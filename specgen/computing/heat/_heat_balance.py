@@ -19,13 +19,14 @@ def balance_face(gain: float, emittance: float, air: float, h_c: float = H_C, ar
     `h_c` may be 0; with both at 0 there is no such temperature.
     """
     around = air if around is None else around
+    radiated = emittance * SIGMA  # 0 also for an emittance too small for a number
     warmer = max(air, around)
     by_air = warmer + gain / h_c if h_c else math.inf
-    by_sky = (warmer**4 + gain / (emittance * SIGMA)) ** 0.25 if emittance else math.inf
+    by_sky = (warmer**4 + gain / radiated) ** 0.25 if radiated else math.inf
     face = min(by_air, by_sky)
     for _ in range(60):
-        lost = emittance * SIGMA * (face**4 - around**4) + h_c * (face - air)
-        step = (lost - gain) / (4 * emittance * SIGMA * face**3 + h_c)
+        lost = radiated * (face**4 - around**4) + h_c * (face - air)
+        step = (lost - gain) / (4 * radiated * face**3 + h_c)
         face -= step
         if abs(step) < 1e-10:
             break
