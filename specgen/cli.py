@@ -7,29 +7,21 @@ Only the command asked for is imported, so that a sum does not load the rules.
 import gc
 import signal
 import sys
-from argparse import SUPPRESS, ArgumentParser, HelpFormatter
+from argparse import SUPPRESS, HelpFormatter
 from collections.abc import Sequence
 from functools import partial
-from typing import NoReturn
 
 from specgen import __version__
 from specgen.commands import NOT_DONE, Command, Outcome, list_verbs, load_command, load_commands
 from specgen.model.problem import Refused, Stopped
+from specgen.terminal.command_line import CommandLine
 from specgen.terminal.fault import describe_fault
-from specgen.terminal.streams import prepare_streams, show_as_line, write_data, write_message, write_result
+from specgen.terminal.streams import prepare_streams, write_data, write_message, write_result
 
 _QUIET, _QUIET_HELP, _VERSION = "--quiet", "no messages, only results", "--version"
 # Each argument declared makes a formatter; without a width that loads archive libraries to ask the terminal for it.
 _DECLARING = partial(HelpFormatter, width=80)
 _BY_SIGNAL = 128  # what a shell adds to the number of the signal that ended a program
-
-
-class _Parser(ArgumentParser):
-    """A parser that echoes no word as it came."""
-
-    def error(self, message: str) -> NoReturn:
-        """Tell what is wrong with the words, in one line, and end."""
-        super().error(show_as_line(message))
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -59,8 +51,8 @@ def _verb(words: Sequence[str]) -> list[str]:
     return [word for word in words if word != _QUIET][:1]
 
 
-def _parser(commands: dict[str, Command]) -> ArgumentParser:
-    parser = _Parser(
+def _parser(commands: dict[str, Command]) -> CommandLine:
+    parser = CommandLine(
         prog="specgen",
         description="Judges and writes the submittal of an exterior wall with a sprayed gloss metal-look finish.",
         allow_abbrev=False,

@@ -41,7 +41,7 @@ _FETCHING = {
     "srcdoc",
 }
 _CSS = re.compile(
-    r"@import|expression\(|-moz-binding|image-set\(|src\(|url\s*+\(\s*+['\"]?+(?!data:image/|#)", re.IGNORECASE
+    r"@import|expression\(|-moz-binding|image-set\(|src\(|url\(\s*+['\"]?+(?!data:image/|#)", re.IGNORECASE
 )
 
 
