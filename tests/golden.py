@@ -9,6 +9,7 @@ from contextlib import chdir, redirect_stderr, redirect_stdout
 from itertools import chain
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import Any
 
 import yaml
 
@@ -16,8 +17,10 @@ from specgen import pipeline
 from specgen.cli import main
 from specgen.computing import names
 from specgen.judging.registry import load_rules
+from specgen.model.source import Basis, Source
 from specgen.output import package
 from specgen.reading.schema import project_schema
+from specgen.standards import load_standards
 from specgen.terminal.starter import format_starter
 from tests.support import EXAMPLES, ROOT, project_of, told_by
 from tests.typed_views import STUB, stub
@@ -78,6 +81,31 @@ def said_in(file: Path) -> Iterator[str]:
                 yield f"{says}\n  measure: {finding.remedy}\n  basis: {finding.basis}\n"
 
 
+def row_texts() -> dict[str, str]:
+    """The words of the rows of the standards, whether or not an example prints them."""
+    rows = load_standards()
+    kinds = {name: getattr(rows, name) for name in ("sources", "limits", "steps", "criteria", "tools", "faults")}
+    return {f"{kind}.txt": "".join(f"{name}\n{shown(row)}" for name, row in of.items()) for kind, of in kinds.items()}
+
+
+def shown(row: Any) -> str:
+    """A row, each of its parts and each of its sentences in a line."""
+    parts = {"source": row} if isinstance(row, Source) else row._asdict()
+    told = {name: part for name, part in parts.items() if part not in ("", (), None)}
+    sentences = [told.pop("sentences", ())]
+    lines = [f"  {name}: {in_words(part)}\n" for name, part in told.items()]
+    return "".join([*lines, *(f"  - {in_words(sentence)}\n" for sentence in chain(*sentences))])
+
+
+def in_words(part: Any) -> str:
+    """A part of a row on one line."""
+    if isinstance(part, Source):
+        return str(Basis((part,)))
+    if isinstance(part, tuple):
+        return "; ".join(map(in_words, part))
+    return str(part)
+
+
 def printed(commands: Iterable[tuple[str, ...]]) -> str:
     """What these commands print, each below its own line."""
     out = io.StringIO()
@@ -94,6 +122,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     DOCUMENTS: document_texts,
     HERE / "commands" / "golden": command_texts,
     HERE / "judging" / "golden": finding_texts,
+    HERE / "standards" / "golden": row_texts,
 }
 
 
