@@ -119,10 +119,10 @@ def printed(commands: Iterable[tuple[str, ...]]) -> str:
 
 DOCUMENTS = HERE / "documents" / "golden"
 GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
-    DOCUMENTS: document_texts,
-    HERE / "commands" / "golden": command_texts,
-    HERE / "judging" / "golden": finding_texts,
     HERE / "standards" / "golden": row_texts,
+    HERE / "judging" / "golden": finding_texts,
+    HERE / "commands" / "golden": command_texts,
+    DOCUMENTS: document_texts,
 }
 
 

@@ -11,8 +11,8 @@ import pytest
 from specgen.cli import run
 from specgen.output import disk
 from tests.documents.support import ONE, standing
-from tests.running import run_process, run_python
-from tests.support import SMALL, written
+from tests.running import in_checkout, run_process, run_python, run_specgen
+from tests.support import EXAMPLES, SMALL, written
 
 # A step in each room that a build goes through.
 STEPS = {
@@ -124,6 +124,15 @@ def test_what_the_user_can_mend_is_told_as_that(
 def test_a_command_that_cannot_be_loaded_is_no_stop(argument: str) -> None:
     done = run_python(BROKEN.format("load_command = cli.load_commands"), *([argument] if argument else []))
     assert (done.code, done.out, len(done.err.splitlines())) == (2, "", 1)
+
+
+def test_python_without_docstrings_is_told_as_that() -> None:
+    file = EXAMPLES / "first-look" / "project.yaml"
+    done = run_specgen("check", str(file), **in_checkout({"PYTHONOPTIMIZE": "2"}))
+    assert (done.code, done.out) == (2, "")
+    assert done.err == (
+        "specgen: Python runs without docstrings; nothing was written (unset PYTHONOPTIMIZE, and leave -OO out)\n"
+    )
 
 
 def test_a_developer_sees_the_whole_way_of_a_fault() -> None:

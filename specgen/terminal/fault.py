@@ -1,5 +1,6 @@
 """A fault of ours in one line: what failed, where, and what to do."""
 
+import sys
 from pathlib import Path
 
 from specgen.model.problem import Problem
@@ -13,6 +14,8 @@ def describe_fault(error: Exception, command: str) -> Problem:
         message, hint = "there is not enough memory", "close other programs, or split the file"
     elif isinstance(error, ModuleNotFoundError) and not (error.name or "specgen").startswith("specgen"):
         message, hint = f"the library {error.name} is missing", "install specgen again"
+    elif sys.flags.optimize > 1:  # the validator reads its rules from its docstrings
+        message, hint = "Python runs without docstrings", "unset PYTHONOPTIMIZE, and leave -OO out"
     else:
         message = f"`{command}` failed at {_place(error)}"
         hint = "report this with the command and the file"

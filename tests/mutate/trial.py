@@ -93,14 +93,13 @@ class Checkout:
 
 
 def stages(file: str, root: Path) -> Iterator[list[str]]:
-    """The tests of a file: its own, those of its folder, of its room, the approved documents, then all."""
+    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, of its room, then all."""
     parts = Path(file).with_suffix("").parts[1:]
     own = [f"tests/{'/'.join(parts[:-1])}", f"tests/{'/'.join(parts[:1])}"]
-    named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py")) if parts else []
+    named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py"))
+    yield [str(path.relative_to(root)) for path in named]
+    yield ["tests/test_golden.py"]
     if parts[:2] == ("judging", "rules"):
         yield ["tests/judging/test_clauses.py"]
-    yield [str(path.relative_to(root)) for path in named]
     yield [place for place in own if (root / place).is_dir() and place != "tests/"]
-    yield ["tests/test_golden.py"]
-    yield ["tests/judging", "tests/documents"]
     yield ["tests"]
