@@ -11,7 +11,7 @@ class Kind(Enum):
     PUBLISHED = "published"
     PRACTICE = "common practice, no source"
     MEMORY = "from memory"
-    MAKER = "maker's figure"
+    MAKER = "manufacturer's figure"
     PROJECT = "project"
     COMPUTED = "computed"
 
@@ -45,7 +45,7 @@ class Source:
     @property
     def legend(self) -> str:
         """The line printed at the foot of a document."""
-        confirm = ": confirm with the maker's written instructions"
+        confirm = ": confirm with the manufacturer's written instructions"
         if self.kind is Kind.MEMORY and self.reference:
             return f"{self.kind.value} ({self.reference}): confirm against that text"
         if self.kind is Kind.PUBLISHED:

@@ -86,6 +86,10 @@ _SAID = {
     "icf": "insulated concrete forms",
     "aac": "autoclaved aerated concrete",
     "iso_cup": "ISO flow cup",
+    "eifs_source": "EIFS manufacturer",
+    "finish_source": "finish manufacturer",
+    "wrb_source": "weather barrier manufacturer",
+    "sealant_source": "sealant manufacturer",
 }
 _SAID |= {f"asce_7_{year}": f"ASCE 7-{year}" for year in ("02", "05", "10", "16", "22")}
 _SAID |= {f"zahn_{n}": f"Zahn No. {n}" for n in range(1, 6)} | {"ford_4": "Ford No. 4"}

@@ -19,7 +19,7 @@ WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by
 SECTIONS = ("primer", "gloss")
 THINNEST, THICKEST = Quantity.of("0.1", "mil"), Quantity.of(100, "mil")  # of one coat; common practice, no source
 ROUNDED = "1604 is the trade's rounding of 1604.17, a gallon of 231 cubic inches spread one mil thick."
-MOST_WATER = "Water is the most the coating source allows; the record of the day says how much was added."
+MOST_WATER = "Water is the most the coating manufacturer allows; the record of the day says how much was added."
 
 
 def film_input(title: str) -> Any:
@@ -54,8 +54,8 @@ def thinning_input() -> Any:
 
 
 def most_water_input() -> Any:
-    """Declares the most water the coating source allows, in percent."""
-    about = "most water the coating source allows"
+    """Declares the most water the coating manufacturer allows, in percent."""
+    about = "most water the coating manufacturer allows"
     return given_input("", "", "percent", "*.max_water", about, default=None, least=0)
 
 
@@ -80,12 +80,12 @@ def require_loss(loss: Any) -> None:
 def tell_water(thinning: Any, most_water: Any) -> tuple[str, ...]:
     """What is said of water added, in percent of the coating; raises Refused past the limit that is given."""
     if most_water is None:
-        unlimited = "% of water is held against no limit: the coating source says how much is allowed."
+        unlimited = "% of water is held against no limit: the coating manufacturer says how much is allowed."
         return (f"{format_decimal(thinning, 6)} {unlimited}",) if thinning else ()
     if thinning > most_water:
         raise refuse(
             f"thinning is {format_decimal(thinning, 6)} %",
-            f"the coating source allows {format_decimal(most_water, 6)} % at most",
+            f"the coating manufacturer allows {format_decimal(most_water, 6)} % at most",
         )
     return ()
 

@@ -46,7 +46,7 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     Raises Refused for a cup that has no formula and for a window outside the range of its cup.
     """
     if coat.cup not in _cups.CUPS:
-        raise refuse(f"no formula is known for the cup of the {coat.mark}", "judge it by the window of its source")
+        raise refuse(f"no formula is known for the cup of the {coat.mark}", "judge it by the manufacturer's window")
     cup = _cups.CUPS[coat.cup]
     ends = (("t_s", "shortest", coat.cup_least, "*.cup_least"), ("t_l", "longest", coat.cup_most, "*.cup_most"))
     for _, _, time, _ in ends:

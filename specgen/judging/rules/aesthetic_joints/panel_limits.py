@@ -43,7 +43,7 @@ RULE.clause(
 RULE.clause(
     "c",
     CAUTION,
-    "Panels may be {found} wide here, more than {wanted}: confirm with the maker.",
+    "Panels may be {found} wide here, more than {wanted}: confirm with the coating manufacturer.",
     when="panel_limits.max_width > limit",
     limit="panel.width",
 )

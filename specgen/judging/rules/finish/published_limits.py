@@ -19,12 +19,15 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "FIN-12",
-    "Figures of the coating source against published limits",
-    remedy="Ask the coating source for its reason in writing, and prove the figure on the mockup.",
+    "Figures of the coating manufacturer against published limits",
+    remedy="Ask the coating manufacturer for its reason in writing, and prove the figure on the mockup.",
     steps="setup primer gloss",
     documents="D05 D08",
 )
-SAY = "The coating source allows {found}; a published text has {wanted}: ask the source for its reason in writing."
+SAY = (
+    "The coating manufacturer allows {found}; a published text has {wanted}: "
+    "ask the manufacturer for its reason in writing."
+)
 ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
 
 

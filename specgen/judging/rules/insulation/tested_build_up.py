@@ -17,7 +17,7 @@ from specgen.model.typed_views import Wall
 RULE = Rule(
     "INS-02",
     "Build-up as it was tested",
-    remedy="Reports and source's letter for this very build-up, declared as deviation.",
+    remedy="Reports and the manufacturer's letter for this very build-up, declared as deviation.",
     steps="boards",
     documents="D03 D18",
 )

@@ -35,7 +35,7 @@ from specgen.quantities.comparison import more
 
 RULE = Rule(
     "SUB-02",
-    "A paper for every material and every item",
+    "A document for every material and every item",
     remedy="Get it, mark the lines that apply.",
     steps="site_conditions",
     documents="D18 D19",
@@ -89,7 +89,7 @@ RULE.clause(
 @RULE.test(
     "e",
     STOP,
-    "The register owes this item on {wanted} and no paper answers it.",
+    "The register owes this item on {wanted} and no document answers it.",
     at="submittal_item.attachments",
     basis="contract_review",
 )

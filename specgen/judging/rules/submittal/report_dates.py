@@ -56,7 +56,7 @@ def report_too_old(paper: Attachment, project: Description) -> Violations:
 RULE.clause(
     "b",
     STOP,
-    "The paper ran out on {found}.",
+    "The document ran out on {found}.",
     when="attachment.valid_to < package.date",
     basis="review_memory",
 )

@@ -23,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "A paper that counts only when signed is unsigned.",
+    "A document that counts only when signed is unsigned.",
     when="attachment.kind in signed_documents and attachment.signed = no",
     basis="review_memory",
 )
