@@ -199,7 +199,7 @@ def test_a_coat_whose_cup_has_no_formula_is_told_apart_from_the_other(
 def test_from_a_project_the_coat_without_a_formula_stands_beside_the_other(tmp_path: Path) -> None:
     case_of(tmp_path, at_work(cup="other"))
     said, data = told_of(tmp_path / "project.yaml", "cup-viscosity")
-    assert "primer: no formula is known for the cup of the primer (judge it by the window of its source)\n" in said
+    assert "primer: no formula is known for the cup of the primer (judge it by the manufacturer's window)\n" in said
     assert "gloss: cup-viscosity" in said
     primer, gloss = data["instances"]
     assert primer["result"] is None
