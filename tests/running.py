@@ -21,6 +21,11 @@ class Ended(NamedTuple):
         return f"exit code {self.code}\nstandard output:\n{self.out}\nstandard error:\n{self.err}"
 
 
+def words_of_build(file: object, out: object, formats: str = "txt") -> tuple[str, ...]:
+    """The words that build one short document of a project."""
+    return ("build", str(file), "--out", str(out), "--formats", formats, "--only", "D05")
+
+
 def run_main(capsys: Any, *words: str) -> Ended:
     """Run a command of specgen in this process."""
     code = main(words)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from specgen.resolving.provider import GROUPS
-from tests.running import run_python
+from tests.running import run_python, words_of_build
 from tests.support import ROOT, SMALL, merged, written
 
 # What is counted as run is run elsewhere too; see tests/conftest.py.
@@ -219,17 +219,7 @@ def test_a_check_loads_no_writer_of_documents(more: tuple[str, ...], tmp_path: P
 
 
 def test_a_build_of_plain_text_loads_the_templates_and_no_word_file_writer(tmp_path: Path) -> None:
-    words = (
-        "build",
-        str(written(tmp_path, SMALL)),
-        "--out",
-        str(tmp_path / "out"),
-        "--formats",
-        "txt",
-        "--only",
-        "D05",
-    )
-    loaded = loaded_by(*words)
+    loaded = loaded_by(*words_of_build(written(tmp_path, SMALL), tmp_path / "out"))
     assert "jinja2" in loaded
     assert "docx" not in loaded
 

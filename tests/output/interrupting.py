@@ -16,7 +16,7 @@ from pathlib import Path
 from specgen.model.problem import Stopped
 from specgen.output import disk, exchange
 from specgen.output.manifest import is_spent
-from tests.running import run_process, start_process, wait_for
+from tests.running import run_process, start_process, wait_for, words_of_build
 from tests.support import SMALL, written
 
 OLD, NEW = ({f"{letter}.txt": letter.encode() * size for letter in "abc"} for size in (9, 99_999))
@@ -118,7 +118,7 @@ def end_builds_at_random(
     for name in ("job", "at"):
         (folder / name).mkdir(parents=True)
     out = folder / "at" / "out"
-    words = ["build", str(written(folder / "job", SMALL)), "--out", str(out), "--only", "D05", "--formats", "html,txt"]
+    words = words_of_build(written(folder / "job", SMALL), out, "html,txt")
     command = [sys.executable, "-m", "specgen", *words]
     started = time.monotonic()
     assert run_process(command).code == 0

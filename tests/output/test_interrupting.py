@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from tests.output.interrupting import ASKED, end_builds_at_random
-from tests.running import run_python
+from tests.running import run_python, words_of_build
 from tests.support import SMALL, written
 
 # What is counted as run is run elsewhere too; see tests/conftest.py.
@@ -48,16 +48,7 @@ def test_a_signal_while_modules_load_ends_the_build_without_a_word(
 
 
 def test_a_signal_that_a_run_ignores_from_its_start_is_ignored_to_its_end(tmp_path: Path) -> None:
-    words = [
-        "build",
-        str(written(tmp_path, SMALL)),
-        "--out",
-        str(tmp_path / "out"),
-        "--formats",
-        "txt",
-        "--only",
-        "D05",
-    ]
+    words = words_of_build(written(tmp_path, SMALL), tmp_path / "out")
     ignoring = LOADING.replace("signal.SIG_DFL", "signal.SIG_IGN")
     done = run_python(ignoring, *words, "specgen.output.signals", str(int(signal.SIGHUP)))
     assert (done.code, done.out) == (0, "")

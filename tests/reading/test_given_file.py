@@ -20,7 +20,7 @@ from specgen.formats.docx.letterhead import read_letterhead
 from specgen.model.problem import Refused
 from specgen.reading import given_file
 from specgen.reading.given_file import FileUse, read_given_file
-from tests.running import run_main
+from tests.running import run_main, words_of_build
 from tests.support import ROOT, SMALL, merged, written
 
 PACKAGE = ROOT / "specgen"
@@ -256,7 +256,7 @@ def test_a_slash_behind_the_name_of_a_file_is_told(
 # Names that file managers give their own files: common practice, no source.
 def test_what_a_file_manager_drops_into_a_package_is_told_when_it_goes(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
-    words = ("build", str(written(tmp_path, SMALL)), "--out", str(out), "--formats", "txt", "--only", "D05")
+    words = words_of_build(written(tmp_path, SMALL), out)
     assert ".DS_Store" not in run_main(capsys, *words).err
     (out / ".DS_Store").write_bytes(b"view")
     (out / "Thumbs.db").write_bytes(b"view")

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from tests.attack.attempt import Attempt
 from tests.attack.classes._projects import dump, small
 from tests.formats.docx.letterheads import MAIN_LINKS, SPACES, document, drawing, firm, header, links, section, words
+from tests.running import words_of_build
 from tests.support import EXAMPLES
 
 Parts = dict[str, str | bytes | None]
@@ -85,19 +86,7 @@ FALSE_PICTURES = [
     b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" * 9,
     b"\x89PNG\r\n\x1a\n",
 ]
-BUILD = (
-    "build",
-    "project.yaml",
-    "--out",
-    "out",
-    "--draft",
-    "--formats",
-    "docx",
-    "--only",
-    "D05",
-    "--letterhead",
-    "firm.docx",
-)
+BUILD = (*words_of_build("project.yaml", "out", "docx"), "--draft", "--letterhead", "firm.docx")
 
 
 def draw(chance: random.Random) -> Attempt:

@@ -6,6 +6,7 @@ from tests.attack.attempt import Attempt
 from tests.attack.classes._page_pieces import PAGES, STYLES
 from tests.attack.classes._projects import dump, small
 from tests.attack.classes._template_words import BOMBS, ESCAPES, HEADS, MISTAKES
+from tests.running import words_of_build
 from tests.support import ROOT
 
 HEAD = "---\nid: D05\ntitle: Warnings\norder: 50\n---\n"
@@ -20,19 +21,7 @@ def draw(chance: random.Random) -> Attempt:
         chance
     )
     files = {"project.yaml": dump(small()), f"words/{name}": content.encode("utf-8", "surrogatepass")}
-    words = (
-        "build",
-        "project.yaml",
-        "--out",
-        "out",
-        "--draft",
-        "--formats",
-        "docx,html,txt",
-        "--only",
-        "D05",
-        "--templates",
-        "words",
-    )
+    words = (*words_of_build("project.yaml", "out", "docx,html,txt"), "--draft", "--templates", "words")
     return Attempt(f"{name}: {about!a}"[:140], words, files)
 
 

@@ -146,7 +146,7 @@ _ENTRY, _PACKED = b"PK\x01\x02", {zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED}
 def _unpack(zipped: zipfile.ZipFile, info: zipfile.ZipInfo) -> bytes:
     """A part, no longer than it claims to be."""
     if info.compress_type not in _PACKED:
-        raise NotImplementedError
+        raise zipfile.BadZipFile("packed in another way")
     with zipped.open(info) as opened:
         return opened.read(info.file_size)
 
