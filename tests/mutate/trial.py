@@ -13,6 +13,16 @@ from tests.mutate.change import Change
 LEFT_OUT = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", ".hypothesis")
 # What asks how the code is written and not what it does notices nothing here.
 OF_FORM = ("tests/test_style.py", "tests/test_architecture.py")
+# What asks for bounds of memory, growth, streams and disk runs long, and is run for a change of its own folder alone.
+LONG = (
+    "tests/formats/docx/test_valid.py",
+    "tests/documents/test_template_bounds.py",
+    "tests/output/test_disk_process.py",
+    "tests/output/test_interrupting.py",
+    "tests/output/test_same_bytes.py",
+    "tests/test_growth.py",
+    "tests/test_streams.py",
+)
 LONGEST_S = 1200
 
 
@@ -60,7 +70,7 @@ class Checkout:
 
     def run(self, places: list[str], done: list[str]) -> str:
         """The first failure among the tests of some places, those already run and those of form left out."""
-        ignored = [f"--ignore={place}" for place in (*done, *OF_FORM)]
+        ignored = [f"--ignore={place}" for place in (*done, *OF_FORM, *(LONG if places == ["tests"] else ()))]
         command = [
             sys.executable,
             "-m",
