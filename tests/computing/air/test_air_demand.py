@@ -55,6 +55,18 @@ def test_printed_examples_of_sizing(guns: str, leak: str, reserve: str, printed:
     assert demand(guns, leak=leak, reserve=reserve).result == pytest.approx(printed, abs=0.05)
 
 
+# Air of one gun, trigger pulled: 0.1 to 200 scfm, 1 to 100 guns. Bounds of ours, wider than any spray gun.
+@pytest.mark.parametrize("guns", ["0.1*1*1", "200*1*1", "12*100*1", "12*1*1"])
+def test_the_bounds_of_a_gun_are_within(guns: str) -> None:
+    assert demand(guns, leak="0", reserve="0").result > 0
+
+
+@pytest.mark.parametrize("guns", ["0.099*1*1", "200.1*1*1", "12*101*1", "12*0*1", "12*1*1.01", "12*1*0"])
+def test_past_the_bounds_of_a_gun_is_refused(guns: str) -> None:
+    with pytest.raises(Refused):
+        demand(guns)
+
+
 def test_one_gun_of_twelve_scfm_wants_nearly_sixteen() -> None:
     made = demand("12*1*1")
     assert (made.result, made.unit) == (pytest.approx(15.84), "scfm")

@@ -51,6 +51,12 @@ def test_a_wall_is_a_little_hotter_than_the_roof_of_the_standard(reflectance: fl
     assert published < balance_face(gain, emittance, 310) < published + 5
 
 
+# The joint rule is written for full sun (ASTM C1472, from memory); scaling it for less is common practice, and is said.
+@pytest.mark.parametrize(("share", "scaled"), [("1", False), ("0.99", True)])
+def test_only_a_face_in_less_than_full_sun_rests_on_the_scaled_constant(share: str, scaled: bool) -> None:
+    assert any("scaled by the sun" in source.legend for source in heat(share=share).source) is scaled
+
+
 # Reflectance, reflected sun, face in F by T_a + (1 - SR) H, H of 100 F and 130 F: ASTM C1472, from memory.
 @pytest.mark.parametrize(
     ("reflectance", "reflected", "wanted"),

@@ -34,6 +34,17 @@ def crowded() -> str:
     return f"<w:hdr {made.SPACES}><w:p {more}/></w:hdr>"
 
 
+# Below the root and its paragraph: 200 elements within one another, and no more. The bound is ours.
+NESTED = 198
+
+
+def test_what_is_nested_as_deep_as_may_be_is_read_and_one_deeper_is_not(tmp_path: Path) -> None:
+    read_letterhead(made.kept(tmp_path, made.firm({HEADER: made.header("<w:ins>" * NESTED + "</w:ins>" * NESTED)})))
+    deeper = made.header("<w:ins>" * (NESTED + 1) + "</w:ins>" * (NESTED + 1))
+    with pytest.raises(Refused, match="nested more than 200 deep"):
+        read_letterhead(made.kept(tmp_path, made.firm({HEADER: deeper})))
+
+
 LARGE: dict[str, tuple[Callable[[], dict[str, Any]], str]] = {
     "words": (lambda: {HEADER: made.header(made.words("x" * MOST_TEXT))}, "has 5 MB of text in word/header1.xml"),
     "tags": (lambda: {HEADER: made.header("<w:r/>" * MOST_TAGS)}, f"has {MOST_TAGS + 4} tags in word/header1.xml"),

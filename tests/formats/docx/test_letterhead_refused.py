@@ -55,6 +55,21 @@ def test_what_cannot_be_a_letterhead_is_refused_in_one_message(tmp_path: Path, c
     assert problem.file == str(file)
 
 
+# What a clerk is told to do, by the end of each message. The words are ours.
+@pytest.mark.parametrize(
+    ("content", "remedy"),
+    [
+        (made.firm({HEADER: b"<w:hdr"}), "open it in a word processor and save it anew"),
+        (made.firm()[:900], "open it in a word processor and save it anew"),
+    ],
+    ids=["broken header", "cut short"],
+)
+def test_the_remedy_of_a_damaged_letterhead_is_to_save_it_anew(tmp_path: Path, content: bytes, remedy: str) -> None:
+    with pytest.raises(Refused) as refused:
+        read_letterhead(made.kept(tmp_path, content))
+    assert [problem.hint for problem in refused.value.problems] == [remedy]
+
+
 def test_a_locked_zip_is_refused(tmp_path: Path) -> None:
     content = bytearray(made.firm())
     for sign, place in ((b"PK\x03\x04", 6), (b"PK\x01\x02", 8)):  # the flags of each entry, APPNOTE 4.3.7 and 4.3.12
