@@ -1,4 +1,4 @@
-"""One change tried in a copy of the checkout: the tests nearest to it first, the rest where those see nothing."""
+"""One change tried in a copy of the checkout: the tests nearest to it first, then those of the rooms that use it."""
 
 import os
 import shutil
@@ -13,15 +13,34 @@ from tests.mutate.change import Change
 LEFT_OUT = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", ".hypothesis")
 # What asks how the code is written and not what it does notices nothing here.
 OF_FORM = ("tests/test_style.py", "tests/test_architecture.py")
-# What asks for bounds of memory, growth, streams and disk runs long, and is run for a change of its own folder alone.
+# What asks for bounds, growth, streams and disk, or draws at random, runs long: only a change it is named after meets it.
 LONG = (
     "tests/formats/docx/test_valid.py",
+    "tests/formats/test_html_pages.py",
     "tests/documents/test_template_bounds.py",
+    "tests/judging/test_better_and_worse.py",
     "tests/output/test_disk_process.py",
     "tests/output/test_interrupting.py",
     "tests/output/test_same_bytes.py",
+    "tests/reading/test_bounds.py",
+    "tests/reading/test_hostile.py",
     "tests/test_growth.py",
     "tests/test_streams.py",
+)
+# The rooms from the bottom up: what a change does is seen in the rooms above its own.
+ROOMS = (
+    "quantities",
+    "model",
+    "standards",
+    "resolving",
+    "reading",
+    "computing",
+    "judging",
+    "terminal",
+    "documents",
+    "formats",
+    "output",
+    "commands",
 )
 LONGEST_S = 1200
 
@@ -70,7 +89,7 @@ class Checkout:
 
     def run(self, places: list[str], done: list[str]) -> str:
         """The first failure among the tests of some places, those already run and those of form left out."""
-        ignored = [f"--ignore={place}" for place in (*done, *OF_FORM, *(LONG if places == ["tests"] else ()))]
+        ignored = [f"--ignore={place}" for place in (*done, *OF_FORM, *LONG) if place not in places]
         command = [
             sys.executable,
             "-m",
@@ -103,7 +122,7 @@ class Checkout:
 
 
 def stages(file: str, root: Path) -> Iterator[list[str]]:
-    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, of its room, then all."""
+    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, of its room, of those above."""
     parts = Path(file).with_suffix("").parts[1:]
     own = [f"tests/{'/'.join(parts[:-1])}", f"tests/{'/'.join(parts[:1])}"]
     named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py"))
@@ -112,4 +131,6 @@ def stages(file: str, root: Path) -> Iterator[list[str]]:
     if parts[:2] == ("judging", "rules"):
         yield ["tests/judging/test_clauses.py"]
     yield [place for place in own if (root / place).is_dir() and place != "tests/"]
-    yield ["tests"]
+    above = ROOMS[ROOMS.index(parts[0]) + 1 :] if parts[0] in ROOMS else ROOMS[-2:]
+    yield [f"tests/{room}" for room in above if (root / "tests" / room).is_dir()]
+    yield [str(path.relative_to(root)) for path in sorted(root.glob("tests/test_*.py"))]
