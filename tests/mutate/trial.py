@@ -13,7 +13,7 @@ from tests.mutate.change import Change
 LEFT_OUT = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", ".hypothesis")
 # What asks how the code is written and not what it does notices nothing here.
 OF_FORM = ("tests/test_style.py", "tests/test_architecture.py")
-# What asks for bounds, growth, streams and disk, or draws at random, runs long: only a change it is named after meets it.
+# What asks for bounds, growth, streams and disk, or draws at random, runs long: it meets the file it is named after.
 LONG = (
     "tests/formats/docx/test_valid.py",
     "tests/formats/test_html_pages.py",
@@ -122,7 +122,7 @@ class Checkout:
 
 
 def stages(file: str, root: Path) -> Iterator[list[str]]:
-    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, of its room, of those above."""
+    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, its room, the rooms above."""
     parts = Path(file).with_suffix("").parts[1:]
     own = [f"tests/{'/'.join(parts[:-1])}", f"tests/{'/'.join(parts[:1])}"]
     named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py"))
