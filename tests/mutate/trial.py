@@ -122,7 +122,7 @@ class Checkout:
 
 
 def stages(file: str, root: Path) -> Iterator[list[str]]:
-    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, its room, the rooms above."""
+    """The tests of a file: its own, the approved texts, those of the clauses, of its folder, its room, those above."""
     parts = Path(file).with_suffix("").parts[1:]
     own = [f"tests/{'/'.join(parts[:-1])}", f"tests/{'/'.join(parts[:1])}"]
     named = sorted(root.glob(f"{own[0]}/test_{parts[-1].strip('_')}*.py"))
