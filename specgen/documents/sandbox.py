@@ -232,7 +232,8 @@ class Sandbox(SandboxedEnvironment):
         @pass_context
         def print_value(_: Any, value: Any) -> str:
             values.check_printed(value)
-            self.meter.charge(printed=1)
+            # A table counts by its rows: it is kept whole, however often it is printed.
+            self.meter.charge(printed=len(value.rows) or 1 if isinstance(value, Table) else 1)
             return token(value)
 
         return print_value
