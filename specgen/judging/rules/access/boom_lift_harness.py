@@ -18,7 +18,10 @@ from specgen.judging.rule import Rule
 RULE = Rule(
     "ACC-10",
     "Harness in the boom lift",
-    remedy="Harness and lanyard to the boom or basket, never to the building; a body belt for restraint only.",
+    remedy=(
+        "Wear a harness with the lanyard tied to the boom or basket, never to the building; use a body belt "
+        "for restraint only."
+    ),
     steps="site_conditions",
     documents="D08 D15",
 )

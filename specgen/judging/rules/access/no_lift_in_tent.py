@@ -27,7 +27,10 @@ from specgen.model.typed_views import Description, MeansOfAccess, Shading
 RULE = Rule(
     "ACC-01",
     "No lift inside a tent",
-    remedy="Scaffold with tent or cloth, cloth hung from the building, or lift in shade hours only.",
+    remedy=(
+        "Use a scaffold with a tent or cloth, hang the cloth from the building, or spray from the lift only "
+        "while the wall is in shade."
+    ),
     steps="site_conditions protection",
     documents="D08 D14",
 )
@@ -42,6 +45,7 @@ LIFTS = ("scissor_lift", "boom_lift")
     at="means_of_access.kind",
     basis="practice",
     step="protection",
+    remedy="Use a scaffold inside the tent, or spray from the lift without a tent while the wall is in shade.",
 )
 def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
     """A lift is to work where a tent stands."""
@@ -52,10 +56,11 @@ def lift_in_tent(access: MeansOfAccess, project: Description) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "Shade cloth is planned where a lift works: hang the cloth from the building, or do without it.",
+    "Shade cloth is planned where a lift works.",
     at="means_of_access.kind",
     basis="practice",
     step="protection",
+    remedy=("Hang the cloth from the building, clear of the lift, or spray without it while the wall is in shade."),
 )
 def cloth_without_scaffold(access: MeansOfAccess, project: Description) -> Violations:
     """A lift is to work where cloth hangs, and nobody says that it hangs from the building."""

@@ -18,7 +18,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "ACC-09",
     "Overspray kept off what lies around",
-    remedy="Exclusion, covers, wind watch, notices.",
+    remedy="Identify overspray exposures; assign protection and a wind watch.",
     steps="site_conditions protection",
     documents="D05 D08 D15",
 )
@@ -26,29 +26,32 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Overspray will land on cars below.",
+    "Vehicles stand below, and no overspray plan is given.",
     when="site.surroundings has vehicles_below",
     found="vehicles_below",
     basis="practice",
     step="protection",
+    remedy="Move or cover the vehicles, set an exclusion distance, and assign a wind watch.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "Overspray will land on people below.",
+    "People pass below, and no overspray plan is given.",
     when="site.surroundings has public_way_below",
     found="public_way_below",
     basis="practice",
     step="protection",
+    remedy="Close the area below, post notices, set an exclusion distance, and assign a wind watch.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "Overspray will land on the neighbors' walls and glass.",
+    "Neighboring walls and glass are within reach, and no overspray plan is given.",
     when="site.surroundings has neighbors_close",
     found="neighbors_close",
     basis="practice",
     step="protection",
+    remedy="Notify the neighbors, cover their walls and glass, and assign a wind watch.",
 )

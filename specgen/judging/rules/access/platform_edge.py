@@ -31,28 +31,39 @@ from specgen.judging.rule import Rule
 RULE = Rule(
     "ACC-05",
     "Platform close to the wall, or guarded",
-    remedy="Close the gap, or front guard or harness.",
+    remedy="Close the gap, fit a front guardrail, or use personal fall arrest.",
     steps="site_conditions",
     documents="D15",
 )
 
 RULE.safety_clauses(
     ("a", "b"),
-    "For plastering the open platform stands {found} from the wall; {wanted} is the most.",
+    "For plastering, the open platform edge stands {found} from the wall; maximum {wanted}.",
     when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap_plastering",
+    remedy=(
+        "Move the platform to within {access.gap_plastering} of the wall, fit a front guardrail, or use "
+        "personal fall arrest."
+    ),
 )
 
 RULE.safety_clauses(
     ("c", "d"),
-    "The open platform stands {found} from the wall; {wanted} is the most for this work.",
+    "The open platform edge stands {found} from the wall; maximum {wanted} for this work.",
     when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap",
+    remedy=(
+        "Move the platform to within {access.gap} of the wall, fit a front guardrail, or use personal fall arrest."
+    ),
 )
 
 RULE.safety_clauses(
     ("e", "f"),
-    "The platform of the outrigger scaffold stands {found} from the wall; {wanted} is the most.",
+    "The platform of the outrigger scaffold stands {found} from the wall; maximum {wanted}.",
     when="means_of_access.kind = outrigger and means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap_outrigger",
+    remedy=(
+        "Move the platform to within {access.gap_outrigger} of the wall, fit a front guardrail, or use "
+        "personal fall arrest."
+    ),
 )

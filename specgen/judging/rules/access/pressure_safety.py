@@ -27,21 +27,26 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "ACC-08",
     "Pressure held safely",
-    remedy="Fit it; cleaning air under {air.cleaning}, with chip guards and protective equipment.",
+    remedy=(
+        "Fit safety devices to hoses and tank; use cleaning air under {air.cleaning} with chip guards and "
+        "personal protective equipment."
+    ),
     steps="equipment setup",
     documents="D15",
 )
 
-BARE_HOSE = "An air hose with a bore of {found} has no safety device at its source; above {wanted} fit one"
+BARE_HOSE = "An air hose with a bore of {found} has no safety device at its source; one is required above {wanted}"
+FIT = "Fit a safety device at the source of the hose that shuts the air off if the hose fails."
 WIDE_AND_BARE = "hose.use in {air_supply, air_gun} and hose.safety_device = no and hose.bore > limit"
 
 RULE.clause(
     "a",
     CAUTION,
-    f"{BARE_HOSE}, due for pneumatic tools.",
+    f"{BARE_HOSE} on pneumatic tools.",
     when=WIDE_AND_BARE,
     under="safety.rules = us_osha",
     limit="hose.safety_bore",
+    remedy=FIT,
 )
 
 RULE.clause(
@@ -51,6 +56,7 @@ RULE.clause(
     when=WIDE_AND_BARE,
     under="safety.rules = other",
     limit="hose.safety_bore",
+    remedy=FIT,
 )
 
 RULE.safety_clauses(
@@ -58,4 +64,5 @@ RULE.safety_clauses(
     "The pressure tank has no relief valve.",
     when="tank.relief_valve = no",
     basis="memory",
+    remedy=("Fit a relief valve set below the rated pressure of the tank; do not pressurize the tank without it."),
 )

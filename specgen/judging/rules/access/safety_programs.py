@@ -26,7 +26,7 @@ from specgen.judging.rule import Rule
 RULE = Rule(
     "ACC-07",
     "Hazard, respirator and silica programs",
-    remedy="Add the programs.",
+    remedy="Provide the written safety programs.",
     steps="site_conditions",
     documents="D15 D18",
 )
@@ -36,18 +36,21 @@ RULE.safety_clauses(
     "The hazard communication program is missing.",
     when="package.purpose != design_draft and safety.hazcom is not given",
     basis="osha_hazcom_memory",
+    remedy="Attach the written hazard communication program with the safety data sheets.",
 )
 
 RULE.safety_clauses(
     ("c", "d"),
-    "Spraying is planned without a respirator program.",
+    "Spraying is planned without a written respiratory protection program.",
     when="package.purpose != design_draft and safety.respirator_program is not given",
     basis="osha_respirator_memory",
+    remedy=("Attach the respiratory protection program: respirator selection, medical evaluation, fit test, training."),
 )
 
 RULE.safety_clauses(
     ("e", "f"),
-    "Sanding and cement mixing are planned without a silica plan.",
+    "Sanding and cement mixing are planned without a silica exposure control plan.",
     when="package.purpose != design_draft and safety.silica_plan is not given",
     basis="osha_silica_memory",
+    remedy="Attach the silica exposure control plan.",
 )

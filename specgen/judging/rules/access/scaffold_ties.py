@@ -49,7 +49,7 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "ACC-06",
     "Scaffold tied, designed for its sheets, and watched",
-    remedy="Tie plan, design of the sheets by a qualified person, named competent person, distance by voltage.",
+    remedy="Tie the scaffold, have sheets designed, name a competent person, and keep clear of power lines.",
     steps="site_conditions",
     documents="D15",
 )
@@ -62,14 +62,16 @@ RULE.safety_clauses(
     when="package.purpose != design_draft and means_of_access.tie_plan is not given and "
     "means_of_access.height > limit x means_of_access.base",
     limit="access.height_to_base",
+    remedy="Provide a tie plan, or widen the base.",
 )
 
 
 @RULE.safety_tests(
     ("c", "d"),
-    "Sheets on a scaffold catch wind and no signed design is given.",
+    "The scaffold carries sheets, which catch wind, and no signed design is given.",
     at="means_of_access.sheeted_design",
     basis="osha_scaffold_design",
+    remedy="Have a qualified person design the scaffold with its sheets, and attach the signed design.",
 )
 def sails(rules: str, access: MeansOfAccess, project: Description) -> Violations:
     """A sheeted scaffold has no signed design for the wind on its sheets."""
@@ -88,6 +90,7 @@ def sails(rules: str, access: MeansOfAccess, project: Description) -> Violations
     "No competent person for the scaffold is named.",
     at="people.*.role",
     basis="osha_competent_person",
+    remedy="Name the competent person who inspects the scaffold before each shift.",
 )
 def unwatched(rules: str, project: Description) -> Violations:
     """Nobody is named to watch the scaffold."""
@@ -99,9 +102,13 @@ def unwatched(rules: str, project: Description) -> Violations:
 
 @RULE.safety_tests(
     ("g", "h"),
-    "Power lines are {found} away; {wanted} is the least for their voltage.",
+    "Power lines are {found} away; minimum {wanted} for their voltage.",
     at="site.power_line_distance",
     basis="osha_power_lines",
+    remedy=(
+        "Move the scaffold or lift, or have the utility de-energize, insulate, or move the lines, and get its"
+        " answer in writing."
+    ),
 )
 def reaches_line(rules: str, project: Description, power_line_distance: Computed) -> Violations:
     """Scaffold or lift come closer to a power line than its voltage allows."""

@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "ACC-04",
     "Side brackets off before spraying",
-    remedy="Take brackets and planks off before the primer; measure the gap to the wall again, and guard the edge.",
+    remedy="Remove brackets and planks before priming; measure the gap to the wall again and guard the edge.",
     steps="protection",
     documents="D08 D15",
 )
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Planks on side brackets put the painter at the wall; the gun stays at least {wanted} off it.",
+    ("Planks on side brackets bring the sprayer too close to the wall; hold the gun at least {wanted} off it."),
     when="means_of_access.side_brackets_at_spray = yes",
     wanted="limit",
     limit="spray.distance",

@@ -14,7 +14,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "ACC-03",
     "Scaffold ties out of the field",
-    remedy="Ties in movement joints or openings.",
+    remedy="Set the ties in movement joints or openings.",
     steps="site_conditions",
     documents="D07 D08",
 )
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Tie holes in the field leave patches in gloss.",
+    "Scaffold ties are planned in the field of the wall; tie holes leave visible patches in the gloss.",
     when="means_of_access.tie_location = field_of_wall",
     basis="practice",
 )

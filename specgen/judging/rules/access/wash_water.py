@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "ACC-11",
     "Wash water kept out of storm drains",
-    remedy="Contain and haul; local law governs.",
+    remedy="Contain wash water and haul it off as local law requires.",
     steps="clean_equipment",
     documents="D08 D15",
 )

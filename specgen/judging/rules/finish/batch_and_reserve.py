@@ -17,7 +17,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "FIN-09",
     "One batch for a face, and a reserve of it",
-    remedy="One boxed batch per face; keep reserve for recoating a panel.",
+    remedy="Use one boxed batch for a face, and keep a reserve of it for recoating.",
     steps="primer gloss",
     documents="D13",
 )
@@ -25,17 +25,19 @@ RULE = Rule(
 RULE.clause(
     "b",
     CAUTION,
-    "The reserve of primer is {found} %; {wanted} % is usual.",
+    "The primer reserve is {found} %; {wanted} % is usual.",
     when="primer.reserve < limit",
     limit="coat.reserve",
     step="primer",
+    remedy="Order {coat.reserve} % more primer of the same batch, and keep it for recoating a panel.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "The reserve of gloss is {found} %; {wanted} % is usual.",
+    "The gloss reserve is {found} %; {wanted} % is usual.",
     when="gloss.reserve < limit",
     limit="coat.reserve",
     step="gloss",
+    remedy="Order {coat.reserve} % more gloss of the same batch, and keep it for recoating a panel.",
 )

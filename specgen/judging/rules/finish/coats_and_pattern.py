@@ -23,7 +23,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "FIN-04",
     "One tinted primer and two gloss coats, cross-hatched",
-    remedy="Correct the build: one tinted primer, two gloss coats, each cross-hatched.",
+    remedy="Apply one tinted primer and two gloss coats, each cross-hatched.",
     steps="primer gloss",
     documents="D08 D13",
 )
@@ -35,40 +35,45 @@ RULE.clause(
     when="primer.tinted = no",
     basis="practice",
     step="primer",
+    remedy="Use a primer tinted to the gloss color.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "{found} primer coats are planned; it is {wanted}.",
+    "Primer coats planned: {found}; required: {wanted}.",
     when="primer.coats != limit",
     limit="primer.coats",
     step="primer",
+    remedy="Plan {primer.coats} coat of tinted primer.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "{found} gloss coats are planned; it is {wanted}.",
+    "Gloss coats planned: {found}; required: {wanted}.",
     when="gloss.coats != limit",
     limit="gloss.coats",
     step="gloss",
+    remedy="Plan {gloss.coats} gloss coats.",
 )
 
 RULE.clause(
     "d",
     STOP,
-    "The primer is sprayed {found}; {wanted} is due.",
+    "The primer is sprayed {found}; required: {wanted}.",
     when="primer.pattern != limit",
     limit="primer.pattern",
     step="primer",
+    remedy="Spray the primer in two directions at right angles.",
 )
 
 RULE.clause(
     "e",
     STOP,
-    "The gloss is sprayed {found}; {wanted} is due.",
+    "The gloss is sprayed {found}; required: {wanted}.",
     when="gloss.pattern != limit",
     limit="gloss.pattern",
     step="gloss",
+    remedy="Spray each gloss coat in two directions at right angles.",
 )

@@ -25,7 +25,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "FIN-05",
     "One cup and one window of cup time",
-    remedy="Thin or warm until the cup time is within its limits; another cup only by letter of the manufacturer.",
+    remedy="Thin or warm the coating until its cup time is within the limits.",
     steps="setup primer gloss",
     documents="D08 D12b",
 )
@@ -33,53 +33,59 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The primer is read in {found}; {wanted} is due.",
+    "The primer is measured in cup {found}; required: {wanted}.",
     when="primer.cup != limit",
     limit="primer.cup",
     step="primer",
+    remedy="Use the required cup; another only with a letter of the manufacturer that gives its cup time.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "The gloss is read in {found}; {wanted} is due.",
+    "The gloss is measured in cup {found}; required: {wanted}.",
     when="gloss.cup != limit",
     limit="gloss.cup",
     step="gloss",
+    remedy="Use the required cup; another only with a letter of the manufacturer that gives its cup time.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The least cup time of the primer is {found}; it is {wanted}.",
+    "Minimum primer cup time planned: {found}; permitted: {wanted}. Thinner primer runs.",
     when="primer.cup_least < limit",
     limit="primer.cup_least",
     step="primer",
+    remedy="Raise the minimum to {primer.cup_least}.",
 )
 
 RULE.clause(
     "d",
     STOP,
-    "The least cup time of the gloss is {found}; it is {wanted}.",
+    "Minimum gloss cup time planned: {found}; permitted: {wanted}. Thinner gloss runs.",
     when="gloss.cup_least < limit",
     limit="gloss.cup_least",
     step="gloss",
+    remedy="Raise the minimum to {gloss.cup_least}.",
 )
 
 RULE.clause(
     "e",
     STOP,
-    "The most cup time of the primer is {found}; it is {wanted}.",
+    "Maximum primer cup time planned: {found}; permitted: {wanted}. Thicker primer sprays rough.",
     when="primer.cup_most > limit",
     limit="primer.cup_most",
     step="primer",
+    remedy="Lower the maximum to {primer.cup_most}; thin or warm the primer.",
 )
 
 RULE.clause(
     "f",
     STOP,
-    "The most cup time of the gloss is {found}; it is {wanted}.",
+    "Maximum gloss cup time planned: {found}; permitted: {wanted}. Thicker gloss sprays rough.",
     when="gloss.cup_most > limit",
     limit="gloss.cup_most",
     step="gloss",
+    remedy="Lower the maximum to {gloss.cup_most}; thin or warm the gloss.",
 )

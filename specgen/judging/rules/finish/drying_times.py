@@ -24,7 +24,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "FIN-03",
     "Drying time for every coat",
-    remedy="Restore it; longer if cool or damp.",
+    remedy="Allow the full drying time, and more in cool or damp air.",
     steps="boards second_pass smoothing_2 primer gloss",
     documents="D08 D14",
 )
@@ -32,44 +32,49 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Adhesive is given {found} h; {wanted} h is the least.",
+    "The adhesive cures {found} h; minimum {wanted} h.",
     when="wall.attachment.cure_hours < limit",
     limit="adhesive.cure",
     step="boards",
+    remedy=("Do not rasp or coat the boards until the adhesive has cured {adhesive.cure}; longer in cool or damp air."),
 )
 
 RULE.clause(
     "b",
     STOP,
-    "Base coat is given {found} h; {wanted} h is the least.",
+    "The base coat cures {found} h; minimum {wanted} h.",
     when="wall.base_coat.cure_hours < limit",
     limit="base_coat.cure",
     step="second_pass",
+    remedy="Do not apply smoothing until the base coat has cured {base_coat.cure}; longer in cool or damp air.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "Smoothing is given {found} h; {wanted} h is the least.",
+    "The smoothing dries {found} h; minimum {wanted} h.",
     when="smoothing.dry_hours < limit",
     limit="smoothing.dry",
     step="smoothing_2",
+    remedy="Do not prime until the smoothing has dried {smoothing.dry}; longer in cool or damp air.",
 )
 
 RULE.clause(
     "d",
     STOP,
-    "Primer is given {found} h; {wanted} h is the least.",
+    "The primer dries {found} h; minimum {wanted} h.",
     when="primer.dry_hours < limit",
     limit="primer.dry",
     step="primer",
+    remedy="Do not apply gloss until the primer has dried {primer.dry}; longer in cool or damp air.",
 )
 
 RULE.clause(
     "e",
     STOP,
-    "Gloss is given {found} h; {wanted} h is the least.",
+    "The gloss dries {found} h; minimum {wanted} h.",
     when="gloss.dry_hours < limit",
     limit="gloss.dry",
     step="gloss",
+    remedy="Do not recoat, wet, or seal until the gloss has dried {gloss.dry}; longer in cool or damp air.",
 )

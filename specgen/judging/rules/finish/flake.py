@@ -20,7 +20,7 @@ from specgen.judging.rule import CAUTION, NOTE, Rule
 RULE = Rule(
     "FIN-14",
     "Flake held in suspension and laid evenly",
-    remedy="Slow agitator, line emptied before a break; first pass as accepted on the mockup.",
+    remedy="Keep the flake suspended, and lay it as on the accepted mockup.",
     steps="setup gloss",
     documents="D08 D12a",
 )
@@ -31,14 +31,18 @@ RULE.clause(
     "The tank is not agitated, so the flake settles in tank and hose.",
     when="color.metallic = yes and tank.agitation = none",
     basis="practice",
+    remedy="Fit a slow agitator; empty the line before each break.",
 )
 
 RULE.clause(
     "b",
     NOTE,
-    "The first pass of the gloss is a full one; a light first pass lets the flake lie evenly, where the manufacturer "
-    "allows it.",
+    (
+        "The first gloss pass is a full one; a light first pass lets the flake lie evenly, where the "
+        "manufacturer allows it."
+    ),
     when="color.metallic = yes and gloss.first_pass = full",
     basis="practice",
     step="gloss",
+    remedy="Spray the first pass as accepted on the mockup.",
 )

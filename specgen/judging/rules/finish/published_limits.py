@@ -20,14 +20,11 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "FIN-12",
     "Figures of the coating manufacturer against published limits",
-    remedy="Ask the coating manufacturer for its reason in writing, and prove the figure on the mockup.",
+    remedy="Get the coating manufacturer's reason in writing, and prove the figure on the mockup.",
     steps="setup primer gloss",
     documents="D05 D08",
 )
-SAY = (
-    "The coating manufacturer allows {found}; a published text has {wanted}: "
-    "ask the manufacturer for its reason in writing."
-)
+SAY = "The coating manufacturer allows {found}; a published text has {wanted}."
 ZAHN_2_TO_5 = ("zahn_2", "zahn_3", "zahn_4", "zahn_5")
 
 

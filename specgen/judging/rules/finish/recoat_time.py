@@ -32,7 +32,7 @@ NEXT = {"primer": ("release_primer", "gloss"), "gloss": ("gloss",)}
 @RULE.test(
     "a",
     STOP,
-    "A wait of {found} h before the next coat is planned; the film is past its recoat time after {wanted} h.",
+    "A wait of {found} h before the next coat is planned; the recoat time ends after {wanted} h.",
     at="planned_wait.hours",
     basis="practice",
 )

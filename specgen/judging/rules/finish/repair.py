@@ -14,7 +14,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "FIN-11",
     "Repair to a corner or joint",
-    remedy="Recoat the whole panel to corner or joint.",
+    remedy="Recoat the whole panel to a corner or joint.",
     steps="acceptance",
     documents="D16",
 )
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "A spot repair stays visible in a metal-look coat.",
+    "Spot repair is planned; a spot repair stays visible in a metallic finish.",
     when="finish.repair_method = spot",
     basis="memory",
 )

@@ -20,7 +20,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "FIN-02",
     "Smoothing sanded in time, fine and in circles",
-    remedy="Fine block, circles, brush, then damp towel.",
+    remedy="Sand with a fine block in circles, brush off, then wipe with a damp towel.",
     steps="smoothing_1 smoothing_2",
     documents="D08",
 )
@@ -28,32 +28,39 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Sanding may start {found} min after application; {wanted} min is the least.",
+    "Sanding may start {found} min after application; minimum {wanted} min.",
     when="smoothing.sand_after_least_minutes < limit",
     limit="smoothing.sand_after_least",
+    remedy="Let the skim dry at least {smoothing.sand_after_least} before sanding.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "Sanding may wait {found} min after application; {wanted} min is the most.",
+    (
+        "Sanding may wait until {found} min after application; maximum {wanted} min, after which the skim is "
+        "too hard to level."
+    ),
     when="smoothing.sand_after_most_minutes > limit",
     limit="smoothing.sand_after_most",
+    remedy="Sand within {smoothing.sand_after_most} of application.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "A {found} abrasive leaves scratches that ghost through gloss.",
+    "A {found} abrasive leaves scratches that show through the gloss.",
     when="smoothing.abrasive not in {fine, very_fine}",
     basis="practice",
+    remedy="Sand with a fine or very fine abrasive.",
 )
 
 RULE.clause(
     "d",
     CAUTION,
-    "Straight sanding strokes may show through gloss.",
+    "Straight sanding strokes show through the gloss.",
     when="smoothing.motion != circular",
     wanted="circular",
     basis="practice",
+    remedy="Sand in circles.",
 )

@@ -23,7 +23,7 @@ from specgen.quantities.comparison import equal
 RULE = Rule(
     "FIN-16",
     "Second gun ready",
-    remedy="Second gun of the same nozzles, set up and tested.",
+    remedy="Set up and test a second gun with the same nozzles.",
     steps="equipment setup gloss",
     documents="D08 D12a",
 )
@@ -32,7 +32,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "No second gun with a fluid nozzle of {found} is ready: a blocked gun stops a panel half done.",
+    "No second gun with a fluid nozzle of {found} is ready; a blocked gun stops a panel half done.",
     at="spray_gun.fluid_nozzle",
     basis="practice",
 )

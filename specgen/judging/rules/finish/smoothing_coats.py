@@ -16,7 +16,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "FIN-01",
     "Smoothing as two thin skims",
-    remedy="Two thin coats; return to base coat for faults.",
+    remedy="Apply smoothing as thin skims; correct faults in the base coat.",
     steps="smoothing_1 smoothing_2",
     documents="D08 D11",
 )
@@ -24,15 +24,17 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "{found} smoothing coats are planned; it is {wanted} skims.",
+    "Smoothing coats planned: {found}; required: {wanted} thin skims.",
     when="smoothing.coats != limit",
     limit="smoothing.coats",
+    remedy="Plan {smoothing.coats} thin skims, each left to dry and sanded.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "Smoothing is {found} thick in all; {wanted} is the most, and more cannot mend a bad base.",
+    "Smoothing is {found} thick in all; maximum {wanted}. More does not correct a poor base coat.",
     when="smoothing.total_thickness > limit",
     limit="smoothing.total_thickness",
+    remedy="Correct faults in the base coat, and keep the smoothing to {smoothing.total_thickness} in all.",
 )

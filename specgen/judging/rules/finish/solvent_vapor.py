@@ -24,7 +24,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "FIN-10",
     "Solvent vapor within the local limit",
-    remedy="Source's compliant grade; do not thin with solvent.",
+    remedy="Use a grade that complies with the local VOC limit; do not thin with solvent.",
     steps="smoothing_1 primer gloss",
     documents="D02 D18",
 )
@@ -32,26 +32,29 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The smoothing has {found}; the local limit is {wanted}.",
+    "The smoothing has a VOC content of {found}; the local limit is {wanted}.",
     when="smoothing.voc > code.voc_limit",
     basis="computed",
     step="smoothing_1",
+    remedy="Use a smoothing grade that complies; do not thin with solvent.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "The primer has {found}; the local limit is {wanted}.",
+    "The primer has a VOC content of {found}; the local limit is {wanted}.",
     when="primer.voc > code.voc_limit",
     basis="computed",
     step="primer",
+    remedy="Use a primer grade that complies; do not thin with solvent.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The gloss has {found}; the local limit is {wanted}.",
+    "The gloss has a VOC content of {found}; the local limit is {wanted}.",
     when="gloss.voc > code.voc_limit",
     basis="computed",
     step="gloss",
+    remedy="Use a gloss grade that complies; do not thin with solvent.",
 )

@@ -17,7 +17,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "FIN-13",
     "Overlap of passes, and one hand for both directions",
-    remedy="Overlap by half the fan, trigger off at the end of each stroke; one sprayer, one gun, both directions.",
+    remedy="Overlap by half the fan; one sprayer and one gun spray both directions.",
     steps="primer gloss",
     documents="D08 D12a",
 )
@@ -29,13 +29,15 @@ RULE.clause(
     when="spray.overlap < limit(spray.overlap_least) or spray.overlap > limit(spray.overlap_most)",
     limit="spray.overlap",
     wanted="limit",
+    remedy="Overlap by {spray.overlap} % of the fan; release the trigger at the end of each stroke.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "The two directions of the gloss are sprayed by different hands.",
+    "Two sprayers apply the two directions of the gloss.",
     when="gloss.same_sprayer = no",
     basis="practice",
     step="gloss",
+    remedy="Let one sprayer with one gun spray both directions.",
 )

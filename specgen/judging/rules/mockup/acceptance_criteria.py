@@ -20,7 +20,7 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "MOC-05",
     "Acceptance by measure, not by taste",
-    remedy="Fill the acceptance form.",
+    remedy="State method, instrument, limit, and readings for it.",
     steps="mockup acceptance",
     documents="D09 D10",
 )
@@ -31,7 +31,7 @@ JUDGED = ("flatness", "aesthetic_joint", "gloss", "color", "film", "adhesion", "
 @RULE.test(
     "a",
     STOP,
-    "Acceptance is left to taste for {found}.",
+    "No measured acceptance criterion is given for {found}.",
     at="mockup.criteria.*.name",
     basis="practice aama_view",
 )

@@ -23,7 +23,10 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "MOC-03",
     "Every detail in the mockup",
-    remedy="Add them.",
+    remedy=(
+        "Add these details to the mockup, or declare the omission as a deviation; what the mockup does not "
+        "show is disputed on the wall."
+    ),
     steps="mockup",
     documents="D09",
 )
@@ -42,7 +45,7 @@ DETAILS = (
 @RULE.test(
     "a",
     STOP,
-    "The mockup leaves out details that will be argued about later: {found}.",
+    "The mockup omits: {found}.",
     at="mockup.includes",
     basis="practice memory",
 )

@@ -27,7 +27,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "MOC-04",
     "Mockup in the light of the wall, with a recoat and a day stop",
-    remedy="Enlarge, turn, add.",
+    remedy="Place the mockup in the light of the critical face, and show a recoated patch and a day stop.",
     steps="mockup",
     documents="D09",
 )
@@ -36,9 +36,10 @@ RULE = Rule(
 @RULE.test(
     "c",
     CAUTION,
-    "The mockup stands in other light: it faces {found}, the critical face {wanted}.",
+    "The mockup faces {found}; the critical face is {wanted}.",
     at="mockup.facing",
     limit="mockup.turned",
+    remedy="Turn the mockup to within {mockup.turned} of the critical face.",
 )
 def other_light(project: Description, limit: Quantity) -> Violations:
     """The mockup is turned away from every face in critical light."""
@@ -56,6 +57,7 @@ def other_light(project: Description, limit: Quantity) -> Violations:
     "The mockup shows no recoated patch.",
     at="mockup.includes",
     basis="memory",
+    remedy="Recoat one patch after the last coat has dried, and leave it in view.",
 )
 def no_recoat(project: Description) -> Violations:
     """No patch is coated again."""
@@ -69,6 +71,7 @@ def no_recoat(project: Description) -> Violations:
     "The mockup shows no day stop.",
     at="mockup.includes",
     basis="memory",
+    remedy="Include one end-of-day stop at a joint or corner.",
 )
 def no_day_stop(project: Description) -> Violations:
     """No coat is stopped and taken up again."""

@@ -14,7 +14,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "MOC-08",
     "Light to spray by",
-    remedy="Even light from both sides, on the mockup as in the work.",
+    remedy="Provide even light of at least {spray.light} from both sides, on the mockup as in the work.",
     steps="mockup protection",
     documents="D08 D09",
 )
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The light on the wall is {found}; below {wanted} the film cannot be seen while it is sprayed.",
+    "The light on the wall is {found}; below {wanted} the film cannot be judged while it is sprayed.",
     when="(shading.kind = tent or schedule.night_work = yes) and shading.light < limit",
     limit="spray.light",
 )

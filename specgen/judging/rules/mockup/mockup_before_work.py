@@ -28,7 +28,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "MOC-01",
     "Mockup before the work",
-    remedy="Plan it first; it is the standard of approval.",
+    remedy="Build and get the mockup accepted before the work starts.",
     steps="mockup",
     documents="D09 D14",
 )
@@ -37,9 +37,10 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The mockup ends on {found}; work starts on {wanted}.",
+    "The mockup ends on {found}; the work starts on {wanted}.",
     at="mockup.planned_on",
     basis="practice",
+    remedy="Plan the mockup and its acceptance before the work: it is the standard of approval.",
 )
 def ends_after_start(project: Description) -> Violations:
     """The mockup ends after the work has begun."""
@@ -54,10 +55,11 @@ def ends_after_start(project: Description) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "The mockup is given {found} d; its coats alone dry for {wanted}.",
+    "The mockup is planned to take {found} d; its coats alone dry for {wanted}.",
     each="walls",
     at="mockup.duration_days",
     basis="computed",
+    remedy="Plan at least the drying times, and the days of work between them.",
 )
 def shorter_than_drying(wall: Wall, project: Description, minimum_elapsed: Computed) -> Violations:
     """The mockup is over before its coats can have dried."""

@@ -18,7 +18,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "MOC-07",
     "Mockup kept whole to the end",
-    remedy="Keep to completion; cut tests beside it.",
+    remedy="Keep the mockup whole until completion.",
     steps="mockup",
     documents="D09",
 )
@@ -26,15 +26,17 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The mockup stands to {found}; the work ends on {wanted}.",
+    "The mockup is kept until {found}; the work ends on {wanted}.",
     when="mockup.kept_to < contract.completion_date",
     basis="memory",
+    remedy="Keep the mockup until the work is complete.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "Cut tests will damage the face that is to be kept.",
+    "Cut tests are planned on the face that is to be kept.",
     when="mockup.destructive_area_apart = no",
     basis="memory",
+    remedy="Set apart an area for cut and pull tests.",
 )

@@ -28,7 +28,7 @@ from specgen.model.typed_views import Crew, Description
 RULE = Rule(
     "MOC-02",
     "Mockup made as the work is made",
-    remedy="Same crew, tools, access and shade; a new crew makes a new mockup.",
+    remedy="Build the mockup with the crew, equipment, access, and shade of the work.",
     steps="mockup",
     documents="D09 D10",
 )
@@ -41,6 +41,7 @@ RULE = Rule(
     each="crews",
     at="mockup.crew",
     basis="practice",
+    remedy="Let the crew spray part of the mockup; a change in crew requires a new mockup.",
 )
 def sprayers_left_out(crew: Crew, project: Description) -> Violations:
     """A crew that sprays the work has no part in the mockup."""
@@ -55,6 +56,7 @@ def sprayers_left_out(crew: Crew, project: Description) -> Violations:
     each="crews",
     at="mockup.crew",
     basis="practice",
+    remedy="Let the crew plaster part of the mockup; a change in crew requires a new mockup.",
 )
 def plasterers_left_out(crew: Crew, project: Description) -> Violations:
     """A crew that plasters the work has no part in the mockup."""
@@ -65,25 +67,28 @@ def plasterers_left_out(crew: Crew, project: Description) -> Violations:
 RULE.clause(
     "c",
     STOP,
-    "A mockup with other tools proves nothing.",
+    "The mockup is planned with other equipment than the work, so it proves nothing.",
     when="mockup.same_equipment = no",
     basis="practice",
+    remedy="Build it with the guns, hoses, and tank of the work.",
 )
 
 RULE.clause(
     "d",
     STOP,
-    "A mockup from other access proves nothing.",
+    "The mockup is planned from other access than the work, so it proves nothing.",
     when="mockup.same_access = no",
     basis="practice",
+    remedy="Build it from the access of the work.",
 )
 
 RULE.clause(
     "e",
     STOP,
-    "A mockup in other shade proves nothing.",
+    "The mockup is planned in other shade than the work, so it proves nothing.",
     when="mockup.same_shade = no",
     basis="practice",
+    remedy="Spray it in the shade or shelter of the work.",
 )
 
 

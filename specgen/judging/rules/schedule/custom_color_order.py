@@ -30,7 +30,7 @@ from specgen.quantities.comparison import more
 RULE = Rule(
     "SCH-02",
     "Custom color ordered in time",
-    remedy="Order about 3 weeks ahead, twice: mockup and job.",
+    remedy="Order the custom color in time, for the mockup and for the work.",
     steps="mockup primer",
     documents="D13 D14",
 )
@@ -39,10 +39,11 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Sample color arrives on {found}; the mockup starts on {wanted}.",
+    "The sample color arrives on {found}; the mockup starts on {wanted}.",
     each="colors",
     at="schedule.color_sample_order_on",
     basis="practice",
+    remedy="Order the sample color earlier, or move the mockup.",
 )
 def sample_late(color: Color, project: Description) -> Violations:
     """The color for the mockup arrives after the mockup was to start."""
@@ -52,11 +53,12 @@ def sample_late(color: Color, project: Description) -> Violations:
 @RULE.test(
     "b",
     STOP,
-    "Color for the job arrives on {found}; spraying starts on {wanted}.",
+    "The color for the work arrives on {found}; spraying starts on {wanted}.",
     each="colors",
     at="schedule.color_main_order_on",
     basis="practice",
     step="primer",
+    remedy="Order the color for the work earlier, or move the start of spraying.",
 )
 def color_late(color: Color, project: Description) -> Violations:
     """The color for the job arrives after spraying was to start."""
@@ -66,10 +68,10 @@ def color_late(color: Color, project: Description) -> Violations:
 RULE.clause(
     "c",
     CAUTION,
-    "{found} days are planned for a custom color; about {wanted} is usual. The lead time that the manufacturer "
-    "gives in writing governs.",
+    "A lead time of {found} d is planned for a custom color; about {wanted} d is usual.",
     when="color.kind = custom and color.lead_time_days < limit",
     limit="color.custom_lead",
+    remedy="Get the lead time in writing; the manufacturer's figure governs.",
 )
 
 

@@ -17,7 +17,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "SCH-04",
     "Float for a second review and for weather",
-    remedy="One review cycle plus unfit days of the season.",
+    remedy="Allow for a second review and for weather.",
     steps="site_conditions",
     documents="D14",
 )
@@ -25,15 +25,17 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "There is no float for a second review.",
+    "The schedule has no float for a second review.",
     when="contract.resubmittal_days = 0",
     basis="review_memory",
+    remedy="Add one review period.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "There is no float for bad weather.",
+    "The schedule has no float for weather.",
     when="schedule.weather_days = 0",
     basis="review_memory",
+    remedy="Add the days of the season that are unfit for spraying.",
 )

@@ -13,7 +13,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "SCH-05",
     "Other trades before the gloss",
-    remedy="Do them first, or protect and list in the inspection plan.",
+    remedy="Do this work first, or protect the finish and list the work in the inspection plan.",
     steps="site_conditions",
     documents="D14 D16",
 )
@@ -21,7 +21,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Later trades can ruin the gloss: {found}.",
+    "Later trades can damage the gloss: {found}.",
     when="schedule.later_trades is not empty",
     basis="memory",
 )

@@ -21,7 +21,9 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "AIR-08",
     "Air left over for leaks and reserve",
-    remedy="Larger machine or receiver; pressure at the gun read with the trigger pulled, on the mockup.",
+    remedy=(
+        "Use a larger compressor or receiver, and read the pressure at the gun with the trigger pulled on the mockup."
+    ),
     steps="equipment",
     documents="D06 D08",
 )
@@ -30,7 +32,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "The compressor gives {found}; with leaks and reserve the guns want {wanted}.",
+    "The compressor delivers {found}; with leaks and reserve the guns need {wanted}.",
     at="compressor.air_flow",
     basis="memory",
 )

@@ -28,7 +28,7 @@ from specgen.quantities.quantity import Quantity, round_quantity
 RULE = Rule(
     "AIR-01",
     "Air enough for the guns",
-    remedy="Bigger machine, fewer guns at once.",
+    remedy="Use a larger compressor, or fewer guns at once.",
     steps="equipment",
     documents="D06 D08",
 )
@@ -36,26 +36,29 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The compressor gives {found}; {wanted} is the least.",
+    "The compressor delivers {found}; minimum {wanted}.",
     when="compressor.air_flow < limit",
     limit="compressor.flow",
+    remedy="Use a compressor of at least {compressor.flow}.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "The compressor is rated at {found}; {wanted} is the least.",
+    "The compressor is rated at {found}; minimum {wanted}.",
     when="compressor.at_pressure < limit",
     limit="compressor.pressure",
+    remedy="Use a compressor rated at {compressor.pressure} or more.",
 )
 
 
 @RULE.test(
     "c",
     STOP,
-    "At this altitude the compressor gives {found}; the guns draw {wanted} without leaks or reserve.",
+    "At this altitude the compressor delivers {found}; the guns draw {wanted} before leaks and reserve.",
     at="compressor.air_flow",
     basis="computed",
+    remedy="Use a larger compressor, or run fewer guns at once.",
 )
 def guns_starve(project: Description, air_supply: Computed) -> Violations:
     """The guns draw more than the compressor gives at the site."""

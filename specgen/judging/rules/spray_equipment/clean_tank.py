@@ -13,7 +13,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "AIR-03",
     "Clean material in a clean tank",
-    remedy="Strain every pail into a clean, lined tank; clean and dry everything after each coat.",
+    remedy="Use a lined tank; strain every pail into it, and clean and dry it after each coat.",
     steps="setup clean_equipment",
     documents="D08 D12b",
 )
@@ -21,7 +21,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "A bare tank brings rust and dirt into the coat.",
+    "The pressure tank is not lined; bare metal brings rust and dirt into the coat.",
     when="tank.lined = no",
     basis="practice",
 )

@@ -24,7 +24,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "AIR-05",
     "Gun distance, and room to keep it",
-    remedy="Wider platform ({access.platform_wide} at {access.gap} gap) or another access.",
+    remedy="Keep the gun at its distance from the wall, and give the sprayer room to do so.",
     steps="primer gloss",
     documents="D05 D08 D15",
 )
@@ -32,18 +32,20 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The gun is held {found} from the wall; closer than {wanted} shows.",
+    "The gun is held {found} from the wall; spraying closer than {wanted} leaves visible marks.",
     when="spray.distance < limit",
     limit="spray.distance",
+    remedy="Hold the gun at least {spray.distance} from the wall.",
 )
 
 
 @RULE.test(
     "b",
     CAUTION,
-    "From wall to back of platform are {found}; gun and painter want {wanted}: confirm.",
+    "From the wall to the back of the platform are {found}; gun and sprayer need {wanted}: confirm.",
     at="means_of_access.platform_width",
     limit="access.painter_room",
+    remedy="Use a platform {access.platform_wide} wide at a gap of {access.gap}, or another access.",
 )
 def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Violations:
     """The platform is too narrow for gun and painter."""
@@ -58,7 +60,8 @@ def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Vio
 RULE.clause(
     "c",
     CAUTION,
-    "The gun is held {found} from the wall; beyond {wanted} the mist dries before it lands and the film is rough.",
+    ("The gun is held {found} from the wall; beyond {wanted} the spray dries before it lands and the film is rough."),
     when="spray.distance > limit",
     limit="spray.distance_most",
+    remedy="Hold the gun at most {spray.distance_most} from the wall.",
 )

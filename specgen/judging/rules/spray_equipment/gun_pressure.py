@@ -29,7 +29,10 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "AIR-02",
     "Pressure left at the gun",
-    remedy="Larger or shorter hose ({hose.bore}, {hose.length}); read pressure at the gun, trigger pulled.",
+    remedy=(
+        "Use a hose of {hose.bore} bore or more, up to {hose.length} long; read the pressure at the gun with "
+        "the trigger pulled."
+    ),
     steps="equipment",
     documents="D06 D08",
 )
@@ -38,7 +41,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Hose loss leaves {found} at the gun; it needs {wanted}.",
+    "Hose loss leaves {found} at the gun; minimum {wanted}.",
     at="spray_gun.inlet_pressure",
     basis="hose_loss",
 )

@@ -23,7 +23,7 @@ from specgen.model.typed_views import AcceptanceCriterion, Description, Instrume
 RULE = Rule(
     "AIR-06",
     "Instruments at hand and calibrated",
-    remedy="Calibrate; one numbered cup from mockup to last pail.",
+    remedy="List the instrument with its number and calibration date.",
     steps="equipment setup",
     documents="D11 D12",
 )
@@ -34,7 +34,7 @@ SEEN = ("eye", "range samples")
 @RULE.test(
     "a",
     CAUTION,
-    "The acceptance form names an instrument that is not on the list: {found}; confirm.",
+    "The acceptance form names an instrument that is not listed: {found}; confirm.",
     at="acceptance_criterion.instrument",
     basis="memory",
 )

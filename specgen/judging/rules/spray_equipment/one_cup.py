@@ -16,7 +16,7 @@ from specgen.model.typed_views import Description, Instrument, Number
 RULE = Rule(
     "AIR-07",
     "One cup throughout",
-    remedy="Same cup throughout.",
+    remedy="Use one numbered cup from the mockup to the last pail.",
     steps="setup",
     documents="D12b",
 )
@@ -27,8 +27,10 @@ CUPS = ("zahn_4_cup", "iso_cup", "other_cup")
 @RULE.test(
     "a",
     NOTE,
-    "Cups are not made to a uniform specification: two laboratories with new cups of one set differ by up to {wanted} "
-    "%, and cups of two manufacturers may differ by more.",
+    (
+        "Viscosity cups are not uniform: two laboratories with new cups of one set differ by up to {wanted} "
+        "%, and cups of two manufacturers may differ by more."
+    ),
     at="instruments.*.kind",
     limit="cup.between_cups",
 )

@@ -42,7 +42,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "AIR-04",
     "Usual gun, air, hoses and settings",
-    remedy="Dry, filtered air; settings proven on the mockup, written down, kept.",
+    remedy="Use dry, filtered air and the usual settings; prove any other on the mockup and record it.",
     steps="equipment setup",
     documents="D08 D12a",
 )
@@ -50,102 +50,120 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The gun is {found}; common practice is conventional, pressure fed.",
+    "The gun is {found}; common practice is conventional air spray, pressure fed.",
     when="spray_gun.kind != conventional_pressure_fed",
     wanted="conventional_pressure_fed",
     basis="practice",
+    remedy="Use a pressure-fed conventional gun, or prove this one on the mockup and keep it for the work.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "The air is not dried, and water ruins a metal-look coat.",
+    "The spraying air is not dried; water in it ruins a metallic finish.",
     when="compressor.dryer = no",
     basis="memory",
+    remedy="Fit an air dryer.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "The air filter passes {found}; {wanted} is usual before a metal-look coat.",
+    "The air filter passes {found}; maximum {wanted} is usual for a metallic finish.",
     when="compressor.filter > limit",
     limit="compressor.filter",
+    remedy="Fit a filter of {compressor.filter} or finer.",
 )
 
 RULE.clause(
     "d",
     CAUTION,
-    "The hose is {found} long; {wanted} is usual.",
+    "The hose is {found} long; maximum {wanted} is usual.",
     when="hose.use in {air_gun, fluid} and hose.length > limit",
     limit="hose.length",
+    remedy="Shorten the hose, or prove the pressure at the gun with the trigger pulled.",
 )
 
 RULE.clause(
     "e",
     CAUTION,
-    "The air hose has a bore of {found}; {wanted} is the least for steady air.",
+    "The air hose has a bore of {found}; minimum {wanted} for steady air.",
     when="hose.use = air_gun and hose.bore < limit",
     basis="computed",
     limit="hose.bore",
+    remedy="Use an air hose with a bore of {hose.bore} or more.",
 )
 
 RULE.clause(
     "f",
     CAUTION,
-    "Atomizing air starts at {found}; {wanted} is the first setting.",
+    "Atomizing air starts at {found}; {wanted} is the usual first setting.",
     when="spray.atomizing_pressure != limit",
     limit="spray.atomizing_pressure",
     step="setup",
+    remedy="Start at {spray.atomizing_pressure}, or prove this setting on the mockup and record it.",
 )
 
 RULE.clause(
     "g",
     CAUTION,
-    "The tank has {found} regulators; {wanted} are due, one for atomizing air and one for fluid.",
+    "Regulators on the tank: {found}; required: {wanted}, one for atomizing air and one for fluid.",
     when="tank.regulators != limit",
     limit="tank.regulators",
+    remedy="Fit {tank.regulators} regulators: one for atomizing air, one for fluid.",
 )
 
 RULE.clause(
     "h",
     CAUTION,
-    "The pattern is {found}; it is {wanted}.",
+    "The spray pattern is {found}; {wanted} is usual.",
     when="spray.pattern != limit",
     limit="spray.pattern",
     step="setup",
+    remedy="Set the usual pattern, or prove this one on the mockup and record it.",
 )
 
 RULE.clause(
     "i",
     CAUTION,
-    "The fluid hose is not clear, so air and dirt in it are not seen.",
+    "The fluid hose is not clear, so air and dirt in it stay unseen.",
     when="hose.use = fluid and hose.clear = no",
     basis="practice",
+    remedy="Use a clear fluid hose.",
 )
 
 RULE.clause(
     "j",
     CAUTION,
-    "The strainer has {found} mesh; {wanted} mesh is the minimum before a metal-look coat.",
+    "The strainer has {found} mesh; minimum {wanted} mesh for a metallic finish.",
     when="spray.strainer_mesh < limit",
     limit="spray.strainer_least",
     step="setup",
+    remedy="Strain every pail through {spray.strainer_least} mesh or finer.",
 )
 
 RULE.clause(
     "k",
     CAUTION,
-    "{found} % of the primer is counted on the wall; air spray leaves {wanted} % there at most, and the pails run out.",
+    (
+        "The quantities assume {found} % of the primer on the wall; air spray leaves a maximum of {wanted} % "
+        "there, and the pails run out."
+    ),
     when="spray_gun.kind in air_spray and primer.transfer_efficiency > limit",
     limit="spray.transfer",
     step="primer",
+    remedy="Order primer for {spray.transfer} % on the wall, or prove the higher figure on the mockup.",
 )
 
 RULE.clause(
     "l",
     CAUTION,
-    "{found} % of the gloss is counted on the wall; air spray leaves {wanted} % there at most, and the pails run out.",
+    (
+        "The quantities assume {found} % of the gloss on the wall; air spray leaves a maximum of {wanted} % "
+        "there, and the pails run out."
+    ),
     when="spray_gun.kind in air_spray and gloss.transfer_efficiency > limit",
     limit="spray.transfer",
     step="gloss",
+    remedy="Order gloss for {spray.transfer} % on the wall, or prove the higher figure on the mockup.",
 )

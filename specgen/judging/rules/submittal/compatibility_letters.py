@@ -37,7 +37,7 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "SUB-06",
     "Letters that materials go together",
-    remedy="Letters naming both materials and the project.",
+    remedy="Get a signed letter that names both materials and the project.",
     steps="site_conditions",
     documents="D02 D18",
 )
@@ -46,7 +46,7 @@ RULE = Rule(
 MEETING = (
     ("a", "EIFS and finish", "eifs_source", "finish_source", "review_memory"),
     ("b", "EIFS and sealant", "eifs_source", "sealant_source", "guide_eifs_p21"),
-    ("c", "EIFS and weather barrier", "eifs_source", "wrb_source", "review_memory"),
+    ("c", "EIFS and water-resistive barrier", "eifs_source", "wrb_source", "review_memory"),
     ("d", "finish and sealant", "finish_source", "sealant_source", "review_memory"),
 )
 
@@ -73,5 +73,11 @@ def _differ(project: Description, one: str, other: str) -> bool:
 
 
 for letter, both, one, other, basis in MEETING:
-    say = f"Nobody has put in writing that {both} go together."
-    RULE.test(letter, STOP, say, at=f"parties.{other}.name", basis=basis)(partial(unvouched, one, other))
+    RULE.test(
+        letter,
+        STOP,
+        f"No letter confirms that {both} are compatible.",
+        at=f"parties.{other}.name",
+        basis=basis,
+        remedy=f"Get a signed letter from the manufacturers of {both} that names both materials and the project.",
+    )(partial(unvouched, one, other))

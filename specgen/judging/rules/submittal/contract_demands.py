@@ -29,7 +29,10 @@ from specgen.reading.demand import convert_demand, meets
 RULE = Rule(
     "SUB-05",
     "Every demand met, or its deviation declared",
-    remedy="Declare with reason and effects, and allow longer review.",
+    remedy=(
+        "Meet the requirement, or declare a deviation with its reason and its effects on cost, time, fire, "
+        "and warranty."
+    ),
     steps="site_conditions",
     documents="D03",
 )
@@ -40,7 +43,7 @@ _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
 @RULE.test(
     "a",
     STOP,
-    "The contract demands {wanted}; this file has {found}, and no deviation declares it.",
+    "The contract requires {wanted}; this project provides {found}, and no deviation is declared.",
     at="demand.field",
     basis="contract_review guide_submittals_memory",
 )

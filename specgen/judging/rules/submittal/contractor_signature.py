@@ -20,7 +20,7 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "SUB-01",
     "The contractor's signature",
-    remedy="Contractor checks and signs.",
+    remedy="Check and sign the submittal.",
     steps="site_conditions",
     documents="D01",
 )
@@ -29,10 +29,11 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "An unstamped set is returned unread.",
+    "The contractor has not signed the submittal; an unsigned set is returned without review.",
     at="package.contractor_review.signed_on",
     basis="contract_review",
     lift="never",
+    remedy="Check the set against the contract, then sign and date it.",
 )
 def unsigned(project: Description) -> Violations:
     """The set goes out and the contractor's name or the date of his check is missing."""
@@ -49,4 +50,5 @@ RULE.clause(
     when="package.contractor_review.signed_on > package.date",
     basis="contract_review",
     lift="never",
+    remedy="Sign on or before the date of the set, or date the set anew.",
 )

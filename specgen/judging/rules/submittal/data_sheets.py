@@ -36,7 +36,7 @@ from specgen.quantities.comparison import more
 RULE = Rule(
     "SUB-02",
     "A document for every material and every item",
-    remedy="Get it, mark the lines that apply.",
+    remedy="Provide the document.",
     steps="site_conditions",
     documents="D18 D19",
 )
@@ -48,6 +48,7 @@ RULE = Rule(
     "No data sheet covers {found}.",
     at="attachments.*.covers",
     basis="review_memory",
+    remedy="Get the data sheet from the manufacturer, and mark the lines that apply to this project.",
 )
 def no_data_sheet(project: Description) -> Violations:
     """A material of the job has no data sheet."""
@@ -58,9 +59,10 @@ def no_data_sheet(project: Description) -> Violations:
 RULE.clause(
     "b",
     STOP,
-    "The data sheet is not marked for this job.",
+    "The data sheet is not marked for this project.",
     when="attachment.kind = data_sheet and attachment.marked = no",
     basis="review_memory",
+    remedy="Mark the product, grade, and lines that apply.",
 )
 
 
@@ -70,6 +72,7 @@ RULE.clause(
     "No safety data sheet covers {found}.",
     at="attachments.*.covers",
     basis="review_memory",
+    remedy="Get the safety data sheet from the manufacturer.",
 )
 def no_safety_data_sheet(project: Description) -> Violations:
     """A liquid or powder of the job has no safety data sheet."""
@@ -83,15 +86,17 @@ RULE.clause(
     "The letter does not name this project.",
     when="attachment.kind = letter and attachment.project_named = no",
     basis="review_memory",
+    remedy="Get a letter that names the project.",
 )
 
 
 @RULE.test(
     "e",
     STOP,
-    "The register owes this item on {wanted} and no document answers it.",
+    "The register requires this item on {wanted}, and no document answers it.",
     at="submittal_item.attachments",
     basis="contract_review",
+    remedy="Attach the document, or correct the date in the register.",
 )
 def item_unanswered(item: SubmittalItem, project: Description) -> Violations:
     """An item of the register has fallen due and names no paper."""

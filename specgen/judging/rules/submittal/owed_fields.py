@@ -14,13 +14,13 @@ from specgen.judging.rule import NOTE, STOP, Rule
 RULE = Rule(
     "SUB-09",
     "Every owed field filled",
-    remedy="Fill, with source named.",
+    remedy="Give the value and where it comes from.",
     steps="site_conditions",
     documents="D19",
 )
 
-RULE.open_items("a", NOTE, "{path} is still open; it holds up {clauses}.", basis="practice contract_review")
+RULE.open_items("a", NOTE, "{path} is still open; needed for {clauses}.", basis="practice contract_review")
 
 RULE.open_items(
-    "b", STOP, "{path} is still open; it holds up {clauses}.", basis="practice contract_review", lift="never"
+    "b", STOP, "{path} is still open; needed for {clauses}.", basis="practice contract_review", lift="never"
 )

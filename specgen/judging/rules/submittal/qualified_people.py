@@ -39,7 +39,7 @@ from specgen.model.typed_views import Description, Person
 RULE = Rule(
     "SUB-08",
     "People named and qualified",
-    remedy="Complete before submitting.",
+    remedy="Name qualified people, and attach their certificates.",
     steps="site_conditions",
     documents="D04",
 )
@@ -54,6 +54,7 @@ QUALIFIED = (*NAMED, "inspector")
     "The qualification sheet has no certificate.",
     at="person.certificates",
     basis="guide_eifs_p25",
+    remedy="Attach the certificate.",
 )
 def no_certificate(person: Person) -> Violations:
     """A person who must be qualified shows no certificate."""
@@ -64,17 +65,19 @@ def no_certificate(person: Person) -> Violations:
 RULE.clause(
     "b",
     STOP,
-    "The inspector has {found} years on the system; {wanted} is the least.",
+    "The inspector has {found} years on the system; minimum {wanted}.",
     when="person.role = inspector and person.years_on_system < limit",
     limit="inspector.years_on_system",
+    remedy="Name an inspector with at least {inspector.years_on_system} years on the system.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The inspector has {found} years in all; {wanted} is the least.",
+    "The inspector has {found} years of experience; minimum {wanted}.",
     when="person.role = inspector and person.years < limit",
     limit="inspector.years",
+    remedy="Name an inspector with at least {inspector.years} years of experience.",
 )
 
 
@@ -84,6 +87,7 @@ RULE.clause(
     "Nobody is named as {found}.",
     at="people.*.role",
     basis="guide_eifs_p25",
+    remedy="Name a person for this role, with certificates.",
 )
 def role_open(project: Description) -> Violations:
     """Nobody is named for a role that the work hangs on."""
@@ -97,6 +101,7 @@ def role_open(project: Description) -> Violations:
     "Nobody is named as inspector.",
     at="people.*.role",
     basis="guide_eifs_p25",
+    remedy="Name an inspector who is independent of the applicator.",
 )
 def no_inspector(project: Description) -> Violations:
     """The contract has the work inspected, and no inspector is named."""
@@ -109,9 +114,10 @@ def no_inspector(project: Description) -> Violations:
 @RULE.test(
     "f",
     STOP,
-    "The inspector may not be the applicator.",
+    "The inspector is also the applicator.",
     at="parties.inspector.name",
     basis="guide_eifs_p25",
+    remedy="Name an inspector who is independent of the applicator.",
 )
 def inspects_himself(project: Description) -> Violations:
     """Inspector and applicator are one firm."""

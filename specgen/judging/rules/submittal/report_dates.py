@@ -30,7 +30,7 @@ from specgen.model.typed_views import Attachment, Description, Elevation, Wall
 RULE = Rule(
     "SUB-03",
     "Reports in date and of this wall",
-    remedy="New report, or laboratory's statement, declared as deviation.",
+    remedy="Provide a current report of this wall.",
     steps="site_conditions",
     documents="D18 D03",
 )
@@ -39,9 +39,10 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The report is of {found}; at award none may be older than {wanted} years.",
+    "The report is dated {found}; at award none may be older than {wanted} years.",
     at="attachment.issued_on",
     basis="review_memory",
+    remedy="Get a new report, or a statement of the laboratory, and declare a deviation.",
 )
 def report_too_old(paper: Attachment, project: Description) -> Violations:
     """A test report was older at award than the contract takes."""
@@ -56,9 +57,10 @@ def report_too_old(paper: Attachment, project: Description) -> Violations:
 RULE.clause(
     "b",
     STOP,
-    "The document ran out on {found}.",
+    "The document expired on {found}.",
     when="attachment.valid_to < package.date",
     basis="review_memory",
+    remedy="Get a current document.",
 )
 
 
@@ -68,6 +70,7 @@ RULE.clause(
     "The report is of another wall: {found}; confirm.",
     at="attachment.assembly",
     basis="review_memory",
+    remedy="Get a report of this wall, or a statement of the laboratory that it covers this wall.",
 )
 def another_wall(paper: Attachment, project: Description) -> Violations:
     """A test report is of a wall that no elevation has."""

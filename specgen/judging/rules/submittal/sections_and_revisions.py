@@ -42,7 +42,7 @@ from specgen.quantities.comparison import equal
 RULE = Rule(
     "SUB-07",
     "Section numbers, whole systems, listed changes and answered comments",
-    remedy="Correct the numbers; send the system as one set; list the changes.",
+    remedy="Correct the register and the changes.",
     steps="site_conditions",
     documents="D01 D03",
 )
@@ -51,9 +51,10 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "The register cites section {found}, which the specification does not have.",
+    "The register cites section {found}, which is not among the specification sections.",
     at="submittal_item.section",
     basis="guide_submittals_memory contract_review",
+    remedy="Correct the section number, or add the section.",
 )
 def no_such_section(item: SubmittalItem, project: Description) -> Violations:
     """An item stands under a section that the specification does not have."""
@@ -68,6 +69,7 @@ def no_such_section(item: SubmittalItem, project: Description) -> Violations:
     "Items of one system are split over packages: {found}.",
     at="submittal_item.due_on",
     basis="guide_submittals_memory contract_review",
+    remedy="Submit the whole system as one package.",
 )
 def system_split(item: SubmittalItem, project: Description) -> Violations:
     """Action items of one section fall due on different days."""
@@ -83,6 +85,7 @@ def system_split(item: SubmittalItem, project: Description) -> Violations:
     "Revision {found} lists no changes.",
     at="package.changes",
     basis="guide_submittals_memory contract_review",
+    remedy="List the changes since the last issue.",
 )
 def changes_not_listed(project: Description) -> Violations:
     """A later revision says nothing of what changed."""

@@ -15,7 +15,7 @@ from specgen.judging.rule import STOP, Rule
 RULE = Rule(
     "SUB-04",
     "Papers signed",
-    remedy="Signature, name, date.",
+    remedy="Have the document signed.",
     steps="site_conditions",
     documents="D18",
 )
@@ -23,7 +23,8 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "A document that counts only when signed is unsigned.",
+    "The document is not signed.",
     when="attachment.kind in signed_documents and attachment.signed = no",
     basis="review_memory",
+    remedy="Get signature, printed name, and date.",
 )

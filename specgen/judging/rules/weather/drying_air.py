@@ -46,10 +46,13 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "Spraying is planned up to {found} % relative humidity; the finish manufacturer allows a maximum of {wanted} %, "
-    "above which a water-borne film stays soft.",
+    (
+        "Spraying is planned up to {found} % relative humidity; the finish manufacturer allows a maximum of "
+        "{wanted} %, above which a waterborne film stays soft."
+    ),
     at="weather.most_humidity",
     basis="practice",
+    remedy=("Lower the humidity limit to that of the manufacturer, or spray in a tent with vented heat and exhaust."),
 )
 def damper_than_allowed(project: Description) -> Violations:
     """Spraying goes on in damper air than the manufacturer allows for one of the coats."""
@@ -63,19 +66,23 @@ def damper_than_allowed(project: Description) -> Violations:
 RULE.clause(
     "b",
     CAUTION,
-    "Spraying is planned up to {found} % relative humidity; public painting specifications allow a maximum of "
-    "{wanted} %.",
+    (
+        "Spraying is planned up to {found} % relative humidity; public painting specifications allow a "
+        "maximum of {wanted} %."
+    ),
     when="weather.most_humidity > limit",
     limit="weather.humidity",
+    remedy="Lower the humidity limit to {weather.humidity} %, or spray in a tent with vented heat and exhaust.",
 )
 
 
 @RULE.test(
     "c",
     CAUTION,
-    "Nights of a month in which spraying is planned go down to {found}; the film dries at {wanted} minimum.",
+    ("Nights of a month in which spraying is planned go down to {found}; minimum {wanted} for the film to dry."),
     at="month.mean_min",
     basis="practice",
+    remedy="Move the spraying to warmer months, or spray in a heated tent.",
 )
 def cold_nights(month: Month, project: Description) -> Violations:
     """The nights are colder than the film bears while it dries, and no heated tent stands around every face."""

@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Boards or base coat are planned {found} h after frost on the wall; {wanted} h without frost are the minimum.",
+    "Boards or base coat are planned {found} h after frost on the wall; minimum {wanted} h without frost.",
     when="weather.hours_after_frost < limit",
     limit="weather.after_frost",
     lift="never",

@@ -16,7 +16,7 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 RULE = Rule(
     "WEA-03",
     "Wind while spraying",
-    remedy="Set a limit at the mockup; stop at the first tiger stripe.",
+    remedy="Set the wind limit on the mockup; stop at the first tiger stripe.",
     steps="protection primer gloss",
     documents="D05 D08 D12c",
 )
@@ -24,15 +24,20 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The spray limit for wind is {found}; {wanted} is the most that public painting specifications allow.",
+    "The wind limit for spraying is {found}; public painting specifications allow a maximum of {wanted}.",
     when="weather.max_spray_wind > limit",
     limit="weather.wind_most",
+    remedy="Lower the wind limit to {weather.wind_most} or less.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "The spray limit for wind is {found}; above {wanted} a metal-look coat shows stripes and dry spray.",
+    "The wind limit for spraying is {found}; above {wanted} a metallic finish shows stripes and dry spray.",
     when="weather.max_spray_wind <= limit(weather.wind_most) and weather.max_spray_wind > limit",
     limit="weather.wind_usual",
+    remedy=(
+        "Lower the limit to {weather.wind_usual}, or prove the higher one on the mockup; stop at the first "
+        "tiger stripe."
+    ),
 )

@@ -16,7 +16,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "WEA-08",
     "Heat and air in a tent",
-    remedy="Indirect vented heat, changed air.",
+    remedy="Heat the tent with indirect, vented heat, and change its air.",
     steps="protection",
     documents="D08 D15",
 )
@@ -27,12 +27,14 @@ RULE.clause(
     "Burner fumes and moisture in the tent dull the coat and harm the crew: confirm.",
     when="shading.kind = tent and shading.heater = direct_fired",
     basis="memory",
+    remedy="Use an indirect, vented heater.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "The tent is not ventilated, so moisture and mist stay in it: confirm.",
+    "The tent is not ventilated, so moisture and overspray stay in it: confirm.",
     when="shading.kind = tent and shading.ventilated = no",
     basis="memory",
+    remedy="Exhaust the tent, and let fresh air in.",
 )
