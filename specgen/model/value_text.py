@@ -86,6 +86,7 @@ _SAID = {
     "icf": "insulated concrete forms",
     "aac": "autoclaved aerated concrete",
     "iso_cup": "ISO flow cup",
+    "zahn_4_cup": "Zahn No. 4 cup",
     "eifs_source": "EIFS manufacturer",
     "finish_source": "finish manufacturer",
     "wrb_source": "weather barrier manufacturer",
