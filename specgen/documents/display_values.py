@@ -53,8 +53,9 @@ def count_things(number: DisplayValue, one: str, many: str) -> list[Any]:
 
 
 def with_unit(text: str, unit: str) -> str:
-    """`24 h`, `8%`, `20°`; no unit leaves the text as it is."""
-    return text + (_UNIT_WORDS.get(unit) or (f" {unit}" if unit else ""))
+    """`24 h`, `8%`, `20°`, `1 day`; no unit leaves the text as it is."""
+    said = _UNIT_WORDS.get(unit) or (f" {unit}" if unit else "")
+    return text + (said.removesuffix("s") if text == "1" and unit in _UNIT_WORDS else said)
 
 
 def raw_value(value: Any) -> Any:

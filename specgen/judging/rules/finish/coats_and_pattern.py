@@ -40,7 +40,7 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "{found} primer coats are planned; it is {wanted}.",
+    "Primer coats planned: {found}; required: {wanted}.",
     when="primer.coats != limit",
     limit="primer.coats",
     step="primer",
@@ -49,7 +49,7 @@ RULE.clause(
 RULE.clause(
     "c",
     STOP,
-    "{found} gloss coats are planned; it is {wanted}.",
+    "Gloss coats planned: {found}; required: {wanted}.",
     when="gloss.coats != limit",
     limit="gloss.coats",
     step="gloss",

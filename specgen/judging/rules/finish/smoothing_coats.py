@@ -24,7 +24,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "{found} smoothing coats are planned; it is {wanted} skims.",
+    "Smoothing coats planned: {found}; required: {wanted} thin skims.",
     when="smoothing.coats != limit",
     limit="smoothing.coats",
 )
