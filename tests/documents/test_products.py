@@ -169,6 +169,24 @@ def test_the_finish_schedule_names_each_elevation_with_its_color_and_net_area(tm
     assert (rows["W1"][-1], rows["W2"][-1]) == ("380 sq ft (35.3 m²)", "200 sq ft (18.6 m²)")
 
 
+@pytest.mark.parametrize(
+    ("zones", "said"),
+    [
+        ([("0 ft", "7 ft", "high"), ("7 ft", "10 ft", "standard")], "high to 7 ft (2.13 m), standard above"),
+        ([("0 ft", "7 ft", "high"), ("7 ft", "9 ft", "medium")], "high to 7 ft (2.13 m), medium to 9 ft (2.74 m)"),
+        ([("2 ft", "7 ft", "high")], "high 2 ft (0.61 m) to 7 ft (2.13 m)"),
+        ([("0 ft", "10 ft", "standard")], "standard to 10 ft (3.05 m)"),
+    ],
+)
+def test_the_finish_schedule_tells_how_high_each_impact_class_reaches(
+    zones: list[tuple[str, str, str]], said: str, tmp_path: Path
+) -> None:
+    given = [{"from": low, "to": high, "class": name} for low, high, name in zones]
+    rows = rows_of(part_two(text_of(tmp_path, merged(FACES, {"elevations": {"E1": {"impact_zones": given}}}))))
+    assert rows["E1 South face"][3] == said
+    assert rows["E2 north"][3] == ""
+
+
 def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
     faces = merged(FACES, {"elevations": {"E2": {"openings": "drop"}}})
     rows = rows_of(part_two(text_of(tmp_path, faces)))

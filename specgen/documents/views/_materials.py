@@ -3,9 +3,10 @@
 from typing import Any, NamedTuple
 
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks
 
-HEADER = ("Material", "Standard and description", "Manufacturer", "Product", "Data sheet")
-WIDTHS = (18, 36, 19, 16, 11)
+HEADER = ("Material", "Standard and description", "Manufacturer", "Product", "Data sheet; instructions")
+WIDTHS = (17, 35, 18, 16, 14)
 
 
 class MaterialLine(NamedTuple):
@@ -36,12 +37,11 @@ def party_name(context: DocumentContext, role: str) -> Any:
 
 
 def _data_sheets(context: DocumentContext, covers: str) -> str:
-    """The marks of the data sheets of a material."""
-    project = context.project
-    marks = [
-        mark
-        for mark in project.members.get(("attachments",), ())
-        if project.get(("attachments", mark, "kind")) == "data_sheet"
-        and covers in (project.get(("attachments", mark, "covers")) or ())
-    ]
-    return ", ".join(marks) or "pending"
+    """The marks of the data sheets of a material, and behind them those of its instructions: `A2; A12`."""
+    found: dict[str, list[str]] = {"data_sheet": [], "instructions": []}
+    for mark in list_marks(context, "attachments"):
+        kind, covered = (context.project.get(("attachments", mark, name)) for name in ("kind", "covers"))
+        if kind in found and covers in (covered or ()):
+            found[kind].append(mark)
+    sheets, instructions = (", ".join(marks) for marks in found.values())
+    return "; ".join(filter(None, (sheets or "pending", instructions)))

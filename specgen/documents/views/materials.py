@@ -71,6 +71,7 @@ def _describe_board(display: Callable[[str], DisplayValue], choice: Callable[[st
     if kind == "eps":
         parts = ["ASTM C578 type ", display("insulation.c578_type"), ", EPS"]
         parts = ["ASTM E2430; ", *parts] if choice("insulation.e2430") else parts
+    parts += [", aged"] if choice("insulation.aged") else []
     parts += ["; ", display("insulation.thickness")]
     for name, said in (("flame_spread", "flame spread index"), ("smoke_developed", "smoke developed index")):
         if choice(f"insulation.{name}") is not None:

@@ -1,5 +1,6 @@
 """The walls of the project by their marks: build-up in short, and net area."""
 
+from collections.abc import Callable
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -13,11 +14,11 @@ from specgen.model.value_text import words
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each wall."""
     lines = tuple((mark, _build_up(context, mark), _area(context, mark)) for mark in list_marks(context, "walls"))
-    return TableView(("Wall", "Build-up, from the substrate out", "Net area"), lines, (8, 72, 20))
+    return TableView(("Wall", "Build-up, from the framing out", "Net area"), lines, (8, 72, 20))
 
 
 def _build_up(context: DocumentContext, mark: str) -> list[Any]:
-    """`5/8 in glass mat gypsum; fluid-applied WRB; adhesive, notched trowel; 2 in EPS board; base coat and mesh`."""
+    """`cold-formed steel at 16 in; 5/8 in glass mat gypsum; fluid-applied WRB; adhesive, full bed; 2 in EPS board`."""
 
     def display(path: str) -> DisplayValue:
         return context.display(("walls", mark, *path.split(".")))
@@ -26,7 +27,8 @@ def _build_up(context: DocumentContext, mark: str) -> list[Any]:
         return context.project.get(("walls", mark, *path.split(".")))
 
     thickness, base = choice("substrate.thickness"), choice("substrate.base")
-    parts: list[Any] = [display("substrate.thickness"), " "] if thickness else []
+    parts: list[Any] = _framing(display, choice)
+    parts += [display("substrate.thickness"), " "] if thickness else []
     parts += [display("substrate.kind"), *([" over ", display("substrate.base")] if base else [])]
     if choice("wrb.kind") != "none":
         parts += ["; ", display("wrb.kind"), " WRB"]
@@ -34,6 +36,16 @@ def _build_up(context: DocumentContext, mark: str) -> list[Any]:
     parts += ["; ", display("attachment.method"), "; ", display("insulation.thickness"), " "]
     parts += [f"{words(board)} board" if board else display("insulation.kind")]
     return [*parts, "; base coat ", display("base_coat.dry_thickness"), " dry, with mesh; smoothing, primer, and gloss"]
+
+
+def _framing(display: Callable[[str], DisplayValue], choice: Callable[[str], Any]) -> list[Any]:
+    """`cold-formed steel at 16 in, deflection L/360; `, and nothing where there is no framing."""
+    if choice("framing.kind") in (None, "none"):
+        return []
+    parts: list[Any] = [display("framing.kind")]
+    parts += [" at ", display("framing.spacing")] if choice("framing.spacing") else []
+    parts += [", deflection ", display("framing.deflection_limit")] if choice("framing.deflection_limit") else []
+    return [*parts, "; "]
 
 
 def _area(context: DocumentContext, wall: str) -> Any:
