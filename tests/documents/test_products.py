@@ -298,6 +298,8 @@ def test_test_equipment_prints_its_number_and_the_day_its_calibration_ends(tmp_p
             "ST-1": {"kind": "surface_thermometer", "calibrated_to": "2028-01-15"},
             "LS-1": {"kind": "long_straightedge"},
             "GM-1": {"kind": "gloss_meter"},
+            "FG-1": {"kind": "film_gauge", "calibrated_to": "2027-12-31"},
+            "WF-1": {"kind": "wet_film_comb"},
             "X-1": {"kind": "other"},
         },
         "guns": {"G1": {"kind": "conventional_pressure_fed", "count": 2, "spares": 1}},
@@ -307,6 +309,7 @@ def test_test_equipment_prints_its_number_and_the_day_its_calibration_ends(tmp_p
     assert rows["Mixing and pressure"] == ["CUP-7 Zahn No. 4 cup; PR-1 pressure gauge", "December 31, 2027"]
     assert rows["Weather and surface"][1] == "December 31, 2027 (AT-1); January 15, 2028 (ST-1)"
     assert rows["Plane and profile"] == ["LS-1 long straightedge", "not required"]
+    assert rows["Film and moisture"][1] == "December 31, 2027 (FG-1)"
     assert rows["Gloss and color"][1] == "[Calibration end date of the instrument]"
     assert rows["Other"][0] == "X-1 other"
     assert rows["Gun G1"][0].endswith("; 2 guns at work, 1 spare")

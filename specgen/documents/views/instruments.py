@@ -32,7 +32,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _calibration(context: DocumentContext, marks: list[str]) -> Any:
-    """The last day on which the calibration holds, once where all have the same; open where one is owed."""
+    """The last day on which the calibration holds, by itself where it is that of all; open where one is required."""
     dates: dict[str, list[str]] = {}
     for mark in marks:
         path = ("instruments", mark, "calibrated_to")
@@ -42,6 +42,8 @@ def _calibration(context: DocumentContext, marks: list[str]) -> Any:
         if date is None:
             return context.display(path)
         dates.setdefault(value_text(date), []).append(mark)
-    if len(dates) < 2:
-        return next(iter(dates), "not required")
+    if not dates:
+        return "not required"
+    if dates.get(alone := next(iter(dates))) == marks:
+        return alone
     return "; ".join(f"{date} ({', '.join(of)})" for date, of in dates.items())
