@@ -47,9 +47,15 @@ class DisplayValue:
         return iter(() if self.open or not isinstance(self.raw, tuple) else self.raw)
 
 
+def count_things(number: DisplayValue, one: str, many: str) -> list[Any]:
+    """A number with its noun, singular or plural: `1 coat`, `2 coats`."""
+    return [number, f" {one if number == 1 else many}"]
+
+
 def with_unit(text: str, unit: str) -> str:
-    """`24 h`, `8%`, `20°`; no unit leaves the text as it is."""
-    return text + (_UNIT_WORDS.get(unit) or (f" {unit}" if unit else ""))
+    """`24 h`, `8%`, `20°`, `1 day`; no unit leaves the text as it is."""
+    said = _UNIT_WORDS.get(unit) or (f" {unit}" if unit else "")
+    return text + (said.removesuffix("s") if text == "1" and unit in _UNIT_WORDS else said)
 
 
 def raw_value(value: Any) -> Any:

@@ -102,9 +102,7 @@ class Tool(NamedTuple):
 
     name: str
     what: str
-    """What it is, as a template."""
-    why: str
-    """What it is for, as a template."""
+    """What it is, as a template that begins with words."""
     step: str
     """The name of the step before which it is checked for."""
     when: str = ""

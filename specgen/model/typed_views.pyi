@@ -379,12 +379,14 @@ class Substrate(View):
 
 class Wrb(View):
     kind: Literal["none", "fluid_applied", "self_adhered_sheet", "building_wrap", "felt"]
+    product: str
     standard: str
     bond_report: Attachment
 
 class WallAttachment(View):
     method: Literal["adhesive_full_bed", "adhesive_notched_trowel", "adhesive_ribbon_and_dab", "mechanical", "adhesive_and_mechanical", "direct_applied"]
     adhesive_kind: Literal["cement_based", "dispersion", "foam"]
+    product: str
     notch: str
     ribbon_direction: Literal["vertical", "horizontal"]
     cure_hours: Number
@@ -400,6 +402,7 @@ class Drainage(View):
 
 class Insulation(View):
     kind: Literal["eps", "xps", "polyiso", "phenolic", "mineral_wool"]
+    product: str
     c578_type: Literal["I", "II", "VIII", "IX", "XI", "XIV", "XV", "not_stated"]
     e2430: bool
     thickness: Quantity
@@ -414,6 +417,7 @@ class Insulation(View):
 
 class BaseCoat(View):
     kind: Literal["cement_added", "cement_blended", "no_cement"]
+    product: str
     passes: int
     dry_thickness: Quantity
     first_pass_dry_hours: Number
@@ -428,6 +432,7 @@ class Mesh(View):
 
 class MeshLayer(View):
     kind: Literal["standard", "intermediate", "high_impact", "detail"]
+    product: str
     weight: Quantity
     order: int
     edge: Literal["lapped", "butted"]
@@ -473,11 +478,14 @@ class Joint(View):
     width: Quantity
     depth: Quantity
     rod_kind: Literal["closed_cell", "bicellular", "open_cell", "none"]
+    rod_product: str
     rod_diameter: Quantity
     bond_break_tape: bool
     bond_face: Literal["base_coat", "sealant_primer_on_base_coat", "smoothing_coat", "primer", "gloss"]
 
 class Sealant(View):
+    product: str
+    color: str
     c920_type: Literal["S", "M", "other"]
     c920_grade: Literal["NS", "P", "other"]
     c920_class: Literal["12.5", "25", "35", "50", "100/50"]
@@ -503,6 +511,7 @@ class Finish(View):
 
 class Color(View):
     reference: str
+    number: str
     kind: Literal["standard", "custom"]
     metallic: bool
     lead_time_days: int
@@ -521,6 +530,7 @@ class GlossTarget(View):
     tolerance: Number
 
 class Smoothing(View):
+    product: str
     coats: int
     total_thickness: Quantity
     sand_after_least_minutes: Number
@@ -536,6 +546,7 @@ class Smoothing(View):
     instructions: Attachment
 
 class Primer(View):
+    product: str
     tinted: bool
     coats: int
     pattern: Literal["cross_hatch", "one_way", "random"]
@@ -560,6 +571,7 @@ class Primer(View):
     instructions: Attachment
 
 class Gloss(View):
+    product: str
     coats: int
     pattern: Literal["cross_hatch", "one_way", "random"]
     first_pass: Literal["light", "full"]

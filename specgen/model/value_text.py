@@ -86,6 +86,8 @@ _SAID = {
     "icf": "insulated concrete forms",
     "aac": "autoclaved aerated concrete",
     "iso_cup": "ISO flow cup",
+    "zahn_4_cup": "Zahn No. 4 cup",
+    "cold_formed_steel": "cold-formed steel",
     "eifs_source": "EIFS manufacturer",
     "finish_source": "finish manufacturer",
     "wrb_source": "weather barrier manufacturer",

@@ -175,7 +175,7 @@ TABLES = {
         lambda name, row: Criterion(name=name, **row),
     ),
     "tools": Table(
-        Shape({"what": TEMPLATE, "why": TEMPLATE, "step": name_in("steps")}, {"when": CONDITION}),
+        Shape({"what": TEMPLATE, "step": name_in("steps")}, {"when": CONDITION}),
         lambda name, row: Tool(name=name, **row),
     ),
     "references": Table(

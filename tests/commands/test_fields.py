@@ -61,6 +61,7 @@ schedule.weather_days  Weather days
 """,
     "walls.*.wrb": """\
 walls.*.wrb.kind         verdict  Weather barrier
+walls.*.wrb.product      mockup   WRB product
 walls.*.wrb.standard     mockup   Standard of the weather barrier
 walls.*.wrb.bond_report  mockup   Bond report of adhesive on weather barrier
 """,

@@ -37,7 +37,7 @@ def test_no_document_prints_a_length_of_inches_or_its_conversion(texts: dict[str
 PRINTED = [
     ("D08", "with the 3 m straightedge"),
     ("D08", "the 3 m and the 600 mm straightedge"),
-    ("D08", "Straightedge, 600 mm, with feeler gauges"),
+    ("D08", "Straightedge, 600 mm, and feeler gauges"),
     ("D08", "End the board at least 150 mm["),
     ("D08", "end the board at least 200 mm["),
     ("D08", "Lap the standard mesh by 60 mm["),

@@ -399,7 +399,7 @@ def templates() -> list[tuple[str, str]]:
         texts = (step.wait, *step.cautions, *(sentence.text for sentence in step.sentences))
         made += [(f"step {step.name}", text) for text in texts]
     made += [(f"criterion {row.name}", text) for row in ROWS.criteria.values() for text in (row.method, row.limit)]
-    made += [(f"tool {row.name}", text) for row in ROWS.tools.values() for text in (row.what, row.why)]
+    made += [(f"tool {row.name}", row.what) for row in ROWS.tools.values()]
     return [(place, text) for place, text in made if "{" in text]
 
 

@@ -54,7 +54,7 @@ def test_a_line_of_the_acceptance_form_is_read_as_often_and_by_its_figures(name:
 @pytest.mark.parametrize("name", HELD["tools"])
 def test_a_tool_is_checked_for_before_its_step_and_named_with_its_figures(name: str) -> None:
     tool, held = ROWS.tools[name], HELD["tools"][name]
-    assert (tool.step, asked(tool.what, tool.why)) == (held["step"], held["figures"].split())
+    assert (tool.step, asked(tool.what)) == (held["step"], held["figures"].split())
 
 
 # What keeps glue off a wall stops it; what is washed, brushed or repointed is a caution. Common practice, no source.

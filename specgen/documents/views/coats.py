@@ -1,38 +1,123 @@
-"""The coats over the base coat: number, thickness, thinning, drying time."""
+"""The coats over the base coat side by side: film, solids, VOC, coverage, quantity, thinning, drying."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
+from fractions import Fraction
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.views._areas import name_missing
+from specgen.model.absence import Absent
+from specgen.model.working import Step, Working
+from specgen.quantities.format import format_decimal
+from specgen.quantities.quantity import Quantity, round_quantity
+
+_COATS, _SPRAYED = ("smoothing", "primer", "gloss"), ("primer", "gloss")
+_NONE = "—"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Smoothing, primer and gloss, one row each."""
-    lines = (_smoothing_line(context), _sprayed_line(context, "primer"), _sprayed_line(context, "gloss"))
-    return TableView(("Coat", "Coats", "Film", "Cup time and water", "Drying"), lines, (17, 9, 24, 32, 18))
+    """One row for each property that is known of any coat; the number of coats and the film always."""
+    known = (row for row in _optional_rows(context) if any(map(_is_known, row[1:])))
+    primer = "Primer, tinted" if context.project.get(("primer", "tinted")) else "Primer"
+    return TableView(("Property", "Smoothing coat", primer, "Gloss"), (*_films(context), *known), (22, 24, 27, 27))
 
 
-def _smoothing_line(context: DocumentContext) -> tuple[Any, ...]:
-    display = _display_of(context, "smoothing")
-    film = [display("total_thickness"), " in all, at most"]
-    return "Smoothing coat", display("coats"), film, "not thinned beyond its instructions", display("dry_hours")
+def _films(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    total = context.display(("smoothing", "total_thickness"))
+    each = [[context.display((coat, "dry_film")), " each coat"] for coat in _SPRAYED]
+    yield ("Coats", *(context.display((coat, "coats")) for coat in _COATS))
+    yield ("Dry film", ["maximum ", total, " total"], *each)
 
 
-def _sprayed_line(context: DocumentContext, coat: str) -> tuple[Any, ...]:
-    display = _display_of(context, coat)
-    tinted = coat == "primer" and context.project.get(("primer", "tinted"))
-    window = [display("cup_least"), " to ", display("cup_most"), " in cup ", display("cup")]
-    water = ["; water ", display("max_water"), " at most"]
-    film = [display("dry_film"), " dry, each coat"]
-    return (
-        "Primer, tinted" if tinted else coat.capitalize(),
-        display("coats"),
-        film,
-        window + water,
-        display("dry_hours"),
+def _optional_rows(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    def fields(name: str, *, coats: Iterable[str] = _COATS, before: str = "") -> list[Any]:
+        skipped = [_NONE] * (3 - len(tuple(coats)))
+        return skipped + [[before, context.display((coat, name))] for coat in coats]
+
+    limit = ("code", "voc_limit")
+    allowed = [", limit ", context.display(limit)] if context.project.is_given(limit) else []
+    yield ("Wet film, each coat", _NONE, *(_wet_film(context, coat) for coat in _SPRAYED))
+    yield ("Volume solids", *fields("volume_solids", coats=_SPRAYED))
+    yield (["VOC content", *allowed], *fields("voc"))
+    yield ("Coverage, each coat", context.display(("smoothing", "spreading_rate")), *_coverages(context))
+    yield ("Quantity, all coats", _NONE, *(_quantity(context, coat) for coat in _SPRAYED))
+    yield ("Viscosity", _NONE, *(_viscosity(context, coat) for coat in _SPRAYED))
+    yield ("Thinning water", _NONE, *fields("max_water", coats=_SPRAYED, before="maximum ")[1:])
+    yield ("Drying, minimum", *fields("dry_hours"))
+    yield ("Recoat within", *fields("most_recoat_hours", coats=_SPRAYED))
+
+
+def _wet_film(context: DocumentContext, coat: str) -> Any:
+    """`4.3 mil with 8% water, 3.9 mil without`: as it is read with a gauge."""
+
+    def show(working: Working) -> list[Any]:
+        (dry,) = working.secondary_steps
+        thinned, plain = (_round_film(context, value, working) for value in (working.result, dry.value))
+        water = context.display((coat, "max_water"))
+        return [thinned, " with ", water, " water, ", plain, " without"] if water else [plain]
+
+    return _computed(context, coat, "wet-film", show)
+
+
+def _round_film(context: DocumentContext, value: Any, working: Working) -> DisplayValue:
+    """A wet film to a tenth of a mil, or to a micrometer: finer than a gauge is read."""
+    film = Quantity.of(format_decimal(float(value), 8, 1 if working.unit == "mil" else 0), working.unit)
+    return DisplayValue(
+        context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, working.source[0]
     )
 
 
-def _display_of(context: DocumentContext, section: str) -> Callable[[str], Any]:
-    return lambda name: context.display((section, name))
+def _coverages(context: DocumentContext) -> list[Any]:
+    field = context.project.schema.field_at(("smoothing", "spreading_rate"))
+
+    def show(working: Working) -> list[Any]:
+        rate = round_quantity(working.quantity, 3)
+        return [DisplayValue(context.text(rate, field), rate, working.source[0])]
+
+    return [_computed(context, coat, "spreading-rate", show) for coat in _SPRAYED]
+
+
+def _quantity(context: DocumentContext, coat: str) -> Any:
+    """`34 gal, 7 pails of 5 gal, with a reserve of 10%`."""
+
+    def show(working: Working) -> list[Any]:
+        steps = {step.symbol: step for step in working.secondary_steps}
+        volume = round_quantity(working.quantity, 3)
+        parts: list[Any] = [
+            DisplayValue(
+                context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, working.source[0]
+            )
+        ]
+        parts += _pails(context, coat, steps["N"]) if "N" in steps else []
+        reserve = context.display((coat, "reserve"))
+        return [*parts, ", ", reserve, " reserve included"] if reserve else parts
+
+    return _computed(context, coat, "coating-quantity", show)
+
+
+def _pails(context: DocumentContext, coat: str, count: Step) -> list[Any]:
+    number = round(Fraction(repr(count.value)))
+    return [f", {number} {'pail' if number == 1 else 'pails'} of ", context.display((coat, "pail"))]
+
+
+def _viscosity(context: DocumentContext, coat: str) -> list[Any]:
+    least, most, cup = (context.display((coat, name)) for name in ("cup_least", "cup_most", "cup"))
+    return [least, " to ", most, ", ", cup, " cup"]
+
+
+def _computed(context: DocumentContext, coat: str, name: str, show: Callable[[Working], list[Any]]) -> list[Any]:
+    """What a calculation gives for a coat, or the field it waits for."""
+    try:
+        working = context.resolve((coat,), name)
+    except Absent as absent:
+        return [name_missing(context, absent)]
+    assert isinstance(working, Working)
+    return show(working)
+
+
+def _is_known(cell: Any) -> bool:
+    """Whether a cell holds a value that is not open."""
+    parts = cell if isinstance(cell, list) else [cell]
+    return any(isinstance(part, DisplayValue) and not part.open for part in parts)

@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import count_things
 
 Row = tuple[str, list[Any]]
 
@@ -12,42 +13,45 @@ Row = tuple[str, list[Any]]
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each piece of spray equipment."""
     lines = [*_guns(context), *_compressor(context), *_hoses(context), *_tank(context)]
-    return TableView(("Piece", "As used on mockup and work"), tuple(lines), (24, 76))
+    return TableView(("Spray equipment", "Description"), tuple(lines), (20, 80))
 
 
 def _guns(context: DocumentContext) -> Iterator[Row]:
     for mark in context.project.members.get(("guns",), ()):
         display = _display_of(context, "guns", mark)
-        yield (
-            f"Gun {mark}",
-            [
-                display("kind"),
-                ", fluid nozzle ",
-                display("fluid_nozzle"),
-                ", air nozzle ",
-                display("air_nozzle"),
-                "; guns at once: ",
-                display("count"),
-            ],
-        )
+        parts = [display("kind"), ", fluid nozzle ", display("fluid_nozzle"), ", air nozzle ", display("air_nozzle")]
+        if display("inlet_pressure"):
+            parts += [", ", display("inlet_pressure"), " at the inlet"]
+        parts += ["; ", *count_things(display("count"), "gun", "guns"), " at work"]
+        if display("spares"):
+            parts += [", ", *count_things(display("spares"), "spare", "spares")]
+        yield f"Gun {mark}", parts
 
 
 def _hoses(context: DocumentContext) -> Iterator[Row]:
     for mark in context.project.members.get(("hoses",), ()):
         display = _display_of(context, "hoses", mark)
-        yield f"Hose {mark}", [display("use"), ", ", display("length"), " long, bore ", display("bore")]
+        clear = ["clear "] if display("clear") == "yes" else []
+        yield f"Hose {mark}", [*clear, display("use"), ", ", display("length"), " long, bore ", display("bore")]
 
 
 def _compressor(context: DocumentContext) -> Iterator[Row]:
     if _is_given(context, "compressor"):
         display = _display_of(context, "compressor")
-        yield "Compressor", [display("air_flow"), " at ", display("at_pressure"), ", filter ", display("filter")]
+        parts = [display("air_flow"), " at ", display("at_pressure")]
+        parts += ["; dryer"] if display("dryer") == "yes" else []
+        parts += ["; filter ", display("filter")]
+        yield "Compressor", [*parts, "; receiver ", display("receiver")] if display("receiver") else parts
 
 
 def _tank(context: DocumentContext) -> Iterator[Row]:
     if _is_given(context, "tank"):
         display = _display_of(context, "tank")
-        yield "Pressure tank", [display("volume"), "; regulators: ", display("regulators")]
+        parts = [display("volume"), "; ", *count_things(display("regulators"), "regulator", "regulators")]
+        parts += ["; relief valve"] if display("relief_valve") == "yes" else []
+        parts += ["; lined"] if display("lined") == "yes" else []
+        agitation = display("agitation")
+        yield "Pressure tank", [*parts, "; agitation: ", agitation] if agitation and agitation != "none" else parts
 
 
 def _display_of(context: DocumentContext, *path: str) -> Callable[[str], Any]:

@@ -106,7 +106,7 @@ def test_a_first_page_and_even_pages_of_their_own_carry_the_running_lines(tmp_pa
 
 def test_the_firms_styles_are_used_and_ours_are_added_to_them(tmp_path: Path, procedure: Document) -> None:
     again = on(tmp_path, procedure)
-    heads = [p for p in again.paragraphs if p._p.pPr.pStyle.val == "berschrift1"]
+    heads = [p for p in again.paragraphs if p._p.style == "berschrift1"]
     assert len(heads) == 3
     styles = {s.find(qn("w:name")).get(qn("w:val")): s for s in again.styles.element.iterchildren(qn("w:style"))}
     assert styles["heading 1"].find(f".//{qn('w:color')}").get(qn("w:val")) == "1F3864"
@@ -127,7 +127,7 @@ def test_a_style_of_another_type_or_a_taken_id_does_not_disturb(tmp_path: Path) 
     given = read_letterhead(made.kept(tmp_path, made.firm({"word/styles.xml": text})))
     assert (given.styles["Note"], given.styles["Sheet"], given.styles["Title"]) == ("Note2", "Sheet2", "Title")
     again = on(tmp_path, draft, {"word/styles.xml": text})
-    assert any(p._p.pPr.pStyle.val == "Note2" for p in again.paragraphs)
+    assert any(p._p.style == "Note2" for p in again.paragraphs)
     assert len({s.name.lower() for s in again.styles}) == len(again.styles)
     assert {t._tbl.tblPr.style for t in again.tables} == {"Facts", "Sheet2"}
 
@@ -135,7 +135,7 @@ def test_a_style_of_another_type_or_a_taken_id_does_not_disturb(tmp_path: Path) 
 def test_a_style_id_with_awkward_signs_stays_one(tmp_path: Path, procedure: Document) -> None:
     odd = made.style("caption", id_="A&amp;B &quot;C&quot;") + made.style("heading 2", id_="H&lt;2&gt;")
     again = on(tmp_path, procedure, {"word/styles.xml": f"<w:styles {made.SPACES}>{made.STYLES}{odd}</w:styles>"})
-    assert sum(p._p.pPr.pStyle.val == "H<2>" for p in again.paragraphs) > 20
+    assert sum(p._p.style == "H<2>" for p in again.paragraphs) > 20
 
 
 def test_lists_of_the_firm_do_not_number_our_headings(tmp_path: Path, form: Document) -> None:

@@ -1,0 +1,38 @@
+"""Marks with what they stand for: `E1 South face`, `C1 sample board 2`, `S1 Sealant 61`."""
+
+from typing import Any
+
+from specgen.documents.context import DocumentContext
+
+# What stands beside the mark of a member: the first of these fields that is given.
+_NAMED_BY = {
+    "walls": ("substrate.kind",),
+    "elevations": ("name", "facing"),
+    "colors": ("reference", "number"),
+    "sealants": ("product", "chemistry"),
+    "joints": ("kind",),
+    "access": ("kind",),
+    "guns": ("kind",),
+    "hoses": ("use",),
+    "instruments": ("kind",),
+}
+
+
+def name_member(context: DocumentContext, collection: str, mark: str) -> str:
+    """The mark and the name of a member: `E1 South face`; the mark alone where nothing names it."""
+    for name in _NAMED_BY[collection]:
+        path = (collection, mark, *name.split("."))
+        if context.project.is_given(path):
+            return f"{mark} {context.display(path).text}"
+    return mark
+
+
+def name_linked(context: DocumentContext, path: tuple[str, ...], collection: str) -> Any:
+    """As `name_member`, for the member that a reference leads to; the open value where it is absent."""
+    linked = context.project.get(path)
+    return context.display(path) if linked is None else name_member(context, collection, linked.mark)
+
+
+def list_marks(context: DocumentContext, collection: str) -> tuple[str, ...]:
+    """The marks of a collection; none if it is absent."""
+    return context.project.members.get((collection,), ())

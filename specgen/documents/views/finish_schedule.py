@@ -1,0 +1,65 @@
+"""The elevations of the project by their marks, and the finish of each."""
+
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.marks import list_marks, name_linked, name_member
+from specgen.documents.views._areas import sum_areas
+from specgen.quantities.quantity import Quantity
+
+_COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class", 18))
+_SIZES = (("Width x height", 17), ("Net area", 14))
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each elevation, and their sum where there are several; impact classes only where any is given."""
+    marks = list_marks(context, "elevations")
+    lines = [_line(context, mark) for mark in marks]
+    if len(marks) > 1:
+        lines.append(("All elevations", "", "", "", [], "", sum_areas(context, marks)))
+    columns: tuple[tuple[str, int], ...] = (*_COLUMNS, *_SIZES)
+    if not any(line[4] for line in lines):
+        columns, lines = (*_COLUMNS[:3], ("Finish", 36), *_SIZES), [(*line[:4], *line[5:]) for line in lines]
+    return TableView(tuple(head for head, _ in columns), tuple(lines), tuple(width for _, width in columns))
+
+
+def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
+    at = ("elevations", mark)
+
+    def display(name: str) -> DisplayValue:
+        return context.display((*at, name))
+
+    return (
+        name_member(context, "elevations", mark),
+        display("facing"),
+        display("wall"),
+        _finish(context, at),
+        _zones(context, at),
+        [display("width"), " x ", display("height")],
+        sum_areas(context, (mark,)),
+    )
+
+
+def _finish(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
+    """The color with its number: `C1 sample board 2, No. 4107`."""
+    color = context.project.get((*at, "color"))
+    named = name_linked(context, (*at, "color"), "colors")
+    if color is None or not color.get("number") or not color.get("reference"):
+        return [named]
+    return [named, ", No. ", context.display(("colors", color.mark, "number"))]
+
+
+def _zones(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
+    """`high to 7 ft, standard above`; both heights of a zone that does not begin where the one below it ends."""
+    parts: list[Any] = []
+    below, height = Quantity.of(0, "ft"), context.project.get((*at, "height"))
+    for number in context.project.members.get((*at, "impact_zones"), ()):
+        of, start, end = (context.display((*at, "impact_zones", number, name)) for name in ("class", "from", "to"))
+        reach: list[Any] = ["to ", end] if start == below else [start, " to ", end]
+        if parts and start == below and end == height:
+            reach = ["above"]
+        parts += [", " if parts else "", of, " ", *reach]
+        below = end.raw
+    return parts
