@@ -5,6 +5,7 @@ from fractions import Fraction
 from typing import Any
 
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
+from specgen.documents.drafts import Remainder
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path
 from specgen.model.figure_text import fill_figures
@@ -32,6 +33,7 @@ class DocumentContext:
     standards: Standards
     judgment: Judgment
     resolve: Resolver
+    rest: Remainder = Remainder()  # what the answer of a draft says of the other documents
 
     @property
     def first(self) -> str:

@@ -15,10 +15,10 @@ _TESTS = (
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """One row for each test and wall; a single row under a local code, which is not read here."""
+    """One row for each test and wall; a single row under a local code, which is not evaluated."""
     if context.project.get(("code", "model")) == "other":
-        ask = "Ask the authority which fire class the wall needs."
-        return [("Fire class of the walls", "Local code", "not read here", ask)]
+        ask = "Confirm the fire class of the walls with the building official."
+        return [("Fire class of the walls", "Local code", "not evaluated", ask)]
     return [
         (f"{title}, {wall}", standard, *_answer(context, name, standard, wall))
         for title, standard, name in _TESTS
@@ -34,13 +34,13 @@ def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tu
         return context.describe_absence(absent)
     why = DisplayValue(found.why, found.why, found.source[0])
     reports = _reports(context.project, standard, wall)
-    shown = f"; report {', '.join(reports)}" if reports else "; no report is listed" if found.result else ""
-    nearest = _nearest(context, wall) if found.result and standard == RADIANT else []
-    return "yes" if found.result else "no", [why, *nearest, shown]
+    shown = f"; report {', '.join(reports)}" if reports else "; no report listed" if found.result else ""
+    distance = _separation(context, wall) if found.result and standard == RADIANT else []
+    return "yes" if found.result else "no", [why, *distance, shown]
 
 
-def _nearest(context: DocumentContext, wall: str) -> list[Any]:
-    """The least fire separation of a wall, which the official reads the report against."""
+def _separation(context: DocumentContext, wall: str) -> list[Any]:
+    """The fire separation distances of a wall, which the official reads the report against."""
     project = context.project
     given = {
         mark: project.get(("elevations", mark, "fire_separation")).number("ft")
@@ -50,8 +50,10 @@ def _nearest(context: DocumentContext, wall: str) -> list[Any]:
     }
     if not given:
         return []
-    nearest = min(given, key=given.__getitem__)
-    return ["; least fire separation ", context.display(("elevations", nearest, "fire_separation"))]
+    ends = dict.fromkeys((min(given.values()), max(given.values())))
+    at = [next(mark for mark, feet in given.items() if feet == end) for end in ends]
+    shown = [context.display(("elevations", mark, "fire_separation")) for mark in at]
+    return ["; fire separation distance ", shown[0], *(part for value in shown[1:] for part in (" to ", value))]
 
 
 def _reports(project: Project, test: str, wall: str) -> list[str]:
