@@ -5,6 +5,7 @@ import dataclasses
 from specgen.documents.numbering import list_values
 from specgen.model.block import Block, Document, Note, Strong, Text
 from specgen.model.finding import Judgment, Severity
+from specgen.model.value_text import count
 
 
 def count_brackets(document: Document) -> int:
@@ -37,8 +38,3 @@ def _tell_brackets(here: int, total: int) -> str:
         return ""
     of_them = "" if here == total else f", {here or 'none'} of them in this document"
     return f"{count(total, 'value')} in brackets{of_them}."
-
-
-def count(number: int, noun: str) -> str:
-    """`1 stop`, `11 stops`."""
-    return f"{number} {noun}{'' if number == 1 else 's'}"

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from specgen.documents import document
-from specgen.documents.banner import count, count_brackets, mark_draft
+from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template, templates, templates_folder
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import ANSWER, LEAST_KNOWN, Remainder, find_left_out, list_unverified
@@ -18,6 +18,7 @@ from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
+from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST, index_files
 from specgen.resolving.provider import Resolver
 

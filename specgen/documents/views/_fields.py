@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from specgen.documents.context import DocumentContext
-from specgen.model.field import Field
+from specgen.model.field import Field, matches
 
 
 def find_field(context: DocumentContext, dotted: str) -> Field | None:
@@ -15,11 +15,6 @@ def find_field(context: DocumentContext, dotted: str) -> Field | None:
         return field
     below = (f for f in schema.fields.values() if len(f.path) > len(path) and matches(f.path, path))
     return next((f for f in below if f.ring != "optional"), None)
-
-
-def matches(pattern: tuple[str, ...], path: tuple[str, ...]) -> bool:
-    """Whether a path stands at or above a pattern, a star for any mark."""
-    return all(name in (star, "*") or star == "*" for star, name in zip(pattern, path, strict=False))
 
 
 def name_fields(context: DocumentContext, paths: Iterable[str]) -> dict[str, list[str]]:
@@ -40,11 +35,12 @@ def say_fields(names: dict[str, list[str]]) -> list[str]:
 
 
 def _name(context: DocumentContext, path: tuple[str, ...]) -> tuple[str, str]:
-    """The label of a field or collection, and the mark of its innermost member."""
+    """The label of a field or collection, and the mark of its innermost member where there are others like it."""
     try:
         node = context.project.schema.node(path)
     except KeyError:
         return path[-1].replace("_", " "), ""
     entry = node.field or node.collection
-    marks = [path[n] for n in range(1, len(path)) if path[:n] in context.project.members]
+    members = context.project.members
+    marks = [path[n] for n in range(1, len(path)) if len(members.get(path[:n], ())) > 1]
     return (entry.label if entry is not None else path[-1].replace("_", " ")), (marks[-1] if marks else "")

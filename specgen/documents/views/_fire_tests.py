@@ -1,5 +1,6 @@
 """Fire tests that the code requires of the walls, why, and the reports that cover them."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -19,11 +20,19 @@ def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     if context.project.get(("code", "model")) == "other":
         ask = "Confirm the fire class of the walls with the building official."
         return [("Fire class of the walls", "Local code", "not evaluated", ask)]
-    return [
-        (f"{title}, {wall}", standard, *_answer(context, name, standard, wall))
+    return join_walls(
+        (title, wall, (standard, *_answer(context, name, standard, wall)))
         for title, standard, name in _TESTS
         for wall in context.project.members[("walls",)]
-    ]
+    )
+
+
+def join_walls(answers: Iterable[tuple[str, str, tuple[Any, ...]]]) -> list[tuple[Any, ...]]:
+    """One row for each subject and answer, with the walls it holds for: `Radiant heat, W1, W2`."""
+    joined: dict[tuple[str, str], tuple[list[str], tuple[Any, ...]]] = {}
+    for subject, wall, cells in answers:
+        joined.setdefault((subject, repr(cells)), ([], cells))[0].append(wall)
+    return [(f"{subject}, {', '.join(walls)}", *cells) for (subject, _), (walls, cells) in joined.items()]
 
 
 def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tuple[Any, Any]:

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from specgen.documents.banner import count
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_required, looks_for_document
 from specgen.documents.views._fields import name_fields, say_fields
 from specgen.documents.views._walls import SAID, describe_build_up
-from specgen.model.finding import Severity
+from specgen.judging.verdict import list_unjudged
+from specgen.model.finding import Severity, Verdict
+from specgen.model.value_text import count
 
 MOST_NAMED = 3
 
@@ -27,6 +28,8 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     judgment = context.judgment
     judged = judgment.walls[mark]
     found = [f for f in judgment.findings if f.code in judged.deciding and mark in f.walls]
+    if judged.verdict is Verdict.YES:
+        yield "No exceptions."
     stops = [f"{f.message} ({f.code})" for f in found if f.severity is Severity.STOP and not looks_for_document(f)]
     if stops:
         more = len(stops) - MOST_NAMED
@@ -38,12 +41,12 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     values = say_fields(name_fields(context, judged.fields))
     if values:
         yield f"Values pending: {_list_first(values)}."
-    if judged.undecided:
-        yield f"{count(len(judged.undecided), 'rule')} not evaluated."
+    unjudged = list_unjudged(judgment, mark)
+    if unjudged:
+        decisive = f", {len(judged.undecided)} of them decisive" if judged.undecided else ""
+        yield f"{count(len(unjudged), 'rule')} not evaluated{decisive}."
     if judged.measures:
         yield f"{count(judged.measures, 'measure')} required; see D05."
-    if not found and not values:
-        yield "No exceptions."
 
 
 def _list_first(names: list[str]) -> str:

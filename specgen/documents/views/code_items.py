@@ -26,9 +26,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "",
         )
     ]
-    for mark in project.members[("walls",)]:
-        lines.append((f"Drained wall, {mark}", name, *_answer(context, ("walls", mark), "drainage-due")))
-    lines += fire_tests.rows(context)
+    walls = project.members[("walls",)]
+    drained = [("Drained wall", mark, (name, *_answer(context, ("walls", mark), "drainage-due"))) for mark in walls]
+    lines += fire_tests.join_walls(drained) + fire_tests.rows(context)
     inspected = _answer(context, (), "special-inspection-due")
     lines.append(("Special inspection", [name, *_section(edition, "inspection")], *inspected))
     lines.append(("Fasteners required by local code", context.display(("code", "jurisdiction")), *_fasteners(context)))

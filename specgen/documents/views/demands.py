@@ -4,11 +4,12 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deviations import find_deviations, say_approval
 from specgen.documents.display_values import DisplayValue
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bind_path
 from specgen.model.project import Project
-from specgen.model.value_text import long_date, value_text
+from specgen.model.value_text import value_text
 from specgen.reading.demand import convert_demand, meets
 
 _SAID = {"=": "", "<=": "maximum ", ">=": "minimum ", "in": ""}
@@ -92,7 +93,7 @@ def _text(context: DocumentContext, value: Any, field: Field) -> str:
 
 def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, values: dict[Path, Any]) -> str:
     failing = [value for value in values.values() if value is not None and not meets(value, relation, asked)]
-    deviations = _deviations(context.project, at)
+    deviations = find_deviations(context.project, at)
     if failing:
         return ", ".join(_describe_deviation(context.project, mark) for mark in deviations) or "not met"
     return "open item" if None in values.values() else "met"
@@ -100,16 +101,4 @@ def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, valu
 
 def _describe_deviation(project: Project, mark: str) -> str:
     """`deviation DV1, not approved`; a substitution is named as such."""
-    kind, day = (project.get(("deviations", mark, name)) for name in ("kind", "approved_on"))
-    return f"{kind or 'deviation'} {mark}, {f'approved {long_date(day)}' if day else 'not approved'}"
-
-
-def _deviations(project: Project, at: Path) -> list[str]:
-    """The deviations that answer the paragraph of a requirement, named with or without its section."""
-    paragraph, section = (project.get((*at, name)) for name in ("paragraph", "section"))
-    names = {str(paragraph), f"{section} {paragraph}"}
-    return [
-        mark
-        for mark in project.members.get(("deviations",), ())
-        if names & set(project.get(("deviations", mark, "answers")) or ())
-    ]
+    return f"{project.get(('deviations', mark, 'kind')) or 'deviation'} {mark}, {say_approval(project, mark)}"

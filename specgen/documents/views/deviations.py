@@ -2,7 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.model.value_text import long_date
+from specgen.documents.deviations import say_approval
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -11,9 +11,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = []
     for mark in project.members.get(("deviations",), ()):
         at = ("deviations", mark)
-        approved = project.get((*at, "approved_on"))
-        status = f"approved {long_date(approved)}" if approved else "not approved"
         shown = [context.display((*at, name)) for name in ("answers", "demanded", "proposed", "reason")]
-        lines.append((mark, *shown, status))
+        lines.append((mark, *shown, say_approval(project, mark)))
     header = ("No.", "Paragraph", "Required", "Proposed", "Reason", "Status")
     return TableView(header, tuple(lines), (7, 13, 20, 20, 24, 16))

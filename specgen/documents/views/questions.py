@@ -3,12 +3,12 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from specgen.documents.banner import count
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_required
 from specgen.documents.views._fields import find_field, name_fields, say_fields
 from specgen.documents.views._parties import name_party
+from specgen.model.value_text import count
 
 MOST_NAMED = 4
 
@@ -22,7 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         documents.setdefault(entry.owed_by, []).append(entry.name)
     parties = sorted({*asked, *documents}, key=lambda p: -sum(held[path] for path in asked.get(p, ())))
     lines = tuple(_row(context, party, asked.get(party, []), documents.get(party, [])) for party in parties)
-    return TableView(("Ask", "First", "Also"), lines, (26, 50, 24))
+    return TableView(("Ask", "For"), lines, (26, 74))
 
 
 def _sort_by_party(context: DocumentContext, held: Counter[str]) -> dict[str, list[str]]:
@@ -39,14 +39,15 @@ def _sort_by_party(context: DocumentContext, held: Counter[str]) -> dict[str, li
     return by_party
 
 
-def _row(context: DocumentContext, party: str, paths: list[str], documents: list[str]) -> tuple[str, str, str]:
+def _row(context: DocumentContext, party: str, paths: list[str], documents: list[str]) -> tuple[str, str]:
     names = say_fields(name_fields(context, paths))
     first = [*names[:MOST_NAMED], *documents[: max(1, MOST_NAMED - len(names))]]
-    return name_party(context, party), "; ".join(first), ", ".join(_count_rest(names, documents, first))
+    rest = " and ".join(_count_rest(names, documents, first))
+    return name_party(context, party), "; ".join([*first, *([f"and {rest}"] if rest else [])])
 
 
 def _count_rest(names: list[str], documents: list[str], first: list[str]) -> Iterator[str]:
     for noun, entries in (("value", names), ("document", documents)):
         rest = sum(entry not in first for entry in entries)
         if rest:
-            yield count(rest, noun)
+            yield count(rest, f"more {noun}")

@@ -1,12 +1,12 @@
 """The verdict of each wall, and what it rests on."""
 
-from specgen.documents.banner import count
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import looks_for_document
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.judging.verdict import list_unjudged
-from specgen.model.finding import Severity, WallJudgment
+from specgen.model.finding import Severity, Verdict, WallJudgment
+from specgen.model.value_text import count
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -25,9 +25,10 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
     cautions = [f.code for f in deciding if f.severity is not Severity.STOP]
     unjudged = list_unjudged(context.judgment, mark)
     parts = (
+        "No exceptions." if judged.verdict is Verdict.YES else "",
         f"Not met: {', '.join(stops)}." if stops else "",
         f"Allowed with measures: {', '.join(cautions)}." if cautions else "",
         f"Documents pending: {', '.join(judged.documents)}." if judged.documents else "",
-        f"{count(len(unjudged), 'rule')} not evaluated, listed below." if unjudged else "",
+        f"{count(len(unjudged), 'rule')} not evaluated, listed in D02." if unjudged else "",
     )
-    return " ".join(filter(None, parts)) or "No exceptions."
+    return " ".join(filter(None, parts))
