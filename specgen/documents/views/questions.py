@@ -20,7 +20,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     documents: dict[str, list[str]] = {}
     for entry in list_required(context.judgment):
         documents.setdefault(entry.owed_by, []).append(entry.name)
-    parties = sorted({*asked, *documents}, key=lambda p: -sum(held[path] for path in asked.get(p, ())))
+    parties = sorted(dict.fromkeys((*asked, *documents)), key=lambda p: -sum(held[path] for path in asked.get(p, ())))
     lines = tuple(_row(context, party, asked.get(party, []), documents.get(party, [])) for party in parties)
     return TableView(("Ask", "For"), lines, (26, 74))
 
