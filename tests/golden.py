@@ -16,6 +16,7 @@ import yaml
 from specgen import pipeline
 from specgen.cli import main
 from specgen.computing import names
+from specgen.documents.catalogue import templates
 from specgen.judging.registry import load_rules
 from specgen.model.source import Basis, Source
 from specgen.output import package
@@ -37,11 +38,13 @@ def document_texts() -> dict[str, str]:
 
 
 def texts_of(example: str) -> dict[str, str]:
-    """Every document of an example as plain text, by file name."""
+    """Every document of an example as plain text, by file name: those that a draft leaves out too."""
     case = pipeline.check(EXAMPLES / example / "project.yaml")
     context = case.context
+    draft = case.judgment.stopped or case.project.value(("package", "purpose")) == "design_draft"
+    every = tuple(template.id for template in templates()) if draft else ()
     made = package.make_package(
-        context.project, context.standards, case.judgment, context.resolve, ("txt",), (), case.judgment.stopped
+        context.project, context.standards, case.judgment, context.resolve, ("txt",), every, draft
     )
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
 

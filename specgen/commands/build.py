@@ -5,6 +5,7 @@ from pathlib import Path
 
 from specgen.building import build
 from specgen.commands import AGAINST, DONE, Outcome, read_file_name
+from specgen.model.value_text import count
 
 HELP = "write the package of a project"
 ORDER = 30
@@ -32,7 +33,7 @@ def run(args: Namespace) -> Outcome:
         letterhead=read_file_name(args.letterhead) if args.letterhead is not None else None,
         templates=Path(args.templates) if args.templates is not None else None,
     )
-    messages = [*package.notes, f"wrote {len(package.files)} files to {args.out}"]
+    messages = [*package.notes, f"wrote {count(len(package.files), 'file')} to {args.out}"]
     if package.draft:
         standing = f"{package.standing}; " if package.standing else ""
         messages.append(f"{standing}every page is marked as a draft")

@@ -2,15 +2,18 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from typing import Any
 
+from specgen.documents.deviations import deviation_sources
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
+from specgen.documents.drafts import Remainder
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path
+from specgen.model.field import Field, Path, matches
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Judgment
 from specgen.model.project import Project
-from specgen.model.source import Kind
+from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
 from specgen.quantities.comparison import Sense
@@ -32,6 +35,7 @@ class DocumentContext:
     standards: Standards
     judgment: Judgment
     resolve: Resolver
+    rest: Remainder = Remainder()  # what the answer of a draft says of the other documents
 
     @property
     def first(self) -> str:
@@ -47,10 +51,22 @@ class DocumentContext:
         except Absent:
             return DisplayValue(f"[{field.label}]", open=True)
         source = plan_source(self.project, path, field, self.standards)
+        deviation = self._find_deviation(path)
         counts = isinstance(value, (Quantity, int, Fraction, float)) and not isinstance(value, bool)
         marked = counts and source.kind not in _UNMARKED
         text = self._usual_text(path, value, field) or self.text(value, field)
-        return DisplayValue(text, raw_value(value), source if marked else None, about=field.label)
+        return DisplayValue(text, raw_value(value), deviation or (source if marked else None), about=field.label)
+
+    @cached_property
+    def _deviations(self) -> dict[Path, tuple[frozenset[str], Source]]:
+        return deviation_sources(self.project)
+
+    def _find_deviation(self, path: Path) -> Source | None:
+        """The deviation behind a value, which every page that prints the value names."""
+        for pattern, (marks, source) in self._deviations.items():
+            if len(pattern) == len(path) and matches(pattern, path) and (not marks or marks & set(path)):
+                return source
+        return None
 
     def _usual_text(self, path: Path, value: Any, field: Field) -> str:
         """The metric figure that stands where the project gives none, by itself; empty for any other value."""
@@ -71,7 +87,7 @@ class DocumentContext:
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""
         field = self.project.schema.field_at(absent.path)
-        return DisplayValue("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
+        return DisplayValue("[open]", open=True), f"pending: {field.label if field else absent.path[-1]}"
 
     def computed(self, name: str) -> DisplayValue:
         """The value of a calculation for the project itself, with its source; open where a field it needs is absent."""

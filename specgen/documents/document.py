@@ -1,8 +1,9 @@
 """Composes a document from a template and a judged project: head, blocks, numbers, legend."""
 
 import datetime
-from typing import Any, Literal, cast
+from typing import Literal, cast
 
+from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
@@ -10,13 +11,15 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.numbering import number_blocks, resolve_deferred
 from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
-from specgen.model.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
-from specgen.model.finding import Judgment, Severity
+from specgen.model.block import Block, Contents, Document
 from specgen.model.value_text import long_date, words
 
 
 def compose_document(template: Template, context: DocumentContext, draft: bool) -> Document:
-    """The document of a template; raises Refused with template and line for a mistake in it."""
+    """The document of a template, marked if it is a draft by itself; raises Refused with line for a mistake in it.
+
+    The documents of a whole draft are marked together, as each tells what is open in all of them.
+    """
     composer = Composer()
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
     blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
@@ -25,23 +28,23 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
-    if draft:
-        blocks = (Note(_draft_note(context)), *blocks)
     numbered, legend = number_blocks(blocks, numbering)
     date = context.project.get(("package", "date"))
-    return Document(
+    head = _read_head(context)
+    document = Document(
         id=template.id,
         title=template.title,
         project=str(context.project.value(("project", "name"))),
-        facts=facts(context),
+        facts=tuple((label, _say_fact(path, shown)) for label, path, shown in head),
         blocks=numbered,
         legend=legend,
         running=_page_lines(template, context),
         numbering=numbering,
-        draft=draft,
         date=long_date(date) if isinstance(date, datetime.date) else "",
         landscape=template.landscape,
+        open_facts=sum(shown.open for _, _, shown in head),
     )
+    return mark_draft(document, context.judgment, count_brackets(document)) if draft else document
 
 
 def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]:
@@ -55,48 +58,22 @@ def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]
     return " | ".join(filter(None, left)), " | ".join(filter(None, right))
 
 
-def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
-    """The lines at the head of every document: project, number, revision, date, purpose, applicator."""
-    rows = [
-        ("Project", "project.name"),
-        ("Project number", "project.number"),
-        ("Address", "project.address"),
-        ("Package", "package.number"),
-        ("Revision", "package.revision"),
-        ("Date", "package.date"),
-        ("Purpose", "package.purpose"),
-        ("Applicator", "parties.applicator.name"),
-    ]
-    lines = []
-    for label, path in rows:
-        display_value: DisplayValue = context.display(tuple(path.split(".")))
-        lines.append((label, display_value.text if path != "package.purpose" else words(display_value.text)))
-    return tuple(lines)
+_HEAD = (
+    ("Project", "project.name"),
+    ("Project number", "project.number"),
+    ("Address", "project.address"),
+    ("Package", "package.number"),
+    ("Revision", "package.revision"),
+    ("Date", "package.date"),
+    ("Purpose", "package.purpose"),
+    ("Applicator", "parties.applicator.name"),
+)
 
 
-def _draft_note(context: DocumentContext) -> Inlines:
-    """The note at the top of a draft: the stops, and the number of open items."""
-    stops = context.judgment.of(Severity.STOP)
-    parts: list[Any] = [Strong((Text("Draft, not for submission. "),))]
-    if stops:
-        codes = "; ".join(f"{stop.code} ({', '.join(stop.subjects)})" for stop in stops)
-        parts += [
-            Text(f"{len(stops)} {'stop stands' if len(stops) == 1 else 'stops stand'}: "),
-            Value(codes),
-            Text(". "),
-        ]
-    else:
-        parts.append(Text("No stop stands. "))
-    parts.append(Text(_count_open_items(context.judgment)))
-    return tuple(parts)
+def _read_head(context: DocumentContext) -> list[tuple[str, str, DisplayValue]]:
+    """Label, path and value of each line at the head of a document."""
+    return [(label, path, context.display(tuple(path.split(".")))) for label, path in _HEAD]
 
 
-def _count_open_items(judgment: Judgment) -> str:
-    """The number of open items, and a sentence on the brackets if any value is still missing."""
-    count = len(judgment.open_items)
-    sentence = f"{count or 'No'} {'points are' if count > 1 else 'point is'} open."
-    return (
-        f"{sentence} Values still to be given stand in brackets."
-        if count or any(judgment.later_rings.values())
-        else sentence
-    )
+def _say_fact(path: str, shown: DisplayValue) -> str:
+    return words(shown.text) if path == "package.purpose" else shown.text

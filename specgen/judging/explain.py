@@ -14,7 +14,7 @@ from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
 
-FIRES = "fires"
+FIRES = "not met"
 
 Answer = TypeVar("Answer")
 
@@ -25,7 +25,7 @@ class ClauseExplanation(NamedTuple):
     code: str  # of the clause
     severity: str  # of the clause, as text
     subject: str  # name of the member
-    outcome: str  # fires, does not fire, or waits for fields
+    outcome: str  # not met, met, or pending fields
     figures: tuple[tuple[str, str], ...]  # name and text of each value it was judged by
     remedy: str  # what to do about it: that of the violations, else of the clause, else of its rule
 
@@ -76,8 +76,8 @@ _FACTS = ("schema", "values", "members", "places", "maker", "defaults")
 
 def _outcome(outcome: ClauseOutcome) -> str:
     if outcome.waits_for:
-        return f"waits for {', '.join(outcome.waits_for)}"
-    return FIRES if outcome.violations else "does not fire"
+        return f"pending: {', '.join(outcome.waits_for)}"
+    return FIRES if outcome.violations else "met"
 
 
 def _remedy(clause: Clause, outcome: ClauseOutcome) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import NamedTuple, TypeVar
 
 from specgen.judging.rule import Rule
-from specgen.model.finding import Finding, NotJudged, Severity, Verdict, WallJudgment
+from specgen.model.finding import Finding, Judgment, NotJudged, Severity, Verdict, WallJudgment
 
 # Groups of rules whose stops and cautions decide whether a wall can take the finish. Of the clauses on the project
 # itself only that on local fasteners counts for every wall.
@@ -37,6 +37,15 @@ def judge_walls(
     deciding = _by_wall(f for f in findings if f.severity is not Severity.NOTE and _speaks_of_walls(f))
     open_ = _by_wall(n for n in waiting if _keeps_open(n, owed))
     return {wall: _judge_wall(deciding.get(wall, []), open_.get(wall, []), documents) for wall in walls}
+
+
+def list_unjudged(judgment: Judgment, wall: str) -> dict[str, tuple[str, ...]]:
+    """The rules on a wall that could not be judged for it, each with the dotted paths of the fields it lacks."""
+    lacking: dict[str, dict[str, None]] = {}
+    for clause in judgment.not_judged:
+        if wall in clause.walls and clause.rule[:3] in _OF_A_WALL:
+            lacking.setdefault(clause.rule, {}).update(dict.fromkeys(clause.needs))
+    return {rule: tuple(needs) for rule, needs in lacking.items()}
 
 
 def _by_wall(entries: Iterable[Entry]) -> dict[str, list[Entry]]:

@@ -190,6 +190,7 @@ class Document:
     draft: bool = False  # whether it is marked as a draft
     date: str = ""  # of the package, as it prints; empty if not given
     landscape: bool = False  # whether its pages lie on their side
+    open_facts: int = 0  # number of the lines of its head that are still to be given
 
     @property
     def file_name(self) -> str:

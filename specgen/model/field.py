@@ -11,6 +11,11 @@ def dotted_path(path: Path) -> str:
     return ".".join(path)
 
 
+def matches(pattern: Path, path: Path) -> bool:
+    """Whether a path stands at or above a pattern, a star for any mark."""
+    return all(star in (name, "*") or name == "*" for star, name in zip(pattern, path, strict=False))
+
+
 def dotted_field(path: Path, name: str) -> str:
     """The dotted path of a field of a member, as the origin of an input; empty without a member."""
     return dotted_path((*path, name)) if path else ""

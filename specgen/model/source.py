@@ -14,6 +14,7 @@ class Kind(Enum):
     MAKER = "manufacturer's figure"
     PROJECT = "project"
     COMPUTED = "computed"
+    DEVIATION = "deviation"
 
 
 class PublishedText(NamedTuple):

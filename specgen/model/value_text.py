@@ -123,6 +123,11 @@ def words(choice: str) -> str:
     return _SAID.get(choice) or choice.replace("_", " ")
 
 
+def count(number: int, noun: str) -> str:
+    """`1 stop`, `11 stops`."""
+    return f"{number} {noun}{'' if number == 1 else 's'}"
+
+
 def units_of(value: Quantity, field: Field | None) -> tuple[str, str]:
     """The two units a quantity is printed in: those of its field, else its own and the usual counterpart."""
     if field is not None and field.unit_ip and UNITS.get(field.unit_ip, UNITS["m"]).dimension == value.dimension:

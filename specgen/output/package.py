@@ -1,13 +1,15 @@
 """Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from specgen.documents import document
+from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template, templates, templates_folder
 from specgen.documents.context import DocumentContext
+from specgen.documents.drafts import ANSWER, LEAST_KNOWN, Remainder, find_left_out, list_unverified
 from specgen.documents.template_overrides import check_folder
 from specgen.formats import text
 from specgen.model.block import Document
@@ -16,10 +18,12 @@ from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
-from specgen.output.manifest import index_files
+from specgen.model.value_text import count
+from specgen.output.manifest import MANIFEST, index_files
 from specgen.resolving.provider import Resolver
 
 Writer = Callable[[Document, Path], bytes]
+_SUBMITTALS_OF_WORK = ("work_submittal", "resubmittal", "closeout")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -52,19 +56,46 @@ def make_package(
     folder = templates_folder()
     if own is not None:
         check_folder(own, folder)
-    files: list[tuple[str, bytes]] = []
-    for template in _choose(templates(folder, own), only):
-        composed = document.compose_document(template, context, draft)
-        for ending, writer in writers.items():
-            files.append((f"{composed.file_name}.{ending}", writer(composed, folder)))
+    documents, rest = _compose(_choose(templates(folder, own), only, draft), context, draft, whole=not only)
+    files = [(f"{d.file_name}.{ending}", write(d, folder)) for d in documents for ending, write in writers.items()]
     about = {
         "format": 1,
         "project": project.get(("project", "name")),
         "purpose": project.get(("package", "purpose")),
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
+        "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
+        "unverified": list(rest.unverified),
     }
-    return Package(files=index_files(files), about=about, notes=notes)
+    return Package(files=index_files(files), about=about, notes=(*notes, *_tell_rest(project, rest)))
+
+
+def _compose(
+    chosen: tuple[Template, ...], context: DocumentContext, draft: bool, whole: bool
+) -> tuple[list[Document], Remainder]:
+    """The documents of the package, and what is told of those left out of a draft.
+
+    A draft opens with its answer, which is composed last, as it tells of the others.
+    """
+    made = {t.id: document.compose_document(t, context, False) for t in chosen if t.id != ANSWER}
+    left_out = find_left_out(made.values()) if draft and whole else ()
+    rest = Remainder(left_out, list_unverified(made.values()))
+    for template in chosen:
+        if template.id == ANSWER:
+            made[ANSWER] = document.compose_document(template, replace(context, rest=rest), False)
+    missing = {entry.id for entry in left_out}
+    kept = [made[template.id] for template in chosen if template.id not in missing]
+    total = sum(map(count_brackets, kept))
+    return ([mark_draft(d, context.judgment, total) for d in kept] if draft else kept), rest
+
+
+def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
+    """What the contractor is told beside the documents: those left out, and the texts to verify before submittal."""
+    if rest.left_out:
+        ids = ", ".join(entry.id for entry in rest.left_out)
+        yield f"left out, under {LEAST_KNOWN}% of their values known: {ids}; --only ID writes one"
+    if rest.unverified and project.get(("package", "purpose")) in _SUBMITTALS_OF_WORK:
+        yield f"verify before submittal: {count(len(rest.unverified), 'text')} cited from memory, listed in {MANIFEST}"
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
@@ -78,13 +109,16 @@ def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tu
     return read_letterhead(letterhead).notes
 
 
-def _choose(every: tuple[Template, ...], only: tuple[str, ...]) -> tuple[Template, ...]:
+def _choose(every: tuple[Template, ...], only: tuple[str, ...], draft: bool) -> tuple[Template, ...]:
+    """The templates asked for, else all; the answer of a draft belongs to no other package."""
     known = {template.id: template for template in every}
     for name in only:
         if name.upper() not in known:
             raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
     wanted = {name.upper() for name in only}
-    return tuple(template for template in every if not only or template.id in wanted)
+    if ANSWER in wanted and not draft:
+        raise refuse(f"{ANSWER} is part of a draft alone", "add --draft")
+    return tuple(t for t in every if (t.id in wanted if only else draft or t.id != ANSWER))
 
 
 def _load_writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:

@@ -5,12 +5,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import asdict
 from typing import Any
 
+from specgen.judging.verdict import list_unjudged
 from specgen.model.field import Field
 from specgen.model.finding import Finding, Judgment, OpenItem, Severity, Verdict, WallJudgment
 from specgen.model.forbidden_characters import show_unseen
 from specgen.model.problem import Problem
 from specgen.model.project import Project
-from specgen.model.value_text import words
+from specgen.model.value_text import count, words
 
 _SAID = {
     Verdict.YES: "yes",
@@ -93,24 +94,33 @@ def format_report(project: Project, judgment: Judgment, severity: Severity | Non
     """The verdict of each wall, the findings, the open items, and the fields that would settle most clauses."""
     lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
     width = max(map(len, judgment.walls))
-    lines += [f"{mark:<{width}}  {_describe_wall(wall)}" for mark, wall in judgment.walls.items()]
-    for finding in choose_findings(judgment, severity):
+    lines += [f"{mark:<{width}}  {_describe_wall(wall, judgment, mark)}" for mark, wall in judgment.walls.items()]
+    findings = choose_findings(judgment, severity)
+    for finding in findings:
         lines += _describe_finding(finding)
+    if not findings and not judgment.not_judged:
+        lines += ["", "No exceptions."]
     if severity is None:
         lines += _list_open(judgment) + list(_list_settling(project, judgment))
     # What the user wrote stands inside a line and never makes one.
     return "\n".join(map(show_unseen, [*lines, "", _format_counts(judgment)])) + "\n"
 
 
-def _describe_wall(judgment: WallJudgment) -> str:
-    """A wall's verdict; while it is not known, the measures so far and the first few things it waits for."""
-    if judgment.verdict is not Verdict.NOT_YET_KNOWN:
-        return _SAID[judgment.verdict]
-    waits = (*judgment.documents, *judgment.fields)
-    more = len(waits) - MOST_WAITED_FOR
-    so_far = f"; so far {judgment.measures} measure{'' if judgment.measures == 1 else 's'}" if judgment.measures else ""
-    listed = ", ".join(waits[:MOST_WAITED_FOR]) + (f" and {more} more" if more > 0 else "")
-    return f"{_SAID[judgment.verdict]}{so_far}; waits for {listed}"
+def _describe_wall(wall: WallJudgment, judgment: Judgment, mark: str) -> str:
+    """A wall's verdict; while it is not known, the measures so far and the first few things that are pending.
+
+    A yes names the rules that cannot be judged yet.
+    """
+    if wall.verdict is not Verdict.NOT_YET_KNOWN:
+        unjudged = [] if wall.verdict is Verdict.NO else [*list_unjudged(judgment, mark)]
+        return f"{_SAID[wall.verdict]}{f'; not judged: {_list_first(unjudged)}' if unjudged else ''}"
+    so_far = f"; so far {count(wall.measures, 'measure')}" if wall.measures else ""
+    return f"{_SAID[wall.verdict]}{so_far}; pending: {_list_first([*wall.documents, *wall.fields])}"
+
+
+def _list_first(names: list[str]) -> str:
+    more = len(names) - MOST_WAITED_FOR
+    return ", ".join(names[:MOST_WAITED_FOR]) + (f" and {more} more" if more > 0 else "")
 
 
 def _describe_finding(finding: Finding) -> list[str]:
@@ -129,14 +139,16 @@ def _describe_finding(finding: Finding) -> list[str]:
 
 
 def _list_open(judgment: Judgment) -> list[str]:
-    """The open items, then one line for each ring that is not owed yet."""
+    """The open items, then one line for each stage that is not required yet."""
     lines: list[str] = []
     if judgment.open_items:
-        stops = " and stop the package" if judgment.stops_when_open else ""
-        lines += ["", f"Open items ({len(judgment.open_items)}) are owed{stops}:"]
+        stops = "; they stop the package" if judgment.stops_when_open else ""
+        lines += ["", f"Open items ({len(judgment.open_items)}){stops}:"]
         lines += [_item(item) for item in judgment.open_items]
     lines += [
-        f"Ring {ring}: {count} further fields, not owed yet." for ring, count in judgment.later_rings.items() if count
+        f"Stage {ring}: {count(number, 'further field')}, not required yet."
+        for ring, number in judgment.later_rings.items()
+        if number
     ]
     return lines
 
@@ -147,16 +159,16 @@ def _item(item: OpenItem) -> str:
 
 
 def _list_settling(project: Project, judgment: Judgment) -> Iterator[str]:
-    """The absent fields that most clauses wait for."""
+    """The absent fields that most clauses are pending for."""
     held = Counter(need for waiting in judgment.not_judged for need in waiting.needs)
     if held:
         yield ""
         yield "These would settle most:"
-    for path, count in held.most_common(MOST_SETTLING):
+    for path, number in held.most_common(MOST_SETTLING):
         node = project.schema.node(tuple(path.split("."))) if _is_known(project, path) else None
         entry: Field | Any = node and (node.field or node.collection)
         label = f": {entry.label}" if entry else ""
-        yield f"  {path}{label} ({count} {'clause waits' if count == 1 else 'clauses wait'})"
+        yield f"  {path}{label} ({count(number, 'clause')} pending)"
 
 
 def _is_known(project: Project, path: str) -> bool:
@@ -175,8 +187,7 @@ def _format_counts(judgment: Judgment) -> str:
 
 
 def count_standing(judgment: Judgment) -> str:
-    """What keeps a package from being submitted: `2 stops and 1 open item stand`."""
+    """What keeps a package from being submitted: `2 stops and 1 open item`."""
     owed = len(judgment.open_items) if judgment.stops_when_open else 0
     counts = ((len(judgment.of(Severity.STOP)), "stop"), (owed, "open item"))
-    parts = [f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts if count]
-    return f"{' and '.join(parts)} {'stands' if sum(count for count, _ in counts) == 1 else 'stand'}"
+    return " and ".join(count(number, word) for number, word in counts if number)

@@ -259,13 +259,13 @@ def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: P
     for mark in ("J2", "J3"):
         del change["joints"][mark]["panel_length"]
     said = text.write_text(d06(context_of(tmp_path, change)))
-    assert "Width of a sealant joint | J2, J3 | Moving length at the joint (joints.*.panel_length)" in said
+    assert "Width of a sealant joint | J2, J3 | [Moving length at the joint (joints.*.panel_length)" in said
 
 
 def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
     made = d06(context_of(tmp_path))
     assert "Not computed yet" in titles(made)
-    assert "Hottest face of the wall | all | Elevations (elevations)" in text.write_text(made)
+    assert "Hottest face of the wall | all | [Elevations (elevations)]" in text.write_text(made)
 
 
 def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> None:
@@ -275,7 +275,7 @@ def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> No
     context = with_providers(
         context_of(tmp_path), Provider(name="a", title="Trial", each=(), compute=compute, group="heat")
     )
-    assert "Trial | the project | the hot face is colder than the cold one" in text.write_text(d06(context))
+    assert "Trial | the project | [the hot face is colder than the cold one]" in text.write_text(d06(context))
 
 
 def test_answers_of_the_code_stand_with_their_reason_and_a_local_code_is_not_read() -> None:

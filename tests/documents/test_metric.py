@@ -9,10 +9,14 @@ from specgen import pipeline
 from specgen.output import package
 from tests.support import EXAMPLES, case_of
 
+EVERY = ("D02", "D05", "D06", "D08", "D09", "D10")
+
 
 def texts_of(case: pipeline.JudgedProject) -> dict[str, str]:
     context = case.context
-    made = package.make_package(context.project, context.standards, case.judgment, context.resolve, ("txt",), (), True)
+    made = package.make_package(
+        context.project, context.standards, case.judgment, context.resolve, ("txt",), EVERY, True
+    )
     return {name[:3]: content.decode() for name, content in made.files.items()}
 
 

@@ -8,7 +8,7 @@ import pytest
 from specgen import building
 from tests.support import SMALL, merged, written
 
-UTILITY = "Open item: ask the utility for the voltage of the power line and whether it is insulated."
+UTILITY = "the voltage of the power line and whether it is insulated."
 
 
 def said(folder: Path, name: str, site: Any) -> str:

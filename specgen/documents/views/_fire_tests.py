@@ -1,5 +1,6 @@
 """Fire tests that the code requires of the walls, why, and the reports that cover them."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -15,15 +16,23 @@ _TESTS = (
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """One row for each test and wall; a single row under a local code, which is not read here."""
+    """One row for each test and wall; a single row under a local code, which is not evaluated."""
     if context.project.get(("code", "model")) == "other":
-        ask = "Ask the authority which fire class the wall needs."
-        return [("Fire class of the walls", "Local code", "not read here", ask)]
-    return [
-        (f"{title}, {wall}", standard, *_answer(context, name, standard, wall))
+        ask = "Confirm the fire class of the walls with the building official."
+        return [("Fire class of the walls", "Local code", "not evaluated", ask)]
+    return join_walls(
+        (title, wall, (standard, *_answer(context, name, standard, wall)))
         for title, standard, name in _TESTS
         for wall in context.project.members[("walls",)]
-    ]
+    )
+
+
+def join_walls(answers: Iterable[tuple[str, str, tuple[Any, ...]]]) -> list[tuple[Any, ...]]:
+    """One row for each subject and answer, with the walls it holds for: `Radiant heat, W1, W2`."""
+    joined: dict[tuple[str, str], tuple[list[str], tuple[Any, ...]]] = {}
+    for subject, wall, cells in answers:
+        joined.setdefault((subject, repr(cells)), ([], cells))[0].append(wall)
+    return [(f"{subject}, {', '.join(walls)}", *cells) for (subject, _), (walls, cells) in joined.items()]
 
 
 def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tuple[Any, Any]:
@@ -34,13 +43,13 @@ def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tu
         return context.describe_absence(absent)
     why = DisplayValue(found.why, found.why, found.source[0])
     reports = _reports(context.project, standard, wall)
-    shown = f"; report {', '.join(reports)}" if reports else "; no report is listed" if found.result else ""
-    nearest = _nearest(context, wall) if found.result and standard == RADIANT else []
-    return "yes" if found.result else "no", [why, *nearest, shown]
+    shown = f"; report {', '.join(reports)}" if reports else "; no report listed" if found.result else ""
+    distance = _separation(context, wall) if found.result and standard == RADIANT else []
+    return "yes" if found.result else "no", [why, *distance, shown]
 
 
-def _nearest(context: DocumentContext, wall: str) -> list[Any]:
-    """The least fire separation of a wall, which the official reads the report against."""
+def _separation(context: DocumentContext, wall: str) -> list[Any]:
+    """The fire separation distances of a wall, which the official reads the report against."""
     project = context.project
     given = {
         mark: project.get(("elevations", mark, "fire_separation")).number("ft")
@@ -50,8 +59,10 @@ def _nearest(context: DocumentContext, wall: str) -> list[Any]:
     }
     if not given:
         return []
-    nearest = min(given, key=given.__getitem__)
-    return ["; least fire separation ", context.display(("elevations", nearest, "fire_separation"))]
+    ends = dict.fromkeys((min(given.values()), max(given.values())))
+    at = [next(mark for mark, feet in given.items() if feet == end) for end in ends]
+    shown = [context.display(("elevations", mark, "fire_separation")) for mark in at]
+    return ["; fire separation distance ", shown[0], *(part for value in shown[1:] for part in (" to ", value))]
 
 
 def _reports(project: Project, test: str, wall: str) -> list[str]:

@@ -7,5 +7,5 @@ from specgen.model.finding import Severity
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each fired clause."""
-    return table(context.judgment.of(Severity.CAUTION))
+    """One row for each exception that its measure allows."""
+    return table(context.judgment.of(Severity.CAUTION), "Condition")

@@ -26,13 +26,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "",
         )
     ]
-    for mark in project.members[("walls",)]:
-        lines.append((f"Drained wall, {mark}", name, *_answer(context, ("walls", mark), "drainage-due")))
-    lines += fire_tests.rows(context)
+    walls = project.members[("walls",)]
+    drained = [("Drained wall", mark, (name, *_answer(context, ("walls", mark), "drainage-due"))) for mark in walls]
+    lines += fire_tests.join_walls(drained) + fire_tests.rows(context)
     inspected = _answer(context, (), "special-inspection-due")
     lines.append(("Special inspection", [name, *_section(edition, "inspection")], *inspected))
-    lines.append(("Fasteners asked for by local code", context.display(("code", "jurisdiction")), *_fasteners(context)))
-    return TableView(("Subject", "Code and section", "Due", "Why"), tuple(lines), (24, 30, 14, 32))
+    lines.append(("Fasteners required by local code", context.display(("code", "jurisdiction")), *_fasteners(context)))
+    return TableView(("Subject", "Code and section", "Required", "Reason"), tuple(lines), (24, 30, 14, 32))
 
 
 def code_name(context: DocumentContext) -> Any:
@@ -65,5 +65,5 @@ def _answer(context: DocumentContext, path: tuple[str, ...], name: str) -> tuple
         return context.describe_absence(absent)
     why = DisplayValue(lookup.why, lookup.why, lookup.source[0] if lookup.source else None)
     if context.project.get(("code", "model")) == "other":
-        return "not read here", "Ask the building official."
+        return "not evaluated", "Confirm with the building official."
     return "yes" if lookup.result else "no", why

@@ -4,14 +4,24 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.deviations import find_deviations, say_approval
 from specgen.documents.display_values import DisplayValue
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bind_path
 from specgen.model.project import Project
-from specgen.model.value_text import long_date, value_text
+from specgen.model.value_text import value_text
 from specgen.reading.demand import convert_demand, meets
 
-_SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
+_SAID = {"=": "", "<=": "maximum ", ">=": "minimum ", "in": ""}
+# The documents that show a value, by the section it stands in; all others stand in the procedure.
+_SHOWN = {
+    "mockup": "D09, D10",
+    "colors": "D08, D10",
+    "gloss_target": "D08, D10",
+    "finish": "D08, D10",
+    "joints": "D06, D08",
+}
+_PROCEDURE = "D08"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -19,7 +29,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     project = context.project
     marks = project.members.get(("contract", "demands"), ())
     lines = tuple(_row(context, ("contract", "demands", mark)) for mark in marks)
-    return TableView(("Paragraph", "Subject", "Demanded", "This project", "Outcome"), lines, (14, 24, 18, 22, 22))
+    header = ("Paragraph", "Subject", "Required", "Provided", "Status", "Shown in")
+    return TableView(header, lines, (14, 23, 18, 18, 16, 11))
 
 
 def _row(context: DocumentContext, at: Path) -> tuple[Any, ...]:
@@ -32,17 +43,26 @@ def _row(context: DocumentContext, at: Path) -> tuple[Any, ...]:
     field = project.schema.field_at(pattern)
     paragraph = [context.display((*at, "section")), " ", context.display((*at, "paragraph"))]
     if field is None or read("relation") is None or read("value") is None:
-        return paragraph, field.label if field else "", context.display((*at, "value")), "", "open"
+        return paragraph, field.label if field else "", context.display((*at, "value")), "", "open item", ""
     asked = convert_demand(field, read("relation"), read("value"))
-    wanted = _SAID[read("relation")] + _text(context, asked, field)
     values = _find_values(project, pattern, set(read("for") or ()))
     return (
         paragraph,
         field.label,
-        wanted,
+        _say_required(context, read("relation"), asked, field),
         _describe_values(context, field, values),
         _outcome(context, at, read("relation"), asked, values),
+        _SHOWN.get(pattern[0], _PROCEDURE),
     )
+
+
+def _say_required(context: DocumentContext, relation: str, asked: Any, field: Field) -> str:
+    """`minimum 3/32 in`, `I or II`, `including full panel, opening`."""
+    if relation == "in":
+        return " or ".join(_text(context, value, field) for value in asked)
+    if relation == ">=" and isinstance(asked, tuple):
+        return f"including {_text(context, asked, field)}"
+    return _SAID[relation] + _text(context, asked, field)
 
 
 def _find_values(project: Project, pattern: Path, marks: set[str]) -> dict[Path, Any]:
@@ -73,24 +93,12 @@ def _text(context: DocumentContext, value: Any, field: Field) -> str:
 
 def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, values: dict[Path, Any]) -> str:
     failing = [value for value in values.values() if value is not None and not meets(value, relation, asked)]
-    deviations = _deviations(context.project, at)
+    deviations = find_deviations(context.project, at)
     if failing:
         return ", ".join(_describe_deviation(context.project, mark) for mark in deviations) or "not met"
-    return "open" if None in values.values() else "met"
+    return "open item" if None in values.values() else "met"
 
 
 def _describe_deviation(project: Project, mark: str) -> str:
-    """`by deviation DV1, not approved yet`; a substitution is named as such."""
-    kind, day = (project.get(("deviations", mark, name)) for name in ("kind", "approved_on"))
-    return f"by {kind or 'deviation'} {mark}, {f'approved on {long_date(day)}' if day else 'not approved yet'}"
-
-
-def _deviations(project: Project, at: Path) -> list[str]:
-    """The deviations that answer the paragraph of a requirement, named with or without its section."""
-    paragraph, section = (project.get((*at, name)) for name in ("paragraph", "section"))
-    names = {str(paragraph), f"{section} {paragraph}"}
-    return [
-        mark
-        for mark in project.members.get(("deviations",), ())
-        if names & set(project.get(("deviations", mark, "answers")) or ())
-    ]
+    """`deviation DV1, not approved`; a substitution is named as such."""
+    return f"{project.get(('deviations', mark, 'kind')) or 'deviation'} {mark}, {say_approval(project, mark)}"

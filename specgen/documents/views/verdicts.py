@@ -2,34 +2,33 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.model.finding import Verdict, WallJudgment
-from specgen.model.value_text import words
-
-_SAID = {
-    Verdict.YES: "Yes",
-    Verdict.WITH_MEASURES: "Yes, with measures",
-    Verdict.NO: "No",
-    Verdict.NOT_YET_KNOWN: "Not yet known",
-}
+from specgen.documents.required_documents import looks_for_document
+from specgen.documents.views._walls import SAID, describe_build_up
+from specgen.judging.verdict import list_unjudged
+from specgen.model.finding import Severity, Verdict, WallJudgment
+from specgen.model.value_text import count
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Wall, build-up, verdict, and the clauses that decide it."""
-    lines = []
-    for mark, judged in context.judgment.walls.items():
-        wall = ("walls", mark)
-        parts = [context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
-        board = context.project.get((*wall, "insulation", "kind"))
-        build_up = ", ".join([*parts, words(board or "")]).strip(", ")
-        lines.append((mark, build_up, _SAID[judged.verdict], _tell_reasons(judged) or "no clause fired"))
-    return TableView(("Wall", "Build-up", "May take the finish", "Decided by"), tuple(lines), (10, 36, 18, 36))
-
-
-def _tell_reasons(judged: WallJudgment) -> str:
-    """The clauses that fired, and what the wall waits for."""
-    reasons = (
-        ", ".join(judged.deciding),
-        f"waiting for documents: {', '.join(judged.documents)}" if judged.documents else "",
-        f"waiting for data: {', '.join(judged.undecided)}" if judged.undecided else "",
+    """Wall, build-up, verdict, and the exceptions that decide it."""
+    lines = tuple(
+        (mark, describe_build_up(context, mark), SAID[judged.verdict], _tell_exceptions(context, mark, judged))
+        for mark, judged in context.judgment.walls.items()
     )
-    return "; ".join(filter(None, reasons))
+    return TableView(("Wall", "Build-up", "Suitable for finish", "Exceptions"), lines, (9, 33, 18, 40))
+
+
+def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) -> str:
+    """The rules that are not met, the documents pending, and how many rules are not evaluated."""
+    deciding = [f for f in context.judgment.findings if f.code in judged.deciding and not looks_for_document(f)]
+    stops = [f.code for f in deciding if f.severity is Severity.STOP]
+    cautions = [f.code for f in deciding if f.severity is not Severity.STOP]
+    unjudged = list_unjudged(context.judgment, mark)
+    parts = (
+        "No exceptions." if judged.verdict is Verdict.YES else "",
+        f"Not met: {', '.join(stops)}." if stops else "",
+        f"Allowed with measures: {', '.join(cautions)}." if cautions else "",
+        f"Documents pending: {', '.join(judged.documents)}." if judged.documents else "",
+        f"{count(len(unjudged), 'rule')} not evaluated, listed in D02." if unjudged else "",
+    )
+    return " ".join(filter(None, parts))

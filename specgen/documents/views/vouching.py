@@ -4,16 +4,16 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
 from specgen.model.project import Project
 
 ROLES = ("eifs_source", "finish_source", "wrb_source", "sealant_source")
 _TITLES = {
     "eifs_source": "EIFS",
-    "finish_source": "finish",
-    "wrb_source": "weather barrier",
-    "sealant_source": "sealant",
+    "finish_source": "Finish",
+    "wrb_source": "WRB",
+    "sealant_source": "Sealant",
 }
+_SAME = "—"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -23,10 +23,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = []
     for role in roles:
         name = context.display(("parties", role, "name"))
-        cells: list[Any] = ["" if role == other else _cell(project, role, other) for other in roles]
-        lines.append(([_TITLES[role][:1].upper() + _TITLES[role][1:], ": ", name], *cells))
+        cells: list[Any] = [_SAME if role == other else _cell(project, role, other) for other in roles]
+        lines.append(([_TITLES[role], ": ", name], *cells))
     width = 68 // len(roles)
-    return TableView(("Source of", *(_TITLES[role] for role in roles)), tuple(lines), (32, *[width] * len(roles)))
+    return TableView(("Manufacturer", *(_TITLES[role] for role in roles)), tuple(lines), (32, *[width] * len(roles)))
 
 
 def _meeting_roles(project: Project) -> tuple[str, ...]:
@@ -38,18 +38,15 @@ def _meeting_roles(project: Project) -> tuple[str, ...]:
     return tuple(role for role in ROLES if role not in left_out)
 
 
-def _cell(project: Project, role: str, other: str) -> Any:
+def _cell(project: Project, role: str, other: str) -> str:
+    """The letters that cover two manufacturers; blank for a letter not received."""
     names = {_name(project, role), _name(project, other)}
     if "" not in names and len(names) == 1:
-        return "same source"
+        return "same manufacturer"
     letters = [
         mark for mark in project.members.get(("attachments",), ()) if _vouches(project, mark, {role, other}, names)
     ]
-    return (
-        f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}"
-        if letters
-        else DisplayValue("[open]", open=True)
-    )
+    return f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}" if letters else ""
 
 
 def _name(project: Project, role: str) -> str:

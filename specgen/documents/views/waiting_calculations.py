@@ -5,6 +5,7 @@ from typing import Any
 from specgen.documents.calculations import Waiting, gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.views.workings import mark, marks
 from specgen.model.field import Path, dotted_path
 
@@ -21,9 +22,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             )
             members.setdefault((calculation.provider.title, reasons), []).append(_whom(waiting))
     table: list[tuple[Any, ...]] = [
-        (title, marks(names), "; ".join(reasons)) for (title, reasons), names in members.items()
+        (title, marks(names), DisplayValue(f"[{'; '.join(reasons)}]", open=True))
+        for (title, reasons), names in members.items()
     ]
-    return TableView(("Calculation", "For", "Waits for"), tuple(table), (26, 16, 58))
+    return TableView(("Calculation", "For", "Pending"), tuple(table), (26, 16, 58))
 
 
 def _whom(waiting: Waiting) -> str:

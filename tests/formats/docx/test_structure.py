@@ -16,7 +16,7 @@ from specgen.model.block import Article, Blank, CheckBox, Document, Item, Part, 
 from tests.documents.support import document_of, written
 
 PAPER = templates_folder() / "letterhead.docx"
-IDS = ["D02", "D05", "D08", "D09", "D10"]
+IDS = ["D00", "D02", "D05", "D08", "D09", "D10"]
 W14 = "{http://schemas.microsoft.com/office/word/2010/wordml}"
 VAL = qn("w:val")
 
@@ -224,4 +224,4 @@ def test_nothing_is_told_by_color_alone(documents: list[Document]) -> None:
 
 def test_a_draft_is_told_in_words_on_its_first_page_too(tmp_path: Any) -> None:
     parts = parts_of(written(tmp_path, "# A\n", draft=True))
-    assert "Draft, not for submission." in "".join(parts["word/document.xml"].itertext())
+    assert "Draft. No stops. " in "".join(parts["word/document.xml"].itertext())

@@ -1,0 +1,42 @@
+"""The deviations of a project, and the values they stand behind."""
+
+from specgen.model.field import Path
+from specgen.model.project import Project
+from specgen.model.source import Kind, Source
+from specgen.model.value_text import long_date
+
+
+def find_deviations(project: Project, demand: Path) -> list[str]:
+    """The marks of the deviations that answer the paragraph of a demand, named with or without its section."""
+    paragraph, section = (project.get((*demand, name)) for name in ("paragraph", "section"))
+    names = {str(paragraph), f"{section} {paragraph}"}
+    return [
+        mark
+        for mark in project.members.get(("deviations",), ())
+        if names & set(project.get(("deviations", mark, "answers")) or ())
+    ]
+
+
+def deviation_sources(project: Project) -> dict[Path, tuple[frozenset[str], Source]]:
+    """What is told wherever a deviating value prints: by its pattern, the members it is demanded of, and the source."""
+    sources: dict[Path, tuple[frozenset[str], Source]] = {}
+    for number in project.members.get(("contract", "demands"), ()):
+        demand = ("contract", "demands", number)
+        marks = find_deviations(project, demand)
+        if marks:
+            pattern = tuple(str(project.get((*demand, "field")) or "").split("."))
+            told = Source(Kind.DEVIATION, "; ".join(_describe(project, mark, demand) for mark in marks))
+            sources[pattern] = (frozenset(project.get((*demand, "for")) or ()), told)
+    return sources
+
+
+def say_approval(project: Project, mark: str) -> str:
+    """`approved February 24, 2027`, or `not approved`."""
+    day = project.get(("deviations", mark, "approved_on"))
+    return f"approved {long_date(day)}" if day else "not approved"
+
+
+def _describe(project: Project, mark: str, demand: Path) -> str:
+    section, paragraph = (project.get((*demand, name)) for name in ("section", "paragraph"))
+    paragraphs = " ".join(str(part) for part in (section, paragraph) if part)
+    return f"{mark} from {paragraphs}, {say_approval(project, mark)}"

@@ -1,0 +1,46 @@
+"""How fields are named where they are asked for."""
+
+from collections.abc import Iterable
+
+from specgen.documents.context import DocumentContext
+from specgen.model.field import Field, matches
+
+
+def find_field(context: DocumentContext, dotted: str) -> Field | None:
+    """The field of a dotted path; that of the first owed value below it for a collection; None for any other path."""
+    schema = context.project.schema
+    path = tuple(dotted.split("."))
+    field = schema.field_at(path)
+    if field is not None:
+        return field
+    below = (f for f in schema.fields.values() if len(f.path) > len(path) and matches(f.path, path))
+    return next((f for f in below if f.ring != "optional"), None)
+
+
+def name_fields(context: DocumentContext, paths: Iterable[str]) -> dict[str, list[str]]:
+    """The labels of fields in their order, each with the marks of the members that lack it."""
+    marks: dict[str, list[str]] = {}
+    for dotted in paths:
+        label, mark = _name(context, tuple(dotted.split(".")))
+        found = marks.setdefault(label, [])
+        if mark and mark not in found:
+            found.append(mark)
+            found.sort(key=lambda m: (len(m), m))
+    return marks
+
+
+def say_fields(names: dict[str, list[str]]) -> list[str]:
+    """`R-value of the board (W1, W2)`: the labels with their marks."""
+    return [f"{label} ({', '.join(marks)})" if marks else label for label, marks in names.items()]
+
+
+def _name(context: DocumentContext, path: tuple[str, ...]) -> tuple[str, str]:
+    """The label of a field or collection, and the mark of its innermost member where there are others like it."""
+    try:
+        node = context.project.schema.node(path)
+    except KeyError:
+        return path[-1].replace("_", " "), ""
+    entry = node.field or node.collection
+    members = context.project.members
+    marks = [path[n] for n in range(1, len(path)) if len(members.get(path[:n], ())) > 1]
+    return (entry.label if entry is not None else path[-1].replace("_", " ")), (marks[-1] if marks else "")

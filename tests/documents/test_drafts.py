@@ -1,0 +1,148 @@
+"""A draft: its answer first, the documents of which enough is known, and what its banners count."""
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import building
+from specgen.documents import required_documents
+from specgen.judging.registry import load_rules
+from specgen.reading.schema import project_schema
+from tests.documents.support import document_of
+from tests.running import run_main
+from tests.support import EXAMPLES, SMALL, merged, written
+
+SUBMITTAL = {"package": {"purpose": "mockup_submittal"}}
+
+
+def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dict[str, str]:
+    """The text of each document of a draft of the small project, by its number."""
+    building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt",), only, draft=True)
+    return {file.name[:3]: file.read_text("utf-8") for file in (folder / "out").glob("*.txt")}
+
+
+def brackets_in(text: str) -> int:
+    """The values in brackets on a page; a mark of a source is one or two small letters."""
+    body = text.split("\n! Draft.")
+    assert len(body) == 2, text[:400]
+    return sum(not re.fullmatch("[a-z]{1,2}", found) for found in re.findall(r"\[([^\]]+)\]", text))
+
+
+def test_a_draft_of_little_holds_the_answer_and_what_it_refers_to(tmp_path: Path) -> None:
+    assert sorted(drafted(tmp_path)) == ["D00", "D02", "D05"]
+
+
+def test_what_is_left_out_is_named_with_its_share_on_the_page_and_in_the_manifest(tmp_path: Path, capsys: Any) -> None:
+    out = tmp_path / "out"
+    file = str(written(tmp_path, SMALL))
+    done = run_main(capsys, "build", file, "--out", str(out), "--draft", "--formats", "txt")
+    told = "specgen: left out, under 85% of their values known: D06, D08, D09, D10; --only ID writes one\n"
+    assert told in done.err
+    listed = json.loads((out / "manifest.json").read_text("utf-8"))["left_out"]
+    assert [entry["document"] for entry in listed] == ["D06", "D08", "D09", "D10"]
+    page = next(out.glob("D00*.txt")).read_text("utf-8")
+    for entry in listed:
+        known = 100 * (entry["values"] - entry["in_brackets"]) // entry["values"]
+        assert known < 85
+        row = rf"(?m)^{entry['document']} [\w ]+ \| {known}% \| {entry['in_brackets']} of {entry['values']}$"
+        assert re.search(row, page), row
+
+
+@pytest.mark.parametrize("name", ["D06", "D08", "D09", "D10"])
+def test_a_document_left_out_is_written_where_it_is_asked_for(name: str, tmp_path: Path) -> None:
+    assert list(drafted(tmp_path, only=(name,))) == [name]
+
+
+def test_the_answer_is_part_of_no_package_that_is_issued(tmp_path: Path, capsys: Any) -> None:
+    file, out = str(EXAMPLES / "clean" / "project.yaml"), str(tmp_path / "out")
+    assert run_main(capsys, "build", file, "--out", out, "--formats", "txt").code == 0
+    assert sorted(made.name[:3] for made in (tmp_path / "out").glob("*.txt")) == [
+        "D02",
+        "D05",
+        "D06",
+        "D08",
+        "D09",
+        "D10",
+    ]
+    done = run_main(capsys, "build", file, "--out", out, "--formats", "txt", "--only", "D00")
+    assert (done.code, done.err) == (2, "specgen: D00 is part of a draft alone (add --draft)\n")
+
+
+def test_banners_count_the_brackets_of_the_page_and_of_the_draft(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}})
+    counted = {name: brackets_in(page) for name, page in pages.items()}
+    total = sum(counted.values())
+    for name, page in pages.items():
+        told = re.search(r"! Draft\. .* (\d+) values in brackets, (\d+|none) of them in this document\.", page)
+        assert told is not None, page[:600]
+        assert (int(told[1]), int(told[2].replace("none", "0"))) == (total, counted[name]), name
+
+
+def test_a_banner_counts_the_stops_and_names_none_of_them(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, {"walls": {"W1": {"attachment": {"method": "mechanical"}}}})
+    for name, page in pages.items():
+        (banner,) = (line for line in page.splitlines() if line.startswith("! "))
+        assert banner.startswith(f"! Draft. 1 stop, {'listed below' if name == 'D05' else 'see D05'}. ")
+        assert "ATT-" not in banner
+        assert re.search(r" \d+ clauses cannot be judged\. ", banner)
+
+
+def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None:
+    change = {
+        "parties": {"eifs_source": {"name": "Ashdown"}, "finish_source": {"name": "Birchall"}},
+        "walls": {"W1": {"attachment": {"method": "mechanical"}}},
+    }
+    page = drafted(tmp_path, change | SUBMITTAL)["D00"]
+    answer = re.search(r"(?m)^W1: [^|]+ \| No \| (.*)$", page)
+    assert answer is not None and answer[1].startswith("Fasteners under the board show"), page
+    asked = dict(re.findall(r"(?m)^([^|\n]+) \| ([^|\n]+)$", page.split("MOST DECISIVE FIRST")[1]))
+    assert "Compatibility letter, EIFS and finish" in asked["EIFS manufacturer (Ashdown)"]
+    assert re.search(r"; and \d+ more values", asked["Architect"])
+
+
+def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_path: Path) -> None:
+    change = SUBMITTAL | {
+        "parties": {"eifs_source": {"name": "Ashdown"}, "finish_source": {"name": "Birchall"}},
+        "gloss": {"voc": "40 g/L"},
+    }
+    page = drafted(tmp_path, change)["D05"]
+    table = page.split("DOCUMENTS STILL REQUIRED\n")[1].split("\n\n")[0].splitlines()[1:]
+    party, sheets = "", {}
+    for line in table:
+        first, document, _, code = line.split(" | ")
+        party = first.strip() or party
+        sheets[(document, code)] = party
+    assert sheets[("Data sheets: gloss", "SUB-02a")] == "Finish manufacturer (Birchall)"
+    assert sheets[("Compatibility letter, EIFS and finish", "SUB-06a")] == "EIFS manufacturer (Ashdown)"
+    assert sheets[("Review of this package, signed and dated", "SUB-01a")] == "General contractor"
+    assert len(sheets) == len(table)
+    assert "SUB-06a" not in page.split("DOCUMENTS STILL REQUIRED")[0]
+
+
+def test_every_clause_that_looks_for_a_document_says_who_owes_it() -> None:
+    clauses = {clause.code: clause for rule in load_rules() for clause in rule.clauses}
+    owed = {**required_documents._OWED, **required_documents._SHEETS}
+    assert {code for code, clause in clauses.items() if clause.document} <= set(owed) <= set(clauses)
+    known = {field.owed_by for field in project_schema().fields.values()}
+    assert {party for party, _ in required_documents._OWED.values()} <= known
+
+
+def test_a_deviating_figure_is_named_as_such_on_each_page_that_prints_it() -> None:
+    # The gloss of 62 stands for the 75 of section 09 96 00, 2.4.A, by the deviation that the example declares.
+    told = "deviation: DV1 from 09 96 00 2.4.A, approved February 24, 2027"
+    assert told in {text for _, text in document_of("clean", "D10").legend}
+
+
+def test_a_submittal_of_work_tells_the_contractor_what_was_cited_from_memory(tmp_path: Path, capsys: Any) -> None:
+    file, out = str(EXAMPLES / "clean" / "project.yaml"), tmp_path / "out"
+    done = run_main(capsys, "build", file, "--out", str(out), "--formats", "txt")
+    listed = json.loads((out / "manifest.json").read_text("utf-8"))["unverified"]
+    marked = "".join(page.read_text("utf-8") for page in out.glob("*.txt"))
+    assert listed and all(f"from memory ({text})" in marked for text in listed)
+    assert (
+        f"specgen: verify before submittal: {len(listed)} texts cited from memory, listed in manifest.json\n"
+        in done.err
+    )
