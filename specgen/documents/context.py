@@ -71,7 +71,7 @@ class DocumentContext:
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""
         field = self.project.schema.field_at(absent.path)
-        return DisplayValue("[open]", open=True), f"waits for: {field.label if field else absent.path[-1]}"
+        return DisplayValue("[open]", open=True), f"pending: {field.label if field else absent.path[-1]}"
 
     def computed(self, name: str) -> DisplayValue:
         """The value of a calculation for the project itself, with its source; open where a field it needs is absent."""

@@ -24,12 +24,12 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
         (
             {"field": "walls.*.base_coat.dry_thickness", "relation": ">=", "value": "3/32 in"},
             {},
-            ["Dry thickness of the base coat", "at least 3/32 in (2.4 mm)", "[open]", "open"],
+            ["Base coat dry thickness", "at least 3/32 in (2.4 mm)", "[open]", "open"],
         ),
         (
             {"field": "sealants.*.c920_class", "relation": "in", "value": "50, 100/50"},
             {},
-            ["Movement class of the sealant", "one of 50, 100/50", "[open]", "open"],
+            ["Sealant movement class", "one of 50, 100/50", "[open]", "open"],
         ),
         (
             {"field": "mockup.includes", "relation": ">=", "value": "full_panel, sealant_joint"},
@@ -44,7 +44,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
         (
             {"field": "walls.*.base_coat.dry_thickness"},
             {},
-            ["Dry thickness of the base coat", "[Value demanded]", "", "open"],
+            ["Base coat dry thickness", "[Value demanded]", "", "open"],
         ),
         (
             {"field": "walls.*.attachment.cure_hours", "relation": ">=", "value": "36"},
@@ -57,7 +57,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
                     },
                 }
             },
-            ["Curing time of the adhesive", "at least 36 h", "W1: 48 h; W2: 40 h", "met"],
+            ["Adhesive curing time", "at least 36 h", "W1: 48 h; W2: 40 h", "met"],
         ),
     ],
     ids=["absent value", "absent members", "list", "no figure demanded", "walls that differ"],
