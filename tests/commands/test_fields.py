@@ -60,7 +60,7 @@ schedule.weather_days  Weather days
   example   weather_days: 8
 """,
     "walls.*.wrb": """\
-walls.*.wrb.kind         verdict  Weather barrier
+walls.*.wrb.kind         verdict  Water-resistive barrier (WRB)
 walls.*.wrb.standard     mockup   WRB standard
 walls.*.wrb.bond_report  mockup   Bond report of adhesive on WRB
 """,
