@@ -14,8 +14,6 @@ from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
 
-FIRES = "not met"
-
 Answer = TypeVar("Answer")
 
 
@@ -77,7 +75,7 @@ _FACTS = ("schema", "values", "members", "places", "maker", "defaults")
 def _outcome(outcome: ClauseOutcome) -> str:
     if outcome.waits_for:
         return f"pending {', '.join(outcome.waits_for)}"
-    return FIRES if outcome.violations else "met"
+    return "not met" if outcome.violations else "met"
 
 
 def _remedy(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> str:
