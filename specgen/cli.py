@@ -54,7 +54,7 @@ def _verb(words: Sequence[str]) -> list[str]:
 def _parser(commands: dict[str, Command]) -> CommandLine:
     parser = CommandLine(
         prog="specgen",
-        description="Judges and writes the submittal of an exterior wall with a sprayed gloss metal-look finish.",
+        description="Judges an exterior wall with a spray-applied metallic gloss finish and writes its submittal.",
         allow_abbrev=False,
         formatter_class=_DECLARING,
     )

@@ -16,15 +16,15 @@ def _lift(project: Project, finding: Finding, lift: str) -> Finding:
     if not marks:
         return finding
     if lift == "never":
-        return _explain(finding, marks, "and no deviation lifts this rule")
+        return _explain(finding, marks, "but no deviation lifts this rule")
     approved = [mark for mark in marks if project.is_given(("deviations", mark, "approved_on"))]
     if not approved:
-        return _explain(finding, marks, "and is not approved")
+        return _explain(finding, marks, "but is not approved")
     return finding._replace(severity=Severity.CAUTION, lifted_by=approved[0])
 
 
 def _explain(finding: Finding, marks: list[str], why: str) -> Finding:
-    message = f"{finding.message} Deviation {', '.join(marks)} answers it, {why}: the stop stands."
+    message = f"{finding.message} Deviation {', '.join(marks)} is listed against it, {why}."
     return finding._replace(message=message)
 
 

@@ -26,7 +26,9 @@ class ClauseOutcome(NamedTuple):
     waits_for: tuple[str, ...] = ()
 
 
-class _Hit(NamedTuple):
+class Hit(NamedTuple):
+    """A violation of a clause, and the subject it was found at."""
+
     subject: Path
     violation: Violation
 
@@ -42,7 +44,7 @@ def run_rules(
     for clause in (c for rule in rules for c in rule.clauses if not c.of_open_items):
         outcomes = list(run_clause(context, clause))
         waiting += [_note_not_judged(context.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
-        hits = [_Hit(outcome.subject, violation) for outcome in outcomes for violation in outcome.violations]
+        hits = [Hit(outcome.subject, violation) for outcome in outcomes for violation in outcome.violations]
         if hits:
             findings.append(_finding(context, clause, hits))
         checks += [c for outcome in outcomes for c in _check_limits(context, clause, outcome)]
@@ -129,7 +131,7 @@ def name_subject(project: Project, subject: Path) -> str:
     return f"{f'{subject[1]} ' if nested else ''}{node.collection.one} {mark}"
 
 
-def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Finding:
+def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Finding:
     project, rule = context.project, clause.rule
     at = bind_path(hits[0].violation.at or clause.at, hits[0].subject)
     subjects_named = tuple(dict.fromkeys(name_subject(project, hit.subject) for hit in hits))
@@ -139,12 +141,12 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
         clause=clause.letter,
         severity=clause.severity,
         subjects=subjects_named,
-        message=_message(context, clause, hits),
+        message=tell(context, clause, hits, lambda _: clause.say),
         found=_join_values(context, clause, hits, "value"),
         wanted=_join_values(context, clause, hits, "wanted"),
         place=project.place(at),
         basis=_find_basis(context, clause, hits),
-        remedy=context.fill(" ".join(dict.fromkeys(hit.violation.remedy or clause.remedy for hit in hits))),
+        remedy=tell_remedy(context, clause, hits),
         steps=rule.steps,
         documents=rule.documents,
         step=clause.step,
@@ -152,28 +154,33 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Findi
     )
 
 
-def _message(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> str:
-    """The sentence of the clause: once if it is the same for all subjects, else once for each of them."""
+def tell(context: JudgingContext, clause: Clause, hits: list[Hit], sentence: Callable[[Violation], str]) -> str:
+    """A sentence of the clause with its figures: once if it is the same for all subjects, else once for each."""
     names_by_text: dict[str, list[str]] = {}
     for name, group in _group_by_subject(context, hits).items():
-        parts = {
-            part: ", ".join(_print_values(context, clause, group, part, value_text)) for part in ("value", "wanted")
-        }
-        text = context.fill(clause.say).format(found=parts["value"], wanted=parts["wanted"])
-        names_by_text.setdefault(text, []).append(name)
+        found, wanted = (
+            ", ".join(_print_values(context, clause, group, part, value_text)) for part in ("value", "wanted")
+        )
+        texts = dict.fromkeys(context.fill(sentence(hit.violation)) for hit in group)
+        names_by_text.setdefault(" ".join(texts).format(found=found, wanted=wanted), []).append(name)
     if len(names_by_text) == 1 or all(name in text for text, names in names_by_text.items() for name in names):
         return " ".join(names_by_text)
     return " ".join(f"{', '.join(names)}: {text}" for text, names in names_by_text.items())
 
 
-def _group_by_subject(context: JudgingContext, hits: list[_Hit]) -> dict[str, list[_Hit]]:
-    hits_by_name: dict[str, list[_Hit]] = {}
+def tell_remedy(context: JudgingContext, clause: Clause, hits: list[Hit]) -> str:
+    """What to do about the violations of a clause, with the figures of each subject."""
+    return tell(context, clause, hits, lambda violation: violation.remedy or clause.remedy)
+
+
+def _group_by_subject(context: JudgingContext, hits: list[Hit]) -> dict[str, list[Hit]]:
+    hits_by_name: dict[str, list[Hit]] = {}
     for hit in hits:
         hits_by_name.setdefault(name_subject(context.project, hit.subject), []).append(hit)
     return hits_by_name
 
 
-def _print_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str, text: Any) -> list[str]:
+def _print_values(context: JudgingContext, clause: Clause, hits: list[Hit], part: str, text: Any) -> list[str]:
     """The printed values of the hits of one subject, each once."""
     texts = []
     for hit in hits:
@@ -184,7 +191,7 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[_Hit], par
     return list(dict.fromkeys(texts))
 
 
-def _join_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str) -> str:
+def _join_values(context: JudgingContext, clause: Clause, hits: list[Hit], part: str) -> str:
     """The value of all subjects: once if it is the same, else one for each with its name."""
     texts = {
         name: ", ".join(_print_values(context, clause, group, part, raw_text))
@@ -195,7 +202,7 @@ def _join_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part
     return "; ".join(text if text == name else f"{text} ({name})" for name, text in texts.items())
 
 
-def _find_basis(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> Basis:
+def _find_basis(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Basis:
     """The sources of the violations themselves where they name any, else those of the clause."""
     own = dict.fromkeys(source for hit in hits for source in hit.violation.sources)
     return Basis(tuple(own)) if own else basis_of(context, clause)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, NamedTuple, TypeVar
 
 from specgen.judging.context import JudgingContext
-from specgen.judging.engine import ClauseOutcome, name_subject, run_clause
+from specgen.judging.engine import ClauseOutcome, Hit, name_subject, run_clause, tell_remedy
 from specgen.judging.rule import Clause, Rule
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bind_path, dotted_path
@@ -13,8 +13,6 @@ from specgen.model.project import Project
 from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
-
-FIRES = "not met"
 
 Answer = TypeVar("Answer")
 
@@ -25,9 +23,9 @@ class ClauseExplanation(NamedTuple):
     code: str  # of the clause
     severity: str  # of the clause, as text
     subject: str  # name of the member
-    outcome: str  # not met, met, or pending fields
+    outcome: str  # met, not met, or pending fields
     figures: tuple[tuple[str, str], ...]  # name and text of each value it was judged by
-    remedy: str  # what to do about it: that of the violations, else of the clause, else of its rule
+    remedy: str  # what to do about its violations; empty where there is none
 
 
 @dataclass(frozen=True)
@@ -65,7 +63,7 @@ def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[ClauseEx
                     subject=name_subject(context.project, outcome.subject),
                     outcome=_outcome(outcome),
                     figures=tuple(_figures(context, clause, outcome, tuple(recording.read))),
-                    remedy=_remedy(clause, outcome),
+                    remedy=_remedy(context, clause, outcome),
                 )
                 recording.read.clear()
                 recording.answers.clear()
@@ -77,12 +75,12 @@ _FACTS = ("schema", "values", "members", "places", "maker", "defaults")
 def _outcome(outcome: ClauseOutcome) -> str:
     if outcome.waits_for:
         return f"pending: {', '.join(outcome.waits_for)}"
-    return FIRES if outcome.violations else "met"
+    return "not met" if outcome.violations else "met"
 
 
-def _remedy(clause: Clause, outcome: ClauseOutcome) -> str:
-    """The remedies of the violations, each once; that of the clause where nothing fired."""
-    return " ".join(dict.fromkeys(v.remedy or clause.remedy for v in outcome.violations)) or clause.remedy
+def _remedy(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> str:
+    """What to do about the violations; nothing where there is none."""
+    return tell_remedy(context, clause, [Hit(outcome.subject, violation) for violation in outcome.violations])
 
 
 def _figures(

@@ -58,7 +58,7 @@ def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
 _SAID = {
     "eps": "EPS",
     "xps": "XPS",
-    "wrb": "weather barrier",
+    "wrb": "water-resistive barrier (WRB)",
     "sds": "safety data sheet",
     "v": "V profile",
     "cross_hatch": "cross-hatch",
@@ -71,9 +71,9 @@ _SAID = {
     "cement_blended": "cement blended in",
     "osb": "OSB",
     "one_way": "one-way",
-    "adhesive_full_bed": "adhesive, full bed",
-    "adhesive_notched_trowel": "adhesive, notched trowel",
-    "adhesive_ribbon_and_dab": "adhesive, ribbon and dab",
+    "adhesive_full_bed": "full-bed adhesive",
+    "adhesive_notched_trowel": "notched-trowel adhesive",
+    "adhesive_ribbon_and_dab": "ribbon-and-dab adhesive",
     "foam": "foam",
     "conventional_pressure_fed": "conventional, pressure fed",
     "hvlp": "high volume, low pressure",
@@ -90,7 +90,7 @@ _SAID = {
     "cold_formed_steel": "cold-formed steel",
     "eifs_source": "EIFS manufacturer",
     "finish_source": "finish manufacturer",
-    "wrb_source": "weather barrier manufacturer",
+    "wrb_source": "WRB manufacturer",
     "sealant_source": "sealant manufacturer",
 }
 _SAID |= {f"asce_7_{year}": f"ASCE 7-{year}" for year in ("02", "05", "10", "16", "22")}

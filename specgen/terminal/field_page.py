@@ -16,7 +16,7 @@ def field_list(schema: Schema, below: Path = ()) -> list[list[str]]:
 
 
 def field_page(field: Field) -> str:
-    """One field: label, reason, allowed values, who owes it, example."""
+    """One field: label, reason, allowed values, who gives it, example."""
     return "\n".join([f"{dotted_path(field.path)}  {field.label}", "", *(f"  {line}" for line in _lines(field))]) + "\n"
 
 
@@ -39,10 +39,8 @@ def _lines(field: Field) -> Iterator[str]:
         yield f"order     not below {', '.join(field.not_below)}"
     if field.values:
         yield f"choices   {', '.join(field.values)}"
-    owed = (
-        "owed by nobody: optional" if field.ring == "optional" else f"ring {field.ring}, by the {words(field.owed_by)}"
-    )
-    yield f"owed      {owed}"
+    owed = "optional" if field.ring == "optional" else f"for the {field.ring} stage, from the {words(field.owed_by)}"
+    yield f"required  {owed}"
     if field.condition:
         yield f"only if   {field.condition}"
     if field.default or field.derived:

@@ -6,8 +6,8 @@ from specgen.model.value_text import words
 from specgen.terminal.columns import align_columns
 
 _NOTE = """
-The board is taken to lie on a fluid-applied weather barrier, the surface to be sound, and an old coating to stay.
-yes: no attachment rule speaks against it; measure: allowed with the measure of the rule; no: a rule stops it.
+Assumed: a fluid-applied water-resistive barrier, a sound surface, and an old coating that stays.
+yes: no exception under the attachment rules; measure: permitted with the measure of the rule; no: stopped by a rule.
 specgen rules CODE tells why.
 """
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
-from specgen.judging.explain import FIRES, ClauseExplanation
+from specgen.judging.explain import ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
 
@@ -24,19 +24,14 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
 
 
 def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation], lifted: Mapping[str, str]) -> str:
-    """A rule with the values of a project: each clause and subject with its outcome and figures.
+    """A rule with the values of a project: each clause and subject with its outcome, figures and measure.
 
-    The measure of the rule closes it; a clause that has another tells it where it fires. `lifted` names the deviations
-    that lift a stop, by the code of its clause.
+    `lifted` names the deviations that lift a stop, by the code of its clause.
     """
-    lines, own = [f"{rule.code}  {rule.title}", ""], []
+    lines = [f"{rule.code}  {rule.title}", ""]
     for clause in clauses:
-        own.append(clause.remedy != rule.remedy)
-        fires = clause.outcome == FIRES
-        by = f", lifted by deviation {lifted[clause.code]}" if fires and clause.code in lifted else ""
+        by = f", lifted by deviation {lifted[clause.code]}" if clause.remedy and clause.code in lifted else ""
         lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}{by}")
         lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
-        if own[-1] and fires:
-            lines.append(f"    measure: {clause.remedy}")
-    closing = [] if own and all(own) else ["", f"measure: {rule.remedy}"]
-    return "\n".join([*lines, *closing]) + "\n"
+        lines += [f"    measure: {clause.remedy}"] if clause.remedy else []
+    return "\n".join(lines) + "\n"

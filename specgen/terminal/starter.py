@@ -43,7 +43,7 @@ _MARKS = {
 def format_starter(schema: Schema, ring: str, units: str) -> str:
     """The text of a starter for a ring; `units` is ip or si. All lines but the required ones are commented out."""
     lines = [
-        f"# Project description, ring: {ring}. Take the # from a line and put your value in its place.",
+        f"# Project description, stage: {ring}. Remove the # from a line and enter your value.",
         "# Quantities carry their unit; `tbd` or a line left out counts as not known yet.",
     ]
     for name, node in schema.root.children.items():

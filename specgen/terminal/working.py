@@ -89,7 +89,7 @@ def _format_member(mark: str, value: MemberResult) -> str:
         return f"{mark}: {format_lookup(value)}"
     if isinstance(value, Refused):
         return f"{mark}: {'; '.join(str(problem) for problem in value.problems)}\n"
-    return f"{mark}: waits for {', '.join(dotted_path(path) for path in value)}\n"
+    return f"{mark}: pending {', '.join(dotted_path(path) for path in value)}\n"
 
 
 def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str, Any]:

@@ -60,7 +60,7 @@ def test_all_sums_of_a_project_are_told_and_what_they_wait_for(tmp_path: Path, c
     assert done.out.count("result ") == len(re.findall(r"(?m)^J\d+: ", done.out))
     file = written(tmp_path, merged(SMALL, {"joints": {"J1": {"width": "1 in"}}}))
     told = run_main(capsys, "calc", "joint-width", "--from", str(file)).out
-    assert told.startswith("J1: waits for ")
+    assert told.startswith("J1: pending ")
     assert "joints.J1.elevation" in told
 
 
@@ -98,8 +98,8 @@ def test_no_sum_is_made_of_an_opening_larger_than_its_wall(name: str, tmp_path: 
 @pytest.mark.parametrize(
     ("name", "told"),
     [
-        ("air-demand", "project: waits for guns\n"),
-        ("wall-layers", "W1: waits for walls.W1.layers, climate.months, gloss.permeance\n"),
+        ("air-demand", "project: pending guns\n"),
+        ("wall-layers", "W1: pending walls.W1.layers, climate.months, gloss.permeance\n"),
     ],
 )
 def test_a_sum_waits_for_a_whole_section_where_it_has_no_member(

@@ -121,10 +121,10 @@ def test_a_value_given_as_tbd_is_open_and_holds_its_clauses_up(tmp_path: Path, c
 @pytest.mark.parametrize(
     ("deviation", "severity", "lifted", "said"),
     [
-        ({"answers": ["ATT-01"]}, "stop", None, "is not approved: the stop stands."),
-        ({"answers": ["ATT-01"], "approved_on": "2027-01-05"}, "caution", "DV1", "Fasteners under the board"),
-        ({"answers": ["ATT-01a"], "approved_on": "2027-01-05"}, "caution", "DV1", "Fasteners under the board"),
-        ({"answers": ["ATT-02"], "approved_on": "2027-01-05"}, "stop", None, "Fasteners under the board"),
+        ({"answers": ["ATT-01"]}, "stop", None, ", but is not approved."),
+        ({"answers": ["ATT-01"], "approved_on": "2027-01-05"}, "caution", "DV1", "fasteners under the board"),
+        ({"answers": ["ATT-01a"], "approved_on": "2027-01-05"}, "caution", "DV1", "fasteners under the board"),
+        ({"answers": ["ATT-02"], "approved_on": "2027-01-05"}, "stop", None, "fasteners under the board"),
     ],
 )
 def test_a_deviation_lifts_only_what_it_answers_once_approved(
@@ -144,7 +144,7 @@ def test_a_rule_that_nothing_lifts_stays_and_says_so(tmp_path: Path, capsys: Any
     }
     finding = next(f for f in checked(capsys, tmp_path, merged(SMALL, drained))["findings"] if f["rule"] == "COD-02")
     assert (finding["severity"], finding["lifted_by"]) == ("stop", None)
-    assert "Deviation DV1 answers it, and no deviation lifts this rule: the stop stands." in finding["message"]
+    assert "Deviation DV1 is listed against it, but no deviation lifts this rule." in finding["message"]
 
 
 def test_a_control_character_is_refused_with_its_place(tmp_path: Path, capsys: Any) -> None:

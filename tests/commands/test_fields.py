@@ -9,22 +9,22 @@ from tests.running import run_main
 # Each page retyped from the entry of the field in specgen/reading/schema.
 PAGES = {
     "joints.J1.at": """\
-joints.*.at  Position of the joint
+joints.*.at  Joint position
 
   why       distance from the lower left corner of the elevation
   kind      quantity with unit, such as ft or m
   limits    0 ft to 3000 ft: any other value is outside the range anyone would mean
-  owed      ring work, by the architect
+  required  for the work stage, from the architect
   only if   joints.*.runs != around_opening
   stands    in the project file
   example   at: 12 ft
 """,
     "joints.*.sealant": """\
-joints.*.sealant  Sealant of the joint
+joints.*.sealant  Joint sealant
 
   why       movement class and bond face go by the sealant
   kind      mark of one of sealants
-  owed      ring work, by the architect
+  required  for the work stage, from the architect
   only if   count sealants > 1
   default   the only sealant
   stands    in the project file
@@ -35,7 +35,7 @@ schedule.days_off  Days off
 
   why       calendar: days of the week (mon to sun) or dates
   kind      list of texts
-  owed      owed by nobody: optional
+  required  optional
   stands    in the project file
   example   days_off: [sat, sun]
 """,
@@ -45,7 +45,7 @@ schedule.later_trades  Later trades
   why       work that may damage the gloss afterward; may be empty
   kind      list of choices
   choices   roof_edge, window_cleaning, masonry_wash, landscape, signage, paving
-  owed      ring work, by the general contractor
+  required  for the work stage, from the general contractor
   stands    in the project file
   example   later_trades: [signage]
 """,
@@ -55,15 +55,15 @@ schedule.weather_days  Weather days
   why       float for unfit days
   kind      integer, in d
   limits    0 to 200: any other value is outside the range anyone would mean
-  owed      ring work, by the applicator
+  required  for the work stage, from the applicator
   stands    in the project file
   example   weather_days: 8
 """,
     "walls.*.wrb": """\
-walls.*.wrb.kind         verdict  Weather barrier
+walls.*.wrb.kind         verdict  Water-resistive barrier (WRB)
 walls.*.wrb.product      mockup   WRB product
-walls.*.wrb.standard     mockup   Standard of the weather barrier
-walls.*.wrb.bond_report  mockup   Bond report of adhesive on weather barrier
+walls.*.wrb.standard     mockup   WRB standard
+walls.*.wrb.bond_report  mockup   Bond report of adhesive on WRB
 """,
 }
 
@@ -81,7 +81,7 @@ def test_a_field_is_told_as_the_schema_words_it(path: str, capsys: Any) -> None:
             "joints.*  Joints: a mapping keyed by marks, one entry for each joint\n"
             "  a mark holds letters, digits, single spaces inside, and - . / _ # & ( ) + , '; at most 60 characters\n",
         ),
-        ("contract.demands", "contract.demands.*  Demands of the specification: a list, one entry for each demand\n"),
+        ("contract.demands", "contract.demands.*  Specification requirements: a list, one entry for each demand\n"),
     ],
 )
 def test_a_collection_says_how_its_members_are_named_above_their_fields(path: str, head: str, capsys: Any) -> None:

@@ -101,11 +101,11 @@ def test_a_clause_with_a_measure_of_its_own_tells_that_one(tmp_path: Path, capsy
     file = str(written(tmp_path, merged(SMALL, {"walls": {"W1": {"substrate": old}}})))
     out = run_main(capsys, "check", file, "--rule", "ATT-05h").out
     assert [line for line in out.splitlines() if "measure: " in line] == [
-        "    measure: Make the missing pull tests, spread over the wall, on each kind of surface."
+        "    measure: Make a minimum of 3 pull tests in all, distributed over the wall and on each kind of surface."
     ]
     out = run_main(capsys, "check", file, "--rule", "ATT-05").out
     assert out.count("measure: ") == 2
-    assert out.splitlines()[-1].startswith("measure: Strip and name the bared wall as substrate; or overlay")
+    assert "    measure: Confirm the coating by pull tests on the wall; otherwise strip it" in out
     out = run_main(capsys, "check", file, "--rule", "ATT-06b").out
     assert "    measure: Wash off the chalk and rinse until a dark cloth" in out
 

@@ -191,7 +191,7 @@ def test_an_input_is_told_by_the_field_and_file_it_comes_from(tmp_path: Path) ->
     context = context_of(tmp_path, joints(1) | {"coating": {"primer": {"dry_hours": 20}}})
     rows = {row.symbol: row for row in context.resolve(("joints", "J1"), "joint-width").inputs}
     assert told(context, rows["L"]) == "Moving length at the joint (joints.J1.panel_length), project.yaml"
-    assert told(context, rows["S_e"]) == "Movement class of the sealant (sealants.S1.c920_class), project.yaml"
+    assert told(context, rows["S_e"]) == "Sealant movement class (sealants.S1.c920_class), project.yaml"
     assert told(context, rows["T_hot"]) == "computed: hottest face of the wall, E1"
     assert told(context, rows["r"]) == METHOD
     assert told(context, InputRow("t", "drying", 20.0, "h", "primer.dry_hours")).endswith("coating.yaml")
@@ -249,9 +249,7 @@ def test_the_result_is_held_against_what_a_rule_compares_it_with(width: str, sai
 def test_a_width_that_is_not_given_is_not_judged_yet(tmp_path: Path) -> None:
     change = joints(1)
     del change["joints"]["J1"]["width"]
-    assert "Width of the joint: [Width of the joint], not judged yet (SLT-02a)." in text.write_text(
-        d06(context_of(tmp_path, change))
-    )
+    assert "Joint width: [Joint width], not judged yet (SLT-02a)." in text.write_text(d06(context_of(tmp_path, change)))
 
 
 def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: Path) -> None:

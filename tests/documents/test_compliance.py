@@ -24,12 +24,12 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
         (
             {"field": "walls.*.base_coat.dry_thickness", "relation": ">=", "value": "3/32 in"},
             {},
-            ["Dry thickness of the base coat", "minimum 3/32 in (2.4 mm)", "[open]", "open item", "D08"],
+            ["Base coat dry thickness", "minimum 3/32 in (2.4 mm)", "[open]", "open item", "D08"],
         ),
         (
             {"field": "sealants.*.c920_class", "relation": "in", "value": "50, 100/50"},
             {},
-            ["Movement class of the sealant", "50 or 100/50", "[open]", "open item", "D08"],
+            ["Sealant movement class", "50 or 100/50", "[open]", "open item", "D08"],
         ),
         (
             {"field": "mockup.includes", "relation": ">=", "value": "full_panel, sealant_joint"},
@@ -45,7 +45,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
         (
             {"field": "walls.*.base_coat.dry_thickness"},
             {},
-            ["Dry thickness of the base coat", "[Value demanded]", "", "open item", ""],
+            ["Base coat dry thickness", "[Required value]", "", "open item", ""],
         ),
         (
             {"field": "walls.*.attachment.cure_hours", "relation": ">=", "value": "36"},
@@ -58,7 +58,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
                     },
                 }
             },
-            ["Curing time of the adhesive", "minimum 36 h", "W1: 48 h; W2: 40 h", "met", "D08"],
+            ["Adhesive curing time", "minimum 36 h", "W1: 48 h; W2: 40 h", "met", "D08"],
         ),
     ],
     ids=["absent value", "absent members", "list", "no figure demanded", "walls that differ"],

@@ -16,12 +16,12 @@ def test_text_of_the_user_is_never_parsed_as_markup(tmp_path: Path) -> None:
     document = written(tmp_path, "# Head\n1. {{ project.name }}\n", {"project": {"name": AWKWARD}})
     item = document.blocks[1]
     assert isinstance(item, Item)
-    assert item.content == (Value(AWKWARD, about="Name of the project"),)
+    assert item.content == (Value(AWKWARD, about="Project name"),)
 
 
 def test_an_absent_value_prints_its_label_in_brackets(tmp_path: Path) -> None:
     document = written(tmp_path, "{{ weather.max_spray_wind }}\n")
-    assert document.blocks == (Paragraph((Value("[Greatest wind while spraying]", open=True, about=""),)),)
+    assert document.blocks == (Paragraph((Value("[Maximum wind while spraying]", open=True, about=""),)),)
 
 
 def test_a_default_names_common_practice_and_a_project_figure_nothing(tmp_path: Path) -> None:

@@ -38,7 +38,7 @@ def test_a_low_shop_far_from_the_line_is_stopped_for_its_fire_reports_and_for_no
     assert stops_of_code(judgment) == {"COD-03a", "COD-03c"}
     wall = judgment.walls["W1"]
     assert wall.verdict is Verdict.NOT_YET_KNOWN
-    assert {"fire propagation report of this wall", "radiant heat report of this wall"} <= set(wall.documents)
+    assert {"NFPA 285 report of this wall", "NFPA 268 report of this wall"} <= set(wall.documents)
     # The finish itself may go on: nothing but the want of documents speaks against it.
     drafted = case_of(tmp_path, {"package": {"purpose": "design_draft"}}, SHOP).judgment
     assert verdicts(drafted) == {"W1": Verdict.YES}

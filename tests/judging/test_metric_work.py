@@ -184,11 +184,11 @@ def test_a_metric_project_that_is_stopped_is_told_the_metric_limit(tmp_path: Pat
     judgment = case_of(tmp_path, project).judgment
     assert judgment.stopped
     told = {finding.code: finding.message for finding in judgment.findings}
-    wanted = {"INS-04a": "100 mm is", "BAS-03a": "60 mm", "BAS-05a": "150 mm is", "AIR-05a": "400 mm shows"}
+    wanted = {"INS-04a": "maximum 100 mm", "BAS-03a": "60 mm", "BAS-05a": "minimum 150 mm", "AIR-05a": "400 mm shows"}
     for code, words in wanted.items():
         assert words in told[code], told[code]
     # A straightedge of 3 m, never one of 10 ft or 3.05 m.
-    assert "under a 3 m straightedge; 6 mm is the most" in told["PLN-01a"]
+    assert "under a 3 m straightedge; maximum 6 mm" in told["PLN-01a"]
 
 
 def test_a_figure_of_metric_work_governs_to_the_millimeter(tmp_path: Path) -> None:

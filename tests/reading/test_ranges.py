@@ -33,12 +33,20 @@ UPSIDE_DOWN = [
         "smoothing.sand_after_most",
         "15 lies",
     ),
-    ("primer: {cup_most: 25 s,\n cup_least: 35 s}", "primer.cup_most", "25 s lies below 35 s, the shortest cup time"),
-    ("gloss: {cup_most: 25 s,\n cup_least: 35 s}", "gloss.cup_most", "25 s lies below 35 s, the shortest cup time"),
+    (
+        "primer: {cup_most: 25 s,\n cup_least: 35 s}",
+        "primer.cup_most",
+        "25 s lies below 35 s, the minimum primer cup time",
+    ),
+    (
+        "gloss: {cup_most: 25 s,\n cup_least: 35 s}",
+        "gloss.cup_most",
+        "25 s lies below 35 s, the minimum gloss cup time",
+    ),
     (
         "elevations: {E1: {impact_zones: [{to: 1 m,\n from: 2 m, class: high}]}}",
         "elevations.E1.impact_zones.0.to",
-        "1 m lies below 2 m, the lower edge of the impact zone",
+        "1 m lies below 2 m, the impact zone lower edge",
     ),
     (
         "elevations: {E1: {shade_hours: [{month: jun, to: 06:00,\n from: 11:00}]}}",
@@ -53,23 +61,31 @@ UPSIDE_DOWN = [
     (
         "schedule: {spray_end: 2027-06-01,\n spray_start: 2027-06-14}",
         "schedule.spray_end",
-        "the planned start of spray",
+        "the planned spraying start",
     ),
     ("schedule: {spray_end: 2027-06-01,\n work_start: 2027-06-14}", "schedule.spray_end", "the planned start of work"),
     ("schedule: {spray_start: 2027-06-01,\n work_start: 2027-06-14}", "schedule.spray_start", "planned start of work"),
-    ("mockup: {kept_to: 2027-04-01,\n planned_on: 2027-04-05}", "mockup.kept_to", "the planned start of the mockup"),
-    ("mockup: {kept_to: 2027-04-01,\n accepted_on: 2027-04-05}", "mockup.kept_to", "the acceptance date of the mockup"),
-    ("attachments: {A1: {valid_to: 2026-01-01,\n issued_on: 2027-01-01}}", "attachments.A1.valid_to", "the issue date"),
+    ("mockup: {kept_to: 2027-04-01,\n planned_on: 2027-04-05}", "mockup.kept_to", "the planned mockup start"),
+    ("mockup: {kept_to: 2027-04-01,\n accepted_on: 2027-04-05}", "mockup.kept_to", "the mockup acceptance date"),
+    (
+        "attachments: {A1: {valid_to: 2026-01-01,\n issued_on: 2027-01-01}}",
+        "attachments.A1.valid_to",
+        "the attachment issue date",
+    ),
     (
         "people: {P1: {years: 2,\n years_on_system: 3}}",
         "people.P1.years",
         "2 lies below 3, the years of experience with",
     ),
-    ("panel_limits: {max_width: 3 ft,\n least_side: 1 m}", "panel_limits.max_width", "3 ft lies below 1 m, the least"),
+    (
+        "panel_limits: {max_width: 3 ft,\n least_side: 1 m}",
+        "panel_limits.max_width",
+        "3 ft lies below 1 m, the minimum panel side",
+    ),
     (
         "panel_limits: {max_height: 3 ft,\n least_side: 1 m}",
         "panel_limits.max_height",
-        "3 ft lies below 1 m, the least",
+        "3 ft lies below 1 m, the minimum panel side",
     ),
     (
         "elevations: {E1: {name: South}}\nwalls:\n  W1: {substrate: {kind: concrete}, "

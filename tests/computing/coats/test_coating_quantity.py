@@ -219,7 +219,7 @@ def test_the_command_line_tells_each_coat_of_a_project_or_what_it_waits_for(tmp_
     assert [row["subject"] for row in data["instances"]] == ["primer", "gloss"]
     assert data["instances"][0]["unit"] == "gal"
     assert "gloss.volume_solids" in data["instances"][1]["needs"]
-    assert "gloss: waits for gloss.dry_film" in text
+    assert "gloss: pending gloss.dry_film" in text
 
 
 def test_a_size_that_an_elevation_lacks_is_told_on_the_command_line(tmp_path: Path) -> None:
@@ -227,4 +227,4 @@ def test_a_size_that_an_elevation_lacks_is_told_on_the_command_line(tmp_path: Pa
     faces = merged(FACES, {"E2": {"height": "drop"}})
     job = SMALL | {"elevations": faces, "coating_system": "coating.yaml"}
     text, _ = told_of(written(tmp_path, job), "coating-quantity")
-    assert "primer: waits for elevations.E2.height\n" in text
+    assert "primer: pending elevations.E2.height\n" in text

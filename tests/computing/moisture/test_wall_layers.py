@@ -299,7 +299,7 @@ def test_a_wall_waits_for_what_is_lacking(change: dict[str, Any], lacking: str, 
     with pytest.raises(Absent):
         Resolver(case.project, computing.find)(("walls", "W1"), "wall-layers")
     told = told_of(tmp_path / "project.yaml", "wall-layers")[0]
-    assert told.startswith("W1: waits for ")
+    assert told.startswith("W1: pending ")
     assert lacking in told
 
 

@@ -257,7 +257,7 @@ def test_each_reason_against_the_method_is_told_in_words() -> None:
 def test_calc_from_a_project_names_the_engineers_pressure_that_is_waited_for(tmp_path: Path) -> None:
     case_of(tmp_path, merged(JOB, {"building": {"mean_roof_height": "61 ft"}}))
     told = told_of(tmp_path / "project.yaml", "wall-wind")[0]
-    assert told == "E1: waits for elevations.E1.design_pressure_outward\n"
+    assert told == "E1: pending elevations.E1.design_pressure_outward\n"
 
 
 def test_metric_projects_are_told_in_kilopascals(tmp_path: Path) -> None:

@@ -21,8 +21,8 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AJT-03",
-    "Joint lines on a face larger than a panel",
-    remedy="Give lines, or write request.",
+    "Joint lines on faces larger than a panel",
+    remedy="Give the joint lines of this face, or request a layout.",
     steps="aesthetic_joints",
     documents="D07",
 )
@@ -31,9 +31,10 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The elevation is {found} wide and no vertical joint line is given; {wanted} is the most without one.",
+    "The elevation is {found} wide with no vertical joint line; maximum panel width {wanted}.",
     at="elevation.width",
     basis="practice",
+    remedy="Give vertical joint lines a maximum of {wanted} apart, or request a layout.",
 )
 def no_vertical_line(elevation: Elevation, project: Description) -> Violations:
     """The face is wider than a panel and has no vertical line."""
@@ -44,9 +45,10 @@ def no_vertical_line(elevation: Elevation, project: Description) -> Violations:
 @RULE.test(
     "b",
     STOP,
-    "The elevation is {found} high and no horizontal joint line is given; {wanted} is the most without one.",
+    "The elevation is {found} high with no horizontal joint line; maximum panel height {wanted}.",
     at="elevation.height",
     basis="practice",
+    remedy="Give horizontal joint lines a maximum of {wanted} apart, or request a layout.",
 )
 def no_horizontal_line(elevation: Elevation, project: Description) -> Violations:
     """The face is higher than a panel and has no horizontal line."""

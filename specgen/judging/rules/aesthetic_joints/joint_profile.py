@@ -17,8 +17,8 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "AJT-05",
-    "V-shaped aesthetic joints, cut clean",
-    remedy="Change profile or tool.",
+    "Aesthetic joint profile and cutting tool",
+    remedy="Change the profile to a V.",
     steps="aesthetic_joints",
     documents="D07 D08",
 )
@@ -26,7 +26,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The aesthetic joints are {found}; only a V gives crisp lines that spray evenly.",
+    "Aesthetic joint profile is {found}; only a V is crisp and sprays evenly.",
     when="aesthetic_joint.profile != v",
     wanted="v",
     basis="practice",
@@ -35,15 +35,17 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "The aesthetic joints are cut by {found}; only router or hot groove tool gives a clean V.",
+    "Aesthetic joint cutting tool is {found}; only a router or a hot groove tool cuts a clean V.",
     when="aesthetic_joint.cut_tool not in {router, hot_groove}",
     basis="practice",
+    remedy="Cut the joints with a router or a hot groove tool.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "The V is {found} deep, deeper than it is wide ({wanted}), and the spray does not reach its bottom.",
+    "The V is {found} deep and {wanted} wide; spray does not reach the bottom of a V deeper than its width.",
     when="aesthetic_joint.profile = v and aesthetic_joint.depth > aesthetic_joint.width",
     basis="practice",
+    remedy="Make the V a maximum of {wanted} deep, or widen it to {found}.",
 )

@@ -13,8 +13,9 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "AJT-06",
-    "Aesthetic joints alike",
-    remedy="One template; common datum round the building.",
+    "Aesthetic joint tolerance",
+    remedy="Reduce the tolerance to {aesthetic_joint.tolerance}, and cut with one template from a common datum "
+    "around the building.",
     steps="aesthetic_joints",
     documents="D07 D10",
 )
@@ -22,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Joints may differ by {found}; above {wanted} they will not read as equal.",
+    "Aesthetic joint tolerance is {found}; maximum {wanted}, above which joints do not look alike.",
     when="aesthetic_joint.tolerance > limit",
     basis="memory",
     limit="aesthetic_joint.tolerance",

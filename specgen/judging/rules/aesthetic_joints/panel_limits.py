@@ -19,7 +19,7 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 RULE = Rule(
     "AJT-07",
     "Panel limits of the project",
-    remedy="Take the limits in force, or declare a deviation with a mockup of the larger panel.",
+    remedy="Reduce the panel height to {panel.height}, or declare a deviation with a mockup of the larger panel.",
     steps="aesthetic_joints",
     documents="D07 D08",
 )
@@ -27,7 +27,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Panels may be {found} high here; {wanted} is the most that can be sprayed and kept even.",
+    "Panel height limit is {found}; maximum {wanted}, the most that sprays evenly.",
     when="panel_limits.max_height > limit",
     limit="panel.height",
 )
@@ -35,23 +35,27 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "Panels may have {found} here; {wanted} is the most that can be sprayed and kept even.",
+    "Panel area limit is {found}; maximum {wanted}, the most that sprays evenly.",
     when="panel_limits.max_area > limit",
     limit="panel.area",
+    remedy="Reduce the panel area to {panel.area}, or declare a deviation with a mockup of the larger panel.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "Panels may be {found} wide here, more than {wanted}: confirm with the coating manufacturer.",
+    "Panel width limit is {found}; usual maximum {wanted}; confirm with the coating manufacturer.",
     when="panel_limits.max_width > limit",
     limit="panel.width",
+    remedy="Reduce the panel width to {panel.width}, or submit the coating manufacturer's confirmation and show "
+    "the wider panel on the mockup.",
 )
 
 RULE.clause(
     "d",
     CAUTION,
-    "Sides of panels may be {found} here; {wanted} is the least.",
+    "Smallest panel side is {found}; usual minimum {wanted}.",
     when="panel_limits.least_side < limit",
     limit="panel.least_side",
+    remedy="Set the smallest panel side to minimum {panel.least_side}, or show the narrower panel on the mockup.",
 )

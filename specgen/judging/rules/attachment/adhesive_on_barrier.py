@@ -1,6 +1,6 @@
 """The adhesive is spread on a barrier it is proved to bond to, never on a loose sheet or on bare sheathing.
 
-Why: wrap and felt hang from a few staples, so a board glued to them is hardly held at all. Bare
+Why: wrap and felt hang from a few staples, so board adhered to them is hardly held at all. Bare
 sheathing takes in the water that gets behind the board.
 
 passes
@@ -18,8 +18,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-07",
-    "Adhesive on a barrier it bonds to",
-    remedy="Fluid-applied barrier with a bond result for this adhesive.",
+    "Adhesive on a water-resistive barrier it bonds to",
+    remedy="Submit the bond report of this adhesive on this WRB, or change to a fluid-applied WRB that has one.",
     steps="wrb boards",
     documents="D02 D18",
 )
@@ -27,25 +27,28 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The adhesive would hang on a loose sheet: {found}.",
+    "The adhesive would bond to a loose sheet, which does not hold board: {found}.",
     when="wall.attachment.method in adhesive and wall.wrb.kind in {building_wrap, felt}",
     basis="astm_e2570_memory",
+    remedy="Change to a fluid-applied WRB with a bond report for this adhesive.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "Sheathing without a weather barrier lets water behind the board and gives the adhesive no proven skin.",
+    "The sheathing has no water-resistive barrier (WRB): water reaches it, and the adhesive has no proven bond "
+    "surface.",
     when="wall.attachment.method in adhesive and wall.substrate.kind in sheets and wall.wrb.kind = none",
     basis="astm_e2570_memory",
+    remedy="Apply a fluid-applied WRB with a bond report for this adhesive over the sheathing.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "Bond of this adhesive to this weather barrier is not shown.",
+    "No report shows the bond of this adhesive to this water-resistive barrier (WRB).",
     when="package.purpose != design_draft and wall.attachment.method in adhesive and "
     "wall.wrb.kind in {fluid_applied, self_adhered_sheet} and wall.wrb.bond_report is not given",
-    document="bond report of the adhesive on the barrier",
+    document="bond report of the adhesive on the WRB",
     basis="astm_e2570_memory",
 )

@@ -1,4 +1,4 @@
-"""The board is held by adhesive alone: a fastener under a gloss metal-look coat shows through it.
+"""The board is held by adhesive alone: a fastener under a metallic gloss finish shows through it.
 
 Why: the head of a fastener moves apart from the board with heat and damp, and low sun throws its
 ring into relief. No coat over it hides that for long.
@@ -13,8 +13,9 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-01",
-    "Board held by adhesive alone",
-    remedy="Glue the board only; if the wall cannot take glue, change the substrate or the finish.",
+    "Adhesive attachment only",
+    remedy="Attach the board with adhesive only; if the substrate cannot take adhesive, change the substrate or "
+    "the finish.",
     steps="boards",
     documents="D02 D08",
 )
@@ -22,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Fasteners under the board show through a gloss metal-look coat: {found}.",
+    "Attachment is {found}: fasteners under the board show through a metallic gloss finish.",
     when="wall.attachment.method in {mechanical, adhesive_and_mechanical}",
     basis="practice",
 )

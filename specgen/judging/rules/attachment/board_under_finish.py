@@ -1,4 +1,4 @@
-"""The finish goes on an adhered board with its base coat, never straight on sheathing over framing.
+"""The finish goes on adhered board with its base coat, never straight on sheathing over framing.
 
 Why: sheathing moves at every joint and screw, and a gloss coat throws each line of it into relief.
 The board and its reinforced base coat keep the finish apart from the frame.
@@ -13,8 +13,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-02",
-    "Finish on an adhered board, not on sheathing",
-    remedy="Adhered EPS build-up, or another finish.",
+    "Finish on adhered board only",
+    remedy="Install adhered EPS board with a reinforced base coat, or choose another finish.",
     steps="substrate boards",
     documents="D02 D08",
 )
@@ -22,8 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "A finish laid straight on sheathing or cement board over framing shows its joints, screws "
-    "and movement under gloss.",
+    "A finish applied directly to sheathing or cement board shows its joints, fasteners, and movement under gloss.",
     when="wall.attachment.method = direct_applied",
     basis="practice",
 )

@@ -27,8 +27,8 @@ from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "ATT-08",
-    "Water can run down behind a drained board",
-    remedy="Vertical notched ribbons, grooved board or mat; weep at every base and head.",
+    "Drainage behind the board",
+    remedy="Apply the adhesive in vertical ribbons with a notched trowel, or use grooved board or a drainage mat.",
     steps="boards",
     documents="D08 D11",
 )
@@ -41,7 +41,7 @@ DRAINING = ("grooved_board", "drainage_mat")
 @RULE.test(
     "a",
     CAUTION,
-    "The adhesive pattern {found} dams the drainage path: confirm.",
+    "The board is set in {found}, which dams the drainage path; confirm.",
     at="wall.attachment.method",
     basis="astm_e2273_memory",
 )
@@ -54,9 +54,10 @@ def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "Horizontal ribbons dam the drainage path: confirm.",
+    "The adhesive ribbons are horizontal and dam the drainage path; confirm.",
     at="wall.attachment.ribbon_direction",
     basis="astm_e2273_memory",
+    remedy="Run the ribbons vertically, or use grooved board or a drainage mat.",
 )
 def ribbons_dam(wall: Wall, drainage_due: LookedUp) -> Violations:
     """The ribbons of adhesive run across the way of the water."""
@@ -69,18 +70,20 @@ def ribbons_dam(wall: Wall, drainage_due: LookedUp) -> Violations:
 RULE.clause(
     "c",
     STOP,
-    "Drainage efficiency is {found} %; at least {wanted} % is asked of a drained wall.",
+    "Drainage efficiency is {found} %; minimum {wanted} % for a drained wall.",
     when="wall.drainage.kind != none and wall.drainage.efficiency < limit",
     limit="drainage.efficiency",
+    remedy="Use a drainage layer tested to minimum {drainage.efficiency}, and submit its report.",
 )
 
 RULE.clause(
     "d",
     CAUTION,
-    "The drained wall has no outlet for its water: confirm.",
+    "The drained wall has no outlet, so water stays behind the board; confirm.",
     when="wall.drainage.kind != none and wall.drainage.outlets is empty",
     found="",
     basis="astm_e2273_memory",
+    remedy="Provide weeps at the base of the wall and at each opening head.",
 )
 
 

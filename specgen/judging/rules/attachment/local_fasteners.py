@@ -29,9 +29,8 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "ATT-03",
-    "No fasteners asked for by local code",
-    remedy="Written alternative from the building official before design goes on, else another finish; describe what "
-    "stays below the height of the rule as a wall of its own.",
+    "No fasteners required by local code",
+    remedy="Obtain the building official's written alternative before design proceeds, or choose another finish.",
     steps="site_conditions",
     documents="D03 D02",
 )
@@ -40,7 +39,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Local code wants fasteners where this finish forbids them.",
+    "Local code requires mechanical fasteners, which this finish does not permit.",
     at="code.local_fasteners_required",
     basis="city_fasteners practice",
 )
@@ -53,9 +52,11 @@ def wanted_everywhere(project: Description) -> Violations:
 @RULE.test(
     "b",
     STOP,
-    "Local code wants fasteners above {wanted}, and this elevation reaches {found}.",
+    "Local code requires mechanical fasteners above {wanted}; this elevation reaches {found}.",
     at="elevation.height",
     basis="city_fasteners practice",
+    remedy="Obtain the building official's written alternative before design proceeds, or choose another finish "
+    "above {wanted}, with the area below it described as a wall of its own.",
 )
 def wanted_above(elevation: Elevation, project: Description) -> Violations:
     """The elevation reaches above the height from which local code wants fasteners."""
@@ -75,7 +76,7 @@ def wanted_above(elevation: Elevation, project: Description) -> Violations:
 @RULE.test(
     "c",
     STOP,
-    "Local code wants fasteners on this elevation, where this finish forbids them.",
+    "Local code requires mechanical fasteners on this elevation, which this finish does not permit.",
     at="elevation.local_fasteners_required",
     basis="city_fasteners practice",
 )

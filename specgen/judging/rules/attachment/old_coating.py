@@ -1,6 +1,6 @@
-"""A board is glued to an old coating or to bare metal only where pull tests show that the surface holds.
+"""Board is adhered to an old coating or to bare metal only where pull tests show that the surface holds.
 
-Why: a glued wall hangs from the weakest layer behind it, and nobody can see whether old paint or
+Why: an adhered wall hangs from the weakest layer behind it, and nobody can see whether old paint or
 bare metal will hold. Where it broke tells as much as the pull at which it broke.
 
 passes
@@ -38,9 +38,8 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "ATT-05",
-    "Old coating or bare metal proved by pull tests",
-    remedy="Strip and name the bared wall as substrate; or overlay with fastened sheathing and "
-    "fluid-applied barrier; or tension test on the wall.",
+    "Pull tests on old coating or bare metal",
+    remedy="Have pull tests made on the wall, and submit the signed report.",
     steps="substrate",
     documents="D02 D11 D18",
 )
@@ -48,27 +47,32 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The old coating pulled off at {found}, below the {wanted} set for this wall.",
+    "The old coating failed at {found}; minimum bond for this wall {wanted}.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no and "
     "wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
+    remedy="Strip the coating and enter the exposed wall as the substrate, or install fastened sheathing with a "
+    "fluid-applied WRB over it; then repeat the pull tests.",
 )
 
 RULE.clause(
     "b",
     STOP,
-    "Bond to the bare metal failed at {found}, below the {wanted} set for this wall.",
+    "Bond to the bare metal failed at {found}; minimum bond for this wall {wanted}.",
     when="wall.substrate.kind = metal and wall.substrate.bond_result < wall.substrate.bond_limit",
     basis="adhesion_tests_memory",
+    remedy="Prepare the metal as the adhesive manufacturer requires and repeat the pull tests, or install "
+    "fastened sheathing with a fluid-applied WRB over it.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The bond report does not say what failed, and the place of failure counts as much as the number.",
+    "The bond report does not state what failed, and a pull without its mode of failure proves nothing.",
     when="(wall.substrate.kind = metal or wall.substrate.kind = existing_coated and "
     "wall.substrate.coating_removed = no) and wall.substrate.bond_failure = not_stated",
     basis="adhesion_tests_memory",
+    remedy="Have the testing laboratory state what failed at each pull: adhesive, coating, metal, or substrate.",
 )
 
 
@@ -81,7 +85,7 @@ RULE.clause(
     basis="adhesion_tests_memory",
 )
 def no_signed_report(wall: Wall, project: Description) -> Violations:
-    """No signed paper shows that the old surface holds."""
+    """No signed document shows that the old surface holds."""
     old, report = wall.substrate, if_given(lambda: wall.substrate.bond_report)
     if not is_draft(project) and all_known(lambda: _doubtful(old), lambda: report is None or not is_signed(report)):
         yield violation()
@@ -90,29 +94,31 @@ def no_signed_report(wall: Wall, project: Description) -> Violations:
 RULE.clause(
     "e",
     CAUTION,
-    "A glued wall is no stronger than the old coating beneath it: pull tests on the wall decide, confirm.",
+    "The old coating stays, and adhered board is no stronger than the coating beneath it; confirm.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="adhesion_tests_memory",
+    remedy="Confirm the coating by pull tests on the wall; otherwise strip it and enter the exposed wall as the "
+    "substrate, or install fastened sheathing with a fluid-applied WRB over it.",
 )
 
 RULE.clause(
     "f",
     STOP,
-    "The bond set for the old surface is {found}; the standard for the system asks for {wanted} minimum.",
+    "Minimum bond set for the old surface is {found}; the standard for the system requires minimum {wanted}.",
     when="(wall.substrate.kind in {metal, existing_brick} or wall.substrate.kind = existing_coated and "
     "wall.substrate.coating_removed = no) and wall.substrate.bond_limit < limit",
     limit="substrate.bond",
-    remedy="Set the minimum bond at or above that of the standard, or strip the surface, or fasten an overlay.",
+    remedy="Set the bond for this wall at minimum {substrate.bond}, or strip the surface or fasten an overlay.",
 )
 
 
 @RULE.test(
     "g",
     STOP,
-    "The old surface held {found}; the wind on it times the factor of safety is {wanted}.",
+    "The old surface held {found}; minimum {wanted}, the wind suction times the factor of safety.",
     at="wall.substrate.bond_result",
     basis="computed",
-    remedy="Strip the surface, or fasten an overlay to the structure, and test again.",
+    remedy="Strip the surface or fasten an overlay to the structure, and repeat the pull tests to minimum {wanted}.",
 )
 def weaker_than_wind(wall: Wall, bond_demand: Computed) -> Violations:
     """The old surface holds less than the wind pulls, times the factor of safety."""
@@ -126,10 +132,10 @@ def weaker_than_wind(wall: Wall, bond_demand: Computed) -> Violations:
 @RULE.test(
     "h",
     CAUTION,
-    "{found} pull tests were made; {wanted} minimum stand for this surface.",
+    "Pull tests made: {found}; minimum {wanted} for this surface.",
     at="wall.substrate.bond_pulls",
     limit="substrate.pulls",
-    remedy="Make the missing pull tests, spread over the wall, on each kind of surface.",
+    remedy="Make a minimum of {wanted} pull tests in all, distributed over the wall and on each kind of surface.",
 )
 def few_pulls(wall: Wall, limit: int, bond_pulls: Computed) -> Violations:
     """Fewer pull tests than the area of the old surface asks for."""
@@ -144,9 +150,11 @@ def few_pulls(wall: Wall, limit: int, bond_pulls: Computed) -> Violations:
 RULE.clause(
     "i",
     CAUTION,
-    "A glued wall is no stronger than its bond to bare metal: pull tests on the wall decide, confirm.",
+    "The substrate is bare metal, and adhered board is no stronger than its bond to the metal; confirm.",
     when="wall.substrate.kind = metal",
     basis="adhesion_tests_memory",
+    remedy="Confirm the bond by pull tests on the wall; otherwise install fastened sheathing with a "
+    "fluid-applied WRB over it.",
 )
 
 

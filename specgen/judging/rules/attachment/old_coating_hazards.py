@@ -27,7 +27,7 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 RULE = Rule(
     "ATT-10",
     "Old coating tested for lead and asbestos",
-    remedy="Disturb nothing until a qualified person has sampled the coating and an accredited laboratory has "
+    remedy="Do not disturb the coating until a qualified person has sampled it and an accredited laboratory has "
     "reported; federal, state, and local law and licensed professionals govern.",
     steps="old_coating substrate",
     documents="D05 D08 D15",
@@ -36,7 +36,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The building is older than {wanted}, and nobody has tested its old coating for lead.",
+    "The building predates {wanted}, and its old coating is not tested for lead.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_tested = no and building.built_year < limit",
     at="wall.substrate.lead_tested",
     found="wall.substrate.lead_tested",
@@ -48,20 +48,20 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "The old coating is not tested for lead; the building is of {wanted} or later, but industrial coatings held lead "
-    "for longer.",
+    "The old coating is not tested for lead; the building dates from {wanted} or later, but industrial coatings "
+    "contained lead for longer.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_tested = no and building.built_year >= limit",
     at="wall.substrate.lead_tested",
     found="wall.substrate.lead_tested",
     limit="old_coating.lead_year",
     basis="osha_lead",
-    remedy="Test the coating, or show by its records that it holds no lead, before it is disturbed.",
+    remedy="Test the coating, or show by its records that it contains no lead, before it is disturbed.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "Nobody has tested the old coating and what it covers for asbestos.",
+    "The old coating and what it covers are not tested for asbestos.",
     when="wall.substrate.kind = existing_coated and wall.substrate.asbestos_tested = no",
     basis="osha_asbestos epa_asbestos",
     lift="never",
@@ -70,19 +70,19 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "The old coating holds lead.",
+    "The old coating contains lead.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_found = yes",
     basis="osha_lead epa_lead",
-    remedy="Disturb it only under the written compliance plan of 29 CFR 1926.62, and with a certified firm where "
-    "40 CFR 745 or state law asks for one: wet methods, containment below, no dry sanding, no open flame.",
+    remedy="Disturb it only under the written compliance plan of 29 CFR 1926.62, and with a certified firm "
+    "where 40 CFR 745 or state law requires one: wet methods, containment below, no dry sanding, no open flame.",
 )
 
 RULE.clause(
     "e",
     STOP,
-    "The old coating or what it covers holds asbestos.",
+    "The old coating or what it covers contains asbestos.",
     when="wall.substrate.kind = existing_coated and wall.substrate.asbestos_found = yes",
     basis="osha_asbestos",
-    remedy="Have a licensed abatement contractor remove it, or a licensed professional design a way that leaves it "
-    "undisturbed, and submit that as a deviation.",
+    remedy="Have a licensed abatement contractor remove it; or have a licensed professional design a method "
+    "that leaves it undisturbed, and submit that as a deviation.",
 )

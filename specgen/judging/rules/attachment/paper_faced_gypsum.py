@@ -1,7 +1,7 @@
-"""The board is glued to a substrate whose face stays fast when damp.
+"""The board is adhered to a substrate whose face stays fast when damp.
 
-Why: the paper of gypsum board softens in damp and parts from its core, and whatever is glued to it
-comes away with the paper.
+Why: the paper of gypsum board softens in damp and parts from its core, and whatever is adhered to it
+comes away with it.
 
 passes
     walls: {W1: {substrate: {kind: glass_mat_gypsum}}}
@@ -13,8 +13,9 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-04",
-    "No board glued to paper-faced gypsum",
-    remedy="Glass-mat gypsum or cement board with fluid-applied barrier.",
+    "No board on paper-faced gypsum",
+    remedy="Replace the paper-faced gypsum with glass-mat gypsum sheathing or cement board, and apply a "
+    "fluid-applied WRB over it.",
     steps="substrate",
     documents="D02",
 )
@@ -22,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Damp paper facing lets go and takes the glued board with it.",
+    "Paper-faced gypsum loses its face when damp, and the adhered board with it.",
     when="wall.substrate.kind = paper_faced_gypsum",
     basis="memory",
 )

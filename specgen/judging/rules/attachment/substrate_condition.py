@@ -1,6 +1,6 @@
-"""The substrate is cured, dry, sound and mended before a board is glued to it.
+"""The substrate is cured, dry, sound and repaired before board is adhered to it.
 
-Why: glue holds no better than the skin it is spread on. Fresh lime, dust, oil and salts keep it
+Why: adhesive holds no better than the skin it is spread on. Fresh lime, dust, oil and salts keep it
 from the wall, and wet wood or open joints move behind the board. Each fault is mended in its own way.
 
 passes
@@ -31,8 +31,8 @@ from specgen.model.typed_views import Description, Wall
 
 RULE = Rule(
     "ATT-06",
-    "Substrate cured, dry, sound and mended",
-    remedy="Mend each fault in its own way, and glue no board before the wall is cured, dry, and sound.",
+    "Substrate cured, dry, sound, and repaired",
+    remedy="Repair each fault in its own way, and adhere no board before the wall is cured, dry, and sound.",
     steps="substrate",
     documents="D08 D11",
 )
@@ -40,17 +40,18 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The wall is {found} days old; {wanted} days are usual before a board is glued to it.",
+    "Substrate age is {found} d; usual minimum {wanted} d before board is adhered.",
     when="wall.substrate.kind in poured_or_laid and wall.substrate.age_days < limit",
     limit="substrate.age",
-    remedy="Let the wall cure, or show that the EIFS manufacturer accepts it younger.",
+    remedy="Let the substrate cure for {substrate.age}, or submit the EIFS manufacturer's written acceptance of "
+    "a younger wall.",
 )
 
 
 @RULE.test(
     "b",
     CAUTION,
-    "The wall needs preparing before a board is glued to it: {found}.",
+    "The substrate requires preparation before board is adhered: {found}.",
     at="wall.substrate.condition",
     basis="practice",
 )
@@ -62,7 +63,7 @@ def needs_preparing(wall: Wall, standards: Standards) -> Violations:
 @RULE.test(
     "c",
     CAUTION,
-    "Open joints must be repointed before a board is glued to the wall.",
+    "Mortar joints are open, so board adhered over them is not fully supported.",
     at="wall.substrate.condition",
     basis="memory",
 )
@@ -74,10 +75,10 @@ def mortar_joints_open(wall: Wall, standards: Standards) -> Violations:
 @RULE.test(
     "d",
     CAUTION,
-    "No bond report shows that the old face holds.",
+    "No bond report shows that the existing face holds.",
     at="wall.substrate.bond_report",
     basis="memory",
-    remedy="Pull-test the old face and add the signed report; level an uneven face with a coat first.",
+    remedy="Pull-test the existing face, and submit the signed report; level an uneven face first.",
 )
 def face_unproved(wall: Wall, project: Description) -> Violations:
     """No document shows that the face of brick, stone or stucco holds."""
@@ -90,17 +91,17 @@ def face_unproved(wall: Wall, project: Description) -> Violations:
 RULE.clause(
     "e",
     CAUTION,
-    "The wood panels hold {found} % water; {wanted} % is the most.",
+    "Moisture content of the wood panels is {found} %; maximum {wanted} %.",
     when="wall.substrate.kind in wood and wall.substrate.moisture > limit",
     limit="substrate.wood_moisture",
-    remedy="Dry the panels, and read them again before they are covered.",
+    remedy="Dry the panels to maximum {substrate.wood_moisture}, and measure again before they are covered.",
 )
 
 
 @RULE.test(
     "f",
     CAUTION,
-    "Edges and joints of the wood panels are untreated.",
+    "Edges and joints of the wood panels are untreated, so water enters there.",
     at="wall.substrate.condition",
     basis="memory",
 )
@@ -109,7 +110,13 @@ def wood_joints_untreated(wall: Wall, standards: Standards) -> Violations:
     return _fault_of_kind(wall, standards, "untreated_panel_joints", WOOD)
 
 
-@RULE.test("g", CAUTION, "Joints of the sheathing are untreated.", at="wall.substrate.condition", basis="memory")
+@RULE.test(
+    "g",
+    CAUTION,
+    "Sheathing joints are untreated, so water enters there.",
+    at="wall.substrate.condition",
+    basis="memory",
+)
 def board_joints_untreated(wall: Wall, standards: Standards) -> Violations:
     """The sheathing boards have untreated joints."""
     return _fault_of_kind(wall, standards, "untreated_panel_joints", BOARDS)
@@ -118,12 +125,12 @@ def board_joints_untreated(wall: Wall, standards: Standards) -> Violations:
 @RULE.test(
     "h",
     STOP,
-    "No board may be glued to this wall until it is mended: {found}.",
+    "The substrate cannot hold adhered board until it is repaired: {found}.",
     at="wall.substrate.condition",
     basis="practice",
 )
 def needs_mending_first(wall: Wall, standards: Standards) -> Violations:
-    """The wall has a fault from which glued boards may come off."""
+    """The wall has a fault from which adhered boards may come off."""
     return _faults(wall, standards, STOP)
 
 

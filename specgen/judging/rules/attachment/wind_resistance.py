@@ -1,6 +1,6 @@
-"""The fasteners of the sheathing and the stiffness of the framing carry the wind on the glued wall.
+"""The fasteners of the sheathing and the stiffness of the framing carry the wind on the adhered wall.
 
-Why: the glue seldom gives way first. In a storm the screws of the sheathing pull out or through, and studs
+Why: the adhesive seldom gives way first. In a storm the screws of the sheathing pull out or through, and studs
 that bend too far crack the lamina.
 
 passes
@@ -31,8 +31,8 @@ from specgen.quantities.quantity import Quantity, round_quantity
 
 RULE = Rule(
     "ATT-09",
-    "Sheathing and framing carry the wind",
-    remedy="Engineer's signed check, closer sheathing fasteners, stiffer studs.",
+    "Sheathing fasteners and framing for wind",
+    remedy="Submit the sheathing fastener schedule with the engineer's signed check.",
     steps="substrate boards",
     documents="D06",
 )
@@ -41,12 +41,13 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Wind pulls with {found}; the glued wall may be loaded with {wanted}.",
+    "Wind suction is {found}; maximum allowable on the adhered wall {wanted}.",
     at="elevation.wall",
     basis="computed",
+    remedy="Use a system tested to a higher strength, or have the engineer design the attachment and sign the check.",
 )
 def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Violations:
-    """The wind pulls harder than the glued wall may be loaded."""
+    """The wind pulls harder than the adhered wall may be loaded."""
     attachment = elevation.wall.attachment
     wind, strength, factor = read_all(wall_wind, lambda: attachment.ultimate_strength, lambda: attachment.safety_factor)
     allowed = strength * (1 / Fraction(factor))
@@ -60,13 +61,13 @@ def wind_pulls_too_hard(elevation: Elevation, wall_wind: Computed) -> Violations
 @RULE.test(
     "b",
     STOP,
-    "The fasteners of the sheathing usually govern wind, and their schedule is not shown.",
+    "Sheathing fasteners usually govern wind resistance, and their schedule is not submitted.",
     at="wall.substrate.fastener_schedule",
-    document="fastener schedule of the sheathing",
+    document="sheathing fastener schedule",
     basis="practice",
 )
 def fasteners_not_shown(wall: Wall, project: Description) -> Violations:
-    """No paper shows how the sheathing is fastened to its framing."""
+    """No document shows how the sheathing is fastened to its framing."""
     if is_draft(project) or if_given(lambda: wall.substrate.fastener_schedule) is not None:
         return
     if all_known(lambda: wall.substrate.kind in (*WOOD, *BOARDS), lambda: wall.framing.kind != "none"):
@@ -76,9 +77,11 @@ def fasteners_not_shown(wall: Wall, project: Description) -> Violations:
 @RULE.test(
     "c",
     CAUTION,
-    "Framing may bend {found}; {wanted} or stiffer is usual under EIFS: confirm.",
+    "The framing may deflect {found}; usual maximum under EIFS {wanted}; confirm.",
     at="wall.framing.deflection_limit",
     limit="framing.deflection",
+    remedy="Stiffen the framing to {framing.deflection}, or submit the engineer's and the EIFS manufacturer's "
+    "written acceptance.",
 )
 def framing_bends(wall: Wall, limit: str) -> Violations:
     """The framing may bend more than is usual under EIFS."""

@@ -19,8 +19,8 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "BAS-05",
-    "Board clear of the ground",
-    remedy="{grade.clearance} clear; {grade.clearance_soil} where the ground is soil.",
+    "Grade clearance",
+    remedy="End the board a minimum of {grade.clearance} above grade, {grade.clearance_soil} above soil.",
     steps="board_layout",
     documents="D07",
 )
@@ -28,7 +28,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The board ends {found} above the ground; {wanted} is the least.",
+    "The board ends {found} above grade; minimum {wanted}.",
     when="elevation.grade_clearance < limit",
     limit="grade.clearance",
 )
@@ -37,9 +37,10 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "The board ends {found} above soil; {wanted} is common: confirm.",
+    "The board ends {found} above soil; usual minimum {wanted}; confirm.",
     at="elevation.grade_clearance",
     limit="grade.clearance_soil",
+    remedy="End the board a minimum of {grade.clearance_soil} above soil.",
 )
 def low_over_soil(elevation: Elevation, limit: Quantity, limits: Limits) -> Violations:
     """The board clears the ground, but by less than is common over soil."""

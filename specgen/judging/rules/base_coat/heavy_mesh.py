@@ -29,8 +29,8 @@ from specgen.quantities.comparison import more
 
 RULE = Rule(
     "BAS-02",
-    "Heavy mesh first, butted and dried, with standard mesh over it",
-    remedy="Heavy mesh first, butted, dry for {mesh.heavy_dry}, then standard mesh embedded over it.",
+    "Heavy mesh under standard mesh",
+    remedy="Install heavy mesh as the first layer.",
     steps="heavy_mesh mesh",
     documents="D08 D11",
 )
@@ -38,7 +38,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Heavy mesh is laid as layer {found}; it goes on first.",
+    "Heavy mesh is layer {found}; required as layer {wanted}.",
     when="mesh_layer.kind = high_impact and mesh_layer.order != limit",
     limit="mesh.heavy_order",
 )
@@ -46,27 +46,30 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "Heavy mesh dries {found} h; {wanted} h is the least before the next layer.",
+    "Heavy mesh dries for {found} h before the next layer; minimum {wanted} h.",
     when="mesh_layer.kind = high_impact and mesh_layer.dry_hours < limit",
     limit="mesh.heavy_dry",
+    remedy="Let heavy mesh dry for a minimum of {mesh.heavy_dry} before the next layer.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "Heavy mesh is too thick to lap: its edges are butted.",
+    "Heavy mesh edges are {found}; heavy mesh is too thick to lap, and a lap shows as a ridge.",
     when="mesh_layer.kind = high_impact and mesh_layer.edge != butted",
     wanted="butted",
     basis="trade_impact",
+    remedy="Butt the edges of heavy mesh.",
 )
 
 
 @RULE.test(
     "d",
     STOP,
-    "No standard mesh lies over the heavy mesh.",
+    "No standard mesh lies over the heavy mesh, so its butted edges crack.",
     at="mesh_layer.order",
     basis="practice",
+    remedy="Embed standard mesh over the heavy mesh.",
 )
 def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Violations:
     """No layer of standard mesh lies over heavy mesh."""

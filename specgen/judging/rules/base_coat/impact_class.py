@@ -23,8 +23,8 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "BAS-04",
-    "Heavier mesh within reach",
-    remedy="Heavier mesh to at least {mesh.heavy_height}.",
+    "Impact resistance within reach",
+    remedy="Install heavier mesh to a minimum height of {mesh.heavy_height}.",
     steps="heavy_mesh",
     documents="D07 D08",
 )
@@ -33,7 +33,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "The wall within reach of people and carts is only of standard impact class up to {wanted}.",
+    "The wall within public reach is of standard impact class only, below {wanted}.",
     at="elevation.impact_zones",
     limit="mesh.heavy_height",
 )

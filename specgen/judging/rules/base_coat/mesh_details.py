@@ -25,8 +25,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "BAS-03",
-    "Laps, detail mesh, diagonals and back-wraps",
-    remedy="Add them to drawing and check list.",
+    "Laps, detail mesh, diagonals, and back-wraps",
+    remedy="Lap standard mesh a minimum of {mesh.lap}.",
     steps="mesh",
     documents="D07 D08 D11",
 )
@@ -34,7 +34,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Standard mesh laps {found}; {wanted} is the least.",
+    "Standard mesh laps {found}; minimum {wanted}.",
     when="mesh_layer.kind = standard and mesh_layer.lap < limit",
     limit="mesh.lap",
 )
@@ -42,23 +42,26 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "Detail mesh is left out at the aesthetic joints.",
+    "Detail mesh is omitted at aesthetic joints, where the base coat cracks.",
     when="wall.mesh.detail_at_aesthetic_joints = no",
     basis="practice",
+    remedy="Add detail mesh at every aesthetic joint to the drawings and the checklist.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "Diagonal mesh is left out at opening corners.",
+    "Diagonal mesh is omitted at opening corners, where the base coat cracks.",
     when="wall.mesh.diagonals = no",
     basis="guide_eifs_p24",
+    remedy="Add diagonal mesh at every opening corner to the drawings and the checklist.",
 )
 
 RULE.clause(
     "d",
     STOP,
-    "Edges are not wrapped with mesh.",
+    "Board edges are not back-wrapped with mesh.",
     when="wall.mesh.back_wrap = no",
     basis="guide_eifs_p24",
+    remedy="Back-wrap every exposed board edge, and add the back-wraps to the drawings and the checklist.",
 )

@@ -17,8 +17,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "BAS-01",
-    "Base coat in two passes, within its thickness",
-    remedy="Two passes within {base_coat.dry_thickness_least} to {base_coat.dry_thickness_most}.",
+    "Base coat passes and thickness",
+    remedy="Embed the mesh in the first pass, and level with a second.",
     steps="mesh second_pass",
     documents="D08 D11",
 )
@@ -26,7 +26,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The base coat has {found} pass and lacks its leveling pass; {wanted} are due.",
+    "Base coat passes: {found}; minimum {wanted}, the last one for leveling.",
     when="wall.base_coat.passes < limit",
     limit="base_coat.passes",
 )
@@ -34,15 +34,18 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "The base coat is {found} thick when dry; {wanted} is the least.",
+    "Base coat dry thickness is {found}; minimum {wanted}, or the mesh shows.",
     when="wall.base_coat.dry_thickness < limit",
     limit="base_coat.dry_thickness_least",
+    remedy="Apply the base coat to a minimum dry thickness of {base_coat.dry_thickness_least}.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The base coat is {found} thick when dry; {wanted} is the most.",
+    "Base coat dry thickness is {found}; maximum {wanted}, or the base coat cracks.",
     when="wall.base_coat.dry_thickness > limit",
     limit="base_coat.dry_thickness_most",
+    remedy="Apply the base coat to a maximum dry thickness of {base_coat.dry_thickness_most}, and correct plane "
+    "in the board.",
 )

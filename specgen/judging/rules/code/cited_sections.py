@@ -36,7 +36,7 @@ NEIGHBORS = {"mcm_section": "metal composite materials", "hpl_section": "high-pr
 RULE = Rule(
     "COD-01",
     "Sections and standards of the adopted edition",
-    remedy="Cite the adopted edition; by a wind standard before ASCE 7-10 give the engineer's pressures.",
+    remedy="Cite the EIFS section of the adopted edition.",
     steps="site_conditions",
     documents="D02 D03",
 )
@@ -45,7 +45,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "EIFS section {found} is cited; the adopted edition has {wanted}: confirm.",
+    "EIFS section {found} is cited; the adopted edition has {wanted}; confirm.",
     at="code.cited_eifs_section",
     basis="ibc_eifs_2009 ibc_eifs_2015 ibc_eifs_2018 ibc_eifs_2021 ibc_editions_memory",
 )
@@ -57,9 +57,10 @@ def other_eifs_section(project: Description, standards: Standards) -> Violations
 @RULE.test(
     "b",
     CAUTION,
-    "Inspection section {found} is cited; the adopted edition has {wanted}: confirm.",
+    "Inspection section {found} is cited; the adopted edition has {wanted}; confirm.",
     at="code.cited_inspection_section",
     basis="ibc_inspection_2003 ibc_inspection ibc_inspection_2012 ibc_inspection_2021 ibc_editions_memory",
+    remedy="Cite the inspection section of the adopted edition.",
 )
 def other_inspection_section(project: Description, standards: Standards) -> Violations:
     """The inspection section that is cited is none of the adopted edition."""
@@ -69,9 +70,10 @@ def other_inspection_section(project: Description, standards: Standards) -> Viol
 @RULE.test(
     "c",
     CAUTION,
-    "Wind standard {found} is named; the adopted edition refers to {wanted}: confirm.",
+    "Wind standard {found} is named; the adopted edition refers to {wanted}; confirm.",
     at="code.wind_standard",
     basis="ibc_editions_memory",
+    remedy="Use {wanted}, or confirm the wind standard with the building official.",
 )
 def other_wind_standard(project: Description, standards: Standards) -> Violations:
     """The wind standard is not the one that the adopted edition refers to."""
@@ -103,11 +105,11 @@ def neighbor_section(project: Description, standards: Standards) -> Violations:
 RULE.clause(
     "e",
     NOTE,
-    "Wind by {found} is not computed: the engineer gives the pressure on each elevation, outward and inward, at "
-    "allowable level.",
+    "Wind pressure by {found} is not computed.",
     when="code.wind_standard in {asce_7_02, asce_7_05}",
     wanted="",
     basis="practice",
+    remedy="Enter the engineer's pressure on each elevation, outward and inward, at allowable stress level.",
 )
 
 
@@ -119,7 +121,8 @@ def _miscited(project: Description, standards: Standards, part: str) -> Violatio
     edition = _edition(project, standards)
     wanted, source = edition.get(f"{part}_section"), edition.get(f"{part}_source")
     if edition and not _cites(cited, wanted):
-        yield violation(cited, wanted=wanted or "none", sources=(source,) if source else ())
+        cite = f"Cite section {wanted}." if wanted else "Delete the citation: the adopted edition has no such section."
+        yield violation(cited, wanted=wanted or "none", sources=(source,) if source else (), remedy=cite)
 
 
 def _cites(text: str, section: str | None) -> bool:

@@ -1,4 +1,4 @@
-"""Where code asks for a drained wall, the wall is drained.
+"""Where the code requires a drained wall, the wall is drained.
 
 Why: water that gets behind the board of a framed wall has no other way out, and the wood or steel
 behind it stays wet. Code asks for drainage where people live in such buildings.
@@ -17,8 +17,9 @@ from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "COD-02",
-    "Drained wall where code asks for one",
-    remedy="Drained system.",
+    "Drained wall where the code requires one",
+    remedy="Change to a drained system: vertical adhesive ribbons, grooved board, or a drainage mat, with weeps "
+    "at base and heads.",
     steps="boards",
     documents="D02",
 )
@@ -27,7 +28,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Code requires a drained wall here.",
+    "The code requires a drained wall here, and this wall has no drainage.",
     at="wall.drainage.kind",
     basis="ibc_drainage ibc_drainage_memory irc_drainage",
     lift="never",

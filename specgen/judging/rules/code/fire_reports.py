@@ -40,8 +40,9 @@ from specgen.model.typed_views import Description, LocalAmendment, Wall
 
 RULE = Rule(
     "COD-03",
-    "Fire reports of this very wall",
-    remedy="Report covering board thickness, weather barrier and coats, or engineer's extension.",
+    "Fire test reports of this wall",
+    remedy="Submit an NFPA 285 report covering this board thickness, WRB, and coating, or an engineer's signed "
+    "extension of one.",
     steps="site_conditions",
     documents="D02 D18",
 )
@@ -53,7 +54,7 @@ RULE = Rule(
     "Foam plastic in an exterior wall of type {found} requires an NFPA 285 report of this wall; none is listed.",
     each="walls",
     at="code.construction_type",
-    document="fire propagation report of this wall",
+    document="NFPA 285 report of this wall",
     basis="ibc_foam_walls",
 )
 def no_propagation_report(wall: Wall, project: Description, fire_propagation_due: LookedUp) -> Violations:
@@ -67,8 +68,10 @@ def no_propagation_report(wall: Wall, project: Description, fire_propagation_due
     "Foam plastic in an exterior wall of type {found} requires an NFPA 268 report of this wall; none is listed.",
     each="walls",
     at="code.construction_type",
-    document="radiant heat report of this wall",
+    document="NFPA 268 report of this wall",
     basis="ibc_foam_ignition_memory ibc_ignition",
+    remedy="Submit an NFPA 268 report covering this board thickness and coating, or an engineer's signed "
+    "extension of one.",
 )
 def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: LookedUp) -> Violations:
     """No report shows that a fire next door does not light this wall."""
@@ -78,9 +81,11 @@ def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: Looked
 @RULE.test(
     "d",
     CAUTION,
-    "Under a local code, ask the authority which fire class the wall needs, and list the answer as a local amendment.",
+    "The wall is under a local code, and the fire class that code requires of it is not given.",
     at="code.model",
     basis="practice",
+    remedy="Ask the authority having jurisdiction which fire class the wall requires, and list the answer as a "
+    "local amendment.",
 )
 def unknown_fire_class(project: Description) -> Violations:
     """The wall is built under a local code, and nobody says what it asks of the wall in a fire."""
@@ -95,7 +100,7 @@ def _unreported(wall: Wall, project: Description, due: LookedUp, standard: str) 
 
 
 def _reported(project: Description, wall: Wall, standard: str) -> bool:
-    """Whether a paper by a standard is of this wall."""
+    """Whether a document by a standard is of this wall."""
     return is_documented(
         project,
         lambda paper: names_standard(paper.standard, standard),

@@ -1,4 +1,4 @@
-"""Where code asks for special inspection, the contract provides for it.
+"""Where the code requires special inspection, the contract provides for it.
 
 Why: what is behind the board is seen once. An official who finds that nobody looked may have it opened
 again.
@@ -19,8 +19,8 @@ from specgen.model.typed_views import Description
 
 RULE = Rule(
     "COD-04",
-    "Special inspection provided for",
-    remedy="Name the agency; its points go into the inspection plan.",
+    "Special inspection",
+    remedy="Name the special inspection agency, and add its inspections to the inspection plan.",
     steps="site_conditions",
     documents="D11",
 )
@@ -29,7 +29,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "Special inspection is due and the contract provides for none.",
+    "Special inspection is required, and the contract provides for none.",
     at="contract.inspection_level",
     basis="ibc_inspection_due",
     lift="never",

@@ -31,44 +31,57 @@ from specgen.model.field import Path
 from specgen.model.project import View
 from specgen.model.typed_views import Description
 
+FILM = "Measure wet film by ASTM D4414, or dry film by D6132, D4138, or metal coupons."
+
 RULE = Rule(
     "COD-05",
-    "Test methods made for this wall",
-    remedy="Wet-film comb D4414; D6132, D4138 or metal coupons for film; D7234, D3359 for adhesion.",
+    "Test methods suited to this wall",
+    remedy=FILM,
     steps="mockup acceptance",
     documents="D10 D11",
 )
 
-# What is named and made for something else: letter, severity, method, what is said of it, where that stands.
+# What is named and made for something else: letter, severity, method, what is said, what to do, where that stands.
 MISPLACED = (
-    ("a", CAUTION, "D7091", "D7091 reads film on metal, and this wall is none: confirm.", "astm_d7091"),
+    ("a", CAUTION, "D7091", "D7091 measures film on metal, and this wall is not metal; confirm.", FILM, "astm_d7091"),
     (
         "b",
         CAUTION,
         "D4417",
-        "D4417 reads the profile of blasted steel, and this wall is none: confirm.",
+        "D4417 measures the profile of blasted steel, and this wall is not steel; confirm.",
+        FILM,
         "astm_d4417_memory",
     ),
     (
         "c",
         CAUTION,
         "D4541",
-        "D4541 pulls coatings off metal; on this wall it is D7234: confirm.",
+        "D4541 pulls coatings off metal, and this wall is not metal; confirm.",
+        "Test adhesion by ASTM D7234 or D3359.",
         "adhesion_tests_memory",
     ),
     (
         "d",
         CAUTION,
         "D5957",
-        "D5957 is a flood test of flat roofs, not a measure of coverage: confirm.",
+        "D5957 is a flood test of flat roofs and does not measure coverage; confirm.",
+        "Delete it, and measure coverage by wet film, ASTM D4414.",
         "astm_d5957_memory",
     ),
-    ("e", STOP, "DIN 53211", "DIN 53211 is withdrawn; the cup time has no valid method.", "din_53211"),
+    (
+        "e",
+        STOP,
+        "DIN 53211",
+        "DIN 53211 is withdrawn, so the cup time has no valid method.",
+        "State the cup time by a flow cup in force: ISO 2431, or a dip cup to ASTM D4212.",
+        "din_53211",
+    ),
     (
         "f",
         STOP,
         "E1980",
-        "E1980 covers flat and low-sloped surfaces; on a wall it is only a relative index.",
+        "E1980 covers flat and low-sloped surfaces; on a wall it is a relative index only.",
+        "Delete it, and accept solar reflectance and emittance by their own tests.",
         "astm_e1980",
     ),
 )
@@ -97,5 +110,7 @@ def _text(view: View, field: str) -> tuple[str, Path]:
     return str(view[field] if owed else view.get(field) or ""), path
 
 
-for letter, severity, method, say, basis in MISPLACED:
-    RULE.test(letter, severity, say, at="mockup.criteria.*.method", basis=basis)(partial(names_method, method))
+for letter, severity, method, say, remedy, basis in MISPLACED:
+    RULE.test(letter, severity, say, at="mockup.criteria.*.method", basis=basis, remedy=remedy)(
+        partial(names_method, method)
+    )

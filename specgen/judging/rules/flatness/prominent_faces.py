@@ -21,8 +21,8 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "PLN-02",
-    "Tighter plane where it shows",
-    remedy="Architect states a tighter limit for this face.",
+    "Tighter plane on prominent and raked faces",
+    remedy="Ask the architect to set a limit tighter than {substrate.plane} in {straightedge.long} for this face.",
     steps="substrate",
     documents="D05 D09",
 )
@@ -31,7 +31,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "A limit of {found} in {straightedge.long} is too loose for a prominent face.",
+    "A plane limit of {found} in {straightedge.long} is too loose for a prominent face.",
     each="elevations",
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
@@ -45,7 +45,7 @@ def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Violation
 @RULE.test(
     "b",
     CAUTION,
-    "A limit of {found} in {straightedge.long} is too loose where light rakes the face.",
+    "A plane limit of {found} in {straightedge.long} is too loose where light rakes the face.",
     each="elevations",
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",

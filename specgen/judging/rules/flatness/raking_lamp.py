@@ -1,4 +1,4 @@
-"""Where light comes along the face, the acceptance form has a line for the raking lamp.
+"""Where light rakes the face, the acceptance form has a raking-light inspection.
 
 Why: a straightedge misses what low sun finds. Who looks only after the gloss finds it too late, so the lamp
 comes before the smoothing coats.
@@ -18,9 +18,9 @@ from specgen.model.typed_views import AcceptanceCriterion, Description, Elevatio
 
 RULE = Rule(
     "PLN-04",
-    "Raking lamp where light rakes",
-    remedy="Agree numbers (suggest {flatness.long} in {straightedge.long}, {flatness.short} in "
-    "{straightedge.short}) and a raking-lamp look before smoothing.",
+    "Raking-light inspection",
+    remedy="Add a raking-light inspection before smoothing, and agree on flatness limits: maximum "
+    "{flatness.long} in {straightedge.long} and {flatness.short} in {straightedge.short} suggested.",
     steps="second_pass mockup",
     documents="D09 D10 D11",
 )
@@ -29,7 +29,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "Light rakes this face and the acceptance form has no raking-lamp line: confirm.",
+    "Light rakes this face, and the acceptance form has no raking-light inspection; confirm.",
     at="elevation.critical_light",
     basis="memory",
 )

@@ -1,4 +1,4 @@
-"""The wall keeps within its limit of plane before boards are glued to it.
+"""The wall keeps within its limit of plane before board is adhered to it.
 
 Why: every layer follows the one beneath it, and a gloss coat shows the last of them. What the wall is out
 of plane is cheapest to mend on the bare wall.
@@ -13,8 +13,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "PLN-01",
-    "Wall within its plane",
-    remedy="Correct the substrate before boards; never by thick base coat.",
+    "Wall plane",
+    remedy="Correct the substrate before board is adhered; do not build out with base coat.",
     steps="substrate",
     documents="D11",
 )
@@ -22,8 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The wall is out of plane by {found} under a {straightedge.long} straightedge; {wanted} is the most, and gloss "
-    "will show it.",
+    "The wall is {found} out of plane under a {straightedge.long} straightedge; maximum {wanted}, as gloss shows more.",
     when="wall.substrate.plane_measured > wall.substrate.plane_limit",
     basis="guide_eifs_p22 practice",
 )

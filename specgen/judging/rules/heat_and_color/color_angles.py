@@ -18,8 +18,8 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "HEA-07",
-    "Several angles and range samples of a flake finish",
-    remedy="Several angles plus light, middle and dark limit samples seen at {view.distance}.",
+    "Angles and range samples of a metallic finish",
+    remedy="Measure the color at a minimum of {color.angles} angles.",
     steps="mockup acceptance",
     documents="D09 D10",
 )
@@ -28,7 +28,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "{found} angles cannot judge a flake finish; {wanted} are due.",
+    "Measuring angles of a metallic finish: {found}; minimum {wanted}.",
     at="color.angles",
     basis="aama_view",
     limit="color.angles",
@@ -42,9 +42,9 @@ def few_angles(color: Color, limit: Number) -> Violations:
 RULE.clause(
     "b",
     CAUTION,
-    "{found} range samples cannot show what is to be accepted; {wanted} are due, since perfect evenness is not to "
-    "be promised.",
+    "Range samples of a metallic finish: {found}; minimum {wanted}, as even color cannot be promised.",
     when="color.metallic = yes and color.range_samples < limit",
     basis="aama_view",
     limit="color.range_samples",
+    remedy="Submit light, middle, and dark range samples, viewed at {view.distance}.",
 )

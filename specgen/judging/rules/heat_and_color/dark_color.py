@@ -1,6 +1,6 @@
-"""A dark color over EPS has the written yes of the EIFS source.
+"""A dark color over EPS has the EIFS manufacturer's written acceptance.
 
-Why: a dark face in the sun can grow so hot that the board softens and draws back from its skin. The source
+Why: a dark face in the sun can grow so hot that the board softens and draws back from its skin. The manufacturer
 knows what its board and base coat have stood elsewhere.
 
 passes
@@ -22,7 +22,8 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "HEA-05",
     "Dark color over EPS",
-    remedy="Letter plus HEA-02 passed, or lighter color.",
+    remedy="Use a lighter color; or submit the EIFS manufacturer's letter for this color, and keep the face "
+    "cooler than the board softens (HEA-02).",
     steps="gloss",
     documents="D02",
 )
@@ -30,7 +31,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Light reflectance is {found} %; {wanted} % is the usual least over EPS: confirm.",
+    "Light reflectance is {found} %; usual minimum {wanted} % over EPS; confirm.",
     when="color.lrv < limit",
     limit="color.lrv_least",
 )
@@ -39,19 +40,20 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "The EIFS source has not agreed in writing to this dark color: confirm.",
+    "The EIFS manufacturer has not accepted this dark color in writing; confirm.",
     each="colors",
     at="attachments.*.colors",
     limit="color.lrv_least",
+    remedy="Submit the EIFS manufacturer's signed letter naming this color, or use a lighter color.",
 )
 def dark_without_letter(color: Color, project: Description, limit: Number) -> Violations:
-    """No signed letter of the EIFS source takes the dark color."""
+    """No signed letter of the EIFS manufacturer takes the dark color."""
     if not is_draft(project) and all_known(lambda: less(color.lrv, limit), lambda: not _agreed(color, project)):
         yield violation()
 
 
 def _agreed(color: Color, project: Description) -> bool:
-    """Whether a signed letter of the EIFS source names the color."""
+    """Whether a signed letter of the EIFS manufacturer names the color."""
     return is_documented(
         project,
         lambda paper: paper.kind == "letter",

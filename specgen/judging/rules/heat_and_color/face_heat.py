@@ -23,7 +23,7 @@ from specgen.model.typed_views import Elevation
 RULE = Rule(
     "HEA-02",
     "Face cooler than the board softens",
-    remedy="Higher reflectance or emittance, or another cladding on that face.",
+    remedy="Use a color of higher solar reflectance or emittance, or another cladding on that face.",
     steps="boards gloss",
     documents="D06",
 )

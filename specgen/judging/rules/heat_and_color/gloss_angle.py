@@ -15,8 +15,8 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "HEA-08",
-    "Gloss read at the right angle",
-    remedy="60 degrees in general, 20 above 70 units, 85 below 10; 5 units either way is usual.",
+    "Gloss measuring angle",
+    remedy="Specify the gloss at 20 degrees, with a tolerance; 5 units either way is usual.",
     steps="mockup acceptance",
     documents="D09 D10",
 )
@@ -24,7 +24,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "A gloss of {found} is read at 20 degrees, not 60: confirm.",
+    "A gloss of {found} units is specified at 60 degrees; above {wanted} units it is measured at 20 degrees; confirm.",
     when="gloss_target.angle = 60 and gloss_target.units > limit",
     limit="gloss.angle_60_most",
 )
@@ -32,7 +32,8 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "A gloss of {found} is read at 85 degrees, not 60: confirm.",
+    "A gloss of {found} units is specified at 60 degrees; below {wanted} units it is measured at 85 degrees; confirm.",
     when="gloss_target.angle = 60 and gloss_target.units < limit",
     limit="gloss.angle_60_least",
+    remedy="Specify the gloss at 85 degrees, with a tolerance; 5 units either way is usual.",
 )

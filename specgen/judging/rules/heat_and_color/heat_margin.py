@@ -38,9 +38,8 @@ from specgen.quantities.quantity import Quantity, round_quantity, subtract_tempe
 
 RULE = Rule(
     "HEA-03",
-    "Margin below the heat the board bears",
-    remedy="Source's written yes for this color and face; lighter color; where the sun is stronger than given, the "
-    "irradiance of this altitude in the heat calculation.",
+    "Heat margin of the board",
+    remedy="Use a lighter color, or submit the EIFS manufacturer's written acceptance of this color on this face.",
     steps="gloss",
     documents="D05 D06",
 )
@@ -49,7 +48,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "The heat margin is {found}; {wanted} is wanted.",
+    "Heat margin below the softening of the board is {found}; minimum {wanted}.",
     at="elevation.color",
     basis="computed",
     limit="board.heat_margin",
@@ -79,19 +78,22 @@ def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Vio
 RULE.clause(
     "c",
     CAUTION,
-    "Glass or metal near this face sends a second sun onto it.",
+    "Glass or metal near this face reflects a second sun onto it.",
     when="elevation.reflecting_surface_near = yes",
     basis="trade_eps_heat",
+    remedy="Have the reflection onto this face checked, and use a lighter color or submit the EIFS "
+    "manufacturer's written acceptance of this color on this face.",
 )
 
 
 @RULE.test(
     "d",
     CAUTION,
-    "The sun on the sunniest wall is given as {found}; a clear sky at the altitude of this site gives {wanted}.",
+    "Peak sun on the sunniest wall is given as {found}; a clear sky at the altitude of this site gives {wanted}.",
     at="climate.peak_wall_irradiance",
     basis="trade_eps_heat computed",
     limit="altitude.strong_sun",
+    remedy="Enter the peak irradiance of this altitude, {wanted}.",
 )
 def sun_of_low_ground(project: Description, peak_sun: Computed, limit: Quantity) -> Violations:
     """High up, the project's own figure for the sun is below that of a clear sky there."""
@@ -103,7 +105,7 @@ def sun_of_low_ground(project: Description, peak_sun: Computed, limit: Quantity)
 RULE.clause(
     "e",
     CAUTION,
-    "Light reflectance is {found} %, near the usual limit over EPS.",
+    "Light reflectance is {found} %, near the usual minimum of {color.lrv_least} over EPS.",
     when="color.lrv >= limit(color.lrv_least) and color.lrv < limit",
     limit="color.lrv_cautious",
 )

@@ -26,8 +26,8 @@ from specgen.model.typed_views import Color, Description
 
 RULE = Rule(
     "HEA-01",
-    "Solar reflectance and emittance by test",
-    remedy="Test C1549 or E903, and C1371 or E408, on the full coat.",
+    "Reports of solar reflectance and emittance",
+    remedy="Test the full coating by ASTM C1549 or E903, and submit the report.",
     steps="mockup",
     documents="D06 D19",
 )
@@ -36,7 +36,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "No test report shows the solar reflectance of the full coat: confirm.",
+    "No test report shows the solar reflectance of the full coating; confirm.",
     each="colors",
     at="attachments.*.standard",
     basis="reflectance_tests_memory",
@@ -50,10 +50,11 @@ def reflectance_untested(color: Color, project: Description) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "No test report shows the emittance of the full coat: confirm.",
+    "No test report shows the emittance of the full coating; confirm.",
     each="colors",
     at="attachments.*.standard",
     basis="reflectance_tests_memory",
+    remedy="Test the full coating by ASTM C1371 or E408, and submit the report.",
 )
 def emittance_untested(color: Color, project: Description) -> Violations:
     """No report shows the emittance."""

@@ -13,8 +13,8 @@ from specgen.judging.rule import NOTE, Rule
 
 RULE = Rule(
     "HEA-04",
-    "Low emittance of a flake finish",
-    remedy="Read the heat calculation.",
+    "Low emittance of a metallic finish",
+    remedy="See the face temperatures in D06.",
     steps="gloss",
     documents="D06",
 )
@@ -22,8 +22,8 @@ RULE = Rule(
 RULE.clause(
     "a",
     NOTE,
-    "An emittance of {found} runs hotter than its reflectance suggests, so both heat methods are printed and "
-    "the hotter governs.",
+    "Emittance is {found} (low), so the face runs hotter than its reflectance suggests; the hotter of two heat "
+    "methods governs.",
     when="color.emittance < limit",
     basis="computed",
     limit="color.emittance_usual",

@@ -22,8 +22,8 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "HEA-06",
-    "Solar figures measured, by a known method",
-    remedy="Get the solar test report.",
+    "Measured solar figures",
+    remedy="Enter the test method of the solar reflectance, and submit the report: ASTM C1549 or E903.",
     steps="mockup",
     documents="D06 D19",
 )
@@ -35,6 +35,7 @@ RULE = Rule(
     "Solar reflectance {found} looks copied from light reflectance.",
     at="color.solar_reflectance",
     limit="color.reflectance_apart",
+    remedy="Enter the measured solar reflectance, and submit the report: ASTM C1549 or E903.",
 )
 def copied(color: Color, limit: Number) -> Violations:
     """The solar figure is the light one, rounded."""
@@ -57,4 +58,5 @@ RULE.clause(
     "Emittance has no test method.",
     when="color.emittance_method = not_stated",
     basis="reflectance_tests_memory",
+    remedy="Enter the test method of the emittance, and submit the report: ASTM C1371 or E408.",
 )

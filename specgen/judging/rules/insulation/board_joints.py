@@ -15,8 +15,9 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "INS-06",
-    "Board joints clear of other joints and corners",
-    remedy="Re-set the board pattern; L-cut boards round openings.",
+    "Board joint offsets",
+    remedy="Lay out the board so that its joints clear aesthetic and sheathing joints by minimum "
+    "{board.joint_to_aesthetic_joint}.",
     steps="board_layout boards",
     documents="D07 D08",
 )
@@ -24,8 +25,8 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Board joints come within {found} of an aesthetic joint or sheathing joint; {wanted} is usual, since cracks "
-    "begin there: confirm.",
+    "Board joints come within {found} of an aesthetic or sheathing joint; usual minimum {wanted}, as cracks "
+    "start there; confirm.",
     when="wall.insulation.board_joint_to_reveal < limit",
     limit="board.joint_to_aesthetic_joint",
 )
@@ -33,7 +34,8 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "Board joints come within {found} of an opening corner; {wanted} is usual, since cracks begin there: confirm.",
+    "Board joints come within {found} of an opening corner; usual minimum {wanted}, as cracks start there; confirm.",
     when="wall.insulation.board_joint_to_opening_corner < limit",
     limit="board.joint_to_opening_corner",
+    remedy="Cut L-shaped boards around openings, with no joint within {board.joint_to_opening_corner} of a corner.",
 )

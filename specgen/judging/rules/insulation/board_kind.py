@@ -1,6 +1,6 @@
-"""The board is of a kind that is held by glue alone.
+"""The board is of a kind that is held by adhesive alone.
 
-Why: the fibers of mineral wool part under the pull of the glue, so it is commonly held by fasteners
+Why: the fibers of mineral wool part under the pull of the adhesive, so it is commonly held by fasteners
 as well. Their heads show through this finish.
 
 passes
@@ -13,8 +13,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "INS-01",
-    "Board that glue alone can hold",
-    remedy="EPS; or an approved glued system with its own mockup.",
+    "Board that adhesive alone can hold",
+    remedy="Use EPS board, or an approved adhered system with its own mockup.",
     steps="boards",
     documents="D02",
 )
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Mineral wool needs fasteners, and fasteners show through this finish.",
+    "Mineral wool requires mechanical fasteners, which show through this finish.",
     when="wall.insulation.kind = mineral_wool",
     basis="practice",
 )

@@ -1,6 +1,6 @@
-"""The board is no thicker than the outside system allows, and thick enough to cut aesthetic joints into.
+"""The board is no thicker than exterior use allows, and thick enough to cut aesthetic joints into.
 
-Why: a thick board feeds a fire and strains its glue. A thin one is left with too little under a joint, and
+Why: a thick board feeds a fire and strains its adhesive. A thin one is left with too little under a joint, and
 cracks along every line.
 
 passes
@@ -24,9 +24,9 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "INS-04",
-    "Board neither too thick nor too thin for its joints",
-    remedy="Thicker board or shallower joint (joint plus {board.left_under_joint} plus rasping); over "
-    "{board.thickness_most}: move insulation inside, or declare it with a fire report of that thickness.",
+    "Board thickness",
+    remedy="Use thicker board or a shallower joint: board thickness equals joint depth plus minimum "
+    "{board.left_under_joint} plus the rasping allowance.",
     steps="boards aesthetic_joints",
     documents="D06 D07",
 )
@@ -34,19 +34,22 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The board is {found} thick; {wanted} is the most in the outside system.",
+    "Board is {found} thick; maximum {wanted} on the outside of the wall.",
     when="wall.insulation.thickness > limit",
     limit="board.thickness_most",
+    remedy="Move insulation above {board.thickness_most} to the inside of the wall, or declare a deviation with "
+    "a fire report of this thickness.",
 )
 
 
 @RULE.test(
     "b",
     STOP,
-    "The board is {found} thick; no aesthetic joint may be cut into less than {wanted}.",
+    "Board is {found} thick; minimum {wanted} where aesthetic joints are cut.",
     at="wall.insulation.thickness",
     limit="board.thickness_for_joints",
     step="aesthetic_joints",
+    remedy="Use board a minimum of {board.thickness_for_joints} thick, or omit the aesthetic joints.",
 )
 def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Violations:
     """Aesthetic joints are cut into a board too thin for them."""
@@ -57,7 +60,7 @@ def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Vi
 @RULE.test(
     "c",
     STOP,
-    "Only {found} of board is left under the joint; {wanted} must stay.",
+    "Board remaining under the aesthetic joint is {found}; minimum {wanted}.",
     at="wall.insulation.thickness",
     limit="board.left_under_joint",
     step="aesthetic_joints",

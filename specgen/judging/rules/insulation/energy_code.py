@@ -1,4 +1,4 @@
-"""The board gives the continuous insulation that the energy code asks for.
+"""The board gives the continuous insulation that the energy code requires.
 
 Why: what is missing is found at plan review, when joints and jambs are drawn for the thinner board and all
 of them must move.
@@ -26,8 +26,8 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "INS-05",
-    "Insulation as the energy code asks for",
-    remedy="More insulation; permeance of the whole coat; analysis over a year.",
+    "Continuous insulation and vapor",
+    remedy="Use thicker board, or submit another compliance path of the energy code.",
     steps="boards",
     documents="D06",
 )
@@ -36,7 +36,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "Insulation gives {found}; the energy code asks for {wanted}.",
+    "Insulation is {found}; minimum {wanted} by the energy code.",
     at="wall.insulation.r_value",
     basis="memory",
 )
@@ -53,6 +53,7 @@ def too_little(wall: Wall, project: Description) -> Violations:
     "Vapor condenses in winter {found}.",
     at="wall.layers",
     basis="iso_13788",
+    remedy="Add insulation, use coats of higher permeance, or submit a moisture analysis of a full year.",
 )
 def vapor_condenses(wall: Wall, wall_layers: Computed) -> Violations:
     """Between two layers the vapor pressure of winter is above saturation."""

@@ -1,7 +1,7 @@
 """EPS board is of EIFS grade, aged before use, and within the usual fire indexes.
 
 Why: board made for other uses varies in density and flatness, and fresh board goes on shrinking
-after it is glued. Both show as lines and waves under gloss.
+after it is adhered. Both show as lines and waves under gloss.
 
 passes
     walls:
@@ -23,8 +23,8 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "INS-03",
-    "EPS board of EIFS grade",
-    remedy="Marked boards with certificate.",
+    "EIFS-grade EPS board",
+    remedy="Use EIFS-grade EPS board of type I or better, and submit its certificate.",
     steps="boards",
     documents="D02 D18",
 )
@@ -32,7 +32,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The board is not shown to be EIFS-grade EPS: type {found}, type I or better is wanted.",
+    "EPS board type is {found}; minimum type {wanted} for EIFS.",
     when="wall.insulation.kind = eps and wall.insulation.c578_type in {XI, not_stated}",
     wanted="I",
     basis="astm_c578_memory guide_eifs_board",
@@ -41,31 +41,35 @@ RULE.clause(
 RULE.clause(
     "b",
     STOP,
-    "The board is not made to the EIFS board standard.",
+    "The board does not conform to the EIFS board standard, ASTM E2430.",
     when="wall.insulation.kind = eps and wall.insulation.e2430 = no",
     basis="astm_e2430_memory",
+    remedy="Use board certified to ASTM E2430, and submit its certificate.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The board is not aged and will shrink after it is glued.",
+    "The board is not aged before use and shrinks after it is adhered.",
     when="wall.insulation.kind = eps and wall.insulation.aged = no",
     basis="guide_eifs_board",
+    remedy="Use board aged as the EIFS manufacturer requires, and submit its certificate.",
 )
 
 RULE.clause(
     "d",
     CAUTION,
-    "The flame spread index of the board is {found}; maximum {wanted} in an exterior wall of types I to IV: confirm.",
+    "Flame spread index of the board is {found}; maximum {wanted} in an exterior wall of types I to IV; confirm.",
     when="wall.insulation.kind = eps and wall.insulation.flame_spread > limit",
     limit="board.flame_spread",
+    remedy="Use board certified to a maximum flame spread index of {board.flame_spread}.",
 )
 
 RULE.clause(
     "e",
     CAUTION,
-    "The smoke-developed index of the board is {found}; maximum {wanted} in an exterior wall: confirm.",
+    "Smoke-developed index of the board is {found}; maximum {wanted} in an exterior wall; confirm.",
     when="wall.insulation.kind = eps and wall.insulation.smoke_developed > limit",
     limit="board.smoke_developed",
+    remedy="Use board certified to a maximum smoke-developed index of {board.smoke_developed}.",
 )

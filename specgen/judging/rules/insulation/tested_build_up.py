@@ -16,8 +16,9 @@ from specgen.model.typed_views import Wall
 
 RULE = Rule(
     "INS-02",
-    "Build-up as it was tested",
-    remedy="Reports and the manufacturer's letter for this very build-up, declared as deviation.",
+    "Build-up as tested",
+    remedy="Change to EPS board, or declare a deviation with test reports and the EIFS manufacturer's letter "
+    "for this build-up.",
     steps="boards",
     documents="D03 D18",
 )
@@ -25,7 +26,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Insulation {found} lies outside the tested EPS system.",
+    "Insulation is {found}, outside the tested EPS system; confirm.",
     when="wall.insulation.kind in {xps, polyiso, phenolic}",
     basis="astm_e2430_memory",
 )
@@ -34,9 +35,11 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "Base coat class {found} lies outside the tested class PB system.",
+    "Base coat is class {found}, outside the tested class PB system.",
     at="wall.base_coat.class",
     basis="astm_c1397",
+    remedy="Change to a class PB base coat, or declare a deviation with test reports and the EIFS "
+    "manufacturer's letter for this build-up.",
 )
 def other_class(wall: Wall) -> Violations:
     """The base coat is of another class than PB."""

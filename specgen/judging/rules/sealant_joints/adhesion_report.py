@@ -23,8 +23,8 @@ from specgen.model.typed_views import Sealant
 
 RULE = Rule(
     "SLT-06",
-    "Adhesion proved on the face it is sealed to",
-    remedy="Test of adhesion in EIFS joints on that face; else mask back to the tested one.",
+    "Sealant adhesion report",
+    remedy="Submit an adhesion test of this sealant in EIFS joints, on the bond face of this project.",
     steps="sealant",
     documents="D02 D18",
 )
@@ -32,7 +32,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "No report shows that this sealant holds on this build-up.",
+    "No report shows the adhesion of this sealant to this build-up.",
     when="package.purpose != design_draft and sealant.adhesion_report is not given",
     basis="guide_eifs_p24 astm_c1382_memory",
 )
@@ -41,9 +41,10 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "Adhesion was reported for {found} only; dry and wet are usual: confirm.",
+    "Adhesion is reported for these conditions only: {found}; dry and wet are usual; confirm.",
     at="sealant.reported_conditions",
     basis="astm_c1382_memory",
+    remedy="Submit adhesion results for both dry and wet conditions.",
 )
 def dry_or_wet_left_out(sealant: Sealant) -> Violations:
     """The report leaves out the dry or the wet condition."""
@@ -54,8 +55,9 @@ def dry_or_wet_left_out(sealant: Sealant) -> Violations:
 RULE.clause(
     "c",
     STOP,
-    "Adhesion was tested on {found}; this joint has {wanted} as its bond face.",
+    "Adhesion was tested on {found}; the bond face of this joint is {wanted}.",
     when="joint.sealant.reported_face != joint.bond_face",
     at="joint.bond_face",
     basis="guide_eifs_p24 astm_c1382_memory",
+    remedy="Test adhesion on {wanted}, or mask the joint back to {found}.",
 )

@@ -44,8 +44,9 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "SLT-03",
-    "Shape of the sealant bead",
-    remedy="Correct width, rod or depth.",
+    "Sealant bead shape",
+    remedy="Widen the joint to a minimum of {joint.width_between_eifs}, or submit the sealant manufacturer's "
+    "acceptance of this width.",
     steps="sealant",
     documents="D06 D08",
 )
@@ -53,7 +54,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The joint is {found} wide; {wanted} is the usual least between EIFS edges: confirm.",
+    "The joint is {found} wide; usual minimum {wanted} between EIFS edges; confirm.",
     when="joint.kind in between_eifs and joint.width < limit",
     limit="joint.width_between_eifs",
 )
@@ -61,34 +62,39 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "The joint is {found} wide; {wanted} is the usual least here: confirm.",
+    "The joint is {found} wide; usual minimum {wanted} at a joint of this kind; confirm.",
     when="joint.kind not in between_eifs and joint.width < limit",
     limit="joint.width_elsewhere",
+    remedy="Widen the joint to a minimum of {joint.width_elsewhere}, or submit the sealant manufacturer's "
+    "acceptance of this width.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The joint is {found} wide; {wanted} is the most for one sealant bead.",
+    "The joint is {found} wide; maximum {wanted} for one sealant bead.",
     when="joint.width > limit",
     limit="joint.width_most",
+    remedy="Narrow the joint to a maximum of {joint.width_most}, or divide its movement between two joints.",
 )
 
 RULE.clause(
     "d",
     STOP,
-    "Open-cell rod holds water against the EIFS edge.",
+    "The backer rod is open-cell and holds water against the EIFS edge.",
     when="joint.rod_kind = open_cell",
     basis="guide_eifs_p21",
+    remedy="Use closed-cell backer rod.",
 )
 
 
 @RULE.test(
     "e",
     STOP,
-    "The rod is {found} thick; 25 % over the joint width is {wanted}.",
+    "Backer rod diameter is {found}; minimum {wanted}, {joint.rod_oversize} over the joint width.",
     at="joint.rod_diameter",
     limit="joint.rod_oversize",
+    remedy="Use the next stock size of rod at or above {wanted}, or bond-breaker tape.",
 )
 def thin_rod(joint: Joint, limit: Number) -> Violations:
     """The rod is too thin to stay put, and no tape stands in for it."""
@@ -100,42 +106,48 @@ def thin_rod(joint: Joint, limit: Number) -> Violations:
 RULE.clause(
     "f",
     CAUTION,
-    "Without rod or tape the sealant sticks on three sides and tears: confirm.",
+    "Without rod or tape the sealant bonds on three sides and tears; confirm.",
     when="joint.rod_kind = none and joint.bond_break_tape = no",
     basis="memory",
+    remedy="Install closed-cell backer rod, or bond-breaker tape where the joint is too shallow for rod.",
 )
 
 RULE.clause(
     "g",
     STOP,
-    "The bead is {found} deep; {wanted} is the least.",
+    "Sealant depth is {found}; minimum {wanted}.",
     when="joint.depth < limit",
     limit="joint.depth_least",
+    remedy="Set the rod for a minimum sealant depth of {joint.depth_least}.",
 )
 
 RULE.clause(
     "h",
     STOP,
-    "The bead is {found} deep; {wanted} is the most.",
+    "Sealant depth is {found}; maximum {wanted}.",
     when="joint.depth > limit",
     limit="joint.depth_most",
+    remedy="Set the rod for a maximum sealant depth of {joint.depth_most}.",
 )
 
 RULE.clause(
     "i",
     STOP,
-    "The bead is {found} deep, more than the joint is wide ({wanted}).",
+    "Sealant depth is {found}, greater than the joint width of {wanted}.",
     when="joint.depth > joint.width",
     basis="textbook_joints",
+    remedy="Set the rod for a sealant depth no greater than the joint width.",
 )
 
 
 @RULE.test(
     "j",
     CAUTION,
-    "The rod is {found} thick; over {wanted}, 50 % more than the joint is wide, it kinks or is torn on its way in.",
+    "Backer rod diameter is {found}; maximum {wanted}, {joint.rod_oversize_most} over the joint width, or the "
+    "rod kinks or tears.",
     at="joint.rod_diameter",
     limit="joint.rod_oversize_most",
+    remedy="Use rod {joint.rod_oversize} to {joint.rod_oversize_most} larger than the joint width.",
 )
 def thick_rod(joint: Joint, limit: Number) -> Violations:
     """The rod is too thick to be set without harm."""

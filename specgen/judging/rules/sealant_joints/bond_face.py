@@ -16,8 +16,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "SLT-05",
-    "No sealant on the gloss coat",
-    remedy="Mask returns: primer only, no gloss.",
+    "No sealant on gloss",
+    remedy="Mask the joint returns after the primer, and keep gloss off every bond face.",
     steps="primer gloss sealant",
     documents="D07 D08 D11",
 )
@@ -25,7 +25,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Sealant may never be bonded to the gloss coat.",
+    "Sealant is bonded to the gloss coat, which lets go before the sealant does.",
     when="joint.bond_face = gloss",
     basis="practice guide_eifs_p24",
     step="gloss",
@@ -34,8 +34,7 @@ RULE.clause(
 RULE.clause(
     "c",
     STOP,
-    "Sealant is to bond to the smoothing coat, and no adhesion report names that face: "
-    "only the tinted primer or the base coat, as the sealant manufacturer says.",
+    "Sealant is bonded to the smoothing coat, and no adhesion report names that face.",
     when="joint.sealant.reported_face != smoothing_coat or joint.sealant.adhesion_report is not given",
     under="joint.bond_face = smoothing_coat",
     at="joint.bond_face",
@@ -43,4 +42,6 @@ RULE.clause(
     wanted="",
     basis="practice",
     step="sealant",
+    remedy="Bond the sealant to the tinted primer or the base coat, as the sealant manufacturer requires, or "
+    "submit an adhesion report on the smoothing coat.",
 )

@@ -32,8 +32,8 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "SLT-02",
-    "Joint width against movement",
-    remedy="Widen, higher class, shorter panel, or seal in mild weather.",
+    "Joint width for movement",
+    remedy="Widen the joint, use a higher class of sealant, shorten the panel, or seal in mild weather.",
     steps="board_layout sealant",
     documents="D06 D07",
 )
@@ -42,9 +42,11 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The joint is {found} wide; its movement and the sealant class need {wanted}.",
+    "The joint is {found} wide; minimum {wanted} for its movement and sealant class.",
     at="joint.width",
     basis="joint_width_course",
+    remedy="Widen the joint to a minimum of {wanted}, use a higher class of sealant, shorten the panel, or seal in "
+    "mild weather.",
 )
 def too_narrow_for_movement(joint: Joint, joint_width: Computed) -> Violations:
     """The width given is less than the width computed."""

@@ -38,8 +38,8 @@ from specgen.model.typed_views import Description, Elevation, FloorLine, Joint
 
 RULE = Rule(
     "SLT-01",
-    "A movement joint at every place that moves",
-    remedy="Add a movement joint through the whole lamina and board; an aesthetic joint does not count.",
+    "Movement joint at every moving place",
+    remedy="Add a movement joint through the full lamina and board at this place; an aesthetic joint does not count.",
     steps="board_layout sealant",
     documents="D07",
 )
@@ -64,6 +64,8 @@ def place_without_joint(elevation: Elevation, project: Description) -> Violation
     "A floor line that deflects has no movement joint: {found}; confirm.",
     at="elevation.floor_lines.*.deflects",
     basis="memory",
+    remedy="Add a movement joint through the full lamina and board at the floor line; an aesthetic joint does "
+    "not count.",
 )
 def floor_without_joint(elevation: Elevation, project: Description) -> Violations:
     """A floor that deflects is served by no joint."""
@@ -91,6 +93,7 @@ for letter, side in (("c", "left"), ("d", "right")):
         f"The {side} end meets another material and has no movement joint.",
         at=f"elevation.{side}_end",
         basis="memory",
+        remedy=f"Add a movement joint through the full lamina and board at the {side} end.",
     )(partial(bare_end, f"{side}_end"))
 
 
@@ -100,6 +103,7 @@ for letter, side in (("c", "left"), ("d", "right")):
     "The perimeter of an opening has no movement joint: {found}; confirm.",
     at="elevation.openings.*.kind",
     basis="memory",
+    remedy="Add a sealant joint around the opening; an aesthetic joint does not count.",
 )
 def opening_without_joint(elevation: Elevation, project: Description) -> Violations:
     """The perimeter of an opening is served by no joint."""

@@ -23,9 +23,8 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "SLT-04",
-    "Sealant fit for an EIFS edge",
-    remedy="Low modulus, class 50 or better as a rule; a stiffer one only with its stress at 50 % shown "
-    "below lamina strength.",
+    "Sealant suited to EIFS edges",
+    remedy="Use a sealant of minimum class {sealant.class_least}; class 50 is usual.",
     steps="sealant",
     documents="D02 D06",
 )
@@ -34,7 +33,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "The sealant is of class {found}; {wanted} is the least.",
+    "Sealant is class {found}; minimum class {wanted}.",
     at="sealant.c920_class",
     limit="sealant.class_least",
 )
@@ -47,27 +46,30 @@ def low_class(sealant: Sealant, limit: Number) -> Violations:
 RULE.clause(
     "b",
     STOP,
-    "The sealant is of grade {found} and will sag on a wall; {wanted} is due.",
+    "Sealant is grade {found} and sags on a wall; grade {wanted} is required.",
     when="sealant.c920_grade != NS",
     wanted="NS",
     basis="guide_eifs_p21",
+    remedy="Use a nonsag sealant, grade NS.",
 )
 
 RULE.clause(
     "c",
     STOP,
-    "The sealant is of type {found}; S or M is due.",
+    "Sealant type is {found}; type S or M is required.",
     when="sealant.c920_type not in {S, M}",
     basis="guide_eifs_p21",
+    remedy="Use a sealant of type S or M.",
 )
 
 RULE.clause(
     "d",
     CAUTION,
-    "The sealant is of {found} modulus and may tear the lamina edge: confirm.",
+    "Sealant modulus is {found}, which may tear the lamina edge; confirm.",
     when="sealant.modulus != low",
     wanted="low",
     basis="memory",
+    remedy="Use a low-modulus sealant, or submit its stress at 50 % below the strength of the lamina.",
 )
 
 

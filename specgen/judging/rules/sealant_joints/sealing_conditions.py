@@ -20,10 +20,8 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SLT-08",
-    "Sealing in fit weather, tooled dry and tested",
-    remedy="Dry concave tooling, {sealant.install_cold} to {sealant.install_hot}; one pull test in each "
-    "{sealant.field_test_spacing} of the first {sealant.field_test_length}, then one in each "
-    "{sealant.field_test_later}.",
+    "Sealing conditions and field tests",
+    remedy="Install sealant between {sealant.install_cold} and {sealant.install_hot}.",
     steps="sealant",
     documents="D08 D11",
 )
@@ -31,15 +29,16 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Wet tooling leaves soap in the bond.",
+    "Sealant is tooled wet, which leaves soap in the bond.",
     when="sealant.tooling = wet",
     basis="guide_eifs_p25",
+    remedy="Tool the sealant dry, to a concave profile.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "Sealing is planned down to {found}; {wanted} is the least.",
+    "Sealing is planned down to {found}; minimum {wanted}.",
     when="joint.install_low < limit",
     limit="sealant.install_cold",
 )
@@ -47,7 +46,7 @@ RULE.clause(
 RULE.clause(
     "c",
     CAUTION,
-    "Sealing is planned up to {found}; {wanted} is the most.",
+    "Sealing is planned up to {found}; maximum {wanted}.",
     when="joint.install_high > limit",
     limit="sealant.install_hot",
 )
@@ -55,7 +54,9 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "{found} pull tests are planned in the first {sealant.field_test_length}; {wanted} are usual.",
+    "Pull tests planned in the first {sealant.field_test_length}: {found}; usual minimum {wanted}.",
     when="sealant.field_tests < limit",
     limit="sealant.field_tests",
+    remedy="Plan one pull test in each {sealant.field_test_spacing} of the first {sealant.field_test_length}, "
+    "then one in each {sealant.field_test_later}.",
 )

@@ -19,8 +19,8 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SLT-07",
-    "Sealant in its turn",
-    remedy="Wait (48 to 72 h common); seal after the gloss, unmask first.",
+    "Sealant sequence",
+    remedy="Install the sealant after the gloss, with the masking removed first.",
     steps="sealant",
     documents="D08 D14",
 )
@@ -28,7 +28,7 @@ RULE = Rule(
 RULE.clause(
     "e",
     CAUTION,
-    "Silicone placed ahead of the spray can spoil the coat: confirm.",
+    "Silicone is installed before the gloss and can cause craters in it; confirm.",
     when="sealant.chemistry = silicone and sealant.sequence = before_gloss",
     basis="memory",
 )
@@ -36,16 +36,20 @@ RULE.clause(
 RULE.clause(
     "f",
     CAUTION,
-    "The sealant goes in ahead of the gloss, and no curing time is planned for it.",
+    "Sealant is installed before the gloss, and no cure time is planned for it.",
     when="sealant.cure_hours is not given and sealant.sequence = before_gloss",
     basis="practice",
+    remedy="Plan the sealant manufacturer's cure time, usually minimum {sealant.before_gloss}, or install the "
+    "sealant after the gloss.",
 )
 
 RULE.clause(
     "g",
     CAUTION,
-    "The sealant cures for {found} h before the gloss is sprayed; {wanted} h is the usual minimum, and the sealant "
+    "Sealant cures for {found} h before the gloss is sprayed; usual minimum {wanted} h, and the sealant "
     "manufacturer's time governs.",
     when="sealant.sequence = before_gloss and sealant.cure_hours < limit",
     limit="sealant.before_gloss",
+    remedy="Wait a minimum of {sealant.before_gloss} or the sealant manufacturer's cure time before the gloss, "
+    "or install the sealant after it.",
 )

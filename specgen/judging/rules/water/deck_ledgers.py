@@ -1,6 +1,6 @@
 """A deck ledger is flashed before the board goes on.
 
-Why: the ledger is fastened through the weather barrier and carries the water of the deck along the wall.
+Why: the ledger is fastened through the water-resistive barrier and carries the water of the deck along the wall.
 What rots there holds up the deck.
 
 passes
@@ -13,8 +13,8 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "WAT-06",
-    "Flashing at every deck ledger",
-    remedy="Flash the ledger over and behind, lapped under the weather barrier, before the board is set.",
+    "Deck ledger flashing",
+    remedy="Flash over and behind the ledger, lapped under the WRB, before board is set.",
     steps="flashings",
     documents="D08 D11",
 )
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The deck ledger opens the wall to water: it has no flashing.",
+    "The deck ledger has no flashing, so deck water enters the wall.",
     when="water_detail.kind = deck_ledger and water_detail.flashing = no",
     found="",
     basis="irc_flashing",

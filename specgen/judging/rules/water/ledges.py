@@ -13,7 +13,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "WAT-04",
-    "Slope of ledges",
+    "Ledge slope",
     remedy="Slope the ledge a minimum of {ledge.slope}, or cover it with a metal cap.",
     steps="board_layout",
     documents="D07 D08",
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "A flat ledge holds water: its slope is {found}; {wanted} is the least on a ledge this deep.",
+    "Ledge slope is {found}; minimum {wanted} on a ledge this deep, or the ledge holds water.",
     when="water_detail.kind = ledge and water_detail.depth > limit(ledge.depth) and water_detail.slope < limit",
     limit="ledge.slope",
 )

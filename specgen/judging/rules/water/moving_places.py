@@ -13,7 +13,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "WAT-08",
-    "Places that move are named",
+    "Moving places named",
     remedy="Name each place that moves under joint_needs, or state under no_joint_reason why none moves.",
     steps="board_layout",
     documents="D07",
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Nobody has said whether a place on this face moves.",
+    "It is not stated whether any place on this face moves.",
     when="(elevation.height > limit or elevation.framing_changes = yes) and elevation.joint_needs is empty "
     "and elevation.no_joint_reason is not given",
     found="",

@@ -21,7 +21,7 @@ from specgen.model.typed_views import Description, Opening
 RULE = Rule(
     "WAT-02",
     "Sill pans and head flashings",
-    remedy="Sill: sloped pan with end dams, lapped over the weather barrier. Head: flashing with end dams and weeps.",
+    remedy="Install a sloped sill pan with end dams, lapped over the WRB.",
     steps="flashings",
     documents="D08 D11",
 )
@@ -29,7 +29,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The sill has no pan.",
+    "The sill has no pan, so water that leaks at the frame enters the wall.",
     when="opening.kind in {window, door} and opening.sill_pan = no",
     found="",
     basis="irc_flashing practice",
@@ -39,9 +39,10 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "The head cuts the drainage path and has no flashing.",
+    "The opening head cuts the drainage path and has no flashing.",
     at="opening.head_flashing",
     basis="irc_flashing practice",
+    remedy="Install a head flashing with end dams and weeps.",
 )
 def head_cuts_drainage(opening: Opening, project: Description) -> Violations:
     """An opening stands in a drained wall, without a flashing over its head."""

@@ -13,8 +13,9 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "WAT-03",
-    "Cap on every parapet",
-    remedy="Metal cap sloped to the roof over a membrane that covers the top of the wall; no EIFS on the top.",
+    "Parapet caps",
+    remedy="Install a metal cap sloped to the roof, over a membrane that covers the top of the wall; no EIFS on "
+    "the top.",
     steps="flashings",
     documents="D08 D11",
 )
@@ -22,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Water enters at the top of the wall: the parapet has no cap.",
+    "The parapet has no cap, so water enters at the top of the wall.",
     when="water_detail.kind = parapet and water_detail.cap = no",
     found="",
     basis="practice",

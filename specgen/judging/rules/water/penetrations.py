@@ -14,8 +14,8 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "WAT-05",
     "Sealed joint at every penetration",
-    remedy="Collar on the weather barrier; joint minimum {joint.width_elsewhere} wide around it, with backer rod and "
-    "sealant.",
+    remedy="Seal a collar to the WRB, and leave a joint minimum {joint.width_elsewhere} wide around the "
+    "penetration, with backer rod and sealant.",
     steps="sealant flashings",
     documents="D07 D08",
 )
@@ -23,7 +23,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "A pipe or bracket has no sealed joint.",
+    "A pipe, duct, or bracket has no sealed joint, so water follows it into the wall.",
     when="water_detail.kind = penetration and water_detail.sealed = no",
     found="",
     basis="practice",

@@ -14,10 +14,10 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "WAT-01",
-    "Kick-out flashing at the end of a roof",
-    remedy="Install a kick-out flashing at the foot of step flashing minimum {roof_end.step_flashing} high and wide, "
-    "sealed to the weather barrier and reaching past the finished face; hold the cladding "
-    "{roof_below.clearance} clear of the roof.",
+    "Kick-out flashing at roof ends",
+    remedy="Install a kick-out flashing at the foot of step flashing minimum {roof_end.step_flashing} high and "
+    "wide, sealed to the WRB and extending past the finished face; hold the cladding {roof_below.clearance} "
+    "clear of the roof.",
     steps="flashings",
     documents="D08 D11",
 )
@@ -25,7 +25,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "Roof water runs behind the cladding at the end of the eave.",
+    "The roof end has no kick-out flashing, so roof water runs behind the cladding.",
     when="water_detail.kind = roof_end and water_detail.diverter = no",
     found="",
     basis="irc_kickout irc_step_flashing",

@@ -13,7 +13,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "WAT-07",
-    "Board clear of a roof below",
+    "Clearance above a roof",
     remedy="End the board a minimum of {roof_below.clearance} above the roofing, back-wrapped, over flashing.",
     steps="board_layout",
     documents="D07 D08",
@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     STOP,
-    "The cladding stands on the roof: it ends {found} above the roofing; {wanted} is the least.",
+    "The cladding ends {found} above the roofing; minimum {wanted}, or it draws up water.",
     when="water_detail.kind = roof_below and water_detail.clearance < limit",
     limit="roof_below.clearance",
 )
