@@ -16,4 +16,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         )
         for mark in context.project.members.get(("attachments",), ())
     )
-    return TableView(("Paper", "Kind", "Title", "Date", "Covers"), lines, (13, 14, 37, 18, 18))
+    return TableView(("Mark", "Kind", "Title", "Date", "Covers"), lines, (13, 14, 37, 18, 18))
