@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from typing import Any
 
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
@@ -38,6 +39,11 @@ class DocumentContext:
     def first(self) -> str:
         """The unit system printed first, `ip` or `si`."""
         return self.project.system
+
+    @cached_property
+    def given_sections(self) -> frozenset[Path]:
+        """The paths of all sections and members below which anything is given."""
+        return frozenset(path[:depth] for path in self.project.values for depth in range(len(path)))
 
     def display(self, path: Path) -> DisplayValue:
         """The value at a path as it prints."""

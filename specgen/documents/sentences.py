@@ -36,7 +36,6 @@ class _Subject(NamedTuple):
 
     path: Path
     name: str  # in words, such as `E1 South face`
-    alike: Path  # the first member of which the same is given
 
 
 class Sentences:
@@ -62,10 +61,10 @@ class Sentences:
             return [Said(text=text, of="") for _, text in self._render(place, sentence.otherwise, {})]
         spoken_of = self._spoken_of(sentence)
         wordings: dict[str, tuple[str, list[_Subject]]] = {}
-        rendered: dict[Path, list[tuple[str, str]]] = {}
+        rendered: dict[Any, list[tuple[str, str]]] = {}
         for member in members:
             if not sentence.when or evaluate(sentence.when, self.context.project, member.path):
-                same = _stand_in(spoken_of, member)
+                same = self._facts(spoken_of, member)
                 if same not in rendered:
                     rendered[same] = list(self._lines(place, sentence, member))
                 for plain, text in rendered[same]:
@@ -80,14 +79,13 @@ class Sentences:
     def _members(self, collection: str, walls: frozenset[str]) -> list[_Subject]:
         """The members of a collection, without those on an elevation whose wall is none of these."""
         project = self.context.project
-        alike = self._alike.get(collection, {})
         found = []
         for mark in project.members.get((collection,), ()):
             path = (collection, mark)
             face = self._face(path)
             wall = mark if collection == "walls" else face and project.values.get((*face, "wall"))
             if not wall or wall in walls:
-                found.append(_Subject(path, self._title(path, face), alike[mark]))
+                found.append(_Subject(path, self._title(path, face)))
         return found
 
     def _face(self, path: Path) -> Path:
@@ -151,27 +149,21 @@ class Sentences:
         texts = (sentence.text, sentence.otherwise)
         return [found for text in texts for tag in _TAG.findall(text) for found in noun.findall(tag)]
 
+    def _facts(self, spoken_of: list[str], member: _Subject) -> Any:
+        """All that a sentence can tell of a member: members of which it is the same share its words."""
+        if not {"", ".mark"}.isdisjoint(spoken_of):
+            return member.path
+        given = self._given.get(member.path, {})
+        # What a wall is not given may follow from any other of its fields.
+        named = given if spoken_of and member.path[0] == "walls" else {part[1:] for part in spoken_of}
+        return tuple((name, tuple(given.get(name, ()))) for name in sorted(named))
+
     @cached_property
-    def _alike(self) -> dict[str, dict[str, Path]]:
-        """For each member of each collection the first of which the same is given."""
+    def _given(self) -> dict[Path, dict[str, list[Any]]]:
+        """What is given of each member, by the first name behind its mark."""
         project = self.context.project
-        given: dict[Path, list[Any]] = {}
+        given: dict[Path, dict[str, list[Any]]] = {}
         for path, value in (*project.values.items(), *project.members.items()):
             if len(path) > 2:
-                given.setdefault(path[:2], []).append((path[2:], value))
-        first: dict[Any, Path] = {}
-        found: dict[str, dict[str, Path]] = {}
-        for collection, marks in project.members.items():
-            if len(collection) == 1:
-                found[collection[0]] = {
-                    mark: first.setdefault((collection, tuple(given.get((*collection, mark), ()))), (*collection, mark))
-                    for mark in marks
-                }
-        return found
-
-
-def _stand_in(spoken_of: list[str], member: _Subject) -> Path:
-    """The member whose rendering serves this one too; none at all for a text that speaks of no member."""
-    if not spoken_of:
-        return ()
-    return member.alike if all(part not in ("", ".mark") for part in spoken_of) else member.path
+                given.setdefault(path[:2], {}).setdefault(path[2], []).append((path[3:], value))
+        return given

@@ -191,3 +191,11 @@ def test_members_that_say_the_same_share_a_sentence(tmp_path: Path) -> None:
     said = text.write_text(written(tmp_path, words, {"elevations": faces}))
     assert "E1, E3: End the board 9 in" in said
     assert "E2 Yard <b>side</b>: End the board 8 in" in said
+
+
+def test_an_elevation_whose_wall_is_not_named_yet_is_spoken_of_all_the_same(tmp_path: Path) -> None:
+    opening = {"kind": "window", "head_flashing": "yes"}
+    faces = {"E1": {"name": "Gable", "openings": {"A": opening}}}
+    said = procedure(tmp_path, {"walls": {"W2": {"substrate": {"kind": "concrete"}}}, "elevations": faces})
+    assert "Elevations: E1 Gable." in said
+    assert "Set head flashings with end dams at A." in said
