@@ -18,4 +18,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for step in steps(context, composer)
         if step.released_by
     )
-    return TableView(("Hold point", "Released by", "Form", "Signed, date"), lines, (34, 30, 14, 22))
+    return TableView(("Hold point", "Released by", "Form", "Signed, date"), lines, (28, 38, 14, 20))

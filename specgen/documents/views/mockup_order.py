@@ -9,17 +9,17 @@ _LEFT_OUT = {"site_conditions", "mockup"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row per step: number, title, what holds it back, hold or witness point."""
+    """One row per step: number, title, waiting time, hold or witness point."""
     lines = [
         (
             str(number),
             step.title,
-            composer.inlines(step.wait) if step.wait else "",
-            (f"{step.point} ({step.point_of})" if step.point_of else step.point) or "none",
+            composer.inlines(step.wait) if step.wait else "none",
+            f"{step.point} ({step.point_of})" if step.point_of else step.point,
         )
         for number, step in enumerate(_in_order(context, composer), 1)
     ]
-    return TableView(("No.", "Step", "Do not begin until", "Point"), tuple(lines), (7, 33, 38, 22))
+    return TableView(("No.", "Step", "Wait", "Point"), tuple(lines), (7, 33, 38, 22))
 
 
 def _in_order(context: DocumentContext, composer: Composer) -> list[StepPage]:
