@@ -51,7 +51,7 @@ def check_words(value: Any, what: str) -> str:
 
 
 def figure_functions(context: DocumentContext) -> dict[str, Function]:
-    """Functions that print a figure by the name of its row or calculation, and a member by its mark and name."""
+    """Functions that print a figure by the name of its row or calculation."""
 
     def row(answer: Callable[[str], Any]) -> Callable[[Any], Any]:
         return lambda name: answer(known_name(name, "limit", context.standards.limits))
@@ -66,18 +66,8 @@ def figure_functions(context: DocumentContext) -> dict[str, Function]:
             run=lambda name, of=None: _compute(context, name, of),
             example="computed('power-line-distance')",
         ),
-        Function("named", ("a member",), run=lambda member: _name(context, member), example="named(elevation)"),
     )
     return {function.name: function for function in functions}
-
-
-def _name(context: DocumentContext, member: Any) -> str:
-    """A member by its mark and name; raises Mistake for anything else, and says so of one that is still open."""
-    if isinstance(member, Page) and member.is_member():
-        return context.name_member(member._path)
-    if getattr(member, "open", False):
-        return str(member)
-    raise Mistake("named() names one member", "name an elevation or another member between its brackets")
 
 
 def known_name(name: Any, what: str, known: Iterable[str]) -> str:

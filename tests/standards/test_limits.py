@@ -443,7 +443,7 @@ def faults(text: str) -> list[str]:
         if (
             id(node) in inner
             or not path
-            or path in (("limit",), ("figure",), ("computed",), ("named",), ("loop", "first"), ("loop", "last"))
+            or path in (("limit",), ("figure",), ("computed",), ("loop", "first"), ("loop", "last"))
         ):
             continue
         if path[0] not in known:
