@@ -97,6 +97,10 @@ class Composer:
         """The plain words of a rendered text, to tell whether two walls share a sentence."""
         return TOKEN.sub(lambda match: str(self.kept[int(match[1])]), rendered)
 
+    def is_open(self, rendered: str) -> bool:
+        """Whether a rendered text prints a value that is still to be given."""
+        return any(getattr(self.kept[int(number)], "open", False) for number in TOKEN.findall(rendered))
+
     def blocks(self, rendered: str, place: str) -> tuple[Block, ...]:
         """The block tree of a rendered template; raises Refused for Markdown that has no block."""
         self.place = place

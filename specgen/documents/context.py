@@ -17,6 +17,7 @@ from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
 from specgen.quantities.comparison import Sense
+from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
@@ -41,6 +42,11 @@ class DocumentContext:
     def first(self) -> str:
         """The unit system printed first, `ip` or `si`."""
         return self.project.system
+
+    @cached_property
+    def given_sections(self) -> frozenset[Path]:
+        """The paths of all sections and members below which anything is given."""
+        return frozenset(path[:depth] for path in self.project.values for depth in range(len(path)))
 
     def display(self, path: Path) -> DisplayValue:
         """The value at a path as it prints."""
@@ -75,6 +81,12 @@ class DocumentContext:
             return ""
         return print_limit(self.project, limit, value)
 
+    def name_member(self, path: Path) -> str:
+        """The mark of a member, with its name where it has one: `E1 South face`."""
+        node = self.project.schema.node(path)
+        name = self.project.get((*path, "name")) if "name" in node.children else None
+        return f"{path[-1]} {name}" if name else path[-1]
+
     def text(self, value: Any, field: Field | None) -> str:
         """The value in words, with the unit of its field."""
         text = value_text(value, field, self.first)
@@ -89,13 +101,19 @@ class DocumentContext:
         field = self.project.schema.field_at(absent.path)
         return DisplayValue("[open]", open=True), f"pending: {field.label if field else absent.path[-1]}"
 
-    def computed(self, name: str) -> DisplayValue:
-        """The value of a calculation for the project itself, with its source; open where a field it needs is absent."""
+    def computed(self, name: str, path: Path = ()) -> DisplayValue:
+        """The value of a calculation for the project, with its source; open for want of a field.
+
+        That for a section or member is rounded as it is read in the work: three digits, one behind the point.
+        """
         try:
-            working = self.resolve((), name)
+            working = self.resolve(path, name)
         except Absent as absent:
             return self.describe_absence(absent)[0]
-        return DisplayValue(value_text(working.quantity, None, self.first), working.quantity, working.source[0])
+        quantity = working.quantity
+        if path:
+            quantity = Quantity.of(format_decimal(float(working.result), 3, 1), working.unit)
+        return DisplayValue(value_text(quantity, None, self.first), quantity, working.source[0])
 
     def limit(self, name: str) -> DisplayValue:
         """The figure in force of a row of the limits, with its source."""

@@ -1,31 +1,20 @@
 """The steps of the work as they print for the walls of a project."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import Record
-from specgen.documents.template_functions import figure_functions
-from specgen.documents.template_views import Page, Pages
+from specgen.documents.releases import name_releaser
+from specgen.documents.sentences import Sentences
+from specgen.documents.work_findings import work_findings
 from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
-from specgen.model.project import Project
 from specgen.model.standard import Sentence, Step
 
-# The name of each kind of point, and what it requires of the crew.
-POINTS = {
-    "H": ("Hold point", "nothing goes on before the named authority has released it in writing."),
-    "W": ("Witness point", "give notice beforehand; the work goes on with records."),
-    "R": ("Review", "the records are complete before the step begins."),
-    "E": ("Carried out and recorded", "no release is needed."),
-}
-
-_TAG = re.compile(r"\{[{%].*?[%}]\}", re.DOTALL)
-# The wall in a tag, with the first name behind it.
-_WALL = re.compile(r"\bwall\b(\.\w+)?")
+# The name of each kind of point.
+POINTS = {"H": "Hold point", "W": "Witness point", "R": "Review point", "E": ""}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,47 +22,55 @@ class StepPage(Record):
     """A step as it prints for this project's walls."""
 
     name: str  # of the step in the standards
-    title: str  # with the walls it is limited to, if not all
-    point: str  # kind of point in words: Hold point, Review
+    work: str  # its title
+    title: str  # the same, with the walls it is limited to, if not all
+    article: str  # the article of the procedure it belongs to
+    crew: str  # the crews that carry it out; empty where none is named
+    point: str  # kind of point in words: Hold point, Review point; empty for none
     point_of: str  # the part of the step that is the point; empty for the whole step
-    meaning: str  # what the point requires of the crew
-    wait: str  # how long to wait after the step; empty for no wait
+    waits: tuple[str, ...]  # what holds it back, as sentences
+    wait: str  # the same in short; empty for nothing
     items: tuple[str, ...]  # its sentences
+    released_by: str  # who releases the hold point; empty where there is none
+    forms: str  # the forms to fill in: `Forms D11 and D12d`; empty for none
     cautions: tuple[str, ...]  # its warnings
-    records: tuple[str, ...]  # titles of the forms to fill in
-    findings: tuple[Finding, ...]  # findings that print at this step
+    findings: tuple[Finding, ...]  # findings about its work
 
 
 def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
     """The steps that apply to any wall, in order; a sentence that applies to some walls only names them."""
     walls = context.project.members[("walls",)]
-    sentences = _Sentences(context, composer)
+    sentences = Sentences(context, composer)
     pages = []
     for step in context.standards.steps.values():
-        taking = [wall for wall in walls if _applies(step.when, context, wall)]
+        taking = [wall for wall in walls if applies(step.when, context, wall)]
         if taking:
-            pages.append(_step(context, sentences, step, taking, len(taking) == len(walls)))
+            pages.append(_step(sentences, step, taking, len(taking) == len(walls)))
     return tuple(pages)
 
 
-def _step(
-    context: DocumentContext, sentences: "_Sentences", step: Step, walls: list[str], everywhere: bool
-) -> StepPage:
-    def render(sentence: Sentence) -> list[str]:
-        return sentences.render(step, sentence, walls)
+def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) -> StepPage:
+    context, composer = sentences.context, sentences.composer
 
-    name, meaning = POINTS[step.point]
+    def lines(said: Iterator[Sentence] | tuple[Sentence, ...]) -> tuple[str, ...]:
+        return tuple(line for one in said for line in sentences.lines(f"steps.yaml: {step.name}", one, walls))
+
+    waits = [said for one in step.waits for said in sentences.said(f"steps.yaml: {step.name}", one, walls)]
     return StepPage(
         name=step.name,
+        work=step.title,
         title=step.title if everywhere else f"{step.title}: {_name_walls(walls)}",
-        point=name,
+        article=step.article,
+        crew=composer.token(_crews(context, step)),
+        point=POINTS[step.point],
         point_of=step.point_of,
-        meaning=meaning,
-        wait="; ".join(render(Sentence(step.wait)) if step.wait else []),
-        items=tuple(text for sentence in _with_mending(context, step) for text in render(sentence)),
-        cautions=tuple(text for words in step.cautions for text in render(Sentence(words))),
-        records=tuple(context.standards.forms[record] for record in step.records),
-        findings=tuple(f for f in context.judgment.findings if f.step == step.name),
+        waits=tuple(f"{f'{w.of}: do' if w.of else 'Do'} not begin until {w.text}." for w in waits),
+        wait="; ".join(f"{w.of}: {w.text}" if w.of else w.text for w in waits),
+        items=lines(_with_mending(context, step)),
+        released_by=composer.token(name_releaser(context, step)),
+        forms=name_forms(step.records),
+        cautions=lines(step.cautions),
+        findings=work_findings(context.judgment, step),
     )
 
 
@@ -85,65 +82,23 @@ def _with_mending(context: DocumentContext, step: Step) -> Iterator[Sentence]:
             yield Sentence(fault.mend, f"walls.*.substrate.condition has {name}")
 
 
+def name_forms(forms: tuple[str, ...]) -> str:
+    """`Form D11`, `Forms D11, D12b, and D12d`; an empty text for none."""
+    if len(forms) < 2:
+        return "".join(f"Form {form}" for form in forms)
+    return f"Forms {', '.join(forms[:-1])}{',' if len(forms) > 2 else ''} and {forms[-1]}"
+
+
 def _name_walls(walls: list[str]) -> str:
-    return f"{'Walls' if len(walls) > 1 else 'Wall'} {', '.join(walls)}"
+    return f"{'walls' if len(walls) > 1 else 'wall'} {', '.join(walls)}"
 
 
-class _Sentences:
-    """Renders the sentences of the steps for the walls of a project."""
-
-    def __init__(self, context: DocumentContext, composer: Composer) -> None:
-        self.context, self.composer = context, composer
-        root = Page(context, context.project.schema.root, ())
-        self.names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
-        self.names |= figure_functions(context)
-        self.alike = _find_alike(context.project)
-
-    def render(self, step: Step, sentence: Sentence, walls: list[str]) -> list[str]:
-        """A sentence for the walls it applies to: once if the wording is the same for all, else once per wording.
-
-        Each line of its text is a sentence of its own.
-        """
-        wordings: dict[str, tuple[str, list[str]]] = {}
-        rendered: dict[str, list[tuple[str, str]]] = {}
-        for wall in walls:
-            if _applies(sentence.when, self.context, wall):
-                same = self._stand_in(sentence.text, wall)
-                if same not in rendered:
-                    rendered[same] = list(self._lines(step, sentence, wall))
-                for plain, text in rendered[same]:
-                    wordings.setdefault(plain, (text, []))[1].append(wall)
-        return [
-            text if len(taking) == len(walls) else f"{self.composer.token(_name_walls(taking))}: {text}"
-            for text, taking in wordings.values()
-        ]
-
-    def _lines(self, step: Step, sentence: Sentence, wall: str) -> Iterator[tuple[str, str]]:
-        """Each line of a sentence for a wall: its plain words, and its text."""
-        walls = self.names["walls"]
-        assert isinstance(walls, Pages)
-        names = self.names | {"wall": walls[wall]}
-        rendered = self.composer.text(sentence.text, names, f"steps.yaml: {step.name}")
-        for text in filter(None, rendered.split("\n")):
-            yield self.composer.plain(text), text
-
-    def _stand_in(self, text: str, wall: str) -> str:
-        """The wall whose rendering of a text serves this one too; none at all for a text that speaks of no wall."""
-        spoken_of = [found for tag in _TAG.findall(text) for found in _WALL.findall(tag)]
-        if not spoken_of:
-            return ""
-        return self.alike[wall] if all(part not in ("", ".mark") for part in spoken_of) else wall
+def _crews(context: DocumentContext, step: Step) -> str:
+    """The marks of the crews that carry a step out."""
+    crews = context.project.members.get(("crews",), ())
+    return ", ".join(mark for mark in crews if step.name in (context.project.get(("crews", mark, "steps")) or ()))
 
 
-def _find_alike(project: Project) -> dict[str, str]:
-    """For each wall the first of which the same is given."""
-    given: dict[str, list[Any]] = {wall: [] for wall in project.members[("walls",)]}
-    for path, value in (*project.values.items(), *project.members.items()):
-        if path[0] == "walls" and len(path) > 2:
-            given[path[1]].append((path[2:], value))
-    first: dict[Any, str] = {}
-    return {wall: first.setdefault(tuple(facts), wall) for wall, facts in given.items()}
-
-
-def _applies(when: str, context: DocumentContext, wall: str) -> bool:
+def applies(when: str, context: DocumentContext, wall: str) -> bool:
+    """Whether a condition holds for a wall; an empty one does."""
     return not when or evaluate(when, context.project, ("walls", wall))

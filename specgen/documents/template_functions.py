@@ -7,6 +7,7 @@ from typing import Any
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.template_mistakes import Mistake
+from specgen.documents.template_views import Page
 from specgen.model.suggest import suggest
 
 
@@ -61,7 +62,8 @@ def figure_functions(context: DocumentContext) -> dict[str, Function]:
         Function(
             "computed",
             ("the name of a calculation",),
-            run=lambda name: _compute(context, name),
+            ("the section or member it is for",),
+            run=lambda name, of=None: _compute(context, name, of),
             example="computed('power-line-distance')",
         ),
     )
@@ -77,7 +79,15 @@ def known_name(name: Any, what: str, known: Iterable[str]) -> str:
     return text
 
 
-def _compute(context: DocumentContext, name: Any) -> DisplayValue:
-    """The value of a calculation for the project; raises Mistake for one that each member has."""
-    names = [known for known in context.resolve.names if not context.resolve.find(known).each]
-    return context.computed(known_name(name, "calculation of the whole project", names))
+def _compute(context: DocumentContext, name: Any, of: Any) -> DisplayValue:
+    """The value of a calculation for the project, or for a section or member of it; raises Mistake for another."""
+    if of is None:
+        names = [known for known in context.resolve.names if not context.resolve.find(known).each]
+        return context.computed(known_name(name, "calculation of the whole project", names))
+    known = known_name(name, "calculation", context.resolve.names)
+    if not isinstance(of, Page):
+        raise Mistake("computed() asks for a section or a member", "name one behind the comma, such as primer")
+    try:
+        return context.computed(known, of._path)
+    except KeyError:
+        raise Mistake(f"{known} is not worked out for {of.dotted()}", "name another section or member") from None

@@ -53,8 +53,7 @@ class Page:
     @property
     def open(self) -> bool:
         """Whether nothing at all is given below this section."""
-        depth = len(self._path)
-        return not any(path[:depth] == self._path for path in self._context.project.values)
+        return self._path not in self._context.given_sections
 
 
 class Pages:

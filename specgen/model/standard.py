@@ -41,7 +41,7 @@ class Limit(NamedTuple):
 
 
 class Sentence(NamedTuple):
-    """A sentence of a step as a template, and the condition under which it is said.
+    """A sentence of a step as a template, the condition under which it is said, and of whom it is said.
 
     `faults` is yes for one after which the mending of each fault of the substrate is said.
     """
@@ -49,6 +49,10 @@ class Sentence(NamedTuple):
     text: str
     when: str = ""
     faults: bool = False
+    each: str = "walls"
+    """The collection it is said of each member of; members of which it says the same share one sentence."""
+    otherwise: str = ""
+    """What is said in its place where a value it prints, or the whole collection, is not given."""
 
 
 class Fault(NamedTuple):
@@ -60,24 +64,44 @@ class Fault(NamedTuple):
 
 
 class Step(NamedTuple):
-    """A step of the work; `title`, `wait`, the sentences and the cautions print, the last three as templates."""
+    """A step of the work; `title`, `waits`, the sentences and the cautions print, the last three as templates."""
 
     name: str
     title: str
     point: str
     """H (hold), W (witness), R (review) or E (carried out and recorded)."""
+    article: str
+    """The article of a procedure that it belongs to, such as examination."""
     sentences: tuple[Sentence, ...]
     follows: str = ""
     """The name of the step before it; empty for the first."""
     point_of: str = ""
     """The part of the step that is the point, such as the first pass; empty for the whole of it."""
-    wait: str = ""
-    """How long nothing goes on once it is done."""
+    waits: tuple[Sentence, ...] = ()
+    """What must have happened before it begins, each behind the words `Do not begin until`."""
+    released_by: Path | None = None
+    """The field that names the party who releases it; None for whoever releases the hold points."""
     records: tuple[str, ...] = ()
     """The forms that it fills, by name."""
     when: str = ""
     """The condition under which a wall takes this step; empty for every wall."""
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Sentence, ...] = ()
+
+
+class FieldTest(NamedTuple):
+    """A test of the work in place: what is tested, by which standard, how often, by which limit, by whom."""
+
+    name: str
+    test: str
+    standard: str
+    frequency: str
+    limit: Sentence
+    by: str
+    """Who makes it: applicator or inspector."""
+    form: str
+    """The name of the form it is written on."""
+    when: str = ""
+    """The condition under which a wall has this test; empty for every wall."""
 
 
 class Criterion(NamedTuple):
@@ -127,6 +151,7 @@ class Standards:
     sources: dict[str, Source]
     limits: dict[str, Limit]
     steps: dict[str, Step]
+    field_tests: dict[str, FieldTest]
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
     forms: dict[str, str]

@@ -172,6 +172,7 @@ class Contract(View):
     procedure: Literal["architect_review", "ufgs_013300"]
     award_date: datetime.date
     completion_date: datetime.date
+    hold_points_released_by: str
     report_max_age_years: Number
     spec_sections: Members[SpecificationSection]
     demands: Members[Demand]

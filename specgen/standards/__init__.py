@@ -47,6 +47,7 @@ def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> 
         sources=typed["sources"],
         limits=typed["limits"],
         steps=steps,
+        field_tests=typed["field_tests"],
         criteria=typed["criteria"],
         tools=typed["tools"],
         forms=typed["forms"],

@@ -29,6 +29,13 @@ def find_field(path: Path, schema: Schema) -> Field:
     return schema.fields[path]
 
 
+def check_collection(name: str, schema: Schema) -> None:
+    """Raise Wrong where a name is no collection whose members have marks."""
+    known = [path[0] for path, one in schema.collections.items() if len(path) == 2 and one.kind == "mapping"]
+    if name not in known:
+        raise Wrong(f"there are no members at {name}", suggest(name, known))
+
+
 def check_condition(text: str, schema: Schema) -> None:
     """Raise Wrong where a condition cannot be parsed, or names an unknown field, member or choice."""
     if not text:

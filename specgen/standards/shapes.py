@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from specgen.model.field import Schema
 from specgen.model.figure_text import figures_asked
 from specgen.model.suggest import suggest
-from specgen.standards.references import check_choice, check_condition, check_path, find_field
+from specgen.standards.references import check_choice, check_collection, check_condition, check_path, find_field
 from specgen.standards.rows import Data, Wrong
 
 _LIMIT_ASKED = re.compile(r"""\b(?:limit|figure)\(\s*['"]([^'"]*)['"]\s*\)""")
@@ -112,6 +112,7 @@ TEXT = Kind("a text", _require_text)
 WITH_FIGURES = Kind("a text", _check_figures)
 TEMPLATE = Kind("a text", _check_template)
 CONDITION = Kind("a condition, such as `gloss.coats > 1`", _require_any_text, check_condition)
+COLLECTION = Kind("a collection with marks, such as elevations", _require_text, check_collection)
 PATH = Kind("the path of a field", lambda value, known: tuple(_require_text(value, known).split(".")), check_path)
 
 

@@ -8,7 +8,7 @@ from specgen.model.field import Schema
 from specgen.model.finding import Severity
 from specgen.model.source import Kind as SourceKind
 from specgen.model.source import PublishedText, Source
-from specgen.model.standard import Criterion, Fault, Reference, Sentence, Step, Tool
+from specgen.model.standard import Criterion, Fault, FieldTest, Reference, Sentence, Step, Tool
 from specgen.quantities.comparison import Sense
 from specgen.quantities.units import UNITS
 from specgen.standards.limits import check_limit_field, make_limit
@@ -16,6 +16,7 @@ from specgen.standards.references import check_choice, find_field
 from specgen.standards.rows import Wrong
 from specgen.standards.shapes import (
     ANY_TEXT,
+    COLLECTION,
     CONDITION,
     PATH,
     TEMPLATE,
@@ -35,6 +36,8 @@ from specgen.standards.shapes import (
 COUNTED = ("", "%", "month", "year", "years", "gloss units")
 # Hold, witness, review, carried out: what each asks of the crew is told where steps are printed.
 _POINTS = ("H", "W", "R", "E")
+# The articles of a three-part procedure that steps belong to, in their order.
+_ARTICLES = ("examination", "preparation", "installation", "field_quality", "cleaning")
 # A range would be a pair, and a row holds one figure: its two ends are two rows.
 _SENSES = {sense.value: sense for sense in (Sense.AT_LEAST, Sense.AT_MOST, Sense.EXACTLY)}
 _SEVERITIES = {word.value: word for word in (Severity.STOP, Severity.CAUTION)}
@@ -99,8 +102,8 @@ def _make_step(name: str, row: dict[str, Any]) -> Step:
     return Step(name=name, sentences=row.pop("work"), **row)
 
 
-def _make_sentence(say: str, when: str = "", faults: bool = False) -> Sentence:
-    return Sentence(text=say, when=when, faults=faults)
+def _make_sentence(say: str, **others: Any) -> Sentence:
+    return Sentence(text=say, **others)
 
 
 def _check_fault(name: str, row: dict[str, str], schema: Schema) -> None:
@@ -118,7 +121,12 @@ def _check_edition(name: str, row: dict[str, str], schema: Schema) -> None:
     check_choice(name, find_field(("code", "edition"), schema))
 
 
-_SENTENCE = text_or("say", TEMPLATE, Shape({"say": TEMPLATE, "when": CONDITION}, {"faults": YES_NO}), _make_sentence)
+_SENTENCE = text_or(
+    "say",
+    TEMPLATE,
+    Shape({"say": TEMPLATE}, {"when": CONDITION, "each": COLLECTION, "otherwise": TEMPLATE, "faults": YES_NO}),
+    _make_sentence,
+)
 
 # In the order in which they are read: a row refers to rows of files before its own, and by name to those of any.
 TABLES = {
@@ -147,17 +155,32 @@ TABLES = {
     "forms": Table(Shape({"title": TEXT}), lambda name, row: f"{row['title']} ({name})"),
     "steps": Table(
         Shape(
-            {"title": TEXT, "point": one_of(_POINTS), "work": list_of(_SENTENCE)},
+            {"title": TEXT, "point": one_of(_POINTS), "article": one_of(_ARTICLES), "work": list_of(_SENTENCE)},
             {
                 "follows": name_in("steps"),
                 "point_of": ANY_TEXT,
-                "wait": TEMPLATE,
+                "waits": list_of(_SENTENCE),
+                "released_by": PATH,
                 "when": CONDITION,
-                "cautions": list_of(TEMPLATE),
+                "cautions": list_of(_SENTENCE),
                 "records": list_of(name_in("forms")),
             },
         ),
         _make_step,
+    ),
+    "field_tests": Table(
+        Shape(
+            {
+                "test": TEXT,
+                "standard": TEMPLATE,
+                "frequency": TEMPLATE,
+                "limit": _SENTENCE,
+                "by": one_of(("applicator", "inspector")),
+                "form": name_in("forms"),
+            },
+            {"when": CONDITION},
+        ),
+        lambda name, row: FieldTest(name=name, **row),
     ),
     "criteria": Table(
         Shape(

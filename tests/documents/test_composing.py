@@ -97,8 +97,8 @@ def test_a_sentence_that_holds_for_one_wall_names_it(tmp_path: Path) -> None:
         {"walls": walls},
     )
     said = text.write_text(document)
-    assert "Wall W2: Measure the moisture of the wood panels" in said
-    assert said.count("Rasp and level the whole face.") == 1
+    assert "Wall W2: Measure moisture of wood panels" in said
+    assert said.count("Rasp and level the entire face.") == 1
 
 
 def test_a_mark_leads_to_what_it_names(tmp_path: Path) -> None:

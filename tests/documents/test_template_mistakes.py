@@ -56,7 +56,7 @@ MISTAKES: list[tuple[str, str, str, int]] = [
     ("x\n\nA {{ page_break }} b\n", "a new page stands within a line", "line of its own", 8),
     ("{{ stops }}\n", "a list cannot be printed", "{% for", 6),
     ("{{ steps() }}\n", "a list cannot be printed", "{% for", 6),
-    ("{{ steps()[0] }}\n", "a record cannot be printed", "name one of: name, title, point", 6),
+    ("{{ steps()[0] }}\n", "a record cannot be printed", "name one of: name, work, title", 6),
     ("{{ steps }}\n", "steps without brackets cannot be printed", "steps(...)", 6),
     ("{{ project }}\n", "the section project cannot be printed", "name one of: name, number, address", 6),
     ("{{ walls }}\n", "a list cannot be printed", "{% for", 6),

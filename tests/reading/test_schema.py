@@ -170,9 +170,11 @@ def test_a_condition_asks_only_for_calculations_that_there_are() -> None:
     conditions = {made.condition for made in FIELDS} | {made.default_if for made in FIELDS}
     rows = load_standards()
     conditions |= {
-        row.when for group in (rows.steps, rows.criteria, rows.tools, rows.references) for row in group.values()
+        row.when
+        for group in (rows.steps, rows.field_tests, rows.criteria, rows.tools, rows.references)
+        for row in group.values()
     }
-    conditions |= {sentence.when for step in rows.steps.values() for sentence in step.sentences}
+    conditions |= {s.when for step in rows.steps.values() for s in (*step.waits, *step.sentences, *step.cautions)}
     asked = {
         term.path[1] for text in conditions - {""} for term in terms(parse_condition(text)) if term.path[0] == "calc"
     }

@@ -16,7 +16,10 @@ from jinja2 import nodes
 from specgen import computing, standards
 from specgen.documents.composing import Composer
 from specgen.documents.steps import POINTS
+from specgen.judging.scope import noun_of
+from specgen.model.field import UnknownName
 from specgen.model.source import Kind
+from specgen.model.standard import Sentence
 from specgen.quantities.comparison import Sense
 from specgen.quantities.parse import parse_any_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
@@ -392,12 +395,16 @@ def test_no_two_rows_say_the_same() -> None:
     assert len(set(tools)) == len(tools)
 
 
+def sentences() -> list[tuple[str, Sentence]]:
+    """Every sentence of the rows with its place."""
+    steps = [(f"step {s.name}", one) for s in ROWS.steps.values() for one in (*s.waits, *s.sentences, *s.cautions)]
+    return steps + [(f"test {test.name}", test.limit) for test in ROWS.field_tests.values()]
+
+
 def templates() -> list[tuple[str, str]]:
     """Every template of the rows with its place."""
-    made = []
-    for step in ROWS.steps.values():
-        texts = (step.wait, *step.cautions, *(sentence.text for sentence in step.sentences))
-        made += [(f"step {step.name}", text) for text in texts]
+    made = [(place, text) for place, sentence in sentences() for text in (sentence.text, sentence.otherwise)]
+    made += [(f"test {t.name}", text) for t in ROWS.field_tests.values() for text in (t.standard, t.frequency)]
     made += [(f"criterion {row.name}", text) for row in ROWS.criteria.values() for text in (row.method, row.limit)]
     made += [(f"tool {row.name}", row.what) for row in ROWS.tools.values()]
     return [(place, text) for place, text in made if "{" in text]
@@ -411,11 +418,17 @@ def chain(node: Any) -> tuple[str, ...]:
     return (node.name,) if isinstance(node, nodes.Name) else ()
 
 
+# The collections that a text speaks of a member of; any other text speaks of a wall.
+SPOKEN_OF = {text: one.each for _, one in sentences() for text in (one.text, one.otherwise) if one.each != "walls"}
+
+
 def faults(text: str) -> list[str]:
     """What a template names that there is not: limits, sections, fields."""
     schema, found = project_schema(), []
     tree = Composer().environment.parse(text)
-    known: dict[str, tuple[str, ...]] = {name: (name,) for name in schema.root.children} | {"wall": ("walls", "*")}
+    member = (SPOKEN_OF.get(text, "walls"), "*")
+    known: dict[str, tuple[str, ...]] = {name: (name,) for name in schema.root.children}
+    known[noun_of(schema.collections[member])] = member
     for loop in tree.find_all(nodes.For):
         over = chain(loop.iter.node if isinstance(loop.iter, nodes.Filter) else loop.iter)
         known[loop.target.name] = (*known[over[0]], *over[1:], "*") if over and over[0] in known else ()
@@ -423,7 +436,7 @@ def faults(text: str) -> list[str]:
         if chain(call.node) in (("limit",), ("figure",)):
             found += [f"limit {arg.value}" for arg in call.args if arg.value not in ROWS.limits]
         if chain(call.node) == ("computed",):
-            found += [f"computed {arg.value}" for arg in call.args if arg.value not in computing.names()]
+            found += [f"computed {arg.value}" for arg in call.args[:1] if arg.value not in computing.names()]
     inner = {id(node.node) for node in tree.find_all(nodes.Getattr)}
     for node in tree.find_all((nodes.Name, nodes.Getattr)):
         path = chain(node)
@@ -437,8 +450,8 @@ def faults(text: str) -> list[str]:
             found.append(".".join(path))
             continue
         try:
-            schema.node((*known[path[0]], *(name for name in path[1:] if name != "mark")))
-        except KeyError:
+            schema.follow(tuple(name for name in path[1:] if name != "mark"), known[path[0]])
+        except (KeyError, UnknownName):
             found.append(".".join(path))
     return found
 

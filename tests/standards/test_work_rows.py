@@ -10,11 +10,12 @@ import pytest
 import yaml
 
 from specgen.model.finding import Severity
+from specgen.model.standard import Sentence
 from specgen.standards import load_standards
 
 ROWS = load_standards()
 HELD = yaml.safe_load((Path(__file__).parent / "work_rows.yaml").read_text("utf-8"))
-ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'\)|\{\{ ([a-z_.]+) \}\}")
+ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'|\{\{ ([a-z_.]+) \}\}")
 
 
 def asked(*texts: str) -> list[str]:
@@ -22,8 +23,14 @@ def asked(*texts: str) -> list[str]:
     return ["".join(found) for text in texts for found in ASKED.findall(text)]
 
 
+def words_of(*sentences: Sentence) -> list[str]:
+    """The texts of sentences: what each says, and what it says where a value is not given."""
+    return [text for sentence in sentences for text in (sentence.text, sentence.otherwise)]
+
+
 def test_steps_lines_and_tools_stand_in_their_order() -> None:
     assert list(ROWS.steps) == list(HELD["steps"])
+    assert list(ROWS.field_tests) == list(HELD["field_tests"])
     assert list(ROWS.criteria) == list(HELD["criteria"])
     assert list(ROWS.tools) == list(HELD["tools"])
 
@@ -31,16 +38,25 @@ def test_steps_lines_and_tools_stand_in_their_order() -> None:
 @pytest.mark.parametrize("name", HELD["steps"])
 def test_a_step_has_its_point_its_records_and_its_figures(name: str) -> None:
     step, held = ROWS.steps[name], HELD["steps"][name]
-    assert (step.point, list(step.records)) == (held["point"], held["records"].split())
-    assert asked(step.wait) == held["wait"].split()
-    assert asked(*(sentence.text for sentence in step.sentences), *step.cautions) == held["figures"].split()
+    assert (step.article, step.point, list(step.records)) == (held["article"], held["point"], held["records"].split())
+    assert asked(*words_of(*step.waits)) == held["wait"].split()
+    assert asked(*words_of(*step.sentences, *step.cautions)) == held["figures"].split()
+    each = [sentence.each for sentence in (*step.waits, *step.sentences, *step.cautions) if sentence.each != "walls"]
+    assert each == held["each"].split()
+
+
+@pytest.mark.parametrize("name", HELD["field_tests"])
+def test_a_test_in_place_is_made_as_often_by_whom_and_by_its_figures(name: str) -> None:
+    test, held = ROWS.field_tests[name], HELD["field_tests"][name]
+    assert (test.by, test.form) == (held["by"], held["form"])
+    assert asked(test.standard, test.frequency, *words_of(test.limit)) == held["figures"].split()
 
 
 def test_no_figure_of_the_work_is_typed_where_a_row_or_a_field_has_it() -> None:
     # Numbers of standards and of regulations are names.
-    name = re.compile(r"ASTM [A-Z]\d+|\d+ CFR [\d.]+")
+    name = re.compile(r"ASTM [A-Z]\d+|\d+ CFR [\d.]+|Form D\d+")
     for step in ROWS.steps.values():
-        for text in (step.wait, *(sentence.text for sentence in step.sentences), *step.cautions):
+        for text in words_of(*step.waits, *step.sentences, *step.cautions):
             assert not re.search(r"\d", name.sub("", re.sub(r"\{[{%].*?[%}]\}", "", text))), (step.name, text)
 
 

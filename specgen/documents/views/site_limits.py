@@ -1,26 +1,40 @@
-"""The limits of site conditions in one table: condition, work under way, limit."""
+"""The limits of field conditions in one table: condition, work under way, limit."""
+
+from collections.abc import Iterator
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+
+_COATS = "smoothing, primer, gloss"
+_SPRAYED = "primer, gloss"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Every limit of weather and site that this project works by."""
     limit, display = context.limit, context.display
+    held = [", during application and ", limit("weather.hold"), " after"]
     lines = [
-        ("Air and wall", "board, base coat", [limit("weather.least_eifs"), " at least"]),
-        ("Air and wall", "smoothing, primer, gloss", [limit("weather.least_coats"), " at least"]),
-        ("Hold of the least temperature", "after each coat", [limit("weather.hold"), " at least"]),
-        ("Wall", "primer, gloss", [limit("weather.most_surface"), " at most"]),
-        ("Relative humidity", "all coats", [display(("weather", "most_humidity")), " at most"]),
-        ("Relative humidity, by the manufacturer", "primer", [display(("primer", "most_humidity")), " at most"]),
-        ("Relative humidity, by the manufacturer", "gloss", [display(("gloss", "most_humidity")), " at most"]),
-        ("Air and wall until dry", "primer", [display(("primer", "least_dry_temperature")), " at least"]),
-        ("Air and wall until dry", "gloss", [display(("gloss", "least_dry_temperature")), " at least"]),
-        ("Wall above dew point", "all coats", [limit("weather.above_dew_point"), " at least"]),
-        ("Wind and gusts", "primer, gloss", [display(("weather", "max_spray_wind")), " at most"]),
-        ("Sun", "primer, gloss", "none on the wall"),
-        ("Rain", "all work until dry", "none, in the forecast either, unless the wall is tented"),
-        ("Readings", "at the wall, sun and shade", ["every ", limit("weather.readings")]),
+        ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held]),
+        ("Air and wall temperature", _COATS, ["minimum ", limit("weather.least_coats"), *held]),
+        ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
+        ("Wall temperature", _SPRAYED, ["maximum ", limit("weather.most_surface")]),
+        ("Relative humidity", "all coats", ["maximum ", display(("weather", "most_humidity"))]),
+        *_of_manufacturer(context, "Relative humidity, manufacturer's limit", "maximum", "most_humidity"),
+        *_of_manufacturer(context, "Air and wall temperature until dry", "minimum", "least_dry_temperature"),
+        ("Wall temperature above dew point", "all coats", ["minimum ", limit("weather.above_dew_point")]),
+        ("Wind and gusts", _SPRAYED, ["maximum ", display(("weather", "max_spray_wind"))]),
+        ("Direct sun", _SPRAYED, "none"),
+        ("Rain", "all work until dry", "none present or forecast, unless the wall is tented"),
+        ("Readings", "at the wall, in sun and shade", ["maximum ", limit("weather.readings"), " apart"]),
     ]
-    return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 33, 33))
+    return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 26, 40))
+
+
+def _of_manufacturer(context: DocumentContext, condition: str, side: str, name: str) -> Iterator[tuple[str, str, Any]]:
+    """One row for each sprayed coat for which a figure is given, or one for both where it is the same."""
+    given = {coat: context.display((coat, name)) for coat in ("primer", "gloss") if context.project.get((coat, name))}
+    if len(given) == 2 and given["primer"] == given["gloss"]:
+        given = {_SPRAYED: given["gloss"]}
+    for coat, figure in given.items():
+        yield condition, coat, [f"{side} ", figure]

@@ -1,0 +1,38 @@
+"""Who releases the hold points of the work."""
+
+from specgen.documents.context import DocumentContext
+from specgen.model.standard import Step
+from specgen.model.value_text import words
+
+
+def name_releaser(context: DocumentContext, step: Step) -> str:
+    """Who releases the hold point of a step, by firm and name; an empty text where it is none."""
+    if step.point != "H":
+        return ""
+    role = context.project.get(step.released_by) if step.released_by else None
+    return _name_party(context, str(role)) if role else name_inspector(context)
+
+
+def name_inspector(context: DocumentContext) -> str:
+    """Who releases the hold points: as the contract names them, else the inspector, else the architect."""
+    project = context.project
+    people = project.members.get(("people",), ())
+    named = project.get(("contract", "hold_points_released_by"))
+    if named is not None:
+        return _name_person(context, named) if named in people else str(named)
+    for mark in people:
+        if project.get(("people", mark, "role")) == "inspector":
+            return _name_person(context, mark)
+    return str(project.get(("parties", "inspector", "name")) or "") or _name_party(context, "architect")
+
+
+def _name_person(context: DocumentContext, mark: str) -> str:
+    """A person by employer and name."""
+    name, employer = (context.project.get(("people", mark, key)) for key in ("name", "employer"))
+    return f"{employer} ({name})" if name and employer else str(name or employer or mark)
+
+
+def _name_party(context: DocumentContext, role: str) -> str:
+    """A party by its role and name."""
+    name = context.project.get(("parties", role, "name"))
+    return f"the {words(role)}" + (f" ({name})" if name else "")
