@@ -8,6 +8,7 @@ from pathlib import Path
 from specgen.documents.numbering import plain_text
 from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
+from specgen.formats.no_break import keep_together, keep_words
 from specgen.model.block import (
     Article,
     Blank,
@@ -22,6 +23,7 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Item,
+    Letters,
     Note,
     Paragraph,
     Part,
@@ -59,7 +61,9 @@ def write_html(document: Document, templates: Path, own: Path | None = None) -> 
 
 
 def _render_head(document: Document) -> str:
-    rows = "".join(f"<div><dt>{escape(label)}</dt><dd>{escape(text)}</dd></div>" for label, text in document.facts)
+    rows = "".join(
+        f"<div><dt>{escape(label)}</dt><dd>{_render_words(text)}</dd></div>" for label, text in document.facts
+    )
     return f'<p class="id">{escape(document.id)}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
 
 
@@ -81,7 +85,7 @@ def _name_anchor(number: int) -> str:
 def _render_legend(document: Document) -> str:
     if not document.legend:
         return ""
-    rows = "".join(f"<div><dt>{mark}</dt><dd>{escape(text)}</dd></div>" for mark, text in document.legend)
+    rows = "".join(f"<div><dt>{mark}</dt><dd>{_render_words(text)}</dd></div>" for mark, text in document.legend)
     own = "<p>Figures without a letter are this project’s own.</p>"
     return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
 
@@ -129,9 +133,10 @@ def _render_block(number: int, block: Block) -> str:
         case Paragraph():
             return f"<p>{_render_line(block.content)}</p>"
         case Note():
-            return f'<p class="note" role="note">{_render_line(block.content)}</p>'
+            kind = "note hold" if block.hold else "note"
+            return f'<p class="{kind}" role="note">{_render_line(block.content)}</p>'
         case Equation():
-            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.render_display(block)}</div>'
+            return f'<div class="equation"><p>{_render_words(block.title)}</p>{mathml.render_display(block)}</div>'
         case Signature():
             return _render_signatures(block)
         case Break():
@@ -185,8 +190,12 @@ def _render_cells(cells: Iterable[str], labels: list[str]) -> str:
     return head + "".join(f"<td{label}>{cell}</td>" for cell, label in others)
 
 
-def _render_line(content: Inlines | Iterable[Inline]) -> str:
-    return "".join(map(_render_inline, content))
+def _render_line(content: Inlines) -> str:
+    return "".join(map(_render_inline, keep_together(content)))
+
+
+def _render_words(text: str) -> str:
+    return escape(keep_words(text))
 
 
 def _render_inline(part: Inline) -> str:
@@ -195,8 +204,9 @@ def _render_inline(part: Inline) -> str:
             return escape(part.text)
         case Value():
             text = f"<bdi>{escape(part.text)}</bdi>"
-            mark = f"<sup>{part.mark}</sup>" if part.mark else ""
-            return f'<span class="open">{text}</span>' if part.open else text + mark
+            return f'<span class="open">{text}</span>' if part.open else text
+        case Letters():
+            return f"<sup>{escape(part.text)}</sup>"
         case Strong():
             return f"<strong>{_render_line(part.children)}</strong>"
         case Emphasis():

@@ -15,6 +15,7 @@ from specgen.model.block import (
     Formula,
     Inline,
     Item,
+    Letters,
     Note,
     Paragraph,
     Part,
@@ -24,6 +25,8 @@ from specgen.model.block import (
     Text,
     Value,
 )
+
+_RULE = "=" * 72
 
 
 def write_text(document: Document) -> str:
@@ -47,7 +50,7 @@ def _render_block(block: Block) -> list[str]:
         case Paragraph():
             return [_render_line(block.content)]
         case Note():
-            return [f"! {_render_line(block.content)}"]
+            return [_RULE, _render_line(block.content), _RULE] if block.hold else [f"! {_render_line(block.content)}"]
         case Table():
             caption = [f"{block.number}. {_render_line(block.caption)}"] if block.caption else []
             return caption + [" | ".join(map(_render_line, row)) for row in (block.header, *block.rows)]
@@ -66,10 +69,10 @@ def _render_line(content: Iterable[Inline]) -> str:
 
 def _render_inline(part: Inline) -> str:
     match part:
-        case Text() | Formula():
+        case Text() | Value() | Formula():
             return part.text
-        case Value():
-            return f"{part.text}[{part.mark}]" if part.mark else part.text
+        case Letters():
+            return f"[{part.text}]"
         case Strong() | Emphasis():
             return _render_line(part.children)
         case Blank():

@@ -16,12 +16,11 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """A value of the project or of the trade; `mark` is the letter of its source, `open` one still to be given,
-    `about` says what it is when printed on its own."""
+    """A value of the project or of the trade; `open` is one still to be given, `about` says what it is when printed
+    on its own."""
 
     text: str
     source: Source | None = None
-    mark: str = ""
     open: bool = False
     about: str = ""
 
@@ -70,7 +69,14 @@ class Formula:
     text: str
 
 
-Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula
+@dataclass(frozen=True, slots=True)
+class Letters:
+    """The letters of the sources of a sentence or cell, `a, c`; they stand at its end, each once."""
+
+    text: str
+
+
+Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula | Letters
 Inlines = tuple[Inline, ...]
 
 
@@ -109,9 +115,10 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A framed paragraph, such as a warning."""
+    """A framed paragraph, such as a warning; a `hold` stops the work until someone releases it."""
 
     content: Inlines
+    hold: bool = False
 
 
 @dataclass(frozen=True, slots=True)

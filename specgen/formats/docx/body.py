@@ -5,9 +5,11 @@ from collections.abc import Iterator
 from functools import lru_cache
 from itertools import count
 
+from specgen.documents.numbering import plain_text
 from specgen.formats.docx.letterhead import Letterhead
 from specgen.formats.equation import omml
 from specgen.formats.equation.expression import build_lines
+from specgen.formats.no_break import keep_together, keep_words
 from specgen.formats.xml_text import escape, quote
 from specgen.model.block import (
     Article,
@@ -23,6 +25,7 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Item,
+    Letters,
     Note,
     Paragraph,
     Part,
@@ -79,7 +82,7 @@ class Body:
             yield self.render_paragraph("Legend head", self.render_run("Sources of the figures"))
             for mark, text in document.legend:
                 yield self.render_paragraph(
-                    "Legend", f"{self.render_run(mark)}<w:r><w:tab/></w:r>{self.render_run(text)}"
+                    "Legend", f"{self.render_run(mark)}<w:r><w:tab/></w:r>{self.render_run(keep_words(text))}"
                 )
             yield self.render_paragraph("Legend", self.render_run("Figures without a letter are this project’s own."))
 
@@ -110,7 +113,7 @@ class Body:
                     "Normal", self.render_inlines(block.content), _KEEP if self.above_table else ""
                 )
             case Note():
-                return self.render_paragraph("Note", self.render_inlines(block.content))
+                return self.render_paragraph("Hold point" if block.hold else "Note", self.render_inlines(block.content))
             case Contents():
                 return "".join(self.render_contents())
             case Table():
@@ -158,7 +161,7 @@ class Body:
         tight = '<w:keepLines/><w:spacing w:before="40" w:after="40"/><w:ind w:left="432"/>'
         *first, last = (omml.render_display(line) for line in build_lines(equation))
         head = self.render_paragraph(
-            "Normal", self.render_run(equation.title), f'{_KEEP}<w:spacing w:before="160" w:after="0"/>'
+            "Normal", self.render_run(keep_words(equation.title)), f'{_KEEP}<w:spacing w:before="160" w:after="0"/>'
         )
         kept = "".join(self.render_paragraph("Normal", line, _KEEP + tight) for line in first)
         return head + kept + self.render_paragraph("Normal", last, tight)
@@ -174,7 +177,7 @@ class Body:
     def render_table(self, table: Table, tall: bool = False) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
         columns = [self.width * share // sum(table.widths) for share in table.widths]
-        title = _extract_text(table.caption) or ", ".join(map(_extract_text, table.header))
+        title = plain_text(table.caption) or ", ".join(map(plain_text, table.header))
         head = self.render_rows((table.header,), columns, "Table head", "<w:tblHeader/>")
         rows = self.render_rows(
             table.rows, columns, "Table text", '<w:trHeight w:val="560" w:hRule="atLeast"/>' if tall else ""
@@ -219,8 +222,8 @@ class Body:
     def render_inlines(self, content: Inlines, properties: str = "") -> str:
         """Inline content as runs."""
         if len(content) == 1 and type(content[0]) is Text:  # nearly every cell of a long table
-            return self.render_run(content[0].text, properties)
-        return "".join([self.render_inline(part, properties) for part in content])
+            return self.render_run(keep_words(content[0].text), properties)
+        return "".join([self.render_inline(part, properties) for part in keep_together(content)])
 
     def render_inline(self, part: Inline, properties: str) -> str:
         """One inline; an unknown one is a defect."""
@@ -231,8 +234,9 @@ class Body:
                 shade = (
                     properties + '<w:shd w:val="clear" w:color="auto" w:fill="FFF3C4"/>' if part.open else properties
                 )
-                mark = self.render_run(part.mark, '<w:vertAlign w:val="superscript"/>') if part.mark else ""
-                return self.render_run(part.text, shade) + mark
+                return self.render_run(part.text, shade)
+            case Letters():
+                return self.render_run(part.text, '<w:vertAlign w:val="superscript"/>')
             case Strong():
                 return self.render_inlines(part.children, "<w:b/>" + properties)
             case Emphasis():
@@ -283,7 +287,3 @@ def _build_signature_table(block: Signature) -> Table:
         for role, name in block.parties
     )
     return Table(header, rows, (24, 30, 28, 18))
-
-
-def _extract_text(content: Inlines) -> str:
-    return "".join(getattr(part, "text", "") for part in content)

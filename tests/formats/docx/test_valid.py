@@ -23,6 +23,7 @@ from specgen.model.block import (
     Document,
     Emphasis,
     Item,
+    Letters,
     Note,
     Part,
     Signature,
@@ -85,7 +86,7 @@ def test_the_other_examples_are_design_drafts_and_so_written_in_one_way_only(tmp
 def every_block() -> Document:
     """A document of every block and inline there is, with properties laid over one another."""
     words = (
-        Strong((Emphasis((Text(AWKWARD), Value("[depth]", open=True))), Value("2 in", mark="a"))),
+        Strong((Emphasis((Text(AWKWARD), Value("[depth]", open=True))), Value("2 in"), Letters("a"))),
         Emphasis((Strong((Text("a\nb"), Strong((Text("c"),)))),)),
         Blank('Date "of" <reading>', "date"),
         Blank("Name"),
