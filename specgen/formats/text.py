@@ -6,6 +6,7 @@ from specgen.model.block import (
     Article,
     Blank,
     Block,
+    Box,
     Break,
     CheckBox,
     Contents,
@@ -19,6 +20,7 @@ from specgen.model.block import (
     Note,
     Paragraph,
     Part,
+    ReviewBoxes,
     Signature,
     Strong,
     Table,
@@ -58,9 +60,15 @@ def _render_block(block: Block) -> list[str]:
             return [f"{block.title}: {block.plain}"]
         case Signature():
             return [f"{role}: {name or '____'} signed ____ on ____" for role, name in block.parties]
+        case ReviewBoxes():
+            return [line for box in (*block.stated, block.stamp) for line in _render_box(box)]
         case Break() | Contents():
             return []
     raise TypeError(f"no text for {block!r}")
+
+
+def _render_box(box: Box) -> list[str]:
+    return [f"[ {box.title} ]", *(f"  {_render_line(line)}" for line in box.lines)]
 
 
 def _render_line(content: Iterable[Inline]) -> str:

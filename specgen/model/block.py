@@ -6,6 +6,9 @@ from typing import Literal
 
 from specgen.model.source import Source
 
+# The words of the paragraph that closes a section of a specification.
+END_OF_SECTION = "END OF SECTION"
+
 
 @dataclass(frozen=True, slots=True)
 class Text:
@@ -163,6 +166,22 @@ class Signature:
 
 
 @dataclass(frozen=True, slots=True)
+class Box:
+    """A ruled box: its title, and lines within it."""
+
+    title: str
+    lines: tuple[Inlines, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ReviewBoxes:
+    """Boxes with what the contractor states, beside one of 3 by 3 in that stays free for the reviewer's stamp."""
+
+    stated: tuple[Box, ...]
+    stamp: Box
+
+
+@dataclass(frozen=True, slots=True)
 class Contents:
     """The table of contents: parts and articles of the document."""
 
@@ -179,7 +198,9 @@ class Deferred:
     make: Callable[[list[Value]], "Block"]
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Deferred
+Block = (
+    Part | Article | Item | Paragraph | Note | Table | Equation | Signature | ReviewBoxes | Contents | Break | Deferred
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,10 +210,12 @@ class Document:
     id: str  # such as D08
     title: str  # as it prints
     project: str  # name of the project
-    facts: tuple[tuple[str, str], ...]  # the lines of its head: label and text
+    facts: tuple[tuple[str, str], ...]  # the entries of its title block: label and text
     blocks: tuple[Block, ...]  # the content, numbered
     legend: tuple[tuple[str, str], ...]  # source marks and what they stand for
-    running: tuple[str, str] = ("", "")  # the line every page repeats: left and right
+    firm: str = ""  # who prepares it
+    running: tuple[str, str] = ("", "")  # the line every page repeats above: left and right
+    foot: str = ""  # the line every page repeats below, beside the count of pages
     numbering: Literal["three_part", "plain"] = "plain"  # of headings and items
     draft: bool = False  # whether it is marked as a draft
     date: str = ""  # of the package, as it prints; empty if not given

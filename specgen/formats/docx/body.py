@@ -6,12 +6,16 @@ from functools import lru_cache
 from itertools import count
 
 from specgen.documents.numbering import plain_text
+from specgen.formats.columns import find_figures
+from specgen.formats.docx.front import render_boxes, render_title_block
 from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.equation import omml
 from specgen.formats.equation.expression import build_lines
 from specgen.formats.no_break import keep_together, keep_words
 from specgen.formats.xml_text import escape, quote
 from specgen.model.block import (
+    END_OF_SECTION,
     Article,
     Blank,
     Block,
@@ -29,6 +33,7 @@ from specgen.model.block import (
     Note,
     Paragraph,
     Part,
+    ReviewBoxes,
     Signature,
     Strong,
     Table,
@@ -38,7 +43,10 @@ from specgen.model.block import (
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
-_KEEP = "<w:keepNext/>"
+_KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
+_NARROW = 'w:line="140" w:lineRule="exact"'
+# Least height of a row that is filled in by hand: 0.3 in.
+_TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
 # Where the titles begin in the contents, behind their numbers; in twentieths of a point.
 TITLES = 1000
 # A table of at most so many rows is not broken over two pages.
@@ -66,17 +74,14 @@ class Body:
         self.styles = {name: quote(style_id) for name, style_id in letterhead.styles.items()}
         self.ids = count(1)
         self.runs: dict[int, int] = {}
-        self.above_table = False
+        self.below: Block | None = None  # what follows the block in hand
 
     def render(self) -> Iterator[str]:
         """Paragraphs and tables in order: head, contents, blocks, legend."""
         document = self.document
-        yield self.render_paragraph("Document id", self.render_run(document.id))
-        yield self.render_paragraph("Title", self.render_run(document.title))
-        yield self.render_facts()
-        yield self.render_paragraph("Normal", "")
+        yield from render_title_block(self)
         for number, block in enumerate(document.blocks):
-            self.above_table = isinstance(next(iter(document.blocks[number + 1 : number + 2]), None), Table)
+            self.below = next(iter(document.blocks[number + 1 : number + 2]), None)
             yield self.render_block(number, block)
         if document.legend:
             yield self.render_paragraph("Legend head", self.render_run("Sources of the figures"))
@@ -109,9 +114,9 @@ class Body:
             case Item():
                 return self.render_item(block)
             case Paragraph():
-                return self.render_paragraph(
-                    "Normal", self.render_inlines(block.content), _KEEP if self.above_table else ""
-                )
+                ends = plain_text(block.content) == END_OF_SECTION
+                style = "End of section" if ends else "Normal"
+                return self.render_paragraph(style, self.render_inlines(block.content), self.keep_above(block))
             case Note():
                 return self.render_paragraph("Hold point" if block.hold else "Note", self.render_inlines(block.content))
             case Contents():
@@ -121,12 +126,14 @@ class Body:
                     self.render_run(f"{block.number}. ") + self.render_inlines(block.caption) if block.caption else ""
                 )
                 above = self.render_paragraph("caption", caption) if caption else ""
-                return above + self.render_table(block) + self.render_paragraph("Table text", "")
+                return above + self.render_table(block) + self.render_gap()
             case Equation():
                 return self.render_equation(block)
             case Signature():
                 signatures = _build_signature_table(block)
-                return self.render_table(signatures, tall=True) + self.render_paragraph("Table text", "")
+                return self.render_table(signatures) + self.render_gap()
+            case ReviewBoxes():
+                return render_boxes(self, block) + self.render_gap()
             case Break():
                 return '<w:p><w:r><w:br w:type="page"/></w:r></w:p>'
         raise TypeError(f"no Word text for {block!r}")
@@ -145,7 +152,7 @@ class Body:
             (item.level + 2, 1) if self.document.numbering == "three_part" else (item.level, self.find_list(item.run))
         )
         numbering = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="{number}"/></w:numPr>'
-        more = (_KEEP if self.above_table else "") + numbering
+        more = self.keep_above(item) + numbering
         return self.render_paragraph(f"Item level {item.level + 1}", self.render_inlines(item.content), more)
 
     def find_list(self, run: int) -> int:
@@ -166,40 +173,50 @@ class Body:
         kept = "".join(self.render_paragraph("Normal", line, _KEEP + tight) for line in first)
         return head + kept + self.render_paragraph("Normal", last, tight)
 
-    def render_facts(self) -> str:
-        """The head of the document as a table without lines or header row."""
-        columns = [self.width * 24 // 100, self.width * 76 // 100]
-        rows: Rows = tuple(((Text(label),), (Text(text),)) for label, text in self.document.facts)
-        return self.frame_table(
-            self.render_rows(rows, columns, "Table text"), columns, "Facts", "Head of the document", "0480"
-        )
+    def keep_above(self, block: Paragraph | Item) -> str:
+        """What keeps a paragraph on the page of the table or signatures below it; a choice stays with the next one."""
+        below = isinstance(self.below, (Table, Signature))
+        chosen = any(isinstance(part, CheckBox) for part in block.content) and self.below is not None
+        return _KEEP if below or chosen else ""
 
-    def render_table(self, table: Table, tall: bool = False) -> str:
+    def render_gap(self) -> str:
+        """The narrow line behind a table, which keeps tables apart."""
+        keep = _KEEP if isinstance(self.below, Signature) else ""
+        return self.render_paragraph("Table text", "", f'{keep}<w:spacing w:before="0" w:after="0" {_NARROW}/>')
+
+    def render_table(self, table: Table) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
         columns = [self.width * share // sum(table.widths) for share in table.widths]
         title = plain_text(table.caption) or ", ".join(map(plain_text, table.header))
-        head = self.render_rows((table.header,), columns, "Table head", "<w:tblHeader/>")
-        rows = self.render_rows(
-            table.rows, columns, "Table text", '<w:trHeight w:val="560" w:hRule="atLeast"/>' if tall else ""
-        )
+        places = find_figures(table)
+        head = self.render_rows((table.header,), columns, "Table head", places, "<w:tblHeader/>")
+        rows = self.render_rows(table.rows, columns, "Table text", places)
         return self.frame_table(head + rows, columns, "Sheet", title, "0420")
 
-    def render_rows(self, rows: Rows, columns: list[int], style: str, properties: str = "") -> str:
+    def render_rows(
+        self, rows: Rows, columns: list[int], style: str, figures: frozenset[int] = frozenset(), more: str = ""
+    ) -> str:
         """Table rows; what is the same for every row is written once. A short table stays on one page."""
-        begins = [[self.open_cell(column, style, keep) for column in columns] for keep in ("", _KEEP)]
-        begin = f"<w:tr><w:trPr><w:cantSplit/>{properties}</w:trPr>"
+        begins = [
+            [self.open_cell(column, style, keep + _RIGHT * (n in figures)) for n, column in enumerate(columns)]
+            for keep in ("", _KEEP)
+        ]
         kept = len(rows) - 1 if len(rows) <= SHORT else 1
-        parts = []
+        # A short table above signatures stays with them.
+        kept += len(rows) <= SHORT and isinstance(self.below, Signature)
+        parts: list[str] = []
         for number, row in enumerate(rows):
-            parts.append(begin)
+            cells: list[str] = []
             for start, content in zip(begins[number < kept], row, strict=True):
-                parts += (start, self.render_inlines(content), "</w:p></w:tc>")
-            parts.append("</w:tr>")
+                cells += (start, self.render_inlines(content), "</w:p></w:tc>")
+            written = "".join(cells)
+            by_hand = _TALL if _EMPTY in written else ""
+            parts += (f"<w:tr><w:trPr><w:cantSplit/>{by_hand}{more}</w:trPr>", written, "</w:tr>")
         return "".join(parts)
 
-    def open_cell(self, column: int, style: str, keep: str) -> str:
+    def open_cell(self, column: int, style: str, more: str = "") -> str:
         """The start of a cell, up to its text."""
-        inner = f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{keep}</w:pPr>"
+        inner = f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>"
         return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
 
     def frame_table(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
@@ -254,14 +271,6 @@ class Body:
         """A content control: a blank to fill in."""
         names = f'<w:alias w:val={quote(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
         return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{shown}</w:sdtContent></w:sdt>"
-
-
-def render_tab_stop(stops: dict[int, str], place: int, kind: str) -> str:
-    """The tab stops of a paragraph with a single stop; empty where its style already has exactly that one."""
-    if stops == {place: kind}:
-        return ""
-    cleared = "".join(f'<w:tab w:val="clear" w:pos="{other}"/>' for other in sorted(stops) if other != place)
-    return f'<w:tabs>{cleared}<w:tab w:val="{kind}" w:pos="{place}"/></w:tabs>'
 
 
 @lru_cache(maxsize=64)
