@@ -4,6 +4,8 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any, Literal
 
+from specgen.documents.columns import arrange_columns
+from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import letter, set_letters
 from specgen.model.block import (
     Article,
@@ -13,7 +15,6 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Item,
-    Letters,
     Part,
     Strong,
     Table,
@@ -69,17 +70,6 @@ def item_label(count: int, level: int, numbering: Numbering) -> str:
     return f"{text.upper() if letters == 'A' else text}."
 
 
-def plain_text(content: Iterable[Inline]) -> str:
-    """The words of inline content, without the letters of sources."""
-    return "".join(map(_plain, content))
-
-
-def _plain(part: Inline) -> str:
-    if isinstance(part, (Strong, Emphasis)):
-        return plain_text(part.children)
-    return "" if isinstance(part, Letters) else getattr(part, "text", "")
-
-
 def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
     """The blocks, with each deferred block built from the values of the others."""
     waiting = tuple(blocks)
@@ -112,7 +102,6 @@ def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -
         return dataclasses.replace(block, title=finish(block.title))
     if isinstance(block, Table):
         rows = tuple(tuple(map(finish, row)) for row in block.rows)
-        return dataclasses.replace(
-            block, header=tuple(map(finish, block.header)), rows=rows, caption=finish(block.caption)
-        )
+        header = tuple(map(finish, block.header))
+        return arrange_columns(dataclasses.replace(block, header=header, rows=rows, caption=finish(block.caption)))
     return dataclasses.replace(block, content=finish(block.content)) if hasattr(block, "content") else block

@@ -5,11 +5,10 @@ from html import escape
 from itertools import groupby
 from pathlib import Path
 
-from specgen.documents.numbering import plain_text
+from specgen.documents.no_break import keep_together, keep_words
+from specgen.documents.plain_text import plain_text
 from specgen.documents.template_overrides import frame_of, style_of
-from specgen.formats.columns import find_figures
 from specgen.formats.equation import mathml
-from specgen.formats.no_break import keep_together, keep_words
 from specgen.model.block import (
     END_OF_SECTION,
     Article,
@@ -176,9 +175,8 @@ def _render_table(table: Table, title: str) -> str:
     caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
     labels = [f' data-label="{escape(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
-    figures = find_figures(table)
     kinds = [
-        f'{label} class="figure"' if n in figures else label
+        f'{label} class="figure"' if n in table.figures else label
         for n, label in enumerate(labels if many else [""] * len(labels))
     ]
     return _render_sheet(

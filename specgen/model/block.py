@@ -126,13 +126,15 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table with one header row; `widths` are shares of the page width that add up to 100."""
+    """A table with one header row; `widths` are shares of the page width that add up to 100, `figures` the places of
+    columns that stand to the right."""
 
     header: tuple[Inlines, ...]
     rows: tuple[tuple[Inlines, ...], ...]
     widths: tuple[int, ...]
     caption: Inlines = ()
     number: str = ""
+    figures: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

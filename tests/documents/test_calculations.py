@@ -16,8 +16,8 @@ from specgen.documents import document
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.catalogue import templates, templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.documents.numbering import plain_text
 from specgen.documents.origins import find_origin, follow
+from specgen.documents.plain_text import plain_text
 from specgen.formats import html, text
 from specgen.model.block import Article, Document, Equation, Letters, Paragraph, Part, Table
 from specgen.model.problem import refuse

@@ -9,8 +9,8 @@ import pytest
 from docx.oxml.ns import qn
 from lxml import html
 
+from specgen.documents.no_break import keep_together, keep_words
 from specgen.documents.source_letters import letter, set_letters
-from specgen.formats.no_break import keep_together, keep_words
 from specgen.model.block import Inline, Letters, Note, Strong, Text, Value
 from specgen.model.source import Kind, Source
 from tests.documents.support import written

@@ -17,6 +17,7 @@ from docx.oxml.ns import qn
 from docx.oxml.xmlchemy import BaseOxmlElement, serialize_for_reading
 from docx.parts.document import DocumentPart
 
+from specgen.documents.no_break import keep_words
 from specgen.formats.docx.body import Body
 from specgen.formats.docx.elements import Element, find_required, read_whole_number
 from specgen.formats.docx.letterhead import Letterhead, read_letterhead
@@ -24,7 +25,6 @@ from specgen.formats.docx.letterhead.page import measure_text_width
 from specgen.formats.docx.letterhead.settings import is_on
 from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.equation import omml
-from specgen.formats.no_break import keep_words
 from specgen.formats.xml_text import escape, quote, remove_non_xml
 from specgen.model.block import Document
 
