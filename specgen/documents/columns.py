@@ -15,6 +15,8 @@ _FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>\D*)")
 PAGE, MARGIN = 126, 2
 # A heading is set wider than the words below it, and a single word than words with their spaces.
 _WIDER, _WORD = 1.2, 1.15
+# What a share loses as it is a whole percent.
+_LEEWAY = 1.3
 
 # So many rows tell how wide the columns of a long table are.
 _MEASURED = 60
@@ -87,6 +89,9 @@ def _count_lines(rows: Iterable[list[Measure]], widths: tuple[int, ...]) -> int:
     """The lines of a table, as its words fill them; a word wider than its column counts as many."""
     room = [max(PAGE * width / 100 - MARGIN, 1) for width in widths]
     return sum(
-        max(int((words - 1) // width) + 1 + 4 * (word > width) for (word, words), width in zip(row, room, strict=True))
+        max(
+            int((words - 1) // width) + 1 + 4 * (word > width + _LEEWAY)
+            for (word, words), width in zip(row, room, strict=True)
+        )
         for row in rows
     )
