@@ -173,7 +173,7 @@ def _render_table(table: Table, title: str) -> str:
     """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
     caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{escape(plain_text(column))}"' for column in table.header]
+    labels = [f' data-label="{_render_words(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
     kinds = [
         f'{label} class="figure"' if n in table.figures else label

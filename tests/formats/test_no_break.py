@@ -83,6 +83,14 @@ def test_no_document_has_an_ordinary_space_between_a_number_and_its_unit(
     assert found == []
 
 
+@pytest.mark.parametrize("example", NAMES)
+def test_no_document_prints_a_choice_by_its_name_in_the_file(example: str, draft_of: Callable[[str], Path]) -> None:
+    # Calculations name symbols and fields, which keep their low lines.
+    pages = (file for file in draft_of(example).glob("*.html") if not file.name.startswith("D06"))
+    words = (html.fromstring(file.read_bytes().decode()).xpath("string(//main)") for file in pages)
+    assert [found for text in words for found in re.findall(r"[a-z]+_[a-z]+", text)] == []
+
+
 A, B = (Source(Kind.MEMORY, f"text {name}") for name in "AB")
 
 
