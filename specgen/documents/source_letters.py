@@ -54,4 +54,4 @@ def _resolve(part: Inline, marks: Marks, targets: dict[str, str], waiting: dict[
 
 
 def _join(waiting: dict[str, None]) -> Letters:
-    return Letters(", ".join(waiting))
+    return Letters(", ".join(sorted(waiting, key=lambda mark: (len(mark), mark))))

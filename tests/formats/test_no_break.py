@@ -104,6 +104,7 @@ A, B = (Source(Kind.MEMORY, f"text {name}") for name in "AB")
             "At 2 h dry.[a] Wait 9 h.[b]",
         ),
         ((Value("2", A), Text(" in. Hg and No. 4 read. Note it.")), "2 in. Hg and No. 4 read.[a] Note it."),
+        ((Value("2 h", A), Text(". Or "), Value("9 h", B), Text(" to "), Value("9", A)), "2 h.[a] Or 9 h to 9[a, b]"),
         ((Strong((Value("2 h", A), Text(" at most"))), Text(" here")), "2 h at most here[a]"),
         ((Text("Plain. Words.")), "Plain. Words."),
     ],
