@@ -9,8 +9,8 @@ from specgen.model.value_text import count
 
 
 def count_brackets(document: Document) -> int:
-    """The number of values still to be given in a document: those of its head and those of its pages."""
-    return document.open_facts + sum(value.open for value in list_values(document.blocks))
+    """The number of values still to be given in a document."""
+    return sum(value.open for value in list_values(document.blocks))
 
 
 def mark_draft(document: Document, judgment: Judgment, total: int) -> Document:

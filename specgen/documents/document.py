@@ -29,51 +29,70 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
     numbered, legend = number_blocks(blocks, numbering)
-    date = context.project.get(("package", "date"))
-    head = _read_head(context)
+    given = context.project.get(("package", "date"))
+    date = long_date(given) if isinstance(given, datetime.date) else ""
     document = Document(
         id=template.id,
         title=template.title,
         project=str(context.project.value(("project", "name"))),
-        facts=tuple((label, _say_fact(path, shown)) for label, path, shown in head),
+        facts=facts(context),
         blocks=numbered,
         legend=legend,
+        firm=str(context.project.get(("parties", "applicator", "name")) or ""),
         running=_page_lines(template, context),
+        foot=_foot(template, context, date),
         numbering=numbering,
-        date=long_date(date) if isinstance(date, datetime.date) else "",
+        date=date,
         landscape=template.landscape,
-        open_facts=sum(shown.open for _, _, shown in head),
     )
     return mark_draft(document, context.judgment, count_brackets(document)) if draft else document
 
 
 def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]:
-    """The running lines of every page: project and section on the left, document and revision on the right."""
+    """The running lines of every page: project and submittal on the left, document and revision on the right."""
     project = context.project
-    sections = project.members.get(("contract", "spec_sections"), ())
-    number = project.get(("contract", "spec_sections", sections[0], "number")) if sections else None
-    revision = project.get(("package", "revision"))
-    left = [str(project.value(("project", "name"))), f"Section {number}" if number else ""]
+    number, revision = project.get(("package", "number")), project.get(("package", "revision"))
+    left = [str(project.value(("project", "name"))), f"Submittal {number}" if number else ""]
     right = [f"{template.id} {template.title}", "" if revision is None else f"Revision {revision}"]
     return " | ".join(filter(None, left)), " | ".join(filter(None, right))
 
 
-_HEAD = (
-    ("Project", "project.name"),
-    ("Project number", "project.number"),
-    ("Address", "project.address"),
-    ("Package", "package.number"),
-    ("Revision", "package.revision"),
-    ("Date", "package.date"),
-    ("Purpose", "package.purpose"),
-    ("Applicator", "parties.applicator.name"),
-)
+def _foot(template: Template, context: DocumentContext, date: str) -> str:
+    """The line below every page: section, document and date."""
+    sections = _list_sections(context)
+    return " | ".join(filter(None, (f"Section {sections[0]}" if sections else "", template.id, date)))
 
 
-def _read_head(context: DocumentContext) -> list[tuple[str, str, DisplayValue]]:
-    """Label, path and value of each line at the head of a document."""
-    return [(label, path, context.display(tuple(path.split(".")))) for label, path in _HEAD]
+def _list_sections(context: DocumentContext) -> list[str]:
+    """The numbers of the sections of the specification."""
+    path = ("contract", "spec_sections")
+    numbers = (context.project.get((*path, mark, "number")) for mark in context.project.members.get(path, ()))
+    return [str(number) for number in numbers if number]
 
 
-def _say_fact(path: str, shown: DisplayValue) -> str:
-    return words(shown.text) if path == "package.purpose" else shown.text
+_FACTS = {
+    "Project": "project.name",
+    "Project number": "project.number",
+    "Address": "project.address",
+    "Owner": "parties.owner.name",
+    "Architect": "parties.architect.name",
+    "Contractor": "parties.general_contractor.name",
+    "Submittal": "package.number",
+    "Section": "",
+    "Revision": "package.revision",
+    "Date": "package.date",
+    "Purpose": "package.purpose",
+    "Applicator": "parties.applicator.name",
+}
+
+
+def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
+    """The entries of the title block that are given: first those of the project, then those of the submittal."""
+    lines = []
+    for label, path in _FACTS.items():
+        sections = ", ".join(_list_sections(context))
+        value: DisplayValue = context.display(tuple(path.split("."))) if path else DisplayValue(sections, sections)
+        text = words(value.text).capitalize() if path == "package.purpose" else value.text
+        if text and not value.open:
+            lines.append((label, text))
+    return tuple(lines)

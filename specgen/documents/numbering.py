@@ -2,9 +2,11 @@
 
 import dataclasses
 from collections.abc import Iterable, Iterator
-from string import ascii_lowercase, ascii_uppercase
 from typing import Any, Literal
 
+from specgen.documents.columns import arrange_columns
+from specgen.documents.plain_text import plain_text
+from specgen.documents.source_letters import letter, set_letters
 from specgen.model.block import (
     Article,
     Block,
@@ -14,10 +16,8 @@ from specgen.model.block import (
     Inlines,
     Item,
     Part,
-    Ref,
     Strong,
     Table,
-    Text,
     Value,
 )
 from specgen.model.source import Source
@@ -66,19 +66,8 @@ def item_label(count: int, level: int, numbering: Numbering) -> str:
     letters = "Aaa"[level] if numbering == "three_part" else "1aa"[level]
     if level == 1 and numbering == "three_part" or letters == "1":
         return f"{count}."
-    alphabet = ascii_uppercase if letters == "A" else ascii_lowercase
-    text = ""
-    while count:
-        count, rest = divmod(count - 1, 26)
-        text = alphabet[rest] + text
-    return f"{text}."
-
-
-def plain_text(content: Iterable[Inline]) -> str:
-    """The words of inline content."""
-    return "".join(
-        plain_text(p.children) if isinstance(p, (Strong, Emphasis)) else getattr(p, "text", "") for p in content
-    )
+    text = letter(count)
+    return f"{text.upper() if letters == 'A' else text}."
 
 
 def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
@@ -111,25 +100,13 @@ def _values(content: Iterable[Inline]) -> Iterator[Value]:
 
 
 def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -> Any:
-    def mark_inlines(content: Inlines) -> Inlines:
-        return tuple(_mark_inline(part, marks, targets) for part in content)
+    def finish(content: Inlines) -> Inlines:
+        return set_letters(content, marks, targets)
 
     if isinstance(block, (Part, Article)):
-        return dataclasses.replace(block, title=mark_inlines(block.title))
+        return dataclasses.replace(block, title=finish(block.title))
     if isinstance(block, Table):
-        rows = tuple(tuple(mark_inlines(cell) for cell in row) for row in block.rows)
-        return dataclasses.replace(
-            block, header=tuple(map(mark_inlines, block.header)), rows=rows, caption=mark_inlines(block.caption)
-        )
-    return dataclasses.replace(block, content=mark_inlines(block.content)) if hasattr(block, "content") else block
-
-
-def _mark_inline(part: Inline, marks: dict[Source, str], targets: dict[str, str]) -> Inline:
-    if isinstance(part, Value) and part.source is not None:
-        mark = marks.setdefault(part.source, item_label(len(marks) + 1, 1, "plain").rstrip("."))
-        return dataclasses.replace(part, mark=mark)
-    if isinstance(part, (Strong, Emphasis)):
-        return type(part)(tuple(_mark_inline(child, marks, targets) for child in part.children))
-    if isinstance(part, Ref):
-        return Text(targets[part.target])
-    return part
+        rows = tuple(tuple(map(finish, row)) for row in block.rows)
+        header = tuple(map(finish, block.header))
+        return arrange_columns(dataclasses.replace(block, header=header, rows=rows, caption=finish(block.caption)))
+    return dataclasses.replace(block, content=finish(block.content)) if hasattr(block, "content") else block

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.catalogue import Template
-from specgen.documents.numbering import plain_text
+from specgen.documents.plain_text import plain_text
 from specgen.model.block import Article, Block, Emphasis, Item, Part, Ref, Strong, Table
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest

@@ -8,6 +8,7 @@ from typing import Any
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
@@ -49,6 +50,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "code_name": code_name(context),
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
+        "review_boxes": review_boxes(context),
         "to_confirm": Deferred(_to_confirm),
     }
     return names | figure_functions(context) | {f.name: f for f in _page_functions(context, composer)}

@@ -11,6 +11,7 @@ from specgen.model.block import Article, Block, Emphasis, Inline, Inlines, Item,
 from specgen.model.problem import Problem, Refused
 
 TOKEN = re.compile("\ue000(\\d+)\ue001")
+_HOLD = "HOLD POINT"
 Look = Callable[[int], Any]
 
 
@@ -63,7 +64,7 @@ def blocks_of(text: str, inline: Look, block: Look, place: str) -> Iterator[Bloc
         elif element.tag == "p":
             yield from _paragraph(element, inline, block)
         elif element.tag == "blockquote":
-            yield from (Note(_inlines(child, inline)) for child in element)
+            yield from (_note(_inlines(child, inline)) for child in element)
         else:
             message = f"the template makes a {element.tag!r}, which documents do not have"
             raise Refused(Problem(message, "use headings, numbered lists, paragraphs and quotes", "", place))
@@ -79,6 +80,13 @@ def _paragraph(element: Element, inline: Look, block: Look) -> Iterator[Block]:
     alone = TOKEN.fullmatch((element.text or "").strip()) if not len(element) else None
     whole = block(int(alone[1])) if alone else None
     yield whole if whole is not None else Paragraph(_inlines(element, inline))
+
+
+def _note(content: Inlines) -> Note:
+    """A note; one whose first bold words say so is a hold point."""
+    first = content[0] if content else None
+    said = first.children[0] if isinstance(first, Strong) and first.children else None
+    return Note(content, hold=isinstance(said, Text) and said.text.upper().startswith(_HOLD))
 
 
 def _items(element: Element, level: int, run: int, inline: Look) -> Iterator[Item]:

@@ -5,13 +5,16 @@ from html import escape
 from itertools import groupby
 from pathlib import Path
 
-from specgen.documents.numbering import plain_text
+from specgen.documents.no_break import keep_together, keep_words
+from specgen.documents.plain_text import plain_text
 from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
 from specgen.model.block import (
+    END_OF_SECTION,
     Article,
     Blank,
     Block,
+    Box,
     Break,
     CheckBox,
     Contents,
@@ -22,9 +25,11 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Item,
+    Letters,
     Note,
     Paragraph,
     Part,
+    ReviewBoxes,
     Signature,
     Strong,
     Table,
@@ -59,8 +64,11 @@ def write_html(document: Document, templates: Path, own: Path | None = None) -> 
 
 
 def _render_head(document: Document) -> str:
-    rows = "".join(f"<div><dt>{escape(label)}</dt><dd>{escape(text)}</dd></div>" for label, text in document.facts)
-    return f'<p class="id">{escape(document.id)}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
+    rows = "".join(
+        f"<div><dt>{escape(label)}</dt><dd>{_render_words(text)}</dd></div>" for label, text in document.facts
+    )
+    firm = f' <span class="firm">{_render_words(document.firm)}</span>' if document.firm else ""
+    return f'<p class="id">{escape(document.id)}{firm}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
 
 
 def _render_contents(blocks: tuple[Block, ...]) -> str:
@@ -81,7 +89,7 @@ def _name_anchor(number: int) -> str:
 def _render_legend(document: Document) -> str:
     if not document.legend:
         return ""
-    rows = "".join(f"<div><dt>{mark}</dt><dd>{escape(text)}</dd></div>" for mark, text in document.legend)
+    rows = "".join(f"<div><dt>{mark}</dt><dd>{_render_words(text)}</dd></div>" for mark, text in document.legend)
     own = "<p>Figures without a letter are this project’s own.</p>"
     return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
 
@@ -127,13 +135,17 @@ def _render_block(number: int, block: Block) -> str:
         case Article():
             return f'<h3 id="{_name_anchor(number)}">{_render_title(block)}</h3>'
         case Paragraph():
-            return f"<p>{_render_line(block.content)}</p>"
+            kind = ' class="end"' if plain_text(block.content) == END_OF_SECTION else ""
+            return f"<p{kind}>{_render_line(block.content)}</p>"
         case Note():
-            return f'<p class="note" role="note">{_render_line(block.content)}</p>'
+            kind = "note hold" if block.hold else "note"
+            return f'<p class="{kind}" role="note">{_render_line(block.content)}</p>'
         case Equation():
-            return f'<div class="equation"><p>{escape(block.title)}</p>{mathml.render_display(block)}</div>'
+            return f'<div class="equation"><p>{_render_words(block.title)}</p>{mathml.render_display(block)}</div>'
         case Signature():
             return _render_signatures(block)
+        case ReviewBoxes():
+            return _render_boxes(block)
         case Break():
             return '<hr class="break">'
     raise TypeError(f"no HTML for {block!r}")
@@ -147,17 +159,31 @@ def _render_title(block: Part | Article) -> str:
     )
 
 
+def _render_boxes(boxes: ReviewBoxes) -> str:
+    stated = "".join(f'<div class="stated">{_render_box(box)}</div>' for box in boxes.stated)
+    return f'<div class="boxes"><div>{stated}</div><div class="stamp">{_render_box(boxes.stamp)}</div></div>'
+
+
+def _render_box(box: Box) -> str:
+    lines = "".join(f"<p>{_render_line(line)}</p>" for line in box.lines)
+    return f'<p class="head">{_render_words(box.title)}</p>{lines}'
+
+
 def _render_table(table: Table, title: str) -> str:
     """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
     caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{escape(plain_text(column))}"' for column in table.header]
+    labels = [f' data-label="{_render_words(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
+    kinds = [
+        f'{label} class="figure"' if n in table.figures else label
+        for n, label in enumerate(labels if many else [""] * len(labels))
+    ]
     return _render_sheet(
         f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',
         "".join(f'<col style="width:{width}%">' for width in table.widths),
         (_render_line(column) for column in table.header),
-        (_render_cells(map(_render_line, row), labels if many else [""] * len(labels)) for row in table.rows),
+        (_render_cells(map(_render_line, row), kinds) for row in table.rows),
         "many" if many else "",
     )
 
@@ -178,15 +204,19 @@ def _render_sheet(caption: str, columns: str, titles: Iterable[str], rows: Itera
     return f'<div class="sheet">{table}</div>'
 
 
-def _render_cells(cells: Iterable[str], labels: list[str]) -> str:
-    """The cells of a row; the first is its header, unless it is empty."""
-    first, *others = zip(cells, labels, strict=True)
+def _render_cells(cells: Iterable[str], kinds: list[str]) -> str:
+    """The cells of a row with what their tags say; the first is its header, unless it is empty."""
+    first, *others = zip(cells, kinds, strict=True)
     head = f'<th scope="row"{first[1]}>{first[0]}</th>' if first[0] else "<td></td>"
-    return head + "".join(f"<td{label}>{cell}</td>" for cell, label in others)
+    return head + "".join(f"<td{kind}>{cell}</td>" for cell, kind in others)
 
 
-def _render_line(content: Inlines | Iterable[Inline]) -> str:
-    return "".join(map(_render_inline, content))
+def _render_line(content: Inlines) -> str:
+    return "".join(map(_render_inline, keep_together(content)))
+
+
+def _render_words(text: str) -> str:
+    return escape(keep_words(text))
 
 
 def _render_inline(part: Inline) -> str:
@@ -195,8 +225,9 @@ def _render_inline(part: Inline) -> str:
             return escape(part.text)
         case Value():
             text = f"<bdi>{escape(part.text)}</bdi>"
-            mark = f"<sup>{part.mark}</sup>" if part.mark else ""
-            return f'<span class="open">{text}</span>' if part.open else text + mark
+            return f'<span class="open">{text}</span>' if part.open else text
+        case Letters():
+            return f"<sup>{escape(part.text)}</sup>"
         case Strong():
             return f"<strong>{_render_line(part.children)}</strong>"
         case Emphasis():

@@ -6,6 +6,7 @@ from specgen.model.block import (
     Article,
     Blank,
     Block,
+    Box,
     Break,
     CheckBox,
     Contents,
@@ -15,15 +16,19 @@ from specgen.model.block import (
     Formula,
     Inline,
     Item,
+    Letters,
     Note,
     Paragraph,
     Part,
+    ReviewBoxes,
     Signature,
     Strong,
     Table,
     Text,
     Value,
 )
+
+_RULE = "=" * 72
 
 
 def write_text(document: Document) -> str:
@@ -47,7 +52,7 @@ def _render_block(block: Block) -> list[str]:
         case Paragraph():
             return [_render_line(block.content)]
         case Note():
-            return [f"! {_render_line(block.content)}"]
+            return [_RULE, _render_line(block.content), _RULE] if block.hold else [f"! {_render_line(block.content)}"]
         case Table():
             caption = [f"{block.number}. {_render_line(block.caption)}"] if block.caption else []
             return caption + [" | ".join(map(_render_line, row)) for row in (block.header, *block.rows)]
@@ -55,9 +60,15 @@ def _render_block(block: Block) -> list[str]:
             return [f"{block.title}: {block.plain}"]
         case Signature():
             return [f"{role}: {name or '____'} signed ____ on ____" for role, name in block.parties]
+        case ReviewBoxes():
+            return [line for box in (*block.stated, block.stamp) for line in _render_box(box)]
         case Break() | Contents():
             return []
     raise TypeError(f"no text for {block!r}")
+
+
+def _render_box(box: Box) -> list[str]:
+    return [f"[ {box.title} ]", *(f"  {_render_line(line)}" for line in box.lines)]
 
 
 def _render_line(content: Iterable[Inline]) -> str:
@@ -66,10 +77,10 @@ def _render_line(content: Iterable[Inline]) -> str:
 
 def _render_inline(part: Inline) -> str:
     match part:
-        case Text() | Formula():
+        case Text() | Value() | Formula():
             return part.text
-        case Value():
-            return f"{part.text}[{part.mark}]" if part.mark else part.text
+        case Letters():
+            return f"[{part.text}]"
         case Strong() | Emphasis():
             return _render_line(part.children)
         case Blank():

@@ -6,6 +6,9 @@ from typing import Literal
 
 from specgen.model.source import Source
 
+# The words of the paragraph that closes a section of a specification.
+END_OF_SECTION = "END OF SECTION"
+
 
 @dataclass(frozen=True, slots=True)
 class Text:
@@ -16,12 +19,11 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """A value of the project or of the trade; `mark` is the letter of its source, `open` one still to be given,
-    `about` says what it is when printed on its own."""
+    """A value of the project or of the trade; `open` is one still to be given, `about` says what it is when printed
+    on its own."""
 
     text: str
     source: Source | None = None
-    mark: str = ""
     open: bool = False
     about: str = ""
 
@@ -70,7 +72,14 @@ class Formula:
     text: str
 
 
-Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula
+@dataclass(frozen=True, slots=True)
+class Letters:
+    """The letters of the sources of a sentence or cell, `a, c`; they stand at its end, each once."""
+
+    text: str
+
+
+Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula | Letters
 Inlines = tuple[Inline, ...]
 
 
@@ -109,20 +118,23 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A framed paragraph, such as a warning."""
+    """A framed paragraph, such as a warning; a `hold` stops the work until someone releases it."""
 
     content: Inlines
+    hold: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table with one header row; `widths` are shares of the page width that add up to 100."""
+    """A table with one header row; `widths` are shares of the page width that add up to 100, `figures` the places of
+    columns that stand to the right."""
 
     header: tuple[Inlines, ...]
     rows: tuple[tuple[Inlines, ...], ...]
     widths: tuple[int, ...]
     caption: Inlines = ()
     number: str = ""
+    figures: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +168,22 @@ class Signature:
 
 
 @dataclass(frozen=True, slots=True)
+class Box:
+    """A ruled box: its title, and lines within it."""
+
+    title: str
+    lines: tuple[Inlines, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ReviewBoxes:
+    """Boxes with what the contractor states, beside one of 3 by 3 in that stays free for the reviewer's stamp."""
+
+    stated: tuple[Box, ...]
+    stamp: Box
+
+
+@dataclass(frozen=True, slots=True)
 class Contents:
     """The table of contents: parts and articles of the document."""
 
@@ -172,7 +200,9 @@ class Deferred:
     make: Callable[[list[Value]], "Block"]
 
 
-Block = Part | Article | Item | Paragraph | Note | Table | Equation | Signature | Contents | Break | Deferred
+Block = (
+    Part | Article | Item | Paragraph | Note | Table | Equation | Signature | ReviewBoxes | Contents | Break | Deferred
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,15 +212,16 @@ class Document:
     id: str  # such as D08
     title: str  # as it prints
     project: str  # name of the project
-    facts: tuple[tuple[str, str], ...]  # the lines of its head: label and text
+    facts: tuple[tuple[str, str], ...]  # the entries of its title block: label and text
     blocks: tuple[Block, ...]  # the content, numbered
     legend: tuple[tuple[str, str], ...]  # source marks and what they stand for
-    running: tuple[str, str] = ("", "")  # the line every page repeats: left and right
+    firm: str = ""  # who prepares it
+    running: tuple[str, str] = ("", "")  # the line every page repeats above: left and right
+    foot: str = ""  # the line every page repeats below, beside the count of pages
     numbering: Literal["three_part", "plain"] = "plain"  # of headings and items
     draft: bool = False  # whether it is marked as a draft
     date: str = ""  # of the package, as it prints; empty if not given
     landscape: bool = False  # whether its pages lie on their side
-    open_facts: int = 0  # number of the lines of its head that are still to be given
 
     @property
     def file_name(self) -> str:

@@ -16,10 +16,10 @@ from specgen.documents import document
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.catalogue import templates, templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.documents.numbering import plain_text
 from specgen.documents.origins import find_origin, follow
+from specgen.documents.plain_text import plain_text
 from specgen.formats import html, text
-from specgen.model.block import Article, Document, Equation, Paragraph, Part, Table, Value
+from specgen.model.block import Article, Document, Equation, Letters, Paragraph, Part, Table
 from specgen.model.problem import refuse
 from specgen.model.source import MEMORY, PRACTICE
 from specgen.model.working import METHOD, InputRow, Working
@@ -231,9 +231,9 @@ def test_figures_of_memory_and_practice_bear_a_mark() -> None:
     made = document_of("clean", "D06")
     tables = [b for b in made.blocks if isinstance(b, Table) and plain_text(b.header[0]) == "Symbol"]
     inputs = next(table for table in tables if plain_text(table.rows[0][0]) == "T_a")
-    marks = {plain_text(row[0]): [part.mark for part in row[2] if isinstance(part, Value)] for row in inputs.rows}
-    assert marks["T_a"] == [""]
-    assert marks["H"] != [""]
+    marks = {plain_text(row[0]): [part.text for part in row[2] if isinstance(part, Letters)] for row in inputs.rows}
+    assert marks["T_a"] == []
+    assert len(marks["H"]) == 1
     assert dict(made.legend)[marks["H"][0]].startswith("from memory (ASTM C1472")
 
 

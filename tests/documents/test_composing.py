@@ -6,7 +6,7 @@ import pytest
 
 from specgen.documents.catalogue import templates
 from specgen.formats import text
-from specgen.model.block import Article, Item, Note, Paragraph, Part, Table, Value
+from specgen.model.block import Article, Item, Letters, Note, Paragraph, Part, Table, Value
 from specgen.model.problem import Refused
 from specgen.model.source import Kind
 from tests.documents.support import AWKWARD, written
@@ -32,7 +32,8 @@ def test_a_default_names_common_practice_and_a_project_figure_nothing(tmp_path: 
     assert practice.text == "24 h"
     assert practice.source is not None
     assert practice.source.kind is Kind.PRACTICE
-    assert document.legend[0][0] == practice.mark == "a"
+    assert document.blocks[0].content[-1] == Letters("a")  # type: ignore[union-attr]
+    assert document.legend[0][0] == "a"
 
 
 def test_open_values_are_equal_to_nothing_and_false(tmp_path: Path) -> None:

@@ -259,5 +259,5 @@ def test_print_repeats_the_heads_of_tables_and_keeps_draft_marks_without_grounds
     mark = re.search(r"body\.draft::before \{([^}]*)\}", printed)
     assert mark
     assert "background: none" in mark[1]
-    assert colors(mark[1], "color") == [NAMED["warn"]]
+    assert colors(mark[1], "color") == [NAMED["accent"]]
     assert "@page" in printed

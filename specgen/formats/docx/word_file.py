@@ -17,11 +17,13 @@ from docx.oxml.ns import qn
 from docx.oxml.xmlchemy import BaseOxmlElement, serialize_for_reading
 from docx.parts.document import DocumentPart
 
-from specgen.formats.docx.body import Body, render_tab_stop
+from specgen.documents.no_break import keep_words
+from specgen.formats.docx.body import Body
 from specgen.formats.docx.elements import Element, find_required, read_whole_number
 from specgen.formats.docx.letterhead import Letterhead, read_letterhead
 from specgen.formats.docx.letterhead.page import measure_text_width
 from specgen.formats.docx.letterhead.settings import is_on
+from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.equation import omml
 from specgen.formats.xml_text import escape, quote, remove_non_xml
 from specgen.model.block import Document
@@ -99,8 +101,8 @@ def _render_level(number: int, level: tuple[str, str, str, int, int], styles: di
 
 
 def _add_running_lines(part: DocumentPart, section: Element, document: Document, given: Letterhead, width: int) -> None:
-    """Add what every page repeats: project and document above, date and page count below, a draft mark."""
-    left, right = (escape(remove_non_xml(text)) for text in document.running)
+    """Add what every page repeats: project and document above, section and page count below, a draft mark."""
+    left, right = (escape(keep_words(remove_non_xml(text))) for text in document.running)
     # A header that grows beyond the margin pushes the text down and keeps its distance.
     apart = '<w:spacing w:after="120"/>'
     style, tabs = given.styles["Running line"], render_tab_stop(given.stops["Running line"], width, "right")
@@ -111,7 +113,9 @@ def _add_running_lines(part: DocumentPart, section: Element, document: Document,
     for reference in section.iterchildren(qn("w:headerReference"), qn("w:footerReference")):
         running: BaseOxmlElement = part.related_parts[reference.get(qn("r:id"))].element
         counted = any("NUMPAGES" in words for words in _list_fields(running))
-        dated = _render_words(escape(document.date)) + ("" if counted else f"<w:r><w:tab/></w:r>{_PAGES}")
+        dated = _render_words(escape(keep_words(remove_non_xml(document.foot or document.date)))) + (
+            "" if counted else f"<w:r><w:tab/></w:r>{_PAGES}"
+        )
         if not running.xpath(_HOLDS):
             running[:] = []
         if reference.tag == qn("w:headerReference"):

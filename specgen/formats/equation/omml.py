@@ -4,7 +4,7 @@ from specgen.formats.equation.expression import Applied, Fence, Node, Ratio, Roo
 from specgen.formats.xml_text import escape, quote
 
 SPACE = "http://schemas.openxmlformats.org/officeDocument/2006/math"
-_FONT = '<w:rPr><w:rFonts w:ascii="Cambria Math" w:hAnsi="Cambria Math"/></w:rPr>'
+_FONT = '<w:rPr><w:rFonts w:ascii="Cambria Math" w:hAnsi="Cambria Math"/><w:sz w:val="18"/></w:rPr>'
 _CONTROL = f"<m:ctrlPr>{_FONT}</m:ctrlPr>"
 # Upright words are normal text of the equation; variables take the slanted style that is the rule there.
 _UPRIGHT = "<m:rPr><m:nor/></m:rPr>"

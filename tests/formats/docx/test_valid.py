@@ -18,13 +18,17 @@ from specgen.formats.docx import word_file as writer
 from specgen.model.block import (
     Article,
     Blank,
+    Box,
     CheckBox,
     Contents,
     Document,
     Emphasis,
     Item,
+    Letters,
     Note,
+    Paragraph,
     Part,
+    ReviewBoxes,
     Signature,
     Strong,
     Table,
@@ -85,7 +89,7 @@ def test_the_other_examples_are_design_drafts_and_so_written_in_one_way_only(tmp
 def every_block() -> Document:
     """A document of every block and inline there is, with properties laid over one another."""
     words = (
-        Strong((Emphasis((Text(AWKWARD), Value("[depth]", open=True))), Value("2 in", mark="a"))),
+        Strong((Emphasis((Text(AWKWARD), Value("[depth]", open=True))), Value("2 in"), Letters("a"))),
         Emphasis((Strong((Text("a\nb"), Strong((Text("c"),)))),)),
         Blank('Date "of" <reading>', "date"),
         Blank("Name"),
@@ -98,7 +102,11 @@ def every_block() -> Document:
         Article(words, "1.01"),
         *(Item(words, level, 1) for level in (0, 1, 2)),
         Note(words),
+        Note(words, hold=True),
+        ReviewBoxes((Box(AWKWARD, (words, ())), Box("Revisions")), Box("Stamp")),
         table,
+        Table((words, words), ((words, (Text("1 in"),)),) * 2, (30, 70), figures=frozenset({1})),
+        Paragraph((Text("END OF SECTION"),)),
         Signature((("Architect", "A & B"), ("Owner", ""))),
     )
     facts = (("Project", AWKWARD),)
@@ -106,7 +114,9 @@ def every_block() -> Document:
         id="D99",
         title=AWKWARD,
         project=AWKWARD,
-        facts=facts,
+        facts=facts * 3,
+        firm=AWKWARD,
+        foot=AWKWARD,
         blocks=blocks,
         legend=(("a", AWKWARD),),
         running=(AWKWARD, "x"),

@@ -1,0 +1,97 @@
+"""The columns of a table: which hold figures in one unit, and shares of the width that make few lines."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+from itertools import chain
+from math import ceil
+
+from specgen.documents.no_break import keep_words
+from specgen.documents.plain_text import plain_text
+from specgen.model.block import Blank, CheckBox, Formula, Inlines, Table, Text, Value
+
+_FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>\D*)")
+# Signs on a line over the width of a letter page in the type of tables; those that the margins of a cell take.
+PAGE, MARGIN = 126, 2
+# A heading is set wider than the words below it, and a single word than words with their spaces.
+_WIDER, _WORD = 1.2, 1.15
+# What a share loses as it is a whole percent.
+_LEEWAY = 1.3
+
+# So many rows tell how wide the columns of a long table are.
+_MEASURED = 60
+
+Measure = tuple[int, int]  # longest word, and all the words, in signs
+
+
+def arrange_columns(table: Table) -> Table:
+    """The table with the widths and the sides of its columns as its content asks for."""
+    return replace(table, widths=fit_widths(table), figures=find_figures(table))
+
+
+def find_figures(table: Table) -> frozenset[int]:
+    """The places of such columns, counted from 0; the first one names its rows and is none."""
+    if len(table.rows) < 2:
+        return frozenset()
+    return frozenset(place for place in range(1, len(table.widths)) if _holds_figures(table, place))
+
+
+def _holds_figures(table: Table, place: int) -> bool:
+    """Whether every cell of a column that is not empty is one figure, all in one unit."""
+    units = set()
+    for row in table.rows:
+        cell = row[place]
+        if not cell:
+            continue
+        if not isinstance(cell[0], (Text, Value)) or any(isinstance(part, Formula) for part in cell):
+            return False
+        figure = _FIGURE.fullmatch(plain_text(cell).strip())
+        if figure is None:
+            return False
+        units.add(figure["unit"])
+        if len(units) > 1:
+            return False
+    return bool(units)
+
+
+def fit_widths(table: Table) -> tuple[int, ...]:
+    """Shares of the width that add up to 100: those of the table, or others that make fewer lines.
+
+    A form keeps its own, as nobody knows what is written into it.
+    """
+    if len(table.widths) < 2 or any(isinstance(part, (Blank, CheckBox)) for part in chain(*chain(*table.rows))):
+        return table.widths
+    head = [(round(word * _WIDER), round(words * _WIDER)) for word, words in map(_measure, table.header)]
+    rows = [head, *(list(map(_measure, row)) for row in table.rows[:_MEASURED])]
+    least = [max(row[place][0] for row in rows) + MARGIN for place in range(len(head))]
+    longest = [max(row[place][1] for row in rows) + MARGIN for place in range(len(head))]
+    usual = [sum(row[place][1] for row in rows) // len(rows) + MARGIN for place in range(len(head))]
+    candidates = (table.widths, _share(least, longest), _share(least, usual))
+    return min(candidates, key=lambda widths: _count_lines(rows, widths))
+
+
+def _measure(cell: Inlines) -> Measure:
+    text = cell[0].text if len(cell) == 1 and isinstance(cell[0], (Text, Value)) else plain_text(cell)
+    return ceil(_WORD * max(map(len, keep_words(text).split(" ")))), len(text)
+
+
+def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
+    """Shares that hold the longest word of each column, and of the rest as much as each wants."""
+    more = [max(want - word, 0) for want, word in zip(wanted, least, strict=True)]
+    spare = max(PAGE - sum(least), 0)
+    widths = [word + spare * (part + 1) / (sum(more) + len(more)) for word, part in zip(least, more, strict=True)]
+    shares = [int(100 * width / sum(widths)) for width in widths]
+    shares[shares.index(max(shares))] += 100 - sum(shares)
+    return tuple(shares)
+
+
+def _count_lines(rows: Iterable[list[Measure]], widths: tuple[int, ...]) -> int:
+    """The lines of a table, as its words fill them; a word wider than its column counts as many."""
+    room = [max(PAGE * width / 100 - MARGIN, 1) for width in widths]
+    return sum(
+        max(
+            int((words - 1) // width) + 1 + 4 * (word > width + _LEEWAY)
+            for (word, words), width in zip(row, room, strict=True)
+        )
+        for row in rows
+    )

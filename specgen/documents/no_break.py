@@ -1,0 +1,92 @@
+"""What stays on one line: a number and its unit, a word and its mark, the parts of a section number or a standard."""
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from functools import lru_cache
+
+from specgen.model.block import Emphasis, Inline, Inlines, Strong, Text, Value
+from specgen.quantities.format import format_unit
+from specgen.quantities.units import SPELLINGS, UNITS
+
+NO_BREAK = "\u00a0"
+# Units of documents that no field is read in.
+_UNITS = ("lb", "lbf", "oz", "g", "kg", "W", "kW", "Hg", "percent", "week", "weeks", "month", "months", "year", "years")
+# Words that a mark or a number follows, in any case of their first letter.
+_NAMED = (
+    *("section", "sections", "article", "part", "parts", "table", "figure", "clause", "chapter", "division", "form"),
+    *("type", "class", "grade", "step", "page", "wall", "walls", "elevation", "elevations", "joint", "joints", "panel"),
+    *("color", "sealant", "revision", "method", "zone", "category", "no.", "nos.", "package", "letter"),
+    *("letters", "document", "area", "stage", "deviation", "january", "february", "march", "april", "may", "june"),
+    *("july", "august", "september", "october", "november", "december"),
+)
+# Publishers of standards and codes, before the number of one.
+_ISSUERS = ("AAMA", "ANSI", "ASCE", "ASTM", "CFR", "EN", "IBC", "IEBC", "IECC", "IRC", "ISO", "NFPA", "OSHA", "SSPC")
+
+
+def _spell_units() -> str:
+    """The first words of all units as an expression, the longest first."""
+    spelled = {word.split()[0] for word in (*SPELLINGS, *map(format_unit, UNITS), *_UNITS)}
+    return "|".join(
+        map(re.escape, sorted((s for s in spelled if s[0].isalpha() or s[0] == "°"), key=len, reverse=True))
+    )
+
+
+def _follow(words: Iterable[str]) -> str:
+    """An expression that holds behind any of the words and a space, as Python looks back over one length at a time."""
+    return "|".join(rf"(?<=\b{re.escape(word)} )" for word in words)
+
+
+# Each alternative is one space and what stands around it; the side that fails soonest is looked at first.
+_KEPT = re.compile(
+    " (?:"
+    rf"(?<=[\d⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾] )(?=(?:{_spell_units()})[²³⁴]?(?!\w))"
+    r"|(?=(?:by|x|×) \d)(?<=[\w²] )"
+    r"|(?=\d)(?:(?<=[\w²] by )|(?<= [x×] )|(?<=[<>=≤≥±−] ))"
+    r"|(?=\d[\d/-]* in\b)(?<=\dft )|(?=\d[\d/-]* in\b)(?<=\d ft )"
+    r"|(?=\d\d \d\d\b)(?<=\b\d\d )|(?=\d\d\b)(?<=\b\d\d \d\d )"
+    r"|(?=CFR\b)(?<=\d )"
+    r"|(?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)"
+    rf"(?:{_follow((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))})"
+    r"|(?=(?:ft|in|yd|m)\b)(?<=\bsq )|(?=oz\b)(?<=\bfl )|(?=Hg\b)(?<=\bin\. )"
+    ")"
+)
+
+
+@lru_cache(maxsize=8192)
+def keep_words(text: str) -> str:
+    """The text with spaces that do not break where a line must not."""
+    return _KEPT.sub(NO_BREAK, text)
+
+
+def keep_together(content: Inlines) -> Inlines:
+    """The content with such spaces, also where a number ends one part and its unit begins the next."""
+    if len(content) == 1:  # nearly every cell of a long table
+        only = content[0]
+        if isinstance(only, (Text, Value)):
+            kept = keep_words(only.text)
+            return content if kept == only.text else (replace(only, text=kept),)
+    joined = "".join(_spell(content))
+    kept = keep_words(joined)
+    return content if kept == joined else tuple(_fill(content, iter(kept)))
+
+
+def _spell(content: Iterable[Inline]) -> Iterator[str]:
+    """The words of the content; what holds none counts as one sign."""
+    for part in content:
+        if isinstance(part, (Strong, Emphasis)):
+            yield from _spell(part.children)
+        else:
+            yield part.text if isinstance(part, (Text, Value)) else "\ufffc"
+
+
+def _fill(content: Iterable[Inline], signs: Iterator[str]) -> Iterator[Inline]:
+    """The content with its words taken from `signs`, which are as many."""
+    for part in content:
+        if isinstance(part, (Strong, Emphasis)):
+            yield type(part)(tuple(_fill(part.children, signs)))
+        elif isinstance(part, (Text, Value)):
+            yield replace(part, text="".join(next(signs) for _ in part.text))
+        else:
+            next(signs)
+            yield part

@@ -1,0 +1,150 @@
+"""Runs, paragraphs and tables as WordprocessingML text: style ids resolved once, no object per cell."""
+
+import re
+from functools import lru_cache
+from itertools import count
+
+from specgen.documents.no_break import keep_together, keep_words
+from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.equation import omml
+from specgen.formats.xml_text import escape, quote
+from specgen.model.block import (
+    Blank,
+    Block,
+    CheckBox,
+    Document,
+    Emphasis,
+    Formula,
+    Inline,
+    Inlines,
+    Letters,
+    Signature,
+    Strong,
+    Text,
+    Value,
+)
+
+_FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
+KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
+_NARROW = 'w:line="140" w:lineRule="exact"'
+# Least height of a row that is filled in by hand: 0.3 in.
+_TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
+# A table of at most so many rows is not broken over two pages.
+SHORT = 9
+_FONT = "MS Gothic"
+_BOX = (
+    f'<w14:checkbox><w14:checked w14:val="0"/><w14:checkedState w14:val="2612" w14:font="{_FONT}"/>'
+    f'<w14:uncheckedState w14:val="2610" w14:font="{_FONT}"/></w14:checkbox>'
+)
+_BOX_FONT = f'<w:rFonts w:ascii="{_FONT}" w:eastAsia="{_FONT}" w:hAnsi="{_FONT}" w:hint="eastAsia"/>'
+# The first word typed takes the place of what a blank shows.
+_EMPTY = "<w:showingPlcHdr/>"
+# Properties of a run that are set here, in the order of the schema (ECMA-376 part 1, 17.3.2.28).
+_RUN = ("rFonts", "b", "i", "caps", "shd", "vertAlign")
+_PROPERTY = re.compile(r"<w:(\w+)[^>]*/>")
+Rows = tuple[tuple[Inlines, ...], ...]
+
+
+class Writer:
+    """The text of one document in the styles of its letterhead, piece by piece."""
+
+    def __init__(self, document: Document, letterhead: Letterhead, width: int) -> None:
+        self.document, self.stops, self.width = document, letterhead.stops, width
+        self.styles = {name: quote(style_id) for name, style_id in letterhead.styles.items()}
+        self.ids = count(1)
+        self.below: Block | None = None  # what follows the block in hand
+
+    def render_paragraph(self, style: str, runs: str, more: str = "") -> str:
+        """A paragraph of a style."""
+        return f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>{runs}</w:p>"
+
+    def render_gap(self) -> str:
+        """The narrow line behind a table, which keeps tables apart."""
+        keep = KEEP if isinstance(self.below, Signature) else ""
+        return self.render_paragraph("Table text", "", f'{keep}<w:spacing w:before="0" w:after="0" {_NARROW}/>')
+
+    def render_rows(
+        self, rows: Rows, columns: list[int], style: str, figures: frozenset[int] = frozenset(), more: str = ""
+    ) -> str:
+        """Table rows; what is the same for every row is written once. A short table stays on one page."""
+        begins = [
+            [self.open_cell(column, style, keep + _RIGHT * (n in figures)) for n, column in enumerate(columns)]
+            for keep in ("", KEEP)
+        ]
+        kept = len(rows) - 1 if len(rows) <= SHORT else 1
+        # A short table above signatures stays with them.
+        kept += len(rows) <= SHORT and isinstance(self.below, Signature)
+        parts: list[str] = []
+        for number, row in enumerate(rows):
+            cells: list[str] = []
+            for start, content in zip(begins[number < kept], row, strict=True):
+                cells += (start, self.render_inlines(content), "</w:p></w:tc>")
+            written = "".join(cells)
+            by_hand = _TALL if _EMPTY in written else ""
+            parts += (f"<w:tr><w:trPr><w:cantSplit/>{by_hand}{more}</w:trPr>", written, "</w:tr>")
+        return "".join(parts)
+
+    def open_cell(self, column: int, style: str, more: str = "") -> str:
+        """The start of a cell, up to its text."""
+        inner = f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>"
+        return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
+
+    def frame_table(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
+        """Rows inside a table of a style; `title` is read aloud by a screen reader."""
+        grid = "".join(f'<w:gridCol w:w="{column}"/>' for column in columns)
+        properties = (
+            f'<w:tblStyle w:val={self.styles[style]}/><w:tblW w:w="{sum(columns)}" w:type="dxa"/>'
+            f'<w:tblLayout w:type="fixed"/><w:tblLook w:val="{look}"/><w:tblCaption w:val={quote(title[:250])}/>'
+        )
+        return f"<w:tbl><w:tblPr>{properties}</w:tblPr><w:tblGrid>{grid}</w:tblGrid>{rows}</w:tbl>"
+
+    def render_run(self, text: str, properties: str = "") -> str:
+        """A run of text; line ends become breaks."""
+        content = escape(text)
+        if "\n" in content:
+            content = content.replace("\n", '</w:t><w:br/><w:t xml:space="preserve">')
+        look = f"<w:rPr>{_order_properties(properties)}</w:rPr>" if properties else ""
+        return f'<w:r>{look}<w:t xml:space="preserve">{content}</w:t></w:r>'
+
+    def render_inlines(self, content: Inlines, properties: str = "") -> str:
+        """Inline content as runs."""
+        if len(content) == 1 and type(content[0]) is Text:  # nearly every cell of a long table
+            return self.render_run(keep_words(content[0].text), properties)
+        return "".join([self.render_inline(part, properties) for part in keep_together(content)])
+
+    def render_inline(self, part: Inline, properties: str) -> str:
+        """One inline; an unknown one is a defect."""
+        match part:
+            case Text():
+                return self.render_run(part.text, properties)
+            case Value():
+                shade = (
+                    properties + '<w:shd w:val="clear" w:color="auto" w:fill="FFF3C4"/>' if part.open else properties
+                )
+                return self.render_run(part.text, shade)
+            case Letters():
+                return self.render_run(part.text, '<w:vertAlign w:val="superscript"/>')
+            case Strong():
+                return self.render_inlines(part.children, "<w:b/>" + properties)
+            case Emphasis():
+                return self.render_inlines(part.children, properties + "<w:i/>")
+            case Formula():
+                return omml.render_inline(part.text)
+            case Blank():
+                return self.render_control(part.label, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
+            case CheckBox():
+                box = self.render_control(part.label, _BOX, self.render_run("\u2610", _BOX_FONT))
+                return box + self.render_run(f"\u00a0{part.label}")
+        raise TypeError(f"no Word text for {part!r}")
+
+    def render_control(self, label: str, form: str, shown: str) -> str:
+        """A content control: a blank to fill in."""
+        names = f'<w:alias w:val={quote(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
+        return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{shown}</w:sdtContent></w:sdt>"
+
+
+@lru_cache(maxsize=64)
+def _order_properties(properties: str) -> str:
+    """Properties of a run, each once and in the order of the schema."""
+    known = {found[1]: found[0] for found in _PROPERTY.finditer(properties)}
+    return "".join(sorted(known.values(), key=lambda element: _RUN.index(_PROPERTY.sub(r"\1", element))))
