@@ -19,6 +19,9 @@ settings.load_profile("untimed")
 # Where the shared packages are built; the tests of same bytes build each again in other surroundings.
 HERE = {"TZ": "UTC", "LC_ALL": "C", "PYTHONHASHSEED": "0"}
 
+EVERY = ("D00", "D02", "D05", "D06", "D08", "D09", "D10")
+WHOLE_DRAFT = ("--draft", *(word for name in EVERY for word in ("--only", name)))
+
 MadeOnce = Callable[[str, Callable[[Path], object]], Path]
 
 
@@ -48,10 +51,10 @@ def made_once(tmp_path_factory: pytest.TempPathFactory) -> MadeOnce:
 
 @pytest.fixture(scope="session")
 def draft_of(made_once: MadeOnce) -> Callable[[str], Path]:
-    """The package of an example as a draft, in every format."""
+    """The package of an example as a draft, in every format, with the documents that a draft leaves out."""
 
     def built(example: str) -> Path:
-        return made_once(f"draft of {example}", lambda folder: build_example(example, folder, "--draft"))
+        return made_once(f"draft of {example}", lambda folder: build_example(example, folder, *WHOLE_DRAFT))
 
     return built
 

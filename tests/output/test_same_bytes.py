@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import HERE, build_example
+from tests.conftest import HERE, WHOLE_DRAFT, build_example
 from tests.support import EXAMPLES
 
 NAMES = sorted(file.parent.name for file in EXAMPLES.glob("*/project.yaml"))
@@ -22,7 +22,7 @@ def test_two_builds_of_an_example_give_the_same_bytes(
     example: str, draft_of: Callable[[str], Path], tmp_path: Path
 ) -> None:
     other = tmp_path / "some other" / "place \u00e4"
-    build_example(example, other, "--draft", surroundings=ELSEWHERE, mask=0o077)
+    build_example(example, other, *WHOLE_DRAFT, surroundings=ELSEWHERE, mask=0o077)
     made = bytes_of(draft_of(example))
     assert all(HERE.get(name) != value for name, value in ELSEWHERE.items())
     assert len(made) > 3
