@@ -66,8 +66,12 @@ def calculation_pages(context: DocumentContext) -> tuple[GroupPage, ...]:
 def _calculation(context: DocumentContext, calculation: CalculationValues) -> CalculationPage:
     forms = tuple(_form(context, calculation, workings) for workings in calculation.forms)
     notes = shared_notes(calculation.workings)
-    legends = tuple(DisplayValue(source.legend, source.legend, source) for source in sources(calculation.workings))
-    return CalculationPage(title=calculation.provider.title, forms=forms, notes=notes, sources=legends)
+    legends = tuple(
+        DisplayValue(context.tell(source.legend), source.legend, source) for source in sources(calculation.workings)
+    )
+    return CalculationPage(
+        title=calculation.provider.title, forms=forms, notes=tuple(map(context.tell, notes)), sources=legends
+    )
 
 
 def _form(context: DocumentContext, calculation: CalculationValues, workings: Instances) -> FormPage:
@@ -86,5 +90,5 @@ def _form(context: DocumentContext, calculation: CalculationValues, workings: In
         ),
         against=tuple(describe_check(context, check) for check in limit_checks(context, calculation.provider)[member]),
         members=members(context, calculation.provider, workings, shared) if others else (),
-        remarks=() if others else tuple(note for note in working.notes if note not in shared),
+        remarks=() if others else tuple(context.tell(note) for note in working.notes if note not in shared),
     )

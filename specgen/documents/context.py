@@ -15,6 +15,7 @@ from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
+from specgen.quantities.two_systems import tell_in
 from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
 
@@ -61,12 +62,16 @@ class DocumentContext:
 
     def text(self, value: Any, field: Field | None) -> str:
         """The value in words, with the unit of its field."""
-        text = value_text(value, field, self.first)
+        text = value_text(value, field, self.first, self.project.both_units)
         if field is None or isinstance(value, Quantity) or not isinstance(value, (int, Fraction, float)):
             return text
         return (
             with_unit(text, "%" if field.kind == "percent" else field.unit_ip) if not isinstance(value, bool) else text
         )
+
+    def tell(self, text: str) -> str:
+        """A text of a calculation that says figures in two systems, in that of the project."""
+        return tell_in(text, "both" if self.project.both_units else self.first)
 
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""
@@ -79,7 +84,7 @@ class DocumentContext:
             working = self.resolve((), name)
         except Absent as absent:
             return self.describe_absence(absent)[0]
-        return DisplayValue(value_text(working.quantity, None, self.first), working.quantity, working.source[0])
+        return DisplayValue(self.text(working.quantity, None), working.quantity, working.source[0])
 
     def limit(self, name: str) -> DisplayValue:
         """The figure in force of a row of the limits, with its source."""

@@ -13,7 +13,6 @@ from specgen.model.finding import Finding, LimitCheck, NotJudged
 from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
-from specgen.model.value_text import raw_text, value_text
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.limits_in_force import limit_in_force
 
@@ -157,7 +156,7 @@ def _message(context: JudgingContext, clause: Clause, hits: list[_Hit]) -> str:
     names_by_text: dict[str, list[str]] = {}
     for name, group in _group_by_subject(context, hits).items():
         parts = {
-            part: ", ".join(_print_values(context, clause, group, part, value_text)) for part in ("value", "wanted")
+            part: ", ".join(_print_values(context, clause, group, part, context.text)) for part in ("value", "wanted")
         }
         text = context.fill(clause.say).format(found=parts["value"], wanted=parts["wanted"])
         names_by_text.setdefault(text, []).append(name)
@@ -180,14 +179,14 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[_Hit], par
         value = getattr(hit.violation, part)
         if value is not None:
             field = context.project.schema.field_at(bind_path(hit.violation.at or clause.at, hit.subject))
-            texts.append(context.print_if_limit(value) or text(value, field, context.first))
+            texts.append(context.print_if_limit(value) or text(value, field))
     return list(dict.fromkeys(texts))
 
 
 def _join_values(context: JudgingContext, clause: Clause, hits: list[_Hit], part: str) -> str:
     """The value of all subjects: once if it is the same, else one for each with its name."""
     texts = {
-        name: ", ".join(_print_values(context, clause, group, part, raw_text))
+        name: ", ".join(_print_values(context, clause, group, part, context.data_text))
         for name, group in _group_by_subject(context, hits).items()
     }
     if len(set(texts.values())) == 1:

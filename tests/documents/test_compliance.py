@@ -24,7 +24,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
         (
             {"field": "walls.*.base_coat.dry_thickness", "relation": ">=", "value": "3/32 in"},
             {},
-            ["Dry thickness of the base coat", "at least 3/32 in (2.4 mm)", "[open]", "open"],
+            ["Dry thickness of the base coat", "at least 3/32 in", "[open]", "open"],
         ),
         (
             {"field": "sealants.*.c920_class", "relation": "in", "value": "50, 100/50"},
