@@ -2,15 +2,17 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from pathlib import Path as FilePath
 from typing import Any
 
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
+from specgen.documents.editions import fill_editions
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Judgment
 from specgen.model.project import Project
-from specgen.model.source import Kind
+from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
 from specgen.quantities.comparison import Sense
@@ -33,6 +35,8 @@ class DocumentContext:
     standards: Standards
     judgment: Judgment
     resolve: Resolver
+    own: FilePath | None = None  # the folder of a firm's own templates
+    gathers: bool = False  # whether the documents are composed only to gather what they print
 
     @property
     def first(self) -> str:
@@ -72,6 +76,19 @@ class DocumentContext:
     def tell(self, text: str) -> str:
         """A text of a calculation that says figures in two systems, in that of the project."""
         return tell_in(text, "both" if self.project.both_units else self.first)
+
+    def cite(self, source: Source) -> Source:
+        """The source as documents cite it: the controlling text, one and the same for all that is not verified."""
+        if source.kind is Kind.UNVERIFIED:
+            return source
+        if not source.is_verified:
+            return Source(Kind.UNVERIFIED, behind=source)
+        if source.kind is Kind.MAKER:
+            return Source(Kind.PUBLISHED, f"Manufacturer's data: {source.reference}")
+        if source.kind in (Kind.COMPUTED, Kind.PROJECT):
+            return Source(source.kind, self.tell(source.reference))
+        said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)
+        return Source(Kind.PUBLISHED, self.tell(said), behind=source if source.elsewhere else None)
 
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""

@@ -4,13 +4,14 @@ import datetime
 from typing import Any, Literal, cast
 
 from specgen.documents.catalogue import Template
+from specgen.documents.citing import cite_blocks
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.numbering import number_blocks, resolve_deferred
 from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
-from specgen.model.block import Block, Contents, Document, Inlines, Note, Strong, Text, Value
+from specgen.model.block import Contents, Document, Inlines, Note, Strong, Text, Value
 from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import long_date, words
 
@@ -19,9 +20,9 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     """The document of a template; raises Refused with template and line for a mistake in it."""
     composer = Composer()
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
-    blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
-    blocks = resolve_deferred(blocks)
+    blocks = resolve_deferred(composer.blocks(rendered, template.file))
     check_shape(blocks, template, composer.lines)
+    blocks = cite_blocks(blocks, context.cite)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)

@@ -84,8 +84,13 @@ def plain_text(content: Iterable[Inline]) -> str:
 def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
     """The blocks, with each deferred block built from the values of the others."""
     waiting = tuple(blocks)
-    values = [value for block in waiting for value in _values(_contents(block))]
+    values = list_values(waiting)
     return tuple(block.make(values) if isinstance(block, Deferred) else block for block in waiting)
+
+
+def list_values(blocks: Iterable[Block]) -> list[Value]:
+    """Every value that blocks print, in their order."""
+    return [value for block in blocks for value in _values(_contents(block))]
 
 
 def _contents(block: Any) -> Iterator[Inline]:

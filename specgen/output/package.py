@@ -48,7 +48,7 @@ def make_package(
     """
     writers = {name: _load_writer(name, letterhead, own) for name in formats}
     notes = _describe_omissions(formats, letterhead)
-    context = DocumentContext(project, standards, judgment, resolve)
+    context = DocumentContext(project, standards, judgment, resolve, own)
     folder = templates_folder()
     if own is not None:
         check_folder(own, folder)

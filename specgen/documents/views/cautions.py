@@ -8,4 +8,4 @@ from specgen.model.finding import Severity
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each fired clause."""
-    return table(context.judgment.of(Severity.CAUTION))
+    return table(context, context.judgment.of(Severity.CAUTION))

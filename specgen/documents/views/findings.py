@@ -1,15 +1,32 @@
 """Fired clauses as rows."""
 
 from collections.abc import Iterable
+from typing import Any
 
-from specgen.documents.context import TableView
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.views.workings import join_cells
 from specgen.model.finding import Finding
+from specgen.model.source import Kind, Source
 
 
-def table(findings: Iterable[Finding]) -> TableView:
+def table(context: DocumentContext, findings: Iterable[Finding]) -> TableView:
     """One row per finding: clause, subjects, finding, measure, basis."""
-    lines = tuple((f.code, ", ".join(f.subjects), _message(f), f.remedy, str(f.basis)) for f in findings)
+    lines = tuple((f.code, ", ".join(f.subjects), _message(f), f.remedy, _basis(context, f)) for f in findings)
     return TableView(("Clause", "Where", "Finding", "Measure", "Basis"), lines, (11, 11, 32, 27, 19))
+
+
+def _basis(context: DocumentContext, finding: Finding) -> list[Any]:
+    """What the clause rests on: the controlling texts, and the mark of what is not verified."""
+    return join_cells([_cite(context, finding, source)] for source in finding.basis.sources)
+
+
+def _cite(context: DocumentContext, finding: Finding, source: Source) -> Any:
+    cited = context.cite(source)
+    if cited.kind is not Kind.UNVERIFIED:
+        return cited.legend
+    text = source.text_to_check
+    return DisplayValue(text, text, source, about=f"Basis of {finding.code}") if text else "Trade practice"
 
 
 def _message(finding: Finding) -> str:

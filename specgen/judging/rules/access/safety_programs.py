@@ -42,12 +42,12 @@ RULE.safety_clauses(
     ("c", "d"),
     "Spraying is planned without a respirator program.",
     when="package.purpose != design_draft and safety.respirator_program is not given",
-    basis="osha_respirator_memory",
+    basis="osha_respirator",
 )
 
 RULE.safety_clauses(
     ("e", "f"),
     "Sanding and cement mixing are planned without a silica plan.",
     when="package.purpose != design_draft and safety.silica_plan is not given",
-    basis="osha_silica_memory",
+    basis="osha_silica",
 )

@@ -1,0 +1,79 @@
+"""What the package rests on and no text was read for: each figure, where it is used, and what verifies it."""
+
+import re
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import replace
+
+from specgen.documents.catalogue import templates, templates_folder
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.document import compose_document
+from specgen.documents.numbering import list_values
+from specgen.model.block import Value
+from specgen.model.source import Kind
+
+HEADER = ("Verify against", "Figure or rule", "Used in", "Basis", "By")
+WIDTHS = (22, 41, 12, 13, 12)
+INSTRUCTIONS = "Manufacturer's written instructions"
+ENGINEERING = "Engineering references"
+_SUMS = "D06"
+# Who reads a text that is no document of a manufacturer.
+_READERS = (("ASCE", "engineer"), ("International", "architect"), ("29 CFR", "competent person"))
+_SAID = {Kind.PUBLISHED: "other text", Kind.PRACTICE: "common practice, no source", Kind.MEMORY: "from memory"}
+# A figure that says what it is: with a unit, and no sentence.
+_WITH_UNIT = re.compile(r"\d.*[A-Za-z%°µ]")
+LONGEST = 24
+
+Entry = tuple[str, str]
+Used = dict[str, dict[str, None]]
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each text to check, then one for each figure that no known text gives."""
+    texts: dict[Entry, Used] = defaultdict(dict)
+    for document, value in () if context.gathers else _gather(context):
+        assert value.source is not None
+        behind = value.source.behind
+        if behind is not None:
+            entry = (context.tell(behind.text_to_check) or INSTRUCTIONS, _SAID[behind.kind])
+            texts[entry].setdefault(_describe(value), {})[document] = None
+    ordered = sorted(_part(texts), key=lambda pair: pair[0][0] == INSTRUCTIONS)
+    return TableView(HEADER, tuple(line for entry, used in ordered for line in _lines(entry, used)), WIDTHS)
+
+
+def _part(texts: dict[Entry, Used]) -> Iterator[tuple[Entry, Used]]:
+    """The figures by what verifies them; those of sums alone stand in no manufacturer's document."""
+    for (against, basis), used in texts.items():
+        sums = {what: where for what, where in used.items() if against == INSTRUCTIONS and list(where) == [_SUMS]}
+        others = {what: where for what, where in used.items() if what not in sums}
+        yield from (entry for entry in (((against, basis), others), ((ENGINEERING, basis), sums)) if entry[1])
+
+
+def _gather(context: DocumentContext) -> Iterator[tuple[str, Value]]:
+    """Each marked value of the documents, with the document that prints it."""
+    inner = replace(context, gathers=True)
+    for template in templates(templates_folder(), context.own):
+        for value in list_values(compose_document(template, inner, draft=False).blocks):
+            if value.source is not None:
+                yield template.id, value
+
+
+def _describe(value: Value) -> str:
+    """`Gun to wall, maximum: 24 in`; without the figure where it has no unit, or is a sentence."""
+    subject = value.about or value.text
+    figure = value.text.strip()
+    told = f": {figure}" if _WITH_UNIT.search(figure) and len(figure) <= LONGEST and value.about else ""
+    return f"{subject[:1].upper()}{subject[1:]}{told}"
+
+
+def _lines(entry: Entry, used: Used) -> Iterator[tuple[str, ...]]:
+    """One row for a text; one for each figure where there is none."""
+    against, basis = entry
+    reader = next((who for name, who in _READERS if name in against), "applicator")
+    if against != INSTRUCTIONS:
+        documents = dict.fromkeys(document for where in used.values() for document in where)
+        yield against, "; ".join(used), ", ".join(documents), basis, reader
+        return
+    for subject, where in used.items():
+        yield against, subject, ", ".join(where), basis, "manufacturer"
