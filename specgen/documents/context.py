@@ -79,16 +79,16 @@ class DocumentContext:
 
     def cite(self, source: Source) -> Source:
         """The source as documents cite it: the controlling text, one and the same for all that is not verified."""
-        if source.kind is Kind.UNVERIFIED:
+        if source.kind in (Kind.CITED, Kind.UNVERIFIED):
             return source
         if not source.is_verified:
             return Source(Kind.UNVERIFIED, behind=source)
         if source.kind is Kind.MAKER:
-            return Source(Kind.PUBLISHED, f"Manufacturer's data: {source.reference}")
+            return Source(Kind.CITED, f"Manufacturer's data: {source.reference}")
         if source.kind in (Kind.COMPUTED, Kind.PROJECT):
             return Source(source.kind, self.tell(source.reference))
         said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)
-        return Source(Kind.PUBLISHED, self.tell(said), behind=source if source.elsewhere else None)
+        return Source(Kind.CITED, self.tell(said), behind=source if source.elsewhere else None)
 
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""

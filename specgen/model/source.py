@@ -19,6 +19,8 @@ class Kind(Enum):
     MAKER = "manufacturer's figure"
     PROJECT = "project"
     COMPUTED = "computed"
+    # As documents cite any of these:
+    CITED = "cited"
     UNVERIFIED = "not verified"
 
 
@@ -76,7 +78,7 @@ class Source:
         confirm = ": confirm with the manufacturer's written instructions"
         if self.kind is Kind.MEMORY and self.reference:
             return f"{self.kind.value} ({self.reference}): confirm against that text"
-        if self.kind is Kind.PUBLISHED:
+        if self.kind in (Kind.PUBLISHED, Kind.CITED):
             return self.reference
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{_short(self)}{confirm}"

@@ -44,10 +44,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _part(texts: dict[Entry, Used]) -> Iterator[tuple[Entry, Used]]:
     """The figures by what verifies them; those of sums alone stand in no manufacturer's document."""
-    for (against, basis), used in texts.items():
-        sums = {what: where for what, where in used.items() if against == INSTRUCTIONS and list(where) == [_SUMS]}
+    for (text_name, basis), used in texts.items():
+        sums = {what: where for what, where in used.items() if text_name == INSTRUCTIONS and list(where) == [_SUMS]}
         others = {what: where for what, where in used.items() if what not in sums}
-        yield from (entry for entry in (((against, basis), others), ((ENGINEERING, basis), sums)) if entry[1])
+        yield from (entry for entry in (((text_name, basis), others), ((ENGINEERING, basis), sums)) if entry[1])
 
 
 def _gather(context: DocumentContext) -> Iterator[tuple[str, Value]]:
@@ -69,11 +69,11 @@ def _describe(value: Value) -> str:
 
 def _lines(entry: Entry, used: Used) -> Iterator[tuple[str, ...]]:
     """One row for a text; one for each figure where there is none."""
-    against, basis = entry
-    reader = next((who for name, who in _READERS if name in against), "applicator")
-    if against != INSTRUCTIONS:
+    text_name, basis = entry
+    reader = next((who for name, who in _READERS if name in text_name), "applicator")
+    if text_name != INSTRUCTIONS:
         documents = dict.fromkeys(document for where in used.values() for document in where)
-        yield against, "; ".join(used), ", ".join(documents), basis, reader
+        yield text_name, "; ".join(used), ", ".join(documents), basis, reader
         return
     for subject, where in used.items():
-        yield against, subject, ", ".join(where), basis, "manufacturer"
+        yield text_name, subject, ", ".join(where), basis, "manufacturer"
