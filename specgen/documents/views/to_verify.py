@@ -14,13 +14,13 @@ from specgen.model.block import Value
 from specgen.model.source import Kind
 
 HEADER = ("Verify against", "Figure or rule", "Used in", "Basis", "By")
-WIDTHS = (22, 41, 12, 13, 12)
-INSTRUCTIONS = "Manufacturer's written instructions"
+WIDTHS = (21, 39, 14, 11, 15)
+INSTRUCTIONS = "Written instructions"
 ENGINEERING = "Engineering references"
 _SUMS = "D06"
 # Who reads a text that is no document of a manufacturer.
 _READERS = (("ASCE", "engineer"), ("International", "architect"), ("29 CFR", "competent person"))
-_SAID = {Kind.PUBLISHED: "other text", Kind.PRACTICE: "common practice, no source", Kind.MEMORY: "from memory"}
+_SAID = {Kind.PUBLISHED: "other text", Kind.PRACTICE: "practice", Kind.MEMORY: "memory"}
 # A figure that says what it is: with a unit, and no sentence.
 _WITH_UNIT = re.compile(r"\d.*[A-Za-z%°µ]")
 LONGEST = 24
