@@ -37,7 +37,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         behind = value.source.behind
         if behind is not None:
             entry = (context.tell(behind.text_to_check) or INSTRUCTIONS, _SAID[behind.kind])
-            texts[entry].setdefault(_describe(value), {})[document] = None
+            texts[entry].setdefault(_describe(document, value), {})[document] = None
     ordered = sorted(_part(texts), key=lambda pair: pair[0][0] == INSTRUCTIONS)
     return TableView(HEADER, tuple(line for entry, used in ordered for line in _lines(entry, used)), WIDTHS)
 
@@ -59,11 +59,12 @@ def _gather(context: DocumentContext) -> Iterator[tuple[str, Value]]:
                 yield template.id, value
 
 
-def _describe(value: Value) -> str:
-    """`Gun to wall, maximum: 24 in`; without the figure where it has no unit, or is a sentence."""
+def _describe(document: str, value: Value) -> str:
+    """`Gun to wall, maximum: 24 in`; without the figure where a sum prints its unit apart, or it is a sentence."""
     subject = value.about or value.text
     figure = value.text.strip()
-    told = f": {figure}" if _WITH_UNIT.search(figure) and len(figure) <= LONGEST and value.about else ""
+    whole = document != _SUMS or _WITH_UNIT.search(figure)
+    told = f": {figure}" if whole and len(figure) <= LONGEST and value.about else ""
     return f"{subject[:1].upper()}{subject[1:]}{told}"
 
 
