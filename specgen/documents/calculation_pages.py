@@ -16,6 +16,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, Record
 from specgen.documents.views.workings import describe_check, figure, inputs, limit_checks, mark, marks, members, result
 from specgen.model.block import Equation
+from specgen.model.source import Kind, Source
 from specgen.quantities.format import format_unit
 from specgen.resolving.provider import GROUPS
 
@@ -66,8 +67,19 @@ def calculation_pages(context: DocumentContext) -> tuple[GroupPage, ...]:
 def _calculation(context: DocumentContext, calculation: CalculationValues) -> CalculationPage:
     forms = tuple(_form(context, calculation, workings) for workings in calculation.forms)
     notes = shared_notes(calculation.workings)
-    legends = tuple(DisplayValue(source.legend, source.legend, source) for source in sources(calculation.workings))
-    return CalculationPage(title=calculation.provider.title, forms=forms, notes=notes, sources=legends)
+    legends = tuple(_cite(context, calculation, source) for source in sources(calculation.workings))
+    return CalculationPage(
+        title=calculation.provider.title, forms=forms, notes=tuple(map(context.tell, notes)), sources=legends
+    )
+
+
+def _cite(context: DocumentContext, calculation: CalculationValues, source: Source) -> DisplayValue:
+    """A source of the method as it prints; one that is not verified bears the mark."""
+    cited = context.cite(source)
+    if cited.kind is not Kind.UNVERIFIED:
+        return DisplayValue(cited.legend, cited.legend)
+    said = context.tell(source.reference) or "trade practice"
+    return DisplayValue(said, said, source, about=f"Method of {calculation.provider.title}")
 
 
 def _form(context: DocumentContext, calculation: CalculationValues, workings: Instances) -> FormPage:
@@ -86,5 +98,5 @@ def _form(context: DocumentContext, calculation: CalculationValues, workings: In
         ),
         against=tuple(describe_check(context, check) for check in limit_checks(context, calculation.provider)[member]),
         members=members(context, calculation.provider, workings, shared) if others else (),
-        remarks=() if others else tuple(note for note in working.notes if note not in shared),
+        remarks=() if others else tuple(context.tell(note) for note in working.notes if note not in shared),
     )

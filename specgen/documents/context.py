@@ -8,6 +8,7 @@ from typing import Any
 from specgen.documents.deviations import deviation_sources
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.documents.drafts import Remainder
+from specgen.documents.editions import fill_editions
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, matches
 from specgen.model.figure_text import fill_figures
@@ -19,6 +20,7 @@ from specgen.model.value_text import value_text
 from specgen.quantities.comparison import Sense
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
+from specgen.quantities.two_systems import tell_in
 from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
 
@@ -36,7 +38,7 @@ class DocumentContext:
     standards: Standards
     judgment: Judgment
     resolve: Resolver
-    rest: Remainder = Remainder()  # what the answer of a draft says of the other documents
+    rest: Remainder = Remainder()  # what is known of the other documents, where one tells of them
 
     @property
     def first(self) -> str:
@@ -89,12 +91,29 @@ class DocumentContext:
 
     def text(self, value: Any, field: Field | None) -> str:
         """The value in words, with the unit of its field."""
-        text = value_text(value, field, self.first)
+        text = value_text(value, field, self.first, self.project.both_units)
         if field is None or isinstance(value, Quantity) or not isinstance(value, (int, Fraction, float)):
             return text
         return (
             with_unit(text, "%" if field.kind == "percent" else field.unit_ip) if not isinstance(value, bool) else text
         )
+
+    def tell(self, text: str) -> str:
+        """A text of a calculation that says figures in two systems, in that of the project."""
+        return tell_in(text, "both" if self.project.both_units else self.first)
+
+    def cite(self, source: Source) -> Source:
+        """The source as documents cite it: the controlling text, one and the same for all that is not verified."""
+        if source.kind in (Kind.CITED, Kind.UNVERIFIED):
+            return source
+        if not source.is_verified:
+            return Source(Kind.UNVERIFIED, behind=source)
+        if source.kind is Kind.MAKER:
+            return Source(Kind.CITED, f"Manufacturer's data: {source.reference}")
+        if source.kind in (Kind.COMPUTED, Kind.PROJECT):
+            return Source(source.kind, self.tell(source.reference))
+        said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)
+        return Source(Kind.CITED, self.tell(said), behind=source if source.elsewhere else None)
 
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""
@@ -113,7 +132,7 @@ class DocumentContext:
         quantity = working.quantity
         if path:
             quantity = Quantity.of(format_decimal(float(working.result), 3, 1), working.unit)
-        return DisplayValue(value_text(quantity, None, self.first), quantity, working.source[0])
+        return DisplayValue(self.text(quantity, None), quantity, working.source[0])
 
     def limit(self, name: str) -> DisplayValue:
         """The figure in force of a row of the limits, with its source."""

@@ -5,13 +5,14 @@ from typing import Literal, cast
 
 from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template
+from specgen.documents.citing import cite_blocks
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.numbering import number_blocks, resolve_deferred
 from specgen.documents.shape import check_shape
 from specgen.documents.template_globals import template_globals
-from specgen.model.block import Block, Contents, Document
+from specgen.model.block import Contents, Document
 from specgen.model.value_text import long_date, words
 
 
@@ -22,9 +23,9 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     """
     composer = Composer()
     rendered = composer.text(template.words, template_globals(context, composer), template.file, template.first_line)
-    blocks: tuple[Block, ...] = composer.blocks(rendered, template.file)
-    blocks = resolve_deferred(blocks)
+    blocks = resolve_deferred(composer.blocks(rendered, template.file))
     check_shape(blocks, template, composer.lines)
+    blocks = cite_blocks(blocks, context.cite)
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)

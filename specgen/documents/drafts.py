@@ -4,11 +4,12 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from specgen.documents.numbering import list_values
-from specgen.model.block import Document
-from specgen.model.source import Kind
+from specgen.model.block import Document, Value
 
 # Printed in a draft alone; it opens the draft.
 ANSWER = "D00"
+# These tell of the other documents, and so are composed when those are known.
+TELLS_OF_OTHERS = (ANSWER, "D05")
 # These tell what is known and what is not, and so are printed however little that is.
 ALWAYS = (ANSWER, "D02", "D05")
 # Any other document of a draft is printed where at least this part of its values is known, in percent.
@@ -30,10 +31,16 @@ class LeftOut(NamedTuple):
 
 
 class Remainder(NamedTuple):
-    """What the answer of a draft says of the other documents: those left out, the texts cited from memory."""
+    """What a document that tells of the others knows of them: those left out of a draft, and all that they cite."""
 
     left_out: tuple[LeftOut, ...] = ()
-    unverified: tuple[str, ...] = ()
+    cited: tuple[tuple[str, Value], ...] = ()  # each value with a source, and the document that prints it
+
+    @property
+    def to_check(self) -> tuple[str, ...]:
+        """The texts that stand behind figures nobody has verified, each once, in alphabetical order."""
+        behind = (value.source.behind for _, value in self.cited if value.source)
+        return tuple(sorted({source.text_to_check for source in behind if source} - {""}))
 
 
 def find_left_out(documents: Iterable[Document]) -> tuple[LeftOut, ...]:
@@ -49,7 +56,6 @@ def _find_unknown(documents: Iterable[Document]) -> Iterator[LeftOut]:
             yield LeftOut(document.id, document.title, brackets, len(values))
 
 
-def list_unverified(documents: Iterable[Document]) -> tuple[str, ...]:
-    """The texts that the documents cite from memory, each once, in alphabetical order."""
-    sources = (value.source for document in documents for value in list_values(document.blocks) if value.source)
-    return tuple(sorted({s.reference for s in sources if s.kind is Kind.MEMORY and s.reference}))
+def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:
+    """Each value with a source, and the document that prints it."""
+    return tuple((d.id, value) for d in documents for value in list_values(d.blocks) if value.source is not None)

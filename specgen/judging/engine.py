@@ -13,7 +13,6 @@ from specgen.model.finding import Finding, LimitCheck, NotJudged
 from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
-from specgen.model.value_text import raw_text, value_text
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.limits_in_force import limit_in_force
 
@@ -159,7 +158,7 @@ def tell(context: JudgingContext, clause: Clause, hits: list[Hit], sentence: Cal
     names_by_text: dict[str, list[str]] = {}
     for name, group in _group_by_subject(context, hits).items():
         found, wanted = (
-            ", ".join(_print_values(context, clause, group, part, value_text)) for part in ("value", "wanted")
+            ", ".join(_print_values(context, clause, group, part, context.text)) for part in ("value", "wanted")
         )
         texts = dict.fromkeys(context.fill(sentence(hit.violation)) for hit in group)
         names_by_text.setdefault(" ".join(texts).format(found=found, wanted=wanted), []).append(name)
@@ -187,14 +186,14 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[Hit], part
         value = getattr(hit.violation, part)
         if value is not None:
             field = context.project.schema.field_at(bind_path(hit.violation.at or clause.at, hit.subject))
-            texts.append(context.print_if_limit(value) or text(value, field, context.first))
+            texts.append(context.print_if_limit(value) or text(value, field))
     return list(dict.fromkeys(texts))
 
 
 def _join_values(context: JudgingContext, clause: Clause, hits: list[Hit], part: str) -> str:
     """The value of all subjects: once if it is the same, else one for each with its name."""
     texts = {
-        name: ", ".join(_print_values(context, clause, group, part, raw_text))
+        name: ", ".join(_print_values(context, clause, group, part, context.data_text))
         for name, group in _group_by_subject(context, hits).items()
     }
     if len(set(texts.values())) == 1:

@@ -10,7 +10,6 @@ from specgen.judging.rule import Clause, Rule
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, bind_path, dotted_path
 from specgen.model.project import Project
-from specgen.model.value_text import value_text
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
 
@@ -105,7 +104,7 @@ def _field_text(context: JudgingContext, path: Path) -> str:
         value = context.project.get_or_members(path)
     except Absent:
         value = None
-    return "absent" if value is None else value_text(value, context.project.schema.field_at(path), context.first)
+    return "absent" if value is None else context.text(value, context.project.schema.field_at(path))
 
 
 def _computed_text(context: JudgingContext, subject: Path, name: str) -> str:

@@ -44,6 +44,11 @@ class Project:
         """The unit system printed first: ip or si."""
         return str(self.get(("package", "units")) or "ip")
 
+    @property
+    def both_units(self) -> bool:
+        """Whether quantities print in both unit systems."""
+        return bool(self.get(("package", "both_units")))
+
     def is_given(self, path: Path) -> bool:
         """Whether the project, or a file it names, gives a value or members at this path."""
         return path in self.values or path in self.members

@@ -1,8 +1,13 @@
 """Sources of figures: every printed figure has one."""
 
+import re
 from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any, NamedTuple
+
+# What stands before the text in the source of a metric figure, and what a text has in its name.
+_OF_TWIN = re.compile(r"^metric figure for .*? of ")
+_TEXT = re.compile(r"[A-Z]{3}|\b(Code|Standard|Handbook)\b")
 
 
 class Kind(Enum):
@@ -15,6 +20,9 @@ class Kind(Enum):
     PROJECT = "project"
     COMPUTED = "computed"
     DEVIATION = "deviation"
+    # As documents cite any of these:
+    CITED = "cited"
+    UNVERIFIED = "not verified"
 
 
 class PublishedText(NamedTuple):
@@ -32,24 +40,46 @@ class PublishedText(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A kind and, for a published or manufacturer's figure, the document it is in; `short` is its short name."""
+    """A kind and, for a published or manufacturer's figure, the document it is in; `short` is its short name.
+
+    `controls` is what documents cite; `elsewhere` tells that the figure was read in another text than that one.
+    `behind` is the source that a document cites as not verified.
+    """
 
     kind: Kind
     reference: str = ""
     short: str = field(default="", compare=False)
+    controls: str = field(default="", compare=False)
+    elsewhere: bool = field(default=False, compare=False)
+    behind: "Source | None" = field(default=None, compare=False)
+
+    @property
+    def is_verified(self) -> bool:
+        """Whether a text stands behind the figure that documents can cite."""
+        return bool(self.controls) or not (self.elsewhere or self.kind in (Kind.PRACTICE, Kind.MEMORY))
+
+    @property
+    def text_to_check(self) -> str:
+        """The name of the text to hold a figure against, without what it says; empty where none is known."""
+        said = self.controls or ("" if self.elsewhere else _OF_TWIN.sub("", self.reference))
+        name = said.partition(": ")[0]
+        return name if _TEXT.search(name) else ""
 
     def quote(self, what: str) -> "Source":
         """The source with a statement of what it says, as printed under a calculation."""
         name = self.short or self.reference
-        return Source(self.kind, f"{name}: {what}" if name else what)
+        controls = f"{self.controls}: {what}" if self.controls else ""
+        return Source(self.kind, f"{name}: {what}" if name else what, "", controls, self.elsewhere)
 
     @property
     def legend(self) -> str:
         """The line printed at the foot of a document."""
+        if self.kind is Kind.UNVERIFIED:
+            return "Not verified; see Verify before submittal, D05"
         confirm = ": confirm with the manufacturer's written instructions"
         if self.kind is Kind.MEMORY and self.reference:
             return f"{self.kind.value} ({self.reference}): confirm against that text"
-        if self.kind is Kind.PUBLISHED:
+        if self.kind in (Kind.PUBLISHED, Kind.CITED):
             return self.reference
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{_short(self)}{confirm}"

@@ -69,6 +69,7 @@ class Package(View):
     revision: int
     date: datetime.date
     units: Literal["ip", "si"]
+    both_units: bool
     changes: tuple[str, ...]
     review: Review
     contractor_review: ContractorReview

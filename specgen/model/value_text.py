@@ -1,4 +1,4 @@
-"""Formats typed values as text, in both unit systems where they differ."""
+"""Formats typed values as text, in one unit system or in both."""
 
 import datetime
 from fractions import Fraction
@@ -6,24 +6,27 @@ from typing import Any
 
 from specgen.model.field import Field
 from specgen.model.project import View
-from specgen.quantities.format import format_both, format_decimal
+from specgen.quantities.format import format_both, format_decimal, format_first
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 
 
-def value_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
-    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`, `March 1, 2027`."""
+def value_text(value: Any, field: Field | None = None, first: str = "ip", both: bool = True) -> str:
+    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`, `March 1, 2027`.
+
+    A quantity stands in the unit of the `first` system, and with `both` in that of the other one beside it.
+    """
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Quantity):
         if value.dimension == "angle" and value.text.isalpha():
             return compass(value.text)
-        return format_both(value, *units_of(value, field), first)
+        return (format_both if both else format_first)(value, *units_of(value, field), first)
     if isinstance(value, (int, Fraction, float)):
         return format_decimal(value, 8)
     if isinstance(value, (tuple, list, set, frozenset)):
         entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
-        return ", ".join(value_text(entry, field, first) for entry in entries) or "none"
+        return ", ".join(value_text(entry, field, first, both) for entry in entries) or "none"
     if isinstance(value, datetime.time):
         return value.strftime("%H:%M")
     if isinstance(value, datetime.date):
@@ -155,5 +158,6 @@ _PAIRS = [
     ("fl oz", "mL"),
     ("/F", "/C"),
     ("R", "RSI"),
+    ("in 12", "in 100"),
 ]
 _OTHER = dict(_PAIRS) | {b: a for a, b in _PAIRS}

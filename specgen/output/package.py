@@ -9,7 +9,7 @@ from specgen.documents import document
 from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template, templates, templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.documents.drafts import ANSWER, LEAST_KNOWN, Remainder, find_left_out, list_unverified
+from specgen.documents.drafts import ANSWER, LEAST_KNOWN, TELLS_OF_OTHERS, Remainder, find_left_out, list_cited
 from specgen.documents.template_overrides import check_folder
 from specgen.formats import text
 from specgen.model.block import Document
@@ -56,7 +56,8 @@ def make_package(
     folder = templates_folder()
     if own is not None:
         check_folder(own, folder)
-    documents, rest = _compose(_choose(templates(folder, own), only, draft), context, draft, whole=not only)
+    every = templates(folder, own)
+    documents, rest = _compose(_choose(every, only, draft), every, context, draft, whole=not only)
     files = [(f"{d.file_name}.{ending}", write(d, folder)) for d in documents for ending, write in writers.items()]
     about = {
         "format": 1,
@@ -65,24 +66,23 @@ def make_package(
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
         "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
-        "unverified": list(rest.unverified),
+        "to_verify": list(dict.fromkeys(map(context.tell, rest.to_check))),
     }
     return Package(files=index_files(files), about=about, notes=(*notes, *_tell_rest(project, rest)))
 
 
 def _compose(
-    chosen: tuple[Template, ...], context: DocumentContext, draft: bool, whole: bool
+    chosen: tuple[Template, ...], every: tuple[Template, ...], context: DocumentContext, draft: bool, whole: bool
 ) -> tuple[list[Document], Remainder]:
-    """The documents of the package, and what is told of those left out of a draft.
+    """The documents of the package, and what is known of all: those left out of a draft, and what they cite.
 
-    A draft opens with its answer, which is composed last, as it tells of the others.
+    What tells of the others is composed again when they are there.
     """
-    made = {t.id: document.compose_document(t, context, False) for t in chosen if t.id != ANSWER}
+    last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
+    made = {t.id: document.compose_document(t, context, False) for t in (every if last else chosen) if t.id != ANSWER}
     left_out = find_left_out(made.values()) if draft and whole else ()
-    rest = Remainder(left_out, list_unverified(made.values()))
-    for template in chosen:
-        if template.id == ANSWER:
-            made[ANSWER] = document.compose_document(template, replace(context, rest=rest), False)
+    rest = Remainder(left_out, list_cited(made.values()))
+    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
     missing = {entry.id for entry in left_out}
     kept = [made[template.id] for template in chosen if template.id not in missing]
     total = sum(map(count_brackets, kept))
@@ -94,8 +94,9 @@ def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
     if rest.left_out:
         ids = ", ".join(entry.id for entry in rest.left_out)
         yield f"left out, under {LEAST_KNOWN}% of their values known: {ids}; --only ID writes one"
-    if rest.unverified and project.get(("package", "purpose")) in _SUBMITTALS_OF_WORK:
-        yield f"verify before submittal: {count(len(rest.unverified), 'text')} cited from memory, listed in {MANIFEST}"
+    texts = len(rest.to_check)
+    if texts and project.get(("package", "purpose")) in _SUBMITTALS_OF_WORK:
+        yield f"verify before submittal: {count(texts, 'text')}, listed in D05 and {MANIFEST}"
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:

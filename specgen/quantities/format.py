@@ -24,6 +24,7 @@ _PRINTED = {
     "oz/yd2": "oz/sq yd",
     "g/m2": "g/m²",
     "deg": "°",
+    "in 100": "%",
     "ft2/gal": "sq ft/gal",
     "m2/L": "m²/L",
     "ft2/h": "sq ft/h",
@@ -56,17 +57,20 @@ def format_quantity(quantity: Quantity, unit: str) -> str:
         return f"R-{format_decimal(number, 3)}"
     exact = quantity.unit == unit
     text = format_decimal(number, 8 if exact else 3, None if exact else _DECIMALS.get(unit))
-    joint = "" if unit in ("deg",) or unit.startswith("/") else " "
+    joint = "" if unit in ("deg", "in 100") or unit.startswith("/") else " "
     return f"{text}{joint}{format_unit(unit)}"
 
 
 def format_both(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
     """`5/8 in (15.9 mm)`: the unit of the `first` system, then the other where it differs."""
-    unit_ip, unit_si = _choose_unit(quantity, unit_ip), _choose_unit(quantity, unit_si)
-    unit, other_unit = (unit_ip, unit_si) if first == "ip" else (unit_si, unit_ip)
-    if unit == other_unit:
-        return format_quantity(quantity, unit)
-    return f"{format_quantity(quantity, unit)} ({format_quantity(quantity, other_unit)})"
+    text = format_first(quantity, unit_ip, unit_si, first)
+    other = format_first(quantity, unit_ip, unit_si, "si" if first == "ip" else "ip")
+    return text if other == text else f"{text} ({other})"
+
+
+def format_first(quantity: Quantity, unit_ip: str, unit_si: str, first: str = "ip") -> str:
+    """`5/8 in`: the unit of the `first` system alone."""
+    return format_quantity(quantity, _choose_unit(quantity, unit_ip if first == "ip" else unit_si))
 
 
 def format_inches(number: Fraction) -> str:

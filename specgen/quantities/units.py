@@ -71,7 +71,8 @@ _ROWS: list[tuple[str, str, Fraction | int, str]] = [
     ("mm2/s", "viscosity", Fraction(1, 10**6), "both"),
     ("deg", "angle", 1, "both"),
     # Rise in 12 of run, as roofs and ledges are drawn.
-    ("in 12", "slope", Fraction(1, 12), "both"),
+    ("in 12", "slope", Fraction(1, 12), "ip"),
+    ("in 100", "slope", Fraction(1, 100), "si"),
     ("V", "voltage", 1, "both"),
     ("kV", "voltage", 1000, "both"),
     ("s", "time", 1, "both"),
@@ -153,6 +154,7 @@ _OTHER_SPELLINGS = {
     "kV": ["kilovolt", "kilovolts"],
     "deg": ["°", "degree", "degrees"],
     "in 12": [":12"],
+    "in 100": [":100", "%"],
     "s": ["sec", "second", "seconds"],
     "min": ["minute", "minutes"],
     "h": ["hr", "hrs", "hour", "hours"],

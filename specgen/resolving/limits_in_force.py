@@ -31,7 +31,7 @@ def print_limit(project: Project, limit: Limit, value: Any) -> str:
     if project.system == "si" and limit.value_si is not None and value == limit.value_si:
         return format_quantity(limit.value_si, limit.value_si.unit)
     field = project.schema.field_at(limit.bounds) if limit.bounds else None
-    return value_text(value, field, project.system)
+    return value_text(value, field, project.system, project.both_units)
 
 
 def figure_alone(project: Project | None, limit: Limit) -> str:

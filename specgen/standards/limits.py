@@ -44,6 +44,8 @@ def _source_of_twin(row: dict[str, Any], value: Any) -> Source | None:
         Kind.PRACTICE if source.kind is Kind.PUBLISHED else source.kind,
         f"metric figure for {said} of {source.reference}",
         f"metric figure for {said} of {source.short}" if source.short else "",
+        f"{source.controls} (rounded metric value)" if source.controls else "",
+        source.elsewhere,
     )
 
 

@@ -82,7 +82,9 @@ def _make_text(name: str, row: dict[str, Any]) -> PublishedText:
 def _make_source(name: str, row: dict[str, Any]) -> Source:
     """A published source is composed of a text and a place in it; any other names what it is to be confirmed by."""
     published = row["kind"] is SourceKind.PUBLISHED
-    own, others = (("text", "at"), ("reference",)) if published else ((), ("text", "at", "told"))
+    own, others = (
+        (("text", "at"), ("reference",)) if published else ((), ("text", "at", "told", "controls", "elsewhere"))
+    )
     for key in own:
         if key not in row:
             raise Wrong(f"the key {key} is missing", "name the text that was read, and the page or section in it")
@@ -134,7 +136,15 @@ TABLES = {
     "sources": Table(
         Shape(
             {"kind": one_of(_SOURCES)},
-            {"reference": TEXT, "short": TEXT, "text": row_in("texts"), "at": TEXT, "told": row_in("texts")},
+            {
+                "reference": TEXT,
+                "short": TEXT,
+                "controls": TEXT,
+                "elsewhere": YES_NO,
+                "text": row_in("texts"),
+                "at": TEXT,
+                "told": row_in("texts"),
+            },
         ),
         _make_source,
     ),

@@ -7,6 +7,7 @@ from specgen.model.field import Path, dotted_path
 from specgen.model.problem import Refused
 from specgen.model.working import Lookup, Working
 from specgen.quantities.format import format_decimal, format_unit
+from specgen.quantities.two_systems import tell_in
 from specgen.quantities.units import APART
 
 # The result for one member of a project: a value, a refusal, or the absent fields it waits for.
@@ -33,8 +34,8 @@ def format_working(working: Working) -> str:
         f"  {s.name}: {format_decimal(s.value, 6)} {format_unit(s.unit)}".rstrip() for s in working.secondary_steps
     ]
     lines.append("")
-    lines += [f"  source: {source.legend}" for source in working.source]
-    lines += [f"  note: {note}" for note in working.notes]
+    lines += [f"  source: {tell_in(source.legend)}" for source in working.source]
+    lines += [f"  note: {tell_in(note)}" for note in working.notes]
     return "\n".join(lines) + "\n"
 
 
@@ -56,8 +57,8 @@ def working_to_data(working: Working) -> dict[str, Any]:
             }
             for s in working.steps
         ],
-        "source": "; ".join(s.legend for s in working.source),
-        "notes": [*working.notes, *_note_governing(working)],
+        "source": "; ".join(tell_in(s.legend) for s in working.source),
+        "notes": [*map(tell_in, working.notes), *_note_governing(working)],
     }
 
 

@@ -31,7 +31,9 @@ def test_a_default_names_common_practice_and_a_project_figure_nothing(tmp_path: 
     assert (own.text, own.source) == ("20 h", None)
     assert practice.text == "24 h"
     assert practice.source is not None
-    assert practice.source.kind is Kind.PRACTICE
+    assert practice.source.kind is Kind.UNVERIFIED
+    assert practice.source.behind is not None
+    assert practice.source.behind.kind is Kind.PRACTICE
     assert document.blocks[0].content[-1] == Letters("a")  # type: ignore[union-attr]
     assert document.legend[0][0] == "a"
 

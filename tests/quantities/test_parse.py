@@ -195,6 +195,7 @@ PINT = {
     "mm2/s": ("mm**2/s", "m**2/s", EXACT),
     "deg": ("degree", "degree", EXACT),
     "in 12": ("inch / (12 inch)", "dimensionless", EXACT),
+    "in 100": ("percent", "dimensionless", EXACT),
     "V": ("volt", "volt", EXACT),
     "kV": ("kilovolt", "volt", EXACT),
     "s": ("s", "s", EXACT),

@@ -62,7 +62,21 @@ PUBLISHED = [
         "trade_reveals",
         "Limitations on V-Grooves: not less than 3/4 inch in the bottom of the reveal",
     ),
-    ("board.softens", MOST, "165 F", "trade_eps_heat", "Putting the Heat on EIFS: EPS works up to about 165 F"),
+    ("board.softens", MOST, "165 F", "astm_c578", "ASTM C578-22, 1.1: insulation for temperatures from -65 to +165 °F"),
+    (
+        "gloss.angle_60_most",
+        MOST,
+        "70 gloss units",
+        "astm_d523",
+        "ASTM D523, summary: 20° geometry for 60° gloss values above 70",
+    ),
+    (
+        "gloss.angle_60_least",
+        LEAST,
+        "10 gloss units",
+        "astm_d523",
+        "ASTM D523, summary: 85° geometry for 60° gloss values below 10",
+    ),
     ("adhesive.cure", LEAST, "24 h", "guide_eifs_p26", "UFGS 07240 p. 26: adhesive 24 hours before base coat"),
     ("board.flame_spread", MOST, "25 ", "ibc_foam_indexes", "IBC 2006, 2603.5.4: flame spread index of 25 or less"),
     (

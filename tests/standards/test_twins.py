@@ -52,6 +52,7 @@ TWINS = [
     ("altitude.strong_sun", "1200 m", MEMORY, "a foot is 0.3 m"),
     ("compressor.flow", "5.6 L/s", PRACTICE, "12 cfm, rounded so that 340 L/min passes"),
     ("compressor.pressure", "550 kPa", PRACTICE, "80 psi in steps of 10 kPa"),
+    ("hose.safety_bore", "12 mm", PRACTICE, "1/2 in, rounded to the safe side"),
     ("hose.length", "3.7 m", PRACTICE, "12 ft, rounded so that 3.6 m and 3.7 m both pass"),
     ("hose.bore", "9 mm", MEMORY, "air hoses are sold 9 mm and 10 mm wide"),
     ("spray.atomizing_pressure", "280 kPa", PRACTICE, "40 psi in steps of 10 kPa"),

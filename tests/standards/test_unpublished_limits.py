@@ -73,8 +73,6 @@ HELD = [
     ("gloss.cup_most", MOST, "35 s", PRACTICE, "thicker spits"),
     ("step_gauge.reading", MOST, "1/128 in", MEMORY, "a coarser gauge cannot read a skim"),
     ("coat.reserve", LEAST, "10 %", MEMORY, "what is kept of the batch for repairs"),
-    ("gloss.angle_60_most", MOST, "70 gloss units", MEMORY, "above it 20 degrees tells more"),
-    ("gloss.angle_60_least", LEAST, "10 gloss units", MEMORY, "below it 85 degrees tells more"),
     ("color.lrv_least", LEAST, "20 %", MEMORY, "a darker face softens the board"),
     ("color.lrv_cautious", LEAST, "25 %", MEMORY, "a darker face softens the board"),
     ("color.reflectance_apart", LEAST, "0.005 ", MEMORY, "two figures this near are one figure typed twice"),
@@ -121,8 +119,6 @@ NAMED = {
     "ledge.slope": "astm_c1397_memory",
     "ledge.depth": "astm_c1397_memory",
     "face.height": "astm_c1397_memory",
-    "gloss.angle_60_most": "astm_d523_memory",
-    "gloss.angle_60_least": "astm_d523_memory",
     "color.angles": "color_memory",
     "color.range_samples": "color_memory",
 }

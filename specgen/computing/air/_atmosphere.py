@@ -11,7 +11,8 @@ from specgen.quantities.quantity import Quantity
 
 SOURCE = Source(
     Kind.MEMORY,
-    "U.S. Standard Atmosphere, 1976: 101.325 kPa and 15 °C at sea level, 6.5 °C colder for each km of even gravity",
+    "U.S. Standard Atmosphere, 1976: {14.696 psi|101.325 kPa} and {59 °F|15 °C} at sea level, "
+    "{3.57 °F|6.5 °C} colder for each {1000 ft|km} of even gravity",
 )
 SEA_LEVEL = Quantity.of("101.325", "kPa")
 _WARMTH, _FALL = Fraction("288.15"), Fraction("0.0065")  # K at sea level, K less for each m

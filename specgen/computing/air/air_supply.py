@@ -19,9 +19,9 @@ FREE_AIR = Source(
 VAPOR = find_source("iso_13788").quote("saturation pressure of water vapor")
 # Standard states differ by more than 3 %, so the one used is always printed: pressure in psia, temperature in °F.
 BASES = {
-    "sea_level_60f": ("14.696", 60, "14.696 psia (101.33 kPa) and 60 °F (15.6 °C)"),
-    "sea_level_68f": ("14.696", 68, "14.696 psia (101.33 kPa) and 68 °F (20 °C)"),
-    "dry_68f": ("14.5", 68, "14.5 psia (100 kPa) and 68 °F (20 °C), dry"),
+    "sea_level_60f": ("14.696", 60, "{14.696 psia|101.33 kPa} and {60 °F|15.6 °C}"),
+    "sea_level_68f": ("14.696", 68, "{14.696 psia|101.33 kPa} and {68 °F|20 °C}"),
+    "dry_68f": ("14.5", 68, "{14.5 psia|100 kPa} and {68 °F|20 °C}, dry"),
 }
 FREEZING, AT_FREEZING = Quantity.of(0, "C"), Quantity.of("0.6105", "kPa")
 COLDEST, HOTTEST = Quantity.of(-40, "F"), Quantity.of(140, "F")

@@ -15,7 +15,7 @@ from specgen.resolving.provider import Ask
 
 THICKNESS = Source(Kind.COMPUTED, "R-value over R-value of one inch, rasping added")
 NOTES = (
-    "Boards are taken in steps of 1/4 in or 5 mm: common practice, no source.",
+    "Boards are taken in steps of {1/4 in|5 mm}: common practice, no source.",
     "Drainage grooves are taken off what stays under the joint and are not taken off the R-value.",
 )
 ONE_INCH = Quantity.of(1, "in")  # method's own: an R-value is told by the inch

@@ -12,7 +12,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
 COVERAGE = find_source("coating_coverage").quote(
-    "1604 sq ft one mil thick from a gallon, which is 1000 m² of 1 µm from a liter, times volume solids and transfer "
+    "{1604 sq ft one mil thick from a gallon|1000 m² of 1 µm from a liter}, times volume solids and transfer "
     "efficiency, over dry film"
 )
 WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by the water added")

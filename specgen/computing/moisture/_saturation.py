@@ -2,7 +2,7 @@
 
 from specgen.standards import find_source
 
-SOURCE = find_source("iso_13788").quote("saturation pressure over water at and above 0 °C, over ice below")
+SOURCE = find_source("iso_13788").quote("saturation pressure over water at and above {32 °F|0 °C}, over ice below")
 
 
 def express_over_water(symbol: str, degree: str) -> str:

@@ -27,7 +27,7 @@ THINNING = 0.0000362
 CHARTS = {("inward", 4): (1.1766, -0.1766), ("inward", 5): (1.1766, -0.1766)}
 CHARTS |= {("outward", 4): (-1.2766, 0.1766), ("outward", 5): (-1.7532, 0.3532)}
 NOTES = (
-    "Walls of a regular building up to 60 ft (18.3 m) high with a roof of any slope; the reduction for flat roofs is "
+    "Walls of a regular building up to {60 ft|18.3 m} high with a roof of any slope; the reduction for flat roofs is "
     "not taken.",
     "Signs: plus presses the wall inward, minus pulls it outward.",
 )

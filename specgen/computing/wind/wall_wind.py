@@ -14,12 +14,13 @@ from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.comparison import more
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.quantities.two_systems import tell_in
 from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 ENGINEER = "Given by the engineer at allowable level; it comes before a computed one."
 ANY_BOARD = (
-    "A board is loaded over 10 sq ft (0.93 m²) or less, the worst of the chart. Studs and their fasteners carry larger "
+    "A board is loaded over {10 sq ft|0.93 m²} or less, the worst of the chart. Studs and their fasteners carry larger "
     "areas and are the engineer's."
 )
 
@@ -98,11 +99,13 @@ def wall_wind(inputs: WindInputs) -> Working:
 def _refuse(inputs: WindInputs) -> None:
     if more(inputs.height, _wind.HIGHEST):
         raise refuse(
-            f"height is {format_quantity(inputs.height, inputs.height.unit)}, and the method ends at 60 ft (18.3 m)",
+            f"height is {format_quantity(inputs.height, inputs.height.unit)}, "
+            f"and the method ends at {tell_in('{60 ft|18.3 m}', inputs.system)}",
             "take the engineer's own pressures for a higher building",
         )
     if inputs.area < _wind.LEAST_AREA:
-        raise refuse(f"area is {format_quantity(inputs.area, inputs.area.unit)}", "it is 1 sq ft (0.093 m²) or more")
+        least = tell_in("{1 sq ft|0.093 m²}", inputs.system)
+        raise refuse(f"area is {format_quantity(inputs.area, inputs.area.unit)}", f"it is {least} or more")
 
 
 def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:

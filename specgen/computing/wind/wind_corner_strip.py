@@ -9,17 +9,17 @@ from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
 
 LOW = (
-    "Up to 60 ft (18.3 m): 10 % of the least width or 0.4 of the height, the smaller; not below 4 % of the width or "
-    "3 ft (0.9 m). Where the roof slopes less than 10 degrees the height is that of the eave."
+    "Up to {60 ft|18.3 m}: 10 % of the least width or 0.4 of the height, the smaller; not below 4 % of the width or "
+    "{3 ft|0.9 m}. Where the roof slopes less than 10 degrees the height is that of the eave."
 )
 HIGH = (
-    "Over 60 ft (18.3 m): 10 % of the least width, not below 3 ft (0.9 m). The pressures of such a wall are the "
+    "Over {60 ft|18.3 m}: 10 % of the least width, not below {3 ft|0.9 m}. The pressures of such a wall are the "
     "engineer's."
 )
 # Least width over which the figure bounds the strip by the height, under a flat roof; from memory.
 WIDEST = Quantity.of(300, "ft")
 WIDE = (
-    "Least width over 300 ft (90 m): under a roof sloped 7° or less the strip is at most 0.8 of the height; on any "
+    "Least width over {300 ft|90 m}: under a roof sloped 7° or less the strip is at most 0.8 of the height; on any "
     "other roof it keeps its width."
 )
 

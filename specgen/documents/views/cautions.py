@@ -8,4 +8,4 @@ from specgen.model.finding import Severity
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each exception that its measure allows."""
-    return table(context.judgment.of(Severity.CAUTION), "Condition")
+    return table(context, context.judgment.of(Severity.CAUTION), "Condition")

@@ -43,7 +43,11 @@ def code_name(context: DocumentContext) -> Any:
 def _section(edition: dict[str, Any], part: str) -> list[Any]:
     """The section of an edition on EIFS or on its inspection, with the mark of its source; nothing if it has none."""
     number = edition.get(f"{part}_section")
-    return [", section ", DisplayValue(number, number, edition[f"{part}_source"])] if number else []
+    return (
+        [", section ", DisplayValue(number, number, edition[f"{part}_source"], about=f"Section, {part}")]
+        if number
+        else []
+    )
 
 
 def _fasteners(context: DocumentContext) -> tuple[Any, Any]:
@@ -63,7 +67,8 @@ def _answer(context: DocumentContext, path: tuple[str, ...], name: str) -> tuple
         lookup = context.resolve(path, name)
     except Absent as absent:
         return context.describe_absence(absent)
-    why = DisplayValue(lookup.why, lookup.why, lookup.source[0] if lookup.source else None)
+    source = lookup.source[0] if lookup.source else None
+    why = DisplayValue(lookup.why, lookup.why, source, about=context.resolve.find(name).title)
     if context.project.get(("code", "model")) == "other":
         return "not evaluated", "Confirm with the building official."
     return "yes" if lookup.result else "no", why

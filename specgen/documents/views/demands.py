@@ -88,7 +88,7 @@ def _describe_values(context: DocumentContext, field: Field, values: dict[Path, 
 def _text(context: DocumentContext, value: Any, field: Field) -> str:
     """A value with its unit, or several separated by commas."""
     many = isinstance(value, tuple)
-    return value_text(value, field, context.first) if many else context.text(value, field)
+    return value_text(value, field, context.first, context.project.both_units) if many else context.text(value, field)
 
 
 def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, values: dict[Path, Any]) -> str:

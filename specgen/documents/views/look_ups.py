@@ -21,7 +21,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for calculation in gather_calculations(context):
         checks = limit_checks(context, calculation.provider)
         for member, lookup in calculation.lookups.items():
-            why = DisplayValue(lookup.why, lookup.why, lookup.source[0] if lookup.source else None)
+            source = lookup.source[0] if lookup.source else None
+            why = DisplayValue(lookup.why, lookup.why, source, about=calculation.provider.title)
             is_unread = unread and "code.model" in calculation.provider.reads
             answer = UNREAD if is_unread else "yes" if lookup.result else "no"
             held_against = ["none: the answer is not known"] if is_unread else _list_checks(context, checks[member])

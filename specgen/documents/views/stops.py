@@ -9,4 +9,4 @@ from specgen.model.finding import Severity
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each exception that stops the package."""
-    return table((f for f in context.judgment.of(Severity.STOP) if not looks_for_document(f)), "Exception")
+    return table(context, (f for f in context.judgment.of(Severity.STOP) if not looks_for_document(f)), "Exception")

@@ -88,7 +88,7 @@ def _results(
     if any(by_member[member] for member in workings):
         yield "Held against", lambda m, w: join_cells(describe_check(context, check) for check in by_member[m]), 26
     if any(set(working.notes) - set(shared) for working in every):
-        yield "Remark", lambda m, w: " ".join(note for note in w.notes if note not in shared), 30
+        yield "Remark", lambda m, w: " ".join(context.tell(note) for note in w.notes if note not in shared), 30
 
 
 def _head(symbol: str, unit: str) -> list[Any]:

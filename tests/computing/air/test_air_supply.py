@@ -13,6 +13,7 @@ from specgen.computing.arguments import direct
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Working
+from specgen.quantities.two_systems import tell_in
 from specgen.resolving.provider import Resolver
 from tests.support import case_of
 
@@ -37,8 +38,8 @@ def test_the_standard_state_is_printed_and_moves_the_figure() -> None:
     low, high = supply(**keys), supply(**keys, basis="dry_68f")
     # 91.2 and 92.5 scfm, computed from the published form.
     assert (low.result, high.result) == (pytest.approx(91.2, abs=0.05), pytest.approx(92.5, abs=0.05))
-    assert "14.696 psia (101.33 kPa) and 68 °F (20 °C)" in low.notes[0]
-    assert "14.5 psia (100 kPa) and 68 °F (20 °C), dry" in high.notes[0]
+    assert "14.696 psia (101.33 kPa) and 68 °F (20 °C)" in tell_in(low.notes[0])
+    assert "14.5 psia (100 kPa) and 68 °F (20 °C), dry" in tell_in(high.notes[0])
 
 
 @pytest.mark.parametrize("feet", [0, 1850, 5200, 8000, 12000])

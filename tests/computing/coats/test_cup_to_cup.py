@@ -9,6 +9,7 @@ from specgen.computing.arguments import direct
 from specgen.computing.coats._cups import CUPS
 from specgen.model.problem import Refused
 from specgen.model.working import Working
+from specgen.quantities.two_systems import tell_in
 from tests.computing.coats._cup_rows import MARKS
 
 
@@ -75,7 +76,7 @@ def test_two_cups_without_a_known_spread_say_so() -> None:
 
 def test_two_cups_tell_the_notes_of_both_each_once() -> None:
     # The temperatures of the cups: ASTM D4212 for dip cups; ISO 2431 from memory.
-    oils, dip, flow, unknown, keep, first = carried("zahn_2", "60 s", "iso_5").notes
+    oils, dip, flow, unknown, keep, first = map(tell_in, carried("zahn_2", "60 s", "iso_5").notes)
     assert oils.startswith("The formula is made with oils.")
     assert dip.startswith("Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F")
     assert flow == "Measured at 73.4 °F (23 °C)."

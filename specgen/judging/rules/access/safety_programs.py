@@ -43,7 +43,7 @@ RULE.safety_clauses(
     ("c", "d"),
     "Spraying is planned without a written respiratory protection program.",
     when="package.purpose != design_draft and safety.respirator_program is not given",
-    basis="osha_respirator_memory",
+    basis="osha_respirator",
     remedy=("Attach the respiratory protection program: respirator selection, medical evaluation, fit test, training."),
 )
 
@@ -51,6 +51,6 @@ RULE.safety_clauses(
     ("e", "f"),
     "Sanding and cement mixing are planned without a silica exposure control plan.",
     when="package.purpose != design_draft and safety.silica_plan is not given",
-    basis="osha_silica_memory",
+    basis="osha_silica",
     remedy="Attach the silica exposure control plan.",
 )

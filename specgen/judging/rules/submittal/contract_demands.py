@@ -53,7 +53,7 @@ def undeclared(demand: Demand, project: Description) -> Violations:
     field = demand.project.schema.field_at(pattern)
     assert field is not None, pattern
     asked = convert_demand(field, relation, demand.value)
-    said = _SAID[relation] + value_text(asked, field, project.package.units)
+    said = _SAID[relation] + value_text(asked, field, project.package.units, project.package.both_units)
     if _declared(demand, project):
         return
 

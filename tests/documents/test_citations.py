@@ -1,0 +1,88 @@
+"""Documents cite the controlling text in the edition of the project; what nobody has verified stands in one list."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from specgen import pipeline
+from specgen.output import package
+from tests.support import EXAMPLES, case_of
+
+LIST = "VERIFY BEFORE SUBMITTAL"
+
+
+def texts_of(case: pipeline.JudgedProject) -> dict[str, str]:
+    context = case.context
+    made = package.make_package(context.project, context.standards, case.judgment, context.resolve, ("txt",), (), True)
+    return {name[:3]: content.decode() for name, content in made.files.items()}
+
+
+@pytest.fixture(scope="module")
+def clean() -> dict[str, str]:
+    return texts_of(pipeline.check(EXAMPLES / "clean" / "project.yaml"))
+
+
+# Where the trade's author read a figure, which no reviewer looks up.
+WHERE_READ = [
+    "Cornell",
+    "assignment",
+    "City of Paris",
+    "Chicago",
+    "Saudi",
+    "Virginia",
+    "New York",
+    "AAMA",
+    "Sea Spirit",
+]
+WHERE_READ += ["Sea Spirit", "from memory", "program", "undated copy"]
+
+
+@pytest.mark.parametrize("words", WHERE_READ)
+def test_no_document_says_where_a_figure_was_read(words: str, clean: dict[str, str]) -> None:
+    for name, text in clean.items():
+        legend = text.partition(LIST)[0] if name == "D05" else text
+        legends = [line for line in legend.split("\n") if re.match(r"\[[a-z]+\] ", line)]
+        assert not [line for line in legends if words in line], name
+
+
+@pytest.mark.parametrize(
+    ("document", "citation"),
+    [
+        ("D08", "ASTM C1472, joint width by movement, class, and tolerance"),
+        ("D08", "29 CFR 1926.451(c)(1)"),
+        ("D06", "ASCE 7-16, tables 26.10-1 and 26.11-1"),
+        ("D02", "International Building Code 2021, 1407"),
+        ("D02", "International Building Code 2021, 1407.6 and 1705.17"),
+    ],
+)
+def test_a_document_cites_standard_edition_and_clause(document: str, citation: str, clean: dict[str, str]) -> None:
+    assert citation in clean[document]
+
+
+def test_a_code_is_cited_in_the_edition_of_the_project(tmp_path: Path) -> None:
+    # IBC 2012: EIFS in section 1408, special inspection in 1705.15; wind by ASCE 7-10.
+    text = texts_of(case_of(tmp_path, {"code": {"model": "ibc", "edition": 2012}}))["D02"]
+    assert "International Building Code 2021" not in text
+    assert "International Building Code 2012, 1705.15" in text
+
+
+def test_what_is_not_verified_bears_one_mark_in_a_document(clean: dict[str, str]) -> None:
+    for name, text in clean.items():
+        assert len(re.findall(r"^\[[a-z]+\] Not verified", text, re.MULTILINE)) <= 1, name
+
+
+def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -> None:
+    assert [name for name, text in clean.items() if LIST in text.upper().split("\n")] == ["D05"]
+    assert not any("FIGURES TO CONFIRM" in text.upper() for text in clean.values())
+    rows = [line.split(" | ") for line in clean["D05"].partition(LIST)[2].split("\n") if " | " in line]
+    assert rows[0] == ["Verify against", "Figure or rule", "Used in", "Basis", "By"]
+    assert [
+        "Written instructions",
+        "Gun to wall, maximum: 24 in",
+        "D05, D08, D09, D10",
+        "practice",
+        "manufacturer",
+    ] in rows
+    wind = next(row for row in rows if row[0].startswith("ASCE 7, chapters 26 and 30"))
+    assert wind[2:] == ["D06", "memory", "engineer"]
