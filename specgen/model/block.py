@@ -116,13 +116,15 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table with one header row; `widths` are shares of the page width that add up to 100."""
+    """A table with one header row; `widths` are shares of the page width that add up to 100;
+    the rows of a tall one have room for a pen."""
 
     header: tuple[Inlines, ...]
     rows: tuple[tuple[Inlines, ...], ...]
     widths: tuple[int, ...]
     caption: Inlines = ()
     number: str = ""
+    tall: bool = False
 
 
 @dataclass(frozen=True, slots=True)

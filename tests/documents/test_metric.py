@@ -45,9 +45,8 @@ PRINTED = [
     ("D08", "between 4 °C["),
     ("D08", "at least 3 °C["),
     ("D08", "from 3 m["),
-    ("D09", "Wall above dew point | all coats | 3 °C["),
     ("D10", "600 mm straightedge and feeler gauge"),
-    ("D10", "straight within 1.5 mm[b] in 1.5 m["),
+    ("D10", "Maximum 1.5 mm[b] off line in 1.5 m["),
     ("D06", "At least 19 mm must stay."),
 ]
 

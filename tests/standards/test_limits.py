@@ -398,7 +398,11 @@ def templates() -> list[tuple[str, str]]:
     for step in ROWS.steps.values():
         texts = (step.wait, *step.cautions, *(sentence.text for sentence in step.sentences))
         made += [(f"step {step.name}", text) for text in texts]
-    made += [(f"criterion {row.name}", text) for row in ROWS.criteria.values() for text in (row.method, row.limit)]
+    made += [
+        (f"criterion {row.name}", text)
+        for row in ROWS.criteria.values()
+        for text in (row.method, row.limit, row.governing)
+    ]
     made += [(f"tool {row.name}", text) for row in ROWS.tools.values() for text in (row.what, row.why)]
     return [(place, text) for place, text in made if "{" in text]
 
@@ -431,6 +435,7 @@ def faults(text: str) -> list[str]:
             id(node) in inner
             or not path
             or path in (("limit",), ("figure",), ("computed",), ("loop", "first"), ("loop", "last"))
+            or path in (("wet_film",), ("governing",))  # of the acceptance form alone
         ):
             continue
         if path[0] not in known:

@@ -72,6 +72,7 @@ HELD = [
     ("gloss.cup_least", LEAST, "25 s", PRACTICE, "thinner runs"),
     ("gloss.cup_most", MOST, "35 s", PRACTICE, "thicker spits"),
     ("step_gauge.reading", MOST, "1/128 in", MEMORY, "a coarser gauge cannot read a skim"),
+    ("adhesion.tape_class", LEAST, "4 ", MEMORY, "no more than a trace comes off along the cut"),
     ("coat.reserve", LEAST, "10 %", MEMORY, "what is kept of the batch for repairs"),
     ("gloss.angle_60_most", MOST, "70 gloss units", MEMORY, "above it 20 degrees tells more"),
     ("gloss.angle_60_least", LEAST, "10 gloss units", MEMORY, "below it 85 degrees tells more"),
