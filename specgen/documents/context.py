@@ -106,8 +106,6 @@ class TableView:
     header: tuple[Any, ...]
     rows: tuple[tuple[Any, ...], ...]
     widths: tuple[int, ...]
-    tall: bool = False
-    """Whether its rows are high enough to be filled in with a pen."""
 
     def __len__(self) -> int:
         return len(self.rows)

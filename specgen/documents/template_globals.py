@@ -117,7 +117,7 @@ def set_table(view: TableView, caption: str = "") -> Table:
     """The table of a view."""
     rows = tuple(tuple(cell(entry) for entry in row) for row in view.rows)
     header = tuple(cell(title) for title in view.header)
-    return Table(header, rows, view.widths, (Text(caption),) if caption else (), tall=view.tall)
+    return Table(header, rows, view.widths, (Text(caption),) if caption else ())
 
 
 def cell(entry: Any) -> Inlines:

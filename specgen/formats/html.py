@@ -158,7 +158,7 @@ def _render_table(table: Table, title: str) -> str:
         "".join(f'<col style="width:{width}%">' for width in table.widths),
         (_render_line(column) for column in table.header),
         (_render_cells(map(_render_line, row), labels if many else [""] * len(labels)) for row in table.rows),
-        " ".join(filter(None, ("many" if many else "", "tall" if table.tall else ""))),
+        "many" if many else "",
     )
 
 

@@ -116,15 +116,13 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table with one header row; `widths` are shares of the page width that add up to 100;
-    the rows of a tall one have room for a pen."""
+    """A table with one header row; `widths` are shares of the page width that add up to 100."""
 
     header: tuple[Inlines, ...]
     rows: tuple[tuple[Inlines, ...], ...]
     widths: tuple[int, ...]
     caption: Inlines = ()
     number: str = ""
-    tall: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -193,7 +193,7 @@ class Form:
             return self.composer.text(row.governing, self.names, f"criteria.yaml: {row.name}") if row.governing else ""
         span, said = read_span(own.limit), strip_count(own.limit)
         lead = row.governing.partition("{")[0] if span and span.is_one_figure else ""
-        return self.composer.token(f"{lead}{said}" if lead else f"{said[:1].upper()}{said[1:]}")
+        return self.composer.token(f"{lead}{said}")
 
     def _fields(self, row: Criterion) -> set[Path]:
         printed = {tuple(path.split(".")) for text in (row.limit, row.governing) for path in _FIELD.findall(text)}
@@ -232,7 +232,8 @@ class Form:
         try:
             working = self.context.resolve((coat,), "wet-film")
         except Absent as absent:
-            return self.context.describe_absence(absent)[0]
+            field = self.context.project.schema.field_at(absent.path)
+            return DisplayValue(f"[pending: {field.label if field else absent.path[-1]}]", open=True)
         film = round_quantity(working.quantity, 2)
         return DisplayValue(value_text(film, None, self.context.first), film, working.source[0])
 

@@ -19,4 +19,4 @@ _SETTINGS = (
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Two settings in a row, each with a blank."""
     lines = tuple(tuple(cell for name in pair for cell in (name, Blank(f"Accepted: {name}"))) for pair in _SETTINGS)
-    return TableView(("Setting", "Accepted", "Setting", "Accepted"), lines, (22, 28, 22, 28), tall=True)
+    return TableView(("Setting", "Accepted", "Setting", "Accepted"), lines, (22, 28, 22, 28))

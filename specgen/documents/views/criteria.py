@@ -19,8 +19,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         row for number, line in enumerate(Form(context, composer).lines(), 1) for row in _set_line(str(number), line)
     ]
     boxes = tuple(str(number) for number in range(1, _ABREAST + 1))
-    header = ("No.", "Criterion", "Method", "Limit", "Where, readings", *boxes, "Mean", "Result", "Initials")
-    return TableView(header, tuple(lines), (3, 11, 14, 16, 9, *(5,) * _ABREAST, 5, 6, 6))
+    header = ("No.", "Criterion", "Method", "Limit", "Where, readings", *boxes, "Mean", "Result", "Init.")
+    return TableView(header, tuple(lines), (4, 11, 14, 16, 9, *(5,) * _ABREAST, 5, 6, 5))
 
 
 def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:

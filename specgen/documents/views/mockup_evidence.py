@@ -14,4 +14,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         Blank("Second viewing on", "date"),
     )
     header = ("Photographs (number, file)", "Retained samples (marks)", "Samples kept by", "Second viewing on (date)")
-    return TableView(header, (cells,), (27, 27, 24, 22), tall=True)
+    return TableView(header, (cells,), (27, 27, 24, 22))

@@ -24,4 +24,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             )
         )
     header = ("Party", "Company", "Printed name and title", "Signature", "Date")
-    return TableView(header, tuple(lines), (15, 22, 26, 25, 12), tall=True)
+    return TableView(header, tuple(lines), (15, 22, 26, 25, 12))

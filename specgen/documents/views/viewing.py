@@ -13,4 +13,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (viewing, *(Blank(f"{asked}, {viewing.lower()}") for asked in _ASKED))
         for viewing in ("First viewing", "Second viewing")
     )
-    return TableView(("Viewing", *_ASKED), lines, (12, 14, 12, 13, 15, 15, 19), tall=True)
+    return TableView(("Viewing", *_ASKED), lines, (12, 14, 12, 13, 15, 15, 19))

@@ -118,7 +118,7 @@ class Body:
                     self.render_run(f"{block.number}. ") + self.render_inlines(block.caption) if block.caption else ""
                 )
                 above = self.render_paragraph("caption", caption) if caption else ""
-                return above + self.render_table(block, block.tall) + self.render_paragraph("Table text", "")
+                return above + self.render_table(block) + self.render_paragraph("Table text", "")
             case Equation():
                 return self.render_equation(block)
             case Signature():
