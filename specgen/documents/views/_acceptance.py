@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 from typing import Any
 
@@ -12,6 +12,7 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.template_functions import Function, figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
+from specgen.documents.views._own_criteria import ADDED, Own, own_criteria
 from specgen.documents.views.mockup_details import mark_details
 from specgen.model.absence import Absent
 from specgen.model.evaluation import evaluate
@@ -21,9 +22,6 @@ from specgen.model.value_text import value_text, words
 from specgen.quantities.quantity import round_quantity
 from specgen.quantities.span import Span, Strictness, compare_limits, read_span, span_of, strip_count, take_side
 
-# A criterion of this name covers no standard line, though the name of one begins with it.
-ADDED = "other"
-_STANDARD = re.compile(r"\b[A-Z]\d{3,4}\b")
 _FIELD = re.compile(r"\{\{ ([a-z_]+\.[a-z_.]+) \}\}")
 
 
@@ -38,23 +36,6 @@ class AcceptanceLine:
     where: list[Any]
     boxes: int  # readings it has room for
     mean: bool = False
-
-
-@dataclass(frozen=True)
-class Own:
-    """A criterion of the project."""
-
-    path: Path
-    name: str
-    method: str
-    limit: str
-    readings: int
-
-    def find_covered(self, lines: list[Criterion]) -> list[Criterion]:
-        """The lines whose names begin with its own; where its method names the standard of some, these alone."""
-        covered = [line for line in lines if line.name.startswith(self.name) and self.name != ADDED]
-        named = set(_STANDARD.findall(self.method))
-        return [line for line in covered if named & set(_STANDARD.findall(line.method))] or covered
 
 
 @dataclass
@@ -78,7 +59,7 @@ class Form:
         rows = context.standards.criteria.values()
         self.rows = [row for row in rows if not row.when or evaluate(row.when, context.project)]
         self.used = [row for row in self.rows if row.name not in self.omitted]
-        for own in _own_criteria(context):
+        for own in own_criteria(context):
             self._place(own)
 
     def lines(self) -> Iterator[AcceptanceLine]:
@@ -151,7 +132,7 @@ class Form:
         if own:
             parts: list[Any] = []
             for line in own:
-                parts += ["; " if parts else "", self.context.display((*line.path, "method")), *self._instrument(line)]
+                parts += ["; " if parts else "", *self._own_method(line)]
             return parts
         kind = row.instrument.lower().replace("-", " ")
         project = self.context.project
@@ -163,9 +144,12 @@ class Form:
         ]
         return [*self._render(row.method, row), f" ({', '.join(marks)})" if marks else ""]
 
-    def _instrument(self, own: Own) -> list[Any]:
-        path = (*own.path, "instrument")
-        return [" (", self.context.display(path), ")"] if self.context.project.is_given(path) else []
+    def _own_method(self, own: Own) -> list[Any]:
+        """The method in the project's own words, and the instrument where these do not name it."""
+        instrument = (*own.path, "instrument")
+        named = str(self.context.project.get(instrument) or "")
+        cell: list[Any] = [_begin(self.context.display((*own.path, "method")))]
+        return cell if named.casefold() in own.method.casefold() else [*cell, f" ({named})"]
 
     def _limit(self, row: Criterion, own: list[Own]) -> list[Any]:
         """The limit: the stricter figure, both where they cannot be compared, and the deviations that move it."""
@@ -192,8 +176,9 @@ class Form:
         if own is None:
             return self.composer.text(row.governing, self.names, f"criteria.yaml: {row.name}") if row.governing else ""
         span, said = read_span(own.limit), strip_count(own.limit)
-        lead = row.governing.partition("{")[0] if span and span.is_one_figure else ""
-        return self.composer.token(f"{lead}{said}")
+        if span and span.is_one_figure:
+            said = f"{row.governing.partition('{')[0] or ('maximum ' if row.most else 'minimum ')}{said}"
+        return self.composer.token(said)
 
     def _fields(self, row: Criterion) -> set[Path]:
         printed = {tuple(path.split(".")) for text in (row.limit, row.governing) for path in _FIELD.findall(text)}
@@ -218,8 +203,8 @@ class Form:
         return AcceptanceLine(
             name,
             name,
-            [self.context.display((*own.path, "method")), *self._instrument(own)],
-            [self.context.display((*own.path, "limit"))],
+            self._own_method(own),
+            [_begin(self.context.display((*own.path, "limit")))],
             [_tell_readings(str(own.readings))] if own.readings else [],
             own.readings or 1,
         )
@@ -238,15 +223,9 @@ class Form:
         return DisplayValue(value_text(film, None, self.context.first), film, working.source[0])
 
 
-def _own_criteria(context: DocumentContext) -> Iterator[Own]:
-    """The project's own criteria in their order; one without a name names no line."""
-    path = ("mockup", "criteria")
-    for number in context.project.members.get(path, ()):
-        member = (*path, number)
-        name, method, limit, readings = (
-            context.project.get((*member, column)) for column in ("name", "method", "limit", "readings")
-        )
-        yield Own(member, str(name or ADDED), str(method or ""), str(limit or ""), int(readings or 0))
+def _begin(value: DisplayValue) -> DisplayValue:
+    """The words of a cell, with a capital at their head."""
+    return replace(value, text=f"{value.text[:1].upper()}{value.text[1:]}")
 
 
 def _tell_readings(readings: str) -> str:

@@ -35,6 +35,12 @@ def _sizes(context: DocumentContext, path: Path, first: str, second: str, betwee
     return [context.display(paths[0]), between, context.display(paths[1])]
 
 
+def _name_face(context: DocumentContext, mark: str) -> str:
+    """An elevation by its mark and, where it has one, its name."""
+    name = context.project.get(("elevations", mark, "name"))
+    return f"{mark} {name}" if name else mark
+
+
 def _panel(context: DocumentContext) -> Iterator[list[Any]]:
     sizes = _sizes(context, ("panel_limits",), "max_width", "max_height")
     if sizes:
@@ -57,7 +63,7 @@ def _corners(context: DocumentContext) -> Iterator[list[Any]]:
                 pair = frozenset((mark, str(getattr(meets, "mark", meets or mark))))
                 if pair not in seen:
                     seen.add(pair)
-                    yield ["Corner of " + " and ".join(sorted(pair))]
+                    yield ["Corner of " + " and ".join(_name_face(context, one) for one in sorted(pair))]
 
 
 def _openings(having: str) -> Callable[[DocumentContext], Iterator[list[Any]]]:
@@ -72,7 +78,7 @@ def _openings(having: str) -> Callable[[DocumentContext], Iterator[list[Any]]]:
                 if not having or context.project.get((*path, opening, having)) is True
             ]
             if shown:
-                yield [f"{mark}: {', '.join(shown)}"]
+                yield [f"{_name_face(context, mark)}: {', '.join(shown)}"]
 
     return name
 
@@ -93,7 +99,7 @@ def _grade(context: DocumentContext) -> Iterator[list[Any]]:
         if _given(context, *path, "grade_clearance"):
             soil = context.project.get((*path, "grade_is_soil"))
             over = " above soil" if soil else " above grade"
-            yield [f"{mark}: ", context.display((*path, "grade_clearance")), over]
+            yield [f"{_name_face(context, mark)}: ", context.display((*path, "grade_clearance")), over]
 
 
 def _mesh(context: DocumentContext) -> Iterator[list[Any]]:

@@ -10,7 +10,6 @@ from specgen.documents.steps import StepPage, steps
 from specgen.model.block import Blank
 from specgen.model.dates import days_after
 from specgen.model.field import Path
-from specgen.model.value_text import long_date
 
 # The mockup cannot wait for itself, and the meeting is held once for the whole job.
 _LEFT_OUT = {"site_conditions", "mockup"}
@@ -43,7 +42,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for number, (step, day) in enumerate(zip(ordered, _days(context, ordered), strict=True), 1)
     ]
     header = ("No.", "Earliest day", "Do not begin until", "Step", "Point")
-    return TableView(header, tuple(lines), (6, 17, 33, 23, 21))
+    return TableView(header, tuple(lines), (6, 15, 34, 24, 21))
 
 
 def _in_order(context: DocumentContext, composer: Composer) -> list[StepPage]:
@@ -58,7 +57,7 @@ def _days(context: DocumentContext, ordered: list[StepPage]) -> Iterator[str]:
     known = True
     for step in ordered:
         day = ceil(hours / _DAY)
-        date = f", {long_date(days_after(start, day))}" if start else ""
+        date = f", {days_after(start, day):%b} {days_after(start, day).day}" if start else ""
         yield f"Day {day + 1}{date}" if known else ""
         if step.name in _DRYING:
             drying = _longest(context, step.name)
