@@ -124,6 +124,8 @@ def test_the_access_and_the_shade_are_those_of_the_face_the_mockup_looks_as(tmp_
     turned = plan_of(tmp_path / "b", merged(FACES, {"mockup": {**mockup, "facing": "N"}}))
     assert f"{SAME}: boom lift, as at E2." in turned
     assert "Spray under the shade of the work: shade of the wall itself, as at E2." in turned
+    unplaced = {"access": {"X1": {"elevation": "drop"}}, "mockup": mockup}
+    assert f"{SAME}." in plan_of(tmp_path / "d", merged(FACES, unplaced))
     bare = merged(FACES, {"shade": {"X2": {"kind": "none"}}, "mockup": {**mockup, "facing": "N"}})
     assert "Spray under the shade of the work: none, as at E2." in plan_of(tmp_path / "c", bare)
 
