@@ -110,15 +110,34 @@ class Criterion(NamedTuple):
     name: str
     title: str
     method: str
+    """How it is read, as a template."""
     instrument: str
+    """The kind of instrument, as a list of instruments names it."""
     limit: str
-    """The figure or the words it is judged by, as a template."""
+    """The figure or the words it is judged by, as a template; its `governing` is the part below."""
     readings: str
+    """How many readings are asked for: a number, or words where a number alone does not say it."""
     location: str
     basis: tuple[Source, ...]
     """Where the limit is written."""
     when: str = ""
     """The condition under which a project has this line; empty for every project."""
+    boxes: str = ""
+    """How many readings have a box, where `readings` is no number."""
+    for_each: Path = ()
+    """The field that counts the coats each of which has these readings; empty for one set."""
+    mean: bool = False
+    """Whether the mean of the readings is asked for."""
+    shows: tuple[str, ...] = ()
+    """The details of the mockup at which it is read, as `mockup.includes` names them."""
+    governing: str = ""
+    """The figure of the limit, as a template: a stricter one of the project takes its place."""
+    least: tuple[Path, ...] = ()
+    """The fields of that figure below which no reading may lie."""
+    most: tuple[Path, ...] = ()
+    """The fields of that figure above which no reading may lie."""
+    within: tuple[Path, ...] = ()
+    """The field of the figure aimed at, and that of its tolerance either way."""
 
 
 class Tool(NamedTuple):

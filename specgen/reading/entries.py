@@ -29,13 +29,17 @@ _COLLECTIONS = ("mapping", "items")
 
 
 def _choices(value: Any, known: Known) -> tuple[str, ...]:
-    """The words of a list, or the row names behind `@steps`."""
+    """The words of a list, or the row names behind `@steps`; in a list it stands among words of its own."""
     if value.__class__ is str and value.startswith("@"):
         if value[1:] not in known.rows:
             raise Wrong(f"{value} stands for no list", suggest(value[1:], known.rows))
         return tuple(known.rows[value[1:]])
     typed: tuple[str, ...] = _WORDS.convert(value, known)
-    return typed
+    if not any(word.startswith("@") for word in typed):
+        return typed
+    return tuple(
+        dict.fromkeys(name for word in typed for name in (_choices(word, known) if word[0] == "@" else (word,)))
+    )
 
 
 def _check_target(value: str, schema: Schema) -> None:

@@ -41,6 +41,7 @@ _ARTICLES = ("examination", "preparation", "installation", "field_quality", "cle
 # A range would be a pair, and a row holds one figure: its two ends are two rows.
 _SENSES = {sense.value: sense for sense in (Sense.AT_LEAST, Sense.AT_MOST, Sense.EXACTLY)}
 _SEVERITIES = {word.value: word for word in (Severity.STOP, Severity.CAUTION)}
+_BOXES = one_of([str(number) for number in range(1, 21)], "a number from 1 to 20")
 _SOURCES = {word: SourceKind[word.upper()] for word in ("published", "practice", "memory", "computed")}
 
 
@@ -203,7 +204,17 @@ TABLES = {
                 "location": TEXT,
                 "basis": list_of(row_in("sources")),
             },
-            {"when": CONDITION},
+            {
+                "when": CONDITION,
+                "boxes": _BOXES,
+                "for_each": PATH,
+                "mean": YES_NO,
+                "shows": list_of(choice_of("mockup.includes")),
+                "governing": TEMPLATE,
+                "least": list_of(PATH),
+                "most": list_of(PATH),
+                "within": list_of(PATH),
+            },
         ),
         lambda name, row: Criterion(name=name, **row),
     ),

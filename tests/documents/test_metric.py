@@ -68,9 +68,8 @@ PRINTED = [
     ("D08", "Joint J2: Seal at air temperatures of 4 °C"),
     ("D08", "above dew point | all coats | minimum 3 °C"),
     ("D08", "from 3 m"),
-    ("D09", "Wall temperature above dew point | all coats | minimum 3 °C"),
     ("D10", "600 mm straightedge and feeler gauge"),
-    ("D10", "straight within 1.5 mm in 1.5 m"),
+    ("D10", "Maximum 1.5 mm off line in 1.5 m"),
     ("D06", "At least 19 mm must stay."),
 ]
 

@@ -63,7 +63,12 @@ def test_no_figure_of_the_work_is_typed_where_a_row_or_a_field_has_it() -> None:
 @pytest.mark.parametrize("name", HELD["criteria"])
 def test_a_line_of_the_acceptance_form_is_read_as_often_and_by_its_figures(name: str) -> None:
     line, held = ROWS.criteria[name], HELD["criteria"][name]
-    assert (line.readings, asked(line.method, line.limit)) == (held["readings"], held["figures"].split())
+    assert ", ".join(filter(None, (line.readings, line.boxes, ".".join(line.for_each)))) == held["read"]
+    assert line.mean is held.get("mean", False)
+    printed = asked(line.method, line.governing, line.limit)
+    assert [figure for figure in printed if figure != "governing"] == held["figures"].split()
+    compared = [".".join(path) for path in (*line.least, *line.most, *line.within)]
+    assert compared == held.get("compared", "").split()
     assert line.basis == tuple(ROWS.sources[key] for key in held["basis"].split())
 
 

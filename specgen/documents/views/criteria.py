@@ -1,45 +1,44 @@
-"""The lines of the mockup acceptance form, with blanks for the readings."""
+"""The lines of the mockup acceptance form, with a box for each reading."""
+
+from collections.abc import Iterator
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
-from specgen.documents.template_functions import figure_functions
-from specgen.documents.template_views import Page
+from specgen.documents.views._acceptance import AcceptanceLine, Form
 from specgen.model.block import Blank, CheckBox
-from specgen.model.evaluation import evaluate
-from specgen.model.standard import Criterion
+
+# Readings side by side; a line with more goes on below itself.
+_ABREAST = 6
+_NONE = "–"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """The lines covered by the project's own criteria, or every line that applies if it names none."""
-    project = context.project
-    root = Page(context, project.schema.root, ())
-    names = {name: getattr(root, name) for name in project.schema.root.children}
-    names |= figure_functions(context)
-    lines = tuple(
-        (
-            DisplayValue(line.title, line.title, line.basis[0]),
-            composer.inlines(composer.text(f"{line.method} ({line.location})", names, f"criteria.yaml: {line.name}")),
-            composer.inlines(composer.text(line.limit, names, f"criteria.yaml: {line.name}")),
-            line.readings,
-            Blank(f"Reading, {line.title}"),
-            [CheckBox("pass"), " ", CheckBox("fail")],
-            Blank(f"Initials, {line.title}"),
-        )
-        for line in context.standards.criteria.values()
-        if (not line.when or evaluate(line.when, project)) and _is_covered(context, line)
-    )
-    header = ("Criterion", "Method and place", "Limit", "Readings", "Read", "Result", "Initials")
-    return TableView(header, lines, (15, 23, 20, 10, 14, 9, 9))
+    """Every standard line that applies and every line of the project, each with room to be filled in."""
+    lines = [
+        row for number, line in enumerate(Form(context, composer).lines(), 1) for row in _set_line(str(number), line)
+    ]
+    boxes = tuple(str(number) for number in range(1, _ABREAST + 1))
+    header = ("No.", "Criterion", "Method", "Limit", "Where, readings", *boxes, "Mean", "Result", "Init.")
+    return TableView(header, tuple(lines), (4, 11, 14, 16, 9, *(5,) * _ABREAST, 5, 6, 5))
 
 
-def _is_covered(context: DocumentContext, line: Criterion) -> bool:
-    """Whether a criterion of the project covers the line: the id of the line begins with its name."""
-    given = _criteria(context)
-    return not given or line.name.startswith("other") or any(line.name.startswith(name) for name in given)
+def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:
+    """The rows of a line; from the second on they hold further readings alone."""
+    said = (number, line.title, line.method, line.limit, line.where)
+    if not line.boxes:
+        yield (*said, *(_NONE,) * (_ABREAST + 3))
+        return
+    mean = Blank(f"Mean, {line.name}") if line.mean else _NONE
+    result = [CheckBox("pass"), " ", CheckBox("fail")]
+    yield (*said, *_set_boxes(line, 1), mean, result, Blank(f"Initials, {line.name}"))
+    for first in range(_ABREAST + 1, line.boxes + 1, _ABREAST):
+        last = min(first + _ABREAST - 1, line.boxes)
+        more = f"Readings {first} to {last}" if last > first else f"Reading {first}"
+        yield (number, f"{line.name}, continued", _NONE, _NONE, more, *_set_boxes(line, first), _NONE, _NONE, _NONE)
 
 
-def _criteria(context: DocumentContext) -> list[str]:
-    path = ("mockup", "criteria")
-    names = [context.project.get((*path, number, "name")) for number in context.project.members.get(path, ())]
-    return [str(name) for name in names if name]
+def _set_boxes(line: AcceptanceLine, first: int) -> list[Any]:
+    """A blank for each reading asked for, from the given one on."""
+    asked = range(first, first + _ABREAST)
+    return [Blank(f"Reading {number}, {line.name}") if number <= line.boxes else _NONE for number in asked]

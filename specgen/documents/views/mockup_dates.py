@@ -17,27 +17,28 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         return context.display(path)
 
     lines: list[tuple[Any, ...]] = [
-        ("This package is submitted", display("schedule", "submit_on")),
-        (
-            "Review",
-            [
-                display("contract", "review_days"),
-                ", ",
-                words(str(project.get(("contract", "review_day_kind")) or ""))
-                or display("contract", "review_day_kind"),
-            ],
-        ),
+        ("Submittal of this package", display("schedule", "submit_on")),
+        ("Review period", _review(context)),
     ]
     customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
     if customs:
-        lines.append((f"Sample color is ordered ({', '.join(customs)})", display("schedule", "color_sample_order_on")))
+        lines.append((f"Order of sample color ({', '.join(customs)})", display("schedule", "color_sample_order_on")))
     lines += [
-        ("Mockup begins", display("mockup", "planned_on")),
-        ("Mockup takes", display("mockup", "duration_days")),
-        ("Mockup ends, drying and acceptance included", _end(context)),
-        ("Work on the wall may begin", display("schedule", "work_start")),
+        ("Start of mockup", display("mockup", "planned_on")),
+        ("Duration of mockup", display("mockup", "duration_days")),
+        ("Completion of mockup, drying and evaluation included", _end(context)),
+        ("Start of work on the wall", display("schedule", "work_start")),
     ]
-    return TableView(("What", "When"), tuple(lines), (55, 45))
+    return TableView(("Event", "Date"), tuple(lines), (55, 45))
+
+
+def _review(context: DocumentContext) -> list[Any]:
+    """`14 calendar days`; what is not given stands in brackets."""
+    days, kind = (("contract", name) for name in ("review_days", "review_day_kind"))
+    counted, word = context.project.get(days), context.project.get(kind)
+    if counted is None or word is None:
+        return [context.display(days), ", ", context.display(kind)]
+    return [f"{counted} {words(str(word))} day{'' if counted == 1 else 's'}"]
 
 
 def _end(context: DocumentContext) -> Any:

@@ -1,41 +1,33 @@
-"""Spray settings: starting values, and blanks for the values accepted at the mockup and kept for the work."""
+"""Spray settings to begin the mockup with."""
 
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.model.block import Blank
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each setting; fluid pressure has no starting value."""
-    begin: dict[str, Any] = {
-        "Crew": context.display(("mockup", "crew")),
-        "Gun, fluid nozzle, air nozzle": _guns(context),
-        "Atomizing pressure": context.display(("spray", "atomizing_pressure")),
-        "Fluid pressure": "raised from zero until the stream is right",
-        "Stream length, and how far it may differ": context.display(("spray", "stream_length")),
-        "Pattern": context.display(("spray", "pattern")),
-        "Distance from gun to wall": [
-            "minimum ",
-            context.display(("spray", "distance")),
-            ", maximum ",
-            context.limit("spray.distance_most"),
-        ],
-        "Overlap of passes": [context.display(("spray", "overlap")), " of the fan"],
-        "Speed of the strokes": [context.limit("spray.stroke_least"), " to ", context.limit("spray.stroke_most")],
-        "Cup": _cup(context),
-        "Cup time of primer": [
-            context.display(("primer", "cup_least")),
-            " to ",
-            context.display(("primer", "cup_most")),
-        ],
-        "Cup time of gloss": [context.display(("gloss", "cup_least")), " to ", context.display(("gloss", "cup_most"))],
-        "Water in primer": [context.display(("primer", "max_water")), " at most"],
-        "Water in gloss": [context.display(("gloss", "max_water")), " at most"],
-    }
-    lines = tuple((name, start, Blank(f"Accepted: {name}")) for name, start in begin.items())
-    return TableView(("Setting", "To begin with", "Accepted"), lines, (36, 32, 32))
+    """One row for each setting; fluid pressure has no first value."""
+    display, limit = context.display, context.limit
+    lines: list[tuple[str, Any]] = [
+        ("Gun, fluid nozzle, air nozzle", _guns(context)),
+        ("Atomizing pressure", display(("spray", "atomizing_pressure"))),
+        ("Fluid pressure", "raise from zero until the stream is straight"),
+        ("Stream length", display(("spray", "stream_length"))),
+        ("Pattern", display(("spray", "pattern"))),
+        (
+            "Distance from gun to wall",
+            ["minimum ", display(("spray", "distance")), ", maximum ", limit("spray.distance_most")],
+        ),
+        ("Overlap of passes", [display(("spray", "overlap")), " of the fan"]),
+        ("Stroke speed", [limit("spray.stroke_least"), " to ", limit("spray.stroke_most")]),
+        ("Cup", _cup(context)),
+        ("Primer cup time", [display(("primer", "cup_least")), " to ", display(("primer", "cup_most"))]),
+        ("Gloss cup time", [display(("gloss", "cup_least")), " to ", display(("gloss", "cup_most"))]),
+        ("Water in primer", ["maximum ", display(("primer", "max_water")), " by volume"]),
+        ("Water in gloss", ["maximum ", display(("gloss", "max_water")), " by volume"]),
+    ]
+    return TableView(("Setting", "First setting"), tuple(lines), (40, 60))
 
 
 def _guns(context: DocumentContext) -> list[Any]:

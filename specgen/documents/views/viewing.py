@@ -1,12 +1,16 @@
-"""The record of the viewing itself."""
+"""The record of the viewing itself: when, from where, in what light, by whom."""
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
+_ASKED = ("Date, time", "Distance", "Angle to the face", "Sky and sun", "Light on the face", "Viewed by")
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Remarks, sky, time and distance, each with a blank to fill in."""
-    lines = ("Remarks", "Sky and sun while viewing", "Time of viewing", "Distance and angle of view")
-    cells = tuple((line, Blank(line)) for line in lines)
-    return TableView(("Viewing", "Written down"), cells, (30, 70))
+    """A first and a second viewing, each with a blank for all that is asked."""
+    lines = tuple(
+        (viewing, *(Blank(f"{asked}, {viewing.lower()}") for asked in _ASKED))
+        for viewing in ("First viewing", "Second viewing")
+    )
+    return TableView(("Viewing", *_ASKED), lines, (12, 14, 12, 13, 15, 15, 19))

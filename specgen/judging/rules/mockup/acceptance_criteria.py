@@ -39,6 +39,7 @@ def left_to_taste(project: Description) -> Violations:
     """Something that is judged has no line of its own."""
     if is_draft(project):
         return
-    missing = lacks(tuple(line.name for line in project.mockup.criteria), JUDGED)
+    names = [str(line.name) for line in project.mockup.criteria]
+    missing = lacks(tuple(judged for judged in JUDGED if any(name.startswith(judged) for name in names)), JUDGED)
     if missing:
         yield violation(missing)

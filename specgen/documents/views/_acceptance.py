@@ -1,0 +1,221 @@
+"""The lines of the acceptance form: the standard lines that apply, with the project's own merged into them."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from itertools import zip_longest
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.template_functions import figure_functions
+from specgen.documents.template_views import Page
+from specgen.documents.views._deviated import name_deviations
+from specgen.documents.views._own_criteria import ADDED, Own, own_criteria
+from specgen.documents.views.mockup_details import mark_details
+from specgen.model.absence import Absent
+from specgen.model.evaluation import evaluate
+from specgen.model.field import Path
+from specgen.model.standard import Criterion
+from specgen.model.value_text import words
+from specgen.quantities.span import Span, Strictness, compare_limits, read_span, span_of, strip_count, take_side
+
+_FIELD = re.compile(r"\{\{ ([a-z_]+\.[a-z_.]+) \}\}")
+
+
+@dataclass(frozen=True)
+class AcceptanceLine:
+    """A line of the form as cells; one that is not used has no readings."""
+
+    name: str  # in plain words
+    title: Any
+    method: list[Any]
+    limit: list[Any]
+    where: list[Any]
+    boxes: int  # readings it has room for
+    mean: bool = False
+
+
+@dataclass
+class Form:
+    """The standard lines in use, and the project's own by the line they are merged into or stand after."""
+
+    context: DocumentContext
+    composer: Composer
+    merged: dict[str, list[Own]] = field(default_factory=dict)
+    after: dict[str, list[Own]] = field(default_factory=dict)
+    alone: set[Path] = field(default_factory=set)  # own lines that are merged into one standard line only
+
+    def __post_init__(self) -> None:
+        context = self.context
+        root = Page(context, context.project.schema.root, ())
+        self.names = {name: getattr(root, name) for name in context.project.schema.root.children}
+        self.names |= figure_functions(context)
+        self.marks = mark_details(context)
+        self.omitted = set(context.project.get(("mockup", "omit")) or ())
+        rows = context.standards.criteria.values()
+        self.rows = [row for row in rows if not row.when or evaluate(row.when, context.project)]
+        self.used = [row for row in self.rows if row.name not in self.omitted]
+        for own in own_criteria(context):
+            self._place(own)
+
+    def lines(self) -> Iterator[AcceptanceLine]:
+        """Every line in the order of the standards; own lines that name none stand at the end."""
+        for row in self.rows:
+            if row.name in self.omitted:
+                yield self._not_used(row)
+                continue
+            yield self._line(row)
+            yield from map(self._own_line, self.after.get(row.name, ()))
+        yield from map(self._own_line, self.after.get("", ()))
+
+    def _place(self, own: Own) -> None:
+        """Merge an own line into the line it names; of several lines into those whose figure it tightens or loosens."""
+        covered = own.find_covered(self.used)
+        if len(covered) > 1:
+            compared = [row for row in covered if self._compare(own, row) is not None]
+            if not compared:
+                self.after.setdefault(covered[-1].name, []).append(own)
+            covered = compared
+        elif not covered:
+            self.after.setdefault("", []).append(own)
+        if len(covered) == 1:
+            self.alone.add(own.path)
+        for row in covered:
+            self.merged.setdefault(row.name, []).append(own)
+
+    def _compare(self, own: Own, row: Criterion) -> Strictness | None:
+        span, standard = read_span(own.limit), self._standard_spans(row)
+        return compare_limits(span, standard) if span and standard else None
+
+    def _standard_spans(self, row: Criterion) -> tuple[Span, ...]:
+        """The spans of the figure of a standard line; none where it has no figure, or a field is absent."""
+        try:
+            least, most, within = (
+                [
+                    self.context.project.value(path)
+                    for pattern in patterns
+                    for path in self.context.project.each(pattern)
+                ]
+                for patterns in (row.least, row.most, row.within)
+            )
+        except Absent:
+            return ()
+        pairs = list(zip_longest(least, most)) if not within else [(within[0] - within[1], within[0] + within[1])]
+        return tuple(span_of(*pair) for pair in pairs)
+
+    def _line(self, row: Criterion) -> AcceptanceLine:
+        own = self.merged.get(row.name, [])
+        boxes = self._count_boxes(row)
+        most = max((line.readings for line in own), default=0)
+        readings = row.readings if most <= boxes else str(most)
+        return AcceptanceLine(
+            row.title,
+            DisplayValue(row.title, row.title, row.basis[0]),
+            self._method(row, [line for line in own if line.method and line.path in self.alone]),
+            self._limit(row, own),
+            self._where(row, readings),
+            max(boxes, most),
+            row.mean,
+        )
+
+    def _count_boxes(self, row: Criterion) -> int:
+        boxes = int(row.readings if row.readings.isdigit() else row.boxes or 1)
+        coats = self.context.project.get(row.for_each) if row.for_each else 1
+        return boxes * int(coats or 1)
+
+    def _method(self, row: Criterion, own: list[Own]) -> list[Any]:
+        """The method, or the project's own, with the marks of the instruments."""
+        if own:
+            parts: list[Any] = []
+            for line in own:
+                parts += ["; " if parts else "", *self._own_method(line)]
+            return parts
+        kind = row.instrument.lower().replace("-", " ")
+        project = self.context.project
+        marks = [
+            mark
+            for mark in project.members.get(("instruments",), ())
+            if words(str(project.get(("instruments", mark, "kind")))).lower() == kind
+            or (kind == "viscosity cup" and str(project.get(("instruments", mark, "kind"))).endswith("_cup"))
+        ]
+        return [*self._render(row.method, row), f" ({', '.join(marks)})" if marks else ""]
+
+    def _own_method(self, own: Own) -> list[Any]:
+        """The method in the project's own words, and the instrument where these do not name it."""
+        instrument = (*own.path, "instrument")
+        named = str(self.context.project.get(instrument) or "")
+        cell: list[Any] = [_begin(self.context.display((*own.path, "method")))]
+        return cell if named.casefold() in own.method.casefold() else [*cell, f" ({named})"]
+
+    def _limit(self, row: Criterion, own: list[Own]) -> list[Any]:
+        """The limit: the stricter figure, both where they cannot be compared, and the deviations that move it."""
+        governing, spans, beside = None, self._standard_spans(row), []
+        for line in own:
+            span = read_span(line.limit)
+            verdict = compare_limits(span, spans) if span and spans else None
+            if verdict is Strictness.STRICTER:
+                governing, spans = line, (take_side(span, spans) or span,) if span else spans
+            elif verdict is None and line.limit:
+                beside.append(line)
+        standard = self._governing(row, governing)
+        text = self.composer.text(row.limit, self.names | {"governing": standard}, f"criteria.yaml: {row.name}")
+        cell: list[Any] = [*self.composer.inlines(text)]
+        cell += [" (project criterion)"] if governing else []
+        said = self.composer.plain(text).casefold()
+        for line in {line.limit: line for line in beside if line.limit.casefold() not in said}.values():
+            cell += [". Project criterion: ", self.context.display((*line.path, "limit"))]
+        deviations = name_deviations(self.context, self._fields(row))
+        return cell + ([f" (deviation {', '.join(deviations)})"] if deviations else [])
+
+    def _governing(self, row: Criterion, own: Own | None) -> str:
+        """The figure of a limit as it prints: that of the standard line, or a stricter one of the project."""
+        if own is None:
+            return self.composer.text(row.governing, self.names, f"criteria.yaml: {row.name}") if row.governing else ""
+        span, said = read_span(own.limit), strip_count(own.limit)
+        if span and span.is_one_figure:
+            said = f"{row.governing.partition('{')[0] or ('maximum ' if row.most else 'minimum ')}{said}"
+        return self.composer.token(said)
+
+    def _fields(self, row: Criterion) -> set[Path]:
+        printed = {tuple(path.split(".")) for text in (row.limit, row.governing) for path in _FIELD.findall(text)}
+        return printed | {*row.least, *row.most, *row.within}
+
+    def _where(self, row: Criterion, readings: str) -> list[Any]:
+        marks = [self.marks[detail] for detail in row.shows if detail in self.marks]
+        location = row.location[:1].upper() + row.location[1:]
+        return [location, f" ({', '.join(marks)})" if marks else "", f"; {_tell_readings(readings)}"]
+
+    def _not_used(self, row: Criterion) -> AcceptanceLine:
+        """A standard line that the project leaves out: it stays in view, with who decided and why."""
+        said: list[Any] = ["Not used."]
+        for name, lead in (("omit_decided_by", " Decided by: "), ("omit_reason", " Reason: ")):
+            path = ("mockup", name)
+            said += [lead, self.context.display(path), "."] if self.context.project.is_given(path) else []
+        return AcceptanceLine(row.title, row.title, [], said, [], 0)
+
+    def _own_line(self, own: Own) -> AcceptanceLine:
+        """A criterion of the project as a line of its own."""
+        name = "Project criterion" if own.name == ADDED else f"{words(own.name).capitalize()}: project criterion"
+        return AcceptanceLine(
+            name,
+            name,
+            self._own_method(own),
+            [_begin(self.context.display((*own.path, "limit")))],
+            [_tell_readings(str(own.readings))] if own.readings else [],
+            own.readings or 1,
+        )
+
+    def _render(self, text: str, row: Criterion) -> tuple[Any, ...]:
+        return self.composer.inlines(self.composer.text(text, self.names, f"criteria.yaml: {row.name}"))
+
+
+def _begin(value: DisplayValue) -> DisplayValue:
+    """The words of a cell, with a capital at their head."""
+    return replace(value, text=f"{value.text[:1].upper()}{value.text[1:]}")
+
+
+def _tell_readings(readings: str) -> str:
+    """`5 readings`, `1 reading`, `4 each joint`."""
+    return f"{readings} reading{'' if readings == '1' else 's'}" if readings.isdigit() else readings

@@ -1,0 +1,142 @@
+"""What a detail of the mockup stands for on the work: the marks, sizes, and places that the project gives."""
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from specgen.documents.context import DocumentContext
+from specgen.model.field import Path
+from specgen.model.value_text import words
+
+_CORNERS = ("left_end", "right_end")
+
+
+def name_represented(context: DocumentContext, detail: str) -> list[Any]:
+    """The places of the work that a detail stands for, as a cell; empty where the project names none."""
+    name = _NAMED.get(detail)
+    parts: list[Any] = []
+    for part in name(context) if name else ():
+        parts += [*(["; "] if parts else []), *part]
+    return parts
+
+
+def _members(context: DocumentContext, *path: str) -> tuple[str, ...]:
+    return context.project.members.get(path, ())
+
+
+def _given(context: DocumentContext, *path: str) -> bool:
+    return context.project.is_given(path)
+
+
+def _sizes(context: DocumentContext, path: Path, first: str, second: str, between: str = " by ") -> list[Any]:
+    """Two sizes of a member; empty where one is absent."""
+    paths = ((*path, first), (*path, second))
+    if not all(context.project.get(one) is not None for one in paths):
+        return []
+    return [context.display(paths[0]), between, context.display(paths[1])]
+
+
+def _name_face(context: DocumentContext, mark: str) -> str:
+    """An elevation by its mark and, where it has one, its name."""
+    name = context.project.get(("elevations", mark, "name"))
+    return f"{mark} {name}" if name else mark
+
+
+def _panel(context: DocumentContext) -> Iterator[list[Any]]:
+    sizes = _sizes(context, ("panel_limits",), "max_width", "max_height")
+    if sizes:
+        yield ["Panels up to ", *sizes]
+
+
+def _aesthetic_joint(context: DocumentContext) -> Iterator[list[Any]]:
+    if _given(context, "aesthetic_joint", "profile"):
+        sizes = _sizes(context, ("aesthetic_joint",), "width", "depth", " wide by ")
+        yield [context.display(("aesthetic_joint", "profile")), *([", ", *sizes, " deep"] if sizes else [])]
+
+
+def _corners(context: DocumentContext) -> Iterator[list[Any]]:
+    """The outside corners, each with the elevations that meet there, named once."""
+    seen = set()
+    for mark in _members(context, "elevations"):
+        for end in _CORNERS:
+            if context.project.get(("elevations", mark, end)) == "outside_corner":
+                meets = context.project.get(("elevations", mark, end.replace("end", "meets")))
+                pair = frozenset((mark, str(getattr(meets, "mark", meets or mark))))
+                if pair not in seen:
+                    seen.add(pair)
+                    yield ["Corner of " + " and ".join(_name_face(context, one) for one in sorted(pair))]
+
+
+def _openings(having: str) -> Callable[[DocumentContext], Iterator[list[Any]]]:
+    """The marks of the openings by elevation; with a name, those that have this flashing."""
+
+    def name(context: DocumentContext) -> Iterator[list[Any]]:
+        for mark in _members(context, "elevations"):
+            path = ("elevations", mark, "openings")
+            shown = [
+                opening
+                for opening in _members(context, *path)
+                if not having or context.project.get((*path, opening, having)) is True
+            ]
+            if shown:
+                yield [f"{_name_face(context, mark)}: {', '.join(shown)}"]
+
+    return name
+
+
+def _sealant_joints(context: DocumentContext) -> Iterator[list[Any]]:
+    """Each joint with its width and depth; those of one size together."""
+    sizes: dict[str, tuple[list[str], list[Any]]] = {}
+    for mark in _members(context, "joints"):
+        size = _sizes(context, ("joints", mark), "width", "depth")
+        sizes.setdefault("".join(map(str, size)), ([], size))[0].append(mark)
+    for marks, size in sizes.values():
+        yield [", ".join(marks), *([", ", *size] if size else [])]
+
+
+def _grade(context: DocumentContext) -> Iterator[list[Any]]:
+    for mark in _members(context, "elevations"):
+        path = ("elevations", mark)
+        if _given(context, *path, "grade_clearance"):
+            soil = context.project.get((*path, "grade_is_soil"))
+            over = " above soil" if soil else " above grade"
+            yield [f"{_name_face(context, mark)}: ", context.display((*path, "grade_clearance")), over]
+
+
+def _mesh(context: DocumentContext) -> Iterator[list[Any]]:
+    """The kinds of mesh by wall; walls of the same mesh together."""
+    kinds: dict[str, list[str]] = {}
+    for mark in _members(context, "walls"):
+        layers = ("walls", mark, "mesh", "layers")
+        said = [words(str(context.project.get((*layers, n, "kind")) or "")) for n in _members(context, *layers)]
+        kinds.setdefault(", ".join(dict.fromkeys(filter(None, said))), []).append(mark)
+    for said_kinds, walls in kinds.items():
+        if said_kinds:
+            yield [f"{', '.join(walls)}: {said_kinds}"]
+
+
+def _colors(context: DocumentContext) -> Iterator[list[Any]]:
+    for mark in _members(context, "colors"):
+        reference = ("colors", mark, "reference")
+        yield [mark, *([", ", context.display(reference)] if _given(context, *reference) else [])]
+
+
+def _repairs(context: DocumentContext) -> Iterator[list[Any]]:
+    if _given(context, "finish", "repair_method"):
+        yield ["Repairs: ", context.display(("finish", "repair_method"))]
+
+
+_NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {
+    "full_panel": _panel,
+    "joint_crossing": _aesthetic_joint,
+    "outside_corner": _corners,
+    "opening": _openings(""),
+    "sill_pan": _openings("sill_pan"),
+    "head_flashing": _openings("head_flashing"),
+    "sealant_joint": _sealant_joints,
+    "grade_end": _grade,
+    "each_mesh_zone": _mesh,
+    "each_color": _colors,
+    "day_stop": lambda context: iter([["Joints and corners at which spraying stops"]]),
+    "recoat_patch": _repairs,
+    "build_up_steps": lambda context: iter([["All layers and coats, in order"]]),
+}

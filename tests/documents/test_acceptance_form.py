@@ -1,0 +1,194 @@
+"""The mockup acceptance form: the project's own criteria join the standard lines, omitted lines say so.
+
+Which lines there are, and what they say, is held in tests/standards/work_rows.yaml and the goldens.
+"""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import building, pipeline
+from specgen.model.block import Blank, CheckBox, Table
+from specgen.model.problem import Refused
+from tests.documents.support import document_of
+from tests.support import SMALL, merged, written
+
+GIVEN: dict[str, Any] = {
+    "finish": {"flatness_long": "1/8 in", "flatness_short": "1/16 in"},
+    "gloss_target": {"units": 62, "angle": "60", "tolerance": 5},
+    "colors": {"C1": {"tolerance": 2, "angles": ["15", "45", "110"], "metallic": "yes"}},
+}
+
+
+def lines_of(folder: Path, change: Any) -> dict[str, list[str]]:
+    """The rows of the form for the small project with a change, by criterion; the letters of sources fall off."""
+    folder.mkdir(exist_ok=True)
+    file = written(folder, merged(merged(SMALL, GIVEN), change))
+    building.build(file, folder / "out", ("txt",), ("D10",), draft=True)
+    (made,) = (folder / "out").glob("D10*.txt")
+    rows = [line.split(" | ") for line in made.read_text("utf-8").splitlines() if " | " in line]
+    return {row[1].split("[")[0]: row for row in rows if len(row) == 14}
+
+
+def limit_of(folder: Path, name: str, own: list[dict[str, Any]], **more: Any) -> str:
+    return lines_of(folder, {"mockup": {"criteria": own, **more}})[name][3]
+
+
+LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
+
+
+@pytest.mark.parametrize(
+    ("own", "line", "limit"),
+    [
+        ({"name": "flatness_long", "limit": "1/16 in"}, LONG, "Maximum 1/16 in (project criterion)"),
+        ({"name": "flatness_long", "limit": "1/4 in"}, LONG, "Maximum 1/8 in (3.2 mm)"),
+        ({"name": "flatness_long", "limit": "at most 1/8 in"}, LONG, "Maximum 1/8 in (3.2 mm)"),
+        (
+            {"name": "flatness_long", "limit": "no gap at a lap"},
+            LONG,
+            "Maximum 1/8 in (3.2 mm). Project criterion: no gap at a lap",
+        ),
+        (
+            {"name": "gloss", "limit": "62 within 3 units"},
+            GLOSS,
+            "62 within 3 gloss units at 60 degrees (project criterion)",
+        ),
+        ({"name": "gloss", "limit": "62 within 9"}, GLOSS, "62 ± 5 gloss units at 60 degrees"),
+        (
+            {"name": "gloss", "limit": "70 within 5"},
+            GLOSS,
+            "62 ± 5 gloss units at 60 degrees. Project criterion: 70 within 5",
+        ),
+        (
+            {"name": "color", "method": "E2194", "limit": "1.5"},
+            "Color difference from the approved sample",
+            "CIEDE2000 difference maximum 1.5, at each of 15, 45, 110 degrees (project criterion)",
+        ),
+        (
+            {"name": "mesh", "limit": "corners true"},
+            "Mesh concealment",
+            "No mesh pattern or color visible; no cat faces; corners true",
+        ),
+    ],
+)
+def test_the_stricter_figure_counts_and_of_words_both_print(
+    own: dict[str, Any], line: str, limit: str, tmp_path: Path
+) -> None:
+    assert limit_of(tmp_path, line, [own]) == limit
+
+
+def test_of_two_own_figures_the_stricter_counts(tmp_path: Path) -> None:
+    own = [{"name": "flatness_long", "limit": "3/32 in"}, {"name": "flatness_long", "limit": "1/16 in"}]
+    assert limit_of(tmp_path / "a", LONG, own) == "Maximum 1/16 in (project criterion)"
+    assert limit_of(tmp_path / "b", LONG, own[::-1]) == "Maximum 1/16 in (project criterion)"
+
+
+def test_a_figure_for_several_lines_tightens_each_that_it_can(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"mockup": {"criteria": [{"name": "flatness", "limit": "3/32 in"}]}})
+    assert lines[LONG][3] == "Maximum 3/32 in (project criterion)"
+    assert lines["Base coat flatness, short straightedge"][3] == "Maximum 1/16 in (1.6 mm)"
+    assert "Flatness: project criterion" not in lines
+
+
+def test_words_for_several_lines_stand_behind_them_and_no_standard_line_is_lost(tmp_path: Path) -> None:
+    own = [
+        {"name": "flatness", "method": "straightedges", "instrument": "LS-1", "limit": "1/8 in in 10 ft", "readings": 7}
+    ]
+    plain, lines = lines_of(tmp_path / "a", {}), lines_of(tmp_path / "b", {"mockup": {"criteria": own}})
+    assert [name for name in lines if name in plain] == list(plain)
+    names = list(lines)
+    at = names.index("Flatness: project criterion")
+    assert names[at - 1] == "Base coat flatness, short straightedge"
+    assert lines[names[at]][2:4] == ["Straightedges (LS-1)", "1/8 in in 10 ft"]
+
+
+def test_a_method_that_names_a_standard_chooses_the_line(tmp_path: Path) -> None:
+    own = [{"name": "adhesion", "method": "D7234 with a 2 in dolly", "limit": "board fails first"}]
+    lines = lines_of(tmp_path, {"mockup": {"criteria": own}})
+    assert lines["Adhesion by pull-off"][2] == "D7234 with a 2 in dolly"
+    assert lines["Adhesion by pull-off"][3].endswith("Record the load. Project criterion: board fails first")
+    assert lines["Adhesion by tape"][2:4] == [
+        "ASTM D3359, method A or B",
+        lines_of(tmp_path / "b", {})["Adhesion by tape"][3],
+    ]
+
+
+def test_a_criterion_that_names_no_line_is_added_at_the_end(tmp_path: Path) -> None:
+    own = [{"name": "other", "method": "tap with a knuckle", "limit": "no hollow sound", "readings": 2}]
+    lines = lines_of(tmp_path, {"mockup": {"criteria": own}})
+    assert list(lines)[-1] == "Project criterion"
+    assert lines["Project criterion"][2:5] == ["Tap with a knuckle", "No hollow sound", "2 readings"]
+    assert lines["Record of accepted settings"][3] == "Complete and signed"
+
+
+def test_an_omitted_line_says_so_and_who_decided(tmp_path: Path) -> None:
+    left = {"omit": ["adhesion_tape"], "omit_decided_by": "architect", "omit_reason": "pull-off governs"}
+    row = lines_of(tmp_path, {"mockup": left})["Adhesion by tape"]
+    assert row[3] == "Not used. Decided by: architect. Reason: pull-off governs."
+    assert set(row[5:]) == {"–"}
+    assert lines_of(tmp_path / "b", {"mockup": {"omit": ["adhesion_tape"]}})["Adhesion by tape"][3] == "Not used."
+
+
+def test_an_own_criterion_of_an_omitted_line_stands_alone(tmp_path: Path) -> None:
+    own = {"omit": ["gloss"], "criteria": [{"name": "gloss", "limit": "62 within 3"}]}
+    lines = lines_of(tmp_path, {"mockup": own})
+    assert lines[GLOSS][3] == "Not used."
+    assert lines["Gloss: project criterion"][3] == "62 within 3"
+
+
+def test_an_unknown_name_is_refused_with_the_nearest(tmp_path: Path) -> None:
+    file = written(tmp_path, merged(SMALL, {"mockup": {"omit": ["adhesion_tap"]}}))
+    with pytest.raises(Refused, match="adhesion_tap") as told:
+        pipeline.read(file)
+    (problem,) = told.value.problems
+    assert "adhesion_tape" in problem.hint
+
+
+def test_each_reading_asked_for_has_a_box(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path / "a", {})
+    assert lines["Base coat flatness, short straightedge"][5:11] == ["____"] * 5 + ["–"]
+    assert lines[GLOSS][5:12] == ["____"] * 7  # six readings and their mean
+    more = lines_of(tmp_path / "b", {"mockup": {"criteria": [{"name": "gloss", "readings": 14}]}})
+    assert more[GLOSS][4] == "Full panel; 14 readings"
+    made = document_of("clean", "D10")
+    table = next(b for b in made.blocks if isinstance(b, Table) and len(b.header) == 14)
+    rows = [row for row in table.rows if "Gloss wet film" in str(row[1])]
+    boxes = [part for row in rows for cell in row[5:11] for part in cell if isinstance(part, Blank)]
+    assert len(boxes) == 2 * 5  # five readings on each of the two coats of this example
+
+
+def test_a_line_of_more_readings_than_stand_abreast_goes_on_below_itself(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"mockup": {"criteria": [{"name": "gloss", "readings": 13}]}})
+    assert lines["Specular gloss, continued"][4:12] == ["Reading 13", "____", *["–"] * 6]
+
+
+def test_a_deviation_that_moves_a_limit_is_named_at_it() -> None:
+    made = document_of("clean", "D10")
+    table = next(b for b in made.blocks if isinstance(b, Table) and len(b.header) == 14)
+    named = [str(row[1]) for row in table.rows if "deviation DV1" in str(row[3])]
+    assert len(named) == 1 and "Specular gloss" in named[0]
+
+
+def test_the_form_has_its_boxes_viewing_remarks_evidence_and_signatures() -> None:
+    made = document_of("clean", "D10")
+    tables = {
+        tuple(str(getattr(part, "text", "")) for cell in b.header for part in cell): b
+        for b in made.blocks
+        if isinstance(b, Table)
+    }
+    signing = tables["Party", "Company", "Printed name and title", "Signature", "Date"]
+    assert [row[0][0].text for row in signing.rows] == [  # type: ignore[union-attr]
+        "Applicator",
+        "General contractor",
+        "Inspector",
+        "Architect",
+        "Owner",
+    ]
+    assert all(isinstance(row[2][0], Blank) and isinstance(row[3][0], Blank) for row in signing.rows)
+    assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 8
+    assert any("Second viewing on (date)" in head for head in tables)
+    seen = next(table for head, table in tables.items() if head[0] == "Viewing")
+    assert [len([p for cell in row for p in cell if isinstance(p, Blank)]) for row in seen.rows] == [6, 6]
+    choices = [part.label for b in made.blocks for part in getattr(b, "content", ()) if isinstance(part, CheckBox)]
+    assert choices == ["Accepted", "Accepted as noted", "Not accepted; build a new mockup"]
