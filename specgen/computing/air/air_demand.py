@@ -7,6 +7,7 @@ from typing import Any
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
@@ -126,12 +127,27 @@ def _exact(number: float | Fraction) -> Fraction:
     return number if isinstance(number, Fraction) else Fraction(repr(float(number)))
 
 
+def compare_draw(project: Description, ask: Ask) -> Comparison:
+    """What the guns draw against the air of the compressor at the site."""
+    draw = next(step for step in ask("air-demand").secondary_steps if step.symbol == "D")
+    return at_most(Quantity.of(repr(draw.value), draw.unit), ask("air-supply").quantity)
+
+
+def compare_demand(project: Description, ask: Ask) -> Comparison:
+    """The same with leaks and reserve."""
+    return at_most(ask("air-demand").quantity, ask("air-supply").quantity)
+
+
 _DECLARED = provide(
     "Air the guns need",
     DemandInputs,
     air_demand,
     for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
+    checks=(
+        Check("air with leaks and reserve", "compressor air at the site", ("AIR-08a",), compare_demand),
+        Check("air the guns draw", "compressor air at the site", ("AIR-01c",), compare_draw),
+    ),
     order=20,
 )
 PROVIDER = replace(_DECLARED, direct=_from_keys)

@@ -8,6 +8,7 @@ from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, express_fl
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent, if_given
+from specgen.model.capacity import Check, at_least
 from specgen.model.field import Path, dotted_field
 from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Hose, SprayGun, root_of
@@ -144,6 +145,15 @@ def _read_hose(hose: Hose) -> AirHose:
     return AirHose(hose.path, hose.length, hose.bore)
 
 
+CHECKS = (
+    Check(
+        "pressure at the gun",
+        "inlet pressure required",
+        ("AIR-02a",),
+        lambda gun, ask: at_least(ask("gun-pressure").quantity, gun.inlet_pressure),
+    ),
+)
+
 PROVIDER = provide(
     "Pressure at the spray gun",
     GunInputs,
@@ -152,5 +162,6 @@ PROVIDER = provide(
     by_keys=False,
     for_member=for_gun,
     reads=("guns", "guns.*.count", "hoses", "hoses.*.use", "hoses.*.length", "hoses.*.bore"),
+    checks=CHECKS,
     order=30,
 )

@@ -3,9 +3,10 @@
 from specgen.computing.board._board import NOTHING, READS, Deductions, read_groove
 from specgen.computing.inputs import given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, InForce, Kind, Source
-from specgen.model.typed_views import Wall
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.number import is_number
@@ -111,6 +112,17 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     return board_thickness(BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_per_inch=per_inch))
 
 
+def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
+    """The least board against the board given."""
+    return at_most(ask("board-thickness").quantity, wall.insulation.thickness)
+
+
+def compare_r_value(wall: Wall, ask: Ask) -> Comparison | None:
+    """The R-value the code asks for against that of the board; none where it asks for none."""
+    required = root_of(wall).code.get("required_r_value")
+    return None if required is None else at_most(required, wall.insulation.r_value)
+
+
 PROVIDER = provide(
     "Least thickness of the board",
     BoardInputs,
@@ -118,5 +130,10 @@ PROVIDER = provide(
     each=("walls",),
     for_member=for_wall,
     reads=READS,
+    checks=(
+        Check("required thickness", "thickness given", (), compare_thickness),
+        Check("required R-value", "R-value of the board", ("INS-05a",), compare_r_value),
+    ),
+    buy="T_s",
     order=20,
 )

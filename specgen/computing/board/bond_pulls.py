@@ -4,6 +4,7 @@ from specgen.computing.declaration import UNITS
 from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.old_surface import is_old_surface
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.source import InForce
 from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Working
@@ -43,6 +44,11 @@ def for_wall(wall: Wall, ask: Ask) -> Working | None:
     return bond_pulls(PullInputs.from_project(wall, ask, area=area))
 
 
+def compare_pulls(wall: Wall, ask: Ask) -> Comparison:
+    """The tests asked for against the tests made."""
+    return at_most(round(ask("bond-pulls").result), wall.substrate.bond_pulls)
+
+
 PROVIDER = provide(
     "Pull tests of the old surface",
     PullInputs,
@@ -57,5 +63,6 @@ PROVIDER = provide(
         "elevations.*.width",
         "elevations.*.height",
     ),
+    checks=(Check("pull tests required", "pull tests made", ("ATT-05h",), compare_pulls),),
     order=50,
 )

@@ -89,5 +89,7 @@ PROVIDER = provide(
     for_member=for_coat,
     sections=_coats.SECTIONS,
     reads=("elevations", *READS),
+    columns=("C", "Q_1", "Q", "P", "N", "W"),
+    buy="N",
     order=30,
 )

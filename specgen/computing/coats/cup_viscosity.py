@@ -67,5 +67,6 @@ PROVIDER = provide(
     for_member=for_coat,
     sections=SECTIONS,
     reads=("*.cup", "*.cup_least", "*.cup_most"),
+    columns=("nu_s", "nu_l"),
     order=40,
 )

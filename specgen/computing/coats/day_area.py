@@ -137,5 +137,6 @@ PROVIDER = provide(
     each=("elevations",),
     for_member=for_elevation,
     reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
+    columns=("H", "A", "H_1", "H_2", "H_w"),
     order=50,
 )

@@ -40,5 +40,7 @@ PROVIDER = Provider(
     each=("elevations",),
     compute=for_elevation,
     reads=READS,
+    columns=("W", "H", "A_w", "A_o", "A"),
+    adds=True,
     order=5,
 )

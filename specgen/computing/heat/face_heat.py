@@ -7,9 +7,12 @@ from specgen.computing.heat._heat_balance import H_C, NOTES, from_kelvin, to_kel
 from specgen.computing.heat.wall_sun import share_of
 from specgen.computing.inputs import provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_least, at_most
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Elevation
 from specgen.model.working import InputRow, Working
+from specgen.quantities.quantity import subtract_temperatures
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask
 
 JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant")
@@ -108,6 +111,26 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     return face_heat(FaceInputs.from_project(elevation, ask, share=share_of(ask("wall-sun"))))
 
 
+def compare_face(elevation: Elevation, ask: Ask) -> Comparison:
+    """The hottest face against the heat at which the board softens."""
+    return at_most(ask("face-heat").rounded, elevation.wall.insulation.service_limit, strict=True)
+
+
+def compare_margin(elevation: Elevation, ask: Ask) -> Comparison:
+    """The margin below that heat against the margin wanted."""
+    margin = subtract_temperatures(elevation.wall.insulation.service_limit, ask("face-heat").rounded)
+    return at_least(margin, find_limit("board.heat_margin", elevation.project).value)
+
+
 PROVIDER = provide(
-    "Hottest face of the wall", FaceInputs, face_heat, each=("elevations",), for_member=for_elevation, order=10
+    "Hottest face of the wall",
+    FaceInputs,
+    face_heat,
+    each=("elevations",),
+    for_member=for_elevation,
+    checks=(
+        Check("face temperature", "service limit of the board", ("HEA-02a",), compare_face),
+        Check("margin", "minimum margin", ("HEA-03a",), compare_margin),
+    ),
+    order=10,
 )

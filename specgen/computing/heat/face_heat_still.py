@@ -4,7 +4,10 @@ from specgen.computing.heat._face import FaceInputs, add_face, balance_rows, tel
 from specgen.computing.heat._heat_balance import NOTES
 from specgen.computing.inputs import provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
+from specgen.model.typed_views import Elevation
 from specgen.model.working import Working
+from specgen.resolving.provider import Ask
 
 H_STILL = 5.0  # W/(m2·K), low wind of ASTM E1980
 
@@ -20,6 +23,17 @@ def face_heat_still(inputs: FaceInputs) -> Working:
     return working.build("face-heat-still", "T_2", inputs.sources, notes, secondary_results=("M",))
 
 
+def compare_face(elevation: Elevation, ask: Ask) -> Comparison:
+    """The face in still air against the heat at which the board softens."""
+    return at_most(ask("face-heat-still").rounded, elevation.wall.insulation.service_limit, strict=True)
+
+
 PROVIDER = provide(
-    "Hottest face of the wall in still air", FaceInputs, face_heat_still, each=("elevations",), by_keys=False, order=20
+    "Hottest face of the wall in still air",
+    FaceInputs,
+    face_heat_still,
+    each=("elevations",),
+    by_keys=False,
+    checks=(Check("face temperature, still air", "service limit of the board", ("HEA-03b",), compare_face),),
+    order=20,
 )

@@ -4,11 +4,15 @@ from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import if_given
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.source import PRACTICE
+from specgen.model.typed_views import Joint
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import format_limit
+from specgen.resolving.provider import Ask
 
 # Diameters in stock, in inches and in millimeters; common practice, no source.
 STOCK = {
@@ -67,4 +71,19 @@ def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | N
     return None
 
 
-PROVIDER = provide("Diameter of the backer rod", RodInputs, backer_rod, each=("joints",), order=30)
+def compare_rod(joint: Joint, ask: Ask) -> Comparison | None:
+    """The least diameter against the rod given; none where tape stands in for the rod."""
+    taped = if_given(lambda: joint.bond_break_tape)
+    return None if taped else at_most(ask("backer-rod").quantity, joint.rod_diameter)
+
+
+PROVIDER = provide(
+    "Diameter of the backer rod",
+    RodInputs,
+    backer_rod,
+    each=("joints",),
+    checks=(Check("required rod", "rod given", ("SLT-03e",), compare_rod),),
+    columns=("d", "d_s"),
+    buy="d_s",
+    order=30,
+)

@@ -2,11 +2,14 @@
 
 from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.problem import refuse
 from specgen.model.source import InForce
+from specgen.model.typed_views import Joint
 from specgen.model.working import Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 SAYS = "depth half the width, at least {least}, at most {most}"
@@ -45,4 +48,26 @@ def joint_depth(inputs: BeadInputs) -> Working:
     return working.build("joint-depth", "D", (inputs.limit_source("least"), memory), NOTES + wide, case, ("D_g",))
 
 
-PROVIDER = provide("Depth of a sealant joint", BeadInputs, joint_depth, each=("joints",), order=20)
+def compare_least(joint: Joint, ask: Ask) -> Comparison:
+    """The least depth against the depth given."""
+    return at_most(ask("joint-depth").quantity, joint.depth)
+
+
+def compare_greatest(joint: Joint, ask: Ask) -> Comparison:
+    """The depth given against the greatest depth."""
+    (greatest,) = ask("joint-depth").secondary_steps
+    return at_most(joint.depth, Quantity.of(repr(greatest.value), greatest.unit))
+
+
+PROVIDER = provide(
+    "Depth of a sealant joint",
+    BeadInputs,
+    joint_depth,
+    each=("joints",),
+    checks=(
+        Check("required depth", "depth given", (), compare_least),
+        Check("depth given", "greatest depth", ("SLT-03h", "SLT-03i"), compare_greatest),
+    ),
+    columns=("D", "D_g"),
+    order=20,
+)

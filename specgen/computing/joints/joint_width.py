@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, at_most
 from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Joint
@@ -182,6 +183,15 @@ def for_joint(joint: Joint, ask: Ask) -> Working:
     return joint_width(JointInputs.from_project(joint, ask, round_up=step))
 
 
+CHECKS = (
+    Check(
+        "required width",
+        "width given",
+        ("SLT-02a",),
+        lambda joint, ask: at_most(ask("joint-width").quantity, joint.width),
+    ),
+)
+
 PROVIDER = provide(
     "Width of a sealant joint",
     JointInputs,
@@ -189,5 +199,6 @@ PROVIDER = provide(
     each=("joints",),
     for_member=for_joint,
     keys_first=KEYS_FIRST,
+    checks=CHECKS,
     order=10,
 )

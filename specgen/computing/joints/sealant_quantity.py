@@ -49,4 +49,12 @@ def sealant_quantity(inputs: SealantInputs) -> Working:
     return working.build("sealant-quantity", "V", SOURCES, (count, *NOTES), secondary_results=("n", "Y"))
 
 
-PROVIDER = provide("Quantity of sealant", SealantInputs, sealant_quantity, each=("joints",), order=40)
+PROVIDER = provide(
+    "Quantity of sealant",
+    SealantInputs,
+    sealant_quantity,
+    each=("joints",),
+    columns=("Y", "V_0", "V"),
+    adds=True,
+    order=40,
+)

@@ -8,6 +8,7 @@ from specgen.computing.moisture._saturation import SOURCE as SATURATION
 from specgen.computing.moisture._saturation import express_saturation
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Wall, root_of
@@ -209,11 +210,22 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     )
 
 
+def compare_vapor(wall: Wall, ask: Ask) -> Comparison:
+    """Vapor pressure against saturation where it comes nearest to it."""
+    known = {step.symbol: step.value for step in ask("wall-layers").steps}
+    last = sum(symbol.startswith("Z_") for symbol in known) - 1
+    pairs = [(known["p_i"], known["s_0"]), *((known[f"p_{n}"], known[f"s_{n}"]) for n in range(1, last))]
+    vapor, saturation = max(pairs, key=lambda pair: pair[0] - pair[1])
+    return at_most(Quantity.of(repr(vapor), "Pa"), Quantity.of(repr(saturation), "Pa"))
+
+
 PROVIDER = Provider(
     name="wall-layers",
     title="R-value of a wall, and vapor between its layers in winter",
     each=("walls",),
     compute=for_wall,
     reads=("walls.*.layers", "climate.months", "gloss.permeance"),
+    layered=True,
+    checks=(Check("vapor pressure", "saturation", ("INS-05b",), compare_vapor),),
     order=10,
 )

@@ -4,12 +4,14 @@ import datetime
 from collections.abc import Iterator
 
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.dates import days_after
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.value_text import long_date
 from specgen.model.working import InputRow, Working
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (
@@ -96,11 +98,20 @@ def _tell_dates(project: Description, submitted: datetime.date, mockup: int, sta
     return tuple(told)
 
 
+def compare_start(project: Description, ask: Ask) -> Comparison:
+    """The earliest start against the start planned."""
+    submitted, planned = project.schedule.submit_on, project.schedule.work_start
+    days = ask("earliest-start").quantity
+    start = days_after(submitted, round(days.number("d")))
+    return at_most(days, Quantity.of((planned - submitted).days, "d"), words=(long_date(start), long_date(planned)))
+
+
 PROVIDER = Provider(
     name="earliest-start",
     title="Earliest start of the work",
     each=(),
     compute=for_project,
     reads=("schedule.submit_on", "contract.review_days", "contract.review_day_kind", "colors", "mockup.duration_days"),
+    checks=(Check("earliest start", "planned start", (), compare_start),),
     order=10,
 )

@@ -1,11 +1,13 @@
 """Least time from glued board to finished gloss: every drying and curing time of a wall, one after the other."""
 
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.field import dotted_field
 from specgen.model.project import View
 from specgen.model.source import Kind, Source
-from specgen.model.typed_views import Wall, root_of
+from specgen.model.typed_views import Description, Wall, root_of
 from specgen.model.working import InputRow, Working
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
@@ -48,6 +50,21 @@ def _rows(wall: Wall) -> list[InputRow]:
     ]
 
 
+def mockup_time(project: Description) -> Working:
+    """The time that the mockup is given, in hours."""
+    days = float(project.mockup.duration_days)
+    working = WorkingBuilder((InputRow("D", "mockup duration", days, "d", "mockup.duration_days"),))
+    working.step("t_c", "time given to the mockup", "24 * D", "h")
+    return working.build("mockup-time", "t_c", SOURCES)
+
+
+def compare_drying(wall: Wall, ask: Ask) -> Comparison:
+    """The drying time against the time given to the mockup."""
+    project = root_of(wall)
+    given = Quantity.of(project.mockup.duration_days, "d")
+    return at_most(ask("minimum-elapsed").quantity, given, capacity=mockup_time(project))
+
+
 PROVIDER = Provider(
     name="minimum-elapsed",
     title="Least drying from board to gloss",
@@ -63,5 +80,6 @@ PROVIDER = Provider(
         "primer.dry_hours",
         "gloss.dry_hours",
     ),
+    checks=(Check("drying time", "time given to the mockup", ("MOC-01b",), compare_drying),),
     order=20,
 )

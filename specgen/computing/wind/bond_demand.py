@@ -6,6 +6,7 @@ from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.old_surface import is_old_surface
 from specgen.computing.wind.wall_wind import WindInputs, for_elevation
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Working
@@ -50,6 +51,11 @@ def for_wall(wall: Wall, ask: Ask) -> Working | None:
     return bond_demand(BondInputs.from_project(wall, ask, pull=max(pull * -1 for pull in pulls)))
 
 
+def compare_bond(wall: Wall, ask: Ask) -> Comparison:
+    """The bond asked for against the bond that the pull tests found."""
+    return at_most(ask("bond-demand").quantity, wall.substrate.bond_result)
+
+
 PROVIDER = provide(
     "Bond asked of an old surface by wind",
     BondInputs,
@@ -64,5 +70,6 @@ PROVIDER = provide(
         *WindInputs.reads(),
         "code.wind_standard",
     ),
+    checks=(Check("required bond", "bond found by test", ("ATT-05g",), compare_bond),),
     order=15,
 )

@@ -6,7 +6,9 @@ from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.wind._editions import EDITIONS, Edition, read_edition
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, read_all
+from specgen.model.capacity import Check, Comparison, at_most
+from specgen.model.field import dotted_field
 from specgen.model.problem import refuse
 from specgen.model.source import PROJECT
 from specgen.model.typed_views import Elevation, root_of
@@ -168,11 +170,37 @@ def board_wind(inputs: WindInputs) -> Working:
     return working.build("wall-wind", "p_a", _wind.list_sources(inputs.edition), notes, case, beside)
 
 
+def attachment_capacity(elevation: Elevation, system: str) -> Working:
+    """The load that the attachment of a wall may bear, in psf or kPa: the strength tested over the factor of safety."""
+    unit = "psf" if system == "ip" else "kPa"
+    attachment = elevation.wall.attachment
+    strength, factor = read_all(lambda: attachment.ultimate_strength, lambda: attachment.safety_factor)
+    path = attachment.path
+    rows = (
+        InputRow("S", "tested strength", strength.number(unit), unit, dotted_field(path, "ultimate_strength")),
+        InputRow("n_s", "safety factor", float(factor), "", dotted_field(path, "safety_factor")),
+    )
+    working = WorkingBuilder(rows)
+    working.step("p_c", "allowable load of the attachment", "S / n_s", unit)
+    return working.build("attachment-capacity", "p_c", (PROJECT,))
+
+
+def compare_wind(elevation: Elevation, ask: Ask) -> Comparison:
+    """The pull of the wind against the allowable load of the attachment."""
+    wind = ask("wall-wind")
+    capacity = attachment_capacity(elevation, elevation.project.system)
+    pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
+    attachment = elevation.wall.attachment
+    allowed = attachment.ultimate_strength * (1 / Fraction(attachment.safety_factor))
+    return at_most(pull, allowed, capacity=capacity)
+
+
 PROVIDER = provide(
     "Wind pressure on the wall",
     WindInputs,
     wall_wind,
     each=("elevations",),
     for_member=for_elevation,
+    checks=(Check("outward wind pressure", "allowable load of the attachment", ("ATT-09a",), compare_wind),),
     order=10,
 )

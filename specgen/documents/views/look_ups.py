@@ -6,7 +6,8 @@ from specgen.documents.calculations import gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.views.workings import describe_check, join_cells, limit_checks, mark
+from specgen.documents.members import mark
+from specgen.documents.views.workings import describe_check, join_cells, limit_checks
 from specgen.model.finding import LimitCheck
 from specgen.quantities.comparison import Outcome
 
