@@ -223,7 +223,7 @@ def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
     rows = [row for one in gather_calculations(context) for working in one.workings.values() for row in working.inputs]
     silent = {(row.symbol, row.name) for row in rows if row.origin == METHOD and row.source is None}
     # What the method itself says without a source of its own: zero points of scales and figures of vapor.
-    assert silent <= {("p", "spread between laboratories, of the mean"), ("q", "last digit printed")}
+    assert silent <= {("p", "spread between laboratories, of the mean"), ("q", "print increment")}
     assert len(rows) > 150
 
 
@@ -259,13 +259,13 @@ def test_what_waits_names_its_fields_and_no_figure_takes_their_place(tmp_path: P
     for mark in ("J2", "J3"):
         del change["joints"][mark]["panel_length"]
     said = text.write_text(d06(context_of(tmp_path, change)))
-    assert "Width of a sealant joint | J2, J3 | Moving length at the joint (joints.*.panel_length)" in said
+    assert "Sealant joint width | J2, J3 | Moving length at the joint (joints.*.panel_length)" in said
 
 
 def test_a_project_that_allows_no_calculation_says_so(tmp_path: Path) -> None:
     made = d06(context_of(tmp_path))
     assert "Not computed yet" in titles(made)
-    assert "Hottest face of the wall | all | Elevations (elevations)" in text.write_text(made)
+    assert "Wall face temperature | all | Elevations (elevations)" in text.write_text(made)
 
 
 def test_figures_that_do_not_fit_are_told_among_what_waits(tmp_path: Path) -> None:
@@ -317,7 +317,7 @@ def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(t
     del change["joints"]["J4"]["width"]
     made = d06(context_of(tmp_path, change))
     assert titles(made).index("Results in short") < titles(made).index("Movement joints")
-    rows = [row for row in in_short(made) if row[0] == "Width of a sealant joint"]
+    rows = [row for row in in_short(made) if row[0] == "Sealant joint width"]
     assert [row[1] for row in rows] == ["J1, J2", "J3", "J4"]
     assert [row[3] for row in rows] == ["met (SLT-02a)", "not met (SLT-02a)", "not judged yet (SLT-02a)"]
 
@@ -325,17 +325,17 @@ def test_the_results_stand_in_short_before_the_workings_apart_by_what_came_out(t
 @pytest.mark.no_cover
 def test_results_in_short_run_from_the_least_to_the_greatest(tmp_path: Path) -> None:
     made = d06(context_of(tmp_path, joints(40)))
-    row = next(row for row in in_short(made) if row[0] == "Width of a sealant joint")
+    row = next(row for row in in_short(made) if row[0] == "Sealant joint width")
     assert row[1] == "J1, J2, J3, J4, J5, J6 and 34 more"
     first, last = (in_short(d06(context_of(tmp_path, joints(n, panel_length=f"{200 + n} in")))) for n in (1, 40))
-    ends = [next(row[2] for row in rows if row[0] == "Width of a sealant joint") for rows in (first, last)]
+    ends = [next(row[2] for row in rows if row[0] == "Sealant joint width") for rows in (first, last)]
     assert row[2] == " to ".join(ends)
 
 
 def test_what_nothing_is_held_against_says_none() -> None:
     rows = {row[0]: row[3] for row in in_short(document_of("clean", "D06"))}
-    assert rows["Depth of a sealant joint"] == "none"
-    assert rows["Hottest face of the wall"] == "met (HEA-02a, HEA-03a)"
+    assert rows["Sealant depth"] == "none"
+    assert rows["Wall face temperature"] == "met (HEA-02a, HEA-03a)"
 
 
 def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words() -> None:

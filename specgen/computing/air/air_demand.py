@@ -83,15 +83,15 @@ def air_demand(inputs: DemandInputs) -> Working:
     working = WorkingBuilder(
         (
             *(row for at, load in enumerate(inputs.guns, 1) for row in _load_rows(at, load, unit)),
-            _added_row("a", "added for leaks, of the guns", inputs.leak, LEAK),
-            _added_row("r", "added in reserve", inputs.reserve, RESERVE),
+            _added_row("a", "leak allowance", inputs.leak, LEAK),
+            _added_row("r", "reserve", inputs.reserve, RESERVE),
         )
     )
     numbers = range(1, len(inputs.guns) + 1)
-    working.step("D", "air the guns draw", " + ".join(f"q_{at} * n_{at} * u_{at}" for at in numbers), unit)
+    working.step("D", "gun air draw", " + ".join(f"q_{at} * n_{at} * u_{at}" for at in numbers), unit)
     working.step("D_l", "air with leaks", "D * (1 + a)", unit)
-    working.step("Q", "least compressor, in standard air", "D_l * (1 + r)", unit)
-    working.step("D_m", "air while all triggers are pulled", " + ".join(f"q_{at} * n_{at}" for at in numbers), unit)
+    working.step("Q", "required compressor flow, standard air", "D_l * (1 + r)", unit)
+    working.step("D_m", "air draw, all triggers pulled", " + ".join(f"q_{at} * n_{at}" for at in numbers), unit)
     return working.build("air-demand", "Q", (SIZING,), NOTES, secondary_results=("D", "D_m"))
 
 
@@ -139,14 +139,14 @@ def compare_demand(project: Description, ask: Ask) -> Comparison:
 
 
 _DECLARED = provide(
-    "Air the guns need",
+    "Air demand of the spray guns",
     DemandInputs,
     air_demand,
     for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
     checks=(
         Check("air with leaks and reserve", "compressor air at the site", ("AIR-08a",), compare_demand),
-        Check("air the guns draw", "compressor air at the site", ("AIR-01c",), compare_draw),
+        Check("gun air draw", "compressor air at the site", ("AIR-01c",), compare_draw),
     ),
     order=20,
 )

@@ -18,17 +18,17 @@ class PullInputs(Inputs):
     """The area of an old surface, and the area that a set of pull tests stands for."""
 
     area: Quantity = given_input(
-        "A", "area of the old surface", "area", origin="width by height of the wall's elevations", least=0
+        "A", "existing surface area", "area", origin="width by height of the wall's elevations", least=0
     )
-    each: InForce = limit_input("substrate.pulls_area", "A_1", "area of a set of tests", units=UNITS["area"])
-    pulls: InForce = limit_input("substrate.pulls", "n", "tests of a set", units=("", ""))
+    each: InForce = limit_input("substrate.pulls_area", "A_1", "area per test set", units=UNITS["area"])
+    pulls: InForce = limit_input("substrate.pulls", "n", "tests per set", units=("", ""))
 
 
 def bond_pulls(inputs: PullInputs) -> Working:
     """Least number of pull tests on the old surface, at least one set."""
     working = WorkingBuilder(inputs.rows())
     # An area that fills its sets but for the last bit of a float needs no further one.
-    working.step("k", "sets of tests", "max(1, ceil(A / A_1 - 1e-9))", "")
+    working.step("k", "test sets", "max(1, ceil(A / A_1 - 1e-9))", "")
     working.step("N", "pull tests", "n * k", "")
     return working.build("bond-pulls", "N", (inputs.limit_source("pulls"),), NOTES)
 
@@ -50,7 +50,7 @@ def compare_pulls(wall: Wall, ask: Ask) -> Comparison:
 
 
 PROVIDER = provide(
-    "Pull tests of the old surface",
+    "Pull tests, existing surface",
     PullInputs,
     bond_pulls,
     each=("walls",),

@@ -22,7 +22,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
     """The board left at the bottom of an aesthetic joint, in inches or millimeters; below zero it is cut through."""
     unit = "in" if inputs.system == "ip" else "mm"
     working = WorkingBuilder(inputs.rows("thickness", "rasp", "groove", "joint_depth"))
-    left = working.step("B", "board that stays", "T - p - g - d", unit)
+    left = working.step("B", "remaining board", "T - p - g - d", unit)
     notes: tuple[str, ...] = (f"At least {format_quantity(inputs.left.value, unit)} must stay.",)
     if left < 0:
         notes += ("The joint cuts through the board.",)
@@ -40,7 +40,7 @@ def compare_left(wall: Wall, ask: Ask) -> Comparison:
 
 
 PROVIDER = provide(
-    "Board left under an aesthetic joint",
+    "Remaining board at aesthetic joints",
     RemainingInputs,
     remaining_board,
     each=("walls",),

@@ -46,13 +46,13 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
         working.step("A", "net area", "A_w - A_o", area)
     working.step("C", "practical spreading rate", "k * V_s / 100 * E / 100 * (1 - l / 100) / D", f"{area}/{volume}")
     working.step("Q_1", "coating for one coat", "A / C", volume)
-    working.step("Q", "coating to be sprayed", "Q_1 * n", volume)
+    working.step("Q", "coating sprayed", "Q_1 * n", volume)
     working.step("P", "coating with reserve", "Q * (1 + R / 100)", volume)
-    working.step("W", "water for what is sprayed", "Q * T / 100", volume)
+    working.step("W", "thinning water", "Q * T / 100", volume)
     sources = (_coats.COVERAGE, RESERVE) if inputs.reserve else (_coats.COVERAGE,)
     if inputs.pail is None:
         return working.build("coating-quantity", "P", sources, notes, secondary_results=("W",))
-    pails = count_containers(working, "N", "pails", "P", "p")
+    pails = count_containers(working, "N", "whole pails", "P", "p")
     return working.build("coating-quantity", "P", sources, (pails, *notes), secondary_results=("N", "W"))
 
 
@@ -68,7 +68,7 @@ def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
     if inputs.openings is not None:
         gross, openings = inputs.area.number(area), inputs.openings.number(area)
         areas = (
-            InputRow("A_w", "elevations, width by height", gross, area, "width by height, all elevations together"),
+            InputRow("A_w", "gross elevation area", gross, area, "width by height, all elevations together"),
             InputRow("A_o", "openings", openings, area, "width by height, all openings together"),
         )
     coating = inputs.rows("dft", "volume_solids", "transfer_efficiency", "loss", "coats", "reserve", "thinning", "pail")
@@ -83,7 +83,7 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "Quantity of a coating",
+    "Coating quantity",
     CoatingInputs,
     coating_quantity,
     for_member=for_coat,

@@ -61,7 +61,7 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "Viscosity from a cup time",
+    "Cup viscosity",
     ViscosityInputs,
     cup_viscosity,
     for_member=for_coat,

@@ -36,7 +36,7 @@ def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) 
 
 PROVIDER = Provider(
     name="elevation-area",
-    title="Net area of an elevation",
+    title="Net elevation area",
     each=("elevations",),
     compute=for_elevation,
     reads=READS,

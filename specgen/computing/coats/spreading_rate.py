@@ -32,7 +32,7 @@ def spreading_rate(inputs: SpreadingInputs) -> Working:
 
 
 PROVIDER = provide(
-    "Spreading rate of a coating",
+    "Spreading rate",
     SpreadingInputs,
     spreading_rate,
     sections=_coats.SECTIONS,

@@ -37,7 +37,7 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "Wet film of a coat",
+    "Wet film thickness",
     WetFilmInputs,
     wet_film,
     for_member=for_coat,

@@ -18,7 +18,7 @@ def face_heat_still(inputs: FaceInputs) -> Working:
     add_face(working, inputs.degree)
     if inputs.limit is None:
         return working.build("face-heat-still", "T_2", inputs.sources, NOTES)
-    working.step("M", "margin below the limit", "T_b - T_2", f"{inputs.degree} apart")
+    working.step("M", "margin to limit", "T_b - T_2", f"{inputs.degree} apart")
     notes = (*NOTES, tell_margin(working.known["T_2"], inputs.limit, inputs.degree))
     return working.build("face-heat-still", "T_2", inputs.sources, notes, secondary_results=("M",))
 
@@ -29,7 +29,7 @@ def compare_face(elevation: Elevation, ask: Ask) -> Comparison:
 
 
 PROVIDER = provide(
-    "Hottest face of the wall in still air",
+    "Wall face temperature, still air",
     FaceInputs,
     face_heat_still,
     each=("elevations",),

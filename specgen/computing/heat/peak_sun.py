@@ -36,7 +36,7 @@ def compare_sun(project: Description, ask: Ask) -> Comparison | None:
 
 
 PROVIDER = provide(
-    "Sun on the wall that gets most",
+    "Peak sun, governing orientation",
     SunInputs,
     peak_sun,
     for_member=for_project,

@@ -22,9 +22,9 @@ NOTES = (
 class BeadInputs(Inputs):
     """The joint, and the depths that any bead has."""
 
-    width: Quantity = given_input("W", "width of the joint", "length", "joints.*.width")
-    least: InForce = limit_input("joint.depth_least", "D_l", "least depth of any bead", says=SAYS)
-    most: InForce = limit_input("joint.depth_most", "D_m", "greatest depth of any bead", says=SAYS)
+    width: Quantity = given_input("W", "joint width", "length", "joints.*.width")
+    least: InForce = limit_input("joint.depth_least", "D_l", "minimum bead depth", says=SAYS)
+    most: InForce = limit_input("joint.depth_most", "D_m", "maximum bead depth", says=SAYS)
     widest: InForce = limit_input("joint.width_most")
 
 
@@ -38,8 +38,8 @@ def joint_depth(inputs: BeadInputs) -> Working:
         )
     working = WorkingBuilder(inputs.rows())
     half = working.step("D_h", "half the width", "W / 2", unit)
-    working.step("D", "least depth", "min(max(D_h, D_l), D_m)", unit)
-    working.step("D_g", "greatest depth, no deeper than wide", "min(W, D_m)", unit)
+    working.step("D", "minimum depth", "min(max(D_h, D_l), D_m)", unit)
+    working.step("D_g", "maximum depth", "min(W, D_m)", unit)
     case = "the least depth of any bead" if half < working.known["D_l"] else "half the width"
     case = "the greatest depth of any bead" if half > working.known["D_m"] else case
     widest = inputs.widest.value
@@ -60,7 +60,7 @@ def compare_greatest(joint: Joint, ask: Ask) -> Comparison:
 
 
 PROVIDER = provide(
-    "Depth of a sealant joint",
+    "Sealant depth",
     BeadInputs,
     joint_depth,
     each=("joints",),

@@ -107,7 +107,7 @@ def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
             "T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, dotted_field(path, "mean_max")
         ),
         InputRow("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", dotted_field(path, "mean_humidity")),
-        InputRow("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
+        InputRow("R_si", "interior air film", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
     ]
     for n, layer in enumerate(inputs.layers, 1):
         open_to = max(layer.permeance, LEAST_PERMEANCE)
@@ -128,9 +128,9 @@ def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
     day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
         *rows,
-        InputRow("W_c", "permeance of the whole coating", coating.number(permeance), permeance, "gloss.permeance"),
-        InputRow("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
-        InputRow("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass, UNIT_CHANGE),
+        InputRow("W_c", "coating permeance", coating.number(permeance), permeance, "gloss.permeance"),
+        InputRow("R_se", "exterior air film", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
+        InputRow("v", "daily vapor flow per perm and pascal", day.number(mass), mass, UNIT_CHANGE),
     )
 
 
@@ -221,7 +221,7 @@ def compare_vapor(wall: Wall, ask: Ask) -> Comparison:
 
 PROVIDER = Provider(
     name="wall-layers",
-    title="R-value of a wall, and vapor between its layers in winter",
+    title="Wall R-value and winter vapor",
     each=("walls",),
     compute=for_wall,
     reads=("walls.*.layers", "climate.months", "gloss.permeance"),

@@ -64,4 +64,4 @@ CHECKS = (
     ),
 )
 
-PROVIDER = provide("Least distance from a power line", PowerLineInputs, power_line_distance, checks=CHECKS)
+PROVIDER = provide("Minimum distance from power lines", PowerLineInputs, power_line_distance, checks=CHECKS)

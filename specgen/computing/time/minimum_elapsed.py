@@ -21,8 +21,8 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     """The least hours from board to gloss on a wall; a board that is not glued waits for no adhesive."""
     working = WorkingBuilder(_rows(wall))
     steps = " + ".join(row.symbol for row in working.inputs)
-    working.step("t", "least time from board to gloss", steps, "h")
-    working.step("d", "in days of 24 hours", "t / 24", "d")
+    working.step("t", "minimum time, board to gloss", steps, "h")
+    working.step("d", "in days", "t / 24", "d")
     return working.build("minimum-elapsed", "t", SOURCES, NOTES, secondary_results=("d",))
 
 
@@ -31,15 +31,15 @@ def _rows(wall: Wall) -> list[InputRow]:
     waits: list[tuple[str, str, View, str]] = []
     # The schema knows which methods have a curing time; without a method nobody does.
     if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):
-        waits.append(("t_a", "curing of the adhesive", wall.attachment, "cure_hours"))
-    waits.append(("t_1", "first pass of base coat", wall.base_coat, "first_pass_dry_hours"))
+        waits.append(("t_a", "adhesive cure", wall.attachment, "cure_hours"))
+    waits.append(("t_1", "base coat, first pass", wall.base_coat, "first_pass_dry_hours"))
     heavy = [layer for layer in wall.mesh.layers if layer.kind == "high_impact"]
     waits += [
         (f"t_m{n}" if len(heavy) > 1 else "t_m", "base coat over heavy mesh", layer, "dry_hours")
         for n, layer in enumerate(heavy, 1)
     ]
     waits += [
-        ("t_2", "curing of the base coat", wall.base_coat, "cure_hours"),
+        ("t_2", "base coat cure", wall.base_coat, "cure_hours"),
         *([("t_s", "smoothing", project.smoothing, "dry_hours")] if project.smoothing.coats else []),
         ("t_p", "primer", project.primer, "dry_hours"),
         ("t_g", "gloss", project.gloss, "dry_hours"),
@@ -67,7 +67,7 @@ def compare_drying(wall: Wall, ask: Ask) -> Comparison:
 
 PROVIDER = Provider(
     name="minimum-elapsed",
-    title="Least drying from board to gloss",
+    title="Minimum drying time, board to gloss",
     each=("walls",),
     compute=for_wall,
     reads=(

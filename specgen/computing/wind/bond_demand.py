@@ -24,20 +24,20 @@ class BondInputs(Inputs):
 
     pull: Quantity = given_input(
         "p_o",
-        "greatest pull on the wall's elevations",
+        "governing outward pressure, wall elevations",
         "pressure",
         origin="wind pressure on the wall, computed for each elevation",
         units=("psf", "kPa"),
         least=0,
     )
-    factor: Fraction = given_input("S", "factor of safety", "number", "walls.*.attachment.safety_factor")
+    factor: Fraction = given_input("S", "safety factor", "number", "walls.*.attachment.safety_factor")
 
 
 def bond_demand(inputs: BondInputs) -> Working:
     """Bond that an old surface must show, in psi or kPa."""
     ip = inputs.system == "ip"
     working = WorkingBuilder(inputs.rows())
-    working.step("b", "bond asked of the surface", "p_o * S / 144" if ip else "p_o * S", "psi" if ip else "kPa")
+    working.step("b", "required bond", "p_o * S / 144" if ip else "p_o * S", "psi" if ip else "kPa")
     return working.build("bond-demand", "b", SOURCES, NOTES)
 
 
@@ -57,7 +57,7 @@ def compare_bond(wall: Wall, ask: Ask) -> Comparison:
 
 
 PROVIDER = provide(
-    "Bond asked of an old surface by wind",
+    "Required bond, existing surface",
     BondInputs,
     bond_demand,
     each=("walls",),

@@ -112,7 +112,7 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     square = "ft2" if inputs.system == "ip" else "m2"
     edition = inputs.edition
     thin = inputs.row("altitude") if inputs.altitude is not None else None
-    share = InputRow("F", "share of the wind at allowable level", 0.6, "", source=find_source("wind_allowable"))
+    share = InputRow("F", "allowable stress factor", 0.6, "", source=find_source("wind_allowable"))
     working = WorkingBuilder(
         (
             *inputs.rows("speed", "height"),
@@ -150,7 +150,7 @@ def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Wor
     working = WorkingBuilder((InputRow("P_o", "engineer's pressure, outward", outward.number(unit), unit, ENGINEER),))
     if inward is not None:
         working.add_inputs(InputRow("P_i", "engineer's pressure, inward", inward.number(unit), unit, ENGINEER))
-    working.step("p_a", "pull outward", "0 - P_o", unit)
+    working.step("p_a", "outward pressure", "0 - P_o", unit)
     return working.build("wall-wind", "p_a", (PROJECT,), (ENGINEER, _wind.NOTES[-1]), "engineer")
 
 
@@ -162,7 +162,7 @@ def board_wind(inputs: WindInputs) -> Working:
         strength = _wind.add_pressure(working, inputs.edition, direction, zone, unit, tail)
         named = "inward" if tail == "_n" else f"zone {zone}, outward"
         working.step(f"p_a{tail}", f"allowable level, {named}", f"F * {strength}", unit)
-    working.step("p_a", "greater pull of the two zones", "min(p_a_4, p_a_5)", unit)
+    working.step("p_a", "governing outward pressure", "min(p_a_4, p_a_5)", unit)
     # With the least pressure in force in both zones neither is worse.
     case = "zone 5" if working.known["p_a_5"] < working.known["p_a_4"] else "least pressure"
     beside = ("q_h", "p_a_4", "p_a_5", "p_a_n")
@@ -196,7 +196,7 @@ def compare_wind(elevation: Elevation, ask: Ask) -> Comparison:
 
 
 PROVIDER = provide(
-    "Wind pressure on the wall",
+    "Wind pressure",
     WindInputs,
     wall_wind,
     each=("elevations",),
