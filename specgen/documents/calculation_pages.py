@@ -26,6 +26,7 @@ from specgen.documents.views.workings import (
     formulas,
     given,
     given_in_line,
+    in_columns,
     members,
     result,
     step_key,
@@ -33,6 +34,7 @@ from specgen.documents.views.workings import (
 )
 from specgen.model.block import Equation
 from specgen.model.field import Path
+from specgen.model.source import Kind
 from specgen.model.working import InputRow, Step, Working
 from specgen.resolving.provider import GROUPS
 
@@ -46,7 +48,7 @@ class Sheet(Record):
     member: str  # the one that is worked in full; empty where all stand in the table, or the project has one
     similar: str  # marks of the others
     given: TableView  # inputs of the member in full, with their sources
-    given_for_all: list[Any]  # where all stand in the table: the inputs that no column shows
+    given_in_line: list[Any]  # the same, where they are few or all members stand in the table
     criteria: tuple[str, ...]  # what is held against what
     steps: TableView  # of the member in full
     formulas: list[Any]  # where all stand in the table
@@ -56,7 +58,7 @@ class Sheet(Record):
     members: tuple[TableView, ...]  # tables of all members
     layers: tuple[tuple[str, TableView], ...]  # of walls: the mark, and the table of its layers
     notes: tuple[str, ...]  # assumptions and limits
-    sources: tuple[DisplayValue, ...]  # of the method, as their letters print
+    sources: tuple[DisplayValue, ...]  # of the method, as their letters print; none for what the formulas alone show
     lines: tuple[Equation, ...]  # the steps of the member in full, each as a display of its own
 
 
@@ -71,7 +73,7 @@ class GroupPage(Record):
 def calculation_pages(context: DocumentContext) -> tuple[GroupPage, ...]:
     """Every calculation that the project has data for, by group."""
     with_workings = [calculation for calculation in gather_calculations(context) if calculation.workings]
-    writer = SheetWriter(context, number_sheets(context), {})
+    writer = SheetWriter(context, number_sheets(context), {}, {})
     return tuple(
         GroupPage(GROUPS[group], tuple(writer.write(calculation) for calculation in run))
         for group, run in groupby(with_workings, key=lambda calculation: calculation.provider.group)
@@ -85,6 +87,7 @@ class SheetWriter:
     context: DocumentContext
     numbers: Numbers
     known: dict[Any, int]
+    told: dict[str, int]  # notes by the sheet they stand on
 
     def write(self, calculation: CalculationValues) -> Sheet:
         """The sheet of a calculation."""
@@ -95,23 +98,29 @@ class SheetWriter:
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
         others = [mark(other) for other in workings if other != member]
         rows, shown = self._given(calculation, member, concluded[member], tabled), self._steps(calculation, working)
+        in_line = tabled or len(rows) <= FEW
+        told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
             number=self.numbers[provider.name],
             title=provider.title,
             member="" if tabled or not member else full_name(context, member),
             similar="" if tabled else marks(others),
-            given=given(context, member, [] if tabled else rows, self.numbers),
-            given_for_all=given_in_line(context, member, rows if tabled else [], self.numbers),
+            given=given(context, member, [] if in_line else rows, self.numbers),
+            given_in_line=given_in_line(context, member, rows if in_line else [], self.numbers),
             criteria=tuple(f"{one.check.demand} against {one.check.limit}" for one in concluded[member]),
             steps=steps_in_full(context, [] if tabled else shown, self.known, provider.layered),
             formulas=formulas(shown) if tabled else [],
             result=result(context, provider, working),
             beside=() if tabled else self._beside(calculation, working, concluded[member]),
             conclusions=tuple(state(context, one) for one in _governing_each(concluded)),
-            members=members(context, provider, workings, concluded) if several or tabled else (),
+            members=told if tabled or any(len(view) > 1 for view in told) else (),
             layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
-            notes=shared_notes(workings) if several else working.notes,
-            sources=tuple(DisplayValue("", source.legend, source) for source in sources(workings)),
+            notes=self._notes(shared_notes(workings) if several else working.notes, self.numbers[provider.name]),
+            sources=tuple(
+                DisplayValue("", source.legend, source)
+                for source in sources(workings)
+                if source.kind not in (Kind.COMPUTED, Kind.PROJECT)
+            ),
             lines=tuple(map(equation, working.steps)),
         )
         if not tabled:
@@ -124,18 +133,23 @@ class SheetWriter:
     ) -> list[InputRow]:
         """Inputs of the member and its capacities, without the constants and what the tables show."""
         workings, provider = calculation.workings, calculation.provider
-        apart = constants(workings)
-        rows = [row for row in workings[member].inputs if row not in apart]
-        if tabled and len(workings) > 1:
-            rows = [row for row in rows if equal_in_all(workings, row)]
-        elif tabled:
-            rows = []
+        apart = {row.symbol for row in (*constants(workings), *in_columns(provider, workings))}
+        rows = [row for row in workings[member].inputs if row.symbol not in apart]
+        if tabled:
+            rows = [row for row in rows if len(workings) > 1 and equal_in_all(workings, row)]
         if provider.layered:
             rows = [row for row in rows if not of_layers(row)]
         for one in concluded:
             if one.comparison is not None and one.comparison.capacity is not None:
                 rows += one.comparison.capacity.inputs
         return rows
+
+    def _notes(self, notes: tuple[str, ...], number: int) -> tuple[str, ...]:
+        """The notes that no earlier sheet tells, and which sheets tell the others."""
+        earlier = sorted({self.told[note] for note in notes if note in self.told})
+        fresh = tuple(note for note in notes if note not in self.told)
+        self.told |= dict.fromkeys(fresh, number)
+        return (*((f"As calculation {' and '.join(map(str, earlier))}.",) if earlier else ()), *fresh)
 
     def _steps(self, calculation: CalculationValues, working: Working) -> list[Step]:
         shown = steps_shown(calculation.provider, working)
@@ -155,7 +169,8 @@ class SheetWriter:
         )
 
 
-MOST_GIVEN = 9
+# Fewer inputs than these stand on a line; a single member with more than those has no working in full.
+FEW, MOST_GIVEN = 6, 9
 
 
 def find_governing(workings: Instances, concluded: dict[Path, tuple[Conclusion, ...]]) -> Path:

@@ -24,6 +24,11 @@ def steps_shown(provider: Provider, working: Working) -> list[Step]:
     return shown
 
 
+def symbols_used(provider: Provider, working: Working) -> set[str]:
+    """The symbols in the formulas of those steps."""
+    return {name for step in steps_shown(provider, working) for name in _NAME.findall(step.expression)}
+
+
 def steps_worked(context: DocumentContext, step: Step) -> str:
     """The value of a step as it prints."""
     return measure(step.value, step.unit, context.first)

@@ -7,7 +7,7 @@ from specgen.documents.calculations import CalculationValues, gather_calculation
 from specgen.documents.comparisons import OK, Conclusion, conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.members import full_name, mark, marks
+from specgen.documents.members import full_name
 from specgen.model.block import Strong, Text
 from specgen.model.capacity import Check
 
@@ -19,7 +19,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for check in calculation.provider.checks:
             lines += _of_check(context, calculation, check)
     heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio", "Status")
-    return TableView(heads, tuple(lines), (24, 22, 15, 20, 9, 10))
+    return TableView(heads, tuple(lines), (27, 20, 12, 24, 9, 8))
 
 
 def _of_check(context: DocumentContext, calculation: CalculationValues, check: Check) -> Iterator[tuple[Any, ...]]:
@@ -30,11 +30,10 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
                 by_status.setdefault(one.status, []).append(one)
     for status, found in by_status.items():
         first = max(found, key=lambda one: one.use)
-        others = marks([mark(one.member) for one in found if one is not first])
         demand, limit, ratio = first.sides(context.first)
         yield (
-            f"{calculation.provider.title}: {check.demand}",
-            full_name(context, first.member) + (f"; {others} similar" if others else ""),
+            calculation.provider.title + (f": {check.demand}" if len(calculation.provider.checks) > 1 else ""),
+            full_name(context, first.member) + (f" (of {len(found)})" if len(found) > 1 else ""),
             demand,
             f"{limit} {check.limit}" if limit else check.limit,
             ratio,

@@ -6,6 +6,7 @@ from specgen.documents.calculations import gather_calculations, number_sheets
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.expression_text import spell_formula
+from specgen.documents.sheet_steps import symbols_used
 from specgen.documents.views.workings import constants, set_abreast, value_cell
 from specgen.model.field import Path
 from specgen.model.working import InputRow
@@ -17,8 +18,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for calculation in gather_calculations(context):
         if calculation.workings:
             member = next(iter(calculation.workings))
+            used_in = symbols_used(calculation.provider, calculation.workings[member])
             for row in constants(calculation.workings):
-                if row.value == 1:
+                if row.value == 1 or row.symbol not in used_in:
                     continue
                 key = (row.symbol, row.name, row.value, row.unit)
                 used = found.setdefault(key, (member, row, []))[2]

@@ -10,7 +10,7 @@ from specgen.documents.comparisons import Conclusion
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.expression_text import shorten, spell_figures, spell_formula
 from specgen.documents.layer_table import of_layers
-from specgen.documents.members import mark
+from specgen.documents.members import mark, marks
 from specgen.documents.origins import find_origin, is_of_method
 from specgen.documents.page_figures import figure, measure, name_unit
 from specgen.model.block import Value
@@ -19,13 +19,11 @@ from specgen.model.finding import LimitCheck
 from specgen.model.value_text import words
 from specgen.model.working import InputRow, Step, Working
 from specgen.quantities.comparison import Outcome
-from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Provider
 
 # More columns than these go to a table of their own.
 ABREAST = 8
-THREE = 3  # inputs that stand abreast
 _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
 
 Column = tuple[Any, Callable[[Path, Working], Any], int]
@@ -33,16 +31,16 @@ Numbers = dict[str, int]
 
 
 def given(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> TableView:
-    """What is given, three inputs abreast: name and symbol, and value with the mark of its source."""
+    """What is given, two inputs abreast: name and symbol, and value with the mark of its source."""
     return set_abreast("Given", [_given_cells(context, member, row, numbers) for row in rows])
 
 
 def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
-    """Names and values, down three pairs of columns."""
-    height = -(-len(cells) // THREE)
-    filled = [*cells, *[("", "")] * (height * THREE - len(cells))]
-    lines = tuple(tuple(part for at in range(THREE) for part in filled[row + at * height]) for row in range(height))
-    return TableView((head, "Value") * THREE, lines, (21, 12, 22, 12, 21, 12))
+    """Names and values, down two pairs of columns."""
+    height = -(-len(cells) // 2)
+    beside = [*cells[height:], *([("", "")] if len(cells) % 2 else [])]
+    lines = tuple((*left, *right) for left, right in zip(cells[:height], beside, strict=True))
+    return TableView((head, "Value") * 2, lines, (36, 14) * 2)
 
 
 def given_in_line(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> list[Any]:
@@ -126,30 +124,35 @@ def members(
     context: DocumentContext, provider: Provider, workings: Instances, concluded: dict[Path, tuple[Conclusion, ...]]
 ) -> tuple[TableView, ...]:
     """All members: the inputs that vary, the result, and each comparison with its ratio and status."""
-    columns = [*_inputs(context, provider, workings), *_stepped(context, provider, workings)]
+    columns = [
+        *(_input_column(context, row) for row in in_columns(provider, workings)),
+        *_stepped(context, provider, workings),
+    ]
     columns += [*_results(context, provider, workings), *_checks(context, provider, concluded), *_remarks(workings)]
     parts = [columns[at : at + ABREAST] for at in range(0, len(columns), ABREAST)]
     return tuple(_table(workings, part) for part in parts)
 
 
 def _table(workings: Instances, columns: list[Column]) -> TableView:
-    rows = tuple((mark(m), *(cell(m, w) for _, cell, _ in columns)) for m, w in workings.items())
+    """Members whose cells are the same share a row."""
+    alike: dict[tuple[Any, ...], list[str]] = {}
+    for member, working in workings.items():
+        alike.setdefault(tuple(cell(member, working) for _, cell, _ in columns), []).append(mark(member))
+    rows = tuple((marks(names), *cells) for cells, names in alike.items())
     shares = [9, *(share for *_, share in columns)]
     widths = [100 * share // sum(shares) for share in shares]
     widths[-1] += 100 - sum(widths)
     return TableView(("For", *(head for head, *_ in columns)), rows, tuple(widths))
 
 
-def _inputs(context: DocumentContext, provider: Provider, workings: Instances) -> list[Column]:
-    """A column for each input that varies between members; of too many to read, those that the table names."""
+def in_columns(provider: Provider, workings: Instances) -> list[InputRow]:
+    """The inputs that vary between members, which columns show; of too many to read, those that the table names."""
     named: dict[tuple[str, str], InputRow] = {}
     for working in workings.values():
         for row in working.inputs:
             named.setdefault((row.symbol, row.unit), row)
     varying = [row for row in named.values() if not equal_in_all(workings, row)]
-    if len(varying) > ABREAST:
-        varying = [row for row in varying if row.symbol in provider.columns]
-    return [_input_column(context, row) for row in varying]
+    return varying if len(varying) <= ABREAST else [row for row in varying if row.symbol in provider.columns]
 
 
 def _input_column(context: DocumentContext, row: InputRow) -> Column:
@@ -234,13 +237,6 @@ def result(context: DocumentContext, provider: Provider, working: Working) -> st
         return told
     word = "" if bought.unit in UNITS else f" {bought.name}"
     return f"{told}; use {measure(bought.value, bought.unit, context.first)}{word}"
-
-
-def result_in_both(context: DocumentContext, working: Working) -> str:
-    """The result of a member by itself, in the units of the project."""
-    if working.unit in UNITS and working.unit not in ("Pa", "mm2/s"):
-        return context.text(Quantity.of(repr(float(working.result)), working.unit), None)
-    return measure(working.result, working.unit, context.first)
 
 
 def _capital(text: str) -> str:
