@@ -137,7 +137,7 @@ class SheetWriter:
         rows = [row for row in workings[member].inputs if row.symbol not in apart]
         if tabled:
             rows = [row for row in rows if len(workings) > 1 and equal_in_all(workings, row)]
-        if provider.layered:
+        if tabled or provider.layered:
             rows = [row for row in rows if not of_layers(row)]
         for one in concluded:
             if one.comparison is not None and one.comparison.capacity is not None:

@@ -44,7 +44,7 @@ class Conclusion:
         """Demand, limit and ratio as they print."""
         if self.comparison is None:
             return "", f"[{self.pending}]", ""
-        return *demand_and_limit(self.comparison, system), tell_ratio(self.comparison, system)
+        return *demand_and_limit(self.comparison, system), tell_ratio(self.comparison)
 
 
 def conclude(context: DocumentContext, provider: Provider, member: Path) -> tuple[Conclusion, ...]:
@@ -88,7 +88,7 @@ def state(context: DocumentContext, conclusion: Conclusion) -> list[Any]:
         ]
     demand, limit, ratio = conclusion.sides(context.first)
     sign = _sign(comparison)
-    ratio = f"ratio {ratio}" if comparison.ratio is not None else ratio
+    ratio = f"{'ratio' if comparison.ratio is not None else 'margin'} {ratio}"
     reached = _tell_capacity(comparison)
     return [
         f"{name} {demand} {sign} {limit}, {check.limit}{reached}; {ratio}; ",

@@ -6,7 +6,7 @@ Only what a page prints is rounded; sums, `calc` and its data carry every digit.
 import re
 from fractions import Fraction
 
-from specgen.model.capacity import Comparison
+from specgen.model.capacity import NOTHING_LEFT, Comparison
 from specgen.quantities.comparison import Outcome, Sense
 from specgen.quantities.format import format_decimal, format_quantity, format_unit, raise_power
 from specgen.quantities.quantity import Quantity, round_quantity
@@ -79,17 +79,18 @@ def _digits_apart(first: Fraction, last: Fraction) -> int:
     return MOST_DIGITS
 
 
-def tell_ratio(comparison: Comparison, system: str) -> str:
+def tell_ratio(comparison: Comparison) -> str:
     """The ratio of demand to capacity, or the margin where a ratio says nothing."""
     ratio = comparison.ratio
+    if ratio is not None and ratio >= NOTHING_LEFT:
+        return "none left"
     if ratio is not None:
         return _tell_number(ratio, comparison.outcome)
     assert isinstance(comparison.demand, Quantity)
     assert isinstance(comparison.limit, Quantity)
     apart = abs((comparison.limit - comparison.demand).amount)
-    way = "over" if (comparison.demand > comparison.limit) is (comparison.sense is Sense.AT_MOST) else "margin"
-    way = "short" if way == "margin" and comparison.outcome is Outcome.OUTSIDE else way
-    return f"{way} {_tell_apart(apart, comparison.demand.unit)}"
+    sign = "\u2212" if comparison.outcome is Outcome.OUTSIDE and apart else ""
+    return f"{sign}{_tell_apart(apart, comparison.demand.unit)}"
 
 
 def _tell_apart(apart: Fraction, unit: str) -> str:

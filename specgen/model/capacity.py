@@ -8,6 +8,9 @@ from specgen.model.working import Working
 from specgen.quantities.comparison import Outcome, Sense, compare
 from specgen.quantities.quantity import Quantity
 
+# The use of a limit that leaves nothing: of a margin that is gone, or a supply of none.
+NOTHING_LEFT = 10**9
+
 
 class Comparison(NamedTuple):
     """A demand, the limit it is held against, and how the limit was reached where it is computed itself."""
@@ -32,7 +35,7 @@ class Comparison(NamedTuple):
         over, under = map(_amount, (self.demand, self.limit))
         if self.sense is Sense.AT_LEAST:
             over, under = under, over
-        return over / under if under > 0 else Fraction(10**9 if over > 0 else 0)
+        return over / under if under > 0 else Fraction(NOTHING_LEFT if over > 0 else 0)
 
     @property
     def ratio(self) -> Fraction | None:

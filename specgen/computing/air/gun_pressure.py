@@ -146,7 +146,7 @@ def _read_hose(hose: Hose) -> AirHose:
 CHECKS = (
     Check(
         "pressure at the gun",
-        "inlet pressure required",
+        "required at the inlet",
         ("AIR-02a",),
         lambda gun, ask: at_least(ask("gun-pressure").quantity, gun.inlet_pressure),
     ),

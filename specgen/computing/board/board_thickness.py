@@ -132,7 +132,7 @@ PROVIDER = provide(
     reads=READS,
     checks=(
         Check("required thickness", "thickness given", (), compare_thickness),
-        Check("required R-value", "R-value of the board", ("INS-05a",), compare_r_value),
+        Check("required board R-value", "board R-value", ("INS-05a",), compare_r_value),
     ),
     buy="T_s",
     order=20,

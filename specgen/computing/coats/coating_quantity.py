@@ -52,7 +52,7 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
     sources = (_coats.COVERAGE, RESERVE) if inputs.reserve else (_coats.COVERAGE,)
     if inputs.pail is None:
         return working.build("coating-quantity", "P", sources, notes, secondary_results=("W",))
-    pails = count_containers(working, "N", "whole pails", "P", "p")
+    pails = count_containers(working, "N", "pails", "P", "p")
     return working.build("coating-quantity", "P", sources, (pails, *notes), secondary_results=("N", "W"))
 
 

@@ -129,8 +129,8 @@ PROVIDER = provide(
     each=("elevations",),
     for_member=for_elevation,
     checks=(
-        Check("face temperature", "service limit of the board", ("HEA-02a",), compare_face),
-        Check("margin", "minimum margin", ("HEA-03a",), compare_margin),
+        Check("face temperature", "board service limit", ("HEA-02a",), compare_face),
+        Check("face temperature margin", "minimum margin", ("HEA-03a",), compare_margin),
     ),
     order=10,
 )

@@ -34,6 +34,6 @@ PROVIDER = provide(
     face_heat_still,
     each=("elevations",),
     by_keys=False,
-    checks=(Check("face temperature, still air", "service limit of the board", ("HEA-03b",), compare_face),),
+    checks=(Check("face temperature, still air", "board service limit", ("HEA-03b",), compare_face),),
     order=20,
 )

@@ -40,6 +40,6 @@ PROVIDER = provide(
     SunInputs,
     peak_sun,
     for_member=for_project,
-    checks=(Check("clear-sky sun", "sun given for the design", ("HEA-03d",), compare_sun),),
+    checks=(Check("clear-sky sun", "design value given", ("HEA-03d",), compare_sun),),
     order=1,
 )

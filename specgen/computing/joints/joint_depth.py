@@ -65,8 +65,8 @@ PROVIDER = provide(
     joint_depth,
     each=("joints",),
     checks=(
-        Check("required depth", "depth given", (), compare_least),
-        Check("depth given", "greatest depth", ("SLT-03h", "SLT-03i"), compare_greatest),
+        Check("minimum depth", "depth given", (), compare_least),
+        Check("sealant depth given", "maximum depth", ("SLT-03h", "SLT-03i"), compare_greatest),
     ),
     columns=("D", "D_g"),
     order=20,

@@ -80,6 +80,6 @@ PROVIDER = Provider(
         "primer.dry_hours",
         "gloss.dry_hours",
     ),
-    checks=(Check("drying time", "time given to the mockup", ("MOC-01b",), compare_drying),),
+    checks=(Check("drying time", "mockup duration", ("MOC-01b",), compare_drying),),
     order=20,
 )

@@ -201,6 +201,6 @@ PROVIDER = provide(
     wall_wind,
     each=("elevations",),
     for_member=for_elevation,
-    checks=(Check("outward wind pressure", "allowable load of the attachment", ("ATT-09a",), compare_wind),),
+    checks=(Check("outward wind pressure", "allowable load", ("ATT-09a",), compare_wind),),
     order=10,
 )

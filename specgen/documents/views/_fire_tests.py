@@ -15,10 +15,10 @@ _TESTS = (
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """One row for each test and wall; a single row under a local code, which is not read here."""
+    """One row for each test and wall; a single row under a local code, which is not evaluated."""
     if context.project.get(("code", "model")) == "other":
-        ask = "Ask the authority which fire class the wall needs."
-        return [("Fire class of the walls", "Local code", "not read here", ask)]
+        ask = "Confirm the required fire class with the building official."
+        return [("Fire class of the walls", "Local code", "not evaluated", ask)]
     return [
         (f"{title}, {wall}", standard, *_answer(context, name, standard, wall))
         for title, standard, name in _TESTS
@@ -34,7 +34,7 @@ def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tu
         return context.describe_absence(absent)
     why = DisplayValue(found.why, found.why, found.source[0])
     reports = _reports(context.project, standard, wall)
-    shown = f"; report {', '.join(reports)}" if reports else "; no report is listed" if found.result else ""
+    shown = f"; report {', '.join(reports)}" if reports else "; no report listed" if found.result else ""
     nearest = _nearest(context, wall) if found.result and standard == RADIANT else []
     return "yes" if found.result else "no", [why, *nearest, shown]
 
@@ -51,7 +51,7 @@ def _nearest(context: DocumentContext, wall: str) -> list[Any]:
     if not given:
         return []
     nearest = min(given, key=given.__getitem__)
-    return ["; least fire separation ", context.display(("elevations", nearest, "fire_separation"))]
+    return ["; minimum fire separation ", context.display(("elevations", nearest, "fire_separation"))]
 
 
 def _reports(project: Project, test: str, wall: str) -> list[str]:

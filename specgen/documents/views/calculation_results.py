@@ -18,11 +18,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for calculation in gather_calculations(context):
         for check in calculation.provider.checks:
             lines += _of_check(context, calculation, check)
-    heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio", "Status")
-    return TableView(heads, tuple(lines), (27, 20, 12, 24, 9, 8))
+    heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio or margin", "Status")
+    return TableView(heads, tuple(lines), (27, 20, 13, 23, 9, 8))
 
 
 def _of_check(context: DocumentContext, calculation: CalculationValues, check: Check) -> Iterator[tuple[Any, ...]]:
+    first_check = check is calculation.provider.checks[0]
+    name = calculation.provider.title if first_check else check.demand[:1].upper() + check.demand[1:]
     by_status: dict[str, list[Conclusion]] = {}
     for member in calculation.workings:
         for one in conclude(context, calculation.provider, member):
@@ -32,10 +34,10 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
         first = max(found, key=lambda one: one.use)
         demand, limit, ratio = first.sides(context.first)
         yield (
-            calculation.provider.title + (f": {check.demand}" if len(calculation.provider.checks) > 1 else ""),
+            name,
             full_name(context, first.member) + (f" (of {len(found)})" if len(found) > 1 else ""),
             demand,
-            f"{limit} {check.limit}" if limit else check.limit,
+            f"{limit} {check.limit}" if first.comparison is not None else limit,
             ratio,
             status if status == OK else Strong((Text(status),)),
         )

@@ -16,6 +16,7 @@ from specgen.documents.page_figures import figure, measure, name_unit
 from specgen.model.block import Value
 from specgen.model.field import Path
 from specgen.model.finding import LimitCheck
+from specgen.model.source import Kind
 from specgen.model.value_text import words
 from specgen.model.working import InputRow, Step, Working
 from specgen.quantities.comparison import Outcome
@@ -63,6 +64,7 @@ def _given_cells(context: DocumentContext, member: Path, row: InputRow, numbers:
 def value_cell(context: DocumentContext, member: Path, row: InputRow) -> Value:
     """The value of an input with the mark of its source."""
     source, text = find_origin(context, member, row).source, measure(row.value, row.unit, context.first)
+    source = None if source is not None and source.kind is Kind.COMPUTED else source
     # A source mark right behind a superscript would read as part of the exponent.
     apart = "\u00a0" if source is not None and text[-1:] in "⁰¹²³⁴⁵⁶⁷⁸⁹" else ""
     return Value(text + apart, source, about=row.name)
@@ -236,7 +238,7 @@ def result(context: DocumentContext, provider: Provider, working: Working) -> st
     if bought is None or bought.symbol not in working.secondary_results:
         return told
     word = "" if bought.unit in UNITS else f" {bought.name}"
-    return f"{told}; use {measure(bought.value, bought.unit, context.first)}{word}"
+    return f"{told}, use {measure(bought.value, bought.unit, context.first)}{word}"
 
 
 def _capital(text: str) -> str:

@@ -6,8 +6,9 @@ from functools import lru_cache
 from itertools import count
 
 from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
-from specgen.formats.equation.expression import Script, Words, build_lines, parse_expression
+from specgen.formats.equation.expression import build_lines
 from specgen.formats.xml_text import escape, quote
 from specgen.model.block import (
     Article,
@@ -36,7 +37,6 @@ from specgen.model.block import (
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 _TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
 _KEEP = "<w:keepNext/>"
-_LOWERED, _RAISED = '<w:vertAlign w:val="subscript"/>', '<w:vertAlign w:val="superscript"/>'
 # Where the titles begin in the contents, behind their numbers; in twentieths of a point.
 TITLES = 1000
 # A table of at most so many rows is not broken over two pages.
@@ -239,26 +239,14 @@ class Body:
             case Emphasis():
                 return self.render_inlines(part.children, properties + "<w:i/>")
             case Formula():
-                return self.render_symbol(part.text) or omml.render_inline(part.text)
+                runs = (self.render_run(text, properties + look) for text, look in split_symbol(part.text))
+                return "".join(runs) or omml.render_inline(part.text)
             case Blank():
                 return self.render_control(part.label, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
             case CheckBox():
                 box = self.render_control(part.label, _BOX, self.render_run("\u2610", _BOX_FONT))
                 return box + self.render_run(f"\u00a0{part.label}")
         raise TypeError(f"no Word text for {part!r}")
-
-    def render_symbol(self, text: str) -> str:
-        """A symbol as runs, so that it has the size of its line: `T_a`, `K_f^4`; empty for an expression."""
-        node = parse_expression(text)
-        base, below, above = (node.base, node.below, node.above) if isinstance(node, Script) else (node, None, None)
-        parts = ((base, ""), (below, _LOWERED), (above, _RAISED))
-        if not all(part is None or isinstance(part, Words) for part, _ in parts):
-            return ""
-        return "".join(
-            self.render_run(part.text, ("<w:i/>" if part.kind == "variable" else "") + place)
-            for part, place in parts
-            if isinstance(part, Words)
-        )
 
     def render_control(self, label: str, form: str, shown: str) -> str:
         """A content control: a blank to fill in."""
