@@ -51,7 +51,8 @@ class Sheet(Record):
     given_in_line: list[Any]  # the same, where they are few or all members stand in the table
     criteria: tuple[str, ...]  # what is held against what
     steps: TableView  # of the member in full
-    formulas: list[Any]  # where all stand in the table
+    formulas: list[Any]  # where all stand in the table; else those of other members that the steps do not show
+    formulas_of: str  # the marks of these other members
     result: str  # of the member in full
     beside: tuple[str, ...]  # further results of it
     conclusions: tuple[list[Any], ...]  # demand, limit, ratio and status
@@ -98,6 +99,7 @@ class SheetWriter:
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
         others = [mark(other) for other in workings if other != member]
         rows, shown = self._given(calculation, member, concluded[member], tabled), self._steps(calculation, working)
+        unlike, more = self._other_steps(calculation, shown)
         in_line = tabled or len(rows) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
@@ -109,7 +111,8 @@ class SheetWriter:
             given_in_line=given_in_line(context, member, rows if in_line else [], self.numbers),
             criteria=tuple(f"{one.check.demand} against {one.check.limit}" for one in concluded[member]),
             steps=steps_in_full(context, [] if tabled else shown, self.known, provider.layered),
-            formulas=formulas(shown) if tabled else [],
+            formulas=formulas(shown + more if tabled else more),
+            formulas_of="" if tabled else marks([mark(other) for other in unlike]),
             result=result(context, provider, working),
             beside=() if tabled else self._beside(calculation, working, concluded[member]),
             conclusions=tuple(state(context, one) for one in _governing_each(concluded)),
@@ -154,6 +157,17 @@ class SheetWriter:
     def _steps(self, calculation: CalculationValues, working: Working) -> list[Step]:
         shown = steps_shown(calculation.provider, working)
         return first_of_each(shown) if calculation.provider.layered else shown
+
+    def _other_steps(self, calculation: CalculationValues, shown: list[Step]) -> tuple[list[Path], list[Step]]:
+        """The members with formulas that a sheet does not show yet, and these steps; layers stand in tables."""
+        seen, found = {step_key(step) for step in shown}, dict[Any, Step]()
+        unlike: list[Path] = []
+        for form in () if calculation.provider.layered else calculation.forms:
+            fresh = [step for step in self._steps(calculation, next(iter(form.values()))) if step_key(step) not in seen]
+            if fresh:
+                unlike += form
+                found |= {step_key(step): step for step in fresh}
+        return unlike, list(found.values())
 
     def _beside(
         self, calculation: CalculationValues, working: Working, concluded: tuple[Conclusion, ...]

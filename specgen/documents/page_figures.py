@@ -33,11 +33,13 @@ def name_unit(unit: str, system: str) -> str:
 def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -> str:
     """A number with its unit: `3/4 in`, `R-15.4`, `24.3 psf`."""
     name = name_unit(unit, system)
-    if unit in UNITS and name == format_unit(unit):
+    if unit != "d" and unit in UNITS and name == format_unit(unit):
         quantity = Quantity.of(repr(float(value)), unit)
         exact = float(value * (SIXTY_FOURTHS if unit == "in" else 1)).is_integer()
         text = format_quantity(quantity if exact else round_quantity(quantity, digits), unit)
         return _POWER.sub(lambda power: raise_power(power[0]), text).replace(" ", "\u00a0")
+    if unit == "d":
+        return f"{figure(value, digits)}\u00a0day{'' if value == 1 else 's'}"
     joint = "" if name in ("", "%") else "\u00a0"
     return f"{figure(value, digits)}{joint}{name}"
 
@@ -95,7 +97,7 @@ def tell_ratio(comparison: Comparison) -> str:
 
 def _tell_apart(apart: Fraction, unit: str) -> str:
     if unit == "d":
-        return f"{format_decimal(apart / UNITS['d'].factor)}\u00a0days"
+        return measure(float(apart / UNITS["d"].factor), "d")
     scale = unit.removesuffix(" apart")
     return measure(float(apart / UNITS[scale].factor), f"{scale} apart", digits=VERDICT_DIGITS)
 

@@ -35,9 +35,7 @@ class GunInputs(Inputs):
     """A gun, the compressor, and the hoses between them: supply hoses joined end to end, then the gun hose."""
 
     flow: Quantity = given_input("Q_g", "gun air flow", "flow", "guns.*.air_flow")
-    all_guns: Quantity = given_input(
-        "Q_n", "air flow of all guns", "flow", origin="air flow and number of all guns (guns)"
-    )
+    all_guns: Quantity = given_input("Q_n", "air flow of all guns", "flow", origin="sum of the guns given")
     arrives: Quantity | None = given_input(
         "Q_c", "compressor air at the site", "flow", default=None, origin="air-supply"
     )

@@ -68,8 +68,8 @@ def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
     if inputs.openings is not None:
         gross, openings = inputs.area.number(area), inputs.openings.number(area)
         areas = (
-            InputRow("A_w", "gross elevation area", gross, area, "width by height, all elevations together"),
-            InputRow("A_o", "openings", openings, area, "width by height, all openings together"),
+            InputRow("A_w", "gross elevation area", gross, area, "all elevations"),
+            InputRow("A_o", "openings", openings, area, "all elevations"),
         )
     coating = inputs.rows("dft", "volume_solids", "transfer_efficiency", "loss", "coats", "reserve", "thinning", "pail")
     return (*areas, _coats.coverage_row(inputs.system), *coating)
