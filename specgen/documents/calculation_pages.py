@@ -119,11 +119,7 @@ class SheetWriter:
             members=told if tabled or any(len(view) > 1 for view in told) else (),
             layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
             notes=self._notes(shared_notes(workings) if several else working.notes, self.numbers[provider.name]),
-            sources=tuple(
-                DisplayValue("", source.legend, source)
-                for source in sources(workings)
-                if source.kind not in (Kind.COMPUTED, Kind.PROJECT)
-            ),
+            sources=_letters(workings),
             lines=tuple(map(equation, working.steps)),
         )
         if not tabled:
@@ -185,6 +181,12 @@ class SheetWriter:
 
 # Fewer inputs than these stand on a line; a single member with more than those has no working in full.
 FEW, MOST_GIVEN = 6, 9
+
+
+def _letters(workings: Instances) -> tuple[DisplayValue, ...]:
+    """The sources of workings as their letters; what is computed or the project's own needs none."""
+    told = (source for source in sources(workings) if source.kind not in (Kind.COMPUTED, Kind.PROJECT))
+    return tuple(DisplayValue("", source.legend, source) for source in told)
 
 
 def find_governing(workings: Instances, concluded: dict[Path, tuple[Conclusion, ...]]) -> Path:
