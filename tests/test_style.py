@@ -34,6 +34,7 @@ USED_ELSEWHERE = {
     "call_unop": "the template engine, at each sign before a number",
     "descend_resolver": "the YAML loader, at the beginning of each value",
     "formatter_class": "the parser of the standard library, when it prints help",
+    "formulas_of": "the template of D06",
     "init": "the type checker, at each limit declared",
     "intercepted_binops": "the template engine, as the sums it looks at first",
     "intercepted_unops": "the template engine, as the signs it looks at first",

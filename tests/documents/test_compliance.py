@@ -134,8 +134,8 @@ def test_a_report_that_is_listed_stands_beside_the_test_it_is_of(tmp_path: Path)
 
 def test_under_a_local_code_the_authority_is_asked_for_the_fire_class(tmp_path: Path) -> None:
     rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}})
-    ask = "Ask the authority which fire class the wall needs."
-    assert rows["Fire class of the walls"] == ["Local code", "not read here", ask]
+    ask = "Confirm the required fire class with the building official."
+    assert rows["Fire class of the walls"] == ["Local code", "not evaluated", ask]
     assert not any("NFPA" in cell for row in rows.values() for cell in row)
 
 

@@ -300,7 +300,16 @@ WORDS = """# Lines
 
 @pytest.fixture(scope="module")
 def calculations() -> Document:
-    template = Template("D99", "Trial", 1, "plain", False, WORDS, "D99.md.j2", 6)
+    template = Template(
+        id="D99",
+        title="Trial",
+        order=1,
+        numbering="plain",
+        landscape=False,
+        words=WORDS,
+        file="D99.md.j2",
+        first_line=6,
+    )
     return document.compose_document(template, context_of_example("clean"), False)
 
 

@@ -34,7 +34,7 @@ def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tu
         return context.describe_absence(absent)
     why = DisplayValue(found.why, found.why, found.source[0])
     reports = _reports(context.project, standard, wall)
-    shown = f"; report {', '.join(reports)}" if reports else "; no report listed" if found.result else ""
+    shown = f"; report {', '.join(reports)}" if reports else "; no report is listed" if found.result else ""
     nearest = _nearest(context, wall) if found.result and standard == RADIANT else []
     return "yes" if found.result else "no", [why, *nearest, shown]
 
