@@ -24,7 +24,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         [
             ("D06", "At least 3/4 in must stay.", "At least 7/8 in must stay."),
             ("D06", "V-Grooves: 3/4 in of board stays under", "V-Grooves: 7/8 in of board stays under"),
-            ("D06", "Remaining board (10), B | 3/4\u00a0in[q]", "Remaining board (10), B | 7/8\u00a0in[q]"),
+            ("D06", "Remaining board (10), B | 3/4\u00a0in", "Remaining board (10), B | 7/8\u00a0in"),
             ("D06", "0.5 + 0.0625 + 0 + 0.75 | 1-5/16", "0.5 + 0.0625 + 0 + 0.875 | 1-7/16"),
             ("D08", "Leave at least 3/4 in (19.1 mm)", "Leave at least 7/8 in (22.2 mm)"),
         ],
@@ -57,7 +57,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         [
             ("D06", "25 % is for closed-cell rod", "30 % is for closed-cell rod"),
             ("D06", "closed-cell rod 25 % wider than the joint", "closed-cell rod 30 % wider than the joint"),
-            ("D06", "J1, J4 | 3/4 | 15/16 |", "J1, J4 | 3/4 | 0.975 |"),
+            ("D06", "| 15/16 | 1 |", "| 0.975 | 1 |"),
         ],
     ),
     "cup.zahn_range_least": ("22 s", [("D06", "ASTM D4212: 20 to 80 s;", "ASTM D4212: 22 to 75 s;")]),

@@ -95,7 +95,7 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
         "else": "a combustible weather barrier may still require the test",
     }
     radiant = {
-        "where": "regardless of fire separation; a thin base coat is not an exempt covering; least fire separation "
+        "where": "regardless of fire separation; a thin base coat is not an exempt covering; minimum fire separation "
         "48 ft (14.6 m)",
         "else": "combustible coats may still require the test",
     }
