@@ -1,4 +1,4 @@
-"""The calculations as templates print them: groups, calculations, and the forms of their workings."""
+"""The calculations as templates print them: groups of sheets, each given, criteria, calculation, conclusion."""
 
 from dataclasses import dataclass
 from itertools import groupby
@@ -7,96 +7,201 @@ from typing import Any
 from specgen.documents.calculations import (
     CalculationValues,
     Instances,
+    equal_in_all,
     equation,
     gather_calculations,
+    number_sheets,
     shared_notes,
     sources,
 )
+from specgen.documents.comparisons import Conclusion, conclude, state
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, Record
-from specgen.documents.views.workings import describe_check, figure, inputs, limit_checks, mark, marks, members, result
+from specgen.documents.layer_table import first_of_each, layers, of_layers
+from specgen.documents.members import full_name, mark, marks
+from specgen.documents.sheet_steps import steps_shown, steps_worked
+from specgen.documents.views.workings import (
+    Numbers,
+    constants,
+    formulas,
+    given,
+    given_in_line,
+    in_columns,
+    members,
+    result,
+    step_key,
+    steps_in_full,
+)
 from specgen.model.block import Equation
-from specgen.model.source import Kind, Source
-from specgen.quantities.format import format_unit
+from specgen.model.field import Path
+from specgen.model.source import Kind
+from specgen.model.working import InputRow, Step, Working
 from specgen.resolving.provider import GROUPS
 
 
 @dataclass(frozen=True, kw_only=True)
-class FormPage(Record):
-    """Members whose workings have the same steps: one is printed in full, the others in tables."""
+class Sheet(Record):
+    """A calculation: the member that governs is worked in full, the others stand in a table."""
 
-    mark: str  # of the member whose working is printed in full
-    others: str  # marks of the other members, in words
-    inputs: TableView  # inputs of the working, with their origins
-    lines: tuple[Equation, ...]  # steps of the working
-    result: str  # as it prints, with its unit
-    governs: str  # the governing case, if there are several
-    beside: tuple[str, ...]  # secondary results, one sentence each
-    against: tuple[list[Any], ...]  # limit checks of the member, as cells
-    members: tuple[TableView, ...]  # tables of the other members; empty for a single one
-    remarks: tuple[str, ...]  # notes of a single member that are not shared
-
-
-@dataclass(frozen=True, kw_only=True)
-class CalculationPage(Record):
-    """A calculation with its forms, the limits of the method, and its sources."""
-
+    number: int  # by which other sheets name it
     title: str  # of the calculation
-    forms: tuple[FormPage, ...]  # one for each set of steps
-    notes: tuple[str, ...]  # shared by all members
-    sources: tuple[DisplayValue, ...]  # of the method, as they print
+    member: str  # the one that is worked in full; empty where all stand in the table, or the project has one
+    similar: str  # marks of the others
+    given: TableView  # inputs of the member in full, with their sources
+    given_in_line: list[Any]  # the same, where they are few or all members stand in the table
+    criteria: tuple[str, ...]  # what is held against what
+    steps: TableView  # of the member in full
+    formulas: list[Any]  # where all stand in the table; else those of other members that the steps do not show
+    formulas_of: str  # the marks of these other members
+    result: str  # of the member in full
+    beside: tuple[str, ...]  # further results of it
+    conclusions: tuple[list[Any], ...]  # demand, limit, ratio and status
+    members: tuple[TableView, ...]  # tables of all members
+    layers: tuple[tuple[str, TableView], ...]  # of walls: the mark, and the table of its layers
+    notes: tuple[str, ...]  # assumptions and limits
+    sources: tuple[DisplayValue, ...]  # of the method, as their letters print; none for what the formulas alone show
+    lines: tuple[Equation, ...]  # the steps of the member in full, each as a display of its own
 
 
 @dataclass(frozen=True)
 class GroupPage(Record):
-    """The calculations of one group."""
+    """The sheets of one group."""
 
     title: str
-    calculations: tuple[CalculationPage, ...]
+    sheets: tuple[Sheet, ...]
 
 
 def calculation_pages(context: DocumentContext) -> tuple[GroupPage, ...]:
     """Every calculation that the project has data for, by group."""
     with_workings = [calculation for calculation in gather_calculations(context) if calculation.workings]
+    writer = SheetWriter(context, number_sheets(context), {}, {})
     return tuple(
-        GroupPage(GROUPS[group], tuple(_calculation(context, calculation) for calculation in run))
+        GroupPage(GROUPS[group], tuple(writer.write(calculation) for calculation in run))
         for group, run in groupby(with_workings, key=lambda calculation: calculation.provider.group)
     )
 
 
-def _calculation(context: DocumentContext, calculation: CalculationValues) -> CalculationPage:
-    forms = tuple(_form(context, calculation, workings) for workings in calculation.forms)
-    notes = shared_notes(calculation.workings)
-    legends = tuple(_cite(context, calculation, source) for source in sources(calculation.workings))
-    return CalculationPage(
-        title=calculation.provider.title, forms=forms, notes=tuple(map(context.tell, notes)), sources=legends
-    )
+@dataclass
+class SheetWriter:
+    """Writes the sheets in their order; `known` holds the formulas of earlier sheets by the sheet they stand on."""
 
+    context: DocumentContext
+    numbers: Numbers
+    known: dict[Any, int]
+    told: dict[str, int]  # notes by the sheet they stand on
 
-def _cite(context: DocumentContext, calculation: CalculationValues, source: Source) -> DisplayValue:
-    """A source of the method as it prints; one that is not verified bears the mark."""
-    cited = context.cite(source)
-    if cited.kind is not Kind.UNVERIFIED:
-        return DisplayValue(cited.legend, cited.legend)
-    said = context.tell(source.reference) or "trade practice"
-    return DisplayValue(said, said, source, about=f"Method of {calculation.provider.title}")
+    def write(self, calculation: CalculationValues) -> Sheet:
+        """The sheet of a calculation."""
+        provider, workings, context = calculation.provider, calculation.workings, self.context
+        concluded = {member: conclude(context, provider, member) for member in workings}
+        member = find_governing(workings, concluded)
+        working, several = workings[member], len(workings) > 1
+        tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
+        others = [mark(other) for other in workings if other != member]
+        rows, shown = self._given(calculation, member, concluded[member], tabled), self._steps(calculation, working)
+        unlike, more = self._other_steps(calculation, shown)
+        in_line = tabled or len(rows) <= FEW
+        told = members(context, provider, workings, concluded) if several or tabled else ()
+        sheet = Sheet(
+            number=self.numbers[provider.name],
+            title=provider.title,
+            member="" if tabled or not member else full_name(context, member),
+            similar="" if tabled else marks(others),
+            given=given(context, member, [] if in_line else rows, self.numbers),
+            given_in_line=given_in_line(context, member, rows if in_line else [], self.numbers),
+            criteria=tuple(f"{one.check.demand} against {one.check.limit}" for one in concluded[member]),
+            steps=steps_in_full(context, [] if tabled else shown, self.known, provider.layered),
+            formulas=formulas(shown + more if tabled else more),
+            formulas_of="" if tabled else marks([mark(other) for other in unlike]),
+            result=result(context, provider, working),
+            beside=() if tabled else self._beside(calculation, working, concluded[member]),
+            conclusions=tuple(state(context, one) for one in _governing_each(concluded)),
+            members=told if tabled or any(len(view) > 1 for view in told) else (),
+            layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
+            notes=self._notes(shared_notes(workings) if several else working.notes, self.numbers[provider.name]),
+            sources=_letters(provider.title, workings),
+            lines=tuple(map(equation, working.steps)),
+        )
+        if not tabled:
+            for step in shown:
+                self.known.setdefault(step_key(step), sheet.number)
+        return sheet
 
+    def _given(
+        self, calculation: CalculationValues, member: Path, concluded: tuple[Conclusion, ...], tabled: bool
+    ) -> list[InputRow]:
+        """Inputs of the member and its capacities, without the constants and what the tables show."""
+        workings, provider = calculation.workings, calculation.provider
+        apart = {row.symbol for row in (*constants(workings), *in_columns(provider, workings))}
+        rows = [row for row in workings[member].inputs if row.symbol not in apart]
+        if tabled:
+            rows = [row for row in rows if len(workings) > 1 and equal_in_all(workings, row)]
+        if tabled or provider.layered:
+            rows = [row for row in rows if not of_layers(row)]
+        for one in concluded:
+            if one.comparison is not None and one.comparison.capacity is not None:
+                rows += one.comparison.capacity.inputs
+        return rows
 
-def _form(context: DocumentContext, calculation: CalculationValues, workings: Instances) -> FormPage:
-    (member, working), *others = workings.items()
-    shared = shared_notes(calculation.workings)
-    return FormPage(
-        mark=mark(member),
-        others=marks([mark(other) for other, _ in others]),
-        inputs=inputs(context, member, working),
-        lines=tuple(equation(step) for step in working.steps),
-        result=result(context, working),
-        governs=working.governing_case,
-        beside=tuple(
-            f"{equation(step).title}: {figure(step.value)} {format_unit(step.unit)}".strip()
+    def _notes(self, notes: tuple[str, ...], number: int) -> tuple[str, ...]:
+        """The notes that no earlier sheet tells, and which sheets tell the others."""
+        earlier = sorted({self.told[note] for note in notes if note in self.told})
+        fresh = tuple(note for note in notes if note not in self.told)
+        self.told |= dict.fromkeys(fresh, number)
+        known = (f"As calculation {' and '.join(map(str, earlier))}.",) if earlier else ()
+        return (*known, *map(self.context.tell, fresh))
+
+    def _steps(self, calculation: CalculationValues, working: Working) -> list[Step]:
+        shown = steps_shown(calculation.provider, working)
+        return first_of_each(shown) if calculation.provider.layered else shown
+
+    def _other_steps(self, calculation: CalculationValues, shown: list[Step]) -> tuple[list[Path], list[Step]]:
+        """The members with formulas that a sheet does not show yet, and these steps; layers stand in tables."""
+        seen, found = {step_key(step) for step in shown}, dict[Any, Step]()
+        unlike: list[Path] = []
+        for form in () if calculation.provider.layered else calculation.forms:
+            fresh = [step for step in self._steps(calculation, next(iter(form.values()))) if step_key(step) not in seen]
+            if fresh:
+                unlike += form
+                found |= {step_key(step): step for step in fresh}
+        return unlike, list(found.values())
+
+    def _beside(
+        self, calculation: CalculationValues, working: Working, concluded: tuple[Conclusion, ...]
+    ) -> tuple[str, ...]:
+        """Further results that neither a step on the sheet nor a comparison shows."""
+        shown = {step.symbol for step in steps_shown(calculation.provider, working)}
+        # A margin below a limit stands in the comparison with it.
+        shown |= {"M"} if concluded else set()
+        return tuple(
+            f"{step.name} {steps_worked(self.context, step)}"
             for step in working.secondary_steps
-        ),
-        against=tuple(describe_check(context, check) for check in limit_checks(context, calculation.provider)[member]),
-        members=members(context, calculation.provider, workings, shared) if others else (),
-        remarks=() if others else tuple(context.tell(note) for note in working.notes if note not in shared),
-    )
+            if step.symbol not in shown
+        )
+
+
+# Fewer inputs than these stand on a line; a single member with more than those has no working in full.
+FEW, MOST_GIVEN = 6, 9
+
+
+def _letters(title: str, workings: Instances) -> tuple[DisplayValue, ...]:
+    """The sources of workings as their letters; what is computed or the project's own needs none."""
+    told = (source for source in sources(workings) if source.kind not in (Kind.COMPUTED, Kind.PROJECT))
+    return tuple(DisplayValue("", source.legend, source, about=f"Method of {title}") for source in told)
+
+
+def find_governing(workings: Instances, concluded: dict[Path, tuple[Conclusion, ...]]) -> Path:
+    """The member that uses most of its limit; without a limit the one with the greatest result."""
+    compared = {m: [one.use for one in each if one.comparison is not None] for m, each in concluded.items()}
+    if any(compared.values()):
+        return max(workings, key=lambda member: max(compared[member], default=-1.0))
+    return max(workings, key=lambda member: abs(float(workings[member].result)))
+
+
+def _governing_each(concluded: dict[Path, tuple[Conclusion, ...]]) -> list[Conclusion]:
+    """For each comparison the member that governs it."""
+    by_check: dict[int, list[Conclusion]] = {}
+    for each in concluded.values():
+        for one in each:
+            by_check.setdefault(id(one.check), []).append(one)
+    return [max(each, key=lambda one: one.use) for each in by_check.values()]

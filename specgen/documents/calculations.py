@@ -10,7 +10,7 @@ from specgen.model.block import Equation
 from specgen.model.field import Path
 from specgen.model.problem import Refused
 from specgen.model.source import Source
-from specgen.model.working import Lookup, Step, Working
+from specgen.model.working import InputRow, Lookup, Step, Working
 from specgen.quantities.format import format_decimal, format_unit
 from specgen.resolving.provider import GROUPS, Provider
 
@@ -76,6 +76,18 @@ def _gather_values(context: DocumentContext, provider: Provider) -> CalculationV
             elif isinstance(value, Lookup):
                 lookups[member] = value
     return CalculationValues(provider, workings, lookups, tuple(waiting))
+
+
+def equal_in_all(workings: Instances, row: InputRow) -> bool:
+    """Whether every working has this input with this figure."""
+    key = (row.symbol, row.value, row.unit)
+    return all(key in {(r.symbol, r.value, r.unit) for r in working.inputs} for working in workings.values())
+
+
+def number_sheets(context: DocumentContext) -> dict[str, int]:
+    """The number of each calculation that has a sheet, by its name."""
+    found = [calculation.provider.name for calculation in gather_calculations(context) if calculation.workings]
+    return {name: number for number, name in enumerate(found, 1)}
 
 
 def form(working: Working) -> Any:

@@ -9,7 +9,7 @@ from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.quantity import Quantity, round_quantity
 
 # Origins of inputs that no project gives: a figure of the method itself, or a factor between units.
-METHOD, UNIT_CHANGE = "figure of the method", "change of units"
+METHOD, UNIT_CHANGE = "method constant", "unit conversion"
 
 
 class InputRow(NamedTuple):

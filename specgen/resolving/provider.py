@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from specgen.model.absence import Absent
+from specgen.model.capacity import Check
 from specgen.model.field import Field, Path, UnknownName, bind_path, dotted_path
 from specgen.model.problem import refuse
 from specgen.model.project import Project
@@ -80,6 +81,12 @@ class Provider:
     group: str = ""  # its folder, one of GROUPS
     order: int = 100  # its place in the group
     printed: bool = True  # whether documents print it without being asked
+    checks: tuple[Check, ...] = ()  # what its result is held against, the governing one first
+    # Symbols of the steps that a table of the members shows in place of a working in full; empty for one in full.
+    columns: tuple[str, ...] = ()
+    buy: str = ""  # the symbol of the step that says what is bought
+    adds: bool = False  # whether the results of its members add up to one that is wanted
+    layered: bool = False  # whether its steps are numbered by the layers of a wall, and stand in a table of them
 
     @property
     def keys(self) -> tuple[Argument, ...]:

@@ -24,8 +24,8 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         [
             ("D06", "At least 3/4 in must stay.", "At least 7/8 in must stay."),
             ("D06", "V-Grooves: 3/4 in of board stays under", "V-Grooves: 7/8 in of board stays under"),
-            ("D06", "B | Board that stays | 0.75[s] | in", "B | Board that stays | 0.875[s] | in"),
-            ("D06", "T_j = d + p + g + B = 0.5 + 0.0625 + 0 + 0.75 = 1.3125", "0.5 + 0.0625 + 0 + 0.875 = 1.4375"),
+            ("D06", "Remaining board (10), B | 3/4\u00a0in", "Remaining board (10), B | 7/8\u00a0in"),
+            ("D06", "0.5 + 0.0625 + 0 + 0.75 | 1-5/16", "0.5 + 0.0625 + 0 + 0.875 | 1-7/16"),
             ("D08", "Leave at least 3/4 in", "Leave at least 7/8 in"),
         ],
     ),
@@ -41,15 +41,14 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         "5/16 in",
         [
             ("D06", "half the width, at least 1/4 in,", "half the width, at least 5/16 in,"),
-            ("D06", "Least depth of any bead | 0.25", "Least depth of any bead | 0.3125"),
-            ("D06", "min(max(0.375, 0.25), 0.5)", "min(max(0.375, 0.3125), 0.4375)"),
+            ("D06", "Minimum bead depth (6), D_l | 1/4", "Minimum bead depth (6), D_l | 5/16"),
         ],
     ),
     "joint.depth_most": (
         "7/16 in",
         [
-            ("D06", "at most 1/2 in[n]", "at most 7/16 in[n]"),
-            ("D06", "Greatest depth of any bead | 0.5", "Greatest depth of any bead | 0.4375"),
+            ("D06", "J2, J3 | 1 | 1/2 | 1/2 |", "J2, J3 | 1 | 7/16 | 7/16 |"),
+            ("D06", "Maximum bead depth (6), D_m | 1/2", "Maximum bead depth (6), D_m | 7/16"),
         ],
     ),
     "joint.width_most": ("7/8 in", [("D06", "", "One bead is not made wider than 7/8 in.")]),
@@ -58,7 +57,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         [
             ("D06", "25 % is for closed-cell rod", "30 % is for closed-cell rod"),
             ("D06", "closed-cell rod 25 % wider than the joint", "closed-cell rod 30 % wider than the joint"),
-            ("D06", "0.75 * (1 + 25 / 100) = 0.9375", "0.75 * (1 + 30 / 100) = 0.975"),
+            ("D06", "| 15/16 | 1 |", "| 0.975 | 1 |"),
         ],
     ),
     "cup.zahn_range_least": ("22 s", [("D06", "ASTM D4212: 20 to 80 s;", "ASTM D4212: 22 to 75 s;")]),

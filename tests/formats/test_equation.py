@@ -13,8 +13,9 @@ from lxml import html as page_parser
 
 from specgen import computing
 from specgen.computing.arguments import direct
+from specgen.documents import document
 from specgen.documents.calculations import equation
-from specgen.documents.catalogue import templates_folder
+from specgen.documents.catalogue import Template, templates_folder
 from specgen.formats import html, text
 from specgen.formats.docx import word_file as docx
 from specgen.formats.equation import mathml, omml
@@ -33,7 +34,7 @@ from specgen.formats.equation.expression import (
 from specgen.model.block import Document, Equation, Formula, Table
 from specgen.model.working import Step
 from tests.computing.test_workings import ROWS
-from tests.documents.support import document_of
+from tests.documents.support import context_of_example
 
 M = f"{{{omml.SPACE}}}"
 W = "{http://schemas.openxmlformats.org/wordprocessingml/2006/main}"
@@ -283,19 +284,46 @@ def blocks_of(document: Document) -> tuple[list[Equation], int]:
     return [block for block in document.blocks if isinstance(block, Equation)], symbols
 
 
+# A firm's own page of calculations: each line as a display of its own, and the tables of members.
+WORDS = """# Lines
+{% for group in calculations() %}{% for sheet in group.sheets %}{% for line in sheet.lines %}
+
+{{ line }}
+
+{% endfor %}{% for view in sheet.members %}
+
+{{ table(view) }}
+
+{% endfor %}{% endfor %}{% endfor %}
+"""
+
+
 @pytest.fixture(scope="module")
 def calculations() -> Document:
-    return document_of("clean", "D06")
+    template = Template(
+        id="D99",
+        title="Trial",
+        order=1,
+        numbering="plain",
+        landscape=False,
+        words=WORDS,
+        file="D99.md.j2",
+        first_line=6,
+    )
+    return document.compose_document(template, context_of_example("clean"), False)
 
 
-def test_word_gets_native_equations_for_every_line_and_symbol(calculations: Document) -> None:
+def test_word_gets_native_equations_for_every_line_and_runs_for_a_symbol(calculations: Document) -> None:
     with zipfile.ZipFile(io.BytesIO(docx.write_docx(calculations, templates_folder() / "letterhead.docx"))) as zipped:
         body = etree.fromstring(zipped.read("word/document.xml"))
     equations, symbols = blocks_of(calculations)
     assert len(equations) > 10
+    assert symbols > 10
     shown = list(body.iter(f"{M}oMathPara"))
     assert len(shown) == sum(len(build_lines(e)) for e in equations)
-    assert len(list(body.iter(f"{M}oMath"))) == len(shown) + symbols
+    assert len(list(body.iter(f"{M}oMath"))) == len(shown)
+    lowered = [run for run in body.iter(f"{W}r") if run.find(f"{W}rPr/{W}vertAlign[@{W}val='subscript']") is not None]
+    assert {"hot", "s", "c"} <= {"".join(run.itertext()) for run in lowered}
     assert [fault for math in body.iter(f"{M}oMath") for fault in faults_of_omml(math)] == []
 
 

@@ -38,7 +38,7 @@ CHILDREN = {
     "tr": {"th", "td"},
     "colgroup": {"col"},
 }
-PHRASES = {"a", "bdi", "em", "span", "strong", "sup"}
+PHRASES = {"a", "bdi", "em", "math", "span", "strong", "sup"}
 
 
 @pytest.fixture(params=PAGES, ids="-".join)

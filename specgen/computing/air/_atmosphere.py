@@ -34,15 +34,15 @@ def standard_rows(system: str) -> tuple[InputRow, ...]:
     """What `add_air_pressure` is computed from beside the altitude z, in ft and psi or m and kPa."""
     length, force = ("ft", "psi") if system == "ip" else ("m", "kPa")
     return (
-        InputRow("a", "radius of the earth", _RADIUS.number(length), length, source=SOURCE),
+        InputRow("a", "earth radius", _RADIUS.number(length), length, source=SOURCE),
         InputRow("P_0", "pressure at sea level, absolute", SEA_LEVEL.number(force), force, source=SOURCE),
-        InputRow("z_0", "height at which the formula ends", _END.number(length), length, source=SOURCE),
-        InputRow("n", "power of the standard atmosphere", _POWER, "", source=SOURCE),
+        InputRow("z_0", "atmosphere height constant", _END.number(length), length, source=SOURCE),
+        InputRow("n", "atmosphere exponent", _POWER, "", source=SOURCE),
     )
 
 
 def add_air_pressure(working: WorkingBuilder, unit: str) -> float:
     """Adds the pressure P_a at the site, in `unit`, psi or kPa; a site's weather moves it by 3 % or so."""
     # Gravity weakens with height; the standard takes that into a height of its own.
-    working.step("H", "height at even gravity", "a * z / (a + z)", "ft" if unit == "psi" else "m")
-    return working.step("P_a", "air pressure at that height, absolute", "P_0 * (1 - H / z_0)^n", unit)
+    working.step("H", "geopotential altitude", "a * z / (a + z)", "ft" if unit == "psi" else "m")
+    return working.step("P_a", "air pressure at altitude, absolute", "P_0 * (1 - H / z_0)^n", unit)

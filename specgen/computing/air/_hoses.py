@@ -28,8 +28,8 @@ NOTES = (
 def formula_rows(unit: str) -> tuple[InputRow, ...]:
     """The constants of the formula, for pressures in `unit`, psi or kPa."""
     per = (InputRow("f", "one psi", KPA_PER_PSI, "kPa/psi", UNIT_CHANGE),) if unit == "psi" else ()
-    constant = InputRow("C", "constant of the formula", FACTOR, "", source=FORMULA)
-    return (constant, InputRow("m", "power of the flow", POWER, "", source=FORMULA), *per)
+    constant = InputRow("C", "formula constant", FACTOR, "", source=FORMULA)
+    return (constant, InputRow("m", "flow exponent", POWER, "", source=FORMULA), *per)
 
 
 def express_flow(flow: str, unit: str) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
@@ -82,15 +83,15 @@ def air_demand(inputs: DemandInputs) -> Working:
     working = WorkingBuilder(
         (
             *(row for at, load in enumerate(inputs.guns, 1) for row in _load_rows(at, load, unit)),
-            _added_row("a", "added for leaks, of the guns", inputs.leak, LEAK),
-            _added_row("r", "added in reserve", inputs.reserve, RESERVE),
+            _added_row("a", "leak allowance", inputs.leak, LEAK),
+            _added_row("r", "reserve", inputs.reserve, RESERVE),
         )
     )
     numbers = range(1, len(inputs.guns) + 1)
-    working.step("D", "air the guns draw", " + ".join(f"q_{at} * n_{at} * u_{at}" for at in numbers), unit)
+    working.step("D", "gun air draw", " + ".join(f"q_{at} * n_{at} * u_{at}" for at in numbers), unit)
     working.step("D_l", "air with leaks", "D * (1 + a)", unit)
-    working.step("Q", "least compressor, in standard air", "D_l * (1 + r)", unit)
-    working.step("D_m", "air while all triggers are pulled", " + ".join(f"q_{at} * n_{at}" for at in numbers), unit)
+    working.step("Q", "required compressor flow, standard air", "D_l * (1 + r)", unit)
+    working.step("D_m", "air draw, all triggers pulled", " + ".join(f"q_{at} * n_{at}" for at in numbers), unit)
     return working.build("air-demand", "Q", (SIZING,), NOTES, secondary_results=("D", "D_m"))
 
 
@@ -126,12 +127,27 @@ def _exact(number: float | Fraction) -> Fraction:
     return number if isinstance(number, Fraction) else Fraction(repr(float(number)))
 
 
+def compare_draw(project: Description, ask: Ask) -> Comparison:
+    """What the guns draw against the air of the compressor at the site."""
+    draw = next(step for step in ask("air-demand").secondary_steps if step.symbol == "D")
+    return at_most(Quantity.of(repr(draw.value), draw.unit), ask("air-supply").quantity)
+
+
+def compare_demand(project: Description, ask: Ask) -> Comparison:
+    """The same with leaks and reserve."""
+    return at_most(ask("air-demand").quantity, ask("air-supply").quantity)
+
+
 _DECLARED = provide(
-    "Air the guns need",
+    "Air demand of the spray guns",
     DemandInputs,
     air_demand,
     for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
+    checks=(
+        Check("air with leaks and reserve", "compressor air at site", ("AIR-08a",), compare_demand),
+        Check("gun air draw", "compressor air at site", ("AIR-01c",), compare_draw),
+    ),
     order=20,
 )
 PROVIDER = replace(_DECLARED, direct=_from_keys)

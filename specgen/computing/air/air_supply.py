@@ -36,7 +36,7 @@ class SupplyInputs(Inputs):
 
     cfm: Quantity = given_input(
         "Q",
-        "air drawn in",
+        "rated air flow",
         "flow",
         "compressor.air_flow",
         "air the compressor draws in, as rated",
@@ -59,7 +59,7 @@ class SupplyInputs(Inputs):
     basis: str = option_input("standard state the air is told in", tuple(BASES), default="sea_level_68f")
     derate: Quantity | None = given_input(
         "D",
-        "loss of the engine with altitude",
+        "engine altitude derating",
         "derate",
         "compressor.engine_derate",
         "loss of an engine with altitude, such as 3 %/1000 ft",
@@ -78,9 +78,9 @@ def air_supply(inputs: SupplyInputs) -> Working:
     if inputs.temperature is not None:
         factors[1:] = _add_vapor(working, inputs, force)
     if inputs.derate is not None:
-        working.step("k", "share left to the engine", "min(1 - D / 100 * z / z_d, 1)", "")
+        working.step("k", "engine power factor", "min(1 - D / 100 * z / z_d, 1)", "")
         factors.append("k")
-    working.step("Q_s", "air at the site, in standard air", " * ".join(factors), flow)
+    working.step("Q_s", "site air flow, standard air", " * ".join(factors), flow)
     sources = (FREE_AIR, _atmosphere.SOURCE, *((VAPOR,) if inputs.rh else ()))
     return working.build("air-supply", "Q_s", sources, _notes(inputs))
 
@@ -95,7 +95,7 @@ def _refuse(inputs: SupplyInputs) -> None:
 def _rows(inputs: SupplyInputs, force: str) -> tuple[InputRow, ...]:
     ip = inputs.system == "ip"
     standard = Quantity.of(BASES[inputs.basis][0], "psi").number(force)
-    told_for = InputRow("z_d", "altitude this loss is told for", *((1000.0, "ft") if ip else (300.0, "m")), UNIT_CHANGE)
+    told_for = InputRow("z_d", "derating interval", *((1000.0, "ft") if ip else (300.0, "m")), UNIT_CHANGE)
     return (
         *inputs.rows("cfm", "altitude"),
         *_atmosphere.standard_rows(inputs.system),
@@ -144,4 +144,4 @@ def _notes(inputs: SupplyInputs) -> tuple[str, ...]:
     return tuple(told)
 
 
-PROVIDER = provide("Air of the compressor at the site", SupplyInputs, air_supply, order=10)
+PROVIDER = provide("Compressor air at the site", SupplyInputs, air_supply, order=10)

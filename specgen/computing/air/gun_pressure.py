@@ -8,6 +8,7 @@ from specgen.computing.air._hoses import FORMULA, MOST, NOTES, REACH, express_fl
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent, if_given
+from specgen.model.capacity import Check, at_least
 from specgen.model.field import Path, dotted_field
 from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, Hose, SprayGun, root_of
@@ -33,16 +34,12 @@ class AirHose(NamedTuple):
 class GunInputs(Inputs):
     """A gun, the compressor, and the hoses between them: supply hoses joined end to end, then the gun hose."""
 
-    flow: Quantity = given_input("Q_g", "air of this gun", "flow", "guns.*.air_flow")
-    all_guns: Quantity = given_input(
-        "Q_n", "air of all guns at once", "flow", origin="air flow and number of all guns (guns)"
-    )
+    flow: Quantity = given_input("Q_g", "gun air flow", "flow", "guns.*.air_flow")
+    all_guns: Quantity = given_input("Q_n", "air flow of all guns", "flow", origin="sum of the guns given")
     arrives: Quantity | None = given_input(
-        "Q_c", "air of the compressor at the site", "flow", default=None, origin="air-supply"
+        "Q_c", "compressor air at the site", "flow", default=None, origin="air-supply"
     )
-    at_pressure: Quantity = given_input(
-        "p_c", "pressure of the compressor, gauge", "pressure", "compressor.at_pressure"
-    )
+    at_pressure: Quantity = given_input("p_c", "compressor pressure, gauge", "pressure", "compressor.at_pressure")
     set_pressure: Quantity = given_input("p_a", "set pressure, gauge", "pressure", "spray.atomizing_pressure")
     altitude: Quantity = _atmosphere.altitude_input()
     supply: tuple[AirHose, ...] = option_input("supply hoses, joined end to end", dimension="", key=False)
@@ -56,19 +53,19 @@ def gun_pressure(inputs: GunInputs) -> Working:
         (
             *inputs.rows(),
             *_atmosphere.standard_rows(inputs.system),
-            InputRow("w", "share of the inlet the formula bears", MOST, "", source=REACH),
+            InputRow("w", "formula limit, share of inlet pressure", MOST, "", source=REACH),
             *formula_rows(unit),
             *(row for n, hose in enumerate(inputs.supply, 1) for row in _hose_rows(f"s{n}", hose, inputs.system)),
             *_hose_rows("g", inputs.own, inputs.system),
         )
     )
-    working.step("q_n", "air through the supply hose", express_flow("Q_n", unit), "m³/s")
-    working.step("q_g", "air through the gun hose", express_flow("Q_g", unit), "m³/s")
+    working.step("q_n", "supply hose air flow", express_flow("Q_n", unit), "m³/s")
+    working.step("q_g", "gun hose air flow", express_flow("Q_g", unit), "m³/s")
     _atmosphere.add_air_pressure(working, unit)
     left = "p_c"
     for n, hose in enumerate(inputs.supply, 1):
         left = _add_loss(working, left, "q_n", f"s{n}", f"supply hose {hose.path[-1]}", unit)
-    working.step("p_i", "pressure into the gun hose", f"min(p_a, {left})", unit)
+    working.step("p_i", "gun hose inlet pressure", f"min(p_a, {left})", unit)
     last = _add_loss(working, "p_i", "q_g", "g", f"gun hose {inputs.own.path[-1]}", unit)
     case = "set pressure" if working.known["p_a"] <= working.known[left] else "compressor and supply hose"
     short = _add_share(working)
@@ -86,7 +83,7 @@ def _add_share(working: WorkingBuilder) -> bool:
     """Adds the share of the air drawn that the compressor gives, if known; whether it gives less than is drawn."""
     if "Q_c" not in working.known:
         return False
-    return working.step("x", "share of the air drawn that the compressor gives", "min(Q_c / Q_n, 1)", "") < 1
+    return working.step("x", "compressor share of air drawn", "min(Q_c / Q_n, 1)", "") < 1
 
 
 def _add_loss(working: WorkingBuilder, inlet: str, flow: str, tail: str, name: str, unit: str) -> str:
@@ -144,13 +141,23 @@ def _read_hose(hose: Hose) -> AirHose:
     return AirHose(hose.path, hose.length, hose.bore)
 
 
+CHECKS = (
+    Check(
+        "pressure at the gun",
+        "required at the inlet",
+        ("AIR-02a",),
+        lambda gun, ask: at_least(ask("gun-pressure").quantity, gun.inlet_pressure),
+    ),
+)
+
 PROVIDER = provide(
-    "Pressure at the spray gun",
+    "Spray gun pressure",
     GunInputs,
     gun_pressure,
     each=("guns",),
     by_keys=False,
     for_member=for_gun,
     reads=("guns", "guns.*.count", "hoses", "hoses.*.use", "hoses.*.length", "hoses.*.bore"),
+    checks=CHECKS,
     order=30,
 )

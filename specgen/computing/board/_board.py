@@ -15,7 +15,7 @@ class Deductions(Inputs):
 
     joint_depth: Quantity | None = given_input(
         "d",
-        "depth of the aesthetic joint",
+        "aesthetic joint depth",
         "length",
         "aesthetic_joint.depth",
         "depth of the aesthetic joint; left out where there is none",
@@ -23,11 +23,11 @@ class Deductions(Inputs):
         least=0,
     )
     rasp: Quantity = given_input(
-        "p", "taken off by rasping", "length", "walls.*.insulation.rasp_allowance", default=NOTHING, least=0
+        "p", "rasping allowance", "length", "walls.*.insulation.rasp_allowance", default=NOTHING, least=0
     )
     groove: Quantity = given_input(
         "g",
-        "depth of the drainage groove",
+        "drainage groove depth",
         "length",
         default=NOTHING,
         origin="walls.*.drainage.groove_depth",
@@ -36,7 +36,7 @@ class Deductions(Inputs):
         span="walls.*.drainage.groove_depth",
     )
     left: InForce = limit_input(
-        "board.left_under_joint", "B", "board that stays", says="{left} of board stays under an aesthetic joint"
+        "board.left_under_joint", "B", "remaining board", says="{left} of board stays under an aesthetic joint"
     )
 
 

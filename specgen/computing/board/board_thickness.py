@@ -3,9 +3,10 @@
 from specgen.computing.board._board import NOTHING, READS, Deductions, read_groove
 from specgen.computing.inputs import given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, InForce, Kind, Source
-from specgen.model.typed_views import Wall
+from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.number import is_number
@@ -35,7 +36,7 @@ class BoardInputs(Deductions):
 
     r_value: Quantity | None = given_input(
         "R",
-        "R-value asked for",
+        "required R-value",
         "thermal_resistance",
         "code.required_r_value",
         "R-value asked for, such as R-7.5",
@@ -45,7 +46,7 @@ class BoardInputs(Deductions):
     )
     r_per_inch: Quantity | None = given_input(
         "R_1",
-        "R-value of one inch",
+        "R-value per inch",
         "thermal_resistance",
         default=None,
         origin="R-value over thickness of the board",
@@ -64,16 +65,16 @@ def board_thickness(inputs: BoardInputs) -> Working:
     unit = "in" if inputs.system == "ip" else "mm"
     has_joint = inputs.joint_depth is not None and inputs.joint_depth.amount != 0
     working = WorkingBuilder(inputs.change(joint_depth=inputs.joint_depth or NOTHING).rows())
-    under = "the aesthetic joint" if has_joint else "the board that stays"
+    under = "the aesthetic joint" if has_joint else "the remaining board"
     working.step("T_j", f"board for {under}", "d + p + g + B", unit)
     parts = "T_j"
     if inputs.r_value is not None:
         working.add_inputs(InputRow("u", "one inch", ONE_INCH.number(unit), unit, UNIT_CHANGE))
         working.step("T_r", "board for the R-value", "R / R_1 * u + p", unit)
         parts = "max(T_j, T_r)"
-    least = working.step("T", "least board", parts, unit)
-    working.add_inputs(InputRow("r", "step of the boards that are made", STEPS[unit], unit, source=PRACTICE))
-    working.step("T_s", "next board made", "ceil(T / r - 1e-9) * r", unit)
+    least = working.step("T", "minimum board", parts, unit)
+    working.add_inputs(InputRow("r", "stock board increment", STEPS[unit], unit, source=PRACTICE))
+    working.step("T_s", "stock board", "ceil(T / r - 1e-9) * r", unit)
     case = "the R-value" if working.known.get("T_r", 0) > working.known["T_j"] else under
     sources = (inputs.limit_source("left"), inputs.limit_source("thickest"), THICKNESS, PRACTICE)
     notes = NOTES + _bounds(inputs, Quantity.of(repr(least), unit), has_joint)
@@ -111,12 +112,28 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     return board_thickness(BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_per_inch=per_inch))
 
 
+def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
+    """The least board against the board given."""
+    return at_most(ask("board-thickness").quantity, wall.insulation.thickness)
+
+
+def compare_r_value(wall: Wall, ask: Ask) -> Comparison | None:
+    """The R-value the code asks for against that of the board; none where it asks for none."""
+    required = root_of(wall).code.get("required_r_value")
+    return None if required is None else at_most(required, wall.insulation.r_value)
+
+
 PROVIDER = provide(
-    "Least thickness of the board",
+    "Minimum board thickness",
     BoardInputs,
     board_thickness,
     each=("walls",),
     for_member=for_wall,
     reads=READS,
+    checks=(
+        Check("required thickness", "thickness given", (), compare_thickness),
+        Check("required board R-value", "board R-value", ("INS-05a",), compare_r_value),
+    ),
+    buy="T_s",
     order=20,
 )

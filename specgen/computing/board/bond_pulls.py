@@ -4,6 +4,7 @@ from specgen.computing.declaration import UNITS
 from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.old_surface import is_old_surface
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.source import InForce
 from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Working
@@ -17,17 +18,17 @@ class PullInputs(Inputs):
     """The area of an old surface, and the area that a set of pull tests stands for."""
 
     area: Quantity = given_input(
-        "A", "area of the old surface", "area", origin="width by height of the wall's elevations", least=0
+        "A", "existing surface area", "area", origin="width by height of the wall's elevations", least=0
     )
-    each: InForce = limit_input("substrate.pulls_area", "A_1", "area of a set of tests", units=UNITS["area"])
-    pulls: InForce = limit_input("substrate.pulls", "n", "tests of a set", units=("", ""))
+    each: InForce = limit_input("substrate.pulls_area", "A_1", "area per test set", units=UNITS["area"])
+    pulls: InForce = limit_input("substrate.pulls", "n", "tests per set", units=("", ""))
 
 
 def bond_pulls(inputs: PullInputs) -> Working:
     """Least number of pull tests on the old surface, at least one set."""
     working = WorkingBuilder(inputs.rows())
     # An area that fills its sets but for the last bit of a float needs no further one.
-    working.step("k", "sets of tests", "max(1, ceil(A / A_1 - 1e-9))", "")
+    working.step("k", "test sets", "max(1, ceil(A / A_1 - 1e-9))", "")
     working.step("N", "pull tests", "n * k", "")
     return working.build("bond-pulls", "N", (inputs.limit_source("pulls"),), NOTES)
 
@@ -43,8 +44,13 @@ def for_wall(wall: Wall, ask: Ask) -> Working | None:
     return bond_pulls(PullInputs.from_project(wall, ask, area=area))
 
 
+def compare_pulls(wall: Wall, ask: Ask) -> Comparison:
+    """The tests asked for against the tests made."""
+    return at_most(round(ask("bond-pulls").result), wall.substrate.bond_pulls)
+
+
 PROVIDER = provide(
-    "Pull tests of the old surface",
+    "Pull tests, existing surface",
     PullInputs,
     bond_pulls,
     each=("walls",),
@@ -57,5 +63,6 @@ PROVIDER = provide(
         "elevations.*.width",
         "elevations.*.height",
     ),
+    checks=(Check("pull tests required", "pull tests made", ("ATT-05h",), compare_pulls),),
     order=50,
 )

@@ -3,10 +3,12 @@
 from specgen.computing.board._board import READS, Deductions, read_groove
 from specgen.computing.inputs import given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_least
 from specgen.model.typed_views import Wall
 from specgen.model.working import Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask
 
 
@@ -20,7 +22,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
     """The board left at the bottom of an aesthetic joint, in inches or millimeters; below zero it is cut through."""
     unit = "in" if inputs.system == "ip" else "mm"
     working = WorkingBuilder(inputs.rows("thickness", "rasp", "groove", "joint_depth"))
-    left = working.step("B", "board that stays", "T - p - g - d", unit)
+    left = working.step("B", "remaining board", "T - p - g - d", unit)
     notes: tuple[str, ...] = (f"At least {format_quantity(inputs.left.value, unit)} must stay.",)
     if left < 0:
         notes += ("The joint cuts through the board.",)
@@ -32,13 +34,20 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     return remaining_board(RemainingInputs.from_project(wall, ask, groove=read_groove(wall)))
 
 
+def compare_left(wall: Wall, ask: Ask) -> Comparison:
+    """The board left against the least that must stay."""
+    return at_least(ask("remaining-board").quantity, find_limit("board.left_under_joint", wall.project).value)
+
+
 PROVIDER = provide(
-    "Board left under an aesthetic joint",
+    "Remaining board at aesthetic joints",
     RemainingInputs,
     remaining_board,
     each=("walls",),
     by_keys=False,
     for_member=for_wall,
     reads=READS,
+    checks=(Check("remaining board", "minimum", ("INS-04c",), compare_left),),
+    columns=("B",),
     order=10,
 )

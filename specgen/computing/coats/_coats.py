@@ -50,7 +50,7 @@ def loss_input() -> Any:
 def thinning_input() -> Any:
     """Declares the water added, in percent; a project is computed with the most that is allowed."""
     about = "water added, by volume of the coating"
-    return given_input("T", "water added, of the coating", "percent", "*.max_water", about, default=0, least=0)
+    return given_input("T", "water added", "percent", "*.max_water", about, default=0, least=0)
 
 
 def most_water_input() -> Any:
@@ -62,8 +62,8 @@ def most_water_input() -> Any:
 def coverage_row(system: str) -> InputRow:
     """What one unit of volume covers at one unit of film."""
     if system == "ip":
-        return InputRow("k", "cover of a gallon, one mil thick", 1604, "sq ft·mil/gal", source=COVERAGE)
-    return InputRow("k", "cover of a liter, 1 µm thick", 1000, "m²·µm/L", source=COVERAGE)
+        return InputRow("k", "coverage of one gallon at one mil", 1604, "sq ft·mil/gal", source=COVERAGE)
+    return InputRow("k", "coverage of one liter at 1 µm", 1000, "m²·µm/L", source=COVERAGE)
 
 
 def tell_rounding(system: str) -> tuple[str, ...]:

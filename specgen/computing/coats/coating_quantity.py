@@ -46,9 +46,9 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
         working.step("A", "net area", "A_w - A_o", area)
     working.step("C", "practical spreading rate", "k * V_s / 100 * E / 100 * (1 - l / 100) / D", f"{area}/{volume}")
     working.step("Q_1", "coating for one coat", "A / C", volume)
-    working.step("Q", "coating to be sprayed", "Q_1 * n", volume)
+    working.step("Q", "coating sprayed", "Q_1 * n", volume)
     working.step("P", "coating with reserve", "Q * (1 + R / 100)", volume)
-    working.step("W", "water for what is sprayed", "Q * T / 100", volume)
+    working.step("W", "thinning water", "Q * T / 100", volume)
     sources = (_coats.COVERAGE, RESERVE) if inputs.reserve else (_coats.COVERAGE,)
     if inputs.pail is None:
         return working.build("coating-quantity", "P", sources, notes, secondary_results=("W",))
@@ -68,8 +68,8 @@ def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
     if inputs.openings is not None:
         gross, openings = inputs.area.number(area), inputs.openings.number(area)
         areas = (
-            InputRow("A_w", "elevations, width by height", gross, area, "width by height, all elevations together"),
-            InputRow("A_o", "openings", openings, area, "width by height, all openings together"),
+            InputRow("A_w", "gross elevation area", gross, area, "all elevations"),
+            InputRow("A_o", "openings", openings, area, "all elevations"),
         )
     coating = inputs.rows("dft", "volume_solids", "transfer_efficiency", "loss", "coats", "reserve", "thinning", "pail")
     return (*areas, _coats.coverage_row(inputs.system), *coating)
@@ -83,11 +83,13 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "Quantity of a coating",
+    "Coating quantity",
     CoatingInputs,
     coating_quantity,
     for_member=for_coat,
     sections=_coats.SECTIONS,
     reads=("elevations", *READS),
+    columns=("C", "Q_1", "Q", "P", "N", "W"),
+    buy="N",
     order=30,
 )

@@ -61,11 +61,12 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "Viscosity from a cup time",
+    "Cup viscosity",
     ViscosityInputs,
     cup_viscosity,
     for_member=for_coat,
     sections=SECTIONS,
     reads=("*.cup", "*.cup_least", "*.cup_most"),
+    columns=("nu_s", "nu_l"),
     order=40,
 )

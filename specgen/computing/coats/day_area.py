@@ -27,7 +27,7 @@ class DayInputs(Inputs):
 
     rate: Quantity = given_input(
         "r",
-        "output of one pass",
+        "spray rate",
         "area_rate",
         about="output of the sprayer in one pass, such as 300 sq ft/h",
         above=0,
@@ -45,7 +45,7 @@ class DayInputs(Inputs):
     )
     hours: Quantity | None = given_input(
         "H",
-        "hours of the day",
+        "spraying hours",
         "time",
         about="usable hours of the day",
         bare="h",
@@ -62,10 +62,10 @@ def day_area(inputs: DayInputs) -> Working:
 def _add_day(working: WorkingBuilder, system: str) -> Working:
     # As long as a pass takes longer than drying, the day is two passes; a shorter day is drying and one pass.
     area = "ft2" if system == "ip" else "m2"
-    most = working.step("A", "area of the day", "r * max(min(H / 2, H - t), 0)", area)
-    working.step("H_1", "hours of each pass", "A / r", "h")
-    working.step("H_2", "second pass starts after", "max(H_1, t)", "h")
-    working.step("H_w", "wait between the passes", "H_2 - H_1", "h")
+    most = working.step("A", "daily area", "r * max(min(H / 2, H - t), 0)", area)
+    working.step("H_1", "hours per pass", "A / r", "h")
+    working.step("H_2", "second pass start", "max(H_1, t)", "h")
+    working.step("H_w", "wait between passes", "H_2 - H_1", "h")
     case = "spraying" if working.known["H"] >= 2 * working.known["t"] else "drying of the first coat"
     none = () if most else ("The first coat is not dry to touch within these hours: no second coat in one day.",)
     return working.build("day-area", "A", SOURCES, none + NOTES, case, ("H_1", "H_2", "H_w"))
@@ -80,7 +80,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     output = inputs.row("rate")._replace(origin=dotted_field(crew, "rates.gloss"))
     working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
     known = working.known
-    working.step("H", "hours of the day", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
+    working.step("H", "spraying hours", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
     told = [f"Output is that of {crew[-1]}.", "Daylight is not looked at."]
     if "S_o" in known and known["S_o"] < known["S"]:
         told.append("The hours are those of the elevation's own shade in its shortest month.")
@@ -97,7 +97,7 @@ def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, .
     return (
         InputRow("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
         *(() if shade is None else (InputRow("S_o", "own shade, shortest month", float(shade), "h", own),)),
-        InputRow("u", "kept for setting up and cleaning", SET_UP, "h", source=PRACTICE),
+        InputRow("u", "setup and cleanup", SET_UP, "h", source=PRACTICE),
     )
 
 
@@ -131,11 +131,12 @@ def _shortest_shade(elevation: Elevation) -> Fraction | None:
 
 
 PROVIDER = provide(
-    "Area of a day with two gloss coats",
+    "Daily area, two gloss coats",
     DayInputs,
     day_area,
     each=("elevations",),
     for_member=for_elevation,
     reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
+    columns=("H", "A", "H_1", "H_2", "H_w"),
     order=50,
 )

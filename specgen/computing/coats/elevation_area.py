@@ -36,9 +36,11 @@ def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) 
 
 PROVIDER = Provider(
     name="elevation-area",
-    title="Net area of an elevation",
+    title="Net elevation area",
     each=("elevations",),
     compute=for_elevation,
     reads=READS,
+    columns=("W", "H", "A_w", "A_o", "A"),
+    adds=True,
     order=5,
 )

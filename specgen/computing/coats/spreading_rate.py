@@ -31,4 +31,11 @@ def spreading_rate(inputs: SpreadingInputs) -> Working:
     return working.build("spreading-rate", "C", (_coats.COVERAGE,), notes, secondary_results=("C_t",))
 
 
-PROVIDER = provide("Spreading rate of a coating", SpreadingInputs, spreading_rate, sections=_coats.SECTIONS, order=10)
+PROVIDER = provide(
+    "Spreading rate",
+    SpreadingInputs,
+    spreading_rate,
+    sections=_coats.SECTIONS,
+    columns=("C_t", "C"),
+    order=10,
+)

@@ -37,5 +37,11 @@ def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
 
 
 PROVIDER = provide(
-    "Wet film of a coat", WetFilmInputs, wet_film, for_member=for_coat, sections=_coats.SECTIONS, order=20
+    "Wet film thickness",
+    WetFilmInputs,
+    wet_film,
+    for_member=for_coat,
+    sections=_coats.SECTIONS,
+    columns=("W_0", "W"),
+    order=20,
 )

@@ -102,31 +102,31 @@ def sky_rows(peak: Peak) -> tuple[InputRow, ...]:
     return (
         InputRow("N", f"day of the year, 21 {peak.month.capitalize()}", day, "", source=CLEAR_SKY),
         InputRow("t", "solar time of the peak", peak.hour, "h", "found by trial, in steps of 10 minutes"),
-        InputRow("k", "one degree, in radians", DEGREE, "", UNIT_CHANGE),
-        InputRow("A", "sun above the air in this month", a, "W/m2", source=CLEAR_SKY),
-        InputRow("B", "weakening by the air in this month", b, "", source=CLEAR_SKY),
-        InputRow("C", "sky over beam in this month", c, "", source=CLEAR_SKY),
+        InputRow("k", "radians per degree", DEGREE, "", UNIT_CHANGE),
+        InputRow("A", "apparent solar irradiation", a, "W/m2", source=CLEAR_SKY),
+        InputRow("B", "atmospheric extinction", b, "", source=CLEAR_SKY),
+        InputRow("C", "diffuse factor", c, "", source=CLEAR_SKY),
     )
 
 
 def add_sun(working: WorkingBuilder, facing: str) -> None:
     """Adds the steps to E, the sun on a wall; `facing` is the symbol of its facing, Z for one that faces the sun."""
-    working.step("d", "declination of the sun", "23.45 * sin(k * 360 * (284 + N) / 365)", "deg")
-    working.step("w", "hour angle of the sun", "15 * (t - 12)", "deg")
+    working.step("d", "solar declination", "23.45 * sin(k * 360 * (284 + N) / 365)", "deg")
+    working.step("w", "hour angle", "15 * (t - 12)", "deg")
     height = "sin(k * L) * sin(k * d) + cos(k * L) * cos(k * d) * cos(k * w)"
-    working.step("h", "height of the sun", f"asin({height}) / k", "deg")
+    working.step("h", "solar altitude angle", f"asin({height}) / k", "deg")
     north = "sin(k * d) * cos(k * L) - cos(k * d) * sin(k * L) * cos(k * w)"
     round_the_compass = " + 360" if working.known["w"] >= 0 else ""
     azimuth = f"atan2(-cos(k * d) * sin(k * w), {north}) / k{round_the_compass}"
-    working.step("Z", "azimuth of the sun, clockwise from north", azimuth, "deg")
-    working.step("c_i", "cosine of the angle of incidence", f"cos(k * h) * cos(k * (Z - {facing}))", "")
-    working.step("i", "angle of incidence", "atan2(sqrt(1 - c_i^2), c_i) / k", "deg")
-    working.step("E_n", "beam, square to the sun", "A * exp(-B * P_a / (P_0 * sin(k * h)))", "W/m2")
-    working.step("E_b", "beam on the wall", "E_n * max(c_i, 0)", "W/m2")
-    working.step("Y", "share of the sky on the wall", "max(0.45, 0.55 + 0.437 * c_i + 0.313 * c_i^2)", "")
-    working.step("E_d", "sky on the wall", "C * E_n * Y", "W/m2")
-    working.step("E_r", "ground on the wall", "E_n * (C + sin(k * h)) * g / 2", "W/m2")
-    working.step("E", "sun on the wall under a clear sky", "E_b + E_d + E_r", "W/m2")
+    working.step("Z", "solar azimuth, clockwise from north", azimuth, "deg")
+    working.step("c_i", "cosine of incidence angle", f"cos(k * h) * cos(k * (Z - {facing}))", "")
+    working.step("i", "incidence angle", "atan2(sqrt(1 - c_i^2), c_i) / k", "deg")
+    working.step("E_n", "direct normal irradiance", "A * exp(-B * P_a / (P_0 * sin(k * h)))", "W/m2")
+    working.step("E_b", "direct irradiance on wall", "E_n * max(c_i, 0)", "W/m2")
+    working.step("Y", "wall sky factor", "max(0.45, 0.55 + 0.437 * c_i + 0.313 * c_i^2)", "")
+    working.step("E_d", "sky diffuse on wall", "C * E_n * Y", "W/m2")
+    working.step("E_r", "ground reflected on wall", "E_n * (C + sin(k * h)) * g / 2", "W/m2")
+    working.step("E", "clear-sky irradiance on wall", "E_b + E_d + E_r", "W/m2")
 
 
 def tell_peak(peak: Peak) -> str:

@@ -30,7 +30,7 @@ class FaceInputs(Inputs):
     )
     share: float = given_input(
         "f",
-        "share of the sunniest wall's sun",
+        "share of sunniest wall",
         "number",
         default=1,
         about="sun on the wall over that of the sunniest wall, 0 to 1; the joint rule is written for 1",
@@ -45,7 +45,7 @@ class FaceInputs(Inputs):
     )
     limit: Quantity | None = given_input(
         "T_b",
-        "where the board softens",
+        "board service limit",
         "temperature",
         "elevations.*.wall.insulation.service_limit",
         optional=True,
@@ -67,22 +67,22 @@ class FaceInputs(Inputs):
 def balance_rows(inputs: FaceInputs, h_c: float) -> tuple[InputRow, ...]:
     """The inputs of the balance, with the heat passed to the air in W/(m2·K)."""
     sun = inputs.origin("reflected")
-    reflected = InputRow("r", "share of sun with reflection", REFLECTED_SUN, "", sun, SECOND_SUN)
+    reflected = InputRow("r", "reflected sun factor", REFLECTED_SUN, "", sun, SECOND_SUN)
     return (
         *inputs.rows("hot_air", "solar_reflectance", "emittance", "irradiance"),
         InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)", source=BALANCE),
-        InputRow("h", "heat passed to the air", h_c, "W/(m2.K)", source=BALANCE),
-        reflected if inputs.reflected else InputRow("r", "share of sun, none reflected", 1.0, "", sun),
+        InputRow("h", "convection coefficient", h_c, "W/(m2.K)", source=BALANCE),
+        reflected if inputs.reflected else InputRow("r", "reflected sun factor, none", 1.0, "", sun),
         *inputs.rows("limit"),
     )
 
 
 def add_face(working: WorkingBuilder, degree: str) -> None:
     """Adds the steps to T_2, the face by heat balance in °F or °C, and K_a, G, K_f on the way to it."""
-    working.step("K_a", "hot air, absolute", to_kelvin("T_a", degree), "K")
-    working.step("G", "sun taken up", "(1 - SR) * I * r", "W/m2")
-    add_face_by_trial(working, "K_f", "face where heat given off equals G", "G")
-    working.step("T_2", "face by heat balance", from_kelvin("K_f", degree), degree)
+    working.step("K_a", "hot air temperature, absolute", to_kelvin("T_a", degree), "K")
+    working.step("G", "absorbed sun", "(1 - SR) * I * r", "W/m2")
+    add_face_by_trial(working, "K_f", "face temperature, heat balance, absolute", "G")
+    working.step("T_2", "face temperature, heat balance", from_kelvin("K_f", degree), degree)
 
 
 def add_face_by_trial(working: WorkingBuilder, symbol: str, name: str, gain: str) -> None:

@@ -41,16 +41,16 @@ class SunInputs(Inputs):
     )
     air: Quantity = given_input(
         "P_a",
-        "air pressure at the altitude, absolute",
+        "air pressure at altitude, absolute",
         "pressure",
         computed="air-pressure",
         default=SEA_LEVEL,
-        about="air pressure at the altitude, absolute",
+        about="air pressure at altitude, absolute",
         within=AIR,
     )
     ground: Fraction | float = given_input(
         "g",
-        "sun thrown back by the ground",
+        "ground reflectance",
         "number",
         "site.ground_reflectance",
         "0 to 1",

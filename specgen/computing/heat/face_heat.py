@@ -7,9 +7,12 @@ from specgen.computing.heat._heat_balance import H_C, NOTES, from_kelvin, to_kel
 from specgen.computing.heat.wall_sun import share_of
 from specgen.computing.inputs import provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_least, at_most
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Elevation
 from specgen.model.working import InputRow, Working
+from specgen.quantities.quantity import subtract_temperatures
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask
 
 JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant")
@@ -31,9 +34,9 @@ def face_heat(inputs: FaceInputs) -> Working:
     """
     degree = inputs.degree
     working = WorkingBuilder((*balance_rows(inputs, H_C), _constant_row(inputs), inputs.row("share")))
-    working.step("T_1", "face by the joint rule", "T_a + (1 - SR) * H * f", degree)
+    working.step("T_1", "face temperature, joint rule", "T_a + (1 - SR) * H * f", degree)
     add_face(working, degree)
-    hottest = working.step("T_f", "hottest face", "max(T_1, T_2)", degree)
+    hottest = working.step("T_f", "hot face temperature", "max(T_1, T_2)", degree)
     case = "joint rule" if working.known["T_1"] >= working.known["T_2"] else "heat balance"
     beside, notes = _hold_to_limit(working, inputs, hottest)
     sources = (JOINT_RULE, *((SHARE_RULE,) if inputs.share < 1 else ()), *inputs.sources)
@@ -52,7 +55,7 @@ def _hold_to_limit(
     if inputs.limit is None:
         return (), ()
     margin = tell_margin(hottest, inputs.limit, inputs.degree)
-    working.step("M", "margin below the limit", "T_b - T_f", f"{inputs.degree} apart")
+    working.step("M", "margin to limit", "T_b - T_f", f"{inputs.degree} apart")
     beside, notes = ["M"], list[str]()
     for tail, told, row in (("p", NONE_NOTE, _last_digit_row(inputs)), ("w", NO_MARGIN_NOTE, _wanted_row(inputs))):
         working.add_inputs(row)
@@ -66,13 +69,13 @@ def _hold_to_limit(
 
 
 def _last_digit_row(inputs: FaceInputs) -> InputRow:
-    return InputRow("q", "last digit printed", LAST_DIGIT[inputs.degree], f"{inputs.degree} apart")
+    return InputRow("q", "print increment", LAST_DIGIT[inputs.degree], f"{inputs.degree} apart")
 
 
 def _wanted_row(inputs: FaceInputs) -> InputRow:
     wanted = inputs.limits("board.heat_margin")
     unit = f"{inputs.degree} apart"
-    return InputRow("m", "margin wanted", wanted.value.number(unit), unit, source=wanted.source)
+    return InputRow("m", "required margin", wanted.value.number(unit), unit, source=wanted.source)
 
 
 def _add_least_reflectance(working: WorkingBuilder, degree: str, tail: str, words: str) -> None:
@@ -108,6 +111,26 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     return face_heat(FaceInputs.from_project(elevation, ask, share=share_of(ask("wall-sun"))))
 
 
+def compare_face(elevation: Elevation, ask: Ask) -> Comparison:
+    """The hottest face against the heat at which the board softens."""
+    return at_most(ask("face-heat").rounded, elevation.wall.insulation.service_limit, strict=True)
+
+
+def compare_margin(elevation: Elevation, ask: Ask) -> Comparison:
+    """The margin below that heat against the margin wanted."""
+    margin = subtract_temperatures(elevation.wall.insulation.service_limit, ask("face-heat").rounded)
+    return at_least(margin, find_limit("board.heat_margin", elevation.project).value)
+
+
 PROVIDER = provide(
-    "Hottest face of the wall", FaceInputs, face_heat, each=("elevations",), for_member=for_elevation, order=10
+    "Wall face temperature",
+    FaceInputs,
+    face_heat,
+    each=("elevations",),
+    for_member=for_elevation,
+    checks=(
+        Check("face temperature", "board service limit", ("HEA-02a",), compare_face),
+        Check("face temperature margin", "minimum margin", ("HEA-03a",), compare_margin),
+    ),
+    order=10,
 )

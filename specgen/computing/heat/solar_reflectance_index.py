@@ -60,7 +60,7 @@ def _standard_rows(h_c: float) -> tuple[InputRow, ...]:
         InputRow("I", "standard sun", SUN, "W/m2"),
         InputRow("K_a", "standard air", AIR, "K"),
         InputRow("K_r", "standard sky", SKY, "K"),
-        InputRow("h", "heat passed to the air by wind", h_c, "W/(m2.K)"),
+        InputRow("h", "wind convection coefficient", h_c, "W/(m2.K)"),
         InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)"),
     )
 

@@ -29,7 +29,7 @@ class SurfaceInputs(Inputs):
     irradiance: Quantity = given_input("I", "irradiance", "irradiance", about="sun on the face", within=SUN)
     h_c: Quantity = given_input(
         "h",
-        "heat passed to the air",
+        "convection coefficient",
         "heat_transfer",
         default=MEDIUM_WIND,
         about="heat passed to the air: 5, 12, 30 W/m2K at low, medium, high wind",
@@ -59,11 +59,11 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     known = working.known
     working.step("K_a", "air, absolute", to_kelvin("T_a", degree), "K")
     working.step("K_r", "surroundings, absolute", to_kelvin("T_r", degree), "K")
-    working.step("G", "sun taken up", "(1 - SR) * I", "W/m2")
+    working.step("G", "absorbed sun", "(1 - SR) * I", "W/m2")
     known["K_s"] = balance_face(known["G"], known["e"], known["K_a"], known["h"], known["K_r"])
     # K_s stands on both sides: it was found by trial, and the line shows that the balance closes at it.
     balance = "K_a + (G - e * s * (K_s^4 - K_r^4)) / h" if known["h"] else "(K_r^4 + G / (e * s))^(1 / 4)"
-    working.step("K_s", "face where heat given off equals G", balance, "K")
+    working.step("K_s", "face temperature, heat balance, absolute", balance, "K")
     working.step("T_s", "face", from_kelvin("K_s", degree), degree)
     source = find_source("astm_e1980").quote("heat balance of a surface, conduction left out")
     return working.build("surface-temperature", "T_s", (source,), NOTES)

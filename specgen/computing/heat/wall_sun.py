@@ -24,14 +24,14 @@ class WallSunInputs(SunInputs):
 
     facing: Quantity = given_input(
         "p",
-        "facing of the wall",
+        "wall facing",
         "angle",
         "elevations.*.facing",
         "such as SW, or degrees from north",
         read=read_bearing,
     )
     sunniest: Quantity | None = given_input(
-        "I_c", "sun on the sunniest wall", "irradiance", LEVEL_FIELD, default=None, optional=True, above=0
+        "I_c", "peak irradiance, sunniest wall", "irradiance", LEVEL_FIELD, default=None, optional=True, above=0
     )
 
 
@@ -39,20 +39,20 @@ def wall_sun(inputs: WallSunInputs) -> Working:
     """Peak irradiance on a wall, in W/m2; the share of the sunniest wall's sun stands beside. Raises Refused."""
     peak, most = inputs.peak(inputs.facing), inputs.peak()
     working = WorkingBuilder((inputs.row("facing"), *inputs.sky_rows(peak), *inputs.rows("sunniest")))
-    working.add_inputs(InputRow("E_w", "clear-sky sun on the sunniest wall", most.sun, "W/m2", "peak-sun"))
+    working.add_inputs(InputRow("E_w", "clear-sky irradiance, sunniest wall", most.sun, "W/m2", "peak-sun"))
     _clear_sky.add_sun(working, "p")
-    working.step("s", "share of the sunniest wall's sun", "min(E / E_w, 1)", "")
+    working.step("s", "share of sunniest wall", "min(E / E_w, 1)", "")
     given = inputs.sunniest is not None
-    working.step("I", "sun on this face", "I_c * s" if given else "E", "W/m2")
+    working.step("I", "irradiance on this face", "I_c * s" if given else "E", "W/m2")
     notes = (*NOTES, tell_months(inputs), *((LEVEL_NOTE,) if given else ()), SHARE_NOTE)
     return working.build("wall-sun", "I", _clear_sky.SOURCES, notes, _clear_sky.tell_peak(peak), ("s",))
 
 
 def take_own(own: Quantity, most: InputRow) -> Working:
     """The project's own figure for a face, and its share of the most that a wall of the site gets."""
-    working = WorkingBuilder((InputRow("I_o", "sun on this face", own.number("W/m2"), "W/m2", OWN_FIELD), most))
-    working.step("I", "sun on this face", "I_o", "W/m2")
-    working.step("s", "share of the sunniest wall's sun", f"min(I / {most.symbol}, 1)", "")
+    working = WorkingBuilder((InputRow("I_o", "irradiance on this face", own.number("W/m2"), "W/m2", OWN_FIELD), most))
+    working.step("I", "irradiance on this face", "I_o", "W/m2")
+    working.step("s", "share of sunniest wall", f"min(I / {most.symbol}, 1)", "")
     return working.build("wall-sun", "I", (PROJECT,), (OWN_NOTE, SHARE_NOTE), "the project's own figure", ("s",))
 
 
@@ -64,9 +64,11 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
         return wall_sun(WallSunInputs.from_project(elevation, ask, months=months_of(project)))
     level = project.climate.get("peak_wall_irradiance")
     if level is not None:
-        return take_own(own, InputRow("I_c", "sun on the sunniest wall", level.number("W/m2"), "W/m2", LEVEL_FIELD))
+        return take_own(
+            own, InputRow("I_c", "peak irradiance, sunniest wall", level.number("W/m2"), "W/m2", LEVEL_FIELD)
+        )
     most = ask("peak-sun").result
-    return take_own(own, InputRow("E_w", "clear-sky sun on the sunniest wall", most, "W/m2", "peak-sun"))
+    return take_own(own, InputRow("E_w", "clear-sky irradiance, sunniest wall", most, "W/m2", "peak-sun"))
 
 
 def share_of(working: Working) -> float:
@@ -75,7 +77,7 @@ def share_of(working: Working) -> float:
 
 
 PROVIDER = provide(
-    "Peak sun on a wall by its facing",
+    "Peak sun by elevation",
     WallSunInputs,
     wall_sun,
     each=("elevations",),

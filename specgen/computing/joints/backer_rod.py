@@ -4,11 +4,15 @@ from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import if_given
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.source import PRACTICE
+from specgen.model.typed_views import Joint
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import format_limit
+from specgen.resolving.provider import Ask
 
 # Diameters in stock, in inches and in millimeters; common practice, no source.
 STOCK = {
@@ -20,10 +24,10 @@ STOCK = {
 class RodInputs(Inputs):
     """The joint, and how much thicker its rod is, in percent."""
 
-    width: Quantity = given_input("W", "width of the joint", "length", "joints.*.width", above=0)
+    width: Quantity = given_input("W", "joint width", "length", "joints.*.width", above=0)
     oversize: Fraction = given_input(
         "o",
-        "rod over the width",
+        "rod oversize",
         "percent",
         limit="joint.rod_oversize",
         says="closed-cell rod {oversize} wider than the joint",
@@ -36,7 +40,7 @@ def backer_rod(inputs: RodInputs) -> Working:
     """Least diameter of the rod, in inches or millimeters, the next stock size beside it. Raises Refused."""
     unit = "in" if inputs.system == "ip" else "mm"
     working = WorkingBuilder(inputs.rows())
-    working.step("d", "least diameter", "W * (1 + o / 100)", unit)
+    working.step("d", "minimum diameter", "W * (1 + o / 100)", unit)
     sources, notes = (inputs.limit_source("oversize"), PRACTICE), _notes(inputs)
     gap = _step_in_stock(inputs.width.to(unit) * (1 + Fraction(inputs.oversize) / 100), STOCK[unit])
     if gap is None:
@@ -44,8 +48,8 @@ def backer_rod(inputs: RodInputs) -> Working:
         none = f"No rod in stock is that thick; the thickest is {thickest}."
         return working.build("backer-rod", "d", sources, (none, *notes))
     # Every stock diameter is a multiple of its distance from the one below it, so rounding up by that leads to it.
-    working.add_inputs(InputRow("r", "step to this stock diameter", float(gap), unit, source=PRACTICE))
-    working.step("d_s", "next stock diameter", "ceil(d / r - 1e-9) * r", unit)
+    working.add_inputs(InputRow("r", "stock diameter increment", float(gap), unit, source=PRACTICE))
+    working.step("d_s", "stock diameter", "ceil(d / r - 1e-9) * r", unit)
     return working.build("backer-rod", "d", sources, notes, secondary_results=("d_s",))
 
 
@@ -67,4 +71,19 @@ def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | N
     return None
 
 
-PROVIDER = provide("Diameter of the backer rod", RodInputs, backer_rod, each=("joints",), order=30)
+def compare_rod(joint: Joint, ask: Ask) -> Comparison | None:
+    """The least diameter against the rod given; none where tape stands in for the rod."""
+    taped = if_given(lambda: joint.bond_break_tape)
+    return None if taped else at_most(ask("backer-rod").quantity, joint.rod_diameter)
+
+
+PROVIDER = provide(
+    "Backer rod diameter",
+    RodInputs,
+    backer_rod,
+    each=("joints",),
+    checks=(Check("required rod", "rod given", ("SLT-03e",), compare_rod),),
+    columns=("d", "d_s"),
+    buy="d_s",
+    order=30,
+)

@@ -2,11 +2,14 @@
 
 from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.problem import refuse
 from specgen.model.source import InForce
+from specgen.model.typed_views import Joint
 from specgen.model.working import Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 SAYS = "depth half the width, at least {least}, at most {most}"
@@ -19,9 +22,9 @@ NOTES = (
 class BeadInputs(Inputs):
     """The joint, and the depths that any bead has."""
 
-    width: Quantity = given_input("W", "width of the joint", "length", "joints.*.width")
-    least: InForce = limit_input("joint.depth_least", "D_l", "least depth of any bead", says=SAYS)
-    most: InForce = limit_input("joint.depth_most", "D_m", "greatest depth of any bead", says=SAYS)
+    width: Quantity = given_input("W", "joint width", "length", "joints.*.width")
+    least: InForce = limit_input("joint.depth_least", "D_l", "minimum bead depth", says=SAYS)
+    most: InForce = limit_input("joint.depth_most", "D_m", "maximum bead depth", says=SAYS)
     widest: InForce = limit_input("joint.width_most")
 
 
@@ -35,8 +38,8 @@ def joint_depth(inputs: BeadInputs) -> Working:
         )
     working = WorkingBuilder(inputs.rows())
     half = working.step("D_h", "half the width", "W / 2", unit)
-    working.step("D", "least depth", "min(max(D_h, D_l), D_m)", unit)
-    working.step("D_g", "greatest depth, no deeper than wide", "min(W, D_m)", unit)
+    working.step("D", "minimum depth", "min(max(D_h, D_l), D_m)", unit)
+    working.step("D_g", "maximum depth", "min(W, D_m)", unit)
     case = "the least depth of any bead" if half < working.known["D_l"] else "half the width"
     case = "the greatest depth of any bead" if half > working.known["D_m"] else case
     widest = inputs.widest.value
@@ -45,4 +48,26 @@ def joint_depth(inputs: BeadInputs) -> Working:
     return working.build("joint-depth", "D", (inputs.limit_source("least"), memory), NOTES + wide, case, ("D_g",))
 
 
-PROVIDER = provide("Depth of a sealant joint", BeadInputs, joint_depth, each=("joints",), order=20)
+def compare_least(joint: Joint, ask: Ask) -> Comparison:
+    """The least depth against the depth given."""
+    return at_most(ask("joint-depth").quantity, joint.depth)
+
+
+def compare_greatest(joint: Joint, ask: Ask) -> Comparison:
+    """The depth given against the greatest depth."""
+    (greatest,) = ask("joint-depth").secondary_steps
+    return at_most(joint.depth, Quantity.of(repr(greatest.value), greatest.unit))
+
+
+PROVIDER = provide(
+    "Sealant depth",
+    BeadInputs,
+    joint_depth,
+    each=("joints",),
+    checks=(
+        Check("minimum depth", "depth given", (), compare_least),
+        Check("sealant depth given", "maximum depth", ("SLT-03h", "SLT-03i"), compare_greatest),
+    ),
+    columns=("D", "D_g"),
+    order=20,
+)

@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, at_most
 from specgen.model.problem import refuse
 from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Joint
@@ -40,12 +41,14 @@ def _building_movement(symbol: str, kind: str, way: str) -> Any:
 class JointInputs(Inputs):
     """A stretch of wall, its sealant, and its movements; `temperature_range` stands for the four temperatures."""
 
-    cold: Quantity | None = given_input("T_cold", "coldest face", "temperature", "climate.cold_air", default=None)
+    cold: Quantity | None = given_input(
+        "T_cold", "cold face temperature", "temperature", "climate.cold_air", default=None
+    )
     movement_class: str = option_input(
         "movement class of the sealant, ASTM C920", tuple(CLASSES), field="joints.*.sealant.c920_class"
     )
     length: Quantity = given_input(
-        "L", "length that moves", "length", "joints.*.panel_length", "stretch whose movement the joint takes", least=0
+        "L", "moving length", "length", "joints.*.panel_length", "stretch whose movement the joint takes", least=0
     )
     alpha: Quantity = given_input(
         "alpha",
@@ -65,10 +68,10 @@ class JointInputs(Inputs):
         "C", "tolerance", "length", "joints.*.tolerance", "building tolerance, added last", least=0
     )
     install_low: Quantity | None = given_input(
-        "T_low", "coldest while sealing", "temperature", "joints.*.install_low", default=None
+        "T_low", "low installation temperature", "temperature", "joints.*.install_low", default=None
     )
     install_high: Quantity | None = given_input(
-        "T_high", "hottest while sealing", "temperature", "joints.*.install_high", default=None
+        "T_high", "high installation temperature", "temperature", "joints.*.install_high", default=None
     )
     temperature_range: Quantity | None = given_input(
         "dT",
@@ -80,7 +83,7 @@ class JointInputs(Inputs):
         span=("0 F", "400 F"),
     )
     hot: Quantity | None = given_input(
-        "T_hot", "hottest face", "temperature", computed="face-heat", default=None, span=("-80 F", "300 F")
+        "T_hot", "hot face temperature", "temperature", computed="face-heat", default=None, span=("-80 F", "300 F")
     )
     round_up: Quantity | None = given_input(
         "",
@@ -109,7 +112,7 @@ def joint_width(inputs: JointInputs) -> Working:
     result, case = "W", _name_case(working.known)
     if inputs.round_up is not None and inputs.round_up.amount > 0:
         step = inputs.round_up.number(unit)
-        working.add_inputs(InputRow("r", "step the width is rounded up to", step, unit, source=PRACTICE))
+        working.add_inputs(InputRow("r", "rounding increment", step, unit, source=PRACTICE))
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         working.step(result := "W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
     return working.build("joint-width", result, _name_sources(), NOTES, case)
@@ -124,8 +127,8 @@ def _class_rows(inputs: JointInputs) -> tuple[InputRow, ...]:
     read = inputs.movement_class in READ_CLASSES
     source = find_source("guide_sealants_p6").quote(BORNE) if read else CLASS_SOURCE
     return (
-        InputRow("S_e", "extension the class bears", extend, "", origin, source),
-        InputRow("S_c", "compression the class bears", compress, "", origin, source),
+        InputRow("S_e", "extension capacity", extend, "", origin, source),
+        InputRow("S_c", "compression capacity", compress, "", origin, source),
     )
 
 
@@ -146,17 +149,17 @@ def _temperatures(inputs: JointInputs) -> tuple[str, ...]:
 
 def _add_movements(working: WorkingBuilder, four: bool, unit: str, degree: str) -> None:
     if four:
-        working.step("dT_c", "warming after sealing", "max(T_hot - T_low, 0)", degree)
-        working.step("dT_o", "cooling after sealing", "max(T_high - T_cold, 0)", degree)
+        working.step("dT_c", "temperature rise after sealing", "max(T_hot - T_low, 0)", degree)
+        working.step("dT_o", "temperature drop after sealing", "max(T_high - T_cold, 0)", degree)
     close, opens = ("dT_c", "dT_o") if four else ("dT", "dT")
-    working.step("D_c", "movement that closes the joint", f"L * alpha * {close} + L * k + d_c", unit)
-    working.step("D_o", "movement that opens the joint", f"L * alpha * {opens} + d_o", unit)
+    working.step("D_c", "closing movement", f"L * alpha * {close} + L * k + d_c", unit)
+    working.step("D_o", "opening movement", f"L * alpha * {opens} + d_o", unit)
 
 
 def _add_widths(working: WorkingBuilder, unit: str) -> None:
     working.step("W_c", "width for closing", "D_c / S_c", unit)
     if working.known["d_s"]:
-        working.step("q", "stretch of the bead, squared less one", "2 * S_e + S_e^2", "")
+        working.step("q", "bead stretch term", "2 * S_e + S_e^2", "")
         working.step("W_o", "width for opening with shear", "(D_o + sqrt(D_o^2 + q * (D_o^2 + d_s^2))) / q", unit)
     else:
         working.step("W_o", "width for opening", "D_o / S_e", unit)
@@ -182,12 +185,22 @@ def for_joint(joint: Joint, ask: Ask) -> Working:
     return joint_width(JointInputs.from_project(joint, ask, round_up=step))
 
 
+CHECKS = (
+    Check(
+        "required width",
+        "width given",
+        ("SLT-02a",),
+        lambda joint, ask: at_most(ask("joint-width").quantity, joint.width),
+    ),
+)
+
 PROVIDER = provide(
-    "Width of a sealant joint",
+    "Sealant joint width",
     JointInputs,
     joint_width,
     each=("joints",),
     for_member=for_joint,
     keys_first=KEYS_FIRST,
+    checks=CHECKS,
     order=10,
 )

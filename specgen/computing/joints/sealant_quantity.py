@@ -17,9 +17,9 @@ NOTES = ("The bead is taken as a full rectangle; tooling and the round of the ro
 class SealantInputs(Inputs):
     """A joint and its bead; waste in percent."""
 
-    length: Quantity = given_input("L", "length of joint", "distance", "joints.*.length", least=0)
-    width: Quantity = given_input("W", "width of the bead", "length", "joints.*.width", above=0)
-    depth: Quantity = given_input("D", "depth of the bead", "length", "joints.*.depth", above=0)
+    length: Quantity = given_input("L", "joint length", "distance", "joints.*.length", least=0)
+    width: Quantity = given_input("W", "bead width", "length", "joints.*.width", above=0)
+    depth: Quantity = given_input("D", "bead depth", "length", "joints.*.depth", above=0)
     waste: Fraction | int = given_input(  # method's own: the middle of what is usual in the field, no kept reserve
         "x", "waste", "percent", default=10, source=WASTE, about="lost while filling", least=0, span=("0", "100")
     )
@@ -40,8 +40,8 @@ def sealant_quantity(inputs: SealantInputs) -> Working:
     along, volume = ("ft", "gal") if ip else ("m", "L")
     working = WorkingBuilder(inputs.rows())
     filled = "231 / (12 * W * D)" if ip else "1000 / (W * D)"
-    working.step("Y", "joint filled without waste", filled, f"{along}/{volume}")
-    working.step("V_0", "volume of the bead", "L * 12 * W * D / 231" if ip else "L * W * D / 1000", volume)
+    working.step("Y", "yield without waste", filled, f"{along}/{volume}")
+    working.step("V_0", "bead volume", "L * 12 * W * D / 231" if ip else "L * W * D / 1000", volume)
     working.step("V", "volume with waste", "V_0 * (1 + x / 100)", volume)
     if inputs.container is None:
         return working.build("sealant-quantity", "V", SOURCES, NOTES, secondary_results=("Y",))
@@ -49,4 +49,12 @@ def sealant_quantity(inputs: SealantInputs) -> Working:
     return working.build("sealant-quantity", "V", SOURCES, (count, *NOTES), secondary_results=("n", "Y"))
 
 
-PROVIDER = provide("Quantity of sealant", SealantInputs, sealant_quantity, each=("joints",), order=40)
+PROVIDER = provide(
+    "Sealant quantity",
+    SealantInputs,
+    sealant_quantity,
+    each=("joints",),
+    columns=("Y", "V_0", "V"),
+    adds=True,
+    order=40,
+)

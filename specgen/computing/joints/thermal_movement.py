@@ -16,7 +16,7 @@ class MovementInputs(Inputs):
     """A stretch of wall and its change of temperature."""
 
     length: Quantity = given_input(
-        "L", "length that moves", "length", about="stretch that moves", least=0, span=("0 ft", "3000 ft")
+        "L", "moving length", "length", about="stretch that moves", least=0, span=("0 ft", "3000 ft")
     )
     alpha: Quantity = given_input(
         "alpha",

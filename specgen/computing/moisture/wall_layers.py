@@ -8,6 +8,7 @@ from specgen.computing.moisture._saturation import SOURCE as SATURATION
 from specgen.computing.moisture._saturation import express_saturation
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.field import Path, dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Wall, root_of
@@ -106,7 +107,7 @@ def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
             "T_hi", f"mean daily high, {month}", inputs.high.number(degree), degree, dotted_field(path, "mean_max")
         ),
         InputRow("RH_e", f"mean humidity, {month}", float(inputs.humidity), "%", dotted_field(path, "mean_humidity")),
-        InputRow("R_si", "film of air inside", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
+        InputRow("R_si", "interior air film", INSIDE_FILM.number(resistance), resistance, source=RECALLED),
     ]
     for n, layer in enumerate(inputs.layers, 1):
         open_to = max(layer.permeance, LEAST_PERMEANCE)
@@ -127,9 +128,9 @@ def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
     day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
         *rows,
-        InputRow("W_c", "permeance of the whole coating", coating.number(permeance), permeance, "gloss.permeance"),
-        InputRow("R_se", "film of air outside", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
-        InputRow("v", "vapor of a day through a permeance of 1, by pascal", day.number(mass), mass, UNIT_CHANGE),
+        InputRow("W_c", "coating permeance", coating.number(permeance), permeance, "gloss.permeance"),
+        InputRow("R_se", "exterior air film", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
+        InputRow("v", "daily vapor flow per perm and pascal", day.number(mass), mass, UNIT_CHANGE),
     )
 
 
@@ -209,11 +210,22 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     )
 
 
+def compare_vapor(wall: Wall, ask: Ask) -> Comparison:
+    """Vapor pressure against saturation where it comes nearest to it."""
+    known = {step.symbol: step.value for step in ask("wall-layers").steps}
+    last = sum(symbol.startswith("Z_") for symbol in known) - 1
+    pairs = [(known["p_i"], known["s_0"]), *((known[f"p_{n}"], known[f"s_{n}"]) for n in range(1, last))]
+    vapor, saturation = max(pairs, key=lambda pair: pair[0] - pair[1])
+    return at_most(Quantity.of(repr(vapor), "Pa"), Quantity.of(repr(saturation), "Pa"))
+
+
 PROVIDER = Provider(
     name="wall-layers",
-    title="R-value of a wall, and vapor between its layers in winter",
+    title="Wall R-value and winter vapor",
     each=("walls",),
     compute=for_wall,
     reads=("walls.*.layers", "climate.months", "gloss.permeance"),
+    layered=True,
+    checks=(Check("vapor pressure", "saturation", ("INS-05b",), compare_vapor),),
     order=10,
 )

@@ -2,6 +2,7 @@
 
 from specgen.computing.inputs import Inputs, given_input, limit_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, at_most
 from specgen.model.source import InForce
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
@@ -54,4 +55,13 @@ def _row(symbol: str, title: str, limit: InForce, unit: str) -> InputRow:
     return InputRow(symbol, title, limit.value.number(unit), unit, source=limit.source)
 
 
-PROVIDER = provide("Least distance from a power line", PowerLineInputs, power_line_distance)
+CHECKS = (
+    Check(
+        "required distance",
+        "distance given",
+        ("ACC-06g", "ACC-06h"),
+        lambda project, ask: at_most(ask("power-line-distance").quantity, project.site.power_line_distance),
+    ),
+)
+
+PROVIDER = provide("Minimum distance from power lines", PowerLineInputs, power_line_distance, checks=CHECKS)

@@ -4,12 +4,14 @@ import datetime
 from collections.abc import Iterator
 
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.dates import days_after
 from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.value_text import long_date
 from specgen.model.working import InputRow, Working
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (
@@ -26,7 +28,7 @@ def for_project(project: Description, ask: Ask) -> Working:
     submitted: datetime.date = project.schedule.submit_on
     working = WorkingBuilder(_rows(project, submitted))
     waits = "max(n, n_v)" if "n_v" in working.known else "n"
-    working.step("R", "review ends", f"{waits} + k" if "k" in working.known else waits, "d")
+    working.step("R", "review complete", f"{waits} + k" if "k" in working.known else waits, "d")
     colored = "o" in working.known
     if colored:
         working.step("A", "sample color arrives", "o + l", "d")
@@ -45,7 +47,7 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
     yield InputRow("n", "review", float(days[0]), "d", "contract.review_days")
     if list(project.deviations):
         days.append(contract.variation_review_days)
-        yield InputRow("n_v", "review of a set with deviations", float(days[1]), "d", "contract.variation_review_days")
+        yield InputRow("n_v", "review with deviations", float(days[1]), "d", "contract.variation_review_days")
     if contract.review_day_kind == "working":
         off = _count_days_off(submitted, max(days), project.schedule.get("days_off") or WEEKEND)
         yield InputRow("k", "days off within the review", float(off), "d", "days off in the calendar")
@@ -57,7 +59,11 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
         yield InputRow("o", "sample color ordered, after submission", float(ordered), "d", "order less submission")
         yield InputRow("l", f"lead time of color {slowest.mark}", float(slowest.lead_time_days), "d", lead)
     yield InputRow(
-        "D", "mockup, with drying and acceptance", float(project.mockup.duration_days), "d", "mockup.duration_days"
+        "D",
+        "mockup duration, with drying and acceptance",
+        float(project.mockup.duration_days),
+        "d",
+        "mockup.duration_days",
     )
 
 
@@ -96,11 +102,20 @@ def _tell_dates(project: Description, submitted: datetime.date, mockup: int, sta
     return tuple(told)
 
 
+def compare_start(project: Description, ask: Ask) -> Comparison:
+    """The earliest start against the start planned."""
+    submitted, planned = project.schedule.submit_on, project.schedule.work_start
+    days = ask("earliest-start").quantity
+    start = days_after(submitted, round(days.number("d")))
+    return at_most(days, Quantity.of((planned - submitted).days, "d"), words=(long_date(start), long_date(planned)))
+
+
 PROVIDER = Provider(
     name="earliest-start",
-    title="Earliest start of the work",
+    title="Earliest start of work",
     each=(),
     compute=for_project,
     reads=("schedule.submit_on", "contract.review_days", "contract.review_day_kind", "colors", "mockup.duration_days"),
+    checks=(Check("earliest start", "planned start", (), compare_start),),
     order=10,
 )

@@ -60,7 +60,7 @@ def altitude_rows(edition: Edition, altitude: InputRow | None, system: str) -> t
         return (InputRow("K_e", "ground elevation factor", 1.0, "", "taken as 1, which the standard allows"),)
     far = "ft" if system == "ip" else "m"
     thinning = THINNING / Quantity.of(1, "ft").number(far)  # method's own: told for each ft
-    return altitude, InputRow("c_e", "thinning of the air", thinning, f"/{far}", source=find_source("wind_altitude"))
+    return altitude, InputRow("c_e", "air density decrease", thinning, f"/{far}", source=find_source("wind_altitude"))
 
 
 def factor_rows(edition: Edition, enclosure: str, system: str) -> tuple[InputRow, ...]:
@@ -71,27 +71,27 @@ def factor_rows(edition: Edition, enclosure: str, system: str) -> tuple[InputRow
     air, least = 0.00256 if ip else 0.00256 * _KPA, LEAST_PRESSURE.number(unit)
     return (
         InputRow("K_d", "directionality factor", 0.85, "", source=find_source("wind_direction")),
-        InputRow("G_i", "coefficient of the pressure inside", ENCLOSURES[enclosure], "", source=edition.inside),
-        InputRow("k", "half the density of air", air, f"{unit}/({fast})²", source=MEMORY),
-        InputRow("p_m", "least pressure at strength level", least, unit, source=MEMORY),
+        InputRow("G_i", "internal pressure coefficient", ENCLOSURES[enclosure], "", source=edition.inside),
+        InputRow("k", "velocity pressure constant", air, f"{unit}/({fast})²", source=MEMORY),
+        InputRow("p_m", "minimum pressure, strength level", least, unit, source=MEMORY),
     )
 
 
 def add_velocity(working: WorkingBuilder, edition: Edition, unit: str) -> None:
     """Adds the exposure coefficient and the velocity pressure at the mean roof height."""
     at_gradient = f"{edition.at_gradient} * (max(h, z_l) / z_g)^(2 / alpha)"
-    working.step("K_z", "exposure coefficient at the roof", at_gradient, "")
+    working.step("K_z", "velocity pressure exposure coefficient", at_gradient, "")
     if "c_e" in working.known:
         # No more than 1, which the standard allows at any altitude.
         working.step("K_e", "ground elevation factor", "min(1, exp(0 - c_e * z_e))", "")
     factors = ["k", "K_z", "K_zt", *([] if edition.directs_pressure else ["K_d"])]
     factors += ["K_e"] if edition.counts_altitude else []
-    working.step("q_h", "velocity pressure at the roof", f"{' * '.join(factors)} * V^2", unit)
+    working.step("q_h", "velocity pressure", f"{' * '.join(factors)} * V^2", unit)
 
 
 def add_area(working: WorkingBuilder) -> None:
     """Adds the logarithm of the area, held between the ends of the chart: 10 and 500 sq ft."""
-    working.step("e", "logarithm of the area in sq ft", "ln(min(max(A / A_1, 10), 500)) / ln(10)", "")
+    working.step("e", "log of effective area", "ln(min(max(A / A_1, 10), 500)) / ln(10)", "")
 
 
 def add_pressure(
@@ -105,10 +105,10 @@ def add_pressure(
     working.step(f"G{tail}", f"coefficient of {named}", f"{start} {sign} {abs(slope)} * e", "")
     if direction == "inward":
         working.step(f"p{tail}", f"pressure of {named}", f"{pressure} * (G{tail} + G_i)", unit)
-        working.step(f"p_u{tail}", "not below the least", f"max(p{tail}, p_m)", unit)
+        working.step(f"p_u{tail}", "minimum applied", f"max(p{tail}, p_m)", unit)
     else:
         working.step(f"p{tail}", f"pressure of {named}", f"{pressure} * (G{tail} - G_i)", unit)
-        working.step(f"p_u{tail}", "not below the least", f"min(p{tail}, 0 - p_m)", unit)
+        working.step(f"p_u{tail}", "minimum applied", f"min(p{tail}, 0 - p_m)", unit)
     return f"p_u{tail}"
 
 

@@ -6,6 +6,7 @@ from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.old_surface import is_old_surface
 from specgen.computing.wind.wall_wind import WindInputs, for_elevation
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Working
@@ -23,20 +24,20 @@ class BondInputs(Inputs):
 
     pull: Quantity = given_input(
         "p_o",
-        "greatest pull on the wall's elevations",
+        "governing outward pressure, wall elevations",
         "pressure",
         origin="wind pressure on the wall, computed for each elevation",
         units=("psf", "kPa"),
         least=0,
     )
-    factor: Fraction = given_input("S", "factor of safety", "number", "walls.*.attachment.safety_factor")
+    factor: Fraction = given_input("S", "safety factor", "number", "walls.*.attachment.safety_factor")
 
 
 def bond_demand(inputs: BondInputs) -> Working:
     """Bond that an old surface must show, in psi or kPa."""
     ip = inputs.system == "ip"
     working = WorkingBuilder(inputs.rows())
-    working.step("b", "bond asked of the surface", "p_o * S / 144" if ip else "p_o * S", "psi" if ip else "kPa")
+    working.step("b", "required bond", "p_o * S / 144" if ip else "p_o * S", "psi" if ip else "kPa")
     return working.build("bond-demand", "b", SOURCES, NOTES)
 
 
@@ -50,8 +51,13 @@ def for_wall(wall: Wall, ask: Ask) -> Working | None:
     return bond_demand(BondInputs.from_project(wall, ask, pull=max(pull * -1 for pull in pulls)))
 
 
+def compare_bond(wall: Wall, ask: Ask) -> Comparison:
+    """The bond asked for against the bond that the pull tests found."""
+    return at_most(ask("bond-demand").quantity, wall.substrate.bond_result)
+
+
 PROVIDER = provide(
-    "Bond asked of an old surface by wind",
+    "Required bond, existing surface",
     BondInputs,
     bond_demand,
     each=("walls",),
@@ -64,5 +70,6 @@ PROVIDER = provide(
         *WindInputs.reads(),
         "code.wind_standard",
     ),
+    checks=(Check("required bond", "bond found by test", ("ATT-05g",), compare_bond),),
     order=15,
 )

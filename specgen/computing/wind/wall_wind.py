@@ -6,7 +6,9 @@ from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.wind import _wind
 from specgen.computing.wind._editions import EDITIONS, Edition, read_edition
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, read_all
+from specgen.model.capacity import Check, Comparison, at_most
+from specgen.model.field import dotted_field
 from specgen.model.problem import refuse
 from specgen.model.source import PROJECT
 from specgen.model.typed_views import Elevation, root_of
@@ -113,7 +115,7 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     square = "ft2" if inputs.system == "ip" else "m2"
     edition = inputs.edition
     thin = inputs.row("altitude") if inputs.altitude is not None else None
-    share = InputRow("F", "share of the wind at allowable level", 0.6, "", source=find_source("wind_allowable"))
+    share = InputRow("F", "allowable stress factor", 0.6, "", source=find_source("wind_allowable"))
     working = WorkingBuilder(
         (
             *inputs.rows("speed", "height"),
@@ -151,7 +153,7 @@ def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Wor
     working = WorkingBuilder((InputRow("P_o", "engineer's pressure, outward", outward.number(unit), unit, ENGINEER),))
     if inward is not None:
         working.add_inputs(InputRow("P_i", "engineer's pressure, inward", inward.number(unit), unit, ENGINEER))
-    working.step("p_a", "pull outward", "0 - P_o", unit)
+    working.step("p_a", "outward pressure", "0 - P_o", unit)
     return working.build("wall-wind", "p_a", (PROJECT,), (ENGINEER, _wind.NOTES[-1]), "engineer")
 
 
@@ -163,7 +165,7 @@ def board_wind(inputs: WindInputs) -> Working:
         strength = _wind.add_pressure(working, inputs.edition, direction, zone, unit, tail)
         named = "inward" if tail == "_n" else f"zone {zone}, outward"
         working.step(f"p_a{tail}", f"allowable level, {named}", f"F * {strength}", unit)
-    working.step("p_a", "greater pull of the two zones", "min(p_a_4, p_a_5)", unit)
+    working.step("p_a", "governing outward pressure", "min(p_a_4, p_a_5)", unit)
     # With the least pressure in force in both zones neither is worse.
     case = "zone 5" if working.known["p_a_5"] < working.known["p_a_4"] else "least pressure"
     beside = ("q_h", "p_a_4", "p_a_5", "p_a_n")
@@ -171,11 +173,37 @@ def board_wind(inputs: WindInputs) -> Working:
     return working.build("wall-wind", "p_a", _wind.list_sources(inputs.edition), notes, case, beside)
 
 
+def attachment_capacity(elevation: Elevation, system: str) -> Working:
+    """The load that the attachment of a wall may bear, in psf or kPa: the strength tested over the factor of safety."""
+    unit = "psf" if system == "ip" else "kPa"
+    attachment = elevation.wall.attachment
+    strength, factor = read_all(lambda: attachment.ultimate_strength, lambda: attachment.safety_factor)
+    path = attachment.path
+    rows = (
+        InputRow("S", "tested strength", strength.number(unit), unit, dotted_field(path, "ultimate_strength")),
+        InputRow("n_s", "safety factor", float(factor), "", dotted_field(path, "safety_factor")),
+    )
+    working = WorkingBuilder(rows)
+    working.step("p_c", "allowable load of the attachment", "S / n_s", unit)
+    return working.build("attachment-capacity", "p_c", (PROJECT,))
+
+
+def compare_wind(elevation: Elevation, ask: Ask) -> Comparison:
+    """The pull of the wind against the allowable load of the attachment."""
+    wind = ask("wall-wind")
+    capacity = attachment_capacity(elevation, elevation.project.system)
+    pull = Quantity.of(abs(Fraction(repr(float(wind.result)))), wind.unit)
+    attachment = elevation.wall.attachment
+    allowed = attachment.ultimate_strength * (1 / Fraction(attachment.safety_factor))
+    return at_most(pull, allowed, capacity=capacity)
+
+
 PROVIDER = provide(
-    "Wind pressure on the wall",
+    "Wind pressure",
     WindInputs,
     wall_wind,
     each=("elevations",),
     for_member=for_elevation,
+    checks=(Check("outward wind pressure", "allowable load", ("ATT-09a",), compare_wind),),
     order=10,
 )

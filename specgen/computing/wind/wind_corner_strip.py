@@ -29,7 +29,7 @@ class StripInputs(Inputs):
 
     least_width: Quantity = given_input(
         "B",
-        "least width of the building",
+        "least plan width",
         "distance",
         "building.least_plan_width",
         "least plan width of the building",
@@ -43,15 +43,15 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
     unit = "ft" if inputs.system == "ip" else "m"
     high = more(inputs.height, _wind.HIGHEST)
     source = _wind.MEMORY if high else find_source("wind_strip_memory")
-    least = InputRow("a_m", "least width of the strip", _wind.LEAST_STRIP.number(unit), unit, source=source)
+    least = InputRow("a_m", "minimum corner zone", _wind.LEAST_STRIP.number(unit), unit, source=source)
     working = WorkingBuilder((*inputs.rows(), least))
     if high:
         working.step("a_1", "share of the building", "0.1 * B", unit)
-        working.step("a_2", "least by the width", "a_m", unit)
+        working.step("a_2", "minimum zone width", "a_m", unit)
     else:
-        working.step("a_1", "smaller share of the building", "min(0.1 * B, 0.4 * h)", unit)
-        working.step("a_2", "least by the width", "max(0.04 * B, a_m)", unit)
-    working.step("a", "width of the corner strip", "max(a_1, a_2)", unit)
+        working.step("a_1", "lesser building dimension", "min(0.1 * B, 0.4 * h)", unit)
+        working.step("a_2", "minimum zone width", "max(0.04 * B, a_m)", unit)
+    working.step("a", "corner zone width", "max(a_1, a_2)", unit)
     notes: tuple[str, ...] = (HIGH if high else LOW, "The strip runs up both sides of every outside corner.")
     if high or not more(inputs.least_width, WIDEST):
         return working.build("wind-corner-strip", "a", (source,), notes)
@@ -59,4 +59,4 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
     return working.build("wind-corner-strip", "a", (source,), (*notes, WIDE), secondary_results=("a_f",))
 
 
-PROVIDER = provide("Corner strip of higher wind pressure", StripInputs, wind_corner_strip, order=20)
+PROVIDER = provide("Corner zone width", StripInputs, wind_corner_strip, order=20)

@@ -1,32 +1,43 @@
-"""Summary of all calculations: members, result, and whether the limits on it are met."""
+"""Summary of the calculations: what is compared, member by member that governs, with ratio and status."""
 
-from specgen.documents.calculations import Instances, gather_calculations
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.documents.calculations import CalculationValues, gather_calculations
+from specgen.documents.comparisons import OK, Conclusion, conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views.workings import limit_checks, mark, marks, outcome, result
+from specgen.documents.members import full_name
+from specgen.model.block import Strong, Text
+from specgen.model.capacity import Check
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each calculation and each outcome of the clauses that check it."""
-    lines: list[tuple[str, str, str, str]] = []
+    """One row for each comparison and status, with the member that governs."""
+    lines: list[tuple[Any, ...]] = []
     for calculation in gather_calculations(context):
-        checks, groups = limit_checks(context, calculation.provider), dict[str, Instances]()
-        for member, working in calculation.workings.items():
-            by_answer: dict[str, list[str]] = {}
-            for check in checks[member]:
-                codes = by_answer.setdefault(outcome(context, check), [])
-                codes += [] if check.code in codes else [check.code]
-            answer = "; ".join(f"{answer_text} ({', '.join(codes)})" for answer_text, codes in by_answer.items())
-            groups.setdefault(answer or "none", {})[member] = working
-        for answer, workings in groups.items():
-            lines.append(
-                (calculation.provider.title, marks([mark(m) for m in workings]), _results(context, workings), answer)
-            )
-    return TableView(("Calculation", "For", "Result", "Limits"), tuple(lines), (31, 17, 32, 20))
+        for check in calculation.provider.checks:
+            lines += _of_check(context, calculation, check)
+    heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio or margin", "Status")
+    return TableView(heads, tuple(lines), (27, 20, 13, 23, 9, 8))
 
 
-def _results(context: DocumentContext, workings: Instances) -> str:
-    """The common result, or the smallest and the largest."""
-    ends = (end(workings.values(), key=lambda working: float(working.result)) for end in (min, max))
-    low, high = (result(context, working) for working in ends)
-    return low if low == high else f"{low} to {high}"
+def _of_check(context: DocumentContext, calculation: CalculationValues, check: Check) -> Iterator[tuple[Any, ...]]:
+    first_check = check is calculation.provider.checks[0]
+    name = calculation.provider.title if first_check else check.demand[:1].upper() + check.demand[1:]
+    by_status: dict[str, list[Conclusion]] = {}
+    for member in calculation.workings:
+        for one in conclude(context, calculation.provider, member):
+            if one.check is check:
+                by_status.setdefault(one.status, []).append(one)
+    for status, found in by_status.items():
+        first = max(found, key=lambda one: one.use)
+        demand, limit, ratio = first.sides(context.first)
+        yield (
+            name,
+            full_name(context, first.member) + (f" (of {len(found)})" if len(found) > 1 else ""),
+            demand,
+            f"{limit} {check.limit}" if first.comparison is not None else limit,
+            ratio,
+            status if status == OK else Strong((Text(status),)),
+        )

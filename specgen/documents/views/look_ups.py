@@ -6,17 +6,18 @@ from specgen.documents.calculations import gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.views.workings import describe_check, join_cells, limit_checks, mark
+from specgen.documents.members import mark, marks
+from specgen.documents.views.workings import describe_check, join_cells, limit_checks
 from specgen.model.finding import LimitCheck
 from specgen.quantities.comparison import Outcome
 
-# A local code that is no model code is not read here: ask the building official.
-UNREAD = "not read here"
+# A local code that is no model code is not evaluated: the building official is asked.
+UNREAD = "not evaluated"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each answer and member."""
-    lines: list[tuple[Any, ...]] = []
+    """One row for each answer, with the members that share it."""
+    lines: dict[tuple[Any, ...], tuple[list[str], Any, Any]] = {}
     unread = context.project.get(("code", "model")) == "other"
     for calculation in gather_calculations(context):
         checks = limit_checks(context, calculation.provider)
@@ -25,9 +26,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             why = DisplayValue(lookup.why, lookup.why, source, about=calculation.provider.title)
             is_unread = unread and "code.model" in calculation.provider.reads
             answer = UNREAD if is_unread else "yes" if lookup.result else "no"
-            held_against = ["none: the answer is not known"] if is_unread else _list_checks(context, checks[member])
-            lines.append((calculation.provider.title, mark(member), answer, why, held_against))
-    return TableView(("Question", "For", "Answer", "Why", "Held against"), tuple(lines), (18, 9, 11, 27, 35))
+            held_against = (
+                ["confirm with the building official"] if is_unread else _list_checks(context, checks[member])
+            )
+            key = (calculation.provider.title, answer, lookup.why, str(held_against))
+            lines.setdefault(key, ([], why, held_against))[0].append(mark(member))
+    shown = tuple((key[0], marks(names), key[1], *cells) for key, (names, *cells) in lines.items())
+    return TableView(("Requirement", "For", "Applies", "Reason", "Clauses"), shown, (19, 10, 13, 30, 28))
 
 
 def _list_checks(context: DocumentContext, checks: list[LimitCheck]) -> list[Any]:

@@ -6,7 +6,7 @@ from specgen.documents.calculations import Waiting, gather_calculations
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.views.workings import mark, marks
+from specgen.documents.members import mark, marks
 from specgen.model.field import Path, dotted_path
 
 

@@ -1,129 +1,249 @@
-"""The tables of a calculation: the inputs of one member with their origins, and all members with their results."""
+"""The tables of a sheet of calculation: what is given, the steps, and all members with their results."""
 
+import re
 from collections import defaultdict
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
-from specgen.documents.calculations import Instances
+from specgen.documents.calculations import Instances, equal_in_all
+from specgen.documents.comparisons import Conclusion
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.origins import find_origin
-from specgen.model.block import Formula, Value
+from specgen.documents.expression_text import shorten, spell_figures, spell_formula
+from specgen.documents.layer_table import of_layers
+from specgen.documents.members import mark, marks
+from specgen.documents.origins import find_origin, is_of_method
+from specgen.documents.page_figures import figure, measure, name_unit
+from specgen.model.block import Value
 from specgen.model.field import Path
 from specgen.model.finding import LimitCheck
+from specgen.model.source import Kind
 from specgen.model.value_text import words
-from specgen.model.working import InputRow, Working
+from specgen.model.working import InputRow, Step, Working
 from specgen.quantities.comparison import Outcome
-from specgen.quantities.format import format_decimal, format_unit, raise_power
 from specgen.quantities.units import UNITS
 from specgen.resolving.provider import Provider
 
-# Up to BESIDE input columns share the table of results; more go to tables of their own, ABREAST columns each.
-BESIDE, ABREAST = 4, 7
-MOST_NAMED = 6
+# More columns than these go to a table of their own.
+ABREAST = 8
 _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
 
 Column = tuple[Any, Callable[[Path, Working], Any], int]
+Numbers = dict[str, int]
 
 
-def inputs(context: DocumentContext, member: Path, working: Working) -> TableView:
-    """One row for each input: symbol, name, figure with the mark of its source, unit, origin."""
-    lines = []
-    for row in working.inputs:
-        value, origin_text = _input(context, member, row)
-        name = row.name[:1].upper() + row.name[1:]
-        lines.append((Formula(row.symbol), name, value, format_unit(row.unit), origin_text))
-    return TableView(("Symbol", "Input", "Figure", "Unit", "Comes from"), tuple(lines), (9, 26, 17, 11, 37))
+def given(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> TableView:
+    """What is given, two inputs abreast: name and symbol, and value with the mark of its source."""
+    return set_abreast("Given", [_given_cells(context, member, row, numbers) for row in rows])
+
+
+def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
+    """Names and values, down two pairs of columns."""
+    height = -(-len(cells) // 2)
+    beside = [*cells[height:], *([("", "")] if len(cells) % 2 else [])]
+    lines = tuple((*left, *right) for left, right in zip(cells[:height], beside, strict=True))
+    return TableView((head, "Value") * 2, lines, (36, 14) * 2)
+
+
+def given_in_line(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> list[Any]:
+    """What is given for all members, on one line."""
+    told: list[Any] = []
+    for row in rows:
+        name, value = _given_cells(context, member, row, numbers)
+        told += ["; " if told else "", *name, " = ", value]
+    return told[1:]
+
+
+def _given_cells(context: DocumentContext, member: Path, row: InputRow, numbers: Numbers) -> tuple[Any, Any]:
+    origin = find_origin(context, member, row)
+    number = numbers.get(origin.calculation)
+    behind = f" (calculation {number})" if number else ", default" if origin.default else ""
+    behind += f" ({origin.words})" if origin.words else ""
+    return [f"{_capital(row.name)}{behind}, ", *spell_formula(row.symbol)], value_cell(context, member, row)
+
+
+def value_cell(context: DocumentContext, member: Path, row: InputRow) -> Value:
+    """The value of an input with the mark of its source."""
+    source, text = find_origin(context, member, row).source, measure(row.value, row.unit, context.first)
+    source = None if source is not None and source.kind is Kind.COMPUTED else source
+    # A source mark right behind a superscript would read as part of the exponent.
+    apart = "\u00a0" if source is not None and text[-1:] in "⁰¹²³⁴⁵⁶⁷⁸⁹" else ""
+    return Value(text + apart, source, about=row.name)
+
+
+def constants(workings: Instances) -> list[InputRow]:
+    """The inputs that the method sets, the same for all members."""
+    first = next(iter(workings.values()))
+    return [row for row in first.inputs if is_of_method(row) and equal_in_all(workings, row)]
+
+
+def formulas(steps: Iterable[Step]) -> list[Any]:
+    """The formulas of steps whose figures stand in a table of the members, on one line."""
+    told: list[Any] = []
+    for step in steps:
+        told += ["; " if told else "", f"{step.name} ", *spell_formula(step.symbol), " = ", *_formula(step)]
+    return told[1:]
+
+
+def _formula(step: Step) -> list[Any]:
+    short = shorten(step.expression)
+    return [*spell_formula(short), *([" + …"] if short != step.expression else [])]
+
+
+def steps_in_full(context: DocumentContext, steps: Sequence[Step], known: dict[Any, int], layered: bool) -> TableView:
+    """Each step as formula, with its figures, and its value; those worked on an earlier sheet by their values."""
+    fresh = [step for step in steps if step_key(step) not in known]
+    repeated = [step for step in steps if step_key(step) in known]
+    lines = [_repeated(context, repeated, known)] if repeated else []
+    lines += [_step_cells(context, step, layered) for step in fresh]
+    return TableView(("Step", "Formula, with figures", "Value"), tuple(lines), (24, 62, 14))
+
+
+def step_key(step: Step) -> Any:
+    """What two steps share that are worked by the same formula."""
+    return step.symbol, step.name, step.expression, step.unit
+
+
+def _step_cells(context: DocumentContext, step: Step, layered: bool) -> tuple[Any, ...]:
+    formula = [*spell_formula(step.symbol), " = ", *spell_formula(step.expression)]
+    if step.values and not (layered and of_layers(step)):
+        formula.append(f" = {spell_figures(step.expression, dict(step.values))}")
+    return _capital(step.name), formula, measure(step.value, step.unit, context.first)
+
+
+def _repeated(context: DocumentContext, steps: list[Step], known: dict[Any, int]) -> tuple[Any, ...]:
+    numbers = sorted({known[step_key(step)] for step in steps})
+    told: list[Any] = []
+    for step in steps:
+        told += [
+            *(["; "] if told else []),
+            *spell_formula(step.symbol),
+            f" = {measure(step.value, step.unit, context.first)}",
+        ]
+    return f"By the formulas of calculation {' and '.join(map(str, numbers))}", told, ""
 
 
 def members(
-    context: DocumentContext, provider: Provider, workings: Instances, shared: tuple[str, ...] = ()
+    context: DocumentContext, provider: Provider, workings: Instances, concluded: dict[Path, tuple[Conclusion, ...]]
 ) -> tuple[TableView, ...]:
-    """Differing inputs and results of the members of one form, in one table or several if there are many columns.
-
-    `shared` are the notes printed elsewhere.
-    """
-    differing = list(_inputs(context, workings))
-    results = list(_results(context, provider, workings, shared))
-    parts = []
-    while len(differing) > BESIDE:
-        parts.append(differing[:ABREAST])
-        differing = differing[ABREAST:]
-    return tuple(_table(workings, columns) for columns in (*parts, differing + results))
+    """All members: the inputs that vary, the result, and each comparison with its ratio and status."""
+    columns = [
+        *(_input_column(context, row) for row in in_columns(provider, workings)),
+        *_stepped(context, provider, workings),
+    ]
+    columns += [*_results(context, provider, workings), *_checks(context, provider, concluded)]
+    columns += _remarks(context, workings)
+    parts = [columns[at : at + ABREAST] for at in range(0, len(columns), ABREAST)]
+    return tuple(_table(workings, part) for part in parts)
 
 
 def _table(workings: Instances, columns: list[Column]) -> TableView:
-    rows = tuple((mark(m), *(cell(m, w) for _, cell, _ in columns)) for m, w in workings.items())
-    shares = [10, *(share for *_, share in columns)]
+    """Members whose cells are the same share a row."""
+    alike: dict[tuple[Any, ...], list[str]] = {}
+    for member, working in workings.items():
+        alike.setdefault(tuple(cell(member, working) for _, cell, _ in columns), []).append(mark(member))
+    rows = tuple((marks(names), *cells) for cells, names in alike.items())
+    shares = [9, *(share for *_, share in columns)]
     widths = [100 * share // sum(shares) for share in shares]
     widths[-1] += 100 - sum(widths)
     return TableView(("For", *(head for head, *_ in columns)), rows, tuple(widths))
 
 
-def _inputs(context: DocumentContext, workings: Instances) -> Iterable[Column]:
-    """A column for each input whose value differs between members."""
-    first = next(iter(workings.values()))
-    for number, row in enumerate(first.inputs):
-        if any(working.inputs[number].value != row.value for working in workings.values()):
-
-            def cell(member: Path, working: Working, number: int = number) -> Value:
-                return _input(context, member, working.inputs[number])[0]
-
-            yield _head(row.symbol, row.unit), cell, 10
+def in_columns(provider: Provider, workings: Instances) -> list[InputRow]:
+    """The inputs that vary between members, which columns show; of too many to read, those that the table names."""
+    named: dict[tuple[str, str], InputRow] = {}
+    for working in workings.values():
+        for row in working.inputs:
+            named.setdefault((row.symbol, row.unit), row)
+    varying = [row for row in named.values() if not equal_in_all(workings, row)]
+    return varying if len(varying) <= ABREAST else [row for row in varying if row.symbol in provider.columns]
 
 
-def _results(
-    context: DocumentContext, provider: Provider, workings: Instances, shared: tuple[str, ...]
+def _input_column(context: DocumentContext, row: InputRow) -> Column:
+    def cell(member: Path, working: Working) -> Any:
+        own = next((r for r in working.inputs if (r.symbol, r.unit) == (row.symbol, row.unit)), None)
+        if own is None:
+            return ""
+        return Value(bare(own.value, own.unit), find_origin(context, member, own).source, about=own.name)
+
+    return _head(row.symbol, row.unit, context.first), cell, 10
+
+
+def bare(value: float, unit: str) -> str:
+    """The number alone, as a column of its unit shows it: a trade fraction of inches."""
+    return measure(value, unit).removesuffix("\u00a0in").removeprefix("R-") if unit in ("in", "R") else figure(value)
+
+
+def _stepped(context: DocumentContext, provider: Provider, workings: Instances) -> list[Column]:
+    """A column for each step that the table shows in place of a working in full."""
+    shown: dict[str, Step] = {}
+    for working in workings.values():
+        for step in working.steps:
+            if step.symbol in provider.columns:
+                shown.setdefault(step.symbol, step)
+    return [_step_column(context, step) for step in shown.values()]
+
+
+def _step_column(context: DocumentContext, step: Step) -> Column:
+    def cell(member: Path, working: Working) -> str:
+        return next((bare(s.value, s.unit) for s in working.steps if s.symbol == step.symbol), "")
+
+    return _head(step.symbol, step.unit, context.first), cell, 11
+
+
+def _results(context: DocumentContext, provider: Provider, workings: Instances) -> Iterable[Column]:
+    if not provider.columns:
+        yield "Result", lambda m, w: result(context, provider, w), 15
+    if len({working.governing_case for working in workings.values()}) > 1:
+        yield "Governed by", lambda m, w: w.governing_case, 15
+
+
+def _checks(
+    context: DocumentContext, provider: Provider, concluded: dict[Path, tuple[Conclusion, ...]]
 ) -> Iterable[Column]:
-    every = list(workings.values())
-    for step in every[0].secondary_steps:
+    for check in provider.checks:
+        if any(one.check is check for each in concluded.values() for one in each):
 
-        def cell(member: Path, working: Working, symbol: str = step.symbol) -> str:
-            return next((figure(line.value) for line in working.secondary_steps if line.symbol == symbol), "")
+            def cell(member: Path, working: Working, check: Any = check) -> str:
+                found = next((one for one in concluded[member] if one.check is check), None)
+                return (
+                    "" if found is None else ", ".join(p for p in (*found.sides(context.first)[1:], found.status) if p)
+                )
 
-        yield _head(step.symbol, step.unit), cell, 12
-    yield "Result", lambda m, w: result(context, w), 18
-    if any(working.governing_case for working in every):
-        yield "Governed by", lambda m, w: w.governing_case, 16
-    by_member = limit_checks(context, provider)
-    if any(by_member[member] for member in workings):
-        yield "Held against", lambda m, w: join_cells(describe_check(context, check) for check in by_member[m]), 26
-    if any(set(working.notes) - set(shared) for working in every):
-        yield "Remark", lambda m, w: " ".join(context.tell(note) for note in w.notes if note not in shared), 30
+            yield f"{_capital(check.limit)}, ratio, status", cell, 18
 
 
-def _head(symbol: str, unit: str) -> list[Any]:
-    return [Formula(symbol), f", {format_unit(unit)}" if unit else ""]
+def _remarks(context: DocumentContext, workings: Instances) -> Iterable[Column]:
+    """A column of the notes that differ in more than their figures."""
+    alike = [{_without_figures(note) for note in working.notes} for working in workings.values()]
+    common = set.intersection(*alike)
+    if any(each - common for each in alike):
+        yield (
+            "Remark",
+            lambda m, w: " ".join(context.tell(note) for note in w.notes if _without_figures(note) not in common),
+            24,
+        )
 
 
-def _input(context: DocumentContext, member: Path, row: InputRow) -> tuple[Value, str]:
-    """The figure of an input with the mark of its source, and where it comes from."""
-    origin, text = find_origin(context, member, row), figure(row.value)
-    # A source mark right behind a superscript would read as part of the exponent.
-    apart = "\u00a0" if origin.source is not None and not text.isascii() else ""
-    return Value(text + apart, origin.source, about=row.name), origin.text
+def _without_figures(note: str) -> str:
+    return re.sub(r"[\d.,/-]+", "#", note)
 
 
-def figure(value: float) -> str:
-    """A number as a table shows it, with up to six digits."""
-    return raise_power(format_decimal(value, 6))
+def _head(symbol: str, unit: str, system: str) -> list[Any]:
+    return [*spell_formula(symbol), f", {name_unit(unit, system)}" if unit else ""]
 
 
-def marks(names: list[str]) -> str:
-    """The first few marks, and the number of the rest."""
-    more = len(names) - MOST_NAMED
-    return ", ".join(names[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+def result(context: DocumentContext, provider: Provider, working: Working) -> str:
+    """The result, and what is bought for it."""
+    told = measure(working.result, working.unit, context.first)
+    bought = next((step for step in working.steps if step.symbol == provider.buy), None)
+    if bought is None or bought.symbol not in working.secondary_results:
+        return told
+    word = "" if bought.unit in UNITS else f" {bought.name}"
+    return f"{told}, use {measure(bought.value, bought.unit, context.first)}{word}"
 
 
-def mark(member: Path) -> str:
-    """The member as a table names it."""
-    return member[-1] if member else "the project"
-
-
-def result(context: DocumentContext, working: Working) -> str:
-    """The result in trade units, in both unit systems where they differ."""
-    if working.unit not in UNITS:
-        return f"{figure(working.result)} {working.printed_unit}".strip()
-    return context.text(working.rounded, None)
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def limit_checks(context: DocumentContext, provider: Provider) -> dict[Path, list[LimitCheck]]:

@@ -6,6 +6,7 @@ from itertools import count
 
 from specgen.documents.no_break import keep_together, keep_words
 from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
 from specgen.formats.xml_text import escape, quote
 from specgen.model.block import (
@@ -129,7 +130,8 @@ class Writer:
             case Emphasis():
                 return self.render_inlines(part.children, properties + "<w:i/>")
             case Formula():
-                return omml.render_inline(part.text)
+                runs = (self.render_run(text, properties + look) for text, look in split_symbol(part.text))
+                return "".join(runs) or omml.render_inline(part.text)
             case Blank():
                 return self.render_control(part.label, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
             case CheckBox():

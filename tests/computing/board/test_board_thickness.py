@@ -61,13 +61,13 @@ def test_the_greater_of_the_two_governs() -> None:
 def test_without_a_joint_the_r_value_alone_asks_and_three_quarters_of_an_inch_are_the_least() -> None:
     assert board(r_value="R-8", r_per_inch="R-4").result == 2
     made = board(r_value="R-1", r_per_inch="R-4")
-    assert (made.result, made.governing_case) == (0.75, "the board that stays")
+    assert (made.result, made.governing_case) == (0.75, "the remaining board")
 
 
 @pytest.mark.parametrize(("joint", "wanted"), [("3/4", 1.5), ("5/8", 1.5), ("0.76", 1.75), ("1", 1.75)])
 def test_the_next_board_made_stands_beside_it(joint: str, wanted: float) -> None:
     # Steps of 1/4 in: common practice, no source.
-    assert beside(board(joint_depth=f"{joint} in")) == {"next board made": wanted}
+    assert beside(board(joint_depth=f"{joint} in")) == {"stock board": wanted}
 
 
 def test_a_units_library_finds_the_same_board() -> None:

@@ -54,14 +54,14 @@ def test_quantities_worked_by_hand(more: dict[str, str], wanted: float) -> None:
 def test_water_stands_beside_the_coating_and_is_not_bought_with_it() -> None:
     made = paint(thinning="8%", coats="2")
     assert made.result == pytest.approx(20)
-    assert beside(made) == {"water for what is sprayed": pytest.approx(1.6)}
+    assert beside(made) == {"thinning water": pytest.approx(1.6)}
 
 
 def test_the_reserve_is_kept_without_water() -> None:
     # Ours: what is kept for recoating stays as it was supplied, so only the sprayed coats are thinned.
     made = paint(thinning="8%", reserve="50%")
     assert made.result == pytest.approx(15)
-    assert beside(made)["water for what is sprayed"] == pytest.approx(0.8)
+    assert beside(made)["thinning water"] == pytest.approx(0.8)
 
 
 @pytest.mark.parametrize(
@@ -192,7 +192,7 @@ def test_primer_and_gloss_of_a_project_cover_the_net_area_of_its_elevations(tmp_
     assert gloss.result == pytest.approx(2 * primer.result)
     assert beside(primer) == {
         "whole pails": 3,
-        "water for what is sprayed": pytest.approx(1420 / (208.52 / 2) * 0.08),
+        "thinning water": pytest.approx(1420 / (208.52 / 2) * 0.08),
     }
 
 

@@ -73,9 +73,9 @@ def test_both_unit_systems_agree(rate: int, dry: int, hours: int) -> None:
 
 
 def test_the_hours_of_each_pass_stand_beside_the_area() -> None:
-    assert beside(day()) == {"hours of each pass": 2, "second pass starts after": 2, "wait between the passes": 0}
+    assert beside(day()) == {"hours per pass": 2, "second pass start": 2, "wait between passes": 0}
     short = day(touch_dry="2 h", hours="3 h")
-    assert beside(short) == {"hours of each pass": 1, "second pass starts after": 2, "wait between the passes": 1}
+    assert beside(short) == {"hours per pass": 1, "second pass start": 2, "wait between passes": 1}
     assert line(short, "H_2") + line(short, "H_1") == 3
 
 

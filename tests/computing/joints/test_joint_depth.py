@@ -45,7 +45,7 @@ def test_the_least_depth_of_a_textbook(width: str, wanted: str, governs: str, wh
     ("width", "wanted"), [("1/4", 0.25), ("3/8", 0.375), ("1/2", 0.5), ("3/4", 0.5), ("1", 0.5), ("2", 0.5)]
 )
 def test_the_greatest_depth_stands_beside_it(width: str, wanted: float) -> None:
-    assert beside(depth(f"{width} in")) == {"greatest depth, no deeper than wide": wanted}
+    assert beside(depth(f"{width} in")) == {"maximum depth": wanted}
 
 
 @given(st.integers(16, 284), st.integers(1, 100))

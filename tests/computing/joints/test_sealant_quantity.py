@@ -51,7 +51,7 @@ def test_a_gallon_fills_the_feet_of_the_usual_table(width: str, depth: str, feet
 )
 def test_a_gallon_is_231_cubic_inches(width: str, depth: str, feet: float) -> None:
     made = sealant(width=f"{width} in", depth=f"{depth} in")
-    assert beside(made) == {"joint filled without waste": pytest.approx(feet, abs=0.005)}
+    assert beside(made) == {"yield without waste": pytest.approx(feet, abs=0.005)}
 
 
 def test_cartridges_of_published_calculators() -> None:

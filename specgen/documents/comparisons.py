@@ -1,0 +1,119 @@
+"""The comparisons of the calculations of a project: demand, limit, ratio and status for each member."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.page_figures import SIGNS, demand_and_limit, measure, tell_ratio
+from specgen.model.absence import Absent
+from specgen.model.block import Strong, Text
+from specgen.model.capacity import Check, Comparison
+from specgen.model.field import Path
+from specgen.quantities.comparison import Outcome, Sense
+from specgen.resolving.provider import Provider
+
+OK, EXCEEDS, FALLS_SHORT, NOT_COMPARED = "OK", "Exceeds", "Falls short", "Not compared"
+
+
+@dataclass(frozen=True)
+class Conclusion:
+    """A comparison of one member; without it the limit is still to be given, and `pending` names the field."""
+
+    check: Check
+    member: Path
+    comparison: Comparison | None
+    pending: str = ""
+    lifted_by: str = ""  # the deviation that lifts a stop
+
+    @property
+    def status(self) -> str:
+        """OK, what it is not, or that nothing is compared."""
+        if self.comparison is None:
+            return NOT_COMPARED
+        if self.comparison.outcome is Outcome.WITHIN:
+            return OK
+        word = EXCEEDS if self.comparison.sense is Sense.AT_MOST else FALLS_SHORT
+        return f"{word}; deviation {self.lifted_by}" if self.lifted_by else word
+
+    @property
+    def use(self) -> float:
+        """How much of the limit is used; what is not compared comes first of all."""
+        return float(self.comparison.use) if self.comparison is not None else float("inf")
+
+    def sides(self, system: str) -> tuple[str, str, str]:
+        """Demand, limit and ratio as they print."""
+        if self.comparison is None:
+            return "", f"[{self.pending}]", ""
+        return *demand_and_limit(self.comparison, system), tell_ratio(self.comparison)
+
+
+def conclude(context: DocumentContext, provider: Provider, member: Path) -> tuple[Conclusion, ...]:
+    """The comparisons of a member; those that do not apply to it are left out."""
+    found = (_conclude(context, provider, member, check) for check in provider.checks)
+    return tuple(one for one in found if one is not None)
+
+
+def _conclude(context: DocumentContext, provider: Provider, member: Path, check: Check) -> Conclusion | None:
+    at = context.resolve.member(member, provider.name)
+    try:
+        comparison = check.make(context.project.view(member), lambda name: context.resolve(at, name))
+    except Absent as absent:
+        field = context.project.schema.field_at(absent.path)
+        # A limit that does not apply here is not waited for.
+        if not context.project.applies(absent.path):
+            return None
+        return Conclusion(check, member, None, field.label if field else absent.path[-1])
+    if comparison is None:
+        return None
+    return Conclusion(check, member, comparison, lifted_by=_find_deviation(context, check, member))
+
+
+def _find_deviation(context: DocumentContext, check: Check, member: Path) -> str:
+    """The deviation that lifts the stop of a check."""
+    marks = (member[-1] if member else "project", "project")
+    found = (f for f in context.judgment.findings if f.code in check.codes and f.lifted_by)
+    return next((f.lifted_by or "" for f in found if not f.subjects or set(f.subjects) & set(marks)), "")
+
+
+def state(context: DocumentContext, conclusion: Conclusion) -> list[Any]:
+    """`Outward wind pressure 24.3 psf ≤ 60 psf (180 psf / 3), ratio 0.41, OK (ATT-09a).`"""
+    check, comparison = conclusion.check, conclusion.comparison
+    codes = f" ({', '.join(check.codes)})" if check.codes else ""
+    name = check.demand[:1].upper() + check.demand[1:]
+    if comparison is None:
+        return [
+            f"{name} against {check.limit}: {conclusion.pending} is to be given. ",
+            _strong(NOT_COMPARED),
+            f"{codes}.",
+        ]
+    demand, limit, ratio = conclusion.sides(context.first)
+    sign = _sign(comparison)
+    ratio = f"{'ratio' if comparison.ratio is not None else 'margin'} {ratio}"
+    reached = _tell_capacity(comparison)
+    return [
+        f"{name} {demand} {sign} {limit}, {check.limit}{reached}; {ratio}; ",
+        _strong(conclusion.status),
+        f"{codes}.",
+    ]
+
+
+def _sign(comparison: Comparison) -> str:
+    """The sign of what is found: the wanted one where it holds, else its opposite."""
+    wanted = SIGNS[comparison.sense, comparison.strict]
+    return wanted if comparison.outcome is Outcome.WITHIN else {"≤": ">", "<": "≥", "≥": "<"}[wanted]
+
+
+def _tell_capacity(comparison: Comparison) -> str:
+    """How a capacity is reached, by its figures: ` (180 psf tested strength / 3 safety factor)`."""
+    if comparison.capacity is None:
+        return ""
+    given = {row.symbol: row for row in comparison.capacity.inputs}
+    parts = [
+        f"{measure(given[part].value, given[part].unit)} {given[part].name}" if part in given else part
+        for part in comparison.capacity.steps[-1].expression.replace("*", "×").split()
+    ]
+    return f" ({' '.join(parts)})"
+
+
+def _strong(text: str) -> Strong:
+    return Strong((Text(text),))

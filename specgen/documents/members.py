@@ -1,0 +1,32 @@
+"""How pages name the members of a calculation: marks, and marks with their names."""
+
+from specgen.documents.context import DocumentContext
+from specgen.model.field import Path
+from specgen.model.value_text import words
+
+MOST_NAMED = 6
+# The fields that name a member on the drawings, or say what it is.
+_NAMED_BY = ("name", "place", "kind")
+
+
+def mark(member: Path) -> str:
+    """The member as a table names it."""
+    return member[-1] if member else "Project"
+
+
+def full_name(context: DocumentContext, member: Path) -> str:
+    """The mark with the name: `E1 South face`, `J2 between EIFS panels`, `primer`."""
+    if len(member) < 2:
+        return words(mark(member))
+    for name in _NAMED_BY:
+        field = context.project.schema.field_at((*member, name))
+        value = context.project.get((*member, name)) if field is not None else None
+        if field is not None and value is not None:
+            return f"{mark(member)} {context.text(value, field)}"
+    return mark(member)
+
+
+def marks(names: list[str]) -> str:
+    """The first few marks, and the number of the rest."""
+    more = len(names) - MOST_NAMED
+    return ", ".join(names[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")

@@ -1,0 +1,112 @@
+"""Figures of calculations as people write them: few digits, trade fractions, units of the trade.
+
+Only what a page prints is rounded; sums, `calc` and its data carry every digit.
+"""
+
+import re
+from fractions import Fraction
+
+from specgen.model.capacity import NOTHING_LEFT, Comparison
+from specgen.quantities.comparison import Outcome, Sense
+from specgen.quantities.format import format_decimal, format_quantity, format_unit, raise_power
+from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.quantities.units import UNITS
+
+DIGITS, VERDICT_DIGITS, MOST_DIGITS = 4, 3, 12
+# Pascals in an inch of mercury, conventional: NIST SP 811, appendix B.8.
+INCH_OF_MERCURY = 3386.389
+SIXTY_FOURTHS = 64  # of an inch: what prints as a fraction
+_POWER = re.compile(r"\d(?:\.\d+)?e-?\d+")
+SIGNS = {(Sense.AT_MOST, False): "≤", (Sense.AT_MOST, True): "<", (Sense.AT_LEAST, False): "≥"}
+
+
+def figure(value: float, digits: int = DIGITS) -> str:
+    """A number as a page shows it, with up to four significant digits."""
+    return raise_power(format_decimal(value, digits))
+
+
+def name_unit(unit: str, system: str) -> str:
+    """The unit as the trade of a unit system names it: centistokes in an inch-pound set."""
+    return "cSt" if unit == "mm2/s" and system == "ip" else format_unit(unit)
+
+
+def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -> str:
+    """A number with its unit: `3/4 in`, `R-15.4`, `24.3 psf`."""
+    name = name_unit(unit, system)
+    if unit != "d" and unit in UNITS and name == format_unit(unit):
+        quantity = Quantity.of(repr(float(value)), unit)
+        exact = float(value * (SIXTY_FOURTHS if unit == "in" else 1)).is_integer()
+        text = format_quantity(quantity if exact else round_quantity(quantity, digits), unit)
+        return _POWER.sub(lambda power: raise_power(power[0]), text).replace(" ", "\u00a0")
+    if unit == "d":
+        return f"{figure(value, digits)}\u00a0day{'' if value == 1 else 's'}"
+    joint = "" if name in ("", "%") else "\u00a0"
+    return f"{figure(value, digits)}{joint}{name}"
+
+
+def vapor_pressure(pascals: float, system: str) -> str:
+    """A vapor pressure by itself, in inches of mercury or in pascals."""
+    return figure(pascals / INCH_OF_MERCURY if system == "ip" else pascals, VERDICT_DIGITS)
+
+
+def vapor_unit(system: str) -> str:
+    """The unit of vapor pressures in a unit system."""
+    return "in.\u00a0Hg" if system == "ip" else "Pa"
+
+
+def demand_and_limit(comparison: Comparison, system: str) -> tuple[str, str]:
+    """Both sides of a comparison, with as many digits as keep their order."""
+    if comparison.words[0]:
+        return comparison.words
+    if not isinstance(comparison.demand, Quantity) or not isinstance(comparison.limit, Quantity):
+        return str(comparison.demand), str(comparison.limit)
+    unit = comparison.demand.unit
+    sides = comparison.demand.to(unit), comparison.limit.to(unit)
+    if unit == "Pa" and system == "ip":
+        sides = sides[0] / Fraction(INCH_OF_MERCURY), sides[1] / Fraction(INCH_OF_MERCURY)
+    digits = _digits_apart(*sides)
+    if unit == "Pa":
+        first, last = (f"{format_decimal(side, digits)}\u00a0{vapor_unit(system)}" for side in sides)
+    else:
+        first, last = (measure(float(side), unit, system, digits) for side in sides)
+    return first, last
+
+
+def _digits_apart(first: Fraction, last: Fraction) -> int:
+    """The fewest digits, three or more, that print two numbers in their order."""
+    for digits in range(VERDICT_DIGITS, MOST_DIGITS):
+        shown = [Fraction(format_decimal(side, digits)) for side in (first, last)]
+        if (first < last, first > last) == (shown[0] < shown[1], shown[0] > shown[1]):
+            return digits
+    return MOST_DIGITS
+
+
+def tell_ratio(comparison: Comparison) -> str:
+    """The ratio of demand to capacity, or the margin where a ratio says nothing."""
+    ratio = comparison.ratio
+    if ratio is not None and ratio >= NOTHING_LEFT:
+        return "none left"
+    if ratio is not None:
+        return _tell_number(ratio, comparison.outcome)
+    assert isinstance(comparison.demand, Quantity)
+    assert isinstance(comparison.limit, Quantity)
+    apart = abs((comparison.limit - comparison.demand).amount)
+    sign = "\u2212" if comparison.outcome is Outcome.OUTSIDE and apart else ""
+    return f"{sign}{_tell_apart(apart, comparison.demand.unit)}"
+
+
+def _tell_apart(apart: Fraction, unit: str) -> str:
+    if unit == "d":
+        return measure(float(apart / UNITS["d"].factor), "d")
+    scale = unit.removesuffix(" apart")
+    return measure(float(apart / UNITS[scale].factor), f"{scale} apart", digits=VERDICT_DIGITS)
+
+
+def _tell_number(ratio: Fraction, outcome: Outcome) -> str:
+    """Two decimals, more where fewer would set a ratio beyond one at one."""
+    places = 2
+    while (
+        outcome is Outcome.OUTSIDE and ratio > 1 and float(f"{float(ratio):.{places}f}") <= 1 and places < MOST_DIGITS
+    ):
+        places += 1
+    return f"{float(ratio):.{places}f}"
