@@ -13,7 +13,7 @@ TELLS_OF_OTHERS = (ANSWER, "D05")
 # These tell what is known and what is not, and so are printed however little that is.
 ALWAYS = (ANSWER, "D02", "D05")
 # Any other document of a draft is printed where at least this part of its values is known, in percent.
-LEAST_KNOWN = 85
+LEAST_KNOWN = 90
 
 
 class LeftOut(NamedTuple):
