@@ -180,8 +180,8 @@ def test_the_documents_hold_the_work_for_lead_and_asbestos(removed: str, tmp_pat
     for rule in ("29 CFR 1926.62", "40 CFR 745", "29 CFR 1926.1101", "29 CFR 1926.1153"):
         assert rule in warnings
         assert rule in procedure
-    (step,) = (part for part in re.split(r"\n(?=3\.\d\d )", procedure) if part[5:].startswith("Old coating\n"))
-    assert "Hold point (laboratory reports for lead and asbestos)" in step
+    (step,) = (part for part in re.split(r"\n(?=[A-H]\. )", procedure) if part[3:].startswith("Existing coating\n"))
+    assert re.search(r"HOLD POINT\. .* laboratory reports for lead and asbestos in writing", procedure)
     assert ("Strip the coating" in step) is (removed == "yes")
     assert ("Wash the coating" in step) is (removed == "no")
     assert ("Pull-test the coating again" in procedure) is (removed == "no")
@@ -190,4 +190,4 @@ def test_the_documents_hold_the_work_for_lead_and_asbestos(removed: str, tmp_pat
 def test_a_new_wall_has_no_step_and_no_warning_for_old_coatings(tmp_path: Path) -> None:
     case = case_of(tmp_path, {"walls": {"W1": {"substrate": {"kind": "concrete_masonry"}}}})
     assert "OLD COATINGS" not in document(case, "D05")
-    assert " Old coating\n" not in document(case, "D08")
+    assert " Existing coating\n" not in document(case, "D08")

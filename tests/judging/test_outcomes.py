@@ -161,9 +161,7 @@ def test_a_fired_clause_is_one_finding_with_all_its_subjects(tmp_path: Path) -> 
     (finding,) = (f for f in case_of(tmp_path, {"walls": walls}).judgment.findings if f.code == "FIN-03a")
     assert finding.subjects == ("W1", "W2")
     assert finding.found == "12 (W1); 8 (W2)"
-    assert finding.message == (
-        "W1: Adhesive is given 12 h; 24 h is the least. W2: Adhesive is given 8 h; 24 h is the least."
-    )
+    assert finding.message == ("W1: The adhesive cures 12 h; minimum 24 h. W2: The adhesive cures 8 h; minimum 24 h.")
     assert finding.place.path == "walls.W1.attachment.cure_hours"
 
 
