@@ -93,7 +93,7 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
     rows = rows_of(tmp_path, change)
     propagation = {
         "where": "regardless of height; one story is exempt only with metal-faced foam and sprinklers",
-        "else": "a combustible weather barrier may still require the test",
+        "else": "a combustible water-resistive barrier may still require the test",
     }
     radiant = {
         "where": "regardless of fire separation; a thin base coat is not an exempt covering; fire separation distance "

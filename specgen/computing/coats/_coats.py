@@ -19,7 +19,7 @@ WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by
 SECTIONS = ("primer", "gloss")
 THINNEST, THICKEST = Quantity.of("0.1", "mil"), Quantity.of(100, "mil")  # of one coat; common practice, no source
 ROUNDED = "1604 is the trade's rounding of 1604.17, a gallon of 231 cubic inches spread one mil thick."
-MOST_WATER = "Water is the most the coating manufacturer allows; the record of the day says how much was added."
+MOST_WATER = "Water: maximum allowed by the coating manufacturer; the daily record gives the amount added."
 
 
 def film_input(title: str) -> Any:

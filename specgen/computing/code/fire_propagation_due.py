@@ -10,15 +10,17 @@ from specgen.standards import find_source
 TEST = FireTest(
     name="fire-propagation-due",
     where="regardless of height",
-    no_foam="the board is not foam plastic; a combustible weather barrier may still require the test: ask the building "
-    "official",
+    no_foam="the board is not foam plastic; a combustible water-resistive barrier may still require the test: ask the "
+    "building official",
     source=(
         find_source("ibc_foam_walls").quote(
             "NFPA 285 for foam plastic in exterior walls of types I to IV of any height, except one-story buildings "
             "with metal-faced foam and sprinklers by 2603.4.1.4"
         ),
     ),
-    no_foam_source=(find_source("ibc_combustible_walls_memory").quote("NFPA 285 for combustible weather barriers"),),
+    no_foam_source=(
+        find_source("ibc_combustible_walls_memory").quote("NFPA 285 for combustible water-resistive barriers"),
+    ),
 )
 
 

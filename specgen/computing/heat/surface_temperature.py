@@ -32,7 +32,7 @@ class SurfaceInputs(Inputs):
         "convection coefficient",
         "heat_transfer",
         default=MEDIUM_WIND,
-        about="heat passed to the air: 5, 12, 30 W/m2K at low, medium, high wind",
+        about="convection coefficient: 5, 12, 30 W/m2K at low, medium, high wind",
         bare="W/(m2.K)",
         within=FILM,
     )

@@ -1,4 +1,4 @@
-"""A figure of the coating source is no looser than a published limit.
+"""No figure of the coating manufacturer is looser than a published limit.
 
 Why: the source's own figure comes before common practice, but not before a published text: a cup read
 outside its range measures nothing, and a gun held nearer than any manual allows leaves its mark.

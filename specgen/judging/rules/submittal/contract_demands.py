@@ -1,4 +1,4 @@
-"""The file gives what the contract demands, or a deviation declares the difference.
+"""What the project provides meets the contract, or a deviation declares the difference.
 
 Why: a reviewer approves only what he is shown. A difference he was not told of is never approved, and comes
 off the wall at the applicator's cost.

@@ -1,4 +1,4 @@
-"""Every material has its marked data sheet and safety data sheet, and every item of the register its paper.
+"""Each material has its marked data sheet and safety data sheet, and each item of the register its document.
 
 Why: a sheet of a whole family of goods, not marked for this job, tells the reviewer nothing about this
 wall. A letter written for another job binds nobody here.

@@ -1,4 +1,4 @@
-"""Every report is young enough, every paper is in force, and a test of a wall is of this wall.
+"""No report is too old, no document has expired, and a test of a wall is of this wall.
 
 Why: what was tested is what was made then, in that build-up. A report that is old, or of another wall,
 shows nothing about the one to be built.

@@ -1,4 +1,4 @@
-"""A paper that counts only when signed is signed.
+"""A document that counts only when signed is signed.
 
 Why: an unsigned report or letter is a draft that nobody answers for. A reviewer sends it back.
 
@@ -14,7 +14,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "SUB-04",
-    "Papers signed",
+    "Documents signed",
     remedy="Have the document signed.",
     steps="site_conditions",
     documents="D18",
