@@ -11,7 +11,7 @@ from tests.support import EXAMPLES, case_of
 
 EVERY = ("D02", "D05", "D06", "D08", "D09", "D10")
 # The letter of a source behind a figure or a sentence.
-MARK = re.compile(r"(?<=\S)\[[a-z]+\]")
+MARK = re.compile(r"(?<=\S)\[[a-z]+(?:, [a-z]+)*\]")
 
 
 def texts_of(case: pipeline.JudgedProject) -> dict[str, str]:
