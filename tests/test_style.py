@@ -40,7 +40,6 @@ USED_ELSEWHERE = {
     "intercepted_unops": "the template engine, as the signs it looks at first",
     "mandatory_validations": "the validator, for every field",
     "priority_validations": "the validator, before the others",
-    "sheets": "the template of D06",
     "similar": "the template of D06",
     "visit_CallBlock": "the template engine, at each part of this kind",
     "visit_Concat": "the template engine, at each part of this kind",

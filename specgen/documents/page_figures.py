@@ -51,7 +51,9 @@ def settle(value: float, unit: str, system: str) -> str:
     """A result with its unit: a temperature to a tenth, an area to four digits, anything else to three."""
     if not _in_tenths(unit):
         return measure(value, unit, system, DIGITS if unit in _AREAS else VERDICT_DIGITS)
-    return measure(float(_to_tenths(Fraction(repr(float(value))), unit)), unit, system)
+    # From the four digits of the steps, so that both agree.
+    shown = Fraction(format_decimal(float(value), DIGITS))
+    return measure(float(_to_tenths(shown, unit)), unit, system)
 
 
 def _in_tenths(unit: str) -> bool:

@@ -145,8 +145,8 @@ _DECLARED = provide(
     for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
     checks=(
-        Check("air with leaks and reserve", "compressor air at site", ("AIR-08a",), compare_demand),
-        Check("gun air draw", "compressor air at site", ("AIR-01c",), compare_draw),
+        Check("air with leaks and reserve", "compressor air", ("AIR-08a",), compare_demand),
+        Check("gun air draw", "compressor air", ("AIR-01c",), compare_draw),
     ),
     order=20,
 )

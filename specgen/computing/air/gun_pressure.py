@@ -144,7 +144,7 @@ def _read_hose(hose: Hose) -> AirHose:
 CHECKS = (
     Check(
         "pressure at the gun",
-        "required at the inlet",
+        "required at inlet",
         ("AIR-02a",),
         lambda gun, ask: at_least(ask("gun-pressure").quantity, gun.inlet_pressure),
         "guns.*.inlet_pressure",

@@ -19,7 +19,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for check in calculation.provider.checks:
             lines += _of_check(context, calculation, check)
     heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio or margin", "Status")
-    return TableView(heads, tuple(lines), (27, 20, 13, 23, 9, 8))
+    return TableView(heads, tuple(lines), (27, 22, 13, 22, 9, 7))
 
 
 def _of_check(context: DocumentContext, calculation: CalculationValues, check: Check) -> Iterator[tuple[Any, ...]]:
