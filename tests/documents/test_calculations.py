@@ -5,6 +5,7 @@ The sums themselves are checked in tests/computing; these are rules of our own o
 
 import dataclasses
 from collections.abc import Mapping
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,7 @@ from specgen.documents.calculations import gather_calculations
 from specgen.documents.catalogue import templates, templates_folder
 from specgen.documents.comparisons import conclude
 from specgen.documents.context import DocumentContext
+from specgen.documents.members import name_sheets
 from specgen.documents.origins import Origin, find_origin, follow
 from specgen.documents.plain_text import plain_text
 from specgen.formats import html, text
@@ -387,3 +389,41 @@ def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words
                         path, project = tuple(row.origin.split(".")), context.project
                         assert follow(project, row.origin, member) or path in project.members, row.origin
     assert seen > 200
+
+
+def test_symbols_at_the_head_of_a_table_are_named() -> None:
+    said = plain(document_of("clean", "D06"))
+    assert (
+        "By member: p wall facing; N day of the year; t solar time of the peak; A apparent solar irradiation;" in said
+    )
+    assert "By member: L moving length; d_c structural closing;" in said
+
+
+def test_a_comparison_that_no_clause_judges_says_that_no_verdict_rests_on_it(tmp_path: Path) -> None:
+    said = plain(d06(context_of(tmp_path, joints(1, depth="1/4 in"))))
+    # Half of 3/4 in is 3/8 in; 3/8 over 1/4 is 1.5.
+    told = "Minimum depth 3/8 in > 1/4 in depth given; ratio 1.50; Exceeds; outside the verdict in D02."
+    assert told in said
+
+
+def test_a_margin_is_the_difference_of_the_two_temperatures_beside_it() -> None:
+    (row,) = (row for row in summary(document_of("metric", "D06", draft=True)) if row[0] == "Wall face temperature")
+    face, limit, margin = (Fraction(text.split("\u00a0")[0]) for text in (row[2], row[3], row[4]))
+    assert limit - face == margin == Fraction("14.6")
+
+
+def test_a_constant_stands_with_the_figure_that_the_formulas_show() -> None:
+    said = text.write_text(document_of("clean", "D06"))
+    # 6,356,766 m by 0.3048 m to the foot: the radius of the standard atmosphere.
+    assert said.count("20855531") > 2
+    # An hour of each shift that is taken off, and a unit that is divided by, stand among the constants as well.
+    assert "Setup and cleanup (16), u | 1\u00a0h" in said
+    assert "One square foot (20), A_1 | 1\u00a0sq\u00a0ft" in said
+
+
+@pytest.mark.parametrize(
+    ("numbers", "told"),
+    [([3], "calculation 3"), ([3, 5], "calculations 3 and 5"), ([11, 12, 13], "calculations 11, 12, and 13")],
+)
+def test_other_sheets_are_named_as_a_sentence_does(numbers: list[int], told: str) -> None:
+    assert name_sheets(numbers) == told
