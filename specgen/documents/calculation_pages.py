@@ -14,11 +14,13 @@ from specgen.documents.calculations import (
     shared_notes,
     sources,
 )
+from specgen.documents.column_symbols import name_symbols
 from specgen.documents.comparisons import Conclusion, conclude, state
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, Record
 from specgen.documents.layer_table import first_of_each, layers, of_layers
-from specgen.documents.members import full_name, mark, marks
+from specgen.documents.members import full_name, mark, marks, name_sheets
+from specgen.documents.page_figures import INCH_OF_MERCURY, figure
 from specgen.documents.sheet_steps import steps_shown, steps_worked
 from specgen.documents.views.workings import (
     Numbers,
@@ -57,6 +59,7 @@ class Sheet(Record):
     beside: tuple[str, ...]  # further results of it
     conclusions: tuple[list[Any], ...]  # demand, limit, ratio and status
     members: tuple[TableView, ...]  # tables of all members
+    symbols: list[Any]  # what the symbols at their heads mean
     layers: tuple[tuple[str, TableView], ...]  # of walls: the mark, and the table of its layers
     notes: tuple[str, ...]  # assumptions and limits
     sources: tuple[DisplayValue, ...]  # of the method, as their letters print; none for what the formulas alone show
@@ -115,10 +118,12 @@ class SheetWriter:
             formulas_of="" if tabled else marks([mark(other) for other in unlike]),
             result=result(context, provider, working),
             beside=() if tabled else self._beside(calculation, working, concluded[member]),
-            conclusions=tuple(state(context, one) for one in _governing_each(concluded)),
+            conclusions=tuple(state(context, one, several) for one in _governing_each(concluded)),
             members=told if tabled or any(len(view) > 1 for view in told) else (),
+            symbols=name_symbols(provider, workings) if several else [],
             layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
-            notes=self._notes(shared_notes(workings) if several else working.notes, self.numbers[provider.name]),
+            notes=self._notes(shared_notes(workings) if several else working.notes, self.numbers[provider.name])
+            + ((IN_PASCALS,) if provider.layered and context.first == "ip" else ()),
             sources=_letters(provider.title, workings),
             lines=tuple(map(equation, working.steps)),
         )
@@ -148,7 +153,7 @@ class SheetWriter:
         earlier = sorted({self.told[note] for note in notes if note in self.told})
         fresh = tuple(note for note in notes if note not in self.told)
         self.told |= dict.fromkeys(fresh, number)
-        known = (f"As calculation {' and '.join(map(str, earlier))}.",) if earlier else ()
+        known = (f"As {name_sheets(earlier)}.",) if earlier else ()
         return (*known, *map(self.context.tell, fresh))
 
     def _steps(self, calculation: CalculationValues, working: Working) -> list[Step]:
@@ -160,7 +165,8 @@ class SheetWriter:
         seen, found = {step_key(step) for step in shown}, dict[Any, Step]()
         unlike: list[Path] = []
         for form in () if calculation.provider.layered else calculation.forms:
-            fresh = [step for step in self._steps(calculation, next(iter(form.values()))) if step_key(step) not in seen]
+            steps = self._steps(calculation, next(iter(form.values())))
+            fresh = [step for step in steps if step_key(step) not in seen and not _is_shorter_sum(step, shown)]
             if fresh:
                 unlike += form
                 found |= {step_key(step): step for step in fresh}
@@ -182,6 +188,15 @@ class SheetWriter:
 
 # Fewer inputs than these stand on a line; a single member with more than those has no working in full.
 FEW, MOST_GIVEN = 6, 9
+IN_PASCALS = f"Vapor pressures in the steps are in pascals: 1\u00a0in.\u00a0Hg = {figure(INCH_OF_MERCURY)}\u00a0Pa."
+
+
+def _is_shorter_sum(step: Step, shown: list[Step]) -> bool:
+    """Whether a step adds fewer terms than one shown adds in the same way: two openings in place of four."""
+    return any(
+        one.symbol == step.symbol and one.name == step.name and one.expression.startswith(f"{step.expression} + ")
+        for one in shown
+    )
 
 
 def _letters(title: str, workings: Instances) -> tuple[DisplayValue, ...]:
@@ -199,9 +214,9 @@ def find_governing(workings: Instances, concluded: dict[Path, tuple[Conclusion, 
 
 
 def _governing_each(concluded: dict[Path, tuple[Conclusion, ...]]) -> list[Conclusion]:
-    """For each comparison the member that governs it."""
-    by_check: dict[int, list[Conclusion]] = {}
+    """For each comparison the member that governs it, and one that is not compared yet."""
+    by_check: dict[tuple[int, bool], list[Conclusion]] = {}
     for each in concluded.values():
         for one in each:
-            by_check.setdefault(id(one.check), []).append(one)
+            by_check.setdefault((id(one.check), one.comparison is None), []).append(one)
     return [max(each, key=lambda one: one.use) for each in by_check.values()]

@@ -4,15 +4,21 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.members import mark
+from specgen.documents.origins import follow
 from specgen.documents.page_figures import SIGNS, demand_and_limit, measure, tell_ratio
 from specgen.model.absence import Absent
-from specgen.model.block import Strong, Text
+from specgen.model.block import Strong, Text, Value
 from specgen.model.capacity import Check, Comparison
 from specgen.model.field import Path
+from specgen.model.source import Kind, Source
 from specgen.quantities.comparison import Outcome, Sense
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Provider
 
 OK, EXCEEDS, FALLS_SHORT, NOT_COMPARED = "OK", "Exceeds", "Falls short", "Not compared"
+# No clause judges these, so that no verdict rests on them.
+UNJUDGED = "outside the verdict in D02"
 
 
 @dataclass(frozen=True)
@@ -24,6 +30,7 @@ class Conclusion:
     comparison: Comparison | None
     pending: str = ""
     lifted_by: str = ""  # the deviation that lifts a stop
+    source: Source | None = None  # of the limit, where it is not the project's own
 
     @property
     def status(self) -> str:
@@ -33,6 +40,8 @@ class Conclusion:
         if self.comparison.outcome is Outcome.WITHIN:
             return OK
         word = EXCEEDS if self.comparison.sense is Sense.AT_MOST else FALLS_SHORT
+        if not self.check.codes:
+            return f"{word}; {UNJUDGED}"
         return f"{word}; deviation {self.lifted_by}" if self.lifted_by else word
 
     @property
@@ -65,7 +74,19 @@ def _conclude(context: DocumentContext, provider: Provider, member: Path, check:
         return Conclusion(check, member, None, field.label if field else absent.path[-1])
     if comparison is None:
         return None
-    return Conclusion(check, member, comparison, lifted_by=_find_deviation(context, check, member))
+    source = _find_source(context, check, member)
+    return Conclusion(check, member, comparison, lifted_by=_find_deviation(context, check, member), source=source)
+
+
+def _find_source(context: DocumentContext, check: Check, member: Path) -> Source | None:
+    """The source of the limit of a check, where it is not the project's own."""
+    if not check.limit_from:
+        return None
+    path = follow(context.project, check.limit_from, member)
+    if path is not None:
+        return context.display(path).source
+    found = find_limit(check.limit_from, context.project).source
+    return None if found.kind is Kind.PROJECT else found
 
 
 def _find_deviation(context: DocumentContext, check: Check, member: Path) -> str:
@@ -75,23 +96,21 @@ def _find_deviation(context: DocumentContext, check: Check, member: Path) -> str
     return next((f.lifted_by or "" for f in found if not f.subjects or set(f.subjects) & set(marks)), "")
 
 
-def state(context: DocumentContext, conclusion: Conclusion) -> list[Any]:
-    """`Outward wind pressure 24.3 psf ≤ 60 psf (180 psf / 3), ratio 0.41, OK (ATT-09a).`"""
+def state(context: DocumentContext, conclusion: Conclusion, of_several: bool = False) -> list[Any]:
+    """`E1: outward wind pressure 24.3 psf ≤ 60 psf (180 psf / 3), ratio 0.41, OK (ATT-09a).`"""
     check, comparison = conclusion.check, conclusion.comparison
     codes = f" ({', '.join(check.codes)})" if check.codes else ""
-    name = check.demand[:1].upper() + check.demand[1:]
+    name = f"{mark(conclusion.member)}: {check.demand}" if of_several else check.demand[:1].upper() + check.demand[1:]
     if comparison is None:
-        return [
-            f"{name} against {check.limit}: {conclusion.pending} is to be given. ",
-            _strong(NOT_COMPARED),
-            f"{codes}.",
-        ]
+        return [f"{name} against {check.limit}, [{conclusion.pending}]; ", _strong(NOT_COMPARED), f"{codes}."]
     demand, limit, ratio = conclusion.sides(context.first)
     sign = _sign(comparison)
     ratio = f"{'ratio' if comparison.ratio is not None else 'margin'} {ratio}"
-    reached = _tell_capacity(comparison)
+    reached = _tell_capacity(comparison, check.limit)
     return [
-        f"{name} {demand} {sign} {limit}, {check.limit}{reached}; {ratio}; ",
+        f"{name} {demand} {sign} ",
+        Value(limit, conclusion.source, about=check.limit),
+        f" {check.limit}{reached}; {ratio}; ",
         _strong(conclusion.status),
         f"{codes}.",
     ]
@@ -103,13 +122,15 @@ def _sign(comparison: Comparison) -> str:
     return wanted if comparison.outcome is Outcome.WITHIN else {"≤": ">", "<": "≥", "≥": "<"}[wanted]
 
 
-def _tell_capacity(comparison: Comparison) -> str:
+def _tell_capacity(comparison: Comparison, limit: str) -> str:
     """How a capacity is reached, by its figures: ` (180 psf tested strength / 3 safety factor)`."""
     if comparison.capacity is None:
         return ""
     given = {row.symbol: row for row in comparison.capacity.inputs}
     parts = [
-        f"{measure(given[part].value, given[part].unit)} {given[part].name}" if part in given else part
+        f"{measure(given[part].value, given[part].unit)} {given[part].name}".removesuffix(f" {limit}")
+        if part in given
+        else part
         for part in comparison.capacity.steps[-1].expression.replace("*", "×").split()
     ]
     return f" ({' '.join(parts)})"

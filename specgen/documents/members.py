@@ -1,4 +1,6 @@
-"""How pages name the members of a calculation: marks, and marks with their names."""
+"""How pages name the members of a calculation, and other calculations."""
+
+from collections.abc import Sequence
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
@@ -30,3 +32,11 @@ def marks(names: list[str]) -> str:
     """The first few marks, and the number of the rest."""
     more = len(names) - MOST_NAMED
     return ", ".join(names[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
+def name_sheets(numbers: Sequence[int]) -> str:
+    """The sheets by their numbers: `calculation 3`, `calculations 11, 12, and 13`."""
+    told = list(map(str, numbers))
+    if len(told) == 1:
+        return f"calculation {told[0]}"
+    return f"calculations {', '.join(told[:-1])}{',' if len(told) > 2 else ''} and {told[-1]}"

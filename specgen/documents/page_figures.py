@@ -5,16 +5,18 @@ Only what a page prints is rounded; sums, `calc` and its data carry every digit.
 
 import re
 from fractions import Fraction
+from math import ceil, floor
 
 from specgen.model.capacity import NOTHING_LEFT, Comparison
 from specgen.quantities.comparison import Outcome, Sense
 from specgen.quantities.format import format_decimal, format_quantity, format_unit, raise_power
-from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import UNITS
 
-DIGITS, VERDICT_DIGITS, MOST_DIGITS = 4, 3, 12
+DIGITS, VERDICT_DIGITS, CONSTANT_DIGITS, MOST_DIGITS = 4, 3, 5, 12
 # Pascals in an inch of mercury, conventional: NIST SP 811, appendix B.8.
 INCH_OF_MERCURY = 3386.389
+_AREAS = ("ft2", "m2")
 SIXTY_FOURTHS = 64  # of an inch: what prints as a fraction
 _POWER = re.compile(r"\d(?:\.\d+)?e-?\d+")
 SIGNS = {(Sense.AT_MOST, False): "≤", (Sense.AT_MOST, True): "<", (Sense.AT_LEAST, False): "≥"}
@@ -36,12 +38,32 @@ def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -
     if unit != "d" and unit in UNITS and name == format_unit(unit):
         quantity = Quantity.of(repr(float(value)), unit)
         exact = float(value * (SIXTY_FOURTHS if unit == "in" else 1)).is_integer()
-        text = format_quantity(quantity if exact else round_quantity(quantity, digits), unit)
-        return _POWER.sub(lambda power: raise_power(power[0]), text).replace(" ", "\u00a0")
+        rounded = quantity if exact else Quantity.of(format_decimal(float(value), digits), unit)
+        text = _POWER.sub(lambda power: raise_power(power[0]), format_quantity(rounded, unit))
+        return text.replace(" ", "\u00a0").replace("-", "\u2212") if value < 0 else text.replace(" ", "\u00a0")
     if unit == "d":
         return f"{figure(value, digits)}\u00a0day{'' if value == 1 else 's'}"
     joint = "" if name in ("", "%") else "\u00a0"
-    return f"{figure(value, digits)}{joint}{name}"
+    return f"{figure(value, digits)}{joint}{name}".replace("-", "\u2212" if value < 0 else "-")
+
+
+def settle(value: float, unit: str, system: str) -> str:
+    """A result with its unit: a temperature to a tenth, an area to four digits, anything else to three."""
+    if not _in_tenths(unit):
+        return measure(value, unit, system, DIGITS if unit in _AREAS else VERDICT_DIGITS)
+    # From the four digits of the steps, so that both agree.
+    shown = Fraction(format_decimal(float(value), DIGITS))
+    return measure(float(_to_tenths(shown, unit)), unit, system)
+
+
+def _in_tenths(unit: str) -> bool:
+    return unit in UNITS and UNITS[unit].dimension.startswith("temperature")
+
+
+def _to_tenths(value: Fraction, unit: str) -> Fraction:
+    """A temperature with halves up, a margin with halves down: it is the difference of what prints beside it."""
+    half = Fraction(1, 2)
+    return Fraction(ceil(value * 10 - half) if unit.endswith(" apart") else floor(value * 10 + half), 10)
 
 
 def vapor_pressure(pascals: float, system: str) -> str:
@@ -65,7 +87,13 @@ def demand_and_limit(comparison: Comparison, system: str) -> tuple[str, str]:
     if unit == "Pa" and system == "ip":
         sides = sides[0] / Fraction(INCH_OF_MERCURY), sides[1] / Fraction(INCH_OF_MERCURY)
     digits = _digits_apart(*sides)
-    if unit == "Pa":
+    tenths = [_to_tenths(side, unit) for side in sides]
+    if _in_tenths(unit) and (tenths[0] < tenths[1], tenths[0] > tenths[1]) == (
+        sides[0] < sides[1],
+        sides[0] > sides[1],
+    ):
+        first, last = (settle(float(side), unit, system) for side in sides)
+    elif unit == "Pa":
         first, last = (f"{format_decimal(side, digits)}\u00a0{vapor_unit(system)}" for side in sides)
     else:
         first, last = (measure(float(side), unit, system, digits) for side in sides)
@@ -99,7 +127,10 @@ def _tell_apart(apart: Fraction, unit: str) -> str:
     if unit == "d":
         return measure(float(apart / UNITS["d"].factor), "d")
     scale = unit.removesuffix(" apart")
-    return measure(float(apart / UNITS[scale].factor), f"{scale} apart", digits=VERDICT_DIGITS)
+    number, between = apart / UNITS[scale].factor, f"{scale} apart"
+    if _to_tenths(number, between) > 0:
+        return settle(float(number), between, "ip")
+    return measure(float(number), between, digits=VERDICT_DIGITS)
 
 
 def _tell_number(ratio: Fraction, outcome: Outcome) -> str:

@@ -3,7 +3,7 @@
 import re
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.page_figures import measure
+from specgen.documents.page_figures import settle
 from specgen.model.working import Step, Working
 from specgen.resolving.provider import Provider
 
@@ -31,4 +31,4 @@ def symbols_used(provider: Provider, working: Working) -> set[str]:
 
 def steps_worked(context: DocumentContext, step: Step) -> str:
     """The value of a step as it prints."""
-    return measure(step.value, step.unit, context.first)
+    return settle(step.value, step.unit, context.first)

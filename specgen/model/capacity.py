@@ -59,6 +59,7 @@ class Check(NamedTuple):
     limit: str  # what it is held against, in words
     codes: tuple[str, ...]  # of the clauses that judge the same; empty where none does
     make: Callable[[Any, Callable[[str], Any]], Comparison | None]
+    limit_from: str = ""  # the field of the limit, or its row of the limits; empty where the sheet shows it already
 
 
 def at_most(demand: Quantity | int, limit: Quantity | int, **more: Any) -> Comparison:

@@ -85,6 +85,7 @@ class Provider:
     # Symbols of the steps that a table of the members shows in place of a working in full; empty for one in full.
     columns: tuple[str, ...] = ()
     buy: str = ""  # the symbol of the step that says what is bought
+    upper: str = ""  # the symbol of the step at the upper end of a range, where the result is its lower one
     adds: bool = False  # whether the results of its members add up to one that is wanted
     layered: bool = False  # whether its steps are numbered by the layers of a wall, and stand in a table of them
 

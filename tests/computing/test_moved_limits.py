@@ -22,7 +22,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
     "board.left_under_joint": (
         "7/8 in",
         [
-            ("D06", "At least 3/4 in must stay.", "At least 7/8 in must stay."),
+            ("D06", "Minimum remaining board: 3/4 in.", "Minimum remaining board: 7/8 in."),
             ("D06", "V-Grooves: 3/4 in of board stays under", "V-Grooves: 7/8 in of board stays under"),
             ("D06", "Remaining board (10), B | 3/4\u00a0in", "Remaining board (10), B | 7/8\u00a0in"),
             ("D06", "0.5 + 0.0625 + 0 + 0.75 | 1-5/16", "0.5 + 0.0625 + 0 + 0.875 | 1-7/16"),
@@ -51,11 +51,11 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
             ("D06", "Maximum bead depth (6), D_m | 1/2", "Maximum bead depth (6), D_m | 7/16"),
         ],
     ),
-    "joint.width_most": ("7/8 in", [("D06", "", "One bead is not made wider than 7/8 in.")]),
+    "joint.width_most": ("7/8 in", [("D06", "", "Maximum width of one bead: 7/8 in.")]),
     "joint.rod_oversize": (
         "30",
         [
-            ("D06", "25 % is for closed-cell rod", "30 % is for closed-cell rod"),
+            ("D06", "The 25 % oversize is for closed-cell rod", "The 30 % oversize is for closed-cell rod"),
             ("D06", "closed-cell rod 25 % wider than the joint", "closed-cell rod 30 % wider than the joint"),
             ("D06", "| 15/16 | 1 |", "| 0.975 | 1 |"),
         ],
@@ -148,4 +148,4 @@ def test_sums_from_keys_rest_on_the_moved_rows(moved: Moved) -> None:
     assert (CUPS["zahn_4"].least, CUPS["zahn_4"].most, CUPS["zahn_4"].spread) == (22, 75, 0.3)
     deep = sum_of("joint-depth", width="3 in")
     assert deep.result == 0.4375
-    assert "One bead is not made wider than 7/8 in." in deep.notes
+    assert "Maximum width of one bead: 7/8 in." in deep.notes

@@ -70,7 +70,7 @@ PRINTED = [
     ("D08", "from 3 m"),
     ("D10", "600 mm straightedge and feeler gauge"),
     ("D10", "Maximum 1.5 mm off line in 1.5 m"),
-    ("D06", "At least 19 mm must stay."),
+    ("D06", "Minimum remaining board: 19 mm."),
 ]
 
 

@@ -17,11 +17,10 @@ LOW, HIGH = 0.5, 1.1
 MOST = 0.4  # of the absolute pressure at the inlet; from memory
 KPA_PER_PSI = Quantity.of(1, "psi").number("kPa")
 NOTES = (
-    "Published hose charts differ by half: the figure is a guide, its band is printed beside it. Read the pressure "
-    "at the gun, trigger pulled.",
+    "Published hose charts differ by half: verify pressure at the gun, trigger pulled.",
     "For {30 cfm|14 L/s} through {50 ft|15 m} of {3/4 in|19 mm} hose at {90 psi|620 kPa} a published chart reads "
     "{0.4 psi|2.8 kPa}; this formula gives 1.85 times as much.",
-    "Couplings and regulators lose more; they are not counted.",
+    "Losses in couplings and regulators are not included.",
 )
 
 

@@ -25,8 +25,8 @@ LEAK, RESERVE = 10, 20  # percent
 SHARE = ("0", "100")
 LEAST_FLOW, MOST_FLOW, MOST_GUNS = Quantity.of("0.1", "scfm"), Quantity.of(200, "scfm"), 100
 NOTES = (
-    "Standard air: hold it against the air of the compressor at the altitude of the site, not against its rating.",
-    "Duty evens out over time; while all triggers are pulled the receiver must carry what the compressor does not.",
+    "Standard air: compare with compressor output at site altitude, not with its rating.",
+    "Duty is an average; with all triggers pulled, the receiver supplies what the compressor does not.",
 )
 
 
@@ -103,9 +103,9 @@ def _load_rows(at: int, load: Load, unit: str) -> tuple[InputRow, ...]:
     kind = load.path[-1] if load.path else f"of kind {at}"
     flow, count, duty = (dotted_field(load.path, name) for name in ("air_flow", "count", "duty"))
     return (
-        InputRow(f"q_{at}", f"air of one gun {kind}", load.flow.number(unit), unit, flow),
-        InputRow(f"n_{at}", f"guns {kind}", float(load.count), "", count),
-        InputRow(f"u_{at}", f"share of the time a gun {kind} is pulled", float(load.duty), "", duty),
+        InputRow(f"q_{at}", f"air flow of gun {kind}", load.flow.number(unit), unit, flow),
+        InputRow(f"n_{at}", f"number of guns {kind}", float(load.count), "", count),
+        InputRow(f"u_{at}", f"trigger duty of gun {kind}", float(load.duty), "", duty),
     )
 
 
@@ -145,8 +145,8 @@ _DECLARED = provide(
     for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
     checks=(
-        Check("air with leaks and reserve", "compressor air at site", ("AIR-08a",), compare_demand),
-        Check("gun air draw", "compressor air at site", ("AIR-01c",), compare_draw),
+        Check("air with leaks and reserve", "compressor air", ("AIR-08a",), compare_demand),
+        Check("gun air draw", "compressor air", ("AIR-01c",), compare_draw),
     ),
     order=20,
 )

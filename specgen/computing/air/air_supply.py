@@ -133,14 +133,14 @@ def _add_vapor(working: WorkingBuilder, inputs: SupplyInputs, force: str) -> lis
 
 
 def _notes(inputs: SupplyInputs) -> tuple[str, ...]:
-    told = [f"Standard state: {BASES[inputs.basis][2]}. Other states give other figures; compare like with like."]
+    told = [f"Standard state: {BASES[inputs.basis][2]}. Compare only values in the same standard state."]
     if inputs.temperature is None:
-        told.append("Temperature and humidity at the intake are left out: hot, damp air gives less.")
+        told.append("Intake temperature and humidity are not considered; hot, humid air reduces output.")
     elif inputs.rh is None:
-        told.append("The air at the intake is taken as dry.")
+        told.append("Intake air is assumed dry.")
     if inputs.derate is None:
-        told.append("No loss of an engine with altitude is counted; an electric motor has none.")
-    told.append("Pressure by altitude is that of the standard atmosphere; weather moves it by 3 % or so.")
+        told.append("No altitude derating of an engine is included; an electric motor has none.")
+    told.append("Standard-atmosphere pressure; weather changes it by about 3 %.")
     return tuple(told)
 
 

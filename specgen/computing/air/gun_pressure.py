@@ -16,7 +16,7 @@ from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
-BEYOND = "A hose loses more than the formula holds for: no pressure is counted on behind it."
+BEYOND = "A hose loses more than the formula is valid for: no pressure is assumed after it."
 STARVED = (
     "The compressor gives less air than all guns draw: the pressure falls below this figure while all triggers are "
     "pulled."
@@ -96,7 +96,7 @@ def _add_loss(working: WorkingBuilder, inlet: str, flow: str, tail: str, name: s
     if lost > MOST * absolute:
         working.step(f"h_{tail}", "the formula holds: 1 yes, 0 no", f"floor(min(w * P_{tail} / dP_{tail}, 1))", "")
         left = f"h_{tail} * {left}"
-    working.step(f"p_{tail}", f"pressure left behind {name}", left, unit)
+    working.step(f"p_{tail}", f"pressure after {name}", left, unit)
     return f"p_{tail}"
 
 
@@ -144,9 +144,10 @@ def _read_hose(hose: Hose) -> AirHose:
 CHECKS = (
     Check(
         "pressure at the gun",
-        "required at the inlet",
+        "required at inlet",
         ("AIR-02a",),
         lambda gun, ask: at_least(ask("gun-pressure").quantity, gun.inlet_pressure),
+        "guns.*.inlet_pressure",
     ),
 )
 

@@ -16,8 +16,8 @@ from specgen.resolving.provider import Ask
 
 THICKNESS = Source(Kind.COMPUTED, "R-value over R-value of one inch, rasping added")
 NOTES = (
-    "Boards are taken in steps of {1/4 in|5 mm}: common practice, no source.",
-    "Drainage grooves are taken off what stays under the joint and are not taken off the R-value.",
+    "Stock board thicknesses: increments of {1/4 in|5 mm}; common practice, no source.",
+    "Drainage grooves reduce the board remaining under the joint, not the R-value.",
 )
 ONE_INCH = Quantity.of(1, "in")  # method's own: an R-value is told by the inch
 STEPS = {"in": 0.25, "mm": 5.0}  # method's own: steps in which boards are made
@@ -87,11 +87,9 @@ def _bounds(inputs: BoardInputs, thickness: Quantity, has_joint: bool) -> tuple[
     notes: tuple[str, ...] = ()
     if has_joint and thickness < thinnest:
         text = inputs.thinnest.source.short or inputs.thinnest.source.reference
-        notes += (f"A board into which a joint is cut is {format_quantity(thinnest, unit)} thick or more: {text}.",)
+        notes += (f"Minimum thickness of board with aesthetic joints: {format_quantity(thinnest, unit)} ({text}).",)
     if thickness > thickest:
-        notes += (
-            f"More than {format_quantity(thickest, unit)} of board: put the rest of the insulation inside the wall.",
-        )
+        notes += (f"Board exceeds {format_quantity(thickest, unit)}: place the remaining insulation inside the wall.",)
     return notes
 
 

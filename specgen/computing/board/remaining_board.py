@@ -23,7 +23,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
     unit = "in" if inputs.system == "ip" else "mm"
     working = WorkingBuilder(inputs.rows("thickness", "rasp", "groove", "joint_depth"))
     left = working.step("B", "remaining board", "T - p - g - d", unit)
-    notes: tuple[str, ...] = (f"At least {format_quantity(inputs.left.value, unit)} must stay.",)
+    notes: tuple[str, ...] = (f"Minimum remaining board: {format_quantity(inputs.left.value, unit)}.",)
     if left < 0:
         notes += ("The joint cuts through the board.",)
     return working.build("remaining-board", "B", (inputs.limit_source("left"),), notes)

@@ -19,7 +19,7 @@ WET_FILM = Source(Kind.MEMORY, "wet film is dry film over volume solids, more by
 SECTIONS = ("primer", "gloss")
 THINNEST, THICKEST = Quantity.of("0.1", "mil"), Quantity.of(100, "mil")  # of one coat; common practice, no source
 ROUNDED = "1604 is the trade's rounding of 1604.17, a gallon of 231 cubic inches spread one mil thick."
-MOST_WATER = "Water: maximum allowed by the coating manufacturer; the daily record gives the amount added."
+MOST_WATER = "Based on the maximum water addition the coating manufacturer permits; record the actual addition daily."
 
 
 def film_input(title: str) -> Any:
@@ -42,9 +42,7 @@ def efficiency_input(**more: Any) -> Any:
 def loss_input() -> Any:
     """Declares a further loss, in percent of the coating."""
     about = "further loss: hoses, pails, wind"
-    return given_input(
-        "l", "further loss", "percent", default=0, origin="none is counted", about=about, span=("0", "99")
-    )
+    return given_input("l", "further loss", "percent", default=0, origin="none counted", about=about, span=("0", "99"))
 
 
 def thinning_input() -> Any:

@@ -20,12 +20,12 @@ ISO_2431 = find_source("iso_cups").quote("a and b of the flow cups, 30 to 100 s"
 # The trade's range of a Zahn cup, and how far two laboratories differ: of their mean, 95 % of the time.
 ZAHN_LEAST, ZAHN_MOST, ZAHN_SPREAD = "cup.zahn_range_least", "cup.zahn_range_most", "cup.between_cups"
 WARMTH = {
-    "zahn": "Measured at {77 °F|25 °C}. A paint may thin by 5 % for each {1 °F|0.6 °C} it is warmer (ASTM D4212).",
-    "shell": "Measured at {77 °F|25 °C}. A paint may thin by 5 % for each {1 °F|0.6 °C} it is warmer (ASTM D4212).",
+    "zahn": "Measured at {77 °F|25 °C}. Viscosity may fall 5 % for each {1 °F|0.6 °C} of warming (ASTM D4212).",
+    "shell": "Measured at {77 °F|25 °C}. Viscosity may fall 5 % for each {1 °F|0.6 °C} of warming (ASTM D4212).",
     "ford": "Measured at {77 °F|25 °C}.",
     "iso": "Measured at {73.4 °F|23 °C}.",
 }
-NEWTONIAN = "The formula is made with oils. A paint that thins when stirred has no one viscosity: compare cup with cup."
+NEWTONIAN = "The formula is for oils. A coating that thins under shear has no single viscosity: compare cup times only."
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,7 +197,7 @@ def tell_notes(*cups: Cup) -> tuple[str, ...]:
     told = [NEWTONIAN, *dict.fromkeys(WARMTH[cup.family] for cup in cups)]
     told += [f"No figure for the spread of the cup {cup.title} is known here." for cup in cups if cup.spread is None]
     if any(cup.spread is not None for cup in cups):
-        told.append("Keep one numbered cup from mockup to last pail: cups are not made to a uniform specification.")
+        told.append("Use one numbered cup from mockup to last pail; cups are not made to a uniform specification.")
     return tuple(told)
 
 

@@ -14,7 +14,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
 RESERVE = Source(Kind.MEMORY, "a reserve of the same batch is kept for recoating")
-UNCOUNTED = "The sides of aesthetic joints and returns are not counted."
+UNCOUNTED = "Excludes returns at openings and sides of aesthetic joints."
 
 
 class CoatingInputs(Inputs):

@@ -68,5 +68,6 @@ PROVIDER = provide(
     sections=SECTIONS,
     reads=("*.cup", "*.cup_least", "*.cup_most"),
     columns=("nu_s", "nu_l"),
+    upper="nu_l",
     order=40,
 )

@@ -17,7 +17,7 @@ SOURCES = (
     Source(Kind.COMPUTED, "an area A takes max(A / r, touch-dry) and A / r: the second coat goes over it as the first"),
     PRACTICE,
 )
-NOTES = ("The second coat starts where the first was started, when that is dry to touch: common practice, no source.",)
+NOTES = ("The second coat starts where the first began, once dry to touch: common practice, no source.",)
 SET_UP = 1.0  # hours of each shift for setting up and cleaning; common practice, no source
 COVERED = {"shade_cloth", "tent"}
 
@@ -67,7 +67,7 @@ def _add_day(working: WorkingBuilder, system: str) -> Working:
     working.step("H_2", "second pass start", "max(H_1, t)", "h")
     working.step("H_w", "wait between passes", "H_2 - H_1", "h")
     case = "spraying" if working.known["H"] >= 2 * working.known["t"] else "drying of the first coat"
-    none = () if most else ("The first coat is not dry to touch within these hours: no second coat in one day.",)
+    none = () if most else ("The first coat is not dry to touch within these hours: no second coat the same day.",)
     return working.build("day-area", "A", SOURCES, none + NOTES, case, ("H_1", "H_2", "H_w"))
 
 
@@ -81,11 +81,11 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
     known = working.known
     working.step("H", "spraying hours", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
-    told = [f"Output is that of {crew[-1]}.", "Daylight is not looked at."]
+    told = [f"Spray rate of crew {crew[-1]}.", "Daylight hours are not considered."]
     if "S_o" in known and known["S_o"] < known["S"]:
-        told.append("The hours are those of the elevation's own shade in its shortest month.")
+        told.append("Hours are limited to the elevation's own shade in its shortest month.")
     if project.gloss.coats != 2:
-        told.append(f"The sum is for two coats; this project has {project.gloss.coats}.")
+        told.append(f"Calculated for two coats; number of coats in this project: {project.gloss.coats}.")
     day = _add_day(working, inputs.system)
     return day._replace(notes=(*day.notes, *told))
 

@@ -9,7 +9,7 @@ from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each opening"),)
-NOTES = ("Returns at openings and the sides of aesthetic joints are not in it.",)
+NOTES = ("Excludes returns at openings and sides of aesthetic joints.",)
 
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:

@@ -8,7 +8,7 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 
-NOTES = ("Volume is that of the coating as supplied, before water.",)
+NOTES = ("Volume of coating as supplied, before water.",)
 
 
 class SpreadingInputs(Inputs):

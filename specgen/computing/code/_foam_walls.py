@@ -32,9 +32,9 @@ def look_up(wall: Wall, test: FireTest) -> Lookup:
     code = root_of(wall).code
     model = code.model
     if model == "other":
-        return Lookup(test.name, False, f"the local code is no model code read here: {ASK}", ())
+        return Lookup(test.name, False, f"the local code is not evaluated: {ASK}", ())
     if model == "irc":
-        return Lookup(test.name, False, "the International Residential Code asks for none", (_IRC,))
+        return Lookup(test.name, False, "the International Residential Code requires none", (_IRC,))
     construction, board = if_given(lambda: code.construction_type), if_given(lambda: wall.insulation.kind)
     if construction is not None and construction not in RESTRICTED:
         return Lookup(test.name, False, f"construction type {construction} is not type I to IV", (_TYPE_V,))

@@ -34,7 +34,7 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
 
 PROVIDER = Provider(
     name=TEST.name,
-    title="Fire propagation test due",
+    title="Fire propagation test required",
     each=("walls",),
     compute=for_wall,
     reads=("code.model", "code.construction_type", "walls.*.insulation.kind"),

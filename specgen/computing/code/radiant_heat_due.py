@@ -30,7 +30,7 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
 
 PROVIDER = Provider(
     name=TEST.name,
-    title="Radiant heat test due",
+    title="Radiant heat test required",
     each=("walls",),
     compute=for_wall,
     reads=("code.model", "code.construction_type", "walls.*.insulation.kind"),

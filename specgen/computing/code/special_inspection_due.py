@@ -13,7 +13,7 @@ IBC = find_source("ibc_inspection_due")
 def for_project(project: Description, ask: Ask) -> Lookup:
     """Yes where any wall of the project needs it."""
     if project.code.model != "ibc":
-        return Lookup("special-inspection-due", False, "only the International Building Code asks for it", (IBC,))
+        return Lookup("special-inspection-due", False, "required by the International Building Code only", (IBC,))
     missing = None
     for wall in project.walls:
         try:
@@ -26,14 +26,14 @@ def for_project(project: Description, ask: Ask) -> Lookup:
     if missing:
         raise missing
     return Lookup(
-        "special-inspection-due", False, "every wall is drained over its barrier, or of concrete or masonry", (IBC,)
+        "special-inspection-due", False, "each wall is drained over its barrier, or is concrete or masonry", (IBC,)
     )
 
 
 def _why(wall: Wall) -> str:
     """Why a wall needs it; empty where it does not."""
     if wall.substrate.kind in SHEETS and wall.wrb.kind == "fluid_applied":
-        return "a water-resistive barrier coating is on the sheathing"
+        return "fluid-applied water-resistive barrier on sheathing"
     if all_known(lambda: not is_masonry(wall), lambda: _is_undrained(wall)):
         return "the EIFS is not drained over a water-resistive barrier"
     return ""
@@ -44,5 +44,9 @@ def _is_undrained(wall: Wall) -> bool:
 
 
 PROVIDER = Provider(
-    name="special-inspection-due", title="Special inspection due", each=(), compute=for_project, reads=("code.model",)
+    name="special-inspection-due",
+    title="Special inspection required",
+    each=(),
+    compute=for_project,
+    reads=("code.model",),
 )

@@ -35,6 +35,7 @@ class Month(NamedTuple):
     c: float
 
 
+BY_TRIAL, OF_THE_DAY = "by trial", "of that day"
 MONTHS = {
     "jan": Month(21, 1202, 0.141, 0.103),
     "feb": Month(52, 1187, 0.142, 0.104),
@@ -100,12 +101,12 @@ def sky_rows(peak: Peak) -> tuple[InputRow, ...]:
     """The lines of the hour and the month of a peak."""
     day, a, b, c = MONTHS[peak.month]
     return (
-        InputRow("N", f"day of the year, 21 {peak.month.capitalize()}", day, "", source=CLEAR_SKY),
-        InputRow("t", "solar time of the peak", peak.hour, "h", "found by trial, in steps of 10 minutes"),
+        InputRow("N", f"day of the year, 21 {peak.month.capitalize()}", day, "", BY_TRIAL, CLEAR_SKY),
+        InputRow("t", "solar time of the peak", peak.hour, "h", f"{BY_TRIAL}, in steps of 10 minutes"),
         InputRow("k", "radians per degree", DEGREE, "", UNIT_CHANGE),
-        InputRow("A", "apparent solar irradiation", a, "W/m2", source=CLEAR_SKY),
-        InputRow("B", "atmospheric extinction", b, "", source=CLEAR_SKY),
-        InputRow("C", "diffuse factor", c, "", source=CLEAR_SKY),
+        InputRow("A", "apparent solar irradiation", a, "W/m2", OF_THE_DAY, CLEAR_SKY),
+        InputRow("B", "atmospheric extinction", b, "", OF_THE_DAY, CLEAR_SKY),
+        InputRow("C", "diffuse factor", c, "", OF_THE_DAY, CLEAR_SKY),
     )
 
 
@@ -119,7 +120,11 @@ def add_sun(working: WorkingBuilder, facing: str) -> None:
     round_the_compass = " + 360" if working.known["w"] >= 0 else ""
     azimuth = f"atan2(-cos(k * d) * sin(k * w), {north}) / k{round_the_compass}"
     working.step("Z", "solar azimuth, clockwise from north", azimuth, "deg")
-    working.step("c_i", "cosine of incidence angle", f"cos(k * h) * cos(k * (Z - {facing}))", "")
+    # A wall that faces the sun differs from it by no angle around.
+    around = "" if facing == "Z" else f" * cos(k * (Z - {facing}))"
+    working.step(
+        "c_i", "cosine of incidence angle" + ("" if around else ", wall facing the sun"), f"cos(k * h){around}", ""
+    )
     working.step("i", "incidence angle", "atan2(sqrt(1 - c_i^2), c_i) / k", "deg")
     working.step("E_n", "direct normal irradiance", "A * exp(-B * P_a / (P_0 * sin(k * h)))", "W/m2")
     working.step("E_b", "direct irradiance on wall", "E_n * max(c_i, 0)", "W/m2")

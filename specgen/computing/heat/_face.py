@@ -72,7 +72,7 @@ def balance_rows(inputs: FaceInputs, h_c: float) -> tuple[InputRow, ...]:
         *inputs.rows("hot_air", "solar_reflectance", "emittance", "irradiance"),
         InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)", source=BALANCE),
         InputRow("h", "convection coefficient", h_c, "W/(m2.K)", source=BALANCE),
-        reflected if inputs.reflected else InputRow("r", "reflected sun factor, none", 1.0, "", sun),
+        reflected if inputs.reflected else InputRow("r", "reflected sun factor, no reflecting surface", 1.0, "", sun),
         *inputs.rows("limit"),
     )
 
@@ -81,7 +81,7 @@ def add_face(working: WorkingBuilder, degree: str) -> None:
     """Adds the steps to T_2, the face by heat balance in °F or °C, and K_a, G, K_f on the way to it."""
     working.step("K_a", "hot air temperature, absolute", to_kelvin("T_a", degree), "K")
     working.step("G", "absorbed sun", "(1 - SR) * I * r", "W/m2")
-    add_face_by_trial(working, "K_f", "face temperature, heat balance, absolute", "G")
+    add_face_by_trial(working, "K_f", "face temperature, heat balance, absolute (by trial)", "G")
     working.step("T_2", "face temperature, heat balance", from_kelvin("K_f", degree), degree)
 
 

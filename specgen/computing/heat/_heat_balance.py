@@ -9,7 +9,7 @@ H_C = 12.0  # W/(m2·K), medium wind of ASTM E1980
 # Air and sun that a building can meet; bounds of our own, so that a slip of a digit is told.
 AIR = (Quantity.of(-80, "F"), Quantity.of(140, "F"))
 SUN = (Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2"))
-NOTES = ("Conduction into the board is left out, so the face is a little hotter here than on the wall.",)
+NOTES = ("Conduction into the board is neglected, which is conservative.",)
 
 
 def balance_face(gain: float, emittance: float, air: float, h_c: float = H_C, around: float | None = None) -> float:

@@ -17,11 +17,11 @@ FARTHEST = (Quantity.of(-66, "deg"), Quantity.of(66, "deg"))
 AIR = (Quantity.of(5, "psi"), Quantity.of(16, "psi"))  # bounds of our own, from above any land to below it
 SUMMER, SOUTHERN_SUMMER = ("may", "jun", "jul", "aug", "sep"), ("jan", "feb", "mar", "nov", "dec")
 TROPIC = 23.45  # degrees
-HIGHS = "Months counted, with a mean high near that of the hottest month: {}."
-USUAL = "Months counted, without a mean high of every month: {}."
+HIGHS = "Months counted (mean high near that of the hottest month): {}."
+USUAL = "Months counted (monthly mean highs not given): {}."
 NOTES = (
-    "Days are the 21st of the months, hours are solar time. The air may be clearer than the method takes it.",
-    "An east face peaks before the air does; the hot air of the design is held against it all the same.",
+    "Days are the 21st of the month; hours are solar time. An unusually clear sky exceeds these values.",
+    "East faces peak before the air temperature does; the design air temperature is used regardless.",
 )
 
 
@@ -78,13 +78,14 @@ class SunInputs(Inputs):
     def sky_rows(self, peak: _clear_sky.Peak) -> tuple[InputRow, ...]:
         """The lines of the site and of the hour of the peak."""
         unit = "psi" if self.system == "ip" else "kPa"
-        air = self.row("air")._replace(origin="site.altitude")
+        memory = find_source("standard_atmosphere_memory")
+        air = self.row("air")._replace(origin="site.altitude", source=memory)
         sea = InputRow(
             "P_0",
-            "air pressure at sea level, absolute",
+            "pressure at sea level, absolute",
             SEA_LEVEL.number(unit),
             unit,
-            source=find_source("standard_atmosphere_memory"),
+            source=memory,
         )
         return (self.row("latitude"), air, sea, self.row("ground"), *_clear_sky.sky_rows(peak))
 

@@ -19,9 +19,9 @@ JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a he
 # Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
 CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
 SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full sun: scaled by the sun of this face")
-LEAST_NOTE = "Order a coat of the least reflectance or more: the figure is rounded up, and the face at it is printed."
-NONE_NOTE = "No reflectance passes: the hot air alone reaches the limit."
-NO_MARGIN_NOTE = "No reflectance keeps the margin: the hot air alone comes that near."
+LEAST_NOTE = "Minimum reflectances are rounded up; the still-air calculation may require a higher one."
+NONE_NOTE = "No reflectance meets the limit: the hot air alone reaches it."
+NO_MARGIN_NOTE = "No reflectance keeps the margin: the hot air alone exceeds it."
 # The last digit of a printed face: one that lies nearer to the limit prints as the limit, and does not pass.
 LAST_DIGIT = {"F": 0.1, "C": 0.01}
 
@@ -63,7 +63,7 @@ def _hold_to_limit(
         if target <= working.known["T_a"]:
             notes.append(told)
             continue
-        _add_least_reflectance(working, inputs.degree, tail, "that passes" if tail == "p" else "that keeps the margin")
+        _add_least_reflectance(working, inputs.degree, tail, "for the limit" if tail == "p" else "for the margin")
         beside.append(f"SR_{tail}")
     return tuple(beside), (*notes, *((LEAST_NOTE,) if len(beside) > 1 else ()), margin)
 
@@ -93,7 +93,7 @@ def _add_least_reflectance(working: WorkingBuilder, degree: str, tail: str, word
     # What the rounding of the machine leaves over a whole hundredth asks for no further one.
     hundredths = f"ceil(100 * max({', '.join([*bounds, '0'])}) - 0.000001)" if bounds else "0"
     working.step(f"n_{tail}", "hundredths, rounded up", hundredths, "")
-    working.step(f"SR_{tail}", f"least reflectance {words}", f"n_{tail} / 100", "")
+    working.step(f"SR_{tail}", f"minimum reflectance {words}", f"n_{tail} / 100", "")
     _add_proof(working, degree, tail)
 
 
@@ -130,7 +130,7 @@ PROVIDER = provide(
     for_member=for_elevation,
     checks=(
         Check("face temperature", "board service limit", ("HEA-02a",), compare_face),
-        Check("face temperature margin", "minimum margin", ("HEA-03a",), compare_margin),
+        Check("face temperature margin", "minimum margin", ("HEA-03a",), compare_margin, "board.heat_margin"),
     ),
     order=10,
 )

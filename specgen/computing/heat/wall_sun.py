@@ -11,11 +11,9 @@ from specgen.quantities.quantity import Quantity
 from specgen.reading.conversion import read_bearing
 from specgen.resolving.provider import Ask
 
-OWN_NOTE = "The project gives the sun on this face; no sum by facing is made."
-LEVEL_NOTE = (
-    "The project gives the sun on the sunniest wall; this face gets the share of it that the clear-sky sum gives."
-)
-SHARE_NOTE = "The share of the sunniest wall's sun scales the joint rule, which is written for a wall in full sun."
+OWN_NOTE = "The irradiance on this face is given by the project, not calculated."
+LEVEL_NOTE = "The project gives the irradiance of the sunniest wall; each face takes its clear-sky share of it."
+SHARE_NOTE = "The share scales the joint rule for face temperature, which is written for full sun."
 OWN_FIELD, LEVEL_FIELD = "elevations.*.peak_irradiance", "climate.peak_wall_irradiance"
 
 

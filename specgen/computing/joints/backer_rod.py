@@ -56,8 +56,8 @@ def backer_rod(inputs: RodInputs) -> Working:
 def _notes(inputs: RodInputs) -> tuple[str, ...]:
     usual = format_limit(inputs.limits("joint.rod_oversize").value)
     return (
-        "Stock diameters are common practice, no source: ask what the supplier keeps.",
-        f"{usual} is for closed-cell rod; softer rod is taken thicker, from memory 40 to 50 % for open cell.",
+        "Stock diameters: common practice, no source; confirm with the supplier.",
+        f"The {usual} oversize is for closed-cell rod; open-cell rod: 40 to 50 %, from memory.",
     )
 
 

@@ -14,8 +14,8 @@ from specgen.standards import find_source
 
 SAYS = "depth half the width, at least {least}, at most {most}"
 NOTES = (
-    "Depth is read at the middle of the bead; at its faces it is more.",
-    "Rules differ from {1/2 in|13 mm} to {1 in|25 mm} of width; a depth between the two figures meets them.",
+    "Measure depth at the center of the bead.",
+    "Published rules differ for widths of {1/2 in|13 mm} to {1 in|25 mm}; a depth from minimum to maximum meets all.",
 )
 
 
@@ -43,7 +43,7 @@ def joint_depth(inputs: BeadInputs) -> Working:
     case = "the least depth of any bead" if half < working.known["D_l"] else "half the width"
     case = "the greatest depth of any bead" if half > working.known["D_m"] else case
     widest = inputs.widest.value
-    wide = (f"One bead is not made wider than {format_quantity(widest, unit)}.",) if width > widest else ()
+    wide = (f"Maximum width of one bead: {format_quantity(widest, unit)}.",) if width > widest else ()
     memory = find_source("astm_c1193_memory").quote("up to {1/2 in|13 mm} wide the bead may be as deep as it is wide")
     return working.build("joint-depth", "D", (inputs.limit_source("least"), memory), NOTES + wide, case, ("D_g",))
 

@@ -21,8 +21,8 @@ CLASS_SOURCE = Source(Kind.MEMORY, f"ASTM C920: {BORNE}")
 READ_CLASSES = ("12.5", "25")
 CLASSES = {"12.5": (0.125, 0.125), "25": (0.25, 0.25), "35": (0.35, 0.35), "50": (0.5, 0.5), "100/50": (1.0, 0.5)}
 NOTES = (
-    "This sum sizes the bead for movement. It is no structural design; movements of the building are the engineer's.",
-    "Moisture strain is taken as growth, which closes the joint.",
+    "Sized for the movements given. Building movements are by the structural engineer.",
+    "Moisture strain is treated as growth, which closes the joint.",
 )
 ZERO = Quantity.of(0, "in")
 # The width is rounded up to what a tape or a rule shows.

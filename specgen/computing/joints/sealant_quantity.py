@@ -11,7 +11,7 @@ from specgen.quantities.quantity import Quantity
 
 WASTE = Source(Kind.MEMORY, "waste of 5 to 15 % is usual in the field")
 SOURCES = (Source(Kind.COMPUTED, "volume of the bead; a US gallon is 231 cubic inches"), WASTE)
-NOTES = ("The bead is taken as a full rectangle; tooling and the round of the rod take a little off it.",)
+NOTES = ("Bead cross section: full rectangle; tooling and the curve of the rod reduce it slightly.",)
 
 
 class SealantInputs(Inputs):

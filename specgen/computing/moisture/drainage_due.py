@@ -21,7 +21,7 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
         why = "the wall is concrete or masonry" if masonry else "the wall is neither concrete nor masonry"
         return Lookup("drainage-due", not masonry, why, (IRC,))
     if model == "other":
-        return Lookup("drainage-due", False, "the local code is no model code read here: ask the building official", ())
+        return Lookup("drainage-due", False, "the local code is not evaluated: ask the building official", ())
     due, why = _by_building_code(wall, project)
     return Lookup("drainage-due", due, why, (_section_on_drainage(project),))
 
@@ -35,7 +35,7 @@ def _by_building_code(wall: Wall, project: Description) -> tuple[bool, str]:
     groups = sorted(RESIDENTIAL.intersection(project.code.occupancy_groups))
     if groups:
         return True, f"framed wall of type V, group {', '.join(groups)}"
-    return False, "no group from R-1 to R-4"
+    return False, "no occupancy of groups R-1 to R-4"
 
 
 def _is_painted_masonry(wall: Wall) -> bool:
@@ -51,7 +51,7 @@ def _section_on_drainage(project: Description) -> Source:
 
 PROVIDER = Provider(
     name="drainage-due",
-    title="Drained wall due",
+    title="Drained wall required",
     each=("walls",),
     compute=for_wall,
     # A painted wall is also asked what is below; that is no field of any other wall, and none it could lack.

@@ -31,11 +31,11 @@ INSIDE_FILM, OUTSIDE_FILM = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI
 LEAST_PERMEANCE = Quantity.of("0.01", "perm")
 DAY = 86400
 NOTES = (
-    "One steady month without rain, sun, air leaks or drying: it shows where vapor may condense, not whether the wall "
-    "dries, and cannot judge a drained wall alone.",
-    "The outermost layer is taken to carry the coating: it passes no more vapor than the coating alone.",
+    "One month in steady state, without rain, sun, air leakage, or drying: shows where vapor may condense, not whether "
+    "the wall dries; not sufficient alone to judge a drained wall.",
+    "The outermost layer carries the coating: its permeance is taken as no more than that of the coating.",
 )
-DENSE_NOTE = "A layer of less than 0.01 perm counts as 0.01 perm."
+DENSE_NOTE = "Layers of less than 0.01 perm are taken as 0.01 perm."
 
 
 class Layer(NamedTuple):
@@ -84,7 +84,7 @@ def wall_layers(inputs: Inputs) -> Working:
     names = [layer.name for layer in inputs.layers]
     numbers = [str(n) for n in range(1, len(names) + 1)]
     working.step(
-        "R_T", "R-value with films of air", " + ".join(["R_si", *(f"R_{n}" for n in numbers), "R_se"]), resistance
+        "R_T", "R-value with air films", " + ".join(["R_si", *(f"R_{n}" for n in numbers), "R_se"]), resistance
     )
     _add_air(working, degree)
     _add_temperatures(working, names, degree)
@@ -139,7 +139,7 @@ def _add_air(working: WorkingBuilder, degree: str) -> None:
     working.step("T_e", "outdoor air", "(T_lo + T_hi) / 2", degree)
     celsius = "T_e"
     if degree == "F":
-        working.step("C_e", "outdoor air", "(T_e - 32) / 1.8", "C")
+        working.step("C_e", "outdoor air, Celsius", "(T_e - 32) / 1.8", "C")
         celsius = "C_e"
     inside = f"min(max(20, 15 + {celsius} / 2), 25)"
     working.step("T_i", "indoor air, normal occupancy", f"{inside} * 1.8 + 32" if degree == "F" else inside, degree)
@@ -175,15 +175,15 @@ def _add_vapor(working: WorkingBuilder, names: list[str], places: list[str]) -> 
     excess = [known["p_i"] - known["s_0"], *(known[f"p_{n}"] - known[f"s_{n}"] for n in range(1, last))]
     where = places[excess.index(max(excess))]
     joined = f"max({', '.join(over)})" if last > 1 else over[0]
-    working.step("X", f"most vapor pressure over saturation, {where}", joined, "Pa")
+    working.step("X", f"maximum vapor pressure less saturation, {where}", joined, "Pa")
     bounds = [known["p_0"], *(known[f"s_{n}"] for n in range(1, last)), known["p_e"]]
     return find_wet_planes([known[f"Z_{n}"] for n in range(1, last + 1)], bounds)
 
 
 def _tell_places(places: list[str]) -> str:
     if not places:
-        return "No vapor condenses in this state."
-    return f"Vapor condenses in this state {', and '.join(places)}."
+        return "No condensation under these conditions."
+    return f"Condensation under these conditions {', and '.join(places)}."
 
 
 def for_wall(wall: Wall, ask: Ask) -> Working:

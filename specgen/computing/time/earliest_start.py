@@ -19,8 +19,8 @@ SOURCES = (
 )
 WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 WEEKEND = ("sat", "sun")
-WEEKEND_TAKEN = "Saturday and Sunday are taken as days off: common practice, no source."
-NOTES = ("One review: a set that comes back adds its own. Days of the mockup are calendar days.",)
+WEEKEND_TAKEN = "Saturday and Sunday are days off: common practice, no source."
+NOTES = ("Assumes one review; each resubmittal adds another. Mockup duration is in calendar days.",)
 
 
 def for_project(project: Description, ask: Ask) -> Working:
@@ -56,7 +56,7 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
         ordered = (project.schedule.color_sample_order_on - submitted).days
         slowest = max(custom, key=lambda color: color.lead_time_days)
         lead = f"colors.{slowest.mark}.lead_time_days"
-        yield InputRow("o", "sample color ordered, after submission", float(ordered), "d", "order less submission")
+        yield InputRow("o", "sample color order", float(ordered), "d", "order date minus submission date")
         yield InputRow("l", f"lead time of color {slowest.mark}", float(slowest.lead_time_days), "d", lead)
     yield InputRow(
         "D",
@@ -97,9 +97,13 @@ def _tell_dates(project: Description, submitted: datetime.date, mockup: int, sta
     planned = project.schedule.get("work_start")
     if planned is not None:
         days = (planned - then).days
-        lies = f"{days} days later" if days > 0 else f"{-days} days too early" if days else "the same day"
+        lies = f"{_count(days)} later" if days > 0 else f"{_count(-days)} too early" if days else "the same day"
         told.append(f"Work is planned for {long_date(planned)}, {lies}.")
     return tuple(told)
+
+
+def _count(days: int) -> str:
+    return f"{days} day{'' if days == 1 else 's'}"
 
 
 def compare_start(project: Description, ask: Ask) -> Comparison:

@@ -12,8 +12,8 @@ from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
 NOTES = (
-    "Times are those of the description, at the temperature and humidity the sources state; a cold or damp day adds.",
-    "The work itself, and waiting for weather, light and release, comes on top.",
+    "Drying times as given, at the temperature and humidity their sources state; cold or damp weather extends them.",
+    "Excludes working time and waiting for weather, light, and release.",
 )
 
 
@@ -22,7 +22,7 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     working = WorkingBuilder(_rows(wall))
     steps = " + ".join(row.symbol for row in working.inputs)
     working.step("t", "minimum time, board to gloss", steps, "h")
-    working.step("d", "in days", "t / 24", "d")
+    working.step("d", "minimum duration", "t / 24", "d")
     return working.build("minimum-elapsed", "t", SOURCES, NOTES, secondary_results=("d",))
 
 

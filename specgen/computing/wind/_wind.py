@@ -27,9 +27,8 @@ THINNING = 0.0000362
 CHARTS = {("inward", 4): (1.1766, -0.1766), ("inward", 5): (1.1766, -0.1766)}
 CHARTS |= {("outward", 4): (-1.2766, 0.1766), ("outward", 5): (-1.7532, 0.3532)}
 NOTES = (
-    "Walls of a regular building up to {60 ft|18.3 m} high with a roof of any slope; the reduction for flat roofs is "
-    "not taken.",
-    "Signs: plus presses the wall inward, minus pulls it outward.",
+    "Walls of a regular building up to {60 ft|18.3 m} high, any roof slope; the reduction for flat roofs is not taken.",
+    "Positive pressure acts inward, negative outward.",
 )
 # kPa per (m/s)² in one psf per mph².
 _KPA = float(Quantity.of(1, "psf").to("kPa") / Quantity.of(1, "mph").to("m/s") ** 2)
@@ -83,7 +82,7 @@ def add_velocity(working: WorkingBuilder, edition: Edition, unit: str) -> None:
     working.step("K_z", "velocity pressure exposure coefficient", at_gradient, "")
     if "c_e" in working.known:
         # No more than 1, which the standard allows at any altitude.
-        working.step("K_e", "ground elevation factor", "min(1, exp(0 - c_e * z_e))", "")
+        working.step("K_e", "ground elevation factor", "min(1, exp(-c_e * z_e))", "")
     factors = ["k", "K_z", "K_zt", *([] if edition.directs_pressure else ["K_d"])]
     factors += ["K_e"] if edition.counts_altitude else []
     working.step("q_h", "velocity pressure", f"{' * '.join(factors)} * V^2", unit)
@@ -108,7 +107,7 @@ def add_pressure(
         working.step(f"p_u{tail}", "minimum applied", f"max(p{tail}, p_m)", unit)
     else:
         working.step(f"p{tail}", f"pressure of {named}", f"{pressure} * (G{tail} - G_i)", unit)
-        working.step(f"p_u{tail}", "minimum applied", f"min(p{tail}, 0 - p_m)", unit)
+        working.step(f"p_u{tail}", "minimum applied", f"min(p{tail}, -p_m)", unit)
     return f"p_u{tail}"
 
 

@@ -20,10 +20,10 @@ from specgen.quantities.two_systems import tell_in
 from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
-ENGINEER = "Given by the engineer at allowable level; it comes before a computed one."
+ENGINEER = "Engineer's allowable-level pressure; it takes precedence over a calculated one."
 ANY_BOARD = (
-    "A board is loaded over {10 sq ft|0.93 m²} or less, the worst of the chart. Studs and their fasteners carry larger "
-    "areas and are the engineer's."
+    "Effective area of a board: {10 sq ft|0.93 m²} or less, the most severe of the chart. Framing and its fasteners "
+    "carry larger areas and are by the engineer."
 )
 
 
@@ -153,7 +153,7 @@ def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Wor
     working = WorkingBuilder((InputRow("P_o", "engineer's pressure, outward", outward.number(unit), unit, ENGINEER),))
     if inward is not None:
         working.add_inputs(InputRow("P_i", "engineer's pressure, inward", inward.number(unit), unit, ENGINEER))
-    working.step("p_a", "outward pressure", "0 - P_o", unit)
+    working.step("p_a", "outward pressure", "-P_o", unit)
     return working.build("wall-wind", "p_a", (PROJECT,), (ENGINEER, _wind.NOTES[-1]), "engineer")
 
 

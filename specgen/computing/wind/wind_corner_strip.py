@@ -52,7 +52,7 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
         working.step("a_1", "lesser building dimension", "min(0.1 * B, 0.4 * h)", unit)
         working.step("a_2", "minimum zone width", "max(0.04 * B, a_m)", unit)
     working.step("a", "corner zone width", "max(a_1, a_2)", unit)
-    notes: tuple[str, ...] = (HIGH if high else LOW, "The strip runs up both sides of every outside corner.")
+    notes: tuple[str, ...] = (HIGH if high else LOW, "The zone runs full height on both sides of each outside corner.")
     if high or not more(inputs.least_width, WIDEST):
         return working.build("wind-corner-strip", "a", (source,), notes)
     working.step("a_f", "width under a flat roof", "min(a, 0.8 * h)", unit)

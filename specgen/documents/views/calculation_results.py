@@ -8,7 +8,7 @@ from specgen.documents.comparisons import OK, Conclusion, conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import full_name
-from specgen.model.block import Strong, Text
+from specgen.model.block import Strong, Text, Value
 from specgen.model.capacity import Check
 
 
@@ -19,7 +19,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for check in calculation.provider.checks:
             lines += _of_check(context, calculation, check)
     heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio or margin", "Status")
-    return TableView(heads, tuple(lines), (27, 20, 13, 23, 9, 8))
+    return TableView(heads, tuple(lines), (27, 22, 13, 22, 9, 7))
 
 
 def _of_check(context: DocumentContext, calculation: CalculationValues, check: Check) -> Iterator[tuple[Any, ...]]:
@@ -37,7 +37,9 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
             name,
             full_name(context, first.member) + (f" (of {len(found)})" if len(found) > 1 else ""),
             demand,
-            f"{limit} {check.limit}" if first.comparison is not None else limit,
+            [Value(limit, first.source, about=check.limit), f" {check.limit}"]
+            if first.comparison is not None
+            else limit,
             ratio,
             status if status == OK else Strong((Text(status),)),
         )

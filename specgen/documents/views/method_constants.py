@@ -6,6 +6,7 @@ from specgen.documents.calculations import gather_calculations, number_sheets
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.expression_text import spell_formula
+from specgen.documents.page_figures import CONSTANT_DIGITS, figure
 from specgen.documents.sheet_steps import symbols_used
 from specgen.documents.views.workings import constants, set_abreast, value_cell
 from specgen.model.field import Path
@@ -20,15 +21,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             member = next(iter(calculation.workings))
             used_in = symbols_used(calculation.provider, calculation.workings[member])
             for row in constants(calculation.workings):
-                if row.value == 1 or row.symbol not in used_in:
+                if (row.value == 1 and not row.unit) or row.symbol not in used_in:
                     continue
-                key = (row.symbol, row.name, row.value, row.unit)
+                key = (row.symbol, row.name, figure(row.value, CONSTANT_DIGITS), row.unit)
                 used = found.setdefault(key, (member, row, []))[2]
                 used.append(numbers[calculation.provider.name])
     cells = [
         (
             [f"{row.name[:1].upper()}{row.name[1:]} ({_list(used)}), ", *spell_formula(row.symbol)],
-            value_cell(context, member, row),
+            value_cell(context, member, row, CONSTANT_DIGITS),
         )
         for member, row, used in found.values()
     ]

@@ -7,7 +7,7 @@ from specgen.documents.comparisons import conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import full_name, mark, marks
-from specgen.documents.page_figures import measure
+from specgen.documents.page_figures import settle
 from specgen.documents.views.workings import result
 
 
@@ -34,7 +34,7 @@ def _results(context: DocumentContext, calculation: CalculationValues) -> str:
         return next(iter(told.values()))
     if provider.adds:
         total = sum(float(working.result) for working in workings)
-        return f"total {measure(total, workings[0].unit, context.first)}"
+        return f"total {settle(total, workings[0].unit, context.first)}"
     if len(told) <= 2:
         return "; ".join(f"{name} {text}" for name, text in told.items())
     low, high = (end(workings, key=lambda working: float(working.result)) for end in (min, max))

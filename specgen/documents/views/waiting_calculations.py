@@ -31,14 +31,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _whom(waiting: Waiting) -> str:
     """The member, "the project" for a value computed once, or "all" if the collection is missing."""
     provider = waiting.provider
-    return "all" if not waiting.member and (provider.each or provider.sections) else mark(waiting.member)
+    return "All" if not waiting.member and (provider.each or provider.sections) else mark(waiting.member)
 
 
 def _describe_field(context: DocumentContext, waiting: Waiting, path: Path) -> str:
-    """Label and path, a star for the member's own mark so that members with the same gaps share a row."""
+    """The label, with the mark of a member that is not the one of the row: `Openings, E1`."""
     node = context.project.schema.node(path)
     entry = node.field or node.collection
-    depth = len(waiting.member)
-    inside = depth > 1 and path[:depth] == waiting.member
-    shown = (*path[: depth - 1], "*", *path[depth:]) if inside else path
-    return f"{entry.label} ({dotted_path(shown)})" if entry is not None else dotted_path(shown)
+    if entry is None:
+        return dotted_path(path)
+    inside = bool(waiting.member) and path[: len(waiting.member)] == waiting.member
+    other = len(path) > 2 and not inside and context.project.schema.node(path[:1]).collection is not None
+    return f"{entry.label}, {path[1]}" if other and path[1] != "*" else entry.label

@@ -10,9 +10,9 @@ from specgen.documents.comparisons import Conclusion
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.expression_text import shorten, spell_figures, spell_formula
 from specgen.documents.layer_table import of_layers
-from specgen.documents.members import mark, marks
+from specgen.documents.members import mark, marks, name_sheets
 from specgen.documents.origins import find_origin, is_of_method
-from specgen.documents.page_figures import figure, measure, name_unit
+from specgen.documents.page_figures import DIGITS, figure, measure, name_unit, settle
 from specgen.model.block import Value
 from specgen.model.field import Path
 from specgen.model.finding import LimitCheck
@@ -25,6 +25,7 @@ from specgen.resolving.provider import Provider
 
 # More columns than these go to a table of their own.
 ABREAST = 8
+_FIGURES = re.compile(r"[\d.,/-]+")
 _SAID = {Outcome.WITHIN: "met", Outcome.OUTSIDE: "not met"}
 
 Column = tuple[Any, Callable[[Path, Working], Any], int]
@@ -61,9 +62,9 @@ def _given_cells(context: DocumentContext, member: Path, row: InputRow, numbers:
     return [f"{_capital(row.name)}{behind}, ", *spell_formula(row.symbol)], value_cell(context, member, row)
 
 
-def value_cell(context: DocumentContext, member: Path, row: InputRow) -> Value:
+def value_cell(context: DocumentContext, member: Path, row: InputRow, digits: int = DIGITS) -> Value:
     """The value of an input with the mark of its source."""
-    source, text = find_origin(context, member, row).source, measure(row.value, row.unit, context.first)
+    source, text = find_origin(context, member, row).source, measure(row.value, row.unit, context.first, digits)
     source = None if source is not None and source.kind is Kind.COMPUTED else source
     # A source mark right behind a superscript would read as part of the exponent.
     apart = "\u00a0" if source is not None and text[-1:] in "⁰¹²³⁴⁵⁶⁷⁸⁹" else ""
@@ -119,7 +120,7 @@ def _repeated(context: DocumentContext, steps: list[Step], known: dict[Any, int]
             *spell_formula(step.symbol),
             f" = {measure(step.value, step.unit, context.first)}",
         ]
-    return f"By the formulas of calculation {' and '.join(map(str, numbers))}", told, ""
+    return f"By the formulas of {name_sheets(numbers)}", told, ""
 
 
 def members(
@@ -192,9 +193,15 @@ def _step_column(context: DocumentContext, step: Step) -> Column:
 
 def _results(context: DocumentContext, provider: Provider, workings: Instances) -> Iterable[Column]:
     if not provider.columns:
-        yield "Result", lambda m, w: result(context, provider, w), 15
+        symbols = {_result_symbol(working) for working in workings.values()}
+        of = ["Result ", *spell_formula(symbols.pop())] if len(symbols) == 1 else "Result"
+        yield of, lambda m, w: result(context, provider, w), 15
     if len({working.governing_case for working in workings.values()}) > 1:
         yield "Governed by", lambda m, w: w.governing_case, 15
+
+
+def _result_symbol(working: Working) -> str:
+    return [step.symbol for step in working.steps if (step.value, step.unit) == (working.result, working.unit)][-1]
 
 
 def _checks(
@@ -214,18 +221,14 @@ def _checks(
 
 def _remarks(context: DocumentContext, workings: Instances) -> Iterable[Column]:
     """A column of the notes that differ in more than their figures."""
-    alike = [{_without_figures(note) for note in working.notes} for working in workings.values()]
+    alike = [{_FIGURES.sub("#", note) for note in working.notes} for working in workings.values()]
     common = set.intersection(*alike)
     if any(each - common for each in alike):
         yield (
             "Remark",
-            lambda m, w: " ".join(context.tell(note) for note in w.notes if _without_figures(note) not in common),
+            lambda m, w: " ".join(context.tell(note) for note in w.notes if _FIGURES.sub("#", note) not in common),
             24,
         )
-
-
-def _without_figures(note: str) -> str:
-    return re.sub(r"[\d.,/-]+", "#", note)
 
 
 def _head(symbol: str, unit: str, system: str) -> list[Any]:
@@ -234,12 +237,16 @@ def _head(symbol: str, unit: str, system: str) -> list[Any]:
 
 def result(context: DocumentContext, provider: Provider, working: Working) -> str:
     """The result, and what is bought for it."""
-    told = measure(working.result, working.unit, context.first)
-    bought = next((step for step in working.steps if step.symbol == provider.buy), None)
-    if bought is None or bought.symbol not in working.secondary_results:
+    told = settle(working.result, working.unit, context.first)
+    more = {step.symbol: step for step in working.secondary_steps}
+    if provider.upper in more:
+        return f"{told} to {settle(more[provider.upper].value, working.unit, context.first)}"
+    bought = more.get(provider.buy)
+    if bought is None:
         return told
     word = "" if bought.unit in UNITS else f" {bought.name}"
-    return f"{told}, use {measure(bought.value, bought.unit, context.first)}{word}"
+    use = f"{measure(bought.value, bought.unit, context.first)}{word}"
+    return told if use == told else f"{told}, use {use}"
 
 
 def _capital(text: str) -> str:

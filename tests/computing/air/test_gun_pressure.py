@@ -76,7 +76,7 @@ def test_supply_hoses_are_joined_and_the_gun_hose_that_loses_most_is_taken(tmp_p
 def test_no_pressure_is_counted_on_behind_a_hose_beyond_the_formula(hose: str, tmp_path: Path) -> None:
     made = asked(tmp_path, change={"hoses": {hose: {"length": "200 ft", "bore": "1/4 in"}}})
     assert made.result == 0
-    assert any("no pressure is counted on" in note for note in made.notes)
+    assert any("no pressure is assumed after it" in note for note in made.notes)
     with pytest.raises(Refused):
         alone(12, 200, "1/4 in", 40)
 

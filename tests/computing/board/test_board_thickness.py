@@ -140,10 +140,10 @@ def test_what_has_no_sense_is_refused(wrong: dict[str, str], said: str) -> None:
 
 def test_a_board_too_thin_for_a_joint_or_too_thick_for_the_wall_is_told() -> None:
     # 1 in under a joint: Limitations on V-Grooves; 4 in at most: UFGS 07240, page 20.
-    assert any("1 in thick or more" in note for note in board(joint_depth="1/8 in").notes)
-    assert not any("thick or more" in note for note in board(joint_depth="1/4 in").notes)
-    assert any("More than 4 in" in note for note in board(r_value="R-17", r_per_inch="R-4").notes)
-    assert not any("More than 4 in" in note for note in board(r_value="R-16", r_per_inch="R-4").notes)
+    assert any("with aesthetic joints: 1 in (" in note for note in board(joint_depth="1/8 in").notes)
+    assert not any("with aesthetic joints" in note for note in board(joint_depth="1/4 in").notes)
+    assert any("Board exceeds 4 in" in note for note in board(r_value="R-17", r_per_inch="R-4").notes)
+    assert not any("Board exceeds 4 in" in note for note in board(r_value="R-16", r_per_inch="R-4").notes)
 
 
 PROJECT: dict[str, Any] = {
@@ -192,7 +192,7 @@ def test_a_wall_of_a_project(change: Any, left: str, least: str, tmp_path: Path)
 def test_a_joint_through_the_board_is_told(tmp_path: Path) -> None:
     made = resolver(tmp_path, wall(insulation={"thickness": "1/2 in"}))(W1, "remaining-board")
     assert made.notes[-1] == "The joint cuts through the board."
-    assert resolver(tmp_path)(W1, "remaining-board").notes == ("At least 3/4 in must stay.",)
+    assert resolver(tmp_path)(W1, "remaining-board").notes == ("Minimum remaining board: 3/4 in.",)
 
 
 def test_a_metric_project_reads_millimeters(tmp_path: Path) -> None:

@@ -91,5 +91,5 @@ def test_what_is_no_viscosity_is_refused(viscosity: str) -> None:
 
 def test_a_time_tells_what_must_be_known_with_it() -> None:
     notes = seconds("zahn_4", "296 mm2/s").notes
-    assert [note[:11] for note in notes] == ["The formula", "Measured at", "Keep one nu"]
+    assert [note[:11] for note in notes] == ["The formula", "Measured at", "Use one num"]
     assert "cups are not made to a uniform specification" in notes[-1]

@@ -77,12 +77,12 @@ def test_two_cups_without_a_known_spread_say_so() -> None:
 def test_two_cups_tell_the_notes_of_both_each_once() -> None:
     # The temperatures of the cups: ASTM D4212 for dip cups; ISO 2431 from memory.
     oils, dip, flow, unknown, keep, first = map(tell_in, carried("zahn_2", "60 s", "iso_5").notes)
-    assert oils.startswith("The formula is made with oils.")
-    assert dip.startswith("Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F")
+    assert oils.startswith("The formula is for oils.")
+    assert dip.startswith("Measured at 77 °F (25 °C). Viscosity may fall 5 % for each 1 °F")
     assert flow == "Measured at 73.4 °F (23 °C)."
     assert unknown == "No figure for the spread of the cup ISO 5 mm is known here."
-    assert keep.startswith("Keep one numbered cup from mockup to last pail")
+    assert keep.startswith("Use one numbered cup from mockup to last pail")
     # Common practice, no source.
     assert first == "A time carried over from another cup is a first guess; the accepted mockup decides."
     same = carried("zahn_2", "60 s", "zahn_3").notes
-    assert [note[:11] for note in same] == ["The formula", "Measured at", "Keep one nu", "A time carr"]
+    assert [note[:11] for note in same] == ["The formula", "Measured at", "Use one num", "A time carr"]

@@ -208,11 +208,11 @@ def test_from_a_project_the_coat_without_a_formula_stands_beside_the_other(tmp_p
     assert gloss["result"] == pytest.approx(296)
 
 
-OILS = "The formula is made with oils. A paint that thins when stirred has no one viscosity: compare cup with cup."
+OILS = "The formula is for oils. A coating that thins under shear has no single viscosity: compare cup times only."
 # ASTM D4212, as told in public texts: 77 F, and 5 % for each degree. Ford cups by ASTM D1200 and flow cups by ISO 2431:
 # their temperatures from memory.
-DIP = "Measured at 77 °F (25 °C). A paint may thin by 5 % for each 1 °F (0.6 °C) it is warmer (ASTM D4212)."
-KEEP = "Keep one numbered cup from mockup to last pail: cups are not made to a uniform specification."
+DIP = "Measured at 77 °F (25 °C). Viscosity may fall 5 % for each 1 °F (0.6 °C) of warming (ASTM D4212)."
+KEEP = "Use one numbered cup from mockup to last pail; cups are not made to a uniform specification."
 NOTES = [
     ("zahn_4", (OILS, DIP, KEEP)),
     ("shell_4", (OILS, DIP, "No figure for the spread of the cup Shell No. 4 is known here.")),

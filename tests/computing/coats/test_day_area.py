@@ -80,7 +80,7 @@ def test_the_hours_of_each_pass_stand_beside_the_area() -> None:
 
 
 def test_a_day_too_short_for_drying_says_so() -> None:
-    assert "no second coat in one day" in day(touch_dry="5 h").notes[0]
+    assert "no second coat the same day" in day(touch_dry="5 h").notes[0]
     assert not any("no second coat" in note for note in day().notes)
 
 
@@ -135,7 +135,7 @@ def test_of_several_gloss_crews_the_slowest_counts(tmp_path: Path) -> None:
     }
     made = area(tmp_path, {"crews": crews})
     assert made.result == pytest.approx(200 * 8 / 2)
-    assert "Output is that of K2." in made.notes
+    assert "Spray rate of crew K2." in made.notes
 
 
 SHADE = [{"month": "jun", "from": "07:00", "to": "12:00"}, {"month": "jul", "from": "07:00", "to": "13:30"}]
@@ -157,7 +157,7 @@ def test_two_spells_of_shade_in_a_month_count_together(tmp_path: Path) -> None:
 def test_a_number_of_coats_other_than_two_is_told(tmp_path: Path) -> None:
     assert not any("sum is for two coats" in note for note in area(tmp_path, {}).notes)
     made = area(tmp_path, {"coating": {"gloss": {"touch_dry_hours": 1, "coats": 3}}})
-    assert "The sum is for two coats; this project has 3." in made.notes
+    assert "Calculated for two coats; number of coats in this project: 3." in made.notes
 
 
 @pytest.mark.parametrize(

@@ -97,6 +97,6 @@ def test_a_coat_of_a_project_is_told_with_the_most_water_it_bears(tmp_path: Path
     made = resolve(("primer",), "wet-film")
     assert made.result == pytest.approx(5.5)
     assert beside(made) == {"wet film before water": 5.0}
-    assert "most the coating manufacturer allows" in made.notes[-1]
+    assert "maximum water addition the coating manufacturer permits" in made.notes[-1]
     missing = [".".join(path) for path in resolve.missing(("gloss",), "wet-film")]
     assert missing == ["gloss.volume_solids", "gloss.max_water"]

@@ -234,7 +234,7 @@ def test_no_reflectance_passes_where_the_air_alone_reaches_the_limit(limit: str)
     made = heat(limit=limit, solar_reflectance="1")
     assert [step.symbol for step in made.secondary_steps] == ["M"]
     assert value(made, "M") <= 0
-    assert "No reflectance passes: the hot air alone reaches the limit." in made.notes
+    assert "No reflectance meets the limit: the hot air alone reaches it." in made.notes
 
 
 def test_a_face_with_little_sun_is_spared_its_share_of_the_joint_rule() -> None:

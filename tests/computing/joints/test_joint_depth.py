@@ -74,7 +74,7 @@ def test_a_joint_narrower_than_a_quarter_inch_is_refused(width: str) -> None:
 
 def test_a_joint_too_wide_for_one_bead_is_told() -> None:
     # 2 in at most: the same textbook.
-    assert "One bead is not made wider than 2 in." in depth("2-1/8 in").notes
+    assert "Maximum width of one bead: 2 in." in depth("2-1/8 in").notes
     assert not [note for note in depth("2 in").notes if "One bead" in note]
 
 

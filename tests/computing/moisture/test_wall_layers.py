@@ -119,7 +119,7 @@ def test_an_open_wall_stays_dry() -> None:
     made = wall(OPEN)
     assert made.secondary_results == ("X",)
     assert line(made, "X") < 0
-    assert made.notes[0] == "No vapor condenses in this state."
+    assert made.notes[0] == "No condensation under these conditions."
 
 
 def test_a_tight_lamina_catches_vapor_behind_it() -> None:
@@ -127,7 +127,7 @@ def test_a_tight_lamina_catches_vapor_behind_it() -> None:
     assert made.secondary_results == ("X", "q_4")
     assert line(made, "X") > 0
     assert line(made, "q_4") > 0
-    assert made.notes[0] == "Vapor condenses in this state between board and lamina."
+    assert made.notes[0] == "Condensation under these conditions between board and lamina."
     assert made.secondary_steps[0].name.endswith("between board and lamina")
 
 
@@ -162,7 +162,7 @@ def test_a_layer_that_passes_no_vapor_is_told() -> None:
     rows = [("foil", 0, 0), *OPEN]
     made = wall(rows)
     assert line(made, "Z_1") == pytest.approx(100)
-    assert made.notes[-1] == "A layer of less than 0.01 perm counts as 0.01 perm."
+    assert made.notes[-1] == "Layers of less than 0.01 perm are taken as 0.01 perm."
     assert line(made, "X") < line(wall(OPEN), "X")
     assert not [note for note in wall(OPEN).notes if "0.01" in note]
 
@@ -225,7 +225,7 @@ def test_vapor_condenses_where_its_pressure_passes_saturation_and_nowhere_else(
 ) -> None:
     made = wall([(f"layer {n}", r, w) for n, (r, w) in enumerate(rows)], low=low, high=low + 10, humidity=humidity)
     excess = line(made, "X")
-    told = "No vapor" in made.notes[0]
+    told = "No condensation" in made.notes[0]
     assert told is (excess <= 0) or abs(excess) < 1e-6
     for step in made.secondary_steps[1:]:
         assert step.value > 0
@@ -312,4 +312,4 @@ def case_base() -> dict[str, Any]:
 def test_the_clean_example_stays_dry() -> None:
     root = EXAMPLES / "clean" / "project.yaml"
     told = told_of(root, "wall-layers")[0]
-    assert told.count("No vapor condenses") == 2
+    assert told.count("No condensation") == 2

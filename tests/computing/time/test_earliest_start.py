@@ -60,7 +60,7 @@ def test_working_days_leave_out_the_weekend_and_say_so(tmp_path: Path) -> None:
     # Ten working days from Monday 1 March 2027 end on Monday 15 March.
     made = start(tmp_path, {"contract": {"review_days": 10, "review_day_kind": "working"}})
     assert line(made, "R") == 14
-    assert any("Saturday and Sunday are taken" in note for note in made.notes)
+    assert any("Saturday and Sunday are days off" in note for note in made.notes)
     assert not any("Saturday and Sunday" in note for note in start(tmp_path).notes)
 
 
@@ -72,7 +72,7 @@ def test_days_off_of_the_description_come_in_place_of_the_weekend(tmp_path: Path
     # Tuesday, Thursday, Friday, Saturday, and after the Sunday the Monday.
     made = start(tmp_path, change)
     assert line(made, "R") == 7
-    assert not any("are taken" in note for note in made.notes)
+    assert not any("are days off" in note for note in made.notes)
 
 
 @given(

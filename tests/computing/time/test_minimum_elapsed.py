@@ -43,7 +43,7 @@ def elapsed(folder: Path, wall: Any = None, **more: Any) -> Working:
 def test_times_added_by_hand(wall: Any, hours: int, tmp_path: Path) -> None:
     made = elapsed(tmp_path, wall)
     assert (made.result, made.unit) == (hours, "h")
-    assert beside(made) == {"in days": pytest.approx(hours / 24)}
+    assert beside(made) == {"minimum duration": pytest.approx(hours / 24)}
 
 
 def test_two_heavy_layers_dry_one_after_the_other(tmp_path: Path) -> None:

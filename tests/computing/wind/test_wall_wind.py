@@ -224,7 +224,7 @@ def test_the_engineers_pressure_comes_before_the_computed_one_and_says_so(tmp_pa
         made = asked(tmp_path, {"building": {"mean_roof_height": roof}, "elevations": {"E1": face}})
         assert made.result == -27
         assert made.governing_case == "engineer"
-        assert any("Given by the engineer" in note for note in made.notes)
+        assert any("allowable-level pressure; it takes precedence" in note for note in made.notes)
         assert {given.name: given.value for given in made.inputs}["engineer's pressure, inward"] == 24
 
 
