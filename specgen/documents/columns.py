@@ -16,7 +16,7 @@ PAGE, MARGIN = 126, 2
 # A heading is set wider than the words below it, and a single word than words with their spaces.
 _WIDER, _WORD = 1.2, 1.15
 # What a capital is wider than a small letter, and up to how many signs a column keeps each cell on one line.
-_CAPITAL, _ONE_LINE = 0.6, 28
+_CAPITAL, _ONE_LINE = 0.7, 32
 # What a share loses as it is a whole percent.
 _LEEWAY = 1.3
 
@@ -91,7 +91,7 @@ def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
     more = [max(want - word, 0) for want, word in zip(wanted, least, strict=True)]
     spare = max(PAGE - sum(least), 0)
     widths = [word + spare * (part + 1) / (sum(more) + len(more)) for word, part in zip(least, more, strict=True)]
-    shares = [int(100 * width / sum(widths)) for width in widths]
+    shares = [ceil(100 * width / sum(widths)) for width in widths]
     shares[shares.index(max(shares))] += 100 - sum(shares)
     return tuple(shares)
 

@@ -11,6 +11,7 @@ from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
 from specgen.formats.xml_text import escape, quote
 from specgen.model.block import (
+    Article,
     Blank,
     Block,
     CheckBox,
@@ -20,6 +21,7 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Letters,
+    Part,
     Signature,
     Strong,
     Table,
@@ -29,7 +31,9 @@ from specgen.model.block import (
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
-_NARROW = 'w:line="140" w:lineRule="exact"'
+# The height of the line behind a table, and of that above a heading, which keeps its own distance; in twentieths of a
+# point.
+_GAP, _CLOSE = 140, 20
 # Least height of a row that is filled in by hand: 0.3 in.
 _TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
 # A table of at most so many rows is not broken over two pages.
@@ -66,7 +70,9 @@ class Writer:
     def render_gap(self) -> str:
         """The narrow line behind a table, which keeps tables apart."""
         keep = KEEP if isinstance(self.below, Signature) else ""
-        return self.render_paragraph("Table text", "", f'{keep}<w:spacing w:before="0" w:after="0" {_NARROW}/>')
+        height = _CLOSE if self.below is None or isinstance(self.below, (Part, Article)) else _GAP
+        line = f'<w:spacing w:before="0" w:after="0" w:line="{height}" w:lineRule="exact"/>'
+        return self.render_paragraph("Table text", "", keep + line)
 
     def render_table(self, table: Table, width: int = 0) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
