@@ -14,9 +14,9 @@ _FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>\D*)")
 # Signs on a line over the width of a letter page in the type of tables; those that the margins of a cell take.
 PAGE, MARGIN = 126, 2
 # A heading is set wider than the words below it, and a single word than words with their spaces.
-_WIDER, _WORD = 1.2, 1.15
+_WIDER, _WORD = 1.2, 1.08
 # What a capital is wider than a small letter, and up to how many signs a column keeps each cell on one line.
-_CAPITAL, _ONE_LINE = 0.7, 32
+_CAPITAL, _ONE_LINE = 0.7, 28
 # What a share loses as it is a whole percent.
 _LEEWAY = 1.3
 
@@ -91,8 +91,12 @@ def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
     more = [max(want - word, 0) for want, word in zip(wanted, least, strict=True)]
     spare = max(PAGE - sum(least), 0)
     widths = [word + spare * (part + 1) / (sum(more) + len(more)) for word, part in zip(least, more, strict=True)]
-    shares = [ceil(100 * width / sum(widths)) for width in widths]
-    shares[shares.index(max(shares))] += 100 - sum(shares)
+    exact = [100 * width / sum(widths) for width in widths]
+    shares = [int(share) for share in exact]
+    # What is left of whole percents goes to those that lost most.
+    by_loss = sorted(range(len(exact)), key=lambda place: shares[place] - exact[place])
+    for place in by_loss[: 100 - sum(shares)]:
+        shares[place] += 1
     return tuple(shares)
 
 
