@@ -14,7 +14,9 @@ _FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>\D*)")
 # Signs on a line over the width of a letter page in the type of tables; those that the margins of a cell take.
 PAGE, MARGIN = 126, 2
 # A heading is set wider than the words below it, and a single word than words with their spaces.
-_WIDER, _WORD = 1.2, 1.15
+_WIDER, _WORD = 1.2, 1.08
+# What a capital is wider than a small letter, and up to how many signs a column keeps each cell on one line.
+_CAPITAL, _ONE_LINE = 0.7, 28
 # What a share loses as it is a whole percent.
 _LEEWAY = 1.3
 
@@ -66,13 +68,22 @@ def fit_widths(table: Table) -> tuple[int, ...]:
     least = [max(row[place][0] for row in rows) + MARGIN for place in range(len(head))]
     longest = [max(row[place][1] for row in rows) + MARGIN for place in range(len(head))]
     usual = [sum(row[place][1] for row in rows) // len(rows) + MARGIN for place in range(len(head))]
-    candidates = (table.widths, _share(least, longest), _share(least, usual))
+    whole = [most if most <= _ONE_LINE else word for word, most in zip(least, longest, strict=True)]
+    shared = (_share(least, longest), _share(least, usual), _share(whole, usual))
+    candidates = (table.widths, *(shared if sum(whole) <= PAGE else shared[:2]))
     return min(candidates, key=lambda widths: _count_lines(rows, widths))
 
 
 def _measure(cell: Inlines) -> Measure:
     text = cell[0].text if len(cell) == 1 and isinstance(cell[0], (Text, Value)) else plain_text(cell)
-    return ceil(_WORD * max(map(len, keep_words(text).split(" ")))), len(text)
+    word = max(keep_words(text).split(" "), key=len)
+    whole = len(text) if len(text) > _ONE_LINE else ceil(_widen(text))
+    return ceil(_WORD * _widen(word)), whole
+
+
+def _widen(text: str) -> float:
+    """The signs of a text, each capital for more than one."""
+    return len(text) + _CAPITAL * sum(map(str.isupper, text))
 
 
 def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
@@ -80,8 +91,12 @@ def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
     more = [max(want - word, 0) for want, word in zip(wanted, least, strict=True)]
     spare = max(PAGE - sum(least), 0)
     widths = [word + spare * (part + 1) / (sum(more) + len(more)) for word, part in zip(least, more, strict=True)]
-    shares = [int(100 * width / sum(widths)) for width in widths]
-    shares[shares.index(max(shares))] += 100 - sum(shares)
+    exact = [100 * width / sum(widths) for width in widths]
+    shares = [int(share) for share in exact]
+    # What is left of whole percents goes to those that lost most.
+    by_loss = sorted(range(len(exact)), key=lambda place: shares[place] - exact[place])
+    for place in by_loss[: 100 - sum(shares)]:
+        shares[place] += 1
     return tuple(shares)
 
 

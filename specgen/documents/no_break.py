@@ -45,7 +45,7 @@ _KEPT = re.compile(
     r"|(?=\d)(?:(?<=[\w²] by )|(?<= [x×] )|(?<=[<>=≤≥±−] ))"
     r"|(?=\d[\d/-]* in\b)(?<=\dft )|(?=\d[\d/-]* in\b)(?<=\d ft )"
     r"|(?=\d\d \d\d\b)(?<=\b\d\d )|(?=\d\d\b)(?<=\b\d\d \d\d )"
-    r"|(?=CFR\b)(?<=\d )"
+    r"|(?=CFR\b)(?<=\d )|(?== )(?<=\ufffc )"
     r"|(?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)"
     rf"(?:{_follow((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))})"
     r"|(?=(?:ft|in|yd|m)\b)(?<=\bsq )|(?=oz\b)(?<=\bfl )|(?=Hg\b)(?<=\bin\. )"

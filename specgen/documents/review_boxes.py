@@ -1,11 +1,13 @@
 """The boxes of a review: the contractor's statement and the revisions, beside room for the reviewer's stamp."""
 
 from specgen.documents.context import DocumentContext
-from specgen.model.block import Blank, Box, Inline, Inlines, ReviewBoxes, Text
+from specgen.model.block import Blank, Box, Inline, Inlines, ReviewBoxes, Table, Text
 from specgen.model.field import Path
 from specgen.model.value_text import value_text, words
 
 _REVIEW: Path = ("package", "contractor_review")
+# Shares of the columns of the revisions.
+_REVISIONS = (12, 33, 55)
 
 
 def review_boxes(context: DocumentContext) -> ReviewBoxes:
@@ -29,17 +31,18 @@ def _contractor_box(context: DocumentContext) -> Box:
 
 
 def _revision_box(context: DocumentContext) -> Box:
-    """The revision in hand with its date and purpose, and what it changes."""
+    """The revision in hand with its date, its purpose and what it changes."""
     project = context.project
     revision, date = (project.get(("package", name)) for name in ("revision", "date"))
-    named = [
-        "Revision" if revision is None else f"Revision {revision}",
+    purpose = words(str(project.value(("package", "purpose")))).capitalize()
+    changes = "; ".join(map(str, project.get(("package", "changes")) or ()))
+    row = (
+        "" if revision is None else str(revision),
         value_text(date) if date else "",
-        words(str(project.value(("package", "purpose")))),
-    ]
-    changes = project.get(("package", "changes")) or ()
-    lines = (", ".join(filter(None, named)), *map(str, changes))
-    return Box("Revisions", tuple((Text(line),) for line in lines))
+        f"{purpose}: {changes}" if changes else purpose,
+    )
+    header = tuple((Text(title),) for title in ("No.", "Date", "Description"))
+    return Box("Revisions", table=Table(header, (tuple((Text(cell),) if cell else () for cell in row),), _REVISIONS))
 
 
 def _stamp_box(context: DocumentContext) -> Box:

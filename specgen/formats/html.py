@@ -166,7 +166,8 @@ def _render_boxes(boxes: ReviewBoxes) -> str:
 
 def _render_box(box: Box) -> str:
     lines = "".join(f"<p>{_render_line(line)}</p>" for line in box.lines)
-    return f'<p class="head">{_render_words(box.title)}</p>{lines}'
+    table = _render_table(box.table, box.title) if box.table else ""
+    return f'<p class="head">{_render_words(box.title)}</p>{lines}{table}'
 
 
 def _render_table(table: Table, title: str) -> str:
@@ -237,7 +238,7 @@ def _render_inline(part: Inline) -> str:
         case Blank():
             return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():
-            first, space, rest = part.label.partition(" ")
+            first, space, rest = keep_words(part.label).partition(" ")
             box = '<span class="box" role="img" aria-label="box to tick"></span>'
             return f'<span class="tick">{box}&nbsp;{escape(first)}</span>{space}{escape(rest)}'
     raise TypeError(f"no HTML for {part!r}")

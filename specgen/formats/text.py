@@ -68,7 +68,8 @@ def _render_block(block: Block) -> list[str]:
 
 
 def _render_box(box: Box) -> list[str]:
-    return [f"[ {box.title} ]", *(f"  {_render_line(line)}" for line in box.lines)]
+    rows = _render_block(box.table) if box.table else []
+    return [f"[ {box.title} ]", *(f"  {line}" for line in (*map(_render_line, box.lines), *rows))]
 
 
 def _render_line(content: Iterable[Inline]) -> str:

@@ -169,10 +169,11 @@ class Signature:
 
 @dataclass(frozen=True, slots=True)
 class Box:
-    """A ruled box: its title, and lines within it."""
+    """A ruled box: its title, and lines or a table within it."""
 
     title: str
     lines: tuple[Inlines, ...] = ()
+    table: Table | None = None
 
 
 @dataclass(frozen=True, slots=True)

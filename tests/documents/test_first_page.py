@@ -7,9 +7,10 @@ import docx
 from docx.oxml.ns import qn
 
 from specgen.documents.catalogue import templates_folder
+from specgen.documents.plain_text import plain_text
 from specgen.formats import html, text
 from specgen.formats.docx import word_file
-from specgen.model.block import Blank, ReviewBoxes, Text
+from specgen.model.block import Blank, Box, ReviewBoxes
 from tests.documents.support import document_of, written
 
 PAPER = templates_folder() / "letterhead.docx"
@@ -35,6 +36,12 @@ def test_every_page_names_submittal_section_and_document() -> None:
     assert document.foot == "Section 07 24 00 | D08 | March 1, 2027"
 
 
+def read_revisions(box: Box) -> list[list[str]]:
+    """The cells of the table in a box, its header first."""
+    assert box.table is not None
+    return [[plain_text(cell) for cell in row] for row in (box.table.header, *box.table.rows)]
+
+
 def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_for_a_stamp(tmp_path: Path) -> None:
     (boxes,) = (block for block in document_of("clean", "D02").blocks if isinstance(block, ReviewBoxes))
     contractor, revisions = boxes.stated
@@ -46,7 +53,7 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
         "Date: February 26, 2027",
         "Signature: ",
     ]
-    assert revisions.lines == ((Text("Revision 0, March 1, 2027, work submittal"),),)
+    assert read_revisions(revisions) == [["No.", "Date", "Description"], ["0", "March 1, 2027", "Work submittal"]]
     assert boxes.stamp.title == "Architect’s review: Lintel and Quoin Architects"
     assert boxes.stamp.lines == ()
 
@@ -60,9 +67,14 @@ def test_what_the_contractor_has_not_stated_is_left_to_be_filled_in(tmp_path: Pa
 
 def test_a_resubmittal_names_what_changed(tmp_path: Path) -> None:
     change = {"package": {"revision": 1, "changes": ["E2 joint lines moved to jambs"]}}
-    (boxes,) = written(tmp_path, "{{ review_boxes }}\n", change).blocks
+    document = written(tmp_path, "{{ review_boxes }}\n", change)
+    (boxes,) = document.blocks
     assert isinstance(boxes, ReviewBoxes)
-    assert boxes.stated[1].lines[1:] == ((Text("E2 joint lines moved to jambs"),),)
+    (_, (number, _, changed)) = read_revisions(boxes.stated[1])
+    assert (number, changed) == ("1", "Design draft: E2 joint lines moved to jambs")
+    assert "  1 |  | Design draft: E2 joint lines moved to jambs" in text.write_text(document).splitlines()
+    page = html.write_html(document, templates_folder()).decode()
+    assert '<caption class="unseen">Revisions</caption>' in page
 
 
 def test_the_room_for_a_stamp_is_three_inches_each_way(tmp_path: Path) -> None:

@@ -1,12 +1,14 @@
 """Renders blocks as WordprocessingML text: one pass, style ids resolved once, no object per cell."""
 
+import re
 from collections.abc import Iterator
 
 from specgen.documents.no_break import keep_words
 from specgen.documents.plain_text import plain_text
+from specgen.formats.docx.contents import render_contents
 from specgen.formats.docx.front import render_boxes, render_title_block
+from specgen.formats.docx.legend import render_legend
 from specgen.formats.docx.letterhead import Letterhead
-from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.docx.writer import KEEP, Rows, Writer
 from specgen.formats.equation import omml
 from specgen.formats.equation.expression import build_lines
@@ -31,9 +33,8 @@ from specgen.model.block import (
     Text,
 )
 
-_TOC = '<w:r><w:instrText xml:space="preserve"> TOC \\o "1-2" \\n \\h </w:instrText></w:r>'
-# Where the titles begin in the contents, behind their numbers; in twentieths of a point.
-TITLES = 1000
+_PARAGRAPH = re.compile(r"<w:p><w:pPr><w:pStyle [^>]*/>(?:<w:keepNext/>)?(?:<w:keepLines/>)?")
+_NEW_PAGE = "<w:pageBreakBefore/>"
 
 
 class Body(Writer):
@@ -49,29 +50,18 @@ class Body(Writer):
         yield from render_title_block(self)
         for number, block in enumerate(document.blocks):
             self.below = next(iter(document.blocks[number + 1 : number + 2]), None)
-            yield self.render_block(number, block)
+            written = self.render_block(number, block)
+            begins = number > 0 and isinstance(document.blocks[number - 1], Break)
+            yield self.begin_page(written) if begins else written
         if document.legend:
-            yield self.render_paragraph("Legend head", self.render_run("Sources of the figures"))
-            for mark, text in document.legend:
-                yield self.render_paragraph(
-                    "Legend", f"{self.render_run(mark)}<w:r><w:tab/></w:r>{self.render_run(keep_words(text))}"
-                )
-            yield self.render_paragraph("Legend", self.render_run("Figures without a letter are this project’s own."))
+            yield render_legend(self)
 
-    def render_contents(self) -> Iterator[str]:
-        """A contents field with its titles in place, so that it reads right before it is ever updated."""
-        heads = [(n, b) for n, b in enumerate(self.document.blocks) if isinstance(b, (Part, Article))]
-        entries = [self.render_entry(number, block) for number, block in heads]
-        entries[0] = _render_field("begin") + _TOC + _render_field("separate") + entries[0]
-        entries[-1] += _render_field("end")
-        for (_, block), entry in zip(heads, entries, strict=True):
-            style = "toc 1" if isinstance(block, Part) else "toc 2"
-            yield self.render_paragraph(style, entry, render_tab_stop(self.stops[style], TITLES, "left"))
-
-    def render_entry(self, number: int, block: Part | Article) -> str:
-        """One line of the contents, leading to its heading."""
-        inner = f"{self.render_run(block.number)}<w:r><w:tab/></w:r>{self.render_inlines(block.title)}"
-        return f'<w:hyperlink w:anchor="_h{number}">{inner}</w:hyperlink>'
+    def begin_page(self, written: str) -> str:
+        """A block at the head of a new page; a table needs a narrow line before it."""
+        found = _PARAGRAPH.match(written)
+        if found is None:
+            return self.begin_page(self.render_gap()) + written
+        return f"{found[0]}{_NEW_PAGE}{written[found.end() :]}"
 
     def render_block(self, number: int, block: Block) -> str:
         """One block; an unknown one is a defect."""
@@ -83,11 +73,11 @@ class Body(Writer):
             case Paragraph():
                 ends = plain_text(block.content) == END_OF_SECTION
                 style = "End of section" if ends else "Normal"
-                return self.render_paragraph(style, self.render_inlines(block.content), self.keep_above(block))
+                return self.render_paragraph(style, self.render_line(block.content), self.keep_above(block))
             case Note():
                 return self.render_paragraph("Hold point" if block.hold else "Note", self.render_inlines(block.content))
             case Contents():
-                return "".join(self.render_contents())
+                return render_contents(self)
             case Table():
                 caption = (
                     self.render_run(f"{block.number}. ") + self.render_inlines(block.caption) if block.caption else ""
@@ -102,7 +92,7 @@ class Body(Writer):
             case ReviewBoxes():
                 return render_boxes(self, block) + self.render_gap()
             case Break():
-                return '<w:p><w:r><w:br w:type="page"/></w:r></w:p>'
+                return ""  # the block below begins the page
         raise TypeError(f"no Word text for {block!r}")
 
     def render_heading(self, number: int, block: Part | Article) -> str:
@@ -120,7 +110,7 @@ class Body(Writer):
         )
         numbering = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="{number}"/></w:numPr>'
         more = self.keep_above(item) + numbering
-        return self.render_paragraph(f"Item level {item.level + 1}", self.render_inlines(item.content), more)
+        return self.render_paragraph(f"Item level {item.level + 1}", self.render_line(item.content), more)
 
     def find_list(self, run: int) -> int:
         """The numbering instance of a run of items; each run restarts its numbers."""
@@ -141,18 +131,6 @@ class Body(Writer):
         below = isinstance(self.below, (Table, Signature, Note))
         chosen = any(isinstance(part, CheckBox) for part in block.content) and self.below is not None
         return KEEP if below or chosen else ""
-
-    def render_table(self, table: Table) -> str:
-        """A table with fixed columns, a header row that repeats, and rows that do not split."""
-        columns = [self.width * share // sum(table.widths) for share in table.widths]
-        title = plain_text(table.caption) or ", ".join(map(plain_text, table.header))
-        head = self.render_rows((table.header,), columns, "Table head", table.figures, "<w:tblHeader/>")
-        rows = self.render_rows(table.rows, columns, "Table text", table.figures)
-        return self.frame_table(head + rows, columns, "Sheet", title, "0420")
-
-
-def _render_field(kind: str) -> str:
-    return f'<w:r><w:fldChar w:fldCharType="{kind}"/></w:r>'
 
 
 def _build_signature_table(block: Signature) -> Table:

@@ -10,8 +10,10 @@ from specgen.model.block import Box, ReviewBoxes, Strong, Text
 # Sides of the room for a stamp: 3 in; the margins of its cell, and the line of its title; in twentieths of a point.
 STAMP, BESIDE, TITLE = 4320, 2 * 86, 300
 _LINE = '<w:spacing w:before="40" w:after="60"/>'
-# Shares of the page of the labels and texts of the title block.
-_SHARES = (14, 38, 12, 36)
+# Widths of the labels of the title block, in twentieths of a point, and their greatest share of a narrow page.
+_LABELS, _MOST = (1560, 1260), 22
+# The share of the page of its left half.
+_LEFT = 52
 
 
 def render_title_block(writer: Writer) -> Iterator[str]:
@@ -21,7 +23,7 @@ def render_title_block(writer: Writer) -> Iterator[str]:
     stop = render_tab_stop(writer.stops["Document id"], writer.width, "right")
     yield writer.render_paragraph("Document id", writer.render_run(document.id) + firm, stop)
     yield writer.render_paragraph("Title", writer.render_run(document.title))
-    columns = [writer.width * share // 100 for share in _SHARES]
+    columns = _fit_columns(writer.width)
     entries = [((Strong((Text(label),)),), (Text(text),)) for label, text in document.facts]
     half = (len(entries) + 1) // 2
     beside = [*entries[half:], *([((), ())] * (2 * half - len(entries)))]
@@ -33,6 +35,13 @@ def render_title_block(writer: Writer) -> Iterator[str]:
     yield writer.render_gap()
 
 
+def _fit_columns(width: int) -> list[int]:
+    """The columns of the title block: label and text, twice."""
+    left = width * _LEFT // 100
+    first, second = (min(label, width * _MOST // 100) for label in _LABELS)
+    return [first, left - first, second, width - left - second]
+
+
 def render_boxes(writer: Writer, boxes: ReviewBoxes) -> str:
     """The boxes of a review: what is stated on the left, the one for the stamp on the right over their height."""
     right = min(STAMP + BESIDE, writer.width * 55 // 100)
@@ -41,8 +50,8 @@ def render_boxes(writer: Writer, boxes: ReviewBoxes) -> str:
     rows = []
     for number, box in enumerate(boxes.stated):
         merged = '<w:vMerge w:val="restart"/>' if number == 0 else "<w:vMerge/>"
-        stamp = _render_box(writer, boxes.stamp) if number == 0 else writer.render_paragraph("Table text", "")
-        cells = (("", _render_box(writer, box)), (merged, stamp))
+        stamp = _render_box(writer, boxes.stamp, right) if number == 0 else writer.render_paragraph("Table text", "")
+        cells = (("", _render_box(writer, box, columns[0])), (merged, stamp))
         row = "".join(
             f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/>{more}</w:tcPr>{inner}</w:tc>'
             for column, (more, inner) in zip(columns, cells, strict=True)
@@ -51,6 +60,8 @@ def render_boxes(writer: Writer, boxes: ReviewBoxes) -> str:
     return writer.frame_table("".join(rows), columns, "Boxes", "Review boxes", "0400")
 
 
-def _render_box(writer: Writer, box: Box) -> str:
-    lines = "".join(writer.render_paragraph("Table text", writer.render_inlines(line), _LINE) for line in box.lines)
-    return writer.render_paragraph("Table head", writer.render_run(keep_words(box.title)), _LINE) + lines
+def _render_box(writer: Writer, box: Box, width: int) -> str:
+    head = writer.render_paragraph("Table head", writer.render_run(keep_words(box.title)), _LINE)
+    lines = "".join(writer.render_paragraph("Table text", writer.render_line(line), _LINE) for line in box.lines)
+    table = writer.render_table(box.table, width - BESIDE) + writer.render_gap() if box.table else ""
+    return head + lines + table

@@ -5,11 +5,13 @@ from functools import lru_cache
 from itertools import count
 
 from specgen.documents.no_break import keep_together, keep_words
+from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.letterhead import Letterhead
 from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
 from specgen.formats.xml_text import escape, quote
 from specgen.model.block import (
+    Article,
     Blank,
     Block,
     CheckBox,
@@ -19,19 +21,23 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Letters,
+    Part,
     Signature,
     Strong,
+    Table,
     Text,
     Value,
 )
 
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
-_NARROW = 'w:line="140" w:lineRule="exact"'
+# The height of the line behind a table, and of that above a heading, which keeps its own distance; in twentieths of a
+# point.
+_GAP, _CLOSE = 140, 20
 # Least height of a row that is filled in by hand: 0.3 in.
 _TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
 # A table of at most so many rows is not broken over two pages.
-SHORT = 9
+SHORT = 6
 _FONT = "MS Gothic"
 _BOX = (
     f'<w14:checkbox><w14:checked w14:val="0"/><w14:checkedState w14:val="2612" w14:font="{_FONT}"/>'
@@ -40,8 +46,10 @@ _BOX = (
 _BOX_FONT = f'<w:rFonts w:ascii="{_FONT}" w:eastAsia="{_FONT}" w:hAnsi="{_FONT}" w:hint="eastAsia"/>'
 # The first word typed takes the place of what a blank shows.
 _EMPTY = "<w:showingPlcHdr/>"
+# The rule to write on outside a table, so many signs long.
+_RULE, _LONG = '<w:u w:val="single"/>', {"text": 52, "date": 28}
 # Properties of a run that are set here, in the order of the schema (ECMA-376 part 1, 17.3.2.28).
-_RUN = ("rFonts", "b", "i", "caps", "shd", "vertAlign")
+_RUN = ("rFonts", "b", "i", "caps", "u", "shd", "vertAlign")
 _PROPERTY = re.compile(r"<w:(\w+)[^>]*/>")
 Rows = tuple[tuple[Inlines, ...], ...]
 
@@ -62,7 +70,17 @@ class Writer:
     def render_gap(self) -> str:
         """The narrow line behind a table, which keeps tables apart."""
         keep = KEEP if isinstance(self.below, Signature) else ""
-        return self.render_paragraph("Table text", "", f'{keep}<w:spacing w:before="0" w:after="0" {_NARROW}/>')
+        height = _CLOSE if self.below is None or isinstance(self.below, (Part, Article)) else _GAP
+        line = f'<w:spacing w:before="0" w:after="0" w:line="{height}" w:lineRule="exact"/>'
+        return self.render_paragraph("Table text", "", keep + line)
+
+    def render_table(self, table: Table, width: int = 0) -> str:
+        """A table with fixed columns, a header row that repeats, and rows that do not split."""
+        columns = [(width or self.width) * share // sum(table.widths) for share in table.widths]
+        title = plain_text(table.caption) or ", ".join(map(plain_text, table.header))
+        head = self.render_rows((table.header,), columns, "Table head", table.figures, "<w:tblHeader/>")
+        rows = self.render_rows(table.rows, columns, "Table text", table.figures)
+        return self.frame_table(head + rows, columns, "Sheet", title, "0420")
 
     def render_rows(
         self, rows: Rows, columns: list[int], style: str, figures: frozenset[int] = frozenset(), more: str = ""
@@ -89,6 +107,14 @@ class Writer:
         """The start of a cell, up to its text."""
         inner = f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>"
         return f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{inner}'
+
+    def render_layout_row(self, cells: list[str], columns: list[int]) -> str:
+        """A row that lays out paragraphs beside each other."""
+        inner = "".join(
+            f'<w:tc><w:tcPr><w:tcW w:w="{column}" w:type="dxa"/></w:tcPr>{cell}</w:tc>'
+            for cell, column in zip(cells, columns, strict=True)
+        )
+        return f"<w:tr><w:trPr><w:cantSplit/></w:trPr>{inner}</w:tr>"
 
     def frame_table(self, rows: str, columns: list[int], style: str, title: str, look: str) -> str:
         """Rows inside a table of a style; `title` is read aloud by a screen reader."""
@@ -136,8 +162,17 @@ class Writer:
                 return self.render_control(part.label, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
             case CheckBox():
                 box = self.render_control(part.label, _BOX, self.render_run("\u2610", _BOX_FONT))
-                return box + self.render_run(f"\u00a0{part.label}")
+                return box + self.render_run(f"\u00a0{keep_words(part.label)}")
         raise TypeError(f"no Word text for {part!r}")
+
+    def render_line(self, content: Inlines) -> str:
+        """Inline content outside a table of entries, where a blank is followed by a rule to write on."""
+        runs = []
+        for part in keep_together(content):
+            runs.append(self.render_inline(part, ""))
+            if isinstance(part, Blank):
+                runs.append(self.render_run("\u00a0" * _LONG[part.kind], _RULE))
+        return "".join(runs)
 
     def render_control(self, label: str, form: str, shown: str) -> str:
         """A content control: a blank to fill in."""

@@ -93,11 +93,14 @@ def test_each_list_of_another_document_begins_anew(documents: list[Document]) ->
         assert starts == dict.fromkeys(used, "1")
 
 
-def test_the_contents_are_one_field_over_both_levels_of_headings() -> None:
+def test_the_contents_stand_beside_each_other_by_part() -> None:
     body = body_of(document_of("clean", "D08"))
-    assert [f.get(qn("w:fldCharType")) for f in body.iter(qn("w:fldChar"))] == ["begin", "separate", "end"]
-    (instruction,) = body.iter(qn("w:instrText"))
-    assert instruction.text.split()[:3] == ["TOC", "\\o", '"1-2"']
+    _, layout, *_ = body.iter(qn("w:tbl"))
+    cells = [["".join(p.itertext()) for p in cell.iter(qn("w:p"))] for cell in layout.iter(qn("w:tc"))]
+    # The parts of a section, SectionFormat: from memory.
+    assert [lines[0] for lines in cells] == ["PART 1General", "PART 2Products", "PART 3Execution"]
+    assert [{line[0] for line in lines[1:]} for lines in cells] == [{"1"}, {"2"}, {"3"}]
+    assert not list(body.iter(qn("w:instrText")))
 
 
 def test_blanks_dates_and_boxes_are_controls_of_their_kind(documents: list[Document]) -> None:
@@ -121,14 +124,15 @@ def test_blanks_dates_and_boxes_are_controls_of_their_kind(documents: list[Docum
 
 
 def lays_out(table: Any) -> bool:
-    """Whether a table only lays out the boxes of a review, which have no rows of one kind."""
-    return bool(table.find(f".//{qn('w:tblStyle')}").get(VAL) == "Boxes")
+    """Whether a table only lays out what stands beside each other, which has no rows of one kind."""
+    return table.find(f".//{qn('w:tblStyle')}").get(VAL) in ("Boxes", "Layout")
 
 
 def test_header_rows_are_marked_repeat_and_no_row_splits(documents: list[Document]) -> None:
     for document in documents:
         head, *tables = (table for table in body_of(document).iter(qn("w:tbl")) if not lays_out(table))
-        assert len(tables) == sum(isinstance(block, (Table, Signature)) for block in document.blocks)
+        revisions = sum(isinstance(block, ReviewBoxes) for block in document.blocks)
+        assert len(tables) == revisions + sum(isinstance(block, (Table, Signature)) for block in document.blocks)
         # Bits of a table's look, ECMA-376 part 1, 17.4.56: 0x20 header row, 0x80 header column.
         assert int(head.find(f".//{qn('w:tblLook')}").get(VAL), 16) & 0x80
         for table in tables:
