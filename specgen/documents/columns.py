@@ -13,6 +13,8 @@ from specgen.model.block import Blank, CheckBox, Formula, Inlines, Table, Text, 
 _FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>\D*)")
 # Signs on a line over the width of a letter page in the type of tables; those that the margins of a cell take.
 PAGE, MARGIN = 126, 2
+# A capital takes more than a letter.
+_CAPITAL = 0.5
 # A heading is set wider than the words below it, and a single word than words with their spaces.
 _WIDER, _WORD = 1.2, 1.15
 # What a share loses as it is a whole percent.
@@ -72,7 +74,12 @@ def fit_widths(table: Table) -> tuple[int, ...]:
 
 def _measure(cell: Inlines) -> Measure:
     text = cell[0].text if len(cell) == 1 and isinstance(cell[0], (Text, Value)) else plain_text(cell)
-    return ceil(_WORD * max(map(len, keep_words(text).split(" ")))), len(text)
+    return max(map(_span, keep_words(text).split(" "))), len(text)
+
+
+def _span(word: str) -> int:
+    """The room of a word, in signs of usual width."""
+    return ceil(_WORD * len(word) + _CAPITAL * sum(map(str.isupper, word)))
 
 
 def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:

@@ -33,12 +33,13 @@ def _revision_box(context: DocumentContext) -> Box:
     project = context.project
     revision, date = (project.get(("package", name)) for name in ("revision", "date"))
     named = [
-        "Revision" if revision is None else f"Revision {revision}",
+        "" if revision is None else f"Revision {revision}",
         value_text(date) if date else "",
         words(str(project.value(("package", "purpose")))),
     ]
     changes = project.get(("package", "changes")) or ()
-    lines = (", ".join(filter(None, named)), *map(str, changes))
+    said = ", ".join(filter(None, named))
+    lines = (said[:1].upper() + said[1:], *map(str, changes))
     return Box("Revisions", tuple((Text(line),) for line in lines))
 
 

@@ -61,7 +61,7 @@ class Source:
     @property
     def text_to_check(self) -> str:
         """The name of the text to hold a figure against, without what it says; empty where none is known."""
-        said = self.controls or ("" if self.elsewhere else _OF_TWIN.sub("", self.reference))
+        said = self.controls or ("" if self.elsewhere else _OF_TWIN.sub("", self.short or self.reference))
         name = said.partition(": ")[0]
         return name if _TEXT.search(name) else ""
 
@@ -75,7 +75,7 @@ class Source:
     def legend(self) -> str:
         """The line printed at the foot of a document."""
         if self.kind is Kind.UNVERIFIED:
-            return "Not verified; see Verify before submittal, D05"
+            return "Not verified; see D05"
         confirm = ": confirm with the manufacturer's written instructions"
         if self.kind is Kind.MEMORY and self.reference:
             return f"{self.kind.value} ({self.reference}): confirm against that text"

@@ -87,7 +87,8 @@ def test_a_banner_counts_the_stops_and_names_none_of_them(tmp_path: Path) -> Non
         (banner,) = (line for line in page.splitlines() if line.startswith("! "))
         assert banner.startswith(f"! Draft. 1 stop, {'listed below' if name == 'D05' else 'see D05'}. ")
         assert "ATT-" not in banner
-        assert re.search(r" \d+ clauses cannot be judged\. ", banner)
+        listed = "listed below" if name == "D02" else "see D02"
+        assert re.search(rf" \d+ rules not evaluated, \d+ of them on walls, {listed}\. ", banner)
 
 
 def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None:
@@ -98,7 +99,7 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
     page = drafted(tmp_path, change | SUBMITTAL)["D00"]
     answer = re.search(r"(?m)^W1: [^|]+ \| No \| (.*)$", page)
     assert answer is not None and answer[1].startswith("Fasteners under the board show"), page
-    asked = dict(re.findall(r"(?m)^([^|\n]+) \| ([^|\n]+)$", page.split("MOST DECISIVE FIRST")[1]))
+    asked = dict(re.findall(r"(?m)^([^|\n]+) \| ([^|\n]+)$", page.split("DECIDE MOST FIRST")[1]))
     assert "Compatibility letter, EIFS and finish" in asked["EIFS manufacturer (Ashdown)"]
     assert re.search(r"; and \d+ more values", asked["Architect"])
 

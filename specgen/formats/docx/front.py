@@ -11,7 +11,7 @@ from specgen.model.block import Box, ReviewBoxes, Strong, Text
 STAMP, BESIDE, TITLE = 4320, 2 * 86, 300
 _LINE = '<w:spacing w:before="40" w:after="60"/>'
 # Shares of the page of the labels and texts of the title block.
-_SHARES = (14, 38, 12, 36)
+_SHARES = (17, 35, 14, 34)
 
 
 def render_title_block(writer: Writer) -> Iterator[str]:
