@@ -39,7 +39,8 @@ def _count_unjudged(document: Document, judgment: Judgment) -> str:
     where = "listed below" if document.id == "D02" else "see D02"
     rules = {clause.rule for clause in judgment.not_judged}
     on_walls = {rule for mark in judgment.walls for rule in list_unjudged(judgment, mark)}
-    listed = f", {len(on_walls)} of them on walls, {where}" if on_walls else ""
+    part = "on walls" if len(on_walls) == len(rules) else f"{len(on_walls)} of them on walls"
+    listed = f", {part}, {where}" if on_walls else ""
     return f"{count(len(rules), 'rule')} not evaluated{listed}." if rules else ""
 
 
@@ -47,4 +48,6 @@ def _tell_brackets(here: int, total: int) -> str:
     if not total:
         return ""
     of_them = "" if here == total else f", {here or 'none'} of them in this document"
+    if total == 1 and not here:
+        of_them = ", not in this document"
     return f"{count(total, 'value')} in brackets{of_them}."

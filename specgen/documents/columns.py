@@ -74,12 +74,12 @@ def fit_widths(table: Table) -> tuple[int, ...]:
 
 def _measure(cell: Inlines) -> Measure:
     text = cell[0].text if len(cell) == 1 and isinstance(cell[0], (Text, Value)) else plain_text(cell)
-    return max(map(_span, keep_words(text).split(" "))), len(text)
+    return max(map(_span, keep_words(text).split(" "))), _span(text, 1)
 
 
-def _span(word: str) -> int:
-    """The room of a word, in signs of usual width."""
-    return ceil(_WORD * len(word) + _CAPITAL * sum(map(str.isupper, word)))
+def _span(word: str, share: float = _WORD) -> int:
+    """The room of words, in signs of usual width."""
+    return ceil(share * len(word) + _CAPITAL * sum(map(str.isupper, word)))
 
 
 def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
@@ -87,7 +87,7 @@ def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
     more = [max(want - word, 0) for want, word in zip(wanted, least, strict=True)]
     spare = max(PAGE - sum(least), 0)
     widths = [word + spare * (part + 1) / (sum(more) + len(more)) for word, part in zip(least, more, strict=True)]
-    shares = [int(100 * width / sum(widths)) for width in widths]
+    shares = [ceil(100 * width / sum(widths)) for width in widths]
     shares[shares.index(max(shares))] += 100 - sum(shares)
     return tuple(shares)
 

@@ -24,8 +24,6 @@ _READERS = (
     (INSTRUCTIONS, "manufacturer"),
 )
 _SAID = {Kind.PUBLISHED: "other text", Kind.PRACTICE: "practice", Kind.MEMORY: "memory"}
-# The number of a standard, behind which stands what it is cited for.
-_STANDARD = re.compile(r"((?:ASTM|ISO) [A-Z]?\d[\d-]*)(?:, [^;]*)?")
 # A figure that says what it is: with a unit, and no sentence.
 _WITH_UNIT = re.compile(r"\d.*[A-Za-z%°µ]")
 # Which side of a figure is right, before or behind what it is of.
@@ -60,7 +58,7 @@ def _sort(context: DocumentContext) -> Iterator[tuple[Entry, tuple[str, str]]]:
     for document, value in context.rest.cited:
         behind = value.source.behind if value.source else None
         if behind is not None:
-            text = _STANDARD.sub(r"\1", context.tell(behind.text_to_check)) or INSTRUCTIONS
+            text = context.tell(behind.text_to_check) or INSTRUCTIONS
             used[(text, _SAID[behind.kind], *_describe(document, value))][document] = None
     shared: dict[tuple[str, str], dict[str, None]] = defaultdict(dict)
     for (text, basis, _, _), documents in used.items():
