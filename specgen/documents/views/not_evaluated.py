@@ -32,9 +32,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _name_owners(context: DocumentContext, paths: Iterable[str]) -> str:
-    """Who supplies the values: `architect, EIFS manufacturer`."""
+    """Who supplies the first value, and whether others supply the rest: `architect and others`."""
     fields = (find_field(context, path) for path in paths)
-    return ", ".join(dict.fromkeys(words(field.owed_by) for field in fields if field is not None))
+    owners = list(dict.fromkeys(words(field.owed_by) for field in fields if field is not None))
+    return f"{owners[0]} and others" if len(owners) > 1 else ", ".join(owners)
 
 
 def _name_first(labels: list[str]) -> str:

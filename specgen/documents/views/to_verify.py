@@ -73,7 +73,7 @@ def _sort(context: DocumentContext) -> Iterator[tuple[Entry, tuple[str, str]]]:
 
 def _describe(document: str, value: Value) -> tuple[str, str]:
     """`Gun to wall` and `maximum 24 in`; no figure where a sum prints its unit apart, or it is a sentence."""
-    about, figure = value.about or value.text, value.text.strip()
+    about, figure = value.about or value.text, value.text.strip().replace("\u00a0", " ")
     for start, kind in _KINDS:
         if about.startswith(start):
             name = about.removeprefix(start)
@@ -89,10 +89,10 @@ def _describe(document: str, value: Value) -> tuple[str, str]:
 
 
 def _lines(entries: Iterable[tuple[Entry, Told]]) -> Iterator[tuple[str, ...]]:
-    """The rows; a text and its reader stand in the first of theirs."""
+    """The rows; a text stands in the first of its own."""
     before = ""
     for entry, told in entries:
         figures = "; ".join(f"{subject}: {', '.join(said)}" if said else subject for subject, said in told.items())
-        repeated = entry.text == before
-        yield ("" if repeated else entry.text), figures, entry.used_in, entry.basis, ("" if repeated else entry.reader)
+        named = "" if entry.text == before else entry.text
+        yield named, figures, entry.used_in, entry.basis, entry.reader
         before = entry.text
