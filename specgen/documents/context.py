@@ -110,7 +110,7 @@ class DocumentContext:
             return Source(Kind.UNVERIFIED, behind=source)
         if source.kind is Kind.MAKER:
             return Source(Kind.CITED, f"Manufacturer's data: {source.reference}")
-        if source.kind in (Kind.COMPUTED, Kind.PROJECT):
+        if source.kind in (Kind.COMPUTED, Kind.PROJECT, Kind.DEVIATION):
             return Source(source.kind, self.tell(source.reference))
         said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)
         return Source(Kind.CITED, self.tell(said), behind=source if source.elsewhere else None)

@@ -30,6 +30,16 @@ def deviation_sources(project: Project) -> dict[Path, tuple[frozenset[str], Sour
     return sources
 
 
+def name_paragraphs(project: Project, mark: str) -> str:
+    """`09 96 00 2.4.A`: the paragraphs a deviation answers, each with its section where the contract lists it."""
+    listed = {}
+    for number in project.members.get(("contract", "demands"), ()):
+        paragraph, section = (project.get(("contract", "demands", number, name)) for name in ("paragraph", "section"))
+        if section:
+            listed[str(paragraph)] = f"{section} {paragraph}"
+    return ", ".join(listed.get(str(name), str(name)) for name in project.get(("deviations", mark, "answers")) or ())
+
+
 def say_approval(project: Project, mark: str) -> str:
     """`approved February 24, 2027`, or `not approved`."""
     day = project.get(("deviations", mark, "approved_on"))

@@ -7,6 +7,8 @@ from typing import Any, NamedTuple
 
 # What stands before the text in the source of a metric figure, and what a text has in its name.
 _OF_TWIN = re.compile(r"^metric figure for .*? of ")
+# The number of a standard, behind which stands what it is cited for.
+_STANDARD = re.compile(r"((?:ASTM|ISO) [A-Z]?\d[\d-]*)(?:, [^;]*)?")
 _TEXT = re.compile(r"[A-Z]{3}|\b(Code|Standard|Handbook)\b")
 
 
@@ -61,9 +63,9 @@ class Source:
     @property
     def text_to_check(self) -> str:
         """The name of the text to hold a figure against, without what it says; empty where none is known."""
-        said = self.controls or ("" if self.elsewhere else _OF_TWIN.sub("", self.reference))
+        said = self.controls or ("" if self.elsewhere else _OF_TWIN.sub("", self.short or self.reference))
         name = said.partition(": ")[0]
-        return name if _TEXT.search(name) else ""
+        return _STANDARD.sub(r"\1", name) if _TEXT.search(name) else ""
 
     def quote(self, what: str) -> "Source":
         """The source with a statement of what it says, as printed under a calculation."""
@@ -75,7 +77,7 @@ class Source:
     def legend(self) -> str:
         """The line printed at the foot of a document."""
         if self.kind is Kind.UNVERIFIED:
-            return "Not verified; see Verify before submittal, D05"
+            return "Not verified; see D05"
         confirm = ": confirm with the manufacturer's written instructions"
         if self.kind is Kind.MEMORY and self.reference:
             return f"{self.kind.value} ({self.reference}): confirm against that text"

@@ -156,7 +156,7 @@ def formula_rows(cup: Cup, tail: str = "") -> tuple[InputRow, ...]:
     names = ("a", "b") if cup.curved else ("K", "c")
     units = ("mm²/s²", "mm²") if cup.curved else ("mm²/s²", "s")
     return tuple(
-        InputRow(f"{name}{tail}", f"constant of the cup {cup.title}", value, unit, source=cup.sources[0])
+        InputRow(f"{name}{tail}", f"{cup.title} cup constant", value, unit, source=cup.sources[0])
         for name, value, unit in zip(names, (cup.slope, cup.offset), units, strict=True)
     )
 

@@ -33,9 +33,9 @@ def for_project(project: Description, ask: Ask) -> Lookup:
 def _why(wall: Wall) -> str:
     """Why a wall needs it; empty where it does not."""
     if wall.substrate.kind in SHEETS and wall.wrb.kind == "fluid_applied":
-        return "fluid-applied water-resistive barrier on sheathing"
+        return "fluid-applied WRB over sheathing"
     if all_known(lambda: not is_masonry(wall), lambda: _is_undrained(wall)):
-        return "the EIFS is not drained over a water-resistive barrier"
+        return "EIFS without drainage over a WRB"
     return ""
 
 

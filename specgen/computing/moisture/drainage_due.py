@@ -35,7 +35,7 @@ def _by_building_code(wall: Wall, project: Description) -> tuple[bool, str]:
     groups = sorted(RESIDENTIAL.intersection(project.code.occupancy_groups))
     if groups:
         return True, f"framed wall of type V, group {', '.join(groups)}"
-    return False, "no occupancy of groups R-1 to R-4"
+    return False, "no occupancy in Groups R-1 to R-4"
 
 
 def _is_painted_masonry(wall: Wall) -> bool:

@@ -38,15 +38,20 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     documents = [entry.name for entry in list_required(judgment) if entry.code in codes]
     if documents:
         yield f"Documents pending: {_list_first(documents)}."
-    values = say_fields(name_fields(context, judged.fields))
+    values = say_fields(_leave_out(mark, name_fields(context, judged.fields)))
     if values:
         yield f"Values pending: {_list_first(values)}."
     unjudged = list_unjudged(judgment, mark)
     if unjudged:
-        decisive = f", {len(judged.undecided)} of them decisive" if judged.undecided else ""
-        yield f"{count(len(unjudged), 'rule')} not evaluated{decisive}."
+        deciding = f"; {len(judged.undecided)} can decide the answer" if judged.undecided else ""
+        yield f"{count(len(unjudged), 'rule')} not evaluated{deciding}."
     if judged.measures:
         yield f"{count(judged.measures, 'measure')} required; see D05."
+
+
+def _leave_out(mark: str, names: dict[str, list[str]]) -> dict[str, list[str]]:
+    """The names without the mark of the wall in whose row they stand."""
+    return {label: [] if marks == [mark] else marks for label, marks in names.items()}
 
 
 def _list_first(names: list[str]) -> str:

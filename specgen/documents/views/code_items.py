@@ -22,8 +22,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (
             "EIFS",
             [name, *([] if model == "other" and year.open else [", ", year]), *_section(edition, "eifs")],
-            "applies" if model else DisplayValue("[open]", open=True),
-            "",
+            "yes" if model else DisplayValue("[open]", open=True),
+            "EIFS on all walls" if model else "",
         )
     ]
     walls = project.members[("walls",)]

@@ -2,7 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.deviations import say_approval
+from specgen.documents.deviations import name_paragraphs, say_approval
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -11,7 +11,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = []
     for mark in project.members.get(("deviations",), ()):
         at = ("deviations", mark)
-        shown = [context.display((*at, name)) for name in ("answers", "demanded", "proposed", "reason")]
-        lines.append((mark, *shown, say_approval(project, mark)))
+        shown = [context.display((*at, name)) for name in ("demanded", "proposed", "reason")]
+        answered = name_paragraphs(project, mark) or context.display((*at, "answers"))
+        lines.append((mark, answered, *shown, say_approval(project, mark)))
     header = ("No.", "Paragraph", "Required", "Proposed", "Reason", "Status")
-    return TableView(header, tuple(lines), (7, 13, 20, 20, 24, 16))
+    return TableView(header, tuple(lines), (7, 15, 19, 19, 24, 16))

@@ -12,8 +12,12 @@ from specgen.model.source import Kind, Source
 
 def table(context: DocumentContext, findings: Iterable[Finding], called: str) -> TableView:
     """One row per finding: rule, place, what was found, the measure, and what it rests on."""
-    lines = tuple((f.code, ", ".join(f.subjects), _message(f), f.remedy, _basis(context, f)) for f in findings)
+    lines = tuple((f.code, _place(f), _message(f), f.remedy, _basis(context, f)) for f in findings)
     return TableView(("Rule", "Where", called, "Measure", "Basis"), lines, (9, 10, 34, 29, 18))
+
+
+def _place(finding: Finding) -> str:
+    return "Project" if finding.subjects == ("project",) else ", ".join(finding.subjects)
 
 
 def _basis(context: DocumentContext, finding: Finding) -> list[Any]:

@@ -1,10 +1,13 @@
-"""The rules on walls that could not be judged, and the values that are pending."""
+"""The rules on walls that could not be judged, the values that are pending, and who supplies them."""
+
+from collections.abc import Iterable
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._fields import name_fields
+from specgen.documents.views._fields import find_field, name_fields
 from specgen.judging.registry import load_rules
 from specgen.judging.verdict import list_unjudged
+from specgen.model.value_text import words
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -17,10 +20,22 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             walls.setdefault(rule, []).append(mark)
             needs.setdefault(rule, {}).update(dict.fromkeys(lacking))
     lines = tuple(
-        (rule, titles[rule], ", ".join(marks), _name_first(list(name_fields(context, needs[rule]))))
+        (
+            titles[rule],
+            ", ".join(marks),
+            _name_first(list(name_fields(context, needs[rule]))),
+            _name_owners(context, needs[rule]),
+        )
         for rule, marks in sorted(walls.items())
     )
-    return TableView(("Rule", "Requirement", "Wall", "Pending"), lines, (9, 39, 11, 41))
+    return TableView(("Rule", "Wall", "Pending", "From"), lines, (32, 8, 38, 22))
+
+
+def _name_owners(context: DocumentContext, paths: Iterable[str]) -> str:
+    """Who supplies the first value, and whether others supply the rest: `architect and others`."""
+    fields = (find_field(context, path) for path in paths)
+    owners = list(dict.fromkeys(words(field.owed_by) for field in fields if field is not None))
+    return f"{owners[0]} and others" if len(owners) > 1 else ", ".join(owners)
 
 
 def _name_first(labels: list[str]) -> str:

@@ -20,15 +20,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) -> str:
     """The rules that are not met, the documents pending, and how many rules are not evaluated."""
-    deciding = [f for f in context.judgment.findings if f.code in judged.deciding and not looks_for_document(f)]
-    stops = [f.code for f in deciding if f.severity is Severity.STOP]
-    cautions = [f.code for f in deciding if f.severity is not Severity.STOP]
+    found = [f for f in context.judgment.findings if f.code in judged.deciding and mark in f.walls]
+    stops = dict.fromkeys(f.code for f in found if f.severity is Severity.STOP and not looks_for_document(f))
+    measures = dict.fromkeys(f.code for f in found if f.severity is not Severity.STOP)
     unjudged = list_unjudged(context.judgment, mark)
     parts = (
-        "No exceptions." if judged.verdict is Verdict.YES else "",
-        f"Not met: {', '.join(stops)}." if stops else "",
-        f"Allowed with measures: {', '.join(cautions)}." if cautions else "",
+        "None." if judged.verdict is Verdict.YES else "",
+        f"Not met, see D05: {', '.join(stops)}." if stops else "",
+        f"Measures required, see D05: {', '.join(measures)}." if measures else "",
         f"Documents pending: {', '.join(judged.documents)}." if judged.documents else "",
-        f"{count(len(unjudged), 'rule')} not evaluated, listed in D02." if unjudged else "",
+        f"{count(len(unjudged), 'rule')} not evaluated." if unjudged else "",
     )
     return " ".join(filter(None, parts))

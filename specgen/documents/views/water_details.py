@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -17,16 +18,19 @@ _ASKED = {
     "deck_ledger": {"flashing": "flashing"},
     "roof_below": {"clearance": "clearance"},
 }
+# The mark of an elevation, and the row.
+Entry = tuple[str, tuple[Any, ...]]
 _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Openings of an elevation with the same answers in one row, then one row for each detail."""
-    lines = (*_openings(context), *_details(context))
-    return TableView(("Elevation", "Place", "Detail"), lines, (14, 46, 40))
+    """For each elevation: openings with the same answers in one row, then one row for each detail."""
+    order = {mark: number for number, mark in enumerate(list_marks(context, "elevations"))}
+    found = sorted((*_openings(context), *_details(context)), key=lambda entry: order.get(entry[0], len(order)))
+    return TableView(("Elevation", "Place", "Detail"), tuple(row for _, row in found), (18, 44, 38))
 
 
-def _openings(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+def _openings(context: DocumentContext) -> Iterator[Entry]:
     project = context.project
     for elevation in project.members.get(("elevations",), ()):
         path = ("elevations", elevation, "openings")
@@ -36,17 +40,20 @@ def _openings(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
             if answers:
                 alike.setdefault("".join(map(str, answers)), ([], answers))[0].append(mark)
         for marks, answers in alike.values():
-            yield elevation, f"{'Openings' if len(marks) > 1 else 'Opening'} {', '.join(marks)}", answers
+            place = f"{'Openings' if len(marks) > 1 else 'Opening'} {', '.join(marks)}"
+            yield elevation, (name_member(context, "elevations", elevation), place, answers)
 
 
-def _details(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+def _details(context: DocumentContext) -> Iterator[Entry]:
     project = context.project
     for mark in project.members.get(("details",), ()):
         path = ("details", mark)
         kind = project.get((*path, "kind"))
         said = words(kind) if kind else context.display((*path, "kind"))
         place = [f"{mark}, ", said, ", ", context.display((*path, "at"))]
-        yield context.display((*path, "elevation")), place, _answers(context, path, _ASKED.get(str(kind), {}))
+        elevation = name_linked(context, (*path, "elevation"), "elevations")
+        answers = _answers(context, path, _ASKED.get(str(kind), {}))
+        yield str(project.get((*path, "elevation")) or ""), (elevation, place, answers)
 
 
 def _answers(context: DocumentContext, path: Path, asked: dict[str, str]) -> list[Any]:

@@ -31,7 +31,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Light reflectance is {found} %; usual minimum {wanted} % over EPS; confirm.",
+    "Light reflectance is {found}%; usual minimum {wanted}% over EPS; confirm.",
     when="color.lrv < limit",
     limit="color.lrv_least",
 )
