@@ -158,6 +158,29 @@ def test_each_reading_asked_for_has_a_box(tmp_path: Path) -> None:
     assert len(boxes) == 2 * 5  # five readings on each of the two coats of this example
 
 
+def test_each_coat_and_each_angle_has_its_own_readings_mean_and_result(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "gloss": {"coats": 2}, "primer": {"coats": 1}}, "coating.yaml")
+    lines = lines_of(tmp_path, {"coating_system": "coating.yaml"})
+    assert lines["Gloss dry film"][4] == "Coupons, test area; 5 each coat; coat 1"
+    assert lines["Gloss dry film, coat 2"][4:12] == ["Coat 2", *["____"] * 5, "–", "____"]
+    assert "pass" in lines["Gloss dry film, coat 2"][12]
+    assert "Primer dry film, coat 1" not in lines and lines["Primer dry film"][4] == "Coupons, test area; 5 each coat"
+    assert lines["Color difference"][4].endswith("3 each angle; 15 degrees")
+    assert [lines[f"Color difference, {angle} degrees"][4] for angle in (45, 110)] == ["45 degrees", "110 degrees"]
+    second = {"C2": {"tolerance": 2, "metallic": "no"}}
+    lines = lines_of(tmp_path, {"coating_system": "coating.yaml", "colors": second})
+    assert lines["Color difference"][4].endswith("C1, 15 degrees")
+    assert lines["Color difference, C2"][4] == "C2"
+
+
+def test_the_eye_is_no_mark_and_the_hours_have_a_box_of_their_own(tmp_path: Path) -> None:
+    own = [{"name": "look", "method": "from 10 ft", "instrument": "eye", "limit": "no hot spot"}]
+    lines = lines_of(tmp_path, {"mockup": {"criteria": [*own, {"name": "primer_dryness", "readings": 3}]}})
+    assert lines["Finish appearance"][2] == "From 10 ft"
+    assert lines["Finish appearance"][3].endswith("Project criterion: no hot spot")
+    assert lines["Primer dryness before gloss"][4:11] == ["Full panel; 5 readings", *["____"] * 6]
+
+
 def test_a_line_of_more_readings_than_stand_abreast_goes_on_below_itself(tmp_path: Path) -> None:
     lines = lines_of(tmp_path, {"mockup": {"criteria": [{"name": "gloss", "readings": 13}]}})
     assert lines["Specular gloss, continued"][4:12] == ["Reading 13", "____", *["–"] * 6]

@@ -188,8 +188,8 @@ DRYING: dict[str, Any] = {
 
 
 def test_the_days_of_the_steps_count_what_dries_before_them_and_days_off(tmp_path: Path) -> None:
-    # April 5, 2027 is a Monday. 30 h of adhesive: 2 days; 12 h and 24 h of base coat: 1 day each; 24 h of smoothing: from
-    # Friday over the weekend; 16 h of primer: 1 day; 36 h of gloss: 2 days.
+    # April 5, 2027 is a Monday. 30 h of adhesive: 2 days; 12 h and 24 h of base coat: 1 day each; 24 h of
+    # smoothing: from Friday over the weekend; 16 h of primer: 1 day; 36 h of gloss: 2 days.
     change = merged(DRYING, {"mockup": {"planned_on": "2027-04-05"}})
     assert days_of(plan_of(tmp_path / "a", change)) == [
         "Day 1, Mon Apr 5",
@@ -227,12 +227,13 @@ def test_what_only_the_mockup_shows_stands_in_its_order_of_work(tmp_path: Path) 
     assert (day, wait.split("[")[0]) == ("Day 12", "the recoated panel has dried a minimum of 36 h")
 
 
-def test_a_day_that_cannot_be_told_is_a_blank_and_without_a_date_the_days_are_numbered(tmp_path: Path) -> None:
+def test_a_day_that_cannot_be_told_is_open_and_without_a_date_the_days_are_numbered(tmp_path: Path) -> None:
     # The first pass of base coat has no drying time here.
     assert days_of(plan_of(tmp_path, {"walls": {"W1": {"attachment": {"cure_hours": 24}}}})) == [
         "Day 1",
         "Day 2",
-        "____",
+        "[Drying time]",
+        "follows",
     ]
 
 

@@ -9,8 +9,8 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.steps import StepPage, steps
-from specgen.model.block import Blank
 from specgen.model.dates import days_after
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
@@ -32,6 +32,7 @@ _DAY = 24  # hours
 _YEAR = 366  # days
 _WEEKEND = ("sat", "sun")
 _NONE = "–"
+_FOLLOWS = "follows"
 _LAST_COAT = "the last gloss coat"
 # Said once above the table.
 _LONGER = re.compile(r", or longer in cool or damp weather(?: per its manufacturer)?")
@@ -53,7 +54,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     cells = [
         (
             str(number),
-            day or Blank(f"Day of {line.title}"),
+            day,
             composer.inlines(_LONGER.sub("", line.wait)) if line.wait else _NONE,
             line.title,
             line.point or _NONE,
@@ -97,14 +98,16 @@ def _days_of(context: DocumentContext, step: str) -> int | None:
     return None if hours is None else ceil(hours / _DAY)
 
 
-def _days(context: DocumentContext, lines: list[_Line]) -> Iterator[str]:
-    """The day on which each step can begin by the drying before it; empty from the first drying time not given on."""
+def _days(context: DocumentContext, lines: list[_Line]) -> Iterator[str | DisplayValue]:
+    """The day on which each step can begin by the drying before it; open at the first drying time not given."""
     start = context.project.get(("mockup", "planned_on"))
     off = context.project.get(("schedule", "days_off")) or _WEEKEND
     day: int | None = 0
+    untold: str | DisplayValue = DisplayValue("[Drying time]", open=True)
     for line in lines:
         if day is None:
-            yield ""
+            yield untold
+            untold = _FOLLOWS
             continue
         yield f"Day {day + 1}{_tell_date(days_after(start, day)) if start else ''}"
         day = None if line.days is None else day + line.days
