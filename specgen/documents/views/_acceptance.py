@@ -129,9 +129,8 @@ class Form:
         if not row.for_each:
             return ("",)
         project, colors = self.context.project, self.context.project.members.get(("colors",), ())
-        counted = [value for path in project.each(row.for_each) if (value := project.get(path)) is not None]
         if row.for_each[0] != "colors":
-            coats = int(counted[0]) if counted else 1
+            coats = int(project.get(row.for_each) or 1)
             return tuple(f"coat {number}" for number in range(1, coats + 1)) if coats > 1 else ("",)
         lead = {mark: f"{mark}, " if len(colors) > 1 else "" for mark in colors}
         read = {mark: project.get(("colors", mark, row.for_each[-1])) or () for mark in colors}
