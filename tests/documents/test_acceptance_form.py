@@ -42,12 +42,12 @@ LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
     ("own", "line", "limit"),
     [
         ({"name": "flatness_long", "limit": "1/16 in"}, LONG, "Maximum 1/16 in (project criterion)"),
-        ({"name": "flatness_long", "limit": "1/4 in"}, LONG, "Maximum 1/8 in (3.2 mm)"),
-        ({"name": "flatness_long", "limit": "at most 1/8 in"}, LONG, "Maximum 1/8 in (3.2 mm)"),
+        ({"name": "flatness_long", "limit": "1/4 in"}, LONG, "Maximum 1/8 in"),
+        ({"name": "flatness_long", "limit": "at most 1/8 in"}, LONG, "Maximum 1/8 in"),
         (
             {"name": "flatness_long", "limit": "no gap at a lap"},
             LONG,
-            "Maximum 1/8 in (3.2 mm). Project criterion: no gap at a lap",
+            "Maximum 1/8 in. Project criterion: no gap at a lap",
         ),
         (
             {"name": "gloss", "limit": "62 within 3 units"},
@@ -62,13 +62,13 @@ LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
         ),
         (
             {"name": "color", "method": "E2194", "limit": "1.5"},
-            "Color difference from the approved sample",
-            "CIEDE2000 difference maximum 1.5, at each of 15, 45, 110 degrees (project criterion)",
+            "Color difference",
+            "CIEDE2000 difference from the approved sample maximum 1.5, at 15, 45, 110 degrees (project criterion)",
         ),
         (
             {"name": "mesh", "limit": "corners true"},
             "Mesh concealment",
-            "No mesh pattern or color visible; no cat faces; corners true",
+            "No mesh pattern, color, or lap edge visible; no cat faces; corners true",
         ),
     ],
 )
@@ -87,7 +87,7 @@ def test_of_two_own_figures_the_stricter_counts(tmp_path: Path) -> None:
 def test_a_figure_for_several_lines_tightens_each_that_it_can(tmp_path: Path) -> None:
     lines = lines_of(tmp_path, {"mockup": {"criteria": [{"name": "flatness", "limit": "3/32 in"}]}})
     assert lines[LONG][3] == "Maximum 3/32 in (project criterion)"
-    assert lines["Base coat flatness, short straightedge"][3] == "Maximum 1/16 in (1.6 mm)"
+    assert lines["Base coat flatness, short straightedge"][3] == "Maximum 1/16 in"
     assert "Flatness: project criterion" not in lines
 
 
@@ -107,7 +107,7 @@ def test_a_method_that_names_a_standard_chooses_the_line(tmp_path: Path) -> None
     own = [{"name": "adhesion", "method": "D7234 with a 2 in dolly", "limit": "board fails first"}]
     lines = lines_of(tmp_path, {"mockup": {"criteria": own}})
     assert lines["Adhesion by pull-off"][2] == "D7234 with a 2 in dolly"
-    assert lines["Adhesion by pull-off"][3].endswith("Record the load. Project criterion: board fails first")
+    assert lines["Adhesion by pull-off"][3].endswith("Record load. Project criterion: board fails first")
     assert lines["Adhesion by tape"][2:4] == [
         "ASTM D3359, method A or B",
         lines_of(tmp_path / "b", {})["Adhesion by tape"][3],
@@ -156,6 +156,29 @@ def test_each_reading_asked_for_has_a_box(tmp_path: Path) -> None:
     rows = [row for row in table.rows if "Gloss wet film" in str(row[1])]
     boxes = [part for row in rows for cell in row[5:11] for part in cell if isinstance(part, Blank)]
     assert len(boxes) == 2 * 5  # five readings on each of the two coats of this example
+
+
+def test_each_coat_and_each_angle_has_its_own_readings_mean_and_result(tmp_path: Path) -> None:
+    written(tmp_path, {"format": 1, "gloss": {"coats": 2}, "primer": {"coats": 1}}, "coating.yaml")
+    lines = lines_of(tmp_path, {"coating_system": "coating.yaml"})
+    assert lines["Gloss dry film"][4] == "Coupons, test area; 5 each coat; coat 1"
+    assert lines["Gloss dry film, coat 2"][4:12] == ["Coat 2", *["____"] * 5, "–", "____"]
+    assert "pass" in lines["Gloss dry film, coat 2"][12]
+    assert "Primer dry film, coat 1" not in lines and lines["Primer dry film"][4] == "Coupons, test area; 5 each coat"
+    assert lines["Color difference"][4].endswith("3 each angle; 15 degrees")
+    assert [lines[f"Color difference, {angle} degrees"][4] for angle in (45, 110)] == ["45 degrees", "110 degrees"]
+    second = {"C2": {"tolerance": 2, "metallic": "no"}}
+    lines = lines_of(tmp_path, {"coating_system": "coating.yaml", "colors": second})
+    assert lines["Color difference"][4].endswith("C1, 15 degrees")
+    assert lines["Color difference, C2"][4] == "C2"
+
+
+def test_the_eye_is_no_mark_and_the_hours_have_a_box_of_their_own(tmp_path: Path) -> None:
+    own = [{"name": "look", "method": "from 10 ft", "instrument": "eye", "limit": "no hot spot"}]
+    lines = lines_of(tmp_path, {"mockup": {"criteria": [*own, {"name": "primer_dryness", "readings": 3}]}})
+    assert lines["Finish appearance"][2] == "From 10 ft"
+    assert lines["Finish appearance"][3].endswith("Project criterion: no hot spot")
+    assert lines["Primer dryness before gloss"][4:11] == ["Full panel; 5 readings", *["____"] * 6]
 
 
 def test_a_line_of_more_readings_than_stand_abreast_goes_on_below_itself(tmp_path: Path) -> None:

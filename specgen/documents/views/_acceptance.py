@@ -21,6 +21,8 @@ from specgen.model.standard import Criterion
 from specgen.model.value_text import words
 from specgen.quantities.span import Span, Strictness, compare_limits, read_span, span_of, strip_count, take_side
 
+_TITLES = {"look": "Appearance", "film": "Film thickness", "water": "Flashings"}  # where a name alone does not say it
+_EYE = "eye"  # an instrument without a mark
 _FIELD = re.compile(r"\{\{ ([a-z_]+\.[a-z_.]+) \}\}")
 
 
@@ -33,8 +35,9 @@ class AcceptanceLine:
     method: list[Any]
     limit: list[Any]
     where: list[Any]
-    boxes: int  # readings it has room for
+    boxes: int  # readings it has room for, in each part
     mean: bool = False
+    parts: tuple[str, ...] = ("",)  # coats or angles that are each read and judged by themselves
 
 
 @dataclass
@@ -107,23 +110,32 @@ class Form:
 
     def _line(self, row: Criterion) -> AcceptanceLine:
         own = self.merged.get(row.name, [])
-        boxes = self._count_boxes(row)
+        boxes, read = int(row.boxes or row.readings), int(re.findall(r"\d+", row.readings)[0])
         most = max((line.readings for line in own), default=0)
-        readings = row.readings if most <= boxes else str(most)
+        readings = row.readings.replace(str(read), str(max(read, most)), 1)
         return AcceptanceLine(
             row.title,
             DisplayValue(row.title, row.title, row.basis[0]),
             self._method(row, [line for line in own if line.method and line.path in self.alone]),
             self._limit(row, own),
             self._where(row, readings),
-            max(boxes, most),
+            boxes + max(0, most - read),
             row.mean,
+            self._parts(row),
         )
 
-    def _count_boxes(self, row: Criterion) -> int:
-        boxes = int(row.readings if row.readings.isdigit() else row.boxes or 1)
-        coats = self.context.project.get(row.for_each) if row.for_each else 1
-        return boxes * int(coats or 1)
+    def _parts(self, row: Criterion) -> tuple[str, ...]:
+        """The coats of a film, or the angles of each color; one part without a name where there are no two."""
+        if not row.for_each:
+            return ("",)
+        project, colors = self.context.project, self.context.project.members.get(("colors",), ())
+        if row.for_each[0] != "colors":
+            coats = int(project.get(row.for_each) or 1)
+            return tuple(f"coat {number}" for number in range(1, coats + 1)) if coats > 1 else ("",)
+        lead = {mark: f"{mark}, " if len(colors) > 1 else "" for mark in colors}
+        read = {mark: project.get(("colors", mark, row.for_each[-1])) or () for mark in colors}
+        parts = [f"{lead[mark]}{angle} degrees" for mark in colors for angle in read[mark]]
+        return tuple(parts + [mark for mark in colors if parts and not read[mark]]) or ("",)
 
     def _method(self, row: Criterion, own: list[Own]) -> list[Any]:
         """The method, or the project's own, with the marks of the instruments."""
@@ -147,7 +159,8 @@ class Form:
         instrument = (*own.path, "instrument")
         named = str(self.context.project.get(instrument) or "")
         cell: list[Any] = [_begin(self.context.display((*own.path, "method")))]
-        return cell if named.casefold() in own.method.casefold() else [*cell, f" ({named})"]
+        told = named.casefold() == _EYE or named.casefold() in own.method.casefold()
+        return cell if told else [*cell, f" ({named})"]
 
     def _limit(self, row: Criterion, own: list[Own]) -> list[Any]:
         """The limit: the stricter figure, both where they cannot be compared, and the deviations that move it."""
@@ -185,7 +198,8 @@ class Form:
     def _where(self, row: Criterion, readings: str) -> list[Any]:
         marks = [self.marks[detail] for detail in row.shows if detail in self.marks]
         location = row.location[:1].upper() + row.location[1:]
-        return [location, f" ({', '.join(marks)})" if marks else "", f"; {_tell_readings(readings)}"]
+        told = _tell_readings(readings)
+        return [location, f" ({', '.join(marks)})" if marks else "", f"; {told}" if told else ""]
 
     def _not_used(self, row: Criterion) -> AcceptanceLine:
         """A standard line that the project leaves out: it stays in view, with who decided and why."""
@@ -197,7 +211,8 @@ class Form:
 
     def _own_line(self, own: Own) -> AcceptanceLine:
         """A criterion of the project as a line of its own."""
-        name = "Project criterion" if own.name == ADDED else f"{words(own.name).capitalize()}: project criterion"
+        title = _TITLES.get(own.name) or words(own.name).capitalize()
+        name = "Project criterion" if own.name == ADDED else f"{title}: project criterion"
         return AcceptanceLine(
             name,
             name,
@@ -217,5 +232,7 @@ def _begin(value: DisplayValue) -> DisplayValue:
 
 
 def _tell_readings(readings: str) -> str:
-    """`5 readings`, `1 reading`, `4 each joint`."""
-    return f"{readings} reading{'' if readings == '1' else 's'}" if readings.isdigit() else readings
+    """`5 readings`, `5 each coat`; nothing for one."""
+    if readings == "1":
+        return ""
+    return f"{readings} readings" if readings.isdigit() else readings

@@ -24,8 +24,9 @@ class Own:
     readings: int
 
     def find_covered(self, lines: list[Criterion]) -> list[Criterion]:
-        """The lines whose names begin with its own; where its method names the standard of some, these alone."""
-        covered = [line for line in lines if line.name.startswith(self.name) and self.name != ADDED]
+        """The line of its name, or those that begin with it; where its method names the standard of some, these."""
+        exact = [line for line in lines if line.name == self.name]
+        covered = exact or [line for line in lines if line.name.startswith(self.name) and self.name != ADDED]
         named = set(_STANDARD.findall(self.method))
         return [line for line in covered if named & set(_STANDARD.findall(line.method))] or covered
 

@@ -7,6 +7,12 @@ from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
+_REPAIRS = {
+    "recoat_to_break": "Repairs: full panels recoated to the next corner or joint",
+    "spot": "Repairs: spots recoated",
+}
+# What a detail stands for where the project places none of it yet.
+_AT_LARGE = {"outside_corner": "Outside corners", "opening": "Openings", "grade_end": "Terminations above grade"}
 _CORNERS = ("left_end", "right_end")
 
 
@@ -16,7 +22,7 @@ def name_represented(context: DocumentContext, detail: str) -> list[Any]:
     parts: list[Any] = []
     for part in name(context) if name else ():
         parts += [*(["; "] if parts else []), *part]
-    return parts
+    return parts or [_AT_LARGE[detail]] if detail in _AT_LARGE else parts
 
 
 def _members(context: DocumentContext, *path: str) -> tuple[str, ...]:
@@ -42,9 +48,9 @@ def _name_face(context: DocumentContext, mark: str) -> str:
 
 
 def _panel(context: DocumentContext) -> Iterator[list[Any]]:
-    sizes = _sizes(context, ("panel_limits",), "max_width", "max_height")
+    sizes = _sizes(context, ("panel_limits",), "max_width", "max_height", " wide by ")
     if sizes:
-        yield ["Panels up to ", *sizes]
+        yield ["Panels up to ", *sizes, " high"]
 
 
 def _aesthetic_joint(context: DocumentContext) -> Iterator[list[Any]]:
@@ -121,8 +127,9 @@ def _colors(context: DocumentContext) -> Iterator[list[Any]]:
 
 
 def _repairs(context: DocumentContext) -> Iterator[list[Any]]:
-    if _given(context, "finish", "repair_method"):
-        yield ["Repairs: ", context.display(("finish", "repair_method"))]
+    method = context.project.get(("finish", "repair_method"))
+    if method in _REPAIRS:
+        yield [_REPAIRS[method]]
 
 
 _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {

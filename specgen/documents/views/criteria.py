@@ -20,25 +20,37 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     ]
     boxes = tuple(str(number) for number in range(1, _ABREAST + 1))
     header = ("No.", "Criterion", "Method", "Limit", "Where, readings", *boxes, "Mean", "Result", "Init.")
-    return TableView(header, tuple(lines), (4, 11, 14, 16, 9, *(5,) * _ABREAST, 5, 6, 5))
+    return TableView(header, tuple(lines), (4, 11, 14, 17, 9, *(5,) * _ABREAST, 5, 6, 4))
 
 
 def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:
-    """The rows of a line; from the second on they hold further readings alone."""
-    said = (number, line.title, line.method, line.limit, line.where)
+    """The rows of a line: one for each coat or angle, with its own mean and result."""
+    said: tuple[Any, ...] = (line.title, line.method, line.limit)
     if not line.boxes:
-        yield (*said, *(_NONE,) * (_ABREAST + 3))
+        yield (number, *said, line.where, *(_NONE,) * (_ABREAST + 3))
         return
-    mean = Blank(f"Mean, {line.name}") if line.mean else _NONE
+    for part in line.parts:
+        name = f"{line.name}, {part}" if part else line.name
+        first = part == line.parts[0]
+        where = [*line.where, *([f"; {part}"] if part else [])] if first else f"{part[:1].upper()}{part[1:]}"
+        yield from _set_part(number, said if first else (name, _NONE, _NONE), where, name, line)
+
+
+def _set_part(
+    number: str, said: tuple[Any, ...], where: Any, name: str, line: AcceptanceLine
+) -> Iterator[tuple[Any, ...]]:
+    """The rows of what is judged by itself; from the second on they hold further readings alone."""
+    mean = Blank(f"Mean, {name}") if line.mean else _NONE
     result = [CheckBox("pass"), " ", CheckBox("fail")]
-    yield (*said, *_set_boxes(line, 1), mean, result, Blank(f"Initials, {line.name}"))
+    yield (number, *said, where, *_set_boxes(name, line.boxes, 1), mean, result, Blank(f"Initials, {name}"))
     for first in range(_ABREAST + 1, line.boxes + 1, _ABREAST):
         last = min(first + _ABREAST - 1, line.boxes)
         more = f"Readings {first} to {last}" if last > first else f"Reading {first}"
-        yield (number, f"{line.name}, continued", _NONE, _NONE, more, *_set_boxes(line, first), _NONE, _NONE, _NONE)
+        boxes = _set_boxes(name, line.boxes, first)
+        yield (number, f"{name}, continued", _NONE, _NONE, more, *boxes, _NONE, _NONE, _NONE)
 
 
-def _set_boxes(line: AcceptanceLine, first: int) -> list[Any]:
+def _set_boxes(name: str, boxes: int, first: int) -> list[Any]:
     """A blank for each reading asked for, from the given one on."""
     asked = range(first, first + _ABREAST)
-    return [Blank(f"Reading {number}, {line.name}") if number <= line.boxes else _NONE for number in asked]
+    return [Blank(f"Reading {number}, {name}") if number <= boxes else _NONE for number in asked]

@@ -5,6 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.model.absence import Absent
 from specgen.model.dates import days_after
 from specgen.model.value_text import long_date, words
 
@@ -20,12 +21,18 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Submittal of this package", display("schedule", "submit_on")),
         ("Review period", _review(context)),
     ]
+    reviewed = _find_day(context, "R")
     customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
     if customs:
-        lines.append((f"Order of sample color ({', '.join(customs)})", display("schedule", "color_sample_order_on")))
+        named = ", ".join(customs)
+        lines.append((f"Order of sample color ({named})", display("schedule", "color_sample_order_on")))
+        lines += [("Review complete", day) for day in reviewed]
+        lines += [(f"Arrival of sample color ({named})", day) for day in _find_day(context, "o", "l")]
+    else:
+        lines += [("Review complete", day) for day in reviewed]
     lines += [
         ("Start of mockup", display("mockup", "planned_on")),
-        ("Duration of mockup", display("mockup", "duration_days")),
+        ("Duration of mockup", _duration(context)),
         ("Completion of mockup, drying and evaluation included", _end(context)),
         ("Start of work on the wall", display("schedule", "work_start")),
     ]
@@ -33,12 +40,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _review(context: DocumentContext) -> list[Any]:
-    """`14 calendar days`; what is not given stands in brackets."""
+    """`14 calendar days; 21 with deviations`; what is not given stands in brackets."""
     days, kind = (("contract", name) for name in ("review_days", "review_day_kind"))
     counted, word = context.project.get(days), context.project.get(kind)
     if counted is None or word is None:
         return [context.display(days), ", ", context.display(kind)]
-    return [f"{counted} {words(str(word))} day{'' if counted == 1 else 's'}"]
+    longer = context.project.get(("contract", "variation_review_days"))
+    said = f"{counted} {words(str(word))} day{'' if counted == 1 else 's'}"
+    return [f"{said}; {longer} with deviations" if context.project.members.get(("deviations",)) and longer else said]
 
 
 def _end(context: DocumentContext) -> Any:
@@ -46,3 +55,21 @@ def _end(context: DocumentContext) -> Any:
     if start is None or days is None:
         return DisplayValue("[follows from start and duration]", open=True)
     return long_date(days_after(start, days))
+
+
+def _duration(context: DocumentContext) -> Any:
+    """`16 calendar days`, as the earliest start of the work counts them."""
+    path = ("mockup", "duration_days")
+    days = context.project.get(path)
+    return context.display(path) if days is None else f"{days} calendar day{'' if days == 1 else 's'}"
+
+
+def _find_day(context: DocumentContext, *symbols: str) -> list[str]:
+    """The date that lies as many days behind the submission as the earliest start says; none where it is open."""
+    submitted = context.project.get(("schedule", "submit_on"))
+    try:
+        working = context.resolve((), "earliest-start")
+    except Absent:
+        return []
+    days = {row.symbol: row.value for row in working.inputs} | {step.symbol: step.value for step in working.steps}
+    return [long_date(days_after(submitted, round(sum(days[symbol] for symbol in symbols))))]

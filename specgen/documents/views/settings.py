@@ -4,6 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -31,12 +32,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _guns(context: DocumentContext) -> list[Any]:
-    """Each gun with its nozzles; empty if no gun is given yet."""
+    """Each gun with its nozzles."""
     parts: list[Any] = []
     for mark in context.project.members.get(("guns",), ()):
         fluid, air = (context.display(("guns", mark, name)) for name in ("fluid_nozzle", "air_nozzle"))
         parts += ["; " if parts else "", f"{mark}: ", fluid, ", ", air]
-    return parts
+    return parts or [DisplayValue("[Spray gun and nozzles]", open=True)]
 
 
 def _cup(context: DocumentContext) -> list[Any]:
