@@ -784,7 +784,7 @@ class Comment(View):
     closed: bool
 
 class Result(View):
-    criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "smoothing_build", "smoothing_feel", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
+    criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
     reading: str
     passed: bool
     signed_by: str
