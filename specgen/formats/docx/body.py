@@ -7,7 +7,7 @@ from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.front import render_boxes, render_title_block
 from specgen.formats.docx.letterhead import Letterhead
 from specgen.formats.docx.tabs import render_tab_stop
-from specgen.formats.docx.writer import KEEP, Rows, Writer
+from specgen.formats.docx.writer import KEEP, TIGHT, Rows, Writer
 from specgen.formats.equation import omml
 from specgen.formats.equation.expression import build_lines
 from specgen.model.block import (
@@ -85,7 +85,9 @@ class Body(Writer):
                 style = "End of section" if ends else "Normal"
                 return self.render_paragraph(style, self.render_inlines(block.content), self.keep_above(block))
             case Note():
-                return self.render_paragraph("Hold point" if block.hold else "Note", self.render_inlines(block.content))
+                style = "Hold point" if block.hold else "Note"
+                keep = KEEP if isinstance(self.below, Note) else ""
+                return self.render_paragraph(style, self.render_inlines(block.content), keep)
             case Contents():
                 return "".join(self.render_contents())
             case Table():
@@ -102,7 +104,8 @@ class Body(Writer):
             case ReviewBoxes():
                 return render_boxes(self, block) + self.render_gap()
             case Break():
-                return '<w:p><w:r><w:br w:type="page"/></w:r></w:p>'
+                # A break in a paragraph of its own leaves an empty page where the page above it is full.
+                return self.render_paragraph("Table text", "", f"<w:pageBreakBefore/>{TIGHT}")
         raise TypeError(f"no Word text for {block!r}")
 
     def render_heading(self, number: int, block: Part | Article) -> str:
@@ -137,8 +140,8 @@ class Body(Writer):
         return head + kept + self.render_paragraph("Normal", last, tight)
 
     def keep_above(self, block: Paragraph | Item) -> str:
-        """What keeps a paragraph on the page of the table, note or signatures below it, and choices together."""
-        below = isinstance(self.below, (Table, Signature, Note))
+        """What keeps a paragraph on the page of the table, note, signatures or list below it, and choices together."""
+        below = isinstance(self.below, (Table, Signature, Note)) or _leads(block, self.below)
         chosen = any(isinstance(part, CheckBox) for part in block.content) and self.below is not None
         return KEEP if below or chosen else ""
 
@@ -153,6 +156,11 @@ class Body(Writer):
 
 def _render_field(kind: str) -> str:
     return f'<w:r><w:fldChar w:fldCharType="{kind}"/></w:r>'
+
+
+def _leads(block: Paragraph | Item, below: Block | None) -> bool:
+    """Whether a block is the title of the list below it."""
+    return isinstance(block, Item) and isinstance(below, Item) and below.level > block.level
 
 
 def _build_signature_table(block: Signature) -> Table:

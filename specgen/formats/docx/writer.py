@@ -28,6 +28,7 @@ from specgen.model.block import (
 _FORM = {"text": "<w:text/>", "date": '<w:date><w:dateFormat w:val="MMMM d, yyyy"/><w:lid w:val="en-US"/></w:date>'}
 KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
 _NARROW = 'w:line="140" w:lineRule="exact"'
+TIGHT = f'<w:spacing w:before="0" w:after="0" {_NARROW}/>'
 # Least height of a row that is filled in by hand: 0.3 in.
 _TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
 # A table of at most so many rows is not broken over two pages.
@@ -62,7 +63,7 @@ class Writer:
     def render_gap(self) -> str:
         """The narrow line behind a table, which keeps tables apart."""
         keep = KEEP if isinstance(self.below, Signature) else ""
-        return self.render_paragraph("Table text", "", f'{keep}<w:spacing w:before="0" w:after="0" {_NARROW}/>')
+        return self.render_paragraph("Table text", "", keep + TIGHT)
 
     def render_rows(
         self, rows: Rows, columns: list[int], style: str, figures: frozenset[int] = frozenset(), more: str = ""
