@@ -10,7 +10,7 @@ from specgen.documents.no_break import keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.model.block import Blank, CheckBox, Formula, Inlines, Table, Text, Value
 
-_FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>\D*)")
+_FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>[^\d,]*)")
 # Signs on a line over the width of a letter page in the type of tables; those that the margins of a cell take.
 PAGE, MARGIN = 126, 2
 # A heading is set wider than the words below it, and a single word than words with their spaces.

@@ -11,7 +11,17 @@ from jinja2.sandbox import SandboxedEnvironment
 from jinja2.utils import Namespace, missing
 
 from specgen.documents import template_values as values
-from specgen.documents.template_filters import FILTERS, JOINS, MAKERS, TESTS, Named, check_length, compare_all, unpack
+from specgen.documents.template_filters import (
+    FILTERS,
+    JOINS,
+    LISTS,
+    MAKERS,
+    TESTS,
+    Named,
+    check_length,
+    compare_all,
+    unpack,
+)
 from specgen.documents.template_functions import Function
 from specgen.documents.template_mistakes import MEND, Mistake
 from specgen.documents.template_reading import MOST_NUMBER, put_meters, read_tree
@@ -91,6 +101,8 @@ class Sandbox(SandboxedEnvironment):
         made: dict[str, Any] = {name: Named(self._count_made(make)) for name, make in MAKERS.items()}
         made |= {name: Named(self._count_looks(named), named.takes) for name, named in FILTERS.items()}
         made["join"] = Named(lambda *given: self._join(JOINS(*given)), JOINS.takes)
+        # A list still to be given stays the open value that it is.
+        made["listed"] = Named(lambda value: value if getattr(value, "open", False) else self._join(LISTS(value)))
         self.filters = made | self._inner_filters()
         tests: dict[str, Any] = TESTS | {"in": Named(self._count_looks(TESTS["in"]), (1, 1))}
         self.tests = tests

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import Record
-from specgen.documents.releases import name_releaser
+from specgen.documents.releases import name_inspector, name_releaser
 from specgen.documents.sentences import Sentences
 from specgen.documents.work_findings import work_findings
 from specgen.model.evaluation import evaluate
@@ -32,6 +32,7 @@ class StepPage(Record):
     wait: str  # the same in short; empty for nothing
     items: tuple[str, ...]  # its sentences
     released_by: str  # who releases the hold point; empty where there is none
+    notified: str  # who is told of a witness point; empty where there is none
     forms: str  # the forms to fill in: `Forms D11 and D12d`; empty for none
     cautions: tuple[str, ...]  # its warnings
     findings: tuple[Finding, ...]  # findings about its work
@@ -68,6 +69,7 @@ def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) 
         wait="; ".join(f"{w.of}: {w.text}" if w.of else w.text for w in waits),
         items=lines(_with_mending(context, step)),
         released_by=composer.token(name_releaser(context, step)),
+        notified=composer.token(name_inspector(context)) if step.point == "W" else "",
         forms=name_forms(step.records),
         cautions=lines(step.cautions),
         findings=work_findings(context.judgment, step),

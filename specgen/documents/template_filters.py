@@ -53,6 +53,15 @@ def _join(value: Any, between: Any = "") -> Iterator[Any]:
         yield entry
 
 
+def _list(value: Any) -> Iterator[Any]:
+    """The entries of a list as a sentence names them: `a`, `a and b`, `a, b, and c`."""
+    entries = list(entries_of(value))
+    for number, entry in enumerate(entries):
+        if number:
+            yield ", " if number < len(entries) - 1 else " and " if number == 1 else ", and "
+        yield entry
+
+
 def _pick(value: Any, last: bool) -> Any:
     entries = list(entries_of(value))
     if not entries:
@@ -128,6 +137,7 @@ MAKERS: dict[str, Callable[[Any], str]] = {
     "upper": lambda value: _text(value).upper(),
 }
 JOINS = Named(_join, (0, 1))
+LISTS = Named(_list)
 FILTERS: dict[str, Named] = {
     "first": Named(lambda value: _pick(value, False)),
     "last": Named(lambda value: _pick(value, True)),

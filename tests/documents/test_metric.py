@@ -59,7 +59,7 @@ def test_both_systems_stand_side_by_side_where_they_are_asked_for(tmp_path: Path
 # Document, and the round figure that stands in it: the rows of tests/standards/test_twins.py.
 PRINTED = [
     ("D08", "with the 3 m straightedge"),
-    ("D08", "the 3 m and 600 mm straightedges"),
+    ("D08", "gaps are maximum 3 mm in 3 m and 1.5 mm in 600 mm"),
     ("D08", "Straightedge, 600 mm, and feeler gauges"),
     ("D08", "above paving; minimum 150 mm"),
     ("D08", "above soil; minimum 200 mm"),

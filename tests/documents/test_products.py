@@ -161,21 +161,21 @@ def test_the_finish_schedule_names_each_elevation_with_its_color_and_net_area(tm
         "south",
         "W1",
         "C1 board 4, No. 77",
-        "40 ft (12.2 m) x 10 ft (3.05 m)",
-        "380 sq ft (35.3 m²)",
+        "40 ft x 10 ft",
+        "380 sq ft",
     ]
-    assert rows["E2 north"][-1] == "200 sq ft (18.6 m²)"
-    assert rows["All elevations"][-1] == "580 sq ft (53.9 m²)"
-    assert (rows["W1"][-1], rows["W2"][-1]) == ("380 sq ft (35.3 m²)", "200 sq ft (18.6 m²)")
+    assert rows["E2 north"][-1] == "200 sq ft"
+    assert rows["All elevations"][-1] == "580 sq ft"
+    assert (rows["W1"][-1], rows["W2"][-1]) == ("380 sq ft", "200 sq ft")
 
 
 @pytest.mark.parametrize(
     ("zones", "said"),
     [
-        ([("0 ft", "7 ft", "high"), ("7 ft", "10 ft", "standard")], "high to 7 ft (2.13 m), standard above"),
-        ([("0 ft", "7 ft", "high"), ("7 ft", "9 ft", "medium")], "high to 7 ft (2.13 m), medium to 9 ft (2.74 m)"),
-        ([("2 ft", "7 ft", "high")], "high 2 ft (0.61 m) to 7 ft (2.13 m)"),
-        ([("0 ft", "10 ft", "standard")], "standard to 10 ft (3.05 m)"),
+        ([("0 ft", "7 ft", "high"), ("7 ft", "10 ft", "standard")], "high to 7 ft, standard above"),
+        ([("0 ft", "7 ft", "high"), ("7 ft", "9 ft", "medium")], "high to 7 ft, medium to 9 ft"),
+        ([("2 ft", "7 ft", "high")], "high 2 ft to 7 ft"),
+        ([("0 ft", "10 ft", "standard")], "standard to 10 ft"),
     ],
 )
 def test_the_finish_schedule_tells_how_high_each_impact_class_reaches(
@@ -190,7 +190,7 @@ def test_the_finish_schedule_tells_how_high_each_impact_class_reaches(
 def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
     faces = merged(FACES, {"elevations": {"E2": {"openings": "drop"}}})
     rows = rows_of(part_two(text_of(tmp_path, faces)))
-    assert rows["E1 South face"][-1] == "380 sq ft (35.3 m²)"
+    assert rows["E1 South face"][-1] == "380 sq ft"
     assert rows["E2 north"][-1] == rows["All elevations"][-1] == "[pending: openings]"
 
 
@@ -199,11 +199,11 @@ def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
 def test_the_gloss_article_gives_films_coverage_and_pails_of_each_coat(tmp_path: Path) -> None:
     rows = rows_of(part_two(text_of(tmp_path, FACES | {"coating": COATS, "code": {"voc_limit": "100 g/L"}})))
     assert rows["Property"] == ["Smoothing coat", "Primer, tinted", "Gloss"]
-    assert rows["Wet film, each coat"][1] == "4.3 mil (109 µm) with 8% water, 3.9 mil (99.1 µm) without"
+    assert rows["Wet film, each coat"][1] == "4.3 mil with 8% water, 3.9 mil without"
     assert rows["Coverage, each coat"][1].startswith("142 sq ft/gal")
-    assert rows["Quantity, all coats"][1] == ("4.49 gal (17 L), 1 pail of 5 gal (18.9 L), 10% reserve included")
-    assert rows["VOC content, limit 100 g/L"][1] == "60 g/L"
-    assert "Thinning water" in rows and "Recoat within" not in rows
+    assert rows["Quantity, all coats"][1].startswith("4.49 gal, 1 pail of 5 gal, 10% reserve included")
+    assert rows["VOC, limit 100 g/L"][1] == "60 g/L"
+    assert "Thinning water" in rows and "Recoating" not in rows
 
 
 def test_the_gloss_article_names_product_color_gloss_and_the_deviation_it_rests_on(tmp_path: Path) -> None:
@@ -229,10 +229,13 @@ def test_the_gloss_article_names_product_color_gloss_and_the_deviation_it_rests_
     text = part_two(text_of(tmp_path, change))
     assert "Provide a spray-applied waterborne metallic gloss finish: Gloss 9." in text
     assert (
-        "Color C1: board 4, manufacturer's No. 77, metallic. Maximum color difference 2 at each of 15, 45 degrees."
+        "Color C1: board 4, manufacturer's No. 77, metallic. "
+        "Maximum CIEDE2000 color difference 2 at each of 15 and 45 degrees." in text
+    )
+    assert (
+        "Gloss: 62 ± 5 gloss units at 60 degrees, ASTM D523. Deviation DV1 from Section 09 96 00, paragraph 2.4.A.\n"
         in text
     )
-    assert "Gloss: 62 ± 5 gloss units at 60 degrees, ASTM D523. Deviation DV1 from paragraph 2.4.A.\n" in text
 
 
 JOINT = {
@@ -275,16 +278,16 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
     }
     rows = rows_of(part_two(text_of(tmp_path, change)))
     assert rows["J1"][:4] == [
-        "E1 South face: floor line at 6 ft (1.83 m)",
-        "40 ft (12.2 m)",
+        "E1 South face: floor line at 6 ft",
+        "40 ft",
         "S1 Bead 10",
-        "1 in (25.4 mm) x 1/2 in (12.7 mm)",
+        "1 in x 1/2 in",
     ]
-    assert rows["J1"][5:] == ["1-1/4 in (31.8 mm) closed-cell", "primer, tested (A1)"]
+    assert rows["J1"][5:] == ["1-1/4 in, closed-cell", "primer, tested (A1)"]
     assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "—"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1)"
     assert rows["J3"][-2] == "bond-break tape"
-    assert rows["Backer rod"] == ["closed-cell; 7/8 in (22.2 mm), 1-1/4 in (31.8 mm)", "", "Rod 11", "pending"]
+    assert rows["Backer rod"] == ["closed-cell; 7/8 in, 1-1/4 in", "—", "Rod 11", "pending"]
     assert rows["Bond-break tape"][0] == "at J3"
 
 
@@ -310,7 +313,7 @@ def test_test_equipment_prints_its_number_and_the_day_its_calibration_ends(tmp_p
     assert rows["Weather and surface"][1] == "December 31, 2027 (AT-1); January 15, 2028 (ST-1)"
     assert rows["Plane and profile"] == ["LS-1 long straightedge", "not required"]
     assert rows["Film and moisture"][1] == "December 31, 2027 (FG-1)"
-    assert rows["Gloss and color"][1] == "[Calibration end date of the instrument]"
+    assert rows["Gloss and color"][1] == "[Instrument calibration end date]"
     assert rows["Other"][0] == "X-1 other"
     assert rows["Gun G1"][0].endswith("; 2 guns at work, 1 spare")
 
@@ -324,10 +327,10 @@ def test_without_equipment_the_general_sentences_stand(tmp_path: Path) -> None:
 
 def test_the_crew_checklist_has_a_box_for_each_tool_and_keeps_its_figures(tmp_path: Path) -> None:
     text = text_of(tmp_path, {"smoothing": {"abrasive": "fine"}, "coating": COATS})
-    rows = rows_of(text.split("Crew checklist")[-1])
+    rows = rows_of(text.split("Attachment: crew checklist")[-1])
     assert "( ) Straightedge, 24 in, and feeler gauges" in rows["Rasping and leveling"][0]
     # D4212, 12.1 and 13.1.1: a stopwatch graduated in 0.2 s.
-    assert "( ) Stopwatch reading 0.2 s" in rows["Setup of the spray equipment"][0]
+    assert "( ) Stopwatch reading 0.2 s" in rows["Spray setup"][0]
     assert "( ) Notched trowel" not in text
 
 

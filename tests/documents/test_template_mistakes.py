@@ -119,6 +119,10 @@ def test_a_value_beside_a_rendered_piece_is_never_read_as_markup(tmp_path: Path)
         ("{{ 'x' if walls | length > 5 }}.\n", "."),
         ("{% set n = namespace(count=1) %}{% set n.count = n.count + 2 %}{{ n.count }}\n", "3"),
         ("{% for n in range(1, 4) %}{{ n }}{{ loop.cycle('a', 'b') }}{% endfor %}\n", "1a2b3a"),
+        (
+            "{{ ['a'] | listed }}; {{ ['a', 'b'] | listed }}; {{ ['a', 'b', 'c'] | listed }}\n",
+            "a; a and b; a, b, and c",
+        ),
         ("{{ walls | join(', ') }} {{ walls['W1'] == 'W1' }} {{ 'W1' in walls }}\n", "W1 yes yes"),
         ("{% filter upper %}a{{ 'b' }}{% endfilter %}\n", "Ab"),
         ("{% macro m(a, b='y') %}{{ a }}{{ b }}{% endmacro %}{{ m('x') }}\n", "xy"),

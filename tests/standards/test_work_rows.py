@@ -15,7 +15,7 @@ from specgen.standards import load_standards
 
 ROWS = load_standards()
 HELD = yaml.safe_load((Path(__file__).parent / "work_rows.yaml").read_text("utf-8"))
-ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'|\{\{ ([a-z_.]+) \}\}")
+ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'|\{\{ ([a-z_.]+)(?: \| listed)? \}\}")
 
 
 def asked(*texts: str) -> list[str]:
@@ -54,7 +54,7 @@ def test_a_test_in_place_is_made_as_often_by_whom_and_by_its_figures(name: str) 
 
 def test_no_figure_of_the_work_is_typed_where_a_row_or_a_field_has_it() -> None:
     # Numbers of standards and of regulations are names.
-    name = re.compile(r"ASTM [A-Z]\d+|\d+ CFR [\d.]+|Form D\d+")
+    name = re.compile(r"ASTM [A-Z]\d+|\d+ CFR [\d.]+|(?:Form|Document) D\d+")
     for step in ROWS.steps.values():
         for text in words_of(*step.waits, *step.sentences, *step.cautions):
             assert not re.search(r"\d", name.sub("", re.sub(r"\{[{%].*?[%}]\}", "", text))), (step.name, text)

@@ -6,7 +6,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
 
 HEADER = ("Material", "Standard and description", "Manufacturer", "Product", "Data sheet; instructions")
-WIDTHS = (17, 35, 18, 16, 14)
+WIDTHS = (14, 36, 21, 15, 14)
 
 
 class MaterialLine(NamedTuple):

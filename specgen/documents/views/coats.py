@@ -40,13 +40,15 @@ def _optional_rows(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     allowed = [", limit ", context.display(limit)] if context.project.is_given(limit) else []
     yield ("Wet film, each coat", _NONE, *(_wet_film(context, coat) for coat in _SPRAYED))
     yield ("Volume solids", *fields("volume_solids", coats=_SPRAYED))
-    yield (["VOC content", *allowed], *fields("voc"))
+    yield (["VOC", *allowed], *fields("voc"))
     yield ("Coverage, each coat", context.display(("smoothing", "spreading_rate")), *_coverages(context))
     yield ("Quantity, all coats", _NONE, *(_quantity(context, coat) for coat in _SPRAYED))
     yield ("Viscosity", _NONE, *(_viscosity(context, coat) for coat in _SPRAYED))
     yield ("Thinning water", _NONE, *fields("max_water", coats=_SPRAYED, before="maximum ")[1:])
-    yield ("Drying, minimum", *fields("dry_hours"))
-    yield ("Recoat within", *fields("most_recoat_hours", coats=_SPRAYED))
+    if context.project.is_given(("gloss", "touch_dry_hours")):
+        yield ("Drying between coats", _NONE, _NONE, ["minimum ", context.display(("gloss", "touch_dry_hours"))])
+    yield ("Drying before next work", *fields("dry_hours", before="minimum "))
+    yield ("Recoating", *fields("most_recoat_hours", coats=_SPRAYED, before="within "))
 
 
 def _wet_film(context: DocumentContext, coat: str) -> Any:

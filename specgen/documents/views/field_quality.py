@@ -18,7 +18,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         taking = [wall for wall in walls if applies(test.when, context, wall)]
         if taking:
             lines.append(_line(sentences, test, taking))
-    header = ("Test", "Standard", "Frequency", "Limit", "By", "Form")
+    header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
     return TableView(header, tuple(lines), (23, 17, 20, 22, 11, 7))
 
 

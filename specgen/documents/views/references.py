@@ -1,6 +1,7 @@
 """The published standards that this project's work refers to."""
 
 import re
+from itertools import zip_longest
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -8,13 +9,18 @@ from specgen.model.evaluation import evaluate
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Designation and short title of the standards that apply or that the project names, by their designations."""
+    """Designation and short title of the standards that apply or that the project names, by their designations.
+
+    They stand in two halves beside each other, each read down.
+    """
     project = context.project
     applying = {
         r.name: r.title for r in context.standards.references.values() if not r.when or evaluate(r.when, project)
     }
     lines = sorted((_own(context) | applying).items(), key=lambda line: _sort_key(line[0]))
-    return TableView(("Standard", "Subject"), tuple(lines), (30, 70))
+    half = (len(lines) + 1) // 2
+    pairs = zip_longest(lines[:half], lines[half:], fillvalue=("", ""))
+    return TableView(("Standard", "Subject") * 2, tuple((*left, *right) for left, right in pairs), (14, 33, 20, 33))
 
 
 def _sort_key(designation: str) -> list[tuple[bool, str, int]]:

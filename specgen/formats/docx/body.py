@@ -75,7 +75,9 @@ class Body(Writer):
                 style = "End of section" if ends else "Normal"
                 return self.render_paragraph(style, self.render_line(block.content), self.keep_above(block))
             case Note():
-                return self.render_paragraph("Hold point" if block.hold else "Note", self.render_inlines(block.content))
+                style = "Hold point" if block.hold else "Note"
+                keep = KEEP if isinstance(self.below, Note) else ""
+                return self.render_paragraph(style, self.render_inlines(block.content), keep)
             case Contents():
                 return render_contents(self)
             case Table():
@@ -127,10 +129,15 @@ class Body(Writer):
         return head + kept + self.render_paragraph("Normal", last, tight)
 
     def keep_above(self, block: Paragraph | Item) -> str:
-        """What keeps a paragraph on the page of the table, note or signatures below it, and choices together."""
-        below = isinstance(self.below, (Table, Signature, Note))
+        """What keeps a paragraph on the page of the table, note, signatures or list below it, and choices together."""
+        below = isinstance(self.below, (Table, Signature, Note)) or _leads(block, self.below)
         chosen = any(isinstance(part, CheckBox) for part in block.content) and self.below is not None
         return KEEP if below or chosen else ""
+
+
+def _leads(block: Paragraph | Item, below: Block | None) -> bool:
+    """Whether a block is the title of the list below it."""
+    return isinstance(block, Item) and isinstance(below, Item) and below.level > block.level
 
 
 def _build_signature_table(block: Signature) -> Table:
