@@ -32,11 +32,6 @@ def _spell_units() -> str:
     )
 
 
-def _follow(words: Iterable[str]) -> str:
-    """An expression that holds behind any of the words and a space, as Python looks back over one length at a time."""
-    return "|".join(rf"(?<=\b{re.escape(word)} )" for word in words)
-
-
 # Each alternative is one space and what stands around it; the side that fails soonest is looked at first.
 _KEPT = re.compile(
     " (?:"
@@ -46,17 +41,22 @@ _KEPT = re.compile(
     r"|(?=\d[\d/-]* in\b)(?<=\dft )|(?=\d[\d/-]* in\b)(?<=\d ft )"
     r"|(?=\d\d \d\d\b)(?<=\b\d\d )|(?=\d\d\b)(?<=\b\d\d \d\d )"
     r"|(?=CFR\b)(?<=\d )|(?== )(?<=\ufffc )"
-    r"|(?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)"
-    rf"(?:{_follow((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))})"
     r"|(?=(?:ft|in|yd|m)\b)(?<=\bsq )|(?=oz\b)(?<=\bfl )|(?=Hg\b)(?<=\bin\. )"
     ")"
 )
+# A word and a space before what may be its mark or number.
+_MARKED = re.compile(r"\b([A-Za-z]+\.?) (?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)")
+_MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
 
 
 @lru_cache(maxsize=8192)
 def keep_words(text: str) -> str:
     """The text with spaces that do not break where a line must not."""
-    return _KEPT.sub(NO_BREAK, text)
+    return _MARKED.sub(_keep_mark, _KEPT.sub(NO_BREAK, text))
+
+
+def _keep_mark(found: re.Match[str]) -> str:
+    return found[1] + (NO_BREAK if found[1] in _MARKING else " ")
 
 
 def keep_together(content: Inlines) -> Inlines:
