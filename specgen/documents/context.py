@@ -28,6 +28,8 @@ from specgen.resolving.provider import Resolver
 # Which side of a figure is right, where figures stand in a list.
 _SIDES = {Sense.AT_LEAST: ", minimum", Sense.AT_MOST: ", maximum"}
 _UNMARKED = {Kind.PROJECT}
+# Where the working of a computed value and its own sources stand.
+OF_A_SUM = Source(Kind.CITED, "Computed; see Calculations, D06")
 
 
 @dataclass(frozen=True)
@@ -132,7 +134,7 @@ class DocumentContext:
         quantity = working.quantity
         if path:
             quantity = Quantity.of(format_decimal(float(working.result), 3, 1), working.unit)
-        return DisplayValue(self.text(quantity, None), quantity, working.source[0])
+        return DisplayValue(self.text(quantity, None), quantity, OF_A_SUM)
 
     def limit(self, name: str) -> DisplayValue:
         """The figure in force of a row of the limits, with its source."""

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any
 
-from specgen.documents.context import DocumentContext
+from specgen.documents.context import OF_A_SUM, DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.model.absence import Absent
 from specgen.model.working import Working
@@ -13,7 +13,7 @@ from specgen.quantities.quantity import Quantity, round_quantity
 
 def sum_areas(context: DocumentContext, elevations: Iterable[str]) -> Any:
     """The net area of these elevations together, or the first field that is missing for it."""
-    total, source = Fraction(0), None
+    total = Fraction(0)
     for mark in elevations:
         try:
             working = context.resolve(("elevations", mark), "elevation-area")
@@ -21,10 +21,9 @@ def sum_areas(context: DocumentContext, elevations: Iterable[str]) -> Any:
             return name_missing(context, absent)
         assert isinstance(working, Working)
         total += working.quantity.amount
-        source = working.source[0]
     unit = "ft2" if context.first == "ip" else "m2"
     area = round_quantity(Quantity.of(Quantity(total, "area", "m2").to(unit), unit))
-    return DisplayValue(context.text(area, None), area, source) if source else ""
+    return DisplayValue(context.text(area, None), area, OF_A_SUM) if elevations else ""
 
 
 def name_missing(context: DocumentContext, absent: Absent) -> DisplayValue:

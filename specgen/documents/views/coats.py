@@ -5,7 +5,7 @@ from fractions import Fraction
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
@@ -67,7 +67,7 @@ def _round_film(context: DocumentContext, value: Any, working: Working) -> Displ
     """A wet film to a tenth of a mil, or to a micrometer: finer than a gauge is read."""
     film = Quantity.of(format_decimal(float(value), 8, 1 if working.unit == "mil" else 0), working.unit)
     return DisplayValue(
-        context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, working.source[0]
+        context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, OF_A_SUM
     )
 
 
@@ -76,7 +76,7 @@ def _coverages(context: DocumentContext) -> list[Any]:
 
     def show(working: Working) -> list[Any]:
         rate = round_quantity(working.quantity, 3)
-        return [DisplayValue(context.text(rate, field), rate, working.source[0])]
+        return [DisplayValue(context.text(rate, field), rate, OF_A_SUM)]
 
     return [_computed(context, coat, "spreading-rate", show) for coat in _SPRAYED]
 
@@ -89,7 +89,7 @@ def _quantity(context: DocumentContext, coat: str) -> Any:
         volume = round_quantity(working.quantity, 3)
         parts: list[Any] = [
             DisplayValue(
-                context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, working.source[0]
+                context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, OF_A_SUM
             )
         ]
         parts += _pails(context, coat, steps["N"]) if "N" in steps else []

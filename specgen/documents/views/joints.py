@@ -3,7 +3,7 @@
 from typing import Any
 
 from specgen.documents.composing import Composer
-from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_linked
 from specgen.documents.views._areas import name_missing
@@ -61,7 +61,7 @@ def _needed(context: DocumentContext, at: Path) -> Any:
     text = context.text(needed, field)
     outcome = compare(context.project.get((*at, "width")), Sense.AT_LEAST, needed)
     answer = _OUTCOMES.get(outcome, "width pending")
-    return [DisplayValue(text, needed, working.source[0], about="Joint width needed"), f", {answer}"]
+    return [DisplayValue(text, needed, OF_A_SUM, about="Joint width needed"), f", {answer}"]
 
 
 def _rod(context: DocumentContext, at: Path) -> list[Any]:
