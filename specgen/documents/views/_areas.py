@@ -1,6 +1,6 @@
 """Net areas of elevations and of walls, as tables print them."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -11,7 +11,7 @@ from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity, round_quantity
 
 
-def sum_areas(context: DocumentContext, elevations: Iterable[str]) -> Any:
+def sum_areas(context: DocumentContext, elevations: Sequence[str]) -> Any:
     """The net area of these elevations together, or the first field that is missing for it."""
     total = Fraction(0)
     for mark in elevations:

@@ -66,9 +66,7 @@ def _wet_film(context: DocumentContext, coat: str) -> Any:
 def _round_film(context: DocumentContext, value: Any, working: Working) -> DisplayValue:
     """A wet film to a tenth of a mil, or to a micrometer: finer than a gauge is read."""
     film = Quantity.of(format_decimal(float(value), 8, 1 if working.unit == "mil" else 0), working.unit)
-    return DisplayValue(
-        context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, OF_A_SUM
-    )
+    return DisplayValue(context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, OF_A_SUM)
 
 
 def _coverages(context: DocumentContext) -> list[Any]:
@@ -88,9 +86,7 @@ def _quantity(context: DocumentContext, coat: str) -> Any:
         steps = {step.symbol: step for step in working.secondary_steps}
         volume = round_quantity(working.quantity, 3)
         parts: list[Any] = [
-            DisplayValue(
-                context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, OF_A_SUM
-            )
+            DisplayValue(context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, OF_A_SUM)
         ]
         parts += _pails(context, coat, steps["N"]) if "N" in steps else []
         reserve = context.display((coat, "reserve"))

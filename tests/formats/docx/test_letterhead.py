@@ -129,7 +129,7 @@ def test_a_style_of_another_type_or_a_taken_id_does_not_disturb(tmp_path: Path) 
     again = on(tmp_path, draft, {"word/styles.xml": text})
     assert any(p._p.style == "Note2" for p in again.paragraphs)
     assert len({s.name.lower() for s in again.styles}) == len(again.styles)
-    assert {t._tbl.tblPr.style for t in again.tables} == {"Facts", "Sheet2"}
+    assert {t._tbl.tblPr.style for t in again.tables} == {"Facts", "Layout", "Sheet2"}
 
 
 def test_a_style_id_with_awkward_signs_stays_one(tmp_path: Path, procedure: Document) -> None:
