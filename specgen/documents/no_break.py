@@ -24,19 +24,17 @@ _NAMED = (
 _ISSUERS = ("AAMA", "ANSI", "ASCE", "ASTM", "CFR", "EN", "IBC", "IEBC", "IECC", "IRC", "ISO", "NFPA", "OSHA", "SSPC")
 
 
-def _spell_units() -> str:
-    """The first words of all units as an expression, the longest first."""
-    spelled = {word.split()[0] for word in (*SPELLINGS, *map(format_unit, UNITS), *_UNITS)}
-    return "|".join(
-        map(re.escape, sorted((s for s in spelled if s[0].isalpha() or s[0] == "°"), key=len, reverse=True))
-    )
-
-
+# The letters that units begin with: a number and one of them stay together.
+_LEADING = frozenset(
+    found[0]
+    for word in (*SPELLINGS, *map(format_unit, UNITS), *_UNITS)
+    if (found := re.match(r"[A-Za-zµ°]+", word)) is not None
+)
+_MEASURED = re.compile(r"(?<=[\d⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾]) ([A-Za-zµ°]+)(?=[²³⁴]?(?!\w))")
 # Each alternative is one space and what stands around it; the side that fails soonest is looked at first.
 _KEPT = re.compile(
     " (?:"
-    rf"(?<=[\d⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾] )(?=(?:{_spell_units()})[²³⁴]?(?!\w))"
-    r"|(?=(?:by|x|×) \d)(?<=[\w²] )"
+    r"(?=(?:by|x|×) \d)(?<=[\w²] )"
     r"|(?=\d)(?:(?<=[\w²] by )|(?<= [x×] )|(?<=[<>=≤≥±−] ))"
     r"|(?=\d[\d/-]* in\b)(?<=\dft )|(?=\d[\d/-]* in\b)(?<=\d ft )"
     r"|(?=\d\d \d\d\b)(?<=\b\d\d )|(?=\d\d\b)(?<=\b\d\d \d\d )"
@@ -52,7 +50,12 @@ _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED
 @lru_cache(maxsize=8192)
 def keep_words(text: str) -> str:
     """The text with spaces that do not break where a line must not."""
-    return _MARKED.sub(_keep_mark, _KEPT.sub(NO_BREAK, text))
+    kept = _KEPT.sub(NO_BREAK, text)
+    return _MARKED.sub(_keep_mark, _MEASURED.sub(_keep_unit, kept)) if " " in kept else kept
+
+
+def _keep_unit(found: re.Match[str]) -> str:
+    return (NO_BREAK if found[1] in _LEADING else " ") + found[1]
 
 
 def _keep_mark(found: re.Match[str]) -> str:
