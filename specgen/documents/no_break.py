@@ -30,7 +30,6 @@ _LEADING = frozenset(
     for word in (*SPELLINGS, *map(format_unit, UNITS), *_UNITS)
     if (found := re.match(r"[A-Za-zµ°]+", word)) is not None
 )
-_MEASURED = re.compile(r"(?<=[\d⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾]) ([A-Za-zµ°]+)(?=[²³⁴]?(?!\w))")
 # Each alternative is one space and what stands around it; the side that fails soonest is looked at first.
 _KEPT = re.compile(
     " (?:"
@@ -40,6 +39,7 @@ _KEPT = re.compile(
     r"|(?=\d\d \d\d\b)(?<=\b\d\d )|(?=\d\d\b)(?<=\b\d\d \d\d )"
     r"|(?=CFR\b)(?<=\d )|(?== )(?<=\ufffc )"
     r"|(?=(?:ft|in|yd|m)\b)(?<=\bsq )|(?=oz\b)(?<=\bfl )|(?=Hg\b)(?<=\bin\. )"
+    r"|(?<=[\d⁰¹²³⁴⁵⁶⁷⁸⁹½¼¾] )(?=([A-Za-zµ°]+)[²³⁴]?(?!\w))"
     ")"
 )
 # A word and a space before what may be its mark or number.
@@ -50,12 +50,11 @@ _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED
 @lru_cache(maxsize=8192)
 def keep_words(text: str) -> str:
     """The text with spaces that do not break where a line must not."""
-    kept = _KEPT.sub(NO_BREAK, text)
-    return _MARKED.sub(_keep_mark, _MEASURED.sub(_keep_unit, kept)) if " " in kept else kept
+    return _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text)) if " " in text else text
 
 
 def _keep_unit(found: re.Match[str]) -> str:
-    return (NO_BREAK if found[1] in _LEADING else " ") + found[1]
+    return NO_BREAK if found[1] is None or found[1] in _LEADING else " "
 
 
 def _keep_mark(found: re.Match[str]) -> str:
