@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from tests.mutate.change import Change
+from tests.test_architecture import LAYERS
 
 LEFT_OUT = shutil.ignore_patterns(".git", ".venv", "__pycache__", ".*_cache", ".hypothesis")
 # What asks how the code is written and not what it does notices nothing here.
@@ -26,21 +27,6 @@ LONG = (
     "tests/reading/test_hostile.py",
     "tests/test_growth.py",
     "tests/test_streams.py",
-)
-# The rooms from the bottom up: what a change does is seen in the rooms above its own.
-ROOMS = (
-    "quantities",
-    "model",
-    "standards",
-    "resolving",
-    "reading",
-    "computing",
-    "judging",
-    "terminal",
-    "documents",
-    "formats",
-    "output",
-    "commands",
 )
 LONGEST_S = 1200
 
@@ -131,6 +117,7 @@ def stages(file: str, root: Path) -> Iterator[list[str]]:
     if parts[:2] == ("judging", "rules"):
         yield ["tests/judging/test_clauses.py"]
     yield [place for place in own if (root / place).is_dir() and place != "tests/"]
-    above = ROOMS[ROOMS.index(parts[0]) + 1 :] if parts[0] in ROOMS else ROOMS[-2:]
+    # What a change does is seen in the rooms above its own.
+    above = LAYERS[LAYERS.index(parts[0]) + 1 :] if parts[0] in LAYERS else LAYERS[LAYERS.index("documents") :]
     yield [f"tests/{room}" for room in above if (root / "tests" / room).is_dir()]
     yield [str(path.relative_to(root)) for path in sorted(root.glob("tests/test_*.py"))]
