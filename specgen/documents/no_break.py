@@ -47,10 +47,26 @@ _MARKED = re.compile(r"\b([A-Za-z]+\.?) (?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)")
 _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
 
 
-@lru_cache(maxsize=8192)
+# Texts that differ in their digits alone are kept together alike: the cells of a long table are looked at once.
+_ALIKE = str.maketrans("123456789", "0" * 9)
+
+
 def keep_words(text: str) -> str:
     """The text with spaces that do not break where a line must not."""
-    return _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text)) if " " in text else text
+    places = _find_kept(text.translate(_ALIKE)) if " " in text else ()
+    if not places:
+        return text
+    signs = list(text)
+    for place in places:
+        signs[place] = NO_BREAK
+    return "".join(signs)
+
+
+@lru_cache(maxsize=8192)
+def _find_kept(text: str) -> tuple[int, ...]:
+    """The places of the spaces that do not break."""
+    kept = _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text))
+    return tuple(place for place, (old, new) in enumerate(zip(text, kept, strict=True)) if old != new)
 
 
 def _keep_unit(found: re.Match[str]) -> str:
