@@ -45,10 +45,11 @@ def _row(context: DocumentContext, at: Path) -> tuple[Any, ...]:
     if field is None or read("relation") is None or read("value") is None:
         return paragraph, field.label if field else "", context.display((*at, "value")), "", "open item", ""
     asked = convert_demand(field, read("relation"), read("value"))
-    values = _find_values(project, pattern, set(read("for") or ()))
+    marks = tuple(map(str, read("for") or ()))
+    values = _find_values(project, pattern, set(marks))
     return (
         paragraph,
-        field.label,
+        ", ".join((field.label, *marks)),
         _say_required(context, read("relation"), asked, field),
         _describe_values(context, field, values),
         _outcome(context, at, read("relation"), asked, values),

@@ -26,32 +26,32 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Vehicles stand below, and no overspray plan is given.",
+    "Vehicles are parked below, within reach of overspray.",
     when="site.surroundings has vehicles_below",
     found="vehicles_below",
     basis="practice",
     step="protection",
-    remedy="Move or cover the vehicles, set an exclusion distance, and assign a wind watch.",
+    remedy="Move or cover the vehicles, hold the exclusion distance, and keep a wind watch.",
 )
 
 RULE.clause(
     "b",
     CAUTION,
-    "People pass below, and no overspray plan is given.",
+    "People pass below, within reach of overspray.",
     when="site.surroundings has public_way_below",
     found="public_way_below",
     basis="practice",
     step="protection",
-    remedy="Close the area below, post notices, set an exclusion distance, and assign a wind watch.",
+    remedy="Close the area below, post notices, hold the exclusion distance, and keep a wind watch.",
 )
 
 RULE.clause(
     "c",
     CAUTION,
-    "Neighboring walls and glass are within reach, and no overspray plan is given.",
+    "Neighboring walls and glass are within reach of overspray.",
     when="site.surroundings has neighbors_close",
     found="neighbors_close",
     basis="practice",
     step="protection",
-    remedy="Notify the neighbors, cover their walls and glass, and assign a wind watch.",
+    remedy="Notify the neighbors, cover their walls and glass, and keep a wind watch.",
 )
