@@ -106,7 +106,7 @@ BOUND = [
     "target 4.3 mil",
     "target 3.5 mil",
     "E1 South face: Set sloped sill pans with end dams at A, B, C, D.",
-    "T1, E1 South face, full length; T2, E2 West face, full length: Cover the parapet",
+    "T1, E1 South face, full length; T2, E2 West face, full length; T3, E3 Stack house, full length: Cover the parapet",
     "Competent person T. Underbough inspects",
     "62 ± 5 gloss units at 60 degrees",
 ]
