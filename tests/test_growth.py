@@ -67,7 +67,7 @@ def _wrong_marks(count: int) -> str:
 PROJECTS: dict[str, tuple[Callable[[int], str], tuple[int, ...]]] = {
     "walls of which little is known": (bare_walls, SMALL),
     "walls alike": (whole_walls, SMALL),
-    "the whole example again and again": (whole_again, (1, 2, 4)),
+    "the whole example again and again": (whole_again, (3, 6, 12)),
     "wrong marks": (_wrong_marks, (110, 220, 440)),
 } | {
     name: (lambda times, name=name: many_of(name, times), SMALL)  # type: ignore[misc]  a default bound in a loop

@@ -1,7 +1,7 @@
 """The subjects of a clause, the walls they belong to, and which fields are owed."""
 
-from collections.abc import Iterator
-from itertools import product
+from collections.abc import Iterable, Iterator
+from itertools import chain, product
 
 from specgen.model.absence import Absent
 from specgen.model.evaluation import Look, evaluate
@@ -53,12 +53,8 @@ def walls_of(project: Project, subject: Path) -> tuple[str, ...]:
         face = project.get((*subject[:2], "elevation"))
         return (face and _wall_of(project, face.mark)) or every
     if collection == "colors" and len(subject) > 1:
-        faces = [
-            e
-            for e in project.members.get(("elevations",), ())
-            if _refers_to(project, ("elevations", e, "color"), subject[1])
-        ]
-        return tuple(dict.fromkeys(w for e in faces for w in _wall_of(project, e))) or every
+        in_color = project.remember("walls in each color", lambda: _find_walls_in_colors(project))
+        return tuple(in_color.get(subject[1], ())) or every
     return every
 
 
@@ -67,9 +63,22 @@ def _wall_of(project: Project, elevation: str) -> tuple[str, ...]:
     return () if wall is None else (wall.mark,)
 
 
-def _refers_to(project: Project, path: Path, mark: str) -> bool:
-    other = project.get(path)
-    return other is not None and other.mark == mark
+def walls_of_all(project: Project, subjects: Iterable[Path]) -> tuple[str, ...]:
+    """The marks of the walls that any of these subjects belongs to."""
+    every = project.members.get(("walls",), ())
+    each = [walls_of(project, subject) for subject in subjects]
+    # One that belongs to all of them settles it, so that many subjects of many walls are not gone through.
+    return every if any(walls is every for walls in each) else tuple(dict.fromkeys(chain.from_iterable(each)))
+
+
+def _find_walls_in_colors(project: Project) -> dict[str, dict[str, None]]:
+    """The walls that a color stands on, in the order of their faces, by the mark of the color."""
+    found: dict[str, dict[str, None]] = {}
+    for face in project.members.get(("elevations",), ()):
+        color = project.get(("elevations", face, "color"))
+        if color is not None:
+            found.setdefault(color.mark, {}).update(dict.fromkeys(_wall_of(project, face)))
+    return found
 
 
 def is_waited_for(project: Project, path: Path) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from typing import Any, NamedTuple
 
-from specgen.judging.applies import is_waited_for, subjects, walls_of
+from specgen.judging.applies import is_waited_for, subjects, walls_of, walls_of_all
 from specgen.judging.context import JudgingContext
 from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
@@ -134,7 +134,7 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Findin
     project, rule = context.project, clause.rule
     at = bind_path(hits[0].violation.at or clause.at, hits[0].subject)
     subjects_named = tuple(dict.fromkeys(name_subject(project, hit.subject) for hit in hits))
-    walls = tuple(dict.fromkeys(wall for hit in hits for wall in walls_of(project, hit.subject)))
+    walls = walls_of_all(project, (hit.subject for hit in hits))
     return Finding(
         rule=rule.code,
         clause=clause.letter,

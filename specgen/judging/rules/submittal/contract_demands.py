@@ -16,12 +16,13 @@ fails SUB-05a at walls.W1.base_coat.dry_thickness
 """
 
 from collections.abc import Iterator
+from typing import Any
 
 from specgen.judging.applies import subjects
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.three_valued import members_where
 from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path
+from specgen.model.project import Project, View, asked_once
 from specgen.model.typed_views import Demand, Description
 from specgen.model.value_text import value_text
 from specgen.reading.demand import convert_demand, meets
@@ -36,6 +37,8 @@ RULE = Rule(
     steps="site_conditions",
     documents="D03",
 )
+
+MISSING = object()  # the key of places where nothing is given
 
 _SAID = {"=": "", "<=": "at most ", ">=": "at least ", "in": "one of "}
 
@@ -57,32 +60,65 @@ def undeclared(demand: Demand, project: Description) -> Violations:
     if _declared(demand, project):
         return
 
-    def fails(place: Path | Absent) -> bool:
-        if isinstance(place, Absent):
-            raise place
-        return not meets(demand.project.value(place), relation, asked)
-
-    for place in members_where(_places(demand, pattern), fails):
-        if not isinstance(place, Absent):
-            yield violation(demand.project.value(place), wanted=said, at=place)
+    standing = _find_standing(project, pattern)
+    wrong = [value for value in standing if value is not MISSING and not meets(value, relation, asked)]
+    places = sorted(place for value in wrong for place in _held_for(demand, pattern, standing[value]))
+    missing = [] if places else _held_for(demand, pattern, standing.get(MISSING, []))
+    if missing:
+        raise Absent(*dict.fromkeys(path for _, path in missing))
+    for _, path in places:
+        yield violation(demand.project.value(path), wanted=said, at=path)
 
 
 def _declared(demand: Demand, project: Description) -> bool:
     """Whether a deviation names the paragraph of a demand, alone or behind its section."""
     paragraph, section = if_given(lambda: demand.paragraph), if_given(lambda: demand.section)
-    named = {answer.strip() for deviation in project.deviations for answer in deviation.answers}
-    return paragraph is not None and bool(named & {paragraph.strip(), f"{section} {paragraph}"})
+    return paragraph is not None and not _answered(project).isdisjoint({paragraph.strip(), f"{section} {paragraph}"})
 
 
-def _places(demand: Demand, pattern: Path) -> Iterator[Path | Absent]:
-    """Where the demanded field stands for each member it holds for; a collection that is absent comes as Absent."""
-    stars = [depth for depth, name in enumerate(pattern) if name == "*"]
-    if not stars:
+@asked_once
+def _answered(project: Description) -> frozenset[str]:
+    """The paragraphs and rules that the deviations answer."""
+    return frozenset(answer.strip() for deviation in project.deviations for answer in deviation.answers)
+
+
+@asked_once
+def _find_standing(project: Description, pattern: Path) -> dict[Any, list[tuple[int, Path]]]:
+    """The places of a field in their order, by the value that stands there; under MISSING, what is not given.
+
+    Members with the same value are compared with a demand once, so that many demands on many walls stay linear.
+    """
+    standing: dict[Any, list[tuple[int, Path]]] = {}
+    for number, place in enumerate(_places(project.project, pattern)):
+        try:
+            if isinstance(place, Absent):
+                raise place
+            value, path = project.project.value(place), place
+        except Absent as absent:
+            value, path = MISSING, absent.path
+        standing.setdefault(value.mark if isinstance(value, View) else value, []).append((number, path))
+    return standing
+
+
+def _places(project: Project, pattern: Path) -> Iterator[Path | Absent]:
+    """Where a field stands for each member; a collection that is absent comes as Absent."""
+    if "*" not in pattern:
         yield pattern
         return
-    marks: set[str] = set(demand.get("for") or ())
-    for member in subjects(demand.project, pattern[: stars[-1]]):
-        path = member.path if isinstance(member, Absent) else member
-        through = {path[depth] for depth in stars if depth < len(path)}
-        if not marks or not through or marks & through:
-            yield member if isinstance(member, Absent) else member + pattern[stars[-1] + 1 :]
+    last = len(pattern) - 1 - pattern[::-1].index("*")
+    for member in subjects(project, pattern[:last]):
+        yield member if isinstance(member, Absent) else member + pattern[last + 1 :]
+
+
+def _held_for(demand: Demand, pattern: Path, places: list[tuple[int, Path]]) -> list[tuple[int, Path]]:
+    """The places whose members the demand is for; a demand that names none is for all."""
+    marks = set(demand.get("for") or ())
+    depths = [depth for depth, name in enumerate(pattern) if name == "*"]
+    if not marks or not depths:
+        return places
+    held = []
+    for number, path in places:
+        through = {path[depth] for depth in depths if depth < len(path)}
+        if not through or marks & through:
+            held.append((number, path))
+    return held
