@@ -64,10 +64,18 @@ def _wrong_marks(count: int) -> str:
     return bare_walls(count) + "elevations:\n" + "".join(f"  E{n}: {{wall: V{n}}}\n" for n in range(1, count + 1))
 
 
+def _demands_on_walls(count: int) -> str:
+    """As many requirements as walls, each of them on every wall."""
+    demand = '    - {paragraph: "%d", field: walls.*.insulation.kind, relation: in, value: "eps, xps"}\n'
+    walls = bare_walls(count).replace("adhesive_full_bed}}", "adhesive_full_bed}, insulation: {kind: eps}}")
+    return walls + "contract:\n  demands:\n" + "".join(demand % number for number in range(count))
+
+
 PROJECTS: dict[str, tuple[Callable[[int], str], tuple[int, ...]]] = {
     "walls of which little is known": (bare_walls, SMALL),
     "walls alike": (whole_walls, SMALL),
-    "the whole example again and again": (whole_again, (3, 6, 12)),
+    "the whole example again and again": (whole_again, (1, 2, 4)),
+    "requirements on every wall": (_demands_on_walls, SMALL),
     "wrong marks": (_wrong_marks, (110, 220, 440)),
 } | {
     name: (lambda times, name=name: many_of(name, times), SMALL)  # type: ignore[misc]  a default bound in a loop

@@ -24,21 +24,30 @@ def run_alone(attempt: Attempt, job: Path) -> Ended:
     out, err = job.parent / "stdout", job.parent / "stderr"
     given = Path(attempt.output) if attempt.output else out
     with given.open("wb") as into, err.open("wb") as second:
+        # Where files may not grow, what it says goes through a pipe: one message never fills it.
+        read, write = os.pipe() if attempt.file_size else (None, second.fileno())
         process = subprocess.Popen(
             [sys.executable, "-m", "specgen", *attempt.words],
             cwd=job,
             env=_environment() | dict(attempt.environment),
             stdin=subprocess.DEVNULL,
             stdout=into,
-            stderr=second,
+            stderr=write,
             preexec_fn=lambda: _bound(attempt),
         )
         code, used = _wait(process.pid, attempt)
     said = b"" if attempt.output else out.read_bytes()
-    ended = Ended(code, said, err.read_bytes(), used.ru_utime + used.ru_stime, used.ru_maxrss / 1024)
+    told = err.read_bytes() if read is None else _drain(read, write)
     out.unlink(missing_ok=True)
     err.unlink()
-    return ended
+    return Ended(code, said, told, used.ru_utime + used.ru_stime, used.ru_maxrss / 1024)
+
+
+def _drain(read: int, write: int) -> bytes:
+    """What stands in a pipe whose writer has ended."""
+    os.close(write)
+    with os.fdopen(read, "rb") as pipe:
+        return pipe.read()
 
 
 def _environment() -> dict[str, str]:
