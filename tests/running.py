@@ -23,7 +23,7 @@ class Ended(NamedTuple):
 
 def words_of_build(file: object, out: object, formats: str = "txt") -> tuple[str, ...]:
     """The words that build one short document of a project."""
-    return ("build", str(file), "--out", str(out), "--formats", formats, "--only", "D05")
+    return ("build", str(file), "--out", str(out), "--formats", formats, "--only", "D10")
 
 
 def run_main(capsys: Any, *words: str) -> Ended:

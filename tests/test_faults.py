@@ -66,7 +66,7 @@ def words(tmp_path: Path) -> list[str]:
     (tmp_path / "at").mkdir()
     disk.write_package(tmp_path / "at" / "out", ONE, {})
     file = written(tmp_path, SMALL | {"panel_limits": {"max_width": "5 ft"}})
-    return ["build", str(file), "--out", str(tmp_path / "at" / "out"), "--only", "D05", "--formats", "docx,html,txt"]
+    return ["build", str(file), "--out", str(tmp_path / "at" / "out"), "--only", "D10", "--formats", "docx,html,txt"]
 
 
 @pytest.mark.parametrize("error", ERRORS, ids=lambda error: type(error).__name__)

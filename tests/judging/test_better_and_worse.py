@@ -88,4 +88,6 @@ def test_the_draws_reach_every_verdict(tmp_path: Path) -> None:
         (tmp_path / str(seed)).mkdir()
         project = drawn(seed, tmp_path / str(seed))
         reached |= set(verdicts(judged(project)).values()) if project is not None else set()
+        if reached == set(Verdict):
+            return
     assert reached == set(Verdict)

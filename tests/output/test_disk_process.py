@@ -25,7 +25,7 @@ pytestmark = pytest.mark.no_cover
 # linux/prctl.h and linux/capability.h: drop a right for good; pass over the rights of files; read and search anywhere.
 CAPBSET_DROP, DAC_OVERRIDE, DAC_READ_SEARCH = 24, 1, 2
 # What stands in a package of one document in every format.
-WHOLE = [*(f"D05-warnings-and-limitations.{ending}" for ending in ("docx", "html", "txt")), "manifest.json"]
+WHOLE = [*(f"D10-mockup-acceptance-form.{ending}" for ending in ("docx", "html", "txt")), "manifest.json"]
 # A build that stops at its n-th flush to the disk and says so by a file.
 HELD = """
 import os, signal, sys
@@ -87,7 +87,7 @@ def project(folder: Path) -> Path:
 
 
 def words(project: Path, out: Path) -> list[str]:
-    return ["build", str(project), "--out", str(out), "--only", "D05", "--formats", "docx,html,txt"]
+    return ["build", str(project), "--out", str(out), "--only", "D10", "--formats", "docx,html,txt"]
 
 
 def build(project: Path, out: Path, **how: Any) -> Ended:

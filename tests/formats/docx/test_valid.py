@@ -65,7 +65,11 @@ def findings_in(package: Path) -> dict[str, list[str]]:
     return {file.name: told for file in package.glob("*.docx") if (told := findings(file))}
 
 
-@pytest.mark.parametrize("example", [file.parent.name for file in FILES])
+# `clean` is validated as it is sent, and `large` has but more rows of the same.
+DRAFTS = [file.parent.name for file in FILES if file.parent.name not in ("clean", "large")]
+
+
+@pytest.mark.parametrize("example", DRAFTS)
 def test_every_document_of_an_example_is_valid_as_a_draft(example: str, draft_of: Callable[[str], Path]) -> None:
     assert len(list(draft_of(example).glob("*.docx"))) >= 5
     assert findings_in(draft_of(example)) == {}
