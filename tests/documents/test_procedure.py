@@ -105,7 +105,7 @@ BOUND = [
     "target 4.3 mil",
     "target 3.5 mil",
     "E1 South face: Set sloped sill pans with end dams at WD1, WD2, WD3, WD4.",
-    "PA1, E1 South face, full length; PA2, E2 West face, full length; PA3, E3 Stack house, full length: Cover the parapet",
+    "PA1, E1 South face, full length; PA2, E2 West face, full length; PA3, E3 Stack house, full length: Cover",
     "Competent person T. Underbough inspects",
     "62 ± 5 gloss units at 60 degrees",
 ]

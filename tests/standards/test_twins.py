@@ -85,7 +85,12 @@ TWINS = [
     ("access.tie_narrow", "0.9 m", TEXT, "29 CFR 1926.451(c)(1)(ii): 3 ft (0.9 m) wide or less"),
     ("access.tie_run", "9 m", PRACTICE, "a foot is 0.3 m; 29 CFR 1926.451(c)(1)(ii): 30 ft (9.1 m)"),
     ("access.power_lines", "3.1 m", TEXT, "29 CFR 1926.451(f)(6): 10 ft (3.1 m)"),
-    ("access.power_lines_low_voltage_distance", "1 m", PRACTICE, "rounded to the safe side; 29 CFR 1926.451(f)(6): 3 ft (0.9 m)"),
+    (
+        "access.power_lines_low_voltage_distance",
+        "1 m",
+        PRACTICE,
+        "rounded to the safe side; 29 CFR 1926.451(f)(6): 3 ft (0.9 m)",
+    ),
     ("access.power_lines_per_kv", "10 mm", TEXT, "29 CFR 1926.451(f)(6): 0.4 in (1.0 cm)"),
     # What keeps a fire or a line away is rounded to the safe side.
     ("heater.coverings", "3.1 m", PRACTICE, "10 ft, rounded up"),
