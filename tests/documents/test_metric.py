@@ -65,7 +65,7 @@ PRINTED = [
     ("D08", "above soil; minimum 200 mm"),
     ("D08", "Lap standard mesh a minimum of 60 mm"),
     ("D08", "in the first 300 m"),
-    ("D08", "Joint J2: Seal at air temperatures of 4 °C"),
+    ("D08", "Seal at air temperatures of 6 °C to 28 °C"),
     ("D08", "above dew point | all coats | minimum 3 °C"),
     ("D08", "from 3 m"),
     ("D10", "600 mm straightedge and feeler gauge"),
