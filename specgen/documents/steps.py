@@ -32,6 +32,7 @@ class StepPage(Record):
     wait: str  # the same in short; empty for nothing
     items: tuple[str, ...]  # its sentences
     released_by: str  # who releases the hold point; empty where there is none
+    hold: int  # the number of the hold point in the work; 0 where there is none
     notified: str  # who is told of a witness point; empty where there is none
     forms: str  # the forms to fill in: `Forms D11 and D12d`; empty for none
     cautions: tuple[str, ...]  # its warnings
@@ -42,15 +43,17 @@ def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
     """The steps that apply to any wall, in order; a sentence that applies to some walls only names them."""
     walls = context.project.members[("walls",)]
     sentences = Sentences(context, composer)
-    pages = []
+    pages: list[StepPage] = []
     for step in context.standards.steps.values():
         taking = [wall for wall in walls if applies(step.when, context, wall)]
         if taking:
-            pages.append(_step(sentences, step, taking, len(taking) == len(walls)))
+            hold = 1 + sum(page.hold > 0 for page in pages) if step.point == "H" else 0
+            pages.append(_step(sentences, step, taking, hold))
     return tuple(pages)
 
 
-def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) -> StepPage:
+def _step(sentences: Sentences, step: Step, walls: list[str], hold: int) -> StepPage:
+    everywhere = len(walls) == len(sentences.context.project.members[("walls",)])
     context, composer = sentences.context, sentences.composer
 
     def lines(said: Iterator[Sentence] | tuple[Sentence, ...]) -> tuple[str, ...]:
@@ -69,6 +72,7 @@ def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) 
         wait="; ".join(f"{w.of}: {w.text}" if w.of else w.text for w in waits),
         items=lines(_with_mending(context, step)),
         released_by=composer.token(name_releaser(context, step)),
+        hold=hold,
         notified=composer.token(name_inspector(context)) if step.point == "W" else "",
         forms=name_forms(step.records),
         cautions=lines(step.cautions),

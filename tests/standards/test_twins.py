@@ -31,6 +31,7 @@ TWINS = [
     ("mesh.heavy_height", "1.8 m", PRACTICE, "a foot is 0.3 m"),
     ("grade.clearance", "150 mm", PRACTICE, "an inch is 25 mm"),
     ("grade.clearance_soil", "200 mm", MEMORY, "an inch is 25 mm"),
+    ("flashing.projection", "20 mm", PRACTICE, "3/4 in, rounded to the safe side"),
     ("aesthetic_joint.tolerance", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),
     ("aesthetic_joint.straightness", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
     ("aesthetic_joint.straightness_over", "1.5 m", MEMORY, "a foot is 0.3 m"),
