@@ -1,7 +1,7 @@
 """The steps of the work as they print for the walls of a project."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
@@ -32,28 +32,27 @@ class StepPage(Record):
     wait: str  # the same in short; empty for nothing
     items: tuple[str, ...]  # its sentences
     released_by: str  # who releases the hold point; empty where there is none
-    hold: int  # the number of the hold point in the work; 0 where there is none
     notified: str  # who is told of a witness point; empty where there is none
     forms: str  # the forms to fill in: `Forms D11 and D12d`; empty for none
     cautions: tuple[str, ...]  # its warnings
     findings: tuple[Finding, ...]  # findings about its work
+    hold: int = 0  # the number of its hold point; 0 where it has none
 
 
 def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
     """The steps that apply to any wall, in order; a sentence that applies to some walls only names them."""
     walls = context.project.members[("walls",)]
     sentences = Sentences(context, composer)
-    pages: list[StepPage] = []
+    pages = []
     for step in context.standards.steps.values():
         taking = [wall for wall in walls if applies(step.when, context, wall)]
         if taking:
-            hold = 1 + sum(page.hold > 0 for page in pages) if step.point == "H" else 0
-            pages.append(_step(sentences, step, taking, hold))
-    return tuple(pages)
+            pages.append(_step(sentences, step, taking, len(taking) == len(walls)))
+    holds = [page.name for page in pages if page.released_by]
+    return tuple(replace(page, hold=holds.index(page.name) + 1) if page.released_by else page for page in pages)
 
 
-def _step(sentences: Sentences, step: Step, walls: list[str], hold: int) -> StepPage:
-    everywhere = len(walls) == len(sentences.context.project.members[("walls",)])
+def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) -> StepPage:
     context, composer = sentences.context, sentences.composer
 
     def lines(said: Iterator[Sentence] | tuple[Sentence, ...]) -> tuple[str, ...]:
@@ -72,7 +71,6 @@ def _step(sentences: Sentences, step: Step, walls: list[str], hold: int) -> Step
         wait="; ".join(f"{w.of}: {w.text}" if w.of else w.text for w in waits),
         items=lines(_with_mending(context, step)),
         released_by=composer.token(name_releaser(context, step)),
-        hold=hold,
         notified=composer.token(name_inspector(context)) if step.point == "W" else "",
         forms=name_forms(step.records),
         cautions=lines(step.cautions),

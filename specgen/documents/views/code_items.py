@@ -40,19 +40,6 @@ def code_name(context: DocumentContext) -> Any:
     return CODES.get(str(context.project.get(("code", "model")))) or context.display(("code", "model"))
 
 
-def name_inspection_section(context: DocumentContext) -> DisplayValue | None:
-    """The section of the adopted code on the special inspection of EIFS; None where none is due."""
-    try:
-        due = context.resolve((), "special-inspection-due").result
-    except Absent:
-        return None
-    edition = context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
-    number = edition.get("inspection_section")
-    if not due or not number:
-        return None
-    return DisplayValue(number, number, edition["inspection_source"], about="Section, inspection")
-
-
 def _section(edition: dict[str, Any], part: str) -> list[Any]:
     """The section of an edition on EIFS or on its inspection, with the mark of its source; nothing if it has none."""
     number = edition.get(f"{part}_section")

@@ -6,8 +6,8 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import applies
+from specgen.documents.views._inspection import name_inspection_section
 from specgen.documents.views._sealant_tests import count_sealant_tests
-from specgen.documents.views.code_items import name_inspection_section
 from specgen.model.standard import FieldTest, Sentence
 
 
