@@ -204,3 +204,68 @@ def test_an_elevation_whose_wall_is_not_named_yet_is_spoken_of_all_the_same(tmp_
     faces = {"E1": {"name": "Gable", "openings": {"A": opening}}}
     said = procedure(tmp_path, {"walls": {"W2": {"substrate": {"kind": "concrete"}}}, "elevations": faces})
     assert "Set head flashings with end dams at A." in said
+
+
+# By the length of joint, common practice, no source: 10 pulls in the first 1000 ft, one more in each 1000 ft begun.
+PULLS = {"40 ft": "10 tests", "1000 ft": "10 tests", "1001 ft": "11 tests", "2300 ft": "12 tests"}
+
+
+@pytest.mark.parametrize("length", PULLS)
+def test_the_pulls_of_the_sealant_are_counted_by_the_length_of_the_joints(length: str, tmp_path: Path) -> None:
+    joint = JOINT["joints"]["J1"] | {"length": length}
+    said = procedure(tmp_path, {**JOINT, "joints": {"J1": joint}})
+    assert re.search(rf"Sealant adhesion, hand pull \| ASTM C1521 \| {PULLS[length]}\S* \| no loss of bond", said)
+
+
+def test_without_a_length_the_rate_of_the_pulls_stands(tmp_path: Path) -> None:
+    assert re.search(r"minimum 10 per first 1000 ft, then 1 per 1000 ft", procedure(tmp_path, JOINT))
+
+
+def matrix(said: str) -> dict[str, list[str]]:
+    """The cells behind the name of each test in place."""
+    lines = said.partition("Test | Method | Frequency | Limit | By | Form\n")[2].partition("\nB. ")[0].splitlines()
+    return {name: cells for name, *cells in (line.split(" | ") for line in lines)}
+
+
+def test_the_work_is_tested_for_what_the_mockup_is_tested_for(tmp_path: Path) -> None:
+    found = matrix(text.write_text(document_of("clean", "D08")))
+    # International Building Code, 2021: special inspection of a fluid-applied barrier over sheathing.
+    assert found["WRB continuity, laps, and thickness"][0].startswith("special inspection, 1705.17")
+    assert found["Primer and gloss dry film"][2].startswith("mean minimum 1.5 mil primer, 1.2 mil gloss, each coat")
+    assert found["Adhesion of the finish, tape"][0].startswith("ASTM D3359")
+    assert {form for *_, form in found.values()} <= {"D11", "D12a", "D12b", "D12c", "D12d"}
+    plain_wall = matrix(procedure(tmp_path, {"walls": {"W1": {"wrb": {"kind": "none"}}}}))
+    assert "WRB continuity, laps, and thickness" not in plain_wall
+
+
+def test_nobody_inspects_where_the_contract_says_so(tmp_path: Path) -> None:
+    level = {"contract": {"inspection_level": "none"}}
+    alone = procedure(tmp_path, level)
+    assert "Tests in place:" in alone
+    assert {by for *_, by, _ in matrix(alone).values()} == {"applicator"}
+    named = procedure(tmp_path / "two", level | {"parties": {"inspector": {"name": "Level Eye"}}})
+    assert "Tests in place (inspector: Level Eye):" in named
+    assert matrix(named)["Gloss"][3] == "inspector"
+
+
+def test_a_floor_line_of_a_drained_wall_is_drained(tmp_path: Path) -> None:
+    joint = {"elevation": "E1", "kind": "floor_line", "runs": "horizontal", "at": "12 ft"}
+    change: dict[str, Any] = {"elevations": {"E1": {"wall": "W1", "width": "20 ft"}}, "joints": {"J1": joint}}
+    words = "Set a flashing in the joint, lapped behind the WRB above"
+    assert words not in procedure(tmp_path, change)
+    drained = {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}, "drainage": {"kind": "adhesive_ribbons"}}}}
+    assert words in step_of(procedure(tmp_path / "two", change | drained), "Flashings and terminations")
+
+
+def test_an_article_is_named_by_its_number_and_elsewhere_by_its_title(tmp_path: Path) -> None:
+    assert "Do not spray outside the limits of 1.07." in text.write_text(document_of("clean", "D08"))
+    words = "{% for s in steps() %}{% for t in s.items %}\n1. {{ t }}\n{% endfor %}{% endfor %}\n"
+    assert "outside the limits of Field conditions." in text.write_text(written(tmp_path, words, {}))
+
+
+def test_the_letter_of_a_source_stands_at_its_tool() -> None:
+    checks = text.write_text(document_of("clean", "D08")).partition("Attachment: crew checklist.")[2]
+    # 29 CFR 1926.302(b)(7) is about the hose, (b)(4) about the nozzle.
+    assert re.search(r"Air supply hose; safety device where the bore is over 1/2 in\[\w+\]", checks)
+    assert re.search(r"Blow-off nozzle under 30 psi with chip guard\[\w+\]", checks)
+    assert re.search(r"\( \) Calibration records\n", checks)
