@@ -580,6 +580,7 @@ class Primer(View):
     least_dry_temperature: Quantity
     most_ph: Number
     release_moisture: Number
+    moisture_scale: str
     volume_solids: Number
     dry_film: Quantity
     transfer_efficiency: Number
@@ -683,7 +684,7 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
+    steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
     rates: Members[Quantity]
     size: int
 
@@ -766,8 +767,8 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
-    to_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    from_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    to_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     hours: Number
 
 class Attachment(View):
@@ -833,7 +834,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -871,7 +872,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -884,7 +885,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

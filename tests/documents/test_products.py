@@ -323,7 +323,7 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
         "S1 Bead 10",
         "1 in x 1/2 in",
     ]
-    assert rows["J1"][5:] == ["1-1/4 in, closed-cell", "primer, tested (A1)"]
+    assert rows["J1"][5:] == ["1-1/4 in", "primer"]
     assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "[Joint length]"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1)"
     assert rows["J3"][-2] == "bond-break tape"

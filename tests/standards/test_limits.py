@@ -463,6 +463,7 @@ def faults(text: str) -> list[str]:
             or not path
             or path in (("limit",), ("figure",), ("computed",), ("loop", "first"), ("loop", "last"))
             or path in (("wet_film",), ("governing",))  # of the acceptance form alone
+            or path in (("special_inspection",), ("sealant_tests",), ("article",))  # of the procedure alone
         ):
             continue
         if path[0] not in known:

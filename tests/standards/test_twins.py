@@ -35,6 +35,7 @@ TWINS = [
     ("impact.ultra_high", "17 J", MEMORY, "150 in-lb is 16.9 J"),
     ("grade.clearance", "150 mm", PRACTICE, "an inch is 25 mm"),
     ("grade.clearance_soil", "200 mm", MEMORY, "an inch is 25 mm"),
+    ("flashing.projection", "20 mm", PRACTICE, "3/4 in, rounded to the safe side"),
     ("aesthetic_joint.tolerance", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),
     ("aesthetic_joint.straightness", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
     ("aesthetic_joint.straightness_over", "1.5 m", MEMORY, "a foot is 0.3 m"),

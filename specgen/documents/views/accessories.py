@@ -9,10 +9,14 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
 from specgen.documents.views._materials import MaterialLine, party_name, set_materials
 
+_HEADER = ("Accessory", "Description and place", "Manufacturer", "Product", "Data sheet")
+_WIDTHS = (21, 36, 19, 14, 10)
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each accessory, each kind of rod and its product, each sealant primer, and the tape."""
-    return set_materials(context, [*_given(context), *_rods(context), *_primers(context), *_tape(context)])
+    lines = [*_given(context), *_rods(context), *_primers(context), *_tape(context)]
+    return TableView(_HEADER, set_materials(context, lines).rows, _WIDTHS)
 
 
 def _given(context: DocumentContext) -> Iterator[MaterialLine]:

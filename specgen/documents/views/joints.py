@@ -23,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each joint of the project, and for each sealed penetration of which a size is given."""
     lines = (*(_line(context, mark) for mark in list_marks(context, "joints")), *_of_penetrations(context))
     header = ("Joint", "Place", "Length", "Sealant", "Width x depth", "Minimum width", "Backer rod", "Bond face")
-    return TableView(header, lines, (7, 21, 10, 11, 14, 13, 12, 12))
+    return TableView(header, lines, (6, 34, 8, 11, 13, 10, 8, 10))
 
 
 def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
@@ -85,7 +85,7 @@ def _rod(context: DocumentContext, at: Path) -> list[Any]:
     if context.project.get((*at, "rod_kind")) == "none":
         return ["bond-break tape"] if context.project.get((*at, "bond_break_tape")) else ["none"]
     kind = context.display((*at, "rod_kind"))
-    return [kind] if kind.open else [context.display((*at, "rod_diameter")), ", ", kind]
+    return [kind if kind.open else context.display((*at, "rod_diameter"))]
 
 
 def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
@@ -104,13 +104,13 @@ def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
 
 
 def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
-    """`tinted primer, tested (A10)`; the face of the report where it is another one."""
+    """`tinted primer`; the face of the report too where it is another one."""
     face = context.display((*at, "bond_face"))
     tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
-    if tested is None:
+    if tested is None or face == tested:
         return [tint, face]
-    said = "tested" if face == tested else f"tested on {words(tested)}"
     report = sealant.get("adhesion_report")
-    return [tint, face, f", {said} ({report.mark})" if report is not None else f", {said}"]
+    named = f" ({report.mark})" if report is not None else ""
+    return [tint, face, f", tested on {words(tested)}{named}"]
