@@ -268,3 +268,16 @@ def test_the_letter_of_a_source_stands_at_its_tool() -> None:
     assert re.search(r"Air supply hose; safety device where the bore is over 1/2 in\[\w+\]", checks)
     assert re.search(r"Blow-off nozzle under 30 psi with chip guard\[\w+\]", checks)
     assert re.search(r"\( \) Calibration records\n", checks)
+
+
+def test_a_color_has_the_method_and_the_limit_of_the_mockup(tmp_path: Path) -> None:
+    color = {"reference": "board 1", "metallic": "no", "tolerance": 1.5, "angles": [45]}
+    method, _, limit, *_ = matrix(procedure(tmp_path, {"colors": {"C1": color}}))["Color"]
+    # ASTM D2244 is on color differences from coordinates, E2194 on metal flake at several angles.
+    assert (method, limit) == ("ASTM D2244", "C1: CIEDE2000 difference maximum 1.5 at 45 degrees")
+    open_color = {"reference": "board 1", "metallic": "yes", "angles": [15, 45, 110]}
+    method, _, limit, *_ = matrix(procedure(tmp_path / "two", {"colors": {"C1": open_color}}))["Color"]
+    assert (method, limit) == (
+        "ASTM E2194",
+        "C1: CIEDE2000 difference maximum [Color tolerance] at 15, 45, and 110 degrees",
+    )
