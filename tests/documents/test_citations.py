@@ -8,6 +8,7 @@ import pytest
 
 from specgen import pipeline
 from specgen.output import package
+from tests.documents.support import context_of
 from tests.support import EXAMPLES, case_of
 
 LIST = "VERIFY BEFORE SUBMITTAL"
@@ -99,7 +100,7 @@ CITED = [
 def test_a_text_that_nothing_calls_for_is_cited_as_a_guide(
     change: dict[str, Any], source: str, said: str, tmp_path: Path
 ) -> None:
-    context = case_of(tmp_path, change).context
+    context = context_of(tmp_path, change)
     assert context.cite(context.standards.sources[source]).reference == said
 
 
