@@ -44,6 +44,8 @@ _ROWS: list[tuple[str, str, Fraction | int, str]] = [
     ("qt", "volume", GALLON / 4, "ip"),
     ("L", "volume", Fraction(1, 1000), "si"),
     ("mL", "volume", Fraction(1, 10**6), "si"),
+    ("in-lb", "energy", POUND * GRAVITY * INCH, "ip"),
+    ("J", "energy", 1, "si"),
     ("psi", "pressure", PSI, "ip"),
     ("psf", "pressure", PSI / 144, "ip"),
     ("Pa", "pressure", 1, "si"),

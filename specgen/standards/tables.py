@@ -241,6 +241,7 @@ TABLES = {
                 "eifs_source": row_in("sources"),
                 "mcm_section": TEXT,
                 "hpl_section": TEXT,
+                "flashing_section": TEXT,
                 "wind_standard": choice_of("code.wind_standard"),
             },
         ),

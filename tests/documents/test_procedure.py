@@ -88,7 +88,7 @@ def test_what_holds_a_step_back_is_its_first_line() -> None:
 
 
 # The lines of the clean example, each from its own fields: face_gap 14 in, tie_location opening, grade_clearance 9 in
-# and 8 in, rods, exclusion, overspray plan, weather days, gloss and dry hours, cure hours of both walls.
+# and 8 in, rods, exclusion, overspray plan, weather days, gloss and dry hours, cure hours.
 BOUND = [
     "E1 South face, E2 West face: Provide frame scaffold, 14 in",
     "ties in openings",
@@ -98,15 +98,14 @@ BOUND = [
     "Joints J2, J3: Set 1-1/4 in",
     "Joint J5: Set 7/8 in",
     "Keep people and vehicles a minimum of 60 ft",
-    "Overspray protection: cars moved, windows filmed, wind watch named.",
+    "Overspray protection: move parked cars, film windows, and post M. Brightlath as wind watch.",
     "8 days for weather included",
-    "Wall W1: do not begin until the adhesive has cured a minimum of 24 h",
-    "Wall W2: do not begin until the adhesive has cured a minimum of 36 h",
+    "Do not begin until the adhesive has cured a minimum of 36 h",
     "Do not begin until the last gloss coat has dried a minimum of 36 h",
     "target 4.3 mil",
     "target 3.5 mil",
-    "E1 South face: Set sloped sill pans with end dams at A, B, C, D.",
-    "T1, E1 South face, full length; T2, E2 West face, full length; T3, E3 Stack house, full length: Cover the parapet",
+    "E1 South face: Set sloped sill pans with end dams at WD1, WD2, WD3, WD4.",
+    "PA1, E1 South face, full length; PA2, E2 West face, full length; PA3, E3 Stack house, full length: Cover",
     "Competent person T. Underbough inspects",
     "62 ± 5 gloss units at 60 degrees",
 ]

@@ -35,6 +35,10 @@ HELD = [
     ("base_coat.passes", LEAST, "2 ", PRACTICE, "mesh in the first, level in the second"),
     ("mesh.heavy_order", EXACTLY, "1 ", PRACTICE, "heavy mesh lies under standard mesh"),
     ("mesh.heavy_dry", LEAST, "24 h", PRACTICE, "a coat dries before the next"),
+    ("impact.standard", LEAST, "25 in-lb", MEMORY, "a weaker lamina has no class"),
+    ("impact.medium", LEAST, "50 in-lb", MEMORY, "twice the lowest class"),
+    ("impact.high", LEAST, "90 in-lb", MEMORY, "where people reach the wall"),
+    ("impact.ultra_high", LEAST, "150 in-lb", MEMORY, "the top of the high class"),
     ("grade.clearance_soil", LEAST, "8 in", MEMORY, "board ends clear of soil and termites"),
     ("flashing.projection", LEAST, "3/4 in", PRACTICE, "a drip nearer the face wets it"),
     ("ledge.slope", LEAST, "6 in 12", MEMORY, "a flatter ledge holds water"),
@@ -122,6 +126,7 @@ NAMED = {
     "ledge.slope": "astm_c1397_memory",
     "ledge.depth": "astm_c1397_memory",
     "face.height": "astm_c1397_memory",
+    **{f"impact.{name}": "impact_classes_memory" for name in ("standard", "medium", "high", "ultra_high")},
     "color.angles": "color_memory",
     "color.range_samples": "color_memory",
 }

@@ -1,7 +1,5 @@
 """Hottest face of the coated wall: the greater of a rule of thumb for joints and a heat balance."""
 
-from fractions import Fraction
-
 from specgen.computing.heat._face import FaceInputs, add_face, add_face_by_trial, balance_rows, tell_margin
 from specgen.computing.heat._heat_balance import H_C, NOTES, from_kelvin, to_kelvin
 from specgen.computing.heat.wall_sun import share_of
@@ -16,8 +14,8 @@ from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask
 
 JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant")
-# Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
-CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
+# Heat capacity constant of a light skin, and with reflected sun, from memory; in metric work rounded to the safe side.
+CONSTANTS = {"F": (100, 130), "C": (56, 73)}
 SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full sun: scaled by the sun of this face")
 LEAST_NOTE = "Minimum reflectances are rounded up; the still-air calculation may require a higher one."
 NONE_NOTE = "No reflectance meets the limit: the hot air alone reaches it."
@@ -44,7 +42,7 @@ def face_heat(inputs: FaceInputs) -> Working:
 
 
 def _constant_row(inputs: FaceInputs) -> InputRow:
-    constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if inputs.degree == "F" else 1)
+    constant = CONSTANTS[inputs.degree][inputs.reflected]
     return InputRow("H", "heat capacity constant", float(constant), inputs.degree, source=JOINT_RULE)
 
 

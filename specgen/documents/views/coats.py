@@ -26,7 +26,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _films(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     total = context.display(("smoothing", "total_thickness"))
-    each = [[context.display((coat, "dry_film")), " each coat"] for coat in _SPRAYED]
+    each = [["mean minimum ", context.display((coat, "dry_film")), " each coat"] for coat in _SPRAYED]
     yield ("Coats", *(context.display((coat, "coats")) for coat in _COATS))
     yield ("Dry film", ["maximum ", total, " total"], *each)
 
@@ -45,10 +45,16 @@ def _optional_rows(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     yield ("Quantity, all coats", _NONE, *(_quantity(context, coat) for coat in _SPRAYED))
     yield ("Viscosity", _NONE, *(_viscosity(context, coat) for coat in _SPRAYED))
     yield ("Thinning water", _NONE, *fields("max_water", coats=_SPRAYED, before="maximum ")[1:])
-    if context.project.is_given(("gloss", "touch_dry_hours")):
-        yield ("Drying between coats", _NONE, _NONE, ["minimum ", context.display(("gloss", "touch_dry_hours"))])
+    yield ("Drying between coats", *_between_coats(context))
     yield ("Drying before next work", *fields("dry_hours", before="minimum "))
     yield ("Recoating", *fields("most_recoat_hours", coats=_SPRAYED, before="within "))
+
+
+def _between_coats(context: DocumentContext) -> Iterator[Any]:
+    """The wait between the coats of one kind; a dash where there is only one."""
+    for coat, name in (("smoothing", "between_hours"), ("primer", ""), ("gloss", "touch_dry_hours")):
+        coats = context.display((coat, "coats"))
+        yield ["minimum ", context.display((coat, name))] if name and coats != 1 else _NONE
 
 
 def _wet_film(context: DocumentContext, coat: str) -> Any:
