@@ -52,8 +52,6 @@ def _place(context: DocumentContext, at: Path) -> list[Any]:
         parts += [" at ", context.display((*at, "serves"))]
     elif runs != "around_opening" and context.project.is_given((*at, "at")):
         parts += [" ", context.display((*at, "at")), _FROM.get(str(runs), " from the lower left corner")]
-    if context.project.is_given((*at, "left_open")):
-        parts += ["; open: ", context.display((*at, "left_open"))]
     return parts
 
 
