@@ -25,7 +25,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         if taking:
             lines.append(_line(sentences, test, taking))
     header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
-    return TableView(header, tuple(lines), (23, 17, 20, 22, 11, 7))
+    return TableView(header, tuple(lines), (20, 20, 18, 25, 10, 7))
 
 
 def _line(sentences: Sentences, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:
