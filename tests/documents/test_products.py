@@ -15,6 +15,7 @@ from tests.support import SMALL, merged, written
 
 def text_of(folder: Path, change: Any = None) -> str:
     """The text of D08 for the small project with a change, without the marks of sources."""
+    folder.mkdir(exist_ok=True)
     coating = (change or {}).get("coating")
     base = merged(SMALL, {"coating_system": "coating.yaml"} if coating else {})
     if coating:
