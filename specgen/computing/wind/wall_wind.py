@@ -21,6 +21,8 @@ from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 ENGINEER = "Engineer's allowable-level pressure; it takes precedence over a calculated one."
+# What the factors are taken by, and what the map of wind speeds is chosen by.
+FACTS = ("site.exposure", "site.risk_category", "building.enclosure")
 ANY_BOARD = (
     "Effective area of a board: {10 sq ft|0.93 m²} or less, the most severe of the chart. Framing and its fasteners "
     "carry larger areas and are by the engineer."
@@ -115,7 +117,7 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     square = "ft2" if inputs.system == "ip" else "m2"
     edition = inputs.edition
     thin = inputs.row("altitude") if inputs.altitude is not None else None
-    share = InputRow("F", "allowable stress factor", 0.6, "", source=find_source("wind_allowable"))
+    share = InputRow("F", "ASD load factor on wind", 0.6, "", source=find_source("wind_allowable"))
     working = WorkingBuilder(
         (
             *inputs.rows("speed", "height"),
@@ -144,7 +146,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     root = root_of(elevation)
     if any(_wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
         raise Absent((*elevation.path, "design_pressure_outward"))
-    return board_wind(WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA))
+    return board_wind(WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA))._replace(facts=FACTS)
 
 
 def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:

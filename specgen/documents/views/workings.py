@@ -32,9 +32,13 @@ Column = tuple[Any, Callable[[Path, Working], Any], int]
 Numbers = dict[str, int]
 
 
-def given(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> TableView:
-    """What is given, two inputs abreast: name and symbol, and value with the mark of its source."""
-    return set_abreast("Given", [_given_cells(context, member, row, numbers) for row in rows])
+def given(
+    context: DocumentContext, member: Path, rows: Sequence[InputRow], facts: Sequence[str], numbers: Numbers
+) -> TableView:
+    """What is given, two inputs abreast: name and symbol, and value with the mark of its source; facts have none."""
+    told = [(context.project.schema.field_at(path), path) for path in (tuple(fact.split(".")) for fact in facts)]
+    words_given = [(field.label, context.display(path)) for field, path in told if field is not None]
+    return set_abreast("Given", [*(_given_cells(context, member, row, numbers) for row in rows), *words_given])
 
 
 def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
@@ -45,21 +49,25 @@ def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
     return TableView((head, "Value") * 2, lines, (36, 14) * 2)
 
 
-def given_in_line(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> list[Any]:
+def given_in_line(
+    context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers, digits: int = DIGITS
+) -> list[Any]:
     """What is given for all members, on one line."""
     told: list[Any] = []
     for row in rows:
-        name, value = _given_cells(context, member, row, numbers)
+        name, value = _given_cells(context, member, row, numbers, digits)
         told += ["; " if told else "", *name, " = ", value]
     return told[1:]
 
 
-def _given_cells(context: DocumentContext, member: Path, row: InputRow, numbers: Numbers) -> tuple[Any, Any]:
+def _given_cells(
+    context: DocumentContext, member: Path, row: InputRow, numbers: Numbers, digits: int = DIGITS
+) -> tuple[Any, Any]:
     origin = find_origin(context, member, row)
     number = numbers.get(origin.calculation)
     behind = f" (calculation {number})" if number else ", default" if origin.default else ""
     behind += f" ({origin.words})" if origin.words else ""
-    return [f"{_capital(row.name)}{behind}, ", *spell_formula(row.symbol)], value_cell(context, member, row)
+    return [f"{_capital(row.name)}{behind}, ", *spell_formula(row.symbol)], value_cell(context, member, row, digits)
 
 
 def value_cell(context: DocumentContext, member: Path, row: InputRow, digits: int = DIGITS) -> Value:
@@ -120,7 +128,8 @@ def _repeated(context: DocumentContext, steps: list[Step], known: dict[Any, int]
             *spell_formula(step.symbol),
             f" = {measure(step.value, step.unit, context.first)}",
         ]
-    return f"By the formulas of {name_sheets(numbers)}", told, ""
+    last = measure(steps[-1].value, steps[-1].unit, context.first)
+    return f"By the formulas of {name_sheets(numbers)}", told, last
 
 
 def members(
