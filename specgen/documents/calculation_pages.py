@@ -31,8 +31,10 @@ from specgen.documents.views.workings import (
     in_columns,
     members,
     result,
+    said_by_all,
     step_key,
     steps_in_full,
+    total,
 )
 from specgen.model.block import Equation
 from specgen.model.field import Path
@@ -58,6 +60,7 @@ class Sheet(Record):
     formulas_of: str  # the marks of these other members
     result: str  # of the member in full
     beside: tuple[str, ...]  # further results of it
+    total: str  # of the results of all members, where they add up to one that is wanted
     conclusions: tuple[list[Any], ...]  # demand, limit, ratio and status
     members: tuple[TableView, ...]  # tables of all members
     symbols: list[Any]  # what the symbols at their heads mean
@@ -106,15 +109,18 @@ class SheetWriter:
         others = [mark(other) for other in workings if other != member]
         rows, shown = self._given(calculation, member, tabled), self._steps(calculation, working)
         unlike, more = self._other_steps(calculation, shown)
-        in_line = tabled or (len(rows) <= FEW and not working.facts)
+        said = said_by_all(workings)
+        in_line = tabled or len(rows) + len(said) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
             number=self.numbers[provider.name],
             title=provider.title,
             member="" if tabled or not member else full_name(context, member),
             similar="" if tabled else marks(others),
-            given=given(context, member, [] if in_line else rows, () if in_line else working.facts, self.numbers),
-            given_in_line=given_in_line(context, member, rows if in_line else [], self.numbers),
+            given=given(context, member, [] if in_line else rows, () if in_line else said, self.numbers),
+            given_in_line=given_in_line(
+                context, member, rows if in_line else [], said if in_line else (), self.numbers
+            ),
             constants=self._constants(workings, member, shown + more),
             criteria=tuple(f"{one.check.demand} against {one.check.limit}" for one in concluded[member]),
             steps=steps_in_full(context, [] if tabled else shown, self.known, provider.layered),
@@ -122,6 +128,7 @@ class SheetWriter:
             formulas_of="" if tabled else marks([mark(other) for other in unlike]),
             result=result(context, provider, working),
             beside=() if tabled else self._beside(calculation, working, concluded[member]),
+            total=total(context, workings) if provider.adds and several else "",
             conclusions=tuple(state(context, one, several) for one in _governing_each(concluded)),
             members=told if tabled or any(len(view) > 1 for view in told) else (),
             symbols=name_symbols(provider, workings) if several else [],
@@ -153,7 +160,7 @@ class SheetWriter:
         """The constants in the formulas of steps; a factor of one without a unit says nothing."""
         used = symbols_of(steps)
         rows = [row for row in constants(workings) if row.symbol in used and (row.value != 1 or row.unit)]
-        return given_in_line(self.context, member, rows, self.numbers, CONSTANT_DIGITS)
+        return given_in_line(self.context, member, rows, (), self.numbers, CONSTANT_DIGITS)
 
     def _tell_units(self, steps: list[Step]) -> tuple[str, ...]:
         """What an inch-pound set says of steps in SI."""

@@ -63,7 +63,7 @@ class Working(NamedTuple):
     governing_case: str = ""  # which of several cases gave the result, in words
     secondary_results: tuple[str, ...] = ()  # symbols of further steps wanted with the result: a stock size, a reserve
 
-    facts: tuple[str, ...] = ()  # fields without a figure that it rests on
+    said: tuple[tuple[str, str], ...] = ()  # what it rests on in words, each with its head: a category, a list of sizes
 
     @property
     def secondary_steps(self) -> tuple[Step, ...]:

@@ -12,6 +12,7 @@ from specgen.model.field import dotted_field
 from specgen.model.problem import refuse
 from specgen.model.source import PROJECT
 from specgen.model.typed_views import Elevation, root_of
+from specgen.model.value_text import words
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.comparison import more
 from specgen.quantities.format import format_quantity
@@ -21,8 +22,6 @@ from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 ENGINEER = "Engineer's allowable-level pressure; it takes precedence over a calculated one."
-# What the factors are taken by, and what the map of wind speeds is chosen by.
-FACTS = ("site.exposure", "site.risk_category", "building.enclosure")
 ANY_BOARD = (
     "Effective area of a board: {10 sq ft|0.93 m²} or less, the most severe of the chart. Framing and its fasteners "
     "carry larger areas and are by the engineer."
@@ -146,7 +145,11 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     root = root_of(elevation)
     if any(_wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
         raise Absent((*elevation.path, "design_pressure_outward"))
-    return board_wind(WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA))._replace(facts=FACTS)
+    inputs = WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA)
+    # The map of wind speeds is chosen by the risk category.
+    category = root.site.get("risk_category")
+    said = (("Exposure category", inputs.exposure), *((("Risk category", category),) if category else ()))
+    return board_wind(inputs)._replace(said=(*said, ("Enclosure", words(inputs.enclosure))))
 
 
 def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:

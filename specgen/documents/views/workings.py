@@ -3,6 +3,7 @@
 import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from typing import Any
 
 from specgen.documents.calculations import Instances, equal_in_all
@@ -33,12 +34,10 @@ Numbers = dict[str, int]
 
 
 def given(
-    context: DocumentContext, member: Path, rows: Sequence[InputRow], facts: Sequence[str], numbers: Numbers
+    context: DocumentContext, member: Path, rows: Sequence[InputRow], said: Sequence[tuple[str, str]], numbers: Numbers
 ) -> TableView:
-    """What is given, two inputs abreast: name and symbol, and value with the mark of its source; facts have none."""
-    told = [(context.project.schema.field_at(path), path) for path in (tuple(fact.split(".")) for fact in facts)]
-    words_given = [(field.label, context.display(path)) for field, path in told if field is not None]
-    return set_abreast("Given", [*(_given_cells(context, member, row, numbers) for row in rows), *words_given])
+    """What is given, two inputs abreast: name and symbol, and value with the mark of its source, or words."""
+    return set_abreast("Given", [*(_given_cells(context, member, row, numbers) for row in rows), *said])
 
 
 def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
@@ -50,13 +49,20 @@ def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
 
 
 def given_in_line(
-    context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers, digits: int = DIGITS
+    context: DocumentContext,
+    member: Path,
+    rows: Sequence[InputRow],
+    said: Sequence[tuple[str, str]],
+    numbers: Numbers,
+    digits: int = DIGITS,
 ) -> list[Any]:
     """What is given for all members, on one line."""
     told: list[Any] = []
     for row in rows:
         name, value = _given_cells(context, member, row, numbers, digits)
         told += ["; " if told else "", *name, " = ", value]
+    for head, text in said:
+        told += ["; " if told else "", f"{head}: {text}"]
     return told[1:]
 
 
@@ -137,6 +143,7 @@ def members(
 ) -> tuple[TableView, ...]:
     """All members: the inputs that vary, the result, and each comparison with its ratio and status."""
     columns = [
+        *_said(workings),
         *(_input_column(context, row) for row in in_columns(provider, workings)),
         *_stepped(context, provider, workings),
     ]
@@ -166,6 +173,25 @@ def in_columns(provider: Provider, workings: Instances) -> list[InputRow]:
             named.setdefault((row.symbol, row.unit), row)
     varying = [row for row in named.values() if not equal_in_all(workings, row)]
     return varying if len(varying) <= ABREAST else [row for row in varying if row.symbol in provider.columns]
+
+
+def said_by_all(workings: Instances) -> list[tuple[str, str]]:
+    """What every working rests on in the same words."""
+    first = next(iter(workings.values()))
+    return [one for one in first.said if all(one in working.said for working in workings.values())]
+
+
+def _said(workings: Instances) -> Iterable[Column]:
+    """A column for what the workings rest on in words of their own."""
+    heads = {head: None for working in workings.values() for head, _ in working.said}
+    shared = {head for head, _ in said_by_all(workings)}
+    for head in heads:
+        if head not in shared:
+            yield head, partial(_find_said, head), 24
+
+
+def _find_said(head: str, member: Path, working: Working) -> str:
+    return dict(working.said).get(head, "")
 
 
 def _input_column(context: DocumentContext, row: InputRow) -> Column:
@@ -256,6 +282,12 @@ def result(context: DocumentContext, provider: Provider, working: Working) -> st
     word = "" if bought.unit in UNITS else f" {bought.name}"
     use = f"{measure(bought.value, bought.unit, context.first)}{word}"
     return told if use == told else f"{told}, use {use}"
+
+
+def total(context: DocumentContext, workings: Instances) -> str:
+    """The sum of the results of all members."""
+    first = next(iter(workings.values()))
+    return f"total {settle(sum(float(working.result) for working in workings.values()), first.unit, context.first)}"
 
 
 def _capital(text: str) -> str:
