@@ -42,7 +42,7 @@ def _optional_rows(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     yield ("Volume solids", *fields("volume_solids", coats=_SPRAYED))
     yield (["VOC", *allowed], *fields("voc"))
     yield ("Coverage, each coat", context.display(("smoothing", "spreading_rate")), *_coverages(context))
-    yield ("Quantity, all coats", _NONE, *(_quantity(context, coat) for coat in _SPRAYED))
+    yield ("Quantity, all coats", _smoothing_quantity(context), *(_quantity(context, coat) for coat in _SPRAYED))
     yield ("Viscosity", _NONE, *(_viscosity(context, coat) for coat in _SPRAYED))
     yield ("Thinning water", _NONE, *fields("max_water", coats=_SPRAYED, before="maximum ")[1:])
     yield ("Drying between coats", *_between_coats(context))
@@ -83,6 +83,20 @@ def _coverages(context: DocumentContext) -> list[Any]:
         return [DisplayValue(context.text(rate, field), rate, OF_A_SUM)]
 
     return [_computed(context, coat, "spreading-rate", show) for coat in _SPRAYED]
+
+
+def _smoothing_quantity(context: DocumentContext) -> Any:
+    """`20.7 gal, waste not included`; a dash where its coverage is not given."""
+    if not context.project.is_given(("smoothing", "spreading_rate")):
+        return _NONE
+    try:
+        working = context.resolve((), "smoothing-quantity")
+    except Absent as absent:
+        return [name_missing(context, absent)]
+    if not isinstance(working, Working):
+        return _NONE
+    volume = round_quantity(working.quantity, 3)
+    return [DisplayValue(context.text(volume, None), volume, OF_A_SUM), ", waste not included"]
 
 
 def _quantity(context: DocumentContext, coat: str) -> Any:
