@@ -1,6 +1,6 @@
 """The calculations as templates print them: groups of sheets, each given, criteria, calculation, conclusion."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import Any
 
@@ -20,8 +20,8 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue, Record
 from specgen.documents.layer_table import first_of_each, layers, of_layers
 from specgen.documents.members import full_name, mark, marks, name_sheets
-from specgen.documents.page_figures import INCH_OF_MERCURY, figure
-from specgen.documents.sheet_steps import steps_shown, steps_worked
+from specgen.documents.page_figures import CONSTANT_DIGITS, INCH_OF_MERCURY, figure
+from specgen.documents.sheet_steps import steps_shown, steps_worked, symbols_of
 from specgen.documents.views.workings import (
     Numbers,
     constants,
@@ -31,8 +31,10 @@ from specgen.documents.views.workings import (
     in_columns,
     members,
     result,
+    said_by_all,
     step_key,
     steps_in_full,
+    total,
 )
 from specgen.model.block import Equation
 from specgen.model.field import Path
@@ -51,12 +53,14 @@ class Sheet(Record):
     similar: str  # marks of the others
     given: TableView  # inputs of the member in full, with their sources
     given_in_line: list[Any]  # the same, where they are few or all members stand in the table
+    constants: list[Any]  # of the method, as far as the formulas of the sheet use them
     criteria: tuple[str, ...]  # what is held against what
     steps: TableView  # of the member in full
     formulas: list[Any]  # where all stand in the table; else those of other members that the steps do not show
     formulas_of: str  # the marks of these other members
     result: str  # of the member in full
     beside: tuple[str, ...]  # further results of it
+    total: str  # of the results of all members, where they add up to one that is wanted
     conclusions: tuple[list[Any], ...]  # demand, limit, ratio and status
     members: tuple[TableView, ...]  # tables of all members
     symbols: list[Any]  # what the symbols at their heads mean
@@ -95,35 +99,44 @@ class SheetWriter:
 
     def write(self, calculation: CalculationValues) -> Sheet:
         """The sheet of a calculation."""
-        provider, workings, context = calculation.provider, calculation.workings, self.context
-        concluded = {member: conclude(context, provider, member) for member in workings}
+        provider, context = calculation.provider, self.context
+        concluded = {member: conclude(context, provider, member) for member in calculation.workings}
+        workings = {member: _with_capacities(w, concluded[member]) for member, w in calculation.workings.items()}
+        calculation = replace(calculation, workings=workings)
         member = find_governing(workings, concluded)
         working, several = workings[member], len(workings) > 1
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
         others = [mark(other) for other in workings if other != member]
-        rows, shown = self._given(calculation, member, concluded[member], tabled), self._steps(calculation, working)
+        rows, shown = self._given(calculation, member, tabled), self._steps(calculation, working)
         unlike, more = self._other_steps(calculation, shown)
-        in_line = tabled or len(rows) <= FEW
+        said = said_by_all(workings)
+        in_line = tabled or len(rows) + len(said) <= FEW
         told = members(context, provider, workings, concluded) if several or tabled else ()
         sheet = Sheet(
             number=self.numbers[provider.name],
             title=provider.title,
             member="" if tabled or not member else full_name(context, member),
             similar="" if tabled else marks(others),
-            given=given(context, member, [] if in_line else rows, self.numbers),
-            given_in_line=given_in_line(context, member, rows if in_line else [], self.numbers),
+            given=given(context, member, [] if in_line else rows, () if in_line else said, self.numbers),
+            given_in_line=given_in_line(
+                context, member, rows if in_line else [], said if in_line else (), self.numbers
+            ),
+            constants=self._constants(workings, member, shown + more),
             criteria=tuple(f"{one.check.demand} against {one.check.limit}" for one in concluded[member]),
             steps=steps_in_full(context, [] if tabled else shown, self.known, provider.layered),
             formulas=formulas(shown + more if tabled else more),
             formulas_of="" if tabled else marks([mark(other) for other in unlike]),
             result=result(context, provider, working),
             beside=() if tabled else self._beside(calculation, working, concluded[member]),
+            total=total(context, workings) if provider.adds and several else "",
             conclusions=tuple(state(context, one, several) for one in _governing_each(concluded)),
             members=told if tabled or any(len(view) > 1 for view in told) else (),
             symbols=name_symbols(provider, workings) if several else [],
             layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
-            notes=self._notes(shared_notes(workings) if several else working.notes, self.numbers[provider.name])
-            + ((IN_PASCALS,) if provider.layered and context.first == "ip" else ()),
+            notes=self._notes(
+                (*(shared_notes(workings) if several else working.notes), *self._tell_units(shown)),
+                self.numbers[provider.name],
+            ),
             sources=_letters(provider.title, workings),
             lines=tuple(map(equation, working.steps)),
         )
@@ -132,9 +145,7 @@ class SheetWriter:
                 self.known.setdefault(step_key(step), sheet.number)
         return sheet
 
-    def _given(
-        self, calculation: CalculationValues, member: Path, concluded: tuple[Conclusion, ...], tabled: bool
-    ) -> list[InputRow]:
+    def _given(self, calculation: CalculationValues, member: Path, tabled: bool) -> list[InputRow]:
         """Inputs of the member and its capacities, without the constants and what the tables show."""
         workings, provider = calculation.workings, calculation.provider
         apart = {row.symbol for row in (*constants(workings), *in_columns(provider, workings))}
@@ -143,10 +154,18 @@ class SheetWriter:
             rows = [row for row in rows if len(workings) > 1 and equal_in_all(workings, row)]
         if tabled or provider.layered:
             rows = [row for row in rows if not of_layers(row)]
-        for one in concluded:
-            if one.comparison is not None and one.comparison.capacity is not None:
-                rows += one.comparison.capacity.inputs
         return rows
+
+    def _constants(self, workings: Instances, member: Path, steps: list[Step]) -> list[Any]:
+        """The constants in the formulas of steps; a factor of one without a unit says nothing."""
+        used = symbols_of(steps)
+        rows = [row for row in constants(workings) if row.symbol in used and (row.value != 1 or row.unit)]
+        return given_in_line(self.context, member, rows, (), self.numbers, CONSTANT_DIGITS)
+
+    def _tell_units(self, steps: list[Step]) -> tuple[str, ...]:
+        """What an inch-pound set says of steps in SI."""
+        units = {step.unit for step in steps if self.context.first == "ip"}
+        return tuple(told for unit, told in TOLD_UNITS.items() if unit in units)
 
     def _notes(self, notes: tuple[str, ...], number: int) -> tuple[str, ...]:
         """The notes that no earlier sheet tells, and which sheets tell the others."""
@@ -188,7 +207,20 @@ class SheetWriter:
 
 # Fewer inputs than these stand on a line; a single member with more than those has no working in full.
 FEW, MOST_GIVEN = 6, 9
-IN_PASCALS = f"Vapor pressures in the steps are in pascals: 1\u00a0in.\u00a0Hg = {figure(INCH_OF_MERCURY)}\u00a0Pa."
+# What is said of the units of a method in SI, by a unit of its steps.
+IN_SI = "Steps in SI, as the method is published"
+TOLD_UNITS = {
+    "W/m2": f"{IN_SI}: 1\u00a0Btu/(h·sq\u00a0ft) = 3.155\u00a0W/m².",
+    "Pa": f"{IN_SI}: 1\u00a0in.\u00a0Hg = {figure(INCH_OF_MERCURY)}\u00a0Pa.",
+}
+
+
+def _with_capacities(working: Working, concluded: tuple[Conclusion, ...]) -> Working:
+    """The working with the inputs of the capacities that its result is held against."""
+    capacities = (one.comparison.capacity for one in concluded if one.comparison is not None)
+    known = {row.symbol for row in working.inputs}
+    rows = (row for capacity in capacities if capacity is not None for row in capacity.inputs)
+    return working._replace(inputs=(*working.inputs, *(row for row in rows if row.symbol not in known)))
 
 
 def _is_shorter_sum(step: Step, shown: list[Step]) -> bool:

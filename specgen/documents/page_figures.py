@@ -17,6 +17,8 @@ DIGITS, VERDICT_DIGITS, CONSTANT_DIGITS, MOST_DIGITS = 4, 3, 5, 12
 # Pascals in an inch of mercury, conventional: NIST SP 811, appendix B.8.
 INCH_OF_MERCURY = 3386.389
 _AREAS = ("ft2", "m2")
+# Results of a method in SI, as an inch-pound set tells them.
+_IN_POUNDS = {"W/m2": "Btu/h.ft2"}
 SIXTY_FOURTHS = 64  # of an inch: what prints as a fraction
 _POWER = re.compile(r"\d(?:\.\d+)?e-?\d+")
 SIGNS = {(Sense.AT_MOST, False): "≤", (Sense.AT_MOST, True): "<", (Sense.AT_LEAST, False): "≥"}
@@ -49,6 +51,8 @@ def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -
 
 def settle(value: float, unit: str, system: str) -> str:
     """A result with its unit: a temperature to a tenth, an area to four digits, anything else to three."""
+    if system == "ip" and unit in _IN_POUNDS:
+        value, unit = float(value * UNITS[unit].factor / UNITS[_IN_POUNDS[unit]].factor), _IN_POUNDS[unit]
     if not _in_tenths(unit):
         return measure(value, unit, system, DIGITS if unit in _AREAS else VERDICT_DIGITS)
     # From the four digits of the steps, so that both agree.
@@ -83,6 +87,7 @@ def demand_and_limit(comparison: Comparison, system: str) -> tuple[str, str]:
     if not isinstance(comparison.demand, Quantity) or not isinstance(comparison.limit, Quantity):
         return str(comparison.demand), str(comparison.limit)
     unit = comparison.demand.unit
+    unit = _IN_POUNDS.get(unit, unit) if system == "ip" else unit
     sides = comparison.demand.to(unit), comparison.limit.to(unit)
     if unit == "Pa" and system == "ip":
         sides = sides[0] / Fraction(INCH_OF_MERCURY), sides[1] / Fraction(INCH_OF_MERCURY)

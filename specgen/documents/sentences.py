@@ -9,9 +9,10 @@ from typing import Any, NamedTuple
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import Record
-from specgen.documents.template_functions import figure_functions
+from specgen.documents.template_functions import Function, check_words, figure_functions
 from specgen.documents.template_views import Page, Pages
 from specgen.judging.scope import noun_of
+from specgen.model.block import Ref
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
 from specgen.model.standard import Sentence
@@ -46,6 +47,7 @@ class Sentences:
         root = Page(context, context.project.schema.root, ())
         self.names: dict[str, Any] = {name: getattr(root, name) for name in context.project.schema.root.children}
         self.names |= figure_functions(context)
+        self.names["article"] = Function("article", ("a heading",), run=_refer, example="article('Field conditions')")
 
     def lines(self, place: str, sentence: Sentence, walls: list[str]) -> list[str]:
         """A sentence as it prints for the walls that take it, the members it holds for named before it."""
@@ -167,3 +169,8 @@ class Sentences:
             if len(path) > 2:
                 given.setdefault(path[:2], {}).setdefault(path[2], []).append((path[3:], value))
         return given
+
+
+def _refer(heading: Any) -> Ref:
+    """A reference to an article of a procedure; any other document names it."""
+    return Ref(check_words(heading, "a heading"), else_named=True)

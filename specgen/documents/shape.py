@@ -30,7 +30,7 @@ def check_shape(blocks: tuple[Block, ...], template: Template, lines: dict[int |
             )
             raise _refuse(template, "a list is more than three levels deep", "list less deep", deep)
         for ref in _refs(block):
-            if ref.target not in titles:
+            if ref.target not in titles and not ref.else_named:
                 line = lines.get(ref.target, 0)
                 what = f"it refers to {ref.target!r}, and the document has no such heading"
                 raise _refuse(template, what, suggest(ref.target, titles), line)

@@ -1,6 +1,7 @@
 """Which steps of a working a sheet shows: those that its result rests on."""
 
 import re
+from collections.abc import Iterable
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.page_figures import settle
@@ -24,9 +25,9 @@ def steps_shown(provider: Provider, working: Working) -> list[Step]:
     return shown
 
 
-def symbols_used(provider: Provider, working: Working) -> set[str]:
-    """The symbols in the formulas of those steps."""
-    return {name for step in steps_shown(provider, working) for name in _NAME.findall(step.expression)}
+def symbols_of(steps: Iterable[Step]) -> set[str]:
+    """The symbols in the formulas of steps."""
+    return {name for step in steps for name in _NAME.findall(step.expression)}
 
 
 def steps_worked(context: DocumentContext, step: Step) -> str:

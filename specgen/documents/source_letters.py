@@ -7,6 +7,8 @@ from specgen.model.block import Emphasis, Inline, Inlines, Letters, Ref, Strong,
 from specgen.model.source import Source
 
 Marks = dict[Source, str]
+# Between entries that stand beside each other in a cell, each with its own letters.
+GAP = "   "
 # The end of a sentence within words of a template; not that of a short form.
 _END = re.compile(r"(?<=[.!?])(?<![ \u00a0]in\.)(?<!No\.)(?<!Nos\.)(?<!\b[A-Z]\.)(?= +(?:[A-Z]|$))")
 
@@ -30,7 +32,10 @@ def letter(count: int) -> str:
 def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[Inline]:
     waiting: dict[str, None] = {}
     for part in content:
-        if isinstance(part, Text) and waiting:
+        if isinstance(part, Text) and part.text == GAP and waiting:
+            yield from (_join(waiting), part)
+            waiting.clear()
+        elif isinstance(part, Text) and waiting:
             first, *others = _END.split(part.text, maxsplit=1)
             if others:
                 yield from (Text(first), _join(waiting))
@@ -49,7 +54,7 @@ def _resolve(part: Inline, marks: Marks, targets: dict[str, str], waiting: dict[
     elif isinstance(part, (Strong, Emphasis)):
         return type(part)(tuple(_resolve(child, marks, targets, waiting) for child in part.children))
     elif isinstance(part, Ref):
-        return Text(targets[part.target])
+        return Text(targets.get(part.target, part.target))
     return part
 
 

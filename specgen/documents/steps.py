@@ -1,7 +1,7 @@
 """The steps of the work as they print for the walls of a project."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
@@ -36,6 +36,7 @@ class StepPage(Record):
     forms: str  # the forms to fill in: `Forms D11 and D12d`; empty for none
     cautions: tuple[str, ...]  # its warnings
     findings: tuple[Finding, ...]  # findings about its work
+    hold: int = 0  # the number of its hold point; 0 where it has none
 
 
 def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
@@ -47,7 +48,8 @@ def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
         taking = [wall for wall in walls if applies(step.when, context, wall)]
         if taking:
             pages.append(_step(sentences, step, taking, len(taking) == len(walls)))
-    return tuple(pages)
+    holds = [page.name for page in pages if page.released_by]
+    return tuple(replace(page, hold=holds.index(page.name) + 1) if page.released_by else page for page in pages)
 
 
 def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) -> StepPage:

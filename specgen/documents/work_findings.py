@@ -9,7 +9,7 @@ from specgen.model.standard import Step
 # Groups of rules about documents, the code, color and dates, and single rules and clauses whose remedy is a letter, a
 # report, a program or another entry of the project; and what the steps say themselves, with its measure.
 _GROUPS = {"COD", "HEA", "SCH", "SUB"}
-_OTHERS = {"ACC-04", "PLN-02", "SLT-06"} | {"ACC-09", "ATT-06a", "ATT-06b", "ATT-06c"}
+_OTHERS = {"ACC-04", "PLN-02", "SLT-06"} | {"ACC-05b", "ACC-05d", "ACC-09", "ATT-06a", "ATT-06b", "ATT-06c"}
 
 
 def work_findings(judgment: Judgment, step: Step) -> tuple[Finding, ...]:

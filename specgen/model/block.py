@@ -59,10 +59,14 @@ class CheckBox:
 
 @dataclass(frozen=True, slots=True)
 class Ref:
-    """A reference to a part or article by its title; `number` is filled in when the tree is numbered."""
+    """A reference to a part or article by its title; `number` is filled in when the tree is numbered.
+
+    With `else_named` its title stands where the document has no such part or article.
+    """
 
     target: str
     number: str = ""
+    else_named: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,7 @@ class Description(View):
     climate: Climate
     elevations: Members[Elevation]
     details: Members[WaterDetail]
+    accessories: Members[Accessory]
     walls: Members[Wall]
     aesthetic_joint: AestheticJoint
     panel_limits: PanelLimits
@@ -174,6 +175,7 @@ class Contract(View):
     award_date: datetime.date
     completion_date: datetime.date
     hold_points_released_by: str
+    witness_notice_hours: Number
     report_max_age_years: Number
     spec_sections: Members[SpecificationSection]
     demands: Members[Demand]
@@ -183,7 +185,10 @@ class Contract(View):
     variation_review_days: int
     items: Members[SubmittalItem]
     inspection_level: Literal["none", "periodic", "full_time"]
+    inspector_engaged_by: Literal["owner", "architect", "general_contractor", "applicator"]
     warranty_years: Number
+    warranty_start: Literal["substantial_completion", "final_acceptance"]
+    warrantors: tuple[Literal["eifs_source", "finish_source", "sealant_source", "applicator", "sealant_applicator", "general_contractor"], ...]
 
 class SpecificationSection(View):
     number: str
@@ -338,8 +343,18 @@ class WaterDetail(View):
     slope: Quantity
     depth: Quantity
     sealed: bool
+    joint_width: Quantity
+    joint_depth: Quantity
+    rod_diameter: Quantity
     flashing: bool
     clearance: Quantity
+
+class Accessory(View):
+    kind: Literal["sheathing_joint_treatment", "sill_pan", "head_flashing", "step_flashing", "kick_out_flashing", "floor_line_flashing", "cap", "collar", "starter", "edge_profile", "drainage_outlet", "bond_break_tape", "other"]
+    description: str
+    at: str
+    maker: str
+    product: str
 
 class Wall(View):
     framing: Framing
@@ -363,6 +378,7 @@ class Substrate(View):
     standard: str
     thickness: Quantity
     age_days: int
+    completed_on: datetime.date
     condition: tuple[Literal["laitance", "form_release", "efflorescence", "damp", "chalking", "loose_coating", "frost_damage", "open_joints", "untreated_panel_joints", "unsound", "dirt", "oil"], ...]
     moisture: Number
     coating_removed: bool
@@ -383,6 +399,9 @@ class Wrb(View):
     kind: Literal["none", "fluid_applied", "self_adhered_sheet", "building_wrap", "felt"]
     product: str
     standard: str
+    coats: int
+    dry_thickness: Quantity
+    dry_hours: Number
     bond_report: Attachment
 
 class WallAttachment(View):
@@ -466,6 +485,7 @@ class Joint(View):
     runs: Literal["vertical", "horizontal", "around_opening"]
     at: Quantity
     serves: tuple[str, ...]
+    left_open: str
     sealant: Sealant
     length: Quantity
     panel_length: Quantity
@@ -481,6 +501,7 @@ class Joint(View):
     depth: Quantity
     rod_kind: Literal["closed_cell", "bicellular", "open_cell", "none"]
     rod_product: str
+    rod_maker: str
     rod_diameter: Quantity
     bond_break_tape: bool
     bond_face: Literal["base_coat", "sealant_primer_on_base_coat", "smoothing_coat", "primer", "gloss"]
@@ -534,6 +555,7 @@ class GlossTarget(View):
 class Smoothing(View):
     product: str
     coats: int
+    between_hours: Number
     total_thickness: Quantity
     sand_after_least_minutes: Number
     sand_after_most_minutes: Number
@@ -558,6 +580,7 @@ class Primer(View):
     least_dry_temperature: Quantity
     most_ph: Number
     release_moisture: Number
+    moisture_scale: str
     volume_solids: Number
     dry_film: Quantity
     transfer_efficiency: Number
@@ -661,7 +684,7 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
+    steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
     rates: Members[Quantity]
     size: int
 
@@ -729,6 +752,7 @@ class AcceptanceCriterion(View):
 
 class Schedule(View):
     submit_on: datetime.date
+    meeting_on: datetime.date
     work_start: datetime.date
     spray_start: datetime.date
     spray_end: datetime.date
@@ -743,13 +767,13 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
-    to_step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    from_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    to_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     hours: Number
 
 class Attachment(View):
     kind: Literal["data_sheet", "sds", "test_report", "letter", "certificate", "drawing", "calculation", "sample", "instructions", "warranty", "program"]
-    covers: tuple[Literal["wrb", "adhesive", "board", "base_coat", "mesh", "smoothing", "primer", "gloss", "sealant_primer", "sealant", "backing", "access", "safety"], ...]
+    covers: tuple[Literal["wrb", "adhesive", "board", "base_coat", "mesh", "smoothing", "primer", "gloss", "sealant_primer", "sealant", "backing", "accessories", "access", "safety"], ...]
     title: str
     issued_on: datetime.date
     valid_to: datetime.date
@@ -810,7 +834,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -848,7 +872,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -861,7 +885,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["equipment", "site_conditions", "old_coating", "mockup", "substrate", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

@@ -12,7 +12,7 @@ from specgen.quantities.units import UNITS
 
 
 def value_text(value: Any, field: Field | None = None, first: str = "ip", both: bool = True) -> str:
-    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`, `March 1, 2027`.
+    """`adhesive and mechanical`, `5/8 in (15.9 mm)`, `yes`, `E1, E2`, `March 1, 2027`, `6:00 a.m.`.
 
     A quantity stands in the unit of the `first` system, and with `both` in that of the other one beside it.
     """
@@ -28,7 +28,7 @@ def value_text(value: Any, field: Field | None = None, first: str = "ip", both: 
         entries = sorted(map(str, value)) if isinstance(value, (set, frozenset)) else value
         return ", ".join(value_text(entry, field, first, both) for entry in entries) or "none"
     if isinstance(value, datetime.time):
-        return value.strftime("%H:%M")
+        return f"{value.hour % 12 or 12}:{value.minute:02} {'a.m.' if value.hour < 12 else 'p.m.'}"
     if isinstance(value, datetime.date):
         return long_date(value)
     if isinstance(value, View):
@@ -47,9 +47,11 @@ def compass(point: str) -> str:
 
 
 def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
-    """Same as `value_text`, but a choice keeps the word of the file."""
+    """Same as `value_text`, but a choice, a date, and a time keep the word of the file."""
     if isinstance(value, str):
         return value
+    if isinstance(value, datetime.time):
+        return value.strftime("%H:%M")
     if isinstance(value, datetime.date):
         return value.isoformat()
     if isinstance(value, (tuple, list)) and all(isinstance(v, str) for v in value):
@@ -88,6 +90,8 @@ _SAID = {
     "eifs_to_eifs": "EIFS to EIFS",
     "icf": "insulated concrete forms",
     "aac": "autoclaved aerated concrete",
+    "kick_out_flashing": "kick-out flashing",
+    "floor_line_flashing": "floor-line flashing",
     "iso_cup": "ISO flow cup",
     "zahn_4_cup": "Zahn No. 4 cup",
     "cold_formed_steel": "cold-formed steel",
@@ -152,6 +156,7 @@ _PAIRS = [
     ("mph", "m/s"),
     ("in/s", "mm/s"),
     ("fc", "lx"),
+    ("in-lb", "J"),
     ("scfm", "L/s"),
     ("cfm", "L/s"),
     ("gal", "L"),

@@ -63,6 +63,8 @@ class Working(NamedTuple):
     governing_case: str = ""  # which of several cases gave the result, in words
     secondary_results: tuple[str, ...] = ()  # symbols of further steps wanted with the result: a stock size, a reserve
 
+    said: tuple[tuple[str, str], ...] = ()  # what it rests on in words, each with its head: a category, a list of sizes
+
     @property
     def secondary_steps(self) -> tuple[Step, ...]:
         """The steps named by `secondary_results`, in their order."""

@@ -2,6 +2,7 @@
 
 import dataclasses
 import os
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path as FilePath
@@ -41,6 +42,7 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     main = _read(file, file.name or str(file), schema, Rules())
     named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
     sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
+    _keep_attachments_apart(main, sides, schema)
     # Site records are only validated here; no clause uses them yet.
     records = [
         _side(file, name, ("records", str(number)), "record", schema, main)
@@ -77,7 +79,7 @@ def _read(path: FilePath, shown: str, schema: Schema, rules: Rules) -> _FileCont
 
 
 def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _FileContent) -> _FileContent:
-    """The content of a side file named at `at`: only fields at home there, its attachments marked with its name."""
+    """The content of a side file named at `at`: only fields at home there."""
     try:
         side = _read(_find_side_file(file, name, main), name, schema, main.rules)
     except Refused as refused:
@@ -90,9 +92,17 @@ def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: 
     side.values.pop(("format",), None)
     _check_home(side, home, schema)
     _check_given_once(side, home, schema, main)
-    side = _mark_attachments(side, SIDE_FILES.get(home, home), schema)
-    _check_apart(side, main)
     return side
+
+
+def _keep_attachments_apart(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema) -> None:
+    """Mark the papers of side files whose mark another file has too: A30 of the firm file becomes `firm A30`."""
+    files = (main, *sides.values())
+    given = Counter(mark.casefold() for content in files for mark in content.members.get((_ATTACHMENTS,), ()))
+    for home, side in sides.items():
+        own = side.members.get((_ATTACHMENTS,), ())
+        _mark_attachments(side, SIDE_FILES[home], {mark for mark in own if given[mark.casefold()] > 1}, schema)
+        _check_apart(side, main)
 
 
 def _check_apart(side: _FileContent, main: _FileContent) -> None:
@@ -156,20 +166,20 @@ def _check_given_once(side: _FileContent, home: str, schema: Schema, main: _File
             return
 
 
-def _mark_attachments(side: _FileContent, word: str, schema: Schema) -> _FileContent:
-    """The side file with its attachments renamed as its own: A30 of the firm file becomes `firm A30`."""
-    own = set(side.members.get((_ATTACHMENTS,), ()))
+def _mark_attachments(side: _FileContent, word: str, shared: set[str], schema: Schema) -> None:
+    """Put a word before these marks of a side file's attachments, and before what refers to them."""
+
+    def marked(mark: str) -> str:
+        return f"{word} {mark}" if mark in shared else mark
 
     def rename(path: Path) -> Path:
-        return (_ATTACHMENTS, f"{word} {path[1]}", *path[2:]) if path[0] == _ATTACHMENTS and len(path) > 1 else path
+        return (_ATTACHMENTS, marked(path[1]), *path[2:]) if path[0] == _ATTACHMENTS and len(path) > 1 else path
 
     def link(path: Path, value: Any) -> Any:
         field = schema.field_at(path)
         if field is None or field.to != _ATTACHMENTS:
             return value
-        if isinstance(value, tuple):
-            return tuple(f"{word} {mark}" if mark in own else mark for mark in value)
-        return f"{word} {value}" if value in own else value
+        return tuple(map(marked, value)) if isinstance(value, tuple) else marked(value)
 
     for path, value in list(side.values.items()):
         del side.values[path]
@@ -177,9 +187,8 @@ def _mark_attachments(side: _FileContent, word: str, schema: Schema) -> _FileCon
     for path in list(side.text.places):
         if path[:1] == (_ATTACHMENTS,):
             side.text.places[rename(path)] = side.text.places[path]
-    if own:
-        side.members[(_ATTACHMENTS,)] = tuple(f"{word} {mark}" for mark in side.members[(_ATTACHMENTS,)])
-    return side
+    if (_ATTACHMENTS,) in side.members:
+        side.members[(_ATTACHMENTS,)] = tuple(map(marked, side.members[(_ATTACHMENTS,)]))
 
 
 def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema) -> Project:

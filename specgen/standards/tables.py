@@ -37,7 +37,7 @@ COUNTED = ("", "%", "month", "year", "years", "gloss units")
 # Hold, witness, review, carried out: what each asks of the crew is told where steps are printed.
 _POINTS = ("H", "W", "R", "E")
 # The articles of a three-part procedure that steps belong to, in their order.
-_ARTICLES = ("examination", "preparation", "installation", "field_quality", "cleaning")
+_ARTICLES = ("examination", "preparation", "installation", "cleaning")
 # A range would be a pair, and a row holds one figure: its two ends are two rows.
 _SENSES = {sense.value: sense for sense in (Sense.AT_LEAST, Sense.AT_MOST, Sense.EXACTLY)}
 _SEVERITIES = {word.value: word for word in (Severity.STOP, Severity.CAUTION)}
@@ -241,6 +241,7 @@ TABLES = {
                 "eifs_source": row_in("sources"),
                 "mcm_section": TEXT,
                 "hpl_section": TEXT,
+                "flashing_section": TEXT,
                 "wind_standard": choice_of("code.wind_standard"),
             },
         ),

@@ -55,6 +55,7 @@ UNITS = {
     "surface-margin": ("F apart", "C apart"),
     "surface-temperature": ("F", "C"),
     "thermal-movement": ("in", "mm"),
+    "smoothing-quantity": ("gal", "L"),
     "wall-sun": ("W/m2", "W/m2"),
     "wall-wind": ("psf", "kPa"),
     "wet-film": ("mil", "um"),

@@ -2,11 +2,13 @@
 
 import re
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from specgen import pipeline
 from specgen.output import package
+from tests.documents.support import context_of
 from tests.support import EXAMPLES, case_of
 
 LIST = "VERIFY BEFORE SUBMITTAL"
@@ -56,6 +58,7 @@ def test_no_document_says_where_a_figure_was_read(words: str, clean: dict[str, s
         ("D06", "ASCE 7-16, tables 26.10-1 and 26.11-1"),
         ("D02", "International Building Code 2021, 1407"),
         ("D02", "International Building Code 2021, 1407.6 and 1705.17"),
+        ("D10", "International Building Code 2021, 1404.4"),
     ],
 )
 def test_a_document_cites_standard_edition_and_clause(document: str, citation: str, clean: dict[str, str]) -> None:
@@ -67,6 +70,38 @@ def test_a_code_is_cited_in_the_edition_of_the_project(tmp_path: Path) -> None:
     text = texts_of(case_of(tmp_path, {"code": {"model": "ibc", "edition": 2012}}))["D02"]
     assert "International Building Code 2021" not in text
     assert "International Building Code 2012, 1705.15" in text
+
+
+# The project, the source, and how a document cites it. IBC 2012 flashes walls in 1405.4, from memory; IRC in R703.4.
+CITED = [
+    ({}, "guide_eifs_p24", "Unified Facilities Guide Specification 07 24 00, 3.3, guide only"),
+    (
+        {"contract": {"procedure": "ufgs_013300"}},
+        "guide_eifs_p24",
+        "Unified Facilities Guide Specification 07 24 00, 3.3",
+    ),
+    ({}, "paint_manual_p127", "Unified Facilities Criteria 3-190-06, 7.4.1, guide only"),
+    ({"safety": {"rules": "us_osha"}}, "osha_ties", "29 CFR 1926.451(c)(1)"),
+    ({"safety": {"rules": "other"}}, "osha_ties", "29 CFR 1926.451(c)(1), guide only"),
+    ({}, "irc_grade", "International Residential Code, R703.9.2"),
+    ({"code": {"model": "irc", "edition": 2018}}, "irc_grade", "International Residential Code 2018, R703.9.2"),
+    ({"code": {"model": "other"}}, "irc_grade", "International Residential Code, R703.9.2, guide only"),
+    ({"code": {"model": "ibc", "edition": 2012}}, "wall_flashing", "International Building Code 2012, 1405.4"),
+    ({"code": {"model": "irc", "edition": 2018}}, "wall_flashing", "International Residential Code 2018, R703.4"),
+    (
+        {"code": {"model": "other"}},
+        "wall_flashing",
+        "International Building Code, flashing of exterior walls, guide only",
+    ),
+]
+
+
+@pytest.mark.parametrize(("change", "source", "said"), CITED, ids=[f"{row[1]} {row[0]}" for row in CITED])
+def test_a_text_that_nothing_calls_for_is_cited_as_a_guide(
+    change: dict[str, Any], source: str, said: str, tmp_path: Path
+) -> None:
+    context = context_of(tmp_path, change)
+    assert context.cite(context.standards.sources[source]).reference == said
 
 
 def test_what_is_not_verified_bears_one_mark_in_a_document(clean: dict[str, str]) -> None:

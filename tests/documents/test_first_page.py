@@ -48,9 +48,9 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
     said = ["".join(getattr(part, "text", "") for part in line) for line in contractor.lines]
     assert contractor.title == "Contractor’s review: Almsgrove Building"
     assert said == [
-        "Checked against the contract, field measurements and the work of other trades",
+        "Checked against the contract, field measurements, and the work of other trades",
         "Reviewed by: R. Almsgrove",
-        "Date: February 26, 2027",
+        "Date: March 1, 2027",
         "Signature: ",
     ]
     assert read_revisions(revisions) == [["No.", "Date", "Description"], ["0", "March 1, 2027", "Work submittal"]]

@@ -15,6 +15,7 @@ from tests.support import SMALL, merged, written
 
 def text_of(folder: Path, change: Any = None) -> str:
     """The text of D08 for the small project with a change, without the marks of sources."""
+    folder.mkdir(exist_ok=True)
     coating = (change or {}).get("coating")
     base = merged(SMALL, {"coating_system": "coating.yaml"} if coating else {})
     if coating:
@@ -37,7 +38,14 @@ def rows_of(text: str) -> dict[str, list[str]]:
 
 
 WALL = {
-    "wrb": {"kind": "fluid_applied", "standard": "ASTM E2570", "product": "Barrier 1"},
+    "wrb": {
+        "kind": "fluid_applied",
+        "standard": "ASTM E2570",
+        "product": "Barrier 1",
+        "coats": 2,
+        "dry_thickness": "12 mil",
+        "dry_hours": 24,
+    },
     "attachment": {"method": "adhesive_full_bed", "adhesive_kind": "cement_based", "product": "Glue 2"},
     "insulation": {"kind": "eps", "c578_type": "I", "e2430": "yes", "thickness": "2 in", "product": "Board 3"},
     "base_coat": {"class": "PB", "kind": "cement_added", "passes": 1, "dry_thickness": "3/32 in", "product": "Base 4"},
@@ -112,7 +120,8 @@ def test_each_material_has_its_manufacturer_its_product_and_its_data_sheet(tmp_p
     }
     assert {name: rows[name][1:] for name in expected} == expected
     assert [name for name in rows if name.startswith("Mesh")] == ["Mesh, high-impact", "Mesh, standard"]
-    assert "1 pass, 3/32 in" in rows["Base coat"][0]
+    assert rows["Base coat"][0].endswith("1 pass, minimum 3/32 in dry; one pass more at heavy mesh")
+    assert rows["WRB"][0].endswith("2 coats, minimum 12 mil dry; drying, minimum 24 h")
 
 
 def test_a_material_that_not_every_wall_has_bears_the_marks_of_its_walls(tmp_path: Path) -> None:
@@ -196,11 +205,15 @@ def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
 
 # By hand: 1.5 mil over 0.38 is 3.947 mil, with 8 % of water 4.263 mil; 1604 x 0.38 x 0.35 / 1.5 is 142.2 sq ft/gal;
 # 580 sq ft over that is 4.078 gal, with a reserve of 10 % 4.486 gal, one pail of 5 gal.
+# Smoothing: 580 / 240 x 2 is 4.833 gal.
 def test_the_gloss_article_gives_films_coverage_and_pails_of_each_coat(tmp_path: Path) -> None:
-    rows = rows_of(part_two(text_of(tmp_path, FACES | {"coating": COATS, "code": {"voc_limit": "100 g/L"}})))
+    coating = merged(COATS, {"smoothing": {"coats": 2, "between_hours": 4, "spreading_rate": "240 ft2/gal"}})
+    rows = rows_of(part_two(text_of(tmp_path, FACES | {"coating": coating, "code": {"voc_limit": "100 g/L"}})))
     assert rows["Property"] == ["Smoothing coat", "Primer, tinted", "Gloss"]
     assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 3.9 mil without")
     assert rows["Coverage, each coat"][1].startswith("142 sq ft/gal")
+    assert rows["Quantity, all coats"][0].startswith("4.83 gal, waste not included")
+    assert rows["Drying between coats"][:2] == ["minimum 4 h", "—"]
     assert rows["Quantity, all coats"][1].startswith("4.49 gal, 1 pail of 5 gal, 10% reserve included")
     assert rows["VOC, limit 100 g/L"][1] == "60 g/L"
     assert "Thinning water" in rows and "Recoating" not in rows
@@ -249,6 +262,7 @@ JOINT = {
     "rod_kind": "closed_cell",
     "rod_diameter": "1-1/4 in",
     "rod_product": "Rod 11",
+    "rod_maker": "Foam Works",
     "bond_face": "primer",
 }
 
@@ -256,9 +270,32 @@ JOINT = {
 def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path: Path) -> None:
     change = FACES | {
         "sealants": {"S1": {"product": "Bead 10", "reported_face": "primer", "adhesion_report": "A1"}},
-        "attachments": {"A1": {"kind": "test_report", "covers": ["sealant"]}},
+        "attachments": {
+            "A1": {"kind": "test_report", "covers": ["sealant"]},
+            "A2": {"kind": "data_sheet", "covers": ["accessories"]},
+        },
+        "accessories": [
+            {
+                "kind": "sill_pan",
+                "description": "0.032 in aluminum",
+                "at": "A",
+                "maker": "Sheet Works",
+                "product": "shop fabricated",
+            }
+        ],
+        "details": {
+            "PN1": {
+                "kind": "penetration",
+                "elevation": "E1",
+                "at": "hose bibb",
+                "joint_width": "1/2 in",
+                "joint_depth": "1/4 in",
+                "rod_diameter": "5/8 in",
+            }
+        },
         "joints": {
             "J1": JOINT,
+            "J4": merged(JOINT, {"kind": "eifs_to_eifs", "runs": "vertical", "at": "12 ft", "length": "drop"}),
             "J2": merged(
                 JOINT,
                 {
@@ -272,23 +309,47 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
                 },
             ),
             "J3": merged(
-                JOINT, {"rod_kind": "none", "rod_diameter": "drop", "rod_product": "drop", "bond_break_tape": "yes"}
+                JOINT,
+                {
+                    "rod_kind": "none",
+                    "rod_diameter": "drop",
+                    "rod_product": "drop",
+                    "rod_maker": "drop",
+                    "bond_break_tape": "yes",
+                },
             ),
         },
     }
-    rows = rows_of(part_two(text_of(tmp_path, change)))
+    text = part_two(text_of(tmp_path, change))
+    rows = rows_of(text)
     assert rows["J1"][:4] == [
-        "E1 South face: floor line at 6 ft",
+        "E1 South face: floor line 6 ft above the base",
         "40 ft",
         "S1 Bead 10",
         "1 in x 1/2 in",
     ]
-    assert rows["J1"][5:] == ["1-1/4 in, closed-cell", "primer, tested (A1)"]
-    assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "—"]
+    assert rows["J1"][5:] == ["1-1/4 in", "primer"]
+    assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "[Joint length]"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1)"
     assert rows["J3"][-2] == "bond-break tape"
-    assert rows["Backer rod"] == ["closed-cell; 7/8 in, 1-1/4 in", "—", "Rod 11", "pending"]
-    assert rows["Bond-break tape"][0] == "at J3"
+    assert rows["J4"][:2] == ["E1 South face: EIFS to EIFS 12 ft from the left end", "10 ft"]
+    assert rows["PN1"] == [
+        "E1 South face: hose bibb",
+        "—",
+        "S1 Bead 10",
+        "1/2 in x 1/4 in",
+        "—",
+        "5/8 in",
+        "base coat and collar",
+    ]
+    assert rows["Backer rod"] == ["closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2)", "Foam Works", "Rod 11", "pending"]
+    assert rows["Bond-break tape"] == [
+        "at J3",
+        "[Bond-break tape manufacturer]",
+        "[Bond-break tape product]",
+        "pending",
+    ]
+    assert rows["Sill pan"] == ["0.032 in aluminum; A", "Sheet Works", "shop fabricated", "A2"]
 
 
 def test_test_equipment_prints_its_number_and_the_day_its_calibration_ends(tmp_path: Path) -> None:

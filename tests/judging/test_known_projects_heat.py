@@ -35,7 +35,7 @@ def test_a_dark_flake_finish_fails_in_the_west_is_a_caution_in_the_south_and_not
     assert verdicts(judgment) == {"W1": Verdict.NO, "W2": Verdict.WITH_MEASURES, "W3": Verdict.YES}
     heat = {f.code: set(f.subjects) for f in judgment.findings if f.code.startswith(("HEA-02", "HEA-03"))}
     assert heat["HEA-02a"] == {"E1"}
-    assert "E2" in heat["HEA-03a"]
+    assert "E2" in heat["HEA-03b"]
     assert all("E3" not in subjects for subjects in heat.values())
 
 

@@ -216,8 +216,7 @@ ROUND = [
     ("joints.J1.depth", "6 mm", "SLT-03g"),
     ("joints.J1.install_low", "4 C", "SLT-08b"),
     ("hoses.H1.length", "3.6 m", "AIR-04d"),
-    ("hoses.H1.length", "3.7 m", "AIR-04d"),
-    ("compressor.air_flow", "340 L/min", "AIR-01a"),
+    ("compressor.air_flow", "360 L/min", "AIR-01a"),
     ("compressor.at_pressure", "550 kPa", "AIR-01b"),
 ]
 

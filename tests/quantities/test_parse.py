@@ -168,6 +168,8 @@ PINT = {
     "qt": ("quart", "m**3", EXACT),
     "L": ("liter", "m**3", EXACT),
     "mL": ("mL", "m**3", EXACT),
+    "in-lb": ("force_pound*inch", "J", EXACT),
+    "J": ("J", "J", EXACT),
     "psi": ("psi", "Pa", EXACT),
     "psf": ("force_pound/foot**2", "Pa", EXACT),
     "Pa": ("Pa", "Pa", EXACT),

@@ -99,7 +99,9 @@ def test_a_mark_of_two_alphabets_is_refused(tmp_path: Path) -> None:
 def test_a_paper_marked_like_one_of_the_firm_is_refused(mark: str, tmp_path: Path) -> None:
     papers = {"attachments": {"A1": {"kind": "letter", "title": "Of the firm"}}}
     written(tmp_path, {"format": 1} | papers, "firm.yaml")
-    mine = {"firm": "firm.yaml", "attachments": {mark: {"kind": "letter", "title": "Of the job"}}}
+    # The job has an A1 too, so that of the firm is told apart by its file.
+    both = {mark: {"kind": "letter", "title": "Of the job"}, "A1": {"kind": "letter", "title": "Of the job too"}}
+    mine = {"firm": "firm.yaml", "attachments": both}
     with pytest.raises(Refused, match="'firm A1' is also a mark in project.yaml, line 14") as refused:
         pipeline.check(written(tmp_path, SMALL | mine))
     assert [(problem.file, problem.line) for problem in refused.value.problems] == [("firm.yaml", 3)]

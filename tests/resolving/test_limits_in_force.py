@@ -15,7 +15,7 @@ from tests.support import case_of
 
 PAPER = {"gloss": {"instructions": "T1"}, "attachments": {"T1": {"title": "Their instructions"}}}
 DRY = ("gloss", "dry_hours")
-THEIRS = "Their instructions (coating T1)"
+THEIRS = "Their instructions (T1)"
 
 
 def source_of_plan(folder: Path, own: Any, theirs: Any) -> Source:

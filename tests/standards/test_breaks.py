@@ -33,12 +33,12 @@ def test_a_copy_without_a_slip_is_loaded(tmp_path: Path) -> None:
 
 def test_a_step_is_put_between_two_others_without_renumbering(tmp_path: Path) -> None:
     rows, entries = copied(tmp_path)
-    text = (rows / "steps.yaml").read_text("utf-8").replace("  follows: equipment\n", "  follows: delivery\n")
-    text += "\ndelivery:\n  follows: equipment\n  title: Delivery\n  article: preparation\n  point: E\n"
+    text = (rows / "steps.yaml").read_text("utf-8").replace("  follows: site_conditions\n", "  follows: delivery\n")
+    text += "\ndelivery:\n  follows: site_conditions\n  title: Delivery\n  article: preparation\n  point: E\n"
     text += "  work: [Count the pails.]\n"
     (rows / "steps.yaml").write_text(text, "utf-8")
     choices = loaded(rows, entries).fields["crews", "*", "steps"].values
-    assert choices[:3] == ("equipment", "delivery", "site_conditions")
+    assert choices[:3] == ("site_conditions", "delivery", "old_coating")
 
 
 # What stands in place of a value to see that no slip ends in anything but its message.

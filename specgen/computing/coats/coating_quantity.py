@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
-from specgen.computing.coats._areas import READS, measure_areas
+from specgen.computing.coats._areas import READS, add_net_area, area_rows
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
@@ -14,11 +14,12 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 
 RESERVE = Source(Kind.MEMORY, "a reserve of the same batch is kept for recoating")
+NO_AREA = Quantity.of(0, "ft2")
 UNCOUNTED = "Excludes returns at openings and sides of aesthetic joints."
 
 
 class CoatingInputs(Inputs):
-    """An area less its `openings`, a coating, and the pail it is sold in; shares, water and reserve in percent."""
+    """An area, or the `areas` of a project, a coating, and its pail; shares, water and reserve in percent."""
 
     area: Quantity = given_input("A", "area to be coated", "area", least=0, span=("0 ft2", "5000000 ft2"))
     dft: Quantity = _coats.film_input("dry film of one coat")
@@ -34,16 +35,16 @@ class CoatingInputs(Inputs):
         "p", "pail", "volume", "*.pail", "what the coating is sold in, such as 5 gal", default=None, above=0
     )
     most_water: Fraction | None = _coats.most_water_input()
-    openings: Quantity | None = given_input("", "", "area", default=None, key=False)
+    areas: tuple[InputRow, ...] = given_input("", "", "area", default=(), key=False)
 
 
 def coating_quantity(inputs: CoatingInputs) -> Working:
     """Coating before water, all coats with the reserve, in gallons or liters. Raises Refused."""
     notes = _refuse(inputs) + _coats.tell_rounding(inputs.system)
     area, volume = ("ft2", "gal") if inputs.system == "ip" else ("m2", "L")
-    working = WorkingBuilder(_rows(inputs, area))
-    if inputs.openings is not None:
-        working.step("A", "net area", "A_w - A_o", area)
+    working = WorkingBuilder(_rows(inputs))
+    if inputs.areas:
+        add_net_area(working, area)
     working.step("C", "practical spreading rate", "k * V_s / 100 * E / 100 * (1 - l / 100) / D", f"{area}/{volume}")
     working.step("Q_1", "coating for one coat", "A / C", volume)
     working.step("Q", "coating sprayed", "Q_1 * n", volume)
@@ -63,22 +64,16 @@ def _refuse(inputs: CoatingInputs) -> tuple[str, ...]:
     return _coats.tell_water(inputs.thinning, inputs.most_water)
 
 
-def _rows(inputs: CoatingInputs, area: str) -> tuple[InputRow, ...]:
-    areas = inputs.rows("area")
-    if inputs.openings is not None:
-        gross, openings = inputs.area.number(area), inputs.openings.number(area)
-        areas = (
-            InputRow("A_w", "gross elevation area", gross, area, "all elevations"),
-            InputRow("A_o", "openings", openings, area, "all elevations"),
-        )
+def _rows(inputs: CoatingInputs) -> tuple[InputRow, ...]:
+    areas = inputs.areas or inputs.rows("area")
     coating = inputs.rows("dft", "volume_solids", "transfer_efficiency", "loss", "coats", "reserve", "thinning", "pail")
     return (*areas, _coats.coverage_row(inputs.system), *coating)
 
 
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
-    """The primer or the gloss of a project for the net area of its elevations; the faces of joints are not in it."""
-    gross, openings = measure_areas(root_of(coat))
-    working = coating_quantity(CoatingInputs.from_project(coat, ask, area=gross, openings=openings))
+    """The primer or the gloss of a project for the net area of its elevations and its mockup, without joint faces."""
+    areas = area_rows(root_of(coat), "ft2" if coat.project.system == "ip" else "m2")
+    working = coating_quantity(CoatingInputs.from_project(coat, ask, area=NO_AREA, areas=areas))
     return working._replace(notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
 
 

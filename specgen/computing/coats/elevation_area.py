@@ -6,6 +6,7 @@ from specgen.model.field import dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Elevation, Opening
 from specgen.model.working import InputRow, Working
+from specgen.quantities.format import format_decimal
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each opening"),)
@@ -24,7 +25,19 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     if openings:
         working.step("A_o", "openings", " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)), area)
         working.step("A", "net area", "A_w - A_o", area)
-    return working.build("elevation-area", "A", SOURCES, NOTES)
+    made = working.build("elevation-area", "A", SOURCES, NOTES)
+    return made._replace(said=(("Openings, width × height", _tell_sizes(openings, length)),)) if openings else made
+
+
+def _tell_sizes(openings: list[Opening], unit: str) -> str:
+    """`A, B: 9 ft × 4 ft; C: 4.5 ft × 8 ft`."""
+    marks: dict[str, list[str]] = {}
+    for opening in openings:
+        size = " × ".join(
+            f"{format_decimal(side.number(unit), 4)}\u00a0{unit}" for side in (opening.width, opening.height)
+        )
+        marks.setdefault(size, []).append(opening.mark)
+    return "; ".join(f"{', '.join(names)}: {size}" for size, names in marks.items())
 
 
 def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) -> list[InputRow]:

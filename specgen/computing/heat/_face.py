@@ -1,10 +1,14 @@
-"""The face of an elevation in the sun: its inputs, and the steps of its heat balance."""
+"""The face of an elevation in the sun: its inputs, the hotter of two methods, and what a limit asks of it."""
 
-from specgen.computing.heat._heat_balance import AIR, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
+from fractions import Fraction
+
+from specgen.computing.heat._balance_steps import add_face
+from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN
+from specgen.computing.heat._least_reflectance import Target, add_least_reflectance
 from specgen.computing.inputs import Inputs, given_input, option_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
-from specgen.model.working import InputRow
+from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.standards import find_source
@@ -14,6 +18,11 @@ BALANCE = find_source("astm_e1980").quote(
     "heat balance of a surface, solved here for a wall with surroundings at air temperature; 5 W/(m²·K) at low wind, "
     "12 at medium wind"
 )
+JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a heat capacity constant")
+# Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
+CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
+SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full sun: scaled by the sun of this face")
+LEAST_NOTE = "Minimum reflectance is rounded up."
 SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of that of the sun alone")
 
 
@@ -77,22 +86,40 @@ def balance_rows(inputs: FaceInputs, h_c: float) -> tuple[InputRow, ...]:
     )
 
 
-def add_face(working: WorkingBuilder, degree: str) -> None:
-    """Adds the steps to T_2, the face by heat balance in °F or °C, and K_a, G, K_f on the way to it."""
-    working.step("K_a", "hot air temperature, absolute", to_kelvin("T_a", degree), "K")
-    working.step("G", "absorbed sun", "(1 - SR) * I * r", "W/m2")
-    add_face_by_trial(working, "K_f", "face temperature, heat balance, absolute (by trial)", "G")
-    working.step("T_2", "face temperature, heat balance", from_kelvin("K_f", degree), degree)
+def constant_row(inputs: FaceInputs) -> InputRow:
+    """The constant of the joint rule, with that of a second sun."""
+    constant = (CONSTANT_REFLECTED if inputs.reflected else CONSTANT) * (Fraction(9, 5) if inputs.degree == "F" else 1)
+    return InputRow("H", "heat capacity constant", float(constant), inputs.degree, source=JOINT_RULE)
 
 
-def add_face_by_trial(working: WorkingBuilder, symbol: str, name: str, gain: str) -> None:
-    """Adds the face, in kelvin, that gives off the heat named `gain`.
+def build_face(name: str, inputs: FaceInputs, h_c: float, target: Target) -> Working:
+    """The hotter of both methods in °F or °C, at the heat passed to the air in W/(m2·K). Raises Refused."""
+    degree = inputs.degree
+    working = WorkingBuilder((*balance_rows(inputs, h_c), constant_row(inputs), inputs.row("share")))
+    working.step("T_1", "face temperature, joint rule", "T_a + (1 - SR) * H * f", degree)
+    add_face(working, degree)
+    hottest = working.step("T_f", "hot face temperature", "max(T_1, T_2)", degree)
+    case = "joint rule" if working.known["T_1"] >= working.known["T_2"] else "heat balance"
+    beside, notes = _hold_to_limit(working, inputs, hottest, target)
+    sources = (JOINT_RULE, *((SHARE_RULE,) if inputs.share < 1 else ()), *inputs.sources)
+    return working.build(name, "T_f", sources, NOTES + notes, case, beside)
 
-    It stands on both sides of its line: it was found by trial, and the line shows that the balance closes at it.
-    """
-    known = working.known
-    known[symbol] = balance_face(known[gain], known["e"], known["K_a"], known["h"])
-    working.step(symbol, name, f"K_a + ({gain} - e * s * ({symbol}^4 - K_a^4)) / h", "K")
+
+def _hold_to_limit(
+    working: WorkingBuilder, inputs: FaceInputs, hottest: float, target: Target
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Adds what a limit asks for; returns the lines that stand beside the result, and the notes."""
+    if inputs.limit is None:
+        return (), ()
+    margin = tell_margin(hottest, inputs.limit, inputs.degree)
+    working.step("M", "margin to limit", "T_b - T_f", f"{inputs.degree} apart")
+    working.add_inputs(target.row)
+    symbol = f"T_{target.tail}"
+    wanted = working.step(symbol, f"limit less {target.row.name}", f"T_b - {target.row.symbol}", inputs.degree)
+    if wanted <= working.known["T_a"]:
+        return ("M",), (target.none, margin)
+    add_least_reflectance(working, inputs.degree, target.tail, target.words)
+    return ("M", f"SR_{target.tail}"), (LEAST_NOTE, margin)
 
 
 def tell_margin(face: float, limit: Quantity, degree: str) -> str:

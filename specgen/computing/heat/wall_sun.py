@@ -12,13 +12,19 @@ from specgen.reading.conversion import read_bearing
 from specgen.resolving.provider import Ask
 
 OWN_NOTE = "The irradiance on this face is given by the project, not calculated."
-LEVEL_NOTE = "The project gives the irradiance of the sunniest wall; each face takes its clear-sky share of it."
+LEVEL_NOTE = (
+    "The sunniest wall takes the greater of the design value given and the clear-sky value; each face takes its "
+    "clear-sky share."
+)
 SHARE_NOTE = "The share scales the joint rule for face temperature, which is written for full sun."
 OWN_FIELD, LEVEL_FIELD = "elevations.*.peak_irradiance", "climate.peak_wall_irradiance"
 
 
 class WallSunInputs(SunInputs):
-    """A wall of a facing at a site, and the sun on the sunniest wall where the project gives it."""
+    """A wall of a facing at a site, and the sun on the sunniest wall where the project gives it.
+
+    A figure below that of the clear sky bounds nothing: the greater of both counts.
+    """
 
     facing: Quantity = given_input(
         "p",
@@ -41,7 +47,7 @@ def wall_sun(inputs: WallSunInputs) -> Working:
     _clear_sky.add_sun(working, "p")
     working.step("s", "share of sunniest wall", "min(E / E_w, 1)", "")
     given = inputs.sunniest is not None
-    working.step("I", "irradiance on this face", "I_c * s" if given else "E", "W/m2")
+    working.step("I", "irradiance on this face", "max(I_c, E_w) * s" if given else "E", "W/m2")
     notes = (*NOTES, tell_months(inputs), *((LEVEL_NOTE,) if given else ()), SHARE_NOTE)
     return working.build("wall-sun", "I", _clear_sky.SOURCES, notes, _clear_sky.tell_peak(peak), ("s",))
 

@@ -24,6 +24,7 @@ NOTES = (
     "Sized for the movements given. Building movements are by the structural engineer.",
     "Moisture strain is treated as growth, which closes the joint.",
 )
+HOT_NOTE = "The hot face is that of the joint method, with wind; the face in still air governs the board alone."
 ZERO = Quantity.of(0, "in")
 # The width is rounded up to what a tape or a rule shows.
 SIXTEENTH = Quantity.of("1/16", "in")  # method's own: a step of rounding, no tolerance
@@ -115,7 +116,9 @@ def joint_width(inputs: JointInputs) -> Working:
         working.add_inputs(InputRow("r", "rounding increment", step, unit, source=PRACTICE))
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         working.step(result := "W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
-    return working.build("joint-width", result, _name_sources(), NOTES, case)
+    return working.build(
+        "joint-width", result, _name_sources(), NOTES + ((HOT_NOTE,) if len(temperatures) > 1 else ()), case
+    )
 
 
 def _class_rows(inputs: JointInputs) -> tuple[InputRow, ...]:

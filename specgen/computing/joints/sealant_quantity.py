@@ -6,8 +6,10 @@ from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Joint, root_of
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Ask
 
 WASTE = Source(Kind.MEMORY, "waste of 5 to 15 % is usual in the field")
 SOURCES = (Source(Kind.COMPUTED, "volume of the bead; a US gallon is 231 cubic inches"), WASTE)
@@ -49,11 +51,22 @@ def sealant_quantity(inputs: SealantInputs) -> Working:
     return working.build("sealant-quantity", "V", SOURCES, (count, *NOTES), secondary_results=("n", "Y"))
 
 
+def for_joint(joint: Joint, ask: Ask) -> Working:
+    """The sealant of a joint; the beads around penetrations are no joints and have no size."""
+    working = sealant_quantity(SealantInputs.from_project(joint, ask))
+    project = root_of(joint)
+    served = {mark for one in project.joints for mark in one.get("serves") or ()}
+    beads = [d.mark for d in project.details if d.get("kind") == "penetration" and d.mark not in served]
+    note = f"The bead at {', '.join(beads)} is taken from the waste." if beads else ""
+    return working._replace(notes=(*working.notes, *((note,) if note else ())))
+
+
 PROVIDER = provide(
     "Sealant quantity",
     SealantInputs,
     sealant_quantity,
     each=("joints",),
+    for_member=for_joint,
     columns=("Y", "V_0", "V"),
     adds=True,
     order=40,

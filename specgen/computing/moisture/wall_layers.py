@@ -29,6 +29,7 @@ SOURCES = (
 INSIDE_FILM, OUTSIDE_FILM = Quantity.of("0.13", "RSI"), Quantity.of("0.04", "RSI")
 # A layer said to pass no vapor still has laps and holes; a figure of our own that keeps the sum finite.
 LEAST_PERMEANCE = Quantity.of("0.01", "perm")
+VAPOR_RESISTANCE = {"ip": "1/perm", "si": "Pa·s·m²/ng"}
 DAY = 86400
 NOTES = (
     "One month in steady state, without rain, sun, air leakage, or drying: shows where vapor may condense, not whether "
@@ -89,7 +90,7 @@ def wall_layers(inputs: Inputs) -> Working:
     _add_air(working, degree)
     _add_temperatures(working, names, degree)
     places = ["at the inner face", *(f"between {a} and {b}" for a, b in zip(names, names[1:], strict=False))]
-    wet = _add_vapor(working, names, places)
+    wet = _add_vapor(working, names, places, VAPOR_RESISTANCE[inputs.system])
     add_condensate(working, wet, places, len(names), mass)
     surface = [0] if working.known["p_i"] > working.known["s_0"] else []
     told = _tell_places([places[n] for n in surface + wet])
@@ -160,13 +161,13 @@ def _add_temperatures(working: WorkingBuilder, names: list[str], degree: str) ->
         before, share = f"T_{n}", f"R_{n + 1}"
 
 
-def _add_vapor(working: WorkingBuilder, names: list[str], places: list[str]) -> list[int]:
+def _add_vapor(working: WorkingBuilder, names: list[str], places: list[str], resistance: str) -> list[int]:
     """Adds vapor pressures and X, the most by which one passes saturation; returns where vapor condenses inside."""
     last = len(names)
     for n, name in enumerate(names, 1):
         open_to = f"min(W_{n}, W_c)" if n == last else f"W_{n}"
-        working.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / {open_to}", "")
-    working.step("Z_T", "vapor resistance of the wall", " + ".join(f"Z_{n}" for n in range(1, last + 1)), "")
+        working.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / {open_to}", resistance)
+    working.step("Z_T", "vapor resistance of the wall", " + ".join(f"Z_{n}" for n in range(1, last + 1)), resistance)
     working.step("p_0", "vapor pressure, inner face", "min(p_i, s_0)", "Pa")
     for n, name in enumerate(names, 1):
         working.step(f"p_{n}", f"vapor pressure, outer side of {name}", f"p_{n - 1} - (p_0 - p_e) * Z_{n} / Z_T", "Pa")

@@ -32,10 +32,13 @@ def for_project(project: Description, ask: Ask) -> Working:
     colored = "o" in working.known
     if colored:
         working.step("A", "sample color arrives", "o + l", "d")
-    working.step("M", "mockup can start", "max(R, A)" if colored else "R", "d")
+    ready = [*(["P"] if "P" in working.known else []), "R", *(["A"] if colored else [])]
+    starts = "starts" if "P" in working.known else "can start"
+    working.step("M", f"mockup {starts}", f"max({', '.join(ready)})" if len(ready) > 1 else "R", "d")
     start = working.step("E", "work can start", "M + D", "d")
-    case = "the sample color" if working.known.get("A", 0) > working.known["R"] else "the review"
-    told = _tell_dates(project, submitted, int(working.known["M"]), int(start))
+    waits_for = {"the review": "R", "the sample color": "A", "the planned mockup start": "P"}
+    case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
+    told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
     taken = (WEEKEND_TAKEN,) if "k" in working.known and not project.schedule.get("days_off") else ()
     notes = (*told, *taken, *NOTES)
     return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
@@ -58,6 +61,9 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
         lead = f"colors.{slowest.mark}.lead_time_days"
         yield InputRow("o", "sample color order", float(ordered), "d", "order date minus submission date")
         yield InputRow("l", f"lead time of color {slowest.mark}", float(slowest.lead_time_days), "d", lead)
+    planned = project.mockup.get("planned_on")
+    if planned is not None:
+        yield InputRow("P", "planned mockup start", float((planned - submitted).days), "d", "mockup.planned_on")
     yield InputRow(
         "D",
         "mockup duration, with drying and acceptance",
@@ -89,10 +95,10 @@ def _read_date(text: str) -> datetime.date:
         raise refuse(f"{text!r} is no day off", "write mon to sun, or a date such as 2027-07-05") from None
 
 
-def _tell_dates(project: Description, submitted: datetime.date, mockup: int, start: int) -> tuple[str, ...]:
+def _tell_dates(project: Description, submitted: datetime.date, mockup: tuple[str, int], start: int) -> tuple[str, ...]:
     """The days as dates, and how the planned start lies to them."""
-    first, then = (days_after(submitted, days) for days in (mockup, start))
-    said = f"Submitted on {long_date(submitted)}, the mockup can start on {long_date(first)}, "
+    first, then = (days_after(submitted, days) for days in (mockup[1], start))
+    said = f"Submitted on {long_date(submitted)}, the mockup {mockup[0]} on {long_date(first)}, "
     told = [f"{said}work on the wall on {long_date(then)}."]
     planned = project.schedule.get("work_start")
     if planned is not None:

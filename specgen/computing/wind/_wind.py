@@ -27,7 +27,8 @@ THINNING = 0.0000362
 CHARTS = {("inward", 4): (1.1766, -0.1766), ("inward", 5): (1.1766, -0.1766)}
 CHARTS |= {("outward", 4): (-1.2766, 0.1766), ("outward", 5): (-1.7532, 0.3532)}
 NOTES = (
-    "Walls of a regular building up to {60 ft|18.3 m} high, any roof slope; the reduction for flat roofs is not taken.",
+    "Walls of a regular building up to {60 ft|18.3 m} high, any roof slope; the reduction for flat roofs is not taken. "
+    "Parapets are by the engineer.",
     "Positive pressure acts inward, negative outward.",
 )
 # kPa per (m/s)² in one psf per mph².
@@ -45,9 +46,9 @@ def exposure_rows(edition: Edition, exposure: str, system: str) -> tuple[InputRo
     power, gradient = edition.exposures[exposure]
     least, top = edition.even_below[exposure].number(far), Quantity.of(gradient, "ft").number(far)
     return (
-        InputRow("z_l", f"least height of exposure {exposure}", least, far, source=edition.exposure),
-        InputRow("z_g", f"gradient height of exposure {exposure}", top, far, source=edition.exposure),
-        InputRow("alpha", f"power of exposure {exposure}", power, "", source=edition.exposure),
+        InputRow("z_l", f"minimum height, exposure {exposure}", least, far, source=edition.exposure),
+        InputRow("z_g", f"nominal height of boundary layer, exposure {exposure}", top, far, source=edition.exposure),
+        InputRow("alpha", f"exponent, exposure {exposure}", power, "", source=edition.exposure),
     )
 
 
@@ -59,7 +60,7 @@ def altitude_rows(edition: Edition, altitude: InputRow | None, system: str) -> t
         return (InputRow("K_e", "ground elevation factor", 1.0, "", "taken as 1, which the standard allows"),)
     far = "ft" if system == "ip" else "m"
     thinning = THINNING / Quantity.of(1, "ft").number(far)  # method's own: told for each ft
-    return altitude, InputRow("c_e", "air density decrease", thinning, f"/{far}", source=find_source("wind_altitude"))
+    return altitude, InputRow("c_e", "air density constant", thinning, f"/{far}", source=find_source("wind_altitude"))
 
 
 def factor_rows(edition: Edition, enclosure: str, system: str) -> tuple[InputRow, ...]:

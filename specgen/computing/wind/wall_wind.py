@@ -12,6 +12,7 @@ from specgen.model.field import dotted_field
 from specgen.model.problem import refuse
 from specgen.model.source import PROJECT
 from specgen.model.typed_views import Elevation, root_of
+from specgen.model.value_text import words
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.comparison import more
 from specgen.quantities.format import format_quantity
@@ -115,7 +116,7 @@ def _start(inputs: WindInputs, unit: str) -> WorkingBuilder:
     square = "ft2" if inputs.system == "ip" else "m2"
     edition = inputs.edition
     thin = inputs.row("altitude") if inputs.altitude is not None else None
-    share = InputRow("F", "allowable stress factor", 0.6, "", source=find_source("wind_allowable"))
+    share = InputRow("F", "ASD load factor on wind", 0.6, "", source=find_source("wind_allowable"))
     working = WorkingBuilder(
         (
             *inputs.rows("speed", "height"),
@@ -144,7 +145,11 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     root = root_of(elevation)
     if any(_wind.list_reasons_against(root.site.wind_speed, root.building.mean_roof_height, root.code.wind_standard)):
         raise Absent((*elevation.path, "design_pressure_outward"))
-    return board_wind(WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA))
+    inputs = WindInputs.from_project(elevation, ask, area=_wind.BOARD_AREA)
+    # The map of wind speeds is chosen by the risk category.
+    category = root.site.get("risk_category")
+    said = (("Exposure category", inputs.exposure), *((("Risk category", category),) if category else ()))
+    return board_wind(inputs)._replace(said=(*said, ("Enclosure", words(inputs.enclosure))))
 
 
 def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:

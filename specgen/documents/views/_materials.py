@@ -12,7 +12,7 @@ WIDTHS = (14, 36, 21, 15, 14)
 class MaterialLine(NamedTuple):
     """A material of one place or of several, as the tables print it."""
 
-    name: str
+    name: Any
     description: list[Any]
     manufacturer: Any
     product: Any

@@ -1,33 +1,50 @@
-"""What belongs to the sealant joints besides the sealant: backer rod, sealant primer, bond-break tape."""
+"""What is set at edges, openings, and joints: accessories, backer rod, sealant primer, bond-break tape."""
 
 from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
 from specgen.documents.views._materials import MaterialLine, party_name, set_materials
 
+_HEADER = ("Accessory", "Description and place", "Manufacturer", "Product", "Data sheet")
+_WIDTHS = (21, 36, 19, 14, 10)
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each kind of rod and its product, each sealant primer, and the tape."""
-    return set_materials(context, [*_rods(context), *_primers(context), *_tape(context)])
+    """One row for each accessory, each kind of rod and its product, each sealant primer, and the tape."""
+    lines = [*_given(context), *_rods(context), *_primers(context), *_tape(context)]
+    return TableView(_HEADER, set_materials(context, lines).rows, _WIDTHS)
+
+
+def _given(context: DocumentContext) -> Iterator[MaterialLine]:
+    """The accessories that the project lists."""
+    for number in context.project.members.get(("accessories",), ()):
+        kind, description, at, maker, product = (
+            context.display(("accessories", number, name)) for name in ("kind", "description", "at", "maker", "product")
+        )
+        name = kind if kind.open else kind.text[:1].upper() + kind.text[1:]
+        yield MaterialLine(name, [description, "; ", at], maker, product, "accessories")
 
 
 def _rods(context: DocumentContext) -> Iterator[MaterialLine]:
-    """The rods of all joints: each kind and product once, with all its diameters."""
+    """The rods of all joints: each kind, maker, and product once, with its diameters and their joints."""
     project = context.project
-    found: dict[tuple[Any, Any], dict[Any, Any]] = {}
+    found: dict[tuple[str, ...], tuple[list[DisplayValue], dict[str, tuple[DisplayValue, list[str]]]]] = {}
     for mark in list_marks(context, "joints"):
-        kind, product, size = (project.get(("joints", mark, f"rod_{name}")) for name in ("kind", "product", "diameter"))
-        if kind not in (None, "none"):
-            sizes = found.setdefault((kind, product), {})
-            sizes |= {size: context.display(("joints", mark, "rod_diameter"))} if size else {}
-    for (kind, product), sizes in found.items():
-        parts: list[Any] = [context.text(kind, project.schema.field_at(("joints", "*", "rod_kind")))]
-        for size in sorted(sizes):
-            parts += ["; " if len(parts) == 1 else ", ", sizes[size]]
-        yield MaterialLine("Backer rod", parts, "—", product or "—", "backing")
+        if project.get(("joints", mark, "rod_kind")) in (None, "none"):
+            continue
+        told = [context.display(("joints", mark, f"rod_{name}")) for name in ("kind", "maker", "product")]
+        size = context.display(("joints", mark, "rod_diameter"))
+        _, sizes = found.setdefault(tuple(map(str, told)), (told, {}))
+        sizes.setdefault(str(size), (size, []))[1].append(mark)
+    for (kind, maker, product), sizes in found.values():
+        parts: list[Any] = [kind]
+        for size, joints in sizes.values():
+            parts += ["; " if len(parts) == 1 else ", ", size, f" ({', '.join(joints)})"]
+        yield MaterialLine("Backer rod", parts, maker, product, "backing")
 
 
 def _primers(context: DocumentContext) -> Iterator[MaterialLine]:
@@ -41,6 +58,9 @@ def _primers(context: DocumentContext) -> Iterator[MaterialLine]:
 
 
 def _tape(context: DocumentContext) -> Iterator[MaterialLine]:
-    joints = [m for m in list_marks(context, "joints") if context.project.get(("joints", m, "bond_break_tape"))]
-    if joints:
-        yield MaterialLine("Bond-break tape", [f"at {', '.join(joints)}"], "—", "—", "backing")
+    project = context.project
+    joints = [m for m in list_marks(context, "joints") if project.get(("joints", m, "bond_break_tape"))]
+    listed = project.members.get(("accessories",), ())
+    if joints and all(project.get(("accessories", n, "kind")) != "bond_break_tape" for n in listed):
+        maker, product = (DisplayValue(f"[Bond-break tape {what}]", open=True) for what in ("manufacturer", "product"))
+        yield MaterialLine("Bond-break tape", [f"at {', '.join(joints)}"], maker, product, "backing")

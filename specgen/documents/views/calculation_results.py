@@ -10,6 +10,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import full_name
 from specgen.model.block import Strong, Text, Value
 from specgen.model.capacity import Check
+from specgen.quantities.comparison import Sense
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -18,7 +19,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for calculation in gather_calculations(context):
         for check in calculation.provider.checks:
             lines += _of_check(context, calculation, check)
-    heads = ("Calculation", "Member", "Demand", "Limit or capacity", "Ratio or margin", "Status")
+    heads = ("Calculation", "Member", "Demand or required", "Capacity or provided", "Ratio or margin", "Status")
     return TableView(heads, tuple(lines), (27, 22, 13, 22, 9, 7))
 
 
@@ -33,13 +34,15 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
     for status, found in by_status.items():
         first = max(found, key=lambda one: one.use)
         demand, limit, ratio = first.sides(context.first)
+        named: Any = limit
+        if first.comparison is not None:
+            named = [Value(limit, first.source, about=check.limit), f" {check.limit}"]
+        # What a minimum asks for is required, and what is held against it provided.
+        least = first.comparison is not None and first.comparison.sense is Sense.AT_LEAST
         yield (
             name,
             full_name(context, first.member) + (f" (of {len(found)})" if len(found) > 1 else ""),
-            demand,
-            [Value(limit, first.source, about=check.limit), f" {check.limit}"]
-            if first.comparison is not None
-            else limit,
+            *((named, demand) if least else (demand, named)),
             ratio,
             status if status == OK else Strong((Text(status),)),
         )

@@ -26,7 +26,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _films(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     total = context.display(("smoothing", "total_thickness"))
-    each = [[context.display((coat, "dry_film")), " each coat"] for coat in _SPRAYED]
+    each = [["mean minimum ", context.display((coat, "dry_film")), " each coat"] for coat in _SPRAYED]
     yield ("Coats", *(context.display((coat, "coats")) for coat in _COATS))
     yield ("Dry film", ["maximum ", total, " total"], *each)
 
@@ -42,13 +42,19 @@ def _optional_rows(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     yield ("Volume solids", *fields("volume_solids", coats=_SPRAYED))
     yield (["VOC", *allowed], *fields("voc"))
     yield ("Coverage, each coat", context.display(("smoothing", "spreading_rate")), *_coverages(context))
-    yield ("Quantity, all coats", _NONE, *(_quantity(context, coat) for coat in _SPRAYED))
+    yield ("Quantity, all coats", _smoothing_quantity(context), *(_quantity(context, coat) for coat in _SPRAYED))
     yield ("Viscosity", _NONE, *(_viscosity(context, coat) for coat in _SPRAYED))
     yield ("Thinning water", _NONE, *fields("max_water", coats=_SPRAYED, before="maximum ")[1:])
-    if context.project.is_given(("gloss", "touch_dry_hours")):
-        yield ("Drying between coats", _NONE, _NONE, ["minimum ", context.display(("gloss", "touch_dry_hours"))])
+    yield ("Drying between coats", *_between_coats(context))
     yield ("Drying before next work", *fields("dry_hours", before="minimum "))
     yield ("Recoating", *fields("most_recoat_hours", coats=_SPRAYED, before="within "))
+
+
+def _between_coats(context: DocumentContext) -> Iterator[Any]:
+    """The wait between the coats of one kind; a dash where there is only one."""
+    for coat, name in (("smoothing", "between_hours"), ("primer", ""), ("gloss", "touch_dry_hours")):
+        coats = context.display((coat, "coats"))
+        yield ["minimum ", context.display((coat, name))] if name and coats != 1 else _NONE
 
 
 def _wet_film(context: DocumentContext, coat: str) -> Any:
@@ -77,6 +83,20 @@ def _coverages(context: DocumentContext) -> list[Any]:
         return [DisplayValue(context.text(rate, field), rate, OF_A_SUM)]
 
     return [_computed(context, coat, "spreading-rate", show) for coat in _SPRAYED]
+
+
+def _smoothing_quantity(context: DocumentContext) -> Any:
+    """`20.7 gal, waste not included`; a dash where its coverage is not given."""
+    if not context.project.is_given(("smoothing", "spreading_rate")):
+        return _NONE
+    try:
+        working = context.resolve((), "smoothing-quantity")
+    except Absent as absent:
+        return [name_missing(context, absent)]
+    if not isinstance(working, Working):
+        return _NONE
+    volume = round_quantity(working.quantity, 3)
+    return [DisplayValue(context.text(volume, None), volume, OF_A_SUM), ", waste not included"]
 
 
 def _quantity(context: DocumentContext, coat: str) -> Any:

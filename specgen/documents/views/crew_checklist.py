@@ -4,6 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.source_letters import GAP
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.model.block import CheckBox, Text
@@ -21,7 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for tool in context.standards.tools.values():
         if not tool.when or evaluate(tool.when, project):
             cell = checks.setdefault(tool.step, [])
-            cell += [Text("   ")] if cell else []
+            cell += [Text(GAP)] if cell else []
             cell += _box(composer, tool, names)
     lines = tuple((steps[name].title, checks[name]) for name in steps if name in checks)
     return TableView(("Before", "Check"), lines, (22, 78))

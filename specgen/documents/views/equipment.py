@@ -19,9 +19,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _guns(context: DocumentContext) -> Iterator[Row]:
     for mark in context.project.members.get(("guns",), ()):
         display = _display_of(context, "guns", mark)
-        parts = [display("kind"), ", fluid nozzle ", display("fluid_nozzle"), ", air nozzle ", display("air_nozzle")]
+        parts = [display("kind"), "; fluid nozzle ", display("fluid_nozzle"), ", air nozzle ", display("air_nozzle")]
         if display("inlet_pressure"):
-            parts += [", ", display("inlet_pressure"), " at the inlet"]
+            parts += [", minimum ", display("inlet_pressure"), " at the inlet, trigger pulled"]
         parts += ["; ", *count_things(display("count"), "gun", "guns"), " at work"]
         if display("spares"):
             parts += [", ", *count_things(display("spares"), "spare", "spares")]
@@ -31,8 +31,11 @@ def _guns(context: DocumentContext) -> Iterator[Row]:
 def _hoses(context: DocumentContext) -> Iterator[Row]:
     for mark in context.project.members.get(("hoses",), ()):
         display = _display_of(context, "hoses", mark)
-        clear = ["clear "] if display("clear") == "yes" else []
-        yield f"Hose {mark}", [*clear, display("use"), ", ", display("length"), " long, bore ", display("bore")]
+        clear = ", transparent" if display("clear") == "yes" else ""
+        yield (
+            f"Hose {mark}",
+            [display("use"), f" hose{clear}; ", display("length"), " long, ", display("bore"), " bore"],
+        )
 
 
 def _compressor(context: DocumentContext) -> Iterator[Row]:

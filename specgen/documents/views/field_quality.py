@@ -6,12 +6,18 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import applies
+from specgen.documents.views._inspection import name_inspection_section
+from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each test that the work on any wall needs, in the order of the work."""
     sentences = Sentences(context, composer)
+    sentences.names |= {
+        "special_inspection": name_inspection_section(context),
+        "sealant_tests": count_sealant_tests(context),
+    }
     walls = context.project.members[("walls",)]
     lines = []
     for test in context.standards.field_tests.values():
@@ -19,7 +25,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         if taking:
             lines.append(_line(sentences, test, taking))
     header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
-    return TableView(header, tuple(lines), (23, 17, 20, 22, 11, 7))
+    return TableView(header, tuple(lines), (20, 20, 18, 25, 10, 7))
 
 
 def _line(sentences: Sentences, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:
@@ -32,6 +38,12 @@ def _line(sentences: Sentences, test: FieldTest, walls: list[str]) -> tuple[Any,
         cell(Sentence(test.standard)),
         cell(Sentence(test.frequency)),
         cell(test.limit),
-        test.by,
+        _maker(sentences.context, test),
         test.form,
     )
+
+
+def _maker(context: DocumentContext, test: FieldTest) -> str:
+    """Who makes a test: the applicator where nobody inspects."""
+    nobody = context.project.get(("contract", "inspection_level")) == "none"
+    return "applicator" if nobody and not context.project.get(("parties", "inspector", "name")) else test.by

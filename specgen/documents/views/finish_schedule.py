@@ -9,7 +9,7 @@ from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.views._areas import sum_areas
 from specgen.quantities.quantity import Quantity
 
-_COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class", 18))
+_COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class, ASTM E2486", 18))
 _SIZES = (("Width x height", 17), ("Net area", 14))
 
 
@@ -33,13 +33,18 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
 
     return (
         name_member(context, "elevations", mark),
-        display("facing"),
+        _facing(display("facing")),
         display("wall"),
         _finish(context, at),
         _zones(context, at),
         [display("width"), " x ", display("height")],
         sum_areas(context, (mark,)),
     )
+
+
+def _facing(facing: DisplayValue) -> list[Any]:
+    """`south`, or a bearing in degrees: `340° from north`."""
+    return [facing] if facing.open or facing.raw.text.isalpha() else [facing, " from north"]
 
 
 def _finish(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:

@@ -10,12 +10,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each hold point, in the order of the work."""
     lines = tuple(
         (
+            str(step.hold),
             f"{step.title}: {step.point_of}" if step.point_of else step.title,
             composer.inlines(step.released_by),
             step.forms.removeprefix("Form ").removeprefix("Forms "),
             Blank("Released", "date"),
         )
         for step in steps(context, composer)
-        if step.released_by
+        if step.hold
     )
-    return TableView(("Hold point", "Released by", "Form", "Signed, date"), lines, (28, 38, 14, 20))
+    return TableView(("No.", "Hold point", "Released by", "Form", "Signed, date"), lines, (5, 27, 36, 13, 19))

@@ -1,11 +1,12 @@
 """The sealant schedule by joint: place, length, sealant, width by depth, backer rod, bond face and face tested."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.marks import list_marks, name_linked
+from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
 from specgen.model.value_text import words
@@ -13,14 +14,16 @@ from specgen.model.working import Working
 from specgen.quantities.comparison import Outcome, Sense, compare
 
 _OUTCOMES = {Outcome.WITHIN: "OK", Outcome.OUTSIDE: "not met"}
+_FROM = {"vertical": " from the left end", "horizontal": " above the base"}
+_SIDES = {"vertical": "height", "horizontal": "width"}
 Path = tuple[str, ...]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each joint of the project."""
-    lines = tuple(_line(context, mark) for mark in list_marks(context, "joints"))
+    """One row for each joint of the project, and for each sealed penetration of which a size is given."""
+    lines = (*(_line(context, mark) for mark in list_marks(context, "joints")), *_of_penetrations(context))
     header = ("Joint", "Place", "Length", "Sealant", "Width x depth", "Minimum width", "Backer rod", "Bond face")
-    return TableView(header, lines, (7, 21, 10, 11, 14, 13, 12, 12))
+    return TableView(header, lines, (6, 34, 8, 11, 13, 10, 8, 10))
 
 
 def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
@@ -32,7 +35,7 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
     return (
         mark,
         _place(context, at),
-        display("length") if context.project.is_given((*at, "length")) else "—",
+        _length(context, at),
         name_linked(context, (*at, "sealant"), "sealants"),
         [display("width"), " x ", display("depth")],
         _needed(context, at),
@@ -44,9 +47,21 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
 def _place(context: DocumentContext, at: Path) -> list[Any]:
     """`E1 South face: floor line at 12 ft`, `E1 South face: opening perimeter at A, B`."""
     parts: list[Any] = [name_linked(context, (*at, "elevation"), "elevations"), ": ", context.display((*at, "kind"))]
-    if context.project.get((*at, "runs")) != "around_opening":
-        return [*parts, " at ", context.display((*at, "at"))] if context.project.is_given((*at, "at")) else parts
-    return [*parts, " at ", context.display((*at, "serves"))] if context.project.get((*at, "serves")) else parts
+    runs = context.project.get((*at, "runs"))
+    if runs == "around_opening" and context.project.get((*at, "serves")):
+        parts += [" at ", context.display((*at, "serves"))]
+    elif runs != "around_opening" and context.project.is_given((*at, "at")):
+        parts += [" ", context.display((*at, "at")), _FROM.get(str(runs), " from the lower left corner")]
+    return parts
+
+
+def _length(context: DocumentContext, at: Path) -> Any:
+    """The length that is given, else the whole height or width of the elevation that the joint runs over."""
+    side = _SIDES.get(str(context.project.get((*at, "runs"))))
+    elevation = context.project.get((*at, "elevation"))
+    if context.project.is_given((*at, "length")) or side is None or elevation is None:
+        return context.display((*at, "length"))
+    return context.display(("elevations", elevation.mark, side))
 
 
 def _needed(context: DocumentContext, at: Path) -> Any:
@@ -68,16 +83,32 @@ def _rod(context: DocumentContext, at: Path) -> list[Any]:
     if context.project.get((*at, "rod_kind")) == "none":
         return ["bond-break tape"] if context.project.get((*at, "bond_break_tape")) else ["none"]
     kind = context.display((*at, "rod_kind"))
-    return [kind] if kind.open else [context.display((*at, "rod_diameter")), ", ", kind]
+    return [kind if kind.open else context.display((*at, "rod_diameter"))]
+
+
+def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The joints around pipes and brackets, sealed against a collar with the only sealant of the project."""
+    sealants = list_marks(context, "sealants")
+    for mark in list_marks(context, "details"):
+        at = ("details", mark)
+        if not context.project.is_given((*at, "joint_width")):
+            continue
+        width, depth, rod, place = (
+            context.display((*at, key)) for key in ("joint_width", "joint_depth", "rod_diameter", "at")
+        )
+        sealant = name_member(context, "sealants", sealants[0]) if len(sealants) == 1 else "—"
+        where = [name_linked(context, (*at, "elevation"), "elevations"), ": ", place]
+        yield (mark, where, "—", sealant, [width, " x ", depth], "—", rod, "base coat and collar")
 
 
 def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
-    """`primer, tested (A10)`; the face of the report where it is another one."""
+    """`tinted primer`; the face of the report too where it is another one."""
     face = context.display((*at, "bond_face"))
+    tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
-    if tested is None:
-        return [face]
-    said = "tested" if face == tested else f"tested on {words(tested)}"
+    if tested is None or face == tested:
+        return [tint, face]
     report = sealant.get("adhesion_report")
-    return [face, f", {said} ({report.mark})" if report is not None else f", {said}"]
+    named = f" ({report.mark})" if report is not None else ""
+    return [tint, face, f", tested on {words(tested)}{named}"]

@@ -47,17 +47,24 @@ def _of_wall(context: DocumentContext, mark: str) -> Iterator[MaterialLine]:
     eifs = party_name(context, "eifs_source")
     if choice("wrb.kind") != "none":
         barrier = party_name(context, "wrb_source")
-        yield MaterialLine(
-            "WRB", [display("wrb.standard"), "; ", display("wrb.kind")], barrier, display("wrb.product"), "wrb"
-        )
+        yield MaterialLine("WRB", _describe_wrb(display, choice), barrier, display("wrb.product"), "wrb")
     if choice("attachment.method") in _BEDS:
         product = display("attachment.product")
         yield MaterialLine("Adhesive", _describe_adhesive(display, choice), eifs, product, "adhesive")
     board = _describe_board(display, choice)
     yield MaterialLine("Insulation board", board, eifs, display("insulation.product"), "board")
-    base = _describe_base_coat(display, choice)
+    base = _describe_base_coat(display, choice, _has_heavy_mesh(context, mark))
     yield MaterialLine("Base coat", base, eifs, display("base_coat.product"), "base_coat")
     yield from _meshes(context, mark, eifs)
+
+
+def _describe_wrb(display: Callable[[str], DisplayValue], choice: Callable[[str], Any]) -> list[Any]:
+    """`ASTM E2570; fluid-applied; 2 coats, minimum 12 mil dry; drying, minimum 24 h`."""
+    parts: list[Any] = [display("wrb.standard"), "; ", display("wrb.kind")]
+    if choice("wrb.kind") != "fluid_applied":
+        return parts
+    parts += ["; ", *count_things(display("wrb.coats"), "coat", "coats")]
+    return [*parts, ", minimum ", display("wrb.dry_thickness"), " dry; drying, minimum ", display("wrb.dry_hours")]
 
 
 def _describe_adhesive(display: Callable[[str], DisplayValue], choice: Callable[[str], Any]) -> list[Any]:
@@ -73,27 +80,16 @@ def _describe_board(display: Callable[[str], DisplayValue], choice: Callable[[st
         parts = ["ASTM E2430; ", *parts] if choice("insulation.e2430") else parts
     parts += [", aged"] if choice("insulation.aged") else []
     parts += ["; ", display("insulation.thickness")]
-    for name, said in (("flame_spread", "flame spread index"), ("smoke_developed", "smoke developed index")):
-        if choice(f"insulation.{name}") is not None:
-            parts += [f"; {said} ", display(f"insulation.{name}")]
     return [*parts, "; ", display("insulation.r_value")] if choice("insulation.r_value") else parts
 
 
-def _describe_base_coat(display: Callable[[str], DisplayValue], choice: Callable[[str], Any]) -> list[Any]:
-    standard = ["ASTM E2568; "] if choice("base_coat.class") == "PB" else []
-    passes = count_things(display("base_coat.passes"), "pass", "passes")
-    return [
-        *standard,
-        "class ",
-        display("base_coat.class"),
-        ", ",
-        display("base_coat.kind"),
-        "; ",
-        *passes,
-        ", ",
-        display("base_coat.dry_thickness"),
-        " dry",
-    ]
+def _describe_base_coat(display: Callable[[str], DisplayValue], choice: Callable[[str], Any], heavy: bool) -> list[Any]:
+    """`ASTM E2568; class PB, cement added on site; 2 passes, minimum 3/32 in dry, over the heavy mesh layer`."""
+    parts: list[Any] = ["ASTM E2568; "] if choice("base_coat.class") == "PB" else []
+    parts += ["class ", display("base_coat.class"), ", ", display("base_coat.kind"), "; "]
+    parts += [*count_things(display("base_coat.passes"), "pass", "passes"), ", minimum "]
+    parts += [display("base_coat.dry_thickness"), " dry"]
+    return [*parts, "; one pass more at heavy mesh"] if heavy else parts
 
 
 def _meshes(context: DocumentContext, mark: str, by: Any) -> Iterator[MaterialLine]:
@@ -108,6 +104,11 @@ def _meshes(context: DocumentContext, mark: str, by: Any) -> Iterator[MaterialLi
             parts += [" ", context.display((*at, "lap"))]
         parts += ["; ", _ZONES.get(str(zone.raw)) or [zone, " impact zone"]]
         yield MaterialLine(f"Mesh, {kind}", _flat(parts), by, context.display((*at, "product")), "mesh")
+
+
+def _has_heavy_mesh(context: DocumentContext, mark: str) -> bool:
+    path = ("walls", mark, "mesh", "layers")
+    return any(context.project.get((*path, n, "kind")) == "high_impact" for n in context.project.members.get(path, ()))
 
 
 def _flat(parts: list[Any]) -> list[Any]:

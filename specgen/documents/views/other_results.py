@@ -7,8 +7,7 @@ from specgen.documents.comparisons import conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import full_name, mark, marks
-from specgen.documents.page_figures import settle
-from specgen.documents.views.workings import result
+from specgen.documents.views.workings import result, total
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -33,8 +32,7 @@ def _results(context: DocumentContext, calculation: CalculationValues) -> str:
     if len(set(told.values())) == 1:
         return next(iter(told.values()))
     if provider.adds:
-        total = sum(float(working.result) for working in workings)
-        return f"total {settle(total, workings[0].unit, context.first)}"
+        return total(context, calculation.workings)
     if len(told) <= 2:
         return "; ".join(f"{name} {text}" for name, text in told.items())
     low, high = (end(workings, key=lambda working: float(working.result)) for end in (min, max))

@@ -5,7 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.model.field import Path
+from specgen.documents.display_values import DisplayValue
 
 _COATS = "smoothing, primer, gloss"
 _SPRAYED = "primer, gloss"
@@ -14,15 +14,16 @@ _SPRAYED = "primer, gloss"
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Every limit of weather and site that this project works by."""
     limit, display = context.limit, context.display
+    least = limit("weather.least_coats")
     held = [", during application and ", limit("weather.hold"), " after"]
     lines = [
         ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held]),
-        ("Air and wall temperature", _COATS, ["minimum ", limit("weather.least_coats"), *held]),
-        *_of_manufacturer(context, "Air and wall temperature until dry", "minimum", "least_dry_temperature"),
+        ("Air and wall temperature", _COATS, ["minimum ", least, *held]),
+        *_of_manufacturer(context, "Air and wall temperature until dry", "least_dry_temperature", least),
         ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
         ("Wall temperature", _SPRAYED, ["maximum ", limit("weather.most_surface")]),
         ("Relative humidity", "all coats", ["maximum ", display(("weather", "most_humidity"))]),
-        *_of_manufacturer(context, "Relative humidity", "maximum", "most_humidity", below=("weather", "most_humidity")),
+        *_of_manufacturer(context, "Relative humidity", "most_humidity", display(("weather", "most_humidity"))),
         ("Wall temperature above dew point", "all coats", ["minimum ", limit("weather.above_dew_point")]),
         ("Wind and gusts", _SPRAYED, ["maximum ", display(("weather", "max_spray_wind"))]),
         ("Direct sun", _SPRAYED, "none"),
@@ -33,17 +34,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _of_manufacturer(
-    context: DocumentContext, condition: str, side: str, name: str, below: Path = ()
+    context: DocumentContext, condition: str, name: str, bound: DisplayValue
 ) -> Iterator[tuple[str, str, Any]]:
-    """One row for each sprayed coat for which a figure is given, or one for both where it is the same.
-
-    Of a condition that the project limits too, at `below`, only a lower figure prints: the stricter counts.
-    """
-    given = {coat: context.display((coat, name)) for coat in ("primer", "gloss") if context.project.get((coat, name))}
-    bound = context.display(below) if below else None
-    if bound:
-        given = {coat: figure for coat, figure in given.items() if figure.raw < bound.raw}
+    """One row for each sprayed coat whose figure is stricter than that of the project, or one for both if the same."""
+    least = name.startswith("least")
+    figures = {coat: context.display((coat, name)) for coat in ("primer", "gloss") if context.project.get((coat, name))}
+    given = {
+        coat: figure
+        for coat, figure in figures.items()
+        if bound.open or (figure.raw > bound.raw if least else figure.raw < bound.raw)
+    }
     if len(given) == 2 and given["primer"] == given["gloss"]:
         given = {_SPRAYED: given["gloss"]}
     for coat, figure in given.items():
-        yield condition, coat, [f"{side} ", figure]
+        yield condition, coat, [f"{'minimum' if least else 'maximum'} ", figure]

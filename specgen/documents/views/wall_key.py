@@ -14,7 +14,7 @@ from specgen.model.value_text import words
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each wall."""
     lines = tuple((mark, _build_up(context, mark), _area(context, mark)) for mark in list_marks(context, "walls"))
-    return TableView(("Wall", "Build-up, from the framing out", "Net area"), lines, (8, 72, 20))
+    return TableView(("Wall", "Build-up, from the structure out", "Net area"), lines, (8, 72, 20))
 
 
 def _build_up(context: DocumentContext, mark: str) -> list[Any]:

@@ -3,6 +3,7 @@
 import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from typing import Any
 
 from specgen.documents.calculations import Instances, equal_in_all
@@ -32,9 +33,11 @@ Column = tuple[Any, Callable[[Path, Working], Any], int]
 Numbers = dict[str, int]
 
 
-def given(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> TableView:
-    """What is given, two inputs abreast: name and symbol, and value with the mark of its source."""
-    return set_abreast("Given", [_given_cells(context, member, row, numbers) for row in rows])
+def given(
+    context: DocumentContext, member: Path, rows: Sequence[InputRow], said: Sequence[tuple[str, str]], numbers: Numbers
+) -> TableView:
+    """What is given, two inputs abreast: name and symbol, and value with the mark of its source, or words."""
+    return set_abreast("Given", [*(_given_cells(context, member, row, numbers) for row in rows), *said])
 
 
 def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
@@ -45,21 +48,32 @@ def set_abreast(head: str, cells: Sequence[tuple[Any, Any]]) -> TableView:
     return TableView((head, "Value") * 2, lines, (36, 14) * 2)
 
 
-def given_in_line(context: DocumentContext, member: Path, rows: Sequence[InputRow], numbers: Numbers) -> list[Any]:
+def given_in_line(
+    context: DocumentContext,
+    member: Path,
+    rows: Sequence[InputRow],
+    said: Sequence[tuple[str, str]],
+    numbers: Numbers,
+    digits: int = DIGITS,
+) -> list[Any]:
     """What is given for all members, on one line."""
     told: list[Any] = []
     for row in rows:
-        name, value = _given_cells(context, member, row, numbers)
+        name, value = _given_cells(context, member, row, numbers, digits)
         told += ["; " if told else "", *name, " = ", value]
+    for head, text in said:
+        told += ["; " if told else "", f"{head}: {text}"]
     return told[1:]
 
 
-def _given_cells(context: DocumentContext, member: Path, row: InputRow, numbers: Numbers) -> tuple[Any, Any]:
+def _given_cells(
+    context: DocumentContext, member: Path, row: InputRow, numbers: Numbers, digits: int = DIGITS
+) -> tuple[Any, Any]:
     origin = find_origin(context, member, row)
     number = numbers.get(origin.calculation)
     behind = f" (calculation {number})" if number else ", default" if origin.default else ""
     behind += f" ({origin.words})" if origin.words else ""
-    return [f"{_capital(row.name)}{behind}, ", *spell_formula(row.symbol)], value_cell(context, member, row)
+    return [f"{_capital(row.name)}{behind}, ", *spell_formula(row.symbol)], value_cell(context, member, row, digits)
 
 
 def value_cell(context: DocumentContext, member: Path, row: InputRow, digits: int = DIGITS) -> Value:
@@ -120,7 +134,8 @@ def _repeated(context: DocumentContext, steps: list[Step], known: dict[Any, int]
             *spell_formula(step.symbol),
             f" = {measure(step.value, step.unit, context.first)}",
         ]
-    return f"By the formulas of {name_sheets(numbers)}", told, ""
+    last = measure(steps[-1].value, steps[-1].unit, context.first)
+    return f"By the formulas of {name_sheets(numbers)}", told, last
 
 
 def members(
@@ -128,6 +143,7 @@ def members(
 ) -> tuple[TableView, ...]:
     """All members: the inputs that vary, the result, and each comparison with its ratio and status."""
     columns = [
+        *_said(workings),
         *(_input_column(context, row) for row in in_columns(provider, workings)),
         *_stepped(context, provider, workings),
     ]
@@ -157,6 +173,25 @@ def in_columns(provider: Provider, workings: Instances) -> list[InputRow]:
             named.setdefault((row.symbol, row.unit), row)
     varying = [row for row in named.values() if not equal_in_all(workings, row)]
     return varying if len(varying) <= ABREAST else [row for row in varying if row.symbol in provider.columns]
+
+
+def said_by_all(workings: Instances) -> list[tuple[str, str]]:
+    """What every working rests on in the same words."""
+    first = next(iter(workings.values()))
+    return [one for one in first.said if all(one in working.said for working in workings.values())]
+
+
+def _said(workings: Instances) -> Iterable[Column]:
+    """A column for what the workings rest on in words of their own."""
+    heads = {head: None for working in workings.values() for head, _ in working.said}
+    shared = {head for head, _ in said_by_all(workings)}
+    for head in heads:
+        if head not in shared:
+            yield head, partial(_find_said, head), 24
+
+
+def _find_said(head: str, member: Path, working: Working) -> str:
+    return dict(working.said).get(head, "")
 
 
 def _input_column(context: DocumentContext, row: InputRow) -> Column:
@@ -247,6 +282,12 @@ def result(context: DocumentContext, provider: Provider, working: Working) -> st
     word = "" if bought.unit in UNITS else f" {bought.name}"
     use = f"{measure(bought.value, bought.unit, context.first)}{word}"
     return told if use == told else f"{told}, use {use}"
+
+
+def total(context: DocumentContext, workings: Instances) -> str:
+    """The sum of the results of all members."""
+    first = next(iter(workings.values()))
+    return f"total {settle(sum(float(working.result) for working in workings.values()), first.unit, context.first)}"
 
 
 def _capital(text: str) -> str:

@@ -196,6 +196,23 @@ def test_primer_and_gloss_of_a_project_cover_the_net_area_of_its_elevations(tmp_
     }
 
 
+def test_a_mockup_that_stands_by_itself_is_coated_besides(tmp_path: Path) -> None:
+    for kind, wanted in (("free_standing", 1420 + 64), ("in_place", 1420)):
+        job = merged(PROJECT, {"mockup": {"kind": kind, "width": "8 ft", "height": "8 ft"}})
+        assert line(resolver_of(tmp_path, job)(("primer",), "coating-quantity"), "A") == pytest.approx(wanted)
+
+
+def test_the_smoothing_is_the_area_over_its_rate_for_each_coat(tmp_path: Path) -> None:
+    job = merged(PROJECT, {"coating": {"smoothing": {"coats": 2, "spreading_rate": "240 ft2/gal"}}})
+    # 1420 sq ft, as above, twice at 240 sq ft/gal.
+    assert resolver_of(tmp_path, job)((), "smoothing-quantity").result == pytest.approx(1420 / 240 * 2)
+    with pytest.raises(Absent) as raised:
+        resolver_of(tmp_path, merged(job, {"coating": {"smoothing": {"spreading_rate": "drop"}}}))(
+            (), "smoothing-quantity"
+        )
+    assert str(raised.value) == "smoothing.spreading_rate"
+
+
 @pytest.mark.parametrize(
     ("change", "path"),
     [

@@ -65,9 +65,24 @@ def test_a_metric_project_is_told_in_celsius(tmp_path: Path) -> None:
 def test_the_margin_to_the_board_stands_beside(tmp_path: Path) -> None:
     walls = {"W1": {"insulation": {"kind": "eps", "service_limit": "165 F"}}}
     made = still(tmp_path, walls=walls)
-    assert [(line.symbol, line.unit) for line in made.secondary_steps] == [("M", "F apart")]
+    assert [(line.symbol, line.unit) for line in made.secondary_steps] == [("M", "F apart"), ("SR_w", "")]
     assert made.secondary_steps[0].value == pytest.approx(165 - made.result)
     assert made.notes[-1].startswith("The face lies 42.5 °F above 165 °F")
+
+
+def test_the_least_reflectance_keeps_the_margin_in_still_air(tmp_path: Path) -> None:
+    # 10 F of margin, common practice: 155 F holds at the least reflectance, by another way of solving it; not below.
+    walls = {"W1": {"insulation": {"kind": "eps", "service_limit": "165 F"}}}
+    least = still(tmp_path, walls=walls).secondary_steps[1].value
+    kept, lost = (halved((1 - least + less) * 800, 0.3, 308.15) * 1.8 - 459.67 for less in (0, 0.01))
+    assert kept <= 155 < lost
+
+
+def test_the_joint_rule_counts_where_it_is_hotter(tmp_path: Path) -> None:
+    # 95 + 0.6 x 100 x 1, ASTM C1472 from memory: a face in the full sun of a site that gets little of it.
+    face = JOB["elevations"]["E1"] | {"peak_irradiance": "300 W/m2"}
+    climate = JOB["climate"] | {"peak_wall_irradiance": "300 W/m2"}
+    assert still(tmp_path, elevations={"E1": face}, climate=climate).result == pytest.approx(155)
 
 
 def test_a_face_without_its_figures_waits_for_them(tmp_path: Path) -> None:

@@ -39,6 +39,14 @@ def test_a_chain_worked_by_hand(tmp_path: Path) -> None:
     assert "mockup can start on March 22, 2027, work on the wall on April 5, 2027." in made.notes[0]
 
 
+def test_the_planned_start_of_the_mockup_counts_where_it_is_later(tmp_path: Path) -> None:
+    # 22 March, when the color is there, against 5 April; 14 days of mockup end on 19 April.
+    made = start(tmp_path, {"mockup": {"planned_on": "2027-04-05"}})
+    assert (made.result, made.governing_case) == (49, "the planned mockup start")
+    assert "the mockup starts on April 5, 2027, work on the wall on April 19, 2027." in made.notes[0]
+    assert start(tmp_path, {"mockup": {"planned_on": "2027-03-02"}}).result == 35
+
+
 @pytest.mark.parametrize(
     ("change", "days", "governs"),
     [

@@ -25,6 +25,6 @@ RULE.clause(
     "The deck ledger has no flashing, so deck water enters the wall.",
     when="water_detail.kind = deck_ledger and water_detail.flashing = no",
     found="",
-    basis="irc_flashing",
+    basis="wall_flashing",
     lift="never",
 )

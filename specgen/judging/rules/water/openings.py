@@ -32,7 +32,7 @@ RULE.clause(
     "The sill has no pan, so water that leaks at the frame enters the wall.",
     when="opening.kind in {window, door} and opening.sill_pan = no",
     found="",
-    basis="irc_flashing practice",
+    basis="wall_flashing practice",
 )
 
 
@@ -41,7 +41,7 @@ RULE.clause(
     CAUTION,
     "The opening head cuts the drainage path and has no flashing.",
     at="opening.head_flashing",
-    basis="irc_flashing practice",
+    basis="wall_flashing practice",
     remedy="Install a head flashing with end dams and weeps.",
 )
 def head_cuts_drainage(opening: Opening, project: Description) -> Violations:

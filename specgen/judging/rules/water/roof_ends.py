@@ -28,6 +28,6 @@ RULE.clause(
     "The roof end has no kick-out flashing, so roof water runs behind the cladding.",
     when="water_detail.kind = roof_end and water_detail.diverter = no",
     found="",
-    basis="irc_kickout irc_step_flashing",
+    basis="wall_flashing irc_kickout irc_step_flashing",
     lift="never",
 )
