@@ -67,8 +67,8 @@ def _add_wall(data: Any, number: int, different: bool) -> None:
     data["walls"][mark] = wall
     data["elevations"][face] = clean["elevations"]["E3"] | {"name": f"Face {number}", "wall": mark}
     data["joints"][f"J{number}"] = clean["joints"]["J5"] | {"elevation": face}
-    for name in ("access", "shade"):
-        data[name][f"X{number}"] = clean[name]["X3"] | {"elevation": face}
+    for name, its in (("access", "X3"), ("shade", "SH3")):
+        data[name][f"X{number}"] = clean[name][its] | {"elevation": face}
 
 
 def many_of(name: str, times: int) -> str:
