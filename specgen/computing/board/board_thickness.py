@@ -107,7 +107,17 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
     if wall.project.get(("code", "required_r_value")) is not None:
         board = wall.insulation
         per_inch = Quantity(board.r_value.amount / board.thickness.to("in"), "thermal_resistance", "R")
-    return board_thickness(BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_per_inch=per_inch))
+    working = board_thickness(BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_per_inch=per_inch))
+    zone, place = (root_of(wall).project.get(path) for path in (("climate", "zone"), ("code", "jurisdiction")))
+    basis = [f"energy code, {place}" if place else "energy code", *([f"climate zone {zone}"] if zone else [])]
+    return working._replace(said=(("Basis of the R-value", ", ".join(basis)),)) if per_inch is not None else working
+
+
+def rasped_r_value(wall: Wall) -> Quantity:
+    """The R-value of the board of a wall less what rasping takes off, as far as both are given. Raises Absent."""
+    board = wall.insulation
+    full, thickness, rasp = board.r_value, board.get("thickness"), board.get("rasp_allowance")
+    return full if thickness is None or rasp is None else full * (1 - rasp.amount / thickness.amount)
 
 
 def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
@@ -116,9 +126,9 @@ def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
 
 
 def compare_r_value(wall: Wall, ask: Ask) -> Comparison | None:
-    """The R-value the code asks for against that of the board; none where it asks for none."""
+    """The R-value the code asks for against that of the rasped board; none where it asks for none."""
     required = root_of(wall).code.get("required_r_value")
-    return None if required is None else at_most(required, wall.insulation.r_value)
+    return None if required is None else at_most(required, rasped_r_value(wall))
 
 
 PROVIDER = provide(
@@ -130,7 +140,7 @@ PROVIDER = provide(
     reads=READS,
     checks=(
         Check("required thickness", "thickness given", (), compare_thickness),
-        Check("required board R-value", "board R-value", ("INS-05a",), compare_r_value),
+        Check("required board R-value", "board R-value after rasping", ("INS-05a",), compare_r_value),
     ),
     buy="T_s",
     order=20,

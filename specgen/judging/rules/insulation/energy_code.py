@@ -19,10 +19,12 @@ fails INS-05a at walls.W1.insulation.r_value
     walls: {W1: {insulation: {r_value: R-5.6}}}
 """
 
+from specgen.computing.board.board_thickness import rasped_r_value
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import if_given
 from specgen.model.typed_views import Description, Wall
 from specgen.quantities.comparison import less
+from specgen.quantities.quantity import round_quantity
 
 RULE = Rule(
     "INS-05",
@@ -41,10 +43,10 @@ RULE = Rule(
     basis="memory",
 )
 def too_little(wall: Wall, project: Description) -> Violations:
-    """The board gives less than the energy code asks for; a code that asks for nothing is met."""
+    """The rasped board gives less than the energy code asks for; a code that asks for nothing is met."""
     required = if_given(lambda: project.code.required_r_value)
-    if required is not None and less(wall.insulation.r_value, required):
-        yield violation(wall.insulation.r_value, wanted=required)
+    if required is not None and less(found := rasped_r_value(wall), required):
+        yield violation(round_quantity(found), wanted=required)
 
 
 @RULE.test(
