@@ -39,9 +39,9 @@ class StepPage(Record):
     hold: int = 0  # the number of its hold point; 0 where it has none
 
 
-def steps(context: DocumentContext, composer: Composer) -> tuple[StepPage, ...]:
-    """The steps that apply to any wall, in order; a sentence that applies to some walls only names them."""
-    walls = context.project.members[("walls",)]
+def steps(context: DocumentContext, composer: Composer, walls: tuple[str, ...] = ()) -> tuple[StepPage, ...]:
+    """The steps that apply to any of these walls, or of all, in order; what applies to some of them only names them."""
+    walls = walls or context.project.members[("walls",)]
     sentences = Sentences(context, composer)
     pages = []
     for step in context.standards.steps.values():

@@ -14,6 +14,7 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.views.code_items import code_name
+from specgen.documents.views.mockup_details import name_places
 from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
@@ -48,6 +49,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "unverified": tuple(dict.fromkeys(context.tell(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
+        "mockup_places": name_places(context),
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
         "review_boxes": review_boxes(context),

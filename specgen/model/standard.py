@@ -124,12 +124,18 @@ class Criterion(NamedTuple):
     """The condition under which a project has this line; empty for every project."""
     boxes: str = ""
     """How many readings have a box, where `readings` is no number."""
+    box_each: tuple[Path, ...] = ()
+    """The fields that count the coats each of which has one box, in place of `boxes`."""
     for_each: Path = ()
-    """The field that counts the coats each of which has these readings; empty for one set."""
+    """The field that counts the coats, or the members, each of which has these readings; empty for one set."""
     mean: bool = False
     """Whether the mean of the readings is asked for."""
     shows: tuple[str, ...] = ()
     """The details of the mockup at which it is read, as `mockup.includes` names them."""
+    part: str = ""
+    """The part of the mockup at which it is read where no detail names it."""
+    for_record: bool = False
+    """Whether it is written down and not judged."""
     governing: str = ""
     """The figure of the limit, as a template: a stricter one of the project takes its place."""
     least: tuple[Path, ...] = ()

@@ -519,6 +519,7 @@ class Sealant(View):
     reported_conditions: tuple[Literal["dry", "wet", "frozen", "heated", "weathered"], ...]
     sequence: Literal["before_gloss", "after_gloss"]
     cure_hours: Number
+    pull_cure_days: Number
     primer: SealantPrimer
     tooling: Literal["dry", "wet"]
     field_tests: int
@@ -727,6 +728,7 @@ class Mockup(View):
     facing: Quantity
     width: Quantity
     height: Quantity
+    walls: tuple[Wall, ...]
     includes: tuple[Literal["full_panel", "joint_crossing", "outside_corner", "opening", "sealant_joint", "grade_end", "each_mesh_zone", "each_color", "day_stop", "recoat_patch", "build_up_steps"], ...]
     crew: tuple[Crew, ...]
     same_equipment: bool

@@ -62,8 +62,8 @@ LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
         ),
         (
             {"name": "color", "method": "E2194", "limit": "1.5"},
-            "Color difference",
-            "CIEDE2000 difference from the approved sample maximum 1.5, at 15, 45, 110 degrees (project criterion)",
+            "Color difference, 15 degrees",
+            "CIEDE2000 difference from the approved sample maximum 1.5 (project criterion)",
         ),
         (
             {"name": "mesh", "limit": "corners true"},
@@ -107,9 +107,11 @@ def test_a_method_that_names_a_standard_chooses_the_line(tmp_path: Path) -> None
     own = [{"name": "adhesion", "method": "D7234 with a 2 in dolly", "limit": "board fails first"}]
     lines = lines_of(tmp_path, {"mockup": {"criteria": own}})
     assert lines["Adhesion by pull-off"][2] == "D7234 with a 2 in dolly"
-    assert lines["Adhesion by pull-off"][3].endswith("Record load. Project criterion: board fails first")
+    assert lines["Adhesion by pull-off"][3].endswith(
+        "smoothing, primer, and gloss. Project criterion: board fails first"
+    )
     assert lines["Adhesion by tape"][2:4] == [
-        "ASTM D3359, method A or B",
+        "ASTM D3359, method B up to 5 mil total dry film, A above[b]",
         lines_of(tmp_path / "b", {})["Adhesion by tape"][3],
     ]
 
@@ -161,16 +163,24 @@ def test_each_reading_asked_for_has_a_box(tmp_path: Path) -> None:
 def test_each_coat_and_each_angle_has_its_own_readings_mean_and_result(tmp_path: Path) -> None:
     written(tmp_path, {"format": 1, "gloss": {"coats": 2}, "primer": {"coats": 1}}, "coating.yaml")
     lines = lines_of(tmp_path, {"coating_system": "coating.yaml"})
-    assert lines["Gloss dry film"][4] == "Coupons, test area; 5 each coat; coat 1"
-    assert lines["Gloss dry film, coat 2"][4:12] == ["Coat 2", *["____"] * 5, "–", "____"]
-    assert "pass" in lines["Gloss dry film, coat 2"][12]
+    coats = [row for name, row in lines.items() if name.startswith("Gloss dry film")]
+    assert [row[1].split("[")[0] for row in coats] == ["Gloss dry film, coat 1", "Gloss dry film, coat 2"]
+    assert [row[0][-1] for row in coats] == ["a", "b"] and coats[0][2:5] == coats[1][2:5]
+    assert coats[1][5:12] == [*["____"] * 5, "–", "____"]
+    assert all("pass" in row[12] for row in coats)
     assert "Primer dry film, coat 1" not in lines and lines["Primer dry film"][4] == "Coupons, test area; 5 each coat"
-    assert lines["Color difference"][4].endswith("3 each angle; 15 degrees")
-    assert [lines[f"Color difference, {angle} degrees"][4] for angle in (45, 110)] == ["45 degrees", "110 degrees"]
+    angles = [row for name, row in lines.items() if name.startswith("Color difference")]
+    assert [row[1].split(", ")[1].split("[")[0] for row in angles] == ["15 degrees", "45 degrees", "110 degrees"]
+    assert [row[0][-1] for row in angles] == ["a", "b", "c"] and len({row[3] for row in angles}) == 1
+    assert len({row[0] for row in lines.values()}) == len(lines)
     second = {"C2": {"tolerance": 2, "metallic": "no"}}
     lines = lines_of(tmp_path, {"coating_system": "coating.yaml", "colors": second})
-    assert lines["Color difference"][4].endswith("C1, 15 degrees")
-    assert lines["Color difference, C2"][4] == "C2"
+    assert [name for name in lines if name.startswith("Color difference")] == [
+        "Color difference, C1, 15 degrees",
+        "Color difference, C1, 45 degrees",
+        "Color difference, C1, 110 degrees",
+        "Color difference, C2",
+    ]
 
 
 def test_the_eye_is_no_mark_and_the_hours_have_a_box_of_their_own(tmp_path: Path) -> None:
@@ -210,8 +220,62 @@ def test_the_form_has_its_boxes_viewing_remarks_evidence_and_signatures() -> Non
     ]
     assert all(isinstance(row[2][0], Blank) and isinstance(row[3][0], Blank) for row in signing.rows)
     assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 8
-    assert any("Second viewing on (date)" in head for head in tables)
+    assert not any("Second viewing on (date)" in head for head in tables)
+    readings = next(table for head, table in tables.items() if head[0] == "Criteria No.")
+    assert all(isinstance(cell[0], Blank) for row in readings.rows for cell in row)
     seen = next(table for head, table in tables.items() if head[0] == "Viewing")
     assert [len([p for cell in row for p in cell if isinstance(p, Blank)]) for row in seen.rows] == [6, 6]
     choices = [part.label for b in made.blocks for part in getattr(b, "content", ()) if isinstance(part, CheckBox)]
     assert choices == ["Accepted", "Accepted as noted", "Not accepted; build a new mockup"]
+
+
+def coats(folder: Path, gloss: str) -> dict[str, list[str]]:
+    films = {"primer": {"coats": 1, "dry_film": "1.5 mil"}, "gloss": {"coats": 2, "dry_film": gloss}}
+    written(folder, {"format": 1} | films, "coating.yaml")
+    return lines_of(folder, {"coating_system": "coating.yaml"})
+
+
+@pytest.mark.parametrize(("gloss", "method", "limit"), [("1.75 mil", "B", "4B"), ("1.8 mil", "A", "4A")])
+def test_the_film_decides_the_method_of_the_tape_test(gloss: str, method: str, limit: str, tmp_path: Path) -> None:
+    # ASTM D3359-09e2, 1.2: method B is not for films thicker than 5 mil. 1.5 + 2 x 1.75 is 5.0, 1.5 + 2 x 1.8 is 5.1.
+    line = coats(tmp_path, gloss)["Adhesion by tape"]
+    assert (line[2], line[3].split("[")[0]) == (f"ASTM D3359, method {method}", f"Minimum {limit}")
+
+
+def test_water_has_a_box_each_coat_and_a_cup_a_row_each_coat(tmp_path: Path) -> None:
+    lines = coats(tmp_path, "1.2 mil")
+    assert lines["Thinning water"][5:11] == [*["____"] * 3, *["–"] * 3]
+    assert {"Primer cup time", "Gloss cup time, coat 1", "Gloss cup time, coat 2"} <= set(lines)
+
+
+def test_the_wet_film_is_recorded_and_what_it_lacks_stands_in_brackets_that_count(tmp_path: Path) -> None:
+    line = coats(tmp_path, "1.2 mil")["Gloss wet film, coat 1"]
+    assert line[3].startswith("Target for 1.2 mil dry at [Gloss volume solids] solids; dry film governs")
+    assert "done" in line[12] and "pass" not in line[12]
+
+
+def test_the_long_straightedge_fits_the_finished_part(tmp_path: Path) -> None:
+    # Half of 8 ft beside the steps, 8 ft high: a diagonal of 8.9 ft takes an 8 ft straightedge.
+    small = {"mockup": {"width": "8 ft", "height": "8 ft", "includes": ["build_up_steps"]}}
+    assert lines_of(tmp_path / "a", small)[LONG][2].startswith("8 ft straightedge")
+    assert lines_of(tmp_path / "b", {"mockup": {"width": "8 ft", "height": "8 ft"}})[LONG][2].startswith("10 ft")
+    assert lines_of(tmp_path / "c", {})[LONG][2].startswith("10 ft")
+
+
+def test_each_reading_has_one_place_and_the_form_its_key(tmp_path: Path) -> None:
+    shown = {"mockup": {"includes": ["full_panel", "joint_crossing", "outside_corner"]}}
+    lines = lines_of(tmp_path, shown)
+    assert lines[GLOSS][4] == "Place 1; 6 readings"
+    assert lines["Aesthetic joint straightness and edges"][4] == "Places 2 and 3; 4 readings"
+    assert lines["Adhesion by tape"][4] == "Place 4; 3 readings"
+    (made,) = (tmp_path / "out").glob("D10*.txt")
+    told = "Places: 1 full panel; 2 aesthetic joint crossing; 3 outside corner; 4 test area."
+    assert told in made.read_text("utf-8")
+
+
+def test_those_sign_whom_the_project_names_and_who_decides(tmp_path: Path) -> None:
+    lines_of(tmp_path, {"parties": {"applicator": {"name": "Lark"}}, "mockup": {"approver": "architect"}})
+    (made,) = (tmp_path / "out").glob("D10*.txt")
+    text = made.read_text("utf-8").splitlines()
+    rows = [line.split(" | ")[:2] for line in text if line.count(" | ") == 4]
+    assert rows[-2:] == [["Applicator", "Lark"], ["Architect", "[Architect name]"]]

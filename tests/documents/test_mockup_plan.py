@@ -54,7 +54,7 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         ({"includes": ["recoat_patch"]}, "Recoat one panel after the last coat has dried, and leave it in view."),
         (
             {"includes": ["build_up_steps"]},
-            "Leave half of the mockup as a stepped build-up, each layer and coat in view.",
+            "Leave half of the width as a stepped build-up, each layer and coat in view.",
         ),
         ({}, "[Details shown by the mockup]"),
         ({}, "Build the mockup with [Crews of the mockup], the production crews."),
@@ -78,7 +78,7 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         ),
         (
             {"destructive_area_apart": "yes"},
-            "Perform cut and pull tests on a separate test area, not on the face to be kept.",
+            "Perform cut and pull tests on a separate test area, not on the face to be kept; mark it before spraying.",
         ),
         (
             {"destructive_area_apart": "no"},
@@ -161,15 +161,16 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         "colors": {"C1": {"reference": "board 2"}},
         "mockup": {"includes": ["joint_crossing", "outside_corner", "opening", "grade_end", "each_color", "day_stop"]},
     }
-    rows = [line.split(" | ") for line in plan_of(tmp_path, change) if line.startswith("M") and " | " in line]
-    assert [row[:3] for row in rows if row[0] != "Mark"] == [
-        ["M1", "Aesthetic joint crossing", "V profile, 3/4 in wide by 1/2 in deep"],
-        ["M2", "Outside corner", "Corner of E1 South face and E2"],
-        ["M3", "Opening with returns", "E1 South face: A, B"],
-        ["M3", "Sill of the opening", "E1 South face: A"],
-        ["M4", "Termination above grade", "E1 South face: 9 in above soil; E2: 8 in above grade"],
-        ["M5", "Each color", "C1, board 2"],
-        ["M6", "End-of-day stop at a joint or corner", "Joints and corners at which spraying stops"],
+    rows = [line.split(" | ") for line in plan_of(tmp_path, change) if line[:1].isdigit() and line.count(" | ") == 3]
+    assert [row[:3] for row in rows] == [
+        ["1", "Aesthetic joint crossing", "V profile, 3/4 in wide by 1/2 in deep"],
+        ["2", "Outside corner", "Corner of E1 South face and E2"],
+        ["3a", "Opening with returns", "E1 South face: A, B"],
+        ["3b", "Sill of the opening", "E1 South face: A"],
+        ["4", "Termination above grade", "E1 South face: 9 in above soil; E2: 8 in above grade"],
+        ["5", "Each color", "C1, board 2"],
+        ["6", "End-of-day stop at a joint or corner", "Joints and corners at which spraying stops"],
+        ["7", "Test area", "Apart from the face to be kept"],
     ]
 
 
@@ -213,16 +214,15 @@ def test_what_only_the_mockup_shows_stands_in_its_order_of_work(tmp_path: Path) 
     rows = [line.split(" | ") for line in plan_of(tmp_path, merged(DRYING, shown)) if line.count(" | ") == 4]
     told = {row[3]: row[1:3] for row in rows}
     names = list(told)
-    after = names[names.index("Gloss finish") + 1 :]
+    after = names[names.index("Gloss finish, cleaning after each coat") + 1 :]
     assert after == [
-        "Gloss finish, beyond the end-of-day stop",
-        "Cleaning of spray equipment",
-        "Recoated panel",
+        "Gloss beyond the end-of-day stop, then cleaning",
+        "Recoated panel, then cleaning",
         "Acceptance of the finish",
     ]
-    assert told["Gloss finish"][0] == "Day 7"
-    assert told["Gloss finish, beyond the end-of-day stop"] == ["Day 8", "the next working day"]
-    assert told["Recoated panel"][0] == "Day 10"
+    assert told["Gloss finish, cleaning after each coat"][0] == "Day 7"
+    assert told["Gloss beyond the end-of-day stop, then cleaning"] == ["Day 8", "the next working day"]
+    assert told["Recoated panel, then cleaning"][0] == "Day 10"
     day, wait = told["Acceptance of the finish"]
     assert (day, wait.split("[")[0]) == ("Day 12", "the recoated panel has dried a minimum of 36 h")
 
@@ -249,3 +249,83 @@ def test_the_review_period_is_told_in_one_phrase(tmp_path: Path) -> None:
     assert "Review period | [Days for review], [Review day count]" in plan_of(tmp_path / "b", {})
     told = plan_of(tmp_path / "c", merged({"contract": contract}, LONGER))
     assert "Review period | 14 calendar days; 21 with deviations" in told
+
+
+SEALED: dict[str, Any] = {
+    "sealants": {"S1": {"pull_cure_days": 7}, "S2": {"pull_cure_days": 9}},
+    "joints": {"J1": {"kind": "floor_line", "sealant": "S1"}},
+}
+
+
+def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Path) -> None:
+    # The gloss is dry on day 9: then nine days of cure, or the usual fourteen (common practice, no source).
+    rows = [line.split(" | ") for line in plan_of(tmp_path / "a", merged(DRYING, SEALED)) if line.count(" | ") == 4]
+    assert [row[1:4] for row in rows[-2:]] == [
+        ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints"],
+        ["Day 18", "the sealant has cured a minimum of 9 days", "Acceptance of the finish"],
+    ]
+    usual = merged(DRYING, {"joints": SEALED["joints"], "sealants": {"S1": {"chemistry": "silicone"}}})
+    last = [line for line in plan_of(tmp_path / "b", usual) if "Acceptance of the finish" in line][0]
+    assert "Day 23 | the sealant has cured a minimum of 14 days" in last
+
+
+def test_the_meeting_comes_first_and_the_last_day_is_counted_with_the_first(tmp_path: Path) -> None:
+    change = merged(DRYING, {"mockup": {"planned_on": "2027-04-05", "duration_days": 10}})
+    plan = plan_of(tmp_path / "a", change)
+    first = next(line for line in plan if line.startswith("1 | Day 1"))
+    assert "Preinstallation meeting" in first
+    assert "Last day of mockup | April 14, 2027" in plan
+    assert "Duration of mockup, evaluation included | 10 calendar days; the order of work takes a minimum of 11" in plan
+    longer = plan_of(tmp_path / "b", merged(change, {"mockup": {"duration_days": 11}}))
+    assert "Duration of mockup, evaluation included | 11 calendar days" in longer
+
+
+def test_a_sample_color_ordered_before_the_review_is_over_is_at_the_risk_of_who_orders_it(tmp_path: Path) -> None:
+    change: dict[str, Any] = {
+        "contract": {"review_days": 14, "review_day_kind": "calendar"},
+        "colors": {"C1": {"kind": "custom", "lead_time_days": 21}},
+        "mockup": {"duration_days": 14},
+        "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-08"},
+    }
+    order = "Order of sample color (C1) | "
+    early = f"{order}March 8, 2027, before review is complete, at the applicator's risk"
+    assert early in plan_of(tmp_path / "a", change)
+    later = merged(change, {"schedule": {"color_sample_order_on": "2027-03-15"}})
+    assert f"{order}March 15, 2027" in plan_of(tmp_path / "b", later)
+
+
+TWO_WALLS: dict[str, Any] = {
+    "walls": {
+        "W1": {"substrate": {"kind": "glass_mat_gypsum"}, "wrb": {"kind": "fluid_applied"}},
+        "W2": {"substrate": {"kind": "concrete_masonry"}, "wrb": {"kind": "none"}, "drainage": {"kind": "none"}},
+    },
+    "elevations": {
+        "E1": {"wall": "W1", "grade_clearance": "9 in", "grade_is_soil": "yes"},
+        "E2": {"wall": "W2", "grade_clearance": "8 in", "grade_is_soil": "no"},
+    },
+    "mockup": {"includes": ["grade_end"]},
+}
+
+
+def test_the_mockup_copies_the_walls_it_names(tmp_path: Path) -> None:
+    unnamed = plan_of(tmp_path / "a", TWO_WALLS)
+    assert "Build-up: [Walls whose build-up the mockup shows]." in unnamed
+    block = plan_of(tmp_path / "b", merged(TWO_WALLS, {"mockup": {"walls": ["W2"]}}))
+    (told,) = [line for line in block if line.startswith("Build-up of wall")]
+    assert told.startswith("Build-up of wall W2: concrete masonry, ")
+    (row,) = [line for line in block if "Termination above grade" in line]
+    assert row == "1 | Termination above grade | E2: 8 in above paving | Back-wrap, clearance"
+    assert not [line for line in block if "Water-resistive barrier" in line and " | " in line]
+
+
+def test_what_does_not_fit_the_finished_part_is_told_as_reduced(tmp_path: Path) -> None:
+    shown = {"includes": ["full_panel", "opening", "recoat_patch", "build_up_steps"], "width": "8 ft", "height": "8 ft"}
+    rows = [line for line in plan_of(tmp_path / "a", {"mockup": shown}) if " | " in line]
+    (panel,) = [row for row in rows if row.startswith("1 | Full panel")]
+    assert "on the mockup 4 ft by 5 ft" in panel  # half of 8 ft is stepped; panels go up to 5 ft by 5 ft
+    assert [row.split(" | ")[1] for row in rows if "reduced in size on the mockup" in row] == [
+        "Opening with returns",
+        "Recoated panel",
+    ]
+    wide = plan_of(tmp_path / "b", {"mockup": {**shown, "width": "20 ft"}})
+    assert not [line for line in wide if "on the mockup" in line and " | " in line]

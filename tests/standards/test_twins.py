@@ -50,6 +50,7 @@ TWINS = [
     ("joint.depth_most", "13 mm", TEXT, "Architectural Detailing: not over 1/2 in (13 mm)"),
     ("sealant.install_cold", "4 C", TEXT, "UFGS 08900 p. 28: between 4 and 32 degrees C"),
     ("sealant.install_hot", "32 C", TEXT, "UFGS 08900 p. 28: between 4 and 32 degrees C"),
+    ("adhesion.tape_film", "125 um", TEXT, "ASTM D3359-09e2, 1.2: films thicker than 5 mils (125 um)"),
     ("sealant.field_test_length", "300 m", PRACTICE, "a foot is 0.3 m"),
     ("sealant.field_test_spacing", "30 m", PRACTICE, "a foot is 0.3 m"),
     ("smoothing.total_thickness", "0.8 mm", PRACTICE, "1/32 in in tenths of a millimeter"),

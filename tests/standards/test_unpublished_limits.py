@@ -58,6 +58,7 @@ HELD = [
     ("sealant.field_test_length", MOST, "1000 ft", PRACTICE, "the first joints end here"),
     ("sealant.field_test_spacing", MOST, "100 ft", PRACTICE, "a pull stands for no more joint"),
     ("sealant.after_base_coat", LEAST, "24 h", MEMORY, "the face to be bonded is dry"),
+    ("sealant.pull_cure", LEAST, "14 d", PRACTICE, "one-part sealant cures from its face inward, some 1/8 in a week"),
     ("sealant.before_gloss", LEAST, "48 h", MEMORY, "the bead has skinned and no longer bleeds"),
     ("cup.temperature", EXACTLY, "77 F", MEMORY, "cup times of data sheets are read at 25 C"),
     ("smoothing.coats", EXACTLY, "2 ", PRACTICE, "one hides no trowel mark, three crack"),

@@ -12,8 +12,9 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
+from specgen.documents.views._form_words import form_words
 from specgen.documents.views._own_criteria import ADDED, Own, own_criteria
-from specgen.documents.views.mockup_details import mark_details
+from specgen.documents.views.mockup_details import list_places
 from specgen.model.absence import Absent
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
@@ -38,6 +39,7 @@ class AcceptanceLine:
     boxes: int  # readings it has room for, in each part
     mean: bool = False
     parts: tuple[str, ...] = ("",)  # coats or angles that are each read and judged by themselves
+    for_record: bool = False  # written down and not judged
 
 
 @dataclass
@@ -55,7 +57,8 @@ class Form:
         root = Page(context, context.project.schema.root, ())
         self.names = {name: getattr(root, name) for name in context.project.schema.root.children}
         self.names |= figure_functions(context)
-        self.marks = mark_details(context)
+        self.names |= form_words(context, self.composer)
+        self.places = list_places(context)
         self.omitted = set(context.project.get(("mockup", "omit")) or ())
         rows = context.standards.criteria.values()
         self.rows = [row for row in rows if not row.when or evaluate(row.when, context.project)]
@@ -110,7 +113,7 @@ class Form:
 
     def _line(self, row: Criterion) -> AcceptanceLine:
         own = self.merged.get(row.name, [])
-        boxes, read = int(row.boxes or row.readings), int(re.findall(r"\d+", row.readings)[0])
+        boxes, read = self._boxes(row), int(re.findall(r"\d+", row.readings)[0])
         most = max((line.readings for line in own), default=0)
         readings = row.readings.replace(str(read), str(max(read, most)), 1)
         return AcceptanceLine(
@@ -122,13 +125,23 @@ class Form:
             boxes + max(0, most - read),
             row.mean,
             self._parts(row),
+            row.for_record,
         )
 
+    def _boxes(self, row: Criterion) -> int:
+        """How many readings have a box: those asked for, or one each coat."""
+        if row.box_each:
+            return sum(int(self.context.project.get(path) or 1) for path in row.box_each)
+        return int(row.boxes or row.readings)
+
     def _parts(self, row: Criterion) -> tuple[str, ...]:
-        """The coats of a film, or the angles of each color; one part without a name where there are no two."""
+        """The coats, the sealants, or the angles of each color; one part without a name where there are no two."""
         if not row.for_each:
             return ("",)
         project, colors = self.context.project, self.context.project.members.get(("colors",), ())
+        if row.for_each[0] == "sealants":
+            sealants = project.members.get(("sealants",), ())
+            return sealants if len(sealants) > 1 else ("",)
         if row.for_each[0] != "colors":
             coats = int(project.get(row.for_each) or 1)
             return tuple(f"coat {number}" for number in range(1, coats + 1)) if coats > 1 else ("",)
@@ -173,7 +186,9 @@ class Form:
             elif verdict is None and line.limit:
                 beside.append(line)
         standard = self._governing(row, governing)
-        text = self.composer.text(row.limit, self.names | {"governing": standard}, f"criteria.yaml: {row.name}")
+        text = self.composer.text(
+            row.limit, self.names | {"governing": standard, "own_limit": bool(beside)}, f"criteria.yaml: {row.name}"
+        )
         cell: list[Any] = [*self.composer.inlines(text)]
         cell += [" (project criterion)"] if governing else []
         said = self.composer.plain(text).casefold()
@@ -196,10 +211,10 @@ class Form:
         return printed | {*row.least, *row.most, *row.within}
 
     def _where(self, row: Criterion, readings: str) -> list[Any]:
-        marks = [self.marks[detail] for detail in row.shows if detail in self.marks]
-        location = row.location[:1].upper() + row.location[1:]
+        places = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
+        location = f"Place{'s' if len(places) > 1 else ''} {' and '.join(places)}" if places else row.location
         told = _tell_readings(readings)
-        return [location, f" ({', '.join(marks)})" if marks else "", f"; {told}" if told else ""]
+        return [location[:1].upper(), location[1:], f"; {told}" if told else ""]
 
     def _not_used(self, row: Criterion) -> AcceptanceLine:
         """A standard line that the project leaves out: it stays in view, with who decided and why."""

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.mockup import list_mockup_faces, list_mockup_walls
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -13,6 +14,7 @@ _REPAIRS = {
 }
 # What a detail stands for where the project places none of it yet.
 _AT_LARGE = {"outside_corner": "Outside corners", "opening": "Openings", "grade_end": "Terminations above grade"}
+_GROUND = {True: "soil", False: "paving", None: "grade"}
 _CORNERS = ("left_end", "right_end")
 
 
@@ -50,7 +52,8 @@ def _name_face(context: DocumentContext, mark: str) -> str:
 def _panel(context: DocumentContext) -> Iterator[list[Any]]:
     sizes = _sizes(context, ("panel_limits",), "max_width", "max_height", " wide by ")
     if sizes:
-        yield ["Panels up to ", *sizes, " high"]
+        area = context.display(("panel_limits", "max_area"))
+        yield ["Panels up to ", *sizes, " high, maximum ", area]
 
 
 def _aesthetic_joint(context: DocumentContext) -> Iterator[list[Any]]:
@@ -62,7 +65,7 @@ def _aesthetic_joint(context: DocumentContext) -> Iterator[list[Any]]:
 def _corners(context: DocumentContext) -> Iterator[list[Any]]:
     """The outside corners, each with the elevations that meet there, named once."""
     seen = set()
-    for mark in _members(context, "elevations"):
+    for mark in list_mockup_faces(context):
         for end in _CORNERS:
             if context.project.get(("elevations", mark, end)) == "outside_corner":
                 meets = context.project.get(("elevations", mark, end.replace("end", "meets")))
@@ -76,7 +79,7 @@ def _openings(having: str) -> Callable[[DocumentContext], Iterator[list[Any]]]:
     """The marks of the openings by elevation; with a name, those that have this flashing."""
 
     def name(context: DocumentContext) -> Iterator[list[Any]]:
-        for mark in _members(context, "elevations"):
+        for mark in list_mockup_faces(context):
             path = ("elevations", mark, "openings")
             shown = [
                 opening
@@ -92,7 +95,10 @@ def _openings(having: str) -> Callable[[DocumentContext], Iterator[list[Any]]]:
 def _sealant_joints(context: DocumentContext) -> Iterator[list[Any]]:
     """Each joint with its width and depth; those of one size together."""
     sizes: dict[str, tuple[list[str], list[Any]]] = {}
+    elsewhere = {*_members(context, "elevations")} - {*list_mockup_faces(context)}
     for mark in _members(context, "joints"):
+        if str(context.project.get(("joints", mark, "elevation"))) in elsewhere:
+            continue
         size = _sizes(context, ("joints", mark), "width", "depth")
         sizes.setdefault("".join(map(str, size)), ([], size))[0].append(mark)
     for marks, size in sizes.values():
@@ -100,18 +106,17 @@ def _sealant_joints(context: DocumentContext) -> Iterator[list[Any]]:
 
 
 def _grade(context: DocumentContext) -> Iterator[list[Any]]:
-    for mark in _members(context, "elevations"):
+    for mark in list_mockup_faces(context):
         path = ("elevations", mark)
         if _given(context, *path, "grade_clearance"):
-            soil = context.project.get((*path, "grade_is_soil"))
-            over = " above soil" if soil else " above grade"
-            yield [f"{_name_face(context, mark)}: ", context.display((*path, "grade_clearance")), over]
+            over = _GROUND[context.project.get((*path, "grade_is_soil"))]
+            yield [f"{_name_face(context, mark)}: ", context.display((*path, "grade_clearance")), f" above {over}"]
 
 
 def _mesh(context: DocumentContext) -> Iterator[list[Any]]:
     """The kinds of mesh by wall; walls of the same mesh together."""
     kinds: dict[str, list[str]] = {}
-    for mark in _members(context, "walls"):
+    for mark in list_mockup_walls(context):
         layers = ("walls", mark, "mesh", "layers")
         said = [words(str(context.project.get((*layers, n, "kind")) or "")) for n in _members(context, *layers)]
         kinds.setdefault(", ".join(dict.fromkeys(filter(None, said))), []).append(mark)
@@ -145,5 +150,6 @@ _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {
     "each_color": _colors,
     "day_stop": lambda context: iter([["Joints and corners at which spraying stops"]]),
     "recoat_patch": _repairs,
+    "test_area": lambda context: iter([["Apart from the face to be kept"]]),
     "build_up_steps": lambda context: iter([["All layers and coats, in order"]]),
 }

@@ -11,6 +11,7 @@ from specgen.model.block import Blank, CheckBox
 # Readings side by side; a line with more goes on below itself.
 _ABREAST = 6
 _NONE = "–"
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -20,20 +21,19 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     ]
     boxes = tuple(str(number) for number in range(1, _ABREAST + 1))
     header = ("No.", "Criterion", "Method", "Limit", "Where, readings", *boxes, "Mean", "Result", "Init.")
-    return TableView(header, tuple(lines), (4, 11, 14, 17, 9, *(5,) * _ABREAST, 5, 6, 4))
+    return TableView(header, tuple(lines), (4, 11, 14, 19, 7, *(5,) * _ABREAST, 5, 6, 4))
 
 
 def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:
     """The rows of a line: one for each coat or angle, with its own mean and result."""
-    said: tuple[Any, ...] = (line.title, line.method, line.limit)
     if not line.boxes:
-        yield (number, *said, line.where, *(_NONE,) * (_ABREAST + 3))
+        yield (number, line.title, line.method, line.limit, line.where, *(_NONE,) * (_ABREAST + 3))
         return
-    for part in line.parts:
+    for at, part in enumerate(line.parts):
+        letter = _LETTERS[at % len(_LETTERS)] if part else ""
         name = f"{line.name}, {part}" if part else line.name
-        first = part == line.parts[0]
-        where = [*line.where, *([f"; {part}"] if part else [])] if first else f"{part[:1].upper()}{part[1:]}"
-        yield from _set_part(number, said if first else (name, _NONE, _NONE), where, name, line)
+        said = ([line.title, f", {part}"] if part else line.title, line.method, line.limit)
+        yield from _set_part(f"{number}{letter}", said, line.where, name, line)
 
 
 def _set_part(
@@ -41,13 +41,13 @@ def _set_part(
 ) -> Iterator[tuple[Any, ...]]:
     """The rows of what is judged by itself; from the second on they hold further readings alone."""
     mean = Blank(f"Mean, {name}") if line.mean else _NONE
-    result = [CheckBox("pass"), " ", CheckBox("fail")]
+    result: Any = CheckBox("done") if line.for_record else [CheckBox("pass"), " ", CheckBox("fail")]
     yield (number, *said, where, *_set_boxes(name, line.boxes, 1), mean, result, Blank(f"Initials, {name}"))
     for first in range(_ABREAST + 1, line.boxes + 1, _ABREAST):
         last = min(first + _ABREAST - 1, line.boxes)
         more = f"Readings {first} to {last}" if last > first else f"Reading {first}"
         boxes = _set_boxes(name, line.boxes, first)
-        yield (number, f"{name}, continued", _NONE, _NONE, more, *boxes, _NONE, _NONE, _NONE)
+        yield (f"{number} cont.", f"{name}, continued", _NONE, _NONE, more, *boxes, _NONE, _NONE, _NONE)
 
 
 def _set_boxes(name: str, boxes: int, first: int) -> list[Any]:

@@ -1,10 +1,12 @@
 """The dates around the mockup, in the order of the calendar of the job."""
 
+from datetime import date
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.mockup_days import find_last_day
 from specgen.model.absence import Absent
 from specgen.model.dates import days_after
 from specgen.model.value_text import long_date, words
@@ -25,15 +27,16 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
     if customs:
         named = ", ".join(customs)
-        lines.append((f"Order of sample color ({named})", display("schedule", "color_sample_order_on")))
+        ordered = display("schedule", "color_sample_order_on")
+        lines.append((f"Order of sample color ({named})", [ordered, _name_risk(context)]))
         lines += [("Review complete", day) for day in reviewed]
         lines += [(f"Arrival of sample color ({named})", day) for day in _find_day(context, "o", "l")]
     else:
         lines += [("Review complete", day) for day in reviewed]
     lines += [
         ("Start of mockup", display("mockup", "planned_on")),
-        ("Duration of mockup", _duration(context)),
-        ("Completion of mockup, drying and evaluation included", _end(context)),
+        ("Duration of mockup, evaluation included", _duration(context, composer)),
+        ("Last day of mockup", _end(context)),
         ("Start of work on the wall", display("schedule", "work_start")),
     ]
     return TableView(("Event", "Date"), tuple(lines), (55, 45))
@@ -54,17 +57,36 @@ def _end(context: DocumentContext) -> Any:
     start, days = (context.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
     if start is None or days is None:
         return DisplayValue("[follows from start and duration]", open=True)
-    return long_date(days_after(start, days))
+    return long_date(days_after(start, days - 1))
 
 
-def _duration(context: DocumentContext) -> Any:
-    """`16 calendar days`, as the earliest start of the work counts them."""
+def _duration(context: DocumentContext, composer: Composer) -> Any:
+    """`24 calendar days`, as the earliest start counts them; where the order of work needs more, how many."""
     path = ("mockup", "duration_days")
-    days = context.project.get(path)
-    return context.display(path) if days is None else f"{days} calendar day{'' if days == 1 else 's'}"
+    days, needed = context.project.get(path), find_last_day(context, composer)
+    if days is None:
+        return context.display(path)
+    more = f"; the order of work takes a minimum of {needed}" if needed and needed > days else ""
+    return f"{days} calendar day{'' if days == 1 else 's'}{more}"
+
+
+def _name_risk(context: DocumentContext) -> str:
+    """At whose risk the sample color is ordered where its review is not over by then."""
+    ordered = context.project.get(("schedule", "color_sample_order_on"))
+    reviewed = _dates_behind(context, "R")
+    return (
+        ", before review is complete, at the applicator's risk"
+        if ordered and min(reviewed, default=ordered) > ordered
+        else ""
+    )
 
 
 def _find_day(context: DocumentContext, *symbols: str) -> list[str]:
+    """The date of an event as it prints; none where it is open."""
+    return [long_date(day) for day in _dates_behind(context, *symbols)]
+
+
+def _dates_behind(context: DocumentContext, *symbols: str) -> list[date]:
     """The date that lies as many days behind the submission as the earliest start says; none where it is open."""
     submitted = context.project.get(("schedule", "submit_on"))
     try:
@@ -72,4 +94,4 @@ def _find_day(context: DocumentContext, *symbols: str) -> list[str]:
     except Absent:
         return []
     days = {row.symbol: row.value for row in working.inputs} | {step.symbol: step.value for step in working.steps}
-    return [long_date(days_after(submitted, round(sum(days[symbol] for symbol in symbols))))]
+    return [days_after(submitted, round(sum(days[symbol] for symbol in symbols)))]

@@ -1,51 +1,83 @@
-"""Every detail shown on the mockup: its mark, what it stands for on the work, and what is evaluated there."""
+"""Every detail shown on the mockup: its place, what it stands for on the work, and what is evaluated there."""
 
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.mockup import is_drained, list_mockup_faces, size_finished, tell_length
 from specgen.documents.views._represented import name_represented
-from specgen.model.evaluation import evaluate
 
 _EVALUATED = {
     "full_panel": ("Full panel", "Flatness, film, gloss, color, appearance"),
     "joint_crossing": ("Aesthetic joint crossing", "Profile, line, and edges of the joint"),
     "outside_corner": ("Outside corner", "Edge straight; aesthetic joints aligned"),
     "opening": ("Opening with returns", "Diagonal mesh, returns, edges at masking"),
+    "sill_pan": ("Sill of the opening", "Pan sloped outward, end dams, lap over the layer below"),
+    "head_flashing": ("Head of the opening", "Flashing past the finished face, end dams, open weeps"),
     "sealant_joint": ("Sealant joint", "Bond faces free of gloss, bead, hand pull"),
-    "grade_end": ("Termination above grade", "Back-wrap, clearance, drainage outlet"),
+    "grade_end": ("Termination above grade", "Back-wrap, clearance"),
     "each_mesh_zone": ("Each mesh zone", "No mesh pattern, color, or lap edge"),
     "each_color": ("Each color", "Range samples held beside it"),
     "day_stop": ("End-of-day stop at a joint or corner", "Not visible from the viewing distance"),
     "recoat_patch": ("Recoated panel", "Not visible from the viewing distance"),
-    "build_up_steps": (
-        "Stepped build-up, half of the mockup",
-        "Each layer and coat in view; film and smoothing thickness",
-    ),
+    "build_up_steps": ("Stepped build-up", "Each layer and coat in view; film and smoothing thickness"),
+    "test_area": ("Test area", "Dry film, tape, pull-off"),
 }
 # What the opening of the mockup shows where openings of the work have it.
-_OF_OPENINGS = {
-    "sill_pan": ("Sill of the opening", "Pan sloped outward, end dams, lap over the layer below"),
-    "head_flashing": ("Head of the opening", "Flashing past the finished face, end dams, open weeps"),
-}
+_OF_OPENINGS = ("sill_pan", "head_flashing")
 
 
-def mark_details(context: DocumentContext) -> dict[str, str]:
-    """The mark of each detail that the project's mockup shows, `M1` and on, in the order of the project."""
+def list_places(context: DocumentContext) -> dict[str, str]:
+    """The number of the place of each detail that the mockup shows, `1` and on; `4a`, `4b` for parts of an opening."""
     details = context.project.get(("mockup", "includes")) or ()
-    return {detail: f"M{number}" for number, detail in enumerate(details, 1)}
+    places: dict[str, str] = {}
+    for number, detail in enumerate(details, 1):
+        parts = [detail, *(_flashings(context) if detail == "opening" else ())]
+        places |= {part: f"{number}{'abc'[at] if len(parts) > 1 else ''}" for at, part in enumerate(parts)}
+    if details and context.project.get(("mockup", "destructive_area_apart")) is not False:
+        places["test_area"] = str(len(details) + 1)
+    return places
+
+
+def name_places(context: DocumentContext) -> str:
+    """`1 full panel; 2 aesthetic joint crossing`: a key of the places in one sentence; empty where none is given."""
+    said = ((number, _EVALUATED[detail][0]) for detail, number in list_places(context).items())
+    return "; ".join(f"{number} {title[:1].lower()}{title[1:]}" for number, title in said)
+
+
+def _flashings(context: DocumentContext) -> list[str]:
+    """The flashings that an opening of the elevations shown has."""
+    opened = [
+        ("elevations", face, "openings", opening)
+        for face in list_mockup_faces(context)
+        for opening in context.project.members.get(("elevations", face, "openings"), ())
+    ]
+    return [name for name in _OF_OPENINGS if any(context.project.get((*one, name)) is True for one in opened)]
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each detail of the project's mockup, and of its opening one for each flashing of the work."""
+    """One row for each place of the project's mockup."""
+    reduced = _list_reduced(context)
     lines: list[tuple[Any, ...]] = []
-    for detail, mark in mark_details(context).items():
+    for detail, place in list_places(context).items():
         title, evaluated = _EVALUATED[detail]
-        lines.append((mark, title, name_represented(context, detail), evaluated))
-        if detail == "opening":
-            lines += [
-                (mark, what, name_represented(context, name), how)
-                for name, (what, how) in _OF_OPENINGS.items()
-                if evaluate(f"elevations.*.openings.*.{name} = yes", context.project)
-            ]
-    return TableView(("Mark", "Detail", "On the work", "Evaluate"), tuple(lines), (8, 26, 36, 30))
+        drained = ", drainage outlet" if detail == "grade_end" and is_drained(context) else ""
+        shown: list[Any] = [*name_represented(context, detail), *reduced.get(detail, ())]
+        lines.append((place, title, shown, f"{evaluated}{drained}"))
+    return TableView(("Place", "Detail", "On the work", "Evaluate"), tuple(lines), (7, 25, 38, 30))
+
+
+def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
+    """What is said of the details for which the finished part is too small in full size."""
+    finished = size_finished(context)
+    panel = [context.project.get(("panel_limits", name)) for name in ("max_width", "max_height")]
+    if finished is None or None in panel:
+        return {}
+    (width, height), (wide, high) = finished, panel
+    tells: dict[str, list[Any]] = {}
+    if width < wide or height < high:
+        least = [tell_length(context, min(pair)) for pair in ((width, wide), (height, high))]
+        tells["full_panel"] = ["; on the mockup ", least[0], " by ", least[1]]
+    if width < wide * 2:
+        tells |= {detail: ["; reduced in size on the mockup"] for detail in ("opening", "recoat_patch")}
+    return tells

@@ -9,15 +9,17 @@ _SIGNING = ("applicator", "general_contractor", "inspector", "architect", "owner
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each party that signs, with its company where the project names it."""
+    """One row for each party that the project names, and for whoever decides."""
     lines = []
     for role in _SIGNING:
         name = ("parties", role, "name")
+        if not context.project.is_given(name) and role != context.project.get(("mockup", "approver")):
+            continue
         party = words(role).capitalize()
         lines.append(
             (
                 party,
-                context.display(name) if context.project.is_given(name) else Blank(f"Company of {party.lower()}"),
+                context.display(name),
                 Blank(f"Printed name and title, {party.lower()}"),
                 Blank(f"Signature, {party.lower()}"),
                 Blank(f"Date, {party.lower()}", "date"),

@@ -22,7 +22,7 @@ from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, viol
 from specgen.model.absence import read_all
 from specgen.model.dates import days_after
 from specgen.model.typed_views import Description, Wall
-from specgen.quantities.comparison import less, more
+from specgen.quantities.comparison import less
 from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
@@ -47,8 +47,8 @@ def ends_after_start(project: Description) -> Violations:
     start, days, work = read_all(
         lambda: project.mockup.planned_on, lambda: project.mockup.duration_days, lambda: project.schedule.work_start
     )
-    end = days_after(start, days)
-    if more(end, work):
+    end = days_after(start, days - 1)  # the day of the start is the first of them
+    if not less(end, work):
         yield violation(end, wanted=work)
 
 

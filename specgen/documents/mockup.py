@@ -1,0 +1,49 @@
+"""What of the project its mockup shows: the walls it copies, their elevations, and the part that is finished."""
+
+from fractions import Fraction
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
+from specgen.quantities.quantity import Quantity
+
+_HALF = Fraction(1, 2)
+
+
+def list_mockup_walls(context: DocumentContext) -> tuple[str, ...]:
+    """The marks of the walls whose build-up the mockup shows; all of them until the project names some."""
+    walls = context.project.members.get(("walls",), ())
+    named = context.project.get(("mockup", "walls")) or ()
+    shown = {str(wall) for wall in named}
+    return tuple(wall for wall in walls if wall in shown) or walls
+
+
+def list_mockup_faces(context: DocumentContext) -> tuple[str, ...]:
+    """The marks of the elevations of those walls; one whose wall is not known is among them."""
+    walls = {None, *list_mockup_walls(context)}
+    faces = context.project.members.get(("elevations",), ())
+    return tuple(face for face in faces if _wall_of(context, face) in walls)
+
+
+def _wall_of(context: DocumentContext, face: str) -> str | None:
+    wall = context.project.get(("elevations", face, "wall"))
+    return None if wall is None else str(wall)
+
+
+def is_drained(context: DocumentContext) -> bool:
+    """Whether a wall that the mockup shows drains."""
+    kinds = (context.project.get(("walls", wall, "drainage", "kind")) for wall in list_mockup_walls(context))
+    return any(kind not in (None, "none") for kind in kinds)
+
+
+def size_finished(context: DocumentContext) -> tuple[Quantity, Quantity] | None:
+    """Width and height of the part that gets every coat, half beside a stepped build-up; None where not given."""
+    width, height = (context.project.get(("mockup", name)) for name in ("width", "height"))
+    if width is None or height is None:
+        return None
+    stepped = "build_up_steps" in (context.project.get(("mockup", "includes")) or ())
+    return (width * _HALF if stepped else width), height
+
+
+def tell_length(context: DocumentContext, length: Quantity) -> DisplayValue:
+    """A length of the mockup as the field of its width prints."""
+    return DisplayValue(context.text(length, context.project.schema.node(("mockup", "width")).field), length)

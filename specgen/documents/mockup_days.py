@@ -1,0 +1,173 @@
+"""The steps of the mockup and the day on which each can begin, by what dries and cures before it."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from math import ceil
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.mockup import list_mockup_walls
+from specgen.documents.steps import StepPage, steps
+from specgen.model.dates import days_after
+from specgen.model.field import Path
+
+# The mockup cannot wait for itself, and equipment is cleaned at the end of the coats that name it.
+_LEFT_OUT = {"mockup", "clean_equipment"}
+_CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
+# The hours that each of these steps dries or cures before the next; of several walls the longest count.
+_DRYING = {
+    "boards": ("walls", "*", "attachment", "cure_hours"),
+    "heavy_mesh": ("walls", "*", "mesh", "layers", "*", "dry_hours"),
+    "mesh": ("walls", "*", "base_coat", "first_pass_dry_hours"),
+    "second_pass": ("walls", "*", "base_coat", "cure_hours"),
+    "smoothing_2": ("smoothing", "dry_hours"),
+    "primer": ("primer", "dry_hours"),
+    "gloss": ("gloss", "dry_hours"),
+}
+_DAY = 24  # hours
+_YEAR = 366  # days
+_WEEKEND = ("sat", "sun")
+_FOLLOWS = "follows"
+_LAST_COAT = "the last gloss coat"
+# Said once above the table.
+_LONGER = re.compile(r", or longer in cool or damp weather(?: per its manufacturer)?")
+
+
+@dataclass(frozen=True)
+class MockupLine:
+    """A step of the mockup; `days` lie between it and the next, None where a drying time is not given."""
+
+    title: str
+    wait: str
+    point: str
+    days: int | None = 0
+
+
+def list_lines(context: DocumentContext, composer: Composer) -> tuple[MockupLine, ...]:
+    """The steps for the walls of the mockup: the meeting first, what only a mockup shows, acceptance last."""
+    taken = steps(context, composer, list_mockup_walls(context))
+    ordered = sorted((step for step in taken if step.name not in _LEFT_OUT), key=_rank)
+    return tuple(_lines(context, composer, ordered))
+
+
+def _rank(step: StepPage) -> int:
+    return {"site_conditions": 0, "acceptance": 2}.get(step.name, 1)
+
+
+def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]) -> Iterator[MockupLine]:
+    last_coat = "the recoated panel" if _shows(context, "recoat_patch") else _LAST_COAT
+    sealed = any(step.name == "sealant" for step in ordered)
+    for step in ordered:
+        wait = _LONGER.sub("", step.wait)
+        if step.name == "gloss":
+            yield from _gloss(context, step, wait, _LONGER.sub("", ordered[-1].wait))
+            continue
+        if step.name == "acceptance" and sealed:
+            cure = composer.token(_sealant_cure(context))
+            wait = f"the sealant has cured a minimum of {cure}"
+        yield MockupLine(
+            f"{step.title}{_CLEANED.get(step.name, '')}",
+            wait.replace(_LAST_COAT, last_coat),
+            _point(step),
+            _days_of(context, step.name),
+        )
+
+
+def _gloss(context: DocumentContext, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:
+    """The gloss, what is sprayed on the day after its stop, and the panel that is recoated when it has dried."""
+    title, days = f"{step.title}{_CLEANED['gloss']}", _days_of(context, "gloss")
+    stop = _shows(context, "day_stop")
+    yield MockupLine(title, wait, _point(step), 1 if stop else days)
+    if stop:
+        yield MockupLine("Gloss beyond the end-of-day stop, then cleaning", "the next working day", "", days)
+    if _shows(context, "recoat_patch"):
+        yield MockupLine("Recoated panel, then cleaning", dried, "", days)
+
+
+def _shows(context: DocumentContext, detail: str) -> bool:
+    return detail in (context.project.get(("mockup", "includes")) or ())
+
+
+def _point(step: StepPage) -> str:
+    return f"{step.point} ({step.point_of})" if step.point_of and step.point else step.point
+
+
+def _sealant_cure(context: DocumentContext) -> DisplayValue:
+    """The longest cure of any sealant before its hand pull; the usual one where no sealant is named."""
+    sealants = context.project.members.get(("sealants",), ())
+    given = [context.display(("sealants", mark, "pull_cure_days")) for mark in sealants]
+    return max(given, key=lambda days: float(days.raw), default=context.limit("sealant.pull_cure"))
+
+
+def _days_of(context: DocumentContext, step: str) -> int | None:
+    """The days between a step and the next; a fluid-applied WRB is given one."""
+    if step == "board_layout":
+        walls = list_mockup_walls(context)
+        return int(any(context.project.get(("walls", wall, "wrb", "kind")) == "fluid_applied" for wall in walls))
+    if step == "sealant":
+        return ceil(float(_sealant_cure(context).raw))
+    path = _DRYING.get(step)
+    hours = _longest(context, path) if path else 0.0
+    return None if hours is None else ceil(hours / _DAY)
+
+
+def list_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[str | DisplayValue]:
+    """The day on which each step can begin as it prints; open at the first drying time not given."""
+    start = context.project.get(("mockup", "planned_on"))
+    untold: str | DisplayValue = DisplayValue("[Drying time]", open=True)
+    for day in _count_days(context, lines):
+        if day is None:
+            yield untold
+            untold = _FOLLOWS
+            continue
+        yield f"Day {day}{_tell_date(days_after(start, day - 1)) if start else ''}"
+
+
+def find_last_day(context: DocumentContext, composer: Composer) -> int | None:
+    """The number of the day on which the mockup can be accepted; None where a drying time is not given."""
+    return [*_count_days(context, list_lines(context, composer))][-1]
+
+
+def _count_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[int | None]:
+    """The number of the day on which each step can begin, from 1; None behind a drying time that is not given."""
+    start = context.project.get(("mockup", "planned_on"))
+    off = context.project.get(("schedule", "days_off")) or _WEEKEND
+    day: int | None = 0
+    for line in lines:
+        yield None if day is None else day + 1
+        day = None if day is None or line.days is None else day + line.days
+        if start and line.days and day is not None:
+            day = _working_day(start, day, off)
+
+
+def _tell_date(day: date) -> str:
+    return f", {day:%a} {day:%b} {day.day}"
+
+
+def _working_day(start: date, day: int, off: tuple[str, ...]) -> int:
+    """This day or the first working day after it; itself where a year has none."""
+    later = range(day, day + _YEAR)
+    return next((one for one in later if not _is_off(days_after(start, one), off)), day)
+
+
+def _is_off(day: date, off: tuple[str, ...]) -> bool:
+    """Whether no work is done on a day: a day of the week, or a date."""
+    return f"{day:%a}".lower() in off or day.isoformat() in off
+
+
+def _longest(context: DocumentContext, path: Path) -> float | None:
+    """The longest drying time of a step in hours on the walls of the mockup; None where none is given."""
+    project, walls = context.project, list_mockup_walls(context)
+    places: list[Path] = [()]
+    for name in path:
+        places = [
+            (*place, mark)
+            for place in places
+            for mark in ((name,) if name != "*" else walls if place == ("walls",) else project.members.get(place, ()))
+        ]
+    given: list[Any] = [project.get(place) for place in places]
+    return max((float(hours) for hours in given if hours is not None), default=None)
