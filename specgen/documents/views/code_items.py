@@ -80,11 +80,13 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
     """Section, answer, and reason, and who inspects how often where it is due."""
     number, level = edition.get("inspection_section", ""), ("contract", "inspection_level")
+    cell: Any = _cite(number, edition["inspection_source"], "special inspection") if number else ""
     try:
         found: Lookup = context.resolve((), "special-inspection-due")
     except Absent as absent:
-        return number, *fire_tests.answer_open(context, absent)
-    cell = _cite_inspection(context, edition, found) if number else ""
+        return cell, *fire_tests.answer_open(context, absent)
+    if found.source == (COATING,) and number:
+        cell = _cite_coating(context, edition)
     if not found.result:
         return cell, "no", found.why
     agency = context.project.get(("parties", "inspector", "name"))
@@ -92,10 +94,10 @@ def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple
     return cell, "yes", [found.why, "; ", context.display(level), *by]
 
 
-def _cite_inspection(context: DocumentContext, edition: dict[str, Any], found: Lookup) -> DisplayValue:
-    """The section on inspection, or its paragraph on barrier coatings where these alone are inspected."""
+def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayValue:
+    """The paragraph on barrier coatings, which stands where these alone are inspected."""
     number, source = edition["inspection_section"], edition["inspection_source"]
-    if found.source == (COATING,) and str(context.project.get(("code", "edition"))) >= _COATINGS_SINCE:
+    if str(context.project.get(("code", "edition"))) >= _COATINGS_SINCE:
         number, source = f"{number}.1", COATING if source.is_verified else source
     return _cite(number, source, "special inspection")
 
