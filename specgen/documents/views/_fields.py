@@ -47,14 +47,11 @@ def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
 
 def name_fields(context: DocumentContext, paths: Iterable[str]) -> dict[str, list[str]]:
     """The labels of fields in their order, each with the marks of the members that lack it."""
-    marks: dict[str, list[str]] = {}
+    marks: dict[str, set[str]] = {}
     for dotted in paths:
         label, mark = _name(context, tuple(dotted.split(".")))
-        found = marks.setdefault(label, [])
-        if mark and mark not in found:
-            found.append(mark)
-            found.sort(key=lambda m: (len(m), m))
-    return marks
+        marks.setdefault(label, set()).update([mark] if mark else ())
+    return {label: sorted(found, key=lambda mark: (len(mark), mark)) for label, found in marks.items()}
 
 
 def say_fields(names: dict[str, list[str]]) -> list[str]:

@@ -22,23 +22,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     groups: dict[str, list[str]] = {}
     for rule in sorted(needs, key=lambda rule: (not decides[rule], rule)):
         groups.setdefault(rule if decides[rule] else rule[:_GROUP], []).append(rule)
-    lines = tuple(
-        (
-            "; ".join(name_rules(rules)),
-            ", ".join(decides[rules[0]]) or "none",
-            _name_needs(context, _join(needs, rules)),
-        )
-        for rules in groups.values()
-    )
-    return TableView(("Rule", "Can decide", "Pending, and from whom"), lines, (40, 8, 52))
-
-
-def _join(needs: dict[str, dict[str, None]], rules: list[str]) -> list[str]:
-    return [need for rule in rules for need in needs[rule]]
+    lines = []
+    for rules in groups.values():
+        pending = _name_needs(context, (need for rule in rules for need in needs[rule]))
+        lines.append(("; ".join(name_rules(rules)), ", ".join(decides[rules[0]]) or "none", pending))
+    return TableView(("Rule", "Can decide", "Pending, and from whom"), tuple(lines), (40, 8, 52))
 
 
 def _name_needs(context: DocumentContext, paths: Iterable[str]) -> str:
-    """The values by who supplies them: `Mean roof height (architect); Safety factor (engineer)`."""
+    """The values by who supplies them: `Architect: Mean roof height; Engineer: Safety factor`."""
     by_owner: dict[str, list[str]] = {}
     for path in ask_by_code(context, paths):
         field = find_field(context, path)
