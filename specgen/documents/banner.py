@@ -3,9 +3,9 @@
 import dataclasses
 from collections.abc import Iterator
 
+from specgen.documents.context import DocumentContext
 from specgen.documents.numbering import list_values
-from specgen.documents.required_documents import list_required, looks_for_document
-from specgen.judging.verdict import list_unjudged
+from specgen.documents.required_documents import list_pending, looks_for_document
 from specgen.model.block import Block, Document, Note, Strong, Text
 from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import count
@@ -16,38 +16,49 @@ def count_brackets(document: Document) -> int:
     return sum(value.open for value in list_values(document.blocks))
 
 
-def mark_draft(document: Document, judgment: Judgment, total: int) -> Document:
+def mark_draft(document: Document, context: DocumentContext, total: int) -> Document:
     """The document marked as a draft; `total` is the number of values in brackets in the whole draft."""
     here = count_brackets(document)
-    sentences = [*_count_stops(document, judgment), _count_unjudged(document, judgment), _tell_brackets(here, total)]
+    judgment = context.judgment
+    sentences = [*_count_stops(document, context), _count_unjudged(document, judgment), _tell_brackets(here, total)]
     note: Block = Note((Strong((Text("Draft."),)), Text("".join(f" {said}" for said in sentences if said))))
-    return dataclasses.replace(document, blocks=(note, *document.blocks), draft=True)
+    facts = tuple((label, _tell_purpose(text) if label == "Purpose" else text) for label, text in document.facts)
+    return dataclasses.replace(document, blocks=(note, *document.blocks), facts=facts, draft=True)
 
 
-def _count_stops(document: Document, judgment: Judgment) -> Iterator[str]:
-    """The stops, then the documents still required, as D05 lists them."""
+def _tell_purpose(text: str) -> str:
+    """`Draft of action submittal, mockup`; a design draft is called so already."""
+    return text if "draft" in text else f"Draft of {text[:1].lower()}{text[1:]}"
+
+
+def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
+    """The exceptions that stop the work, then the documents still required, as D05 lists them."""
     where = "listed below" if document.id == "D05" else "see D05"
+    judgment = context.judgment
     stops = sum(not looks_for_document(finding) for finding in judgment.of(Severity.STOP))
-    required = len(list_required(judgment))
-    so_far = " so far" if judgment.not_judged else ""
-    yield f"{count(stops, 'stop')}, {where}." if stops else f"No stops{so_far}."
+    required = len(list_pending(context))
+    so_far = " found so far" if judgment.not_judged else ""
+    yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
     if required:
         yield f"{count(required, 'document')} still required, {where}."
+
+
+def tell_stops(stops: int) -> str:
+    """`1 exception that stops the work`, `2 exceptions that stop the work`."""
+    return f"{count(stops, 'exception')} that {'stops' if stops == 1 else 'stop'} the work"
 
 
 def _count_unjudged(document: Document, judgment: Judgment) -> str:
     where = "listed below" if document.id == "D02" else "see D02"
     rules = {clause.rule for clause in judgment.not_judged}
-    on_walls = {rule for mark in judgment.walls for rule in list_unjudged(judgment, mark)}
-    part = "on walls" if len(on_walls) == len(rules) else f"{len(on_walls)} of them on walls"
-    listed = f", {part}, {where}" if on_walls else ""
-    return f"{count(len(rules), 'rule')} not evaluated{listed}." if rules else ""
+    return f"{count(len(rules), 'rule')} not evaluated, {where}." if rules else ""
 
 
 def _tell_brackets(here: int, total: int) -> str:
+    """How many brackets the documents of the draft hold, those left out not counted."""
     if not total:
         return ""
     of_them = "" if here == total else f", {here or 'none'} of them in this document"
     if total == 1 and not here:
         of_them = ", not in this document"
-    return f"{count(total, 'value')} in brackets{of_them}."
+    return f"{count(total, 'value')} in brackets in the documents included{of_them}."

@@ -10,7 +10,7 @@ from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.documents.drafts import Remainder
 from specgen.documents.editions import fill_editions
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path, matches
+from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Judgment
 from specgen.model.project import Project
@@ -59,13 +59,18 @@ class DocumentContext:
         try:
             value = self.project.value(path)
         except Absent:
-            return DisplayValue(f"[{field.label}]", open=True)
+            return self.ask(path)
         source = plan_source(self.project, path, field, self.standards)
         deviation = self._find_deviation(path)
         counts = isinstance(value, (Quantity, int, Fraction, float)) and not isinstance(value, bool)
         marked = counts and source.kind not in _UNMARKED
         text = self._usual_text(path, value, field) or self.text(value, field)
         return DisplayValue(text, raw_value(value), deviation or (source if marked else None), about=field.label)
+
+    def ask(self, path: Path) -> DisplayValue:
+        """The label of a field that is still to be given, in brackets."""
+        field = self.project.schema.field_at(path)
+        return DisplayValue(f"[{field.label if field else path[-1]}]", open=True, asks=dotted_path(path))
 
     @cached_property
     def _deviations(self) -> dict[Path, tuple[frozenset[str], Source]]:
@@ -120,7 +125,9 @@ class DocumentContext:
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""
         field = self.project.schema.field_at(absent.path)
-        return DisplayValue("[open]", open=True), f"pending: {field.label if field else absent.path[-1]}"
+        return DisplayValue(
+            "[open]", open=True, asks=dotted_path(absent.path)
+        ), f"pending: {field.label if field else absent.path[-1]}"
 
     def computed(self, name: str, path: Path = ()) -> DisplayValue:
         """The value of a calculation for the project, with its source; open for want of a field.

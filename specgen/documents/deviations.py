@@ -46,6 +46,12 @@ def say_approval(project: Project, mark: str) -> str:
     return f"approved {long_date(day)}" if day else "not approved"
 
 
+def tell_approval(project: Project, mark: str) -> str:
+    """`approved February 24, 2027, by Lintel and Quoin Architects, RFI 027`: with approver and document where given."""
+    by, document = (project.get(("deviations", mark, name)) for name in ("approved_by", "approval_document"))
+    return ", ".join(filter(None, (say_approval(project, mark), f"by {by}" if by else "", document)))
+
+
 def _describe(project: Project, mark: str, demand: Path) -> str:
     section, paragraph = (project.get((*demand, name)) for name in ("section", "paragraph"))
     paragraphs = " ".join(str(part) for part in (section, paragraph) if part)

@@ -46,16 +46,16 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
         date=date,
         landscape=template.landscape,
     )
-    return mark_draft(document, context.judgment, count_brackets(document)) if draft else document
+    return mark_draft(document, context, count_brackets(document)) if draft else document
 
 
 def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]:
     """The running lines of every page: project and submittal on the left, document and revision on the right."""
     project = context.project
-    number, revision = project.get(("package", "number")), project.get(("package", "revision"))
+    number, revision = project.get(("package", "number")), project.get(("package", "revision")) or 0
     left = [str(project.value(("project", "name"))), f"Submittal {number}" if number else ""]
-    right = [f"{template.id} {template.title}", "" if revision is None else f"Revision {revision}"]
-    return " | ".join(filter(None, left)), " | ".join(filter(None, right))
+    right = [f"{template.id} {template.title}", f"Revision {revision}"]
+    return " | ".join(filter(None, left)), " | ".join(right)
 
 
 def _foot(template: Template, context: DocumentContext, date: str) -> str:
@@ -85,6 +85,8 @@ _FACTS = {
     "Purpose": "package.purpose",
     "Applicator": "parties.applicator.name",
 }
+# What stands in the title block before it is given. A set that is issued has them all.
+_UNTIL_GIVEN = {"Architect": "to be named", "Project number": "to be assigned", "Revision": "0"}
 
 
 def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
@@ -94,6 +96,7 @@ def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:
         sections = ", ".join(_list_sections(context))
         value: DisplayValue = context.display(tuple(path.split("."))) if path else DisplayValue(sections, sections)
         text = words(value.text).capitalize() if path == "package.purpose" else value.text
-        if text and not value.open:
+        text = _UNTIL_GIVEN.get(label, "") if value.open else text
+        if text:
             lines.append((label, text))
     return tuple(lines)

@@ -1,6 +1,6 @@
 """What a draft prints: its answer first, then the documents of which enough is known."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from specgen.documents.numbering import list_values
@@ -12,12 +12,12 @@ ANSWER = "D00"
 TELLS_OF_OTHERS = (ANSWER, "D05")
 # These tell what is known and what is not, and so are printed however little that is.
 ALWAYS = (ANSWER, "D02", "D05")
-# Any other document of a draft is printed where at least this part of its values is known, in percent.
+# Any other document of a draft is printed where at least this part of its values is known, in whole percent.
 LEAST_KNOWN = 90
 
 
-class LeftOut(NamedTuple):
-    """A document that a draft leaves out, and how many of its values are in brackets."""
+class Known(NamedTuple):
+    """A document, and how many of its values are in brackets."""
 
     id: str
     title: str
@@ -26,14 +26,18 @@ class LeftOut(NamedTuple):
 
     @property
     def known(self) -> int:
-        """The part of its values that is known, in whole percent, rounded down."""
-        return 100 * (self.values - self.brackets) // self.values
+        """The part of its values that is known, in whole percent."""
+        if not self.values:
+            return 100
+        return round(100 * (self.values - self.brackets) / self.values)
 
 
 class Remainder(NamedTuple):
-    """What a document that tells of the others knows of them: those left out of a draft, and all that they cite."""
+    """What a document that tells of the others knows of them: how much is known in each, and all that they cite."""
 
-    left_out: tuple[LeftOut, ...] = ()
+    known: tuple[Known, ...] = ()
+    left_out: tuple[Known, ...] = ()
+    asked: tuple[str, ...] = ()  # the dotted paths of the fields that brackets wait for
     cited: tuple[tuple[str, Value], ...] = ()  # each value with a source, and the document that prints it
 
     @property
@@ -43,17 +47,24 @@ class Remainder(NamedTuple):
         return tuple(sorted({source.text_to_check for source in behind if source} - {""}))
 
 
-def find_left_out(documents: Iterable[Document]) -> tuple[LeftOut, ...]:
+def count_known(documents: Iterable[Document]) -> tuple[Known, ...]:
+    """How much is known in each document."""
+    return tuple(_count(document) for document in documents)
+
+
+def find_left_out(known: Iterable[Known]) -> tuple[Known, ...]:
     """The documents of which a draft knows too little to print them."""
-    return tuple(_find_unknown(documents))
+    return tuple(entry for entry in known if entry.id not in ALWAYS and entry.known < LEAST_KNOWN)
 
 
-def _find_unknown(documents: Iterable[Document]) -> Iterator[LeftOut]:
-    for document in documents:
-        values = list_values(document.blocks)
-        brackets = sum(value.open for value in values)
-        if document.id not in ALWAYS and 100 * (len(values) - brackets) < LEAST_KNOWN * len(values):
-            yield LeftOut(document.id, document.title, brackets, len(values))
+def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:
+    """The dotted paths of the fields that brackets wait for, each once."""
+    return tuple(dict.fromkeys(v.asks for d in documents for v in list_values(d.blocks) if v.open and v.asks))
+
+
+def _count(document: Document) -> Known:
+    values = list_values(document.blocks)
+    return Known(document.id, document.title, sum(value.open for value in values), len(values))
 
 
 def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:

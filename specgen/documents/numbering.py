@@ -16,6 +16,7 @@ from specgen.model.block import (
     Inlines,
     Item,
     Part,
+    ReviewBoxes,
     Strong,
     Table,
     Value,
@@ -88,6 +89,10 @@ def _contents(block: Any) -> Iterator[Inline]:
         for row in block.rows:
             for cell in row:
                 yield from cell
+    if isinstance(block, ReviewBoxes):
+        for box in (*block.stated, block.stamp):
+            for line in box.lines:
+                yield from line
     yield from getattr(block, "title", ()) or getattr(block, "content", ())
 
 

@@ -1,7 +1,8 @@
 """The boxes of a review: the contractor's statement and the revisions, beside room for the reviewer's stamp."""
 
 from specgen.documents.context import DocumentContext
-from specgen.model.block import Blank, Box, Inline, Inlines, ReviewBoxes, Table, Text
+from specgen.documents.display_values import DisplayValue
+from specgen.model.block import Blank, Box, Inline, Inlines, ReviewBoxes, Table, Text, Value
 from specgen.model.field import Path
 from specgen.model.value_text import value_text, words
 
@@ -18,10 +19,11 @@ def review_boxes(context: DocumentContext) -> ReviewBoxes:
 def _contractor_box(context: DocumentContext) -> Box:
     statement = context.project.get((*_REVIEW, "statement"))
     lines: list[Inlines] = [(Text(str(statement)),)] if statement else []
-    firm = context.project.get(("parties", "general_contractor", "name"))
+    title, unnamed = _name_box(context, "Contractor’s review", "general_contractor")
     return Box(
-        f"Contractor’s review{f': {firm}' if firm else ''}",
+        title,
         (
+            *unnamed,
             *lines,
             (Text("Reviewed by: "), _fill(context, (*_REVIEW, "by"), Blank("Reviewed by"))),
             (Text("Date: "), _fill(context, (*_REVIEW, "signed_on"), Blank("Date of the review", "date"))),
@@ -37,7 +39,7 @@ def _revision_box(context: DocumentContext) -> Box:
     purpose = words(str(project.value(("package", "purpose")))).capitalize()
     changes = "; ".join(map(str, project.get(("package", "changes")) or ()))
     row = (
-        "" if revision is None else str(revision),
+        str(revision or 0),
         value_text(date) if date else "",
         f"{purpose}: {changes}" if changes else purpose,
     )
@@ -46,8 +48,15 @@ def _revision_box(context: DocumentContext) -> Box:
 
 
 def _stamp_box(context: DocumentContext) -> Box:
-    architect = context.project.get(("parties", "architect", "name"))
-    return Box(f"Architect’s review{f': {architect}' if architect else ''}")
+    return Box(*_name_box(context, "Architect’s review", "architect"))
+
+
+def _name_box(context: DocumentContext, title: str, role: str) -> tuple[str, tuple[Inlines, ...]]:
+    """The title of a box with the party it is for, and a line that asks for a name not given."""
+    name: DisplayValue = context.display(("parties", role, "name"))
+    if name.open:
+        return title, ((Value(name.text, open=True, asks=name.asks),),)
+    return f"{title}: {name}", ()
 
 
 def _fill(context: DocumentContext, path: Path, blank: Blank) -> Inline:

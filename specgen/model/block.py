@@ -20,12 +20,13 @@ class Text:
 @dataclass(frozen=True, slots=True)
 class Value:
     """A value of the project or of the trade; `open` is one still to be given, `about` says what it is when printed
-    on its own."""
+    on its own, `asks` is the dotted path of the field that an open one waits for."""
 
     text: str
     source: Source | None = None
     open: bool = False
     about: str = ""
+    asks: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -194,6 +194,7 @@ class SpecificationSection(View):
     number: str
     title: str
     date: datetime.date
+    rest_reviewed: str
 
 class Demand(View):
     section: str
@@ -214,10 +215,12 @@ class SubmittalItem(View):
 
 class Code(View):
     model: Literal["ibc", "irc", "other"]
+    name: str
     edition: int
     jurisdiction: str
     local_amendments: Members[LocalAmendment]
     local_fasteners_required: bool
+    local_fasteners_basis: str
     local_fasteners_above: Quantity
     construction_type: Literal["IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT", "VA", "VB"]
     occupancy_groups: tuple[Literal["A-1", "A-2", "A-3", "A-4", "A-5", "B", "E", "F-1", "F-2", "H-1", "H-2", "H-3", "H-4", "H-5", "I-1", "I-2", "I-3", "I-4", "M", "R-1", "R-2", "R-3", "R-4", "S-1", "S-2", "U"], ...]
@@ -795,6 +798,8 @@ class Deviation(View):
     proposed: str
     reason: str
     effects: Effects
+    approved_by: str
+    approval_document: str
     approved_on: datetime.date
 
 class Effects(View):

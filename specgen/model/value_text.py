@@ -61,6 +61,10 @@ def raw_text(value: Any, field: Field | None = None, first: str = "ip") -> str:
 
 # Choices whose words differ from their names.
 _SAID = {
+    "mockup_submittal": "action submittal, mockup",
+    "work_submittal": "action submittal, work",
+    "resubmittal": "action resubmittal",
+    "existing_coated": "existing coated wall",
     "eps": "EPS",
     "xps": "XPS",
     "wrb": "water-resistive barrier (WRB)",

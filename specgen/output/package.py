@@ -9,7 +9,16 @@ from specgen.documents import document
 from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template, templates, templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.documents.drafts import ANSWER, LEAST_KNOWN, TELLS_OF_OTHERS, Remainder, find_left_out, list_cited
+from specgen.documents.drafts import (
+    ANSWER,
+    LEAST_KNOWN,
+    TELLS_OF_OTHERS,
+    Remainder,
+    count_known,
+    find_left_out,
+    list_asked,
+    list_cited,
+)
 from specgen.documents.template_overrides import check_folder
 from specgen.formats import text
 from specgen.model.block import Document
@@ -80,13 +89,14 @@ def _compose(
     """
     last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
     made = {t.id: document.compose_document(t, context, False) for t in (every if last else chosen) if t.id != ANSWER}
-    left_out = find_left_out(made.values()) if draft and whole else ()
-    rest = Remainder(left_out, list_cited(made.values()))
+    known = count_known(made.values())
+    left_out = find_left_out(known) if draft and whole else ()
+    rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()))
     made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
     missing = {entry.id for entry in left_out}
     kept = [made[template.id] for template in chosen if template.id not in missing]
     total = sum(map(count_brackets, kept))
-    return ([mark_draft(d, context.judgment, total) for d in kept] if draft else kept), rest
+    return ([mark_draft(d, context, total) for d in kept] if draft else kept), rest
 
 
 def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:

@@ -59,6 +59,7 @@ def test_no_document_says_where_a_figure_was_read(words: str, clean: dict[str, s
         ("D02", "International Building Code 2021, 1407"),
         ("D02", "International Building Code 2021, 1407.6 and 1705.17"),
         ("D10", "International Building Code 2021, 1404.4"),
+        ("D02", "International Building Code 2021, 1705.17.1"),
     ],
 )
 def test_a_document_cites_standard_edition_and_clause(document: str, citation: str, clean: dict[str, str]) -> None:

@@ -75,9 +75,9 @@ def test_a_demand_of_the_contract_stands_beside_what_there_is(
 @pytest.mark.parametrize(
     ("kind", "board", "due", "why"),
     [
-        ("IIB", "eps", "yes", "foam plastic in an exterior wall of type IIB, {where}; no report listed"),
+        ("IIB", "eps", "yes", "foam plastic in an exterior wall of type IIB, {where}; {report}"),
         ("VB", "eps", "no", "construction type VB is not type I to IV"),
-        ("IIB", "mineral_wool", "no", "the board is not foam plastic; {else}: ask the building official"),
+        ("IIB", "mineral_wool", "no", "the board is not foam plastic; {else}: ask the authority having jurisdiction"),
     ],
 )
 def test_a_wall_owes_its_fire_tests_by_type_and_board(
@@ -93,18 +93,20 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
     rows = rows_of(tmp_path, change)
     propagation = {
         "where": "regardless of height; one story is exempt only with metal-faced foam and sprinklers",
+        "report": "NFPA 285 report required from the EIFS manufacturer",
         "else": "a combustible water-resistive barrier may still require the test",
     }
     radiant = {
         "where": "regardless of fire separation; a thin base coat is not an exempt covering; fire separation distance "
         "48 ft to 60 ft",
+        "report": "NFPA 268 report required from the EIFS manufacturer",
         "else": "combustible coats may still require the test",
     }
-    for subject, standard, words in (
-        ("Fire propagation, W1", "NFPA 285", propagation),
-        ("Radiant heat, W1", "NFPA 268", radiant),
+    for subject, section, words in (
+        ("Fire propagation, NFPA 285, W1", "2603.5.5", propagation),
+        ("Radiant heat, NFPA 268, W1", "2603.5.7", radiant),
     ):
-        assert unmarked(rows[subject]) == [standard, due, why.format(**words)]
+        assert unmarked(rows[subject]) == [section, due, why.format(**words)]
 
 
 def test_a_tall_building_is_not_told_of_the_one_story_exception(tmp_path: Path) -> None:
@@ -113,8 +115,9 @@ def test_a_tall_building_is_not_told_of_the_one_story_exception(tmp_path: Path) 
         "building": {"stories": 12},
         "walls": {"W1": {"insulation": {"kind": "eps"}}},
     }
-    why = "foam plastic in an exterior wall of type IA, regardless of height; no report listed"
-    assert unmarked(rows_of(tmp_path, change)["Fire propagation, W1"]) == ["NFPA 285", "yes", why]
+    report = "NFPA 285 report required from the EIFS manufacturer"
+    why = f"foam plastic in an exterior wall of type IA, regardless of height; {report}"
+    assert unmarked(rows_of(tmp_path, change)["Fire propagation, NFPA 285, W1"]) == ["2603.5.5", "yes", why]
 
 
 def unmarked(cells: list[str]) -> list[str]:
@@ -129,14 +132,17 @@ def test_a_report_that_is_listed_stands_beside_the_test_it_is_of(tmp_path: Path)
         "attachments": {"A4": {"kind": "test_report", "standard": "NFPA 268", "assembly": "W1"}},
     }
     rows = rows_of(tmp_path, change)
-    assert unmarked(rows["Radiant heat, W1"])[-1].endswith("; report A4")
-    assert unmarked(rows["Fire propagation, W1"])[-1].endswith("; no report listed")
+    assert unmarked(rows["Radiant heat, NFPA 268, W1"])[-1].endswith("; report A4")
+    assert unmarked(rows["Fire propagation, NFPA 285, W1"])[-1].endswith(
+        "; NFPA 285 report required from the EIFS manufacturer"
+    )
 
 
 def test_under_a_local_code_the_authority_is_asked_for_the_fire_class(tmp_path: Path) -> None:
     rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}})
-    ask = "Confirm the fire class of the walls with the building official."
-    assert rows["Fire class of the walls"] == ["Local code", "not evaluated", ask]
+    ask = "Architect to confirm each with the authority having jurisdiction before the mockup."
+    row = rows["Drained wall, fire class of the walls, and special inspection"]
+    assert row == ["local code", "not evaluated", ask]
     assert not any("NFPA" in cell for row in rows.values() for cell in row)
 
 
@@ -149,10 +155,10 @@ def test_a_section_from_memory_says_so_on_the_page(tmp_path: Path) -> None:
         rows_of(folder, {"code": {"model": "ibc", "edition": edition}})
         (made,) = (folder / "out").glob("D02*.txt")
         told[edition] = made.read_text("utf-8")
-    assert "section 1407[a]" in told[2018] and "section 1705.16[b]" in told[2018]
+    assert "EIFS | 1407[a] |" in told[2018] and "Special inspection | 1705.16[b] |" in told[2018]
     assert "\n[a] International Building Code 2018, 1407\n" in told[2018]
     assert "\n[b] Not verified; see D05" in told[2018]
-    assert "section 1705.17[b]" in told[2021] and "Not verified" not in told[2021]
+    assert "Special inspection | 1705.17[b] |" in told[2021] and "Not verified" not in told[2021]
 
 
 def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_path: Path) -> None:
@@ -165,4 +171,84 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
         "elevations": {"E1": {"width": "40 ft"}, "E2": {"local_fasteners_required": "no"}},
     }
     row = rows_of(tmp_path, change)["Fasteners required by local code"]
-    assert row == ["City of Ashmoor", "yes, above 24 ft", "E2: no"]
+    assert row == [
+        "local code",
+        "yes, above 24 ft",
+        "City of Ashmoor: not confirmed; architect to confirm in writing; E2: no",
+    ]
+
+
+def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Path) -> None:
+    subject, code = "Fasteners required by local code", {"local_fasteners_required": "no"}
+    asked = "[Authority having jurisdiction] not named; architect to confirm in writing"
+    (unnamed := tmp_path / "unnamed").mkdir()
+    assert rows_of(unnamed, {"code": code})[subject] == ["local code", "pending", asked]
+    said = {"jurisdiction": "City of Ashmoor", "local_fasteners_basis": "letter of January 22, 2027"}
+    (named := tmp_path / "named").mkdir()
+    answer = "City of Ashmoor: letter of January 22, 2027"
+    assert rows_of(named, {"code": code | said})[subject] == ["local code", "no", answer]
+
+
+# International Building Code 2021, 1705.17.1: a barrier coating over sheathing; 1705.17: all but drained or masonry.
+@pytest.mark.parametrize(
+    ("wrb", "drainage", "section", "why"),
+    [
+        (
+            "fluid_applied",
+            "adhesive_ribbons",
+            "1705.17.1",
+            "W1: fluid-applied WRB over sheathing; periodic by Plumb Line",
+        ),
+        ("none", "none", "1705.17", "W1: EIFS without drainage over a WRB; periodic by Plumb Line"),
+    ],
+)
+def test_special_inspection_names_its_paragraph_and_who_inspects(
+    wrb: str, drainage: str, section: str, why: str, tmp_path: Path
+) -> None:
+    wall = {"substrate": {"kind": "plywood"}, "framing": {"kind": "wood"}, "wrb": {"kind": wrb}}
+    change = {
+        "code": {"model": "ibc", "edition": 2021, "construction_type": "IIB", "occupancy_groups": ["B"]},
+        "contract": {"inspection_level": "periodic"},
+        "parties": {"inspector": {"name": "Plumb Line"}},
+        "walls": {"W1": wall | {"drainage": {"kind": drainage}}},
+    }
+    assert unmarked(rows_of(tmp_path, change)["Special inspection"]) == [section, "yes", why]
+
+
+def test_paragraphs_that_are_not_listed_say_who_reviewed_them(tmp_path: Path) -> None:
+    told = {"number": "07 24 00", "title": "EIFS", "rest_reviewed": "reviewed by J. Ortiz; no exceptions"}
+    demand = {
+        "section": "07 24 00",
+        "paragraph": "2.3.B",
+        "field": "gloss_target.units",
+        "relation": ">=",
+        "value": "75",
+    }
+    rows_of(
+        tmp_path,
+        {"contract": {"spec_sections": [told, {"number": "09 96 00", "title": "Coatings"}], "demands": [demand]}},
+    )
+    (made,) = (tmp_path / "out").glob("D02*.txt")
+    page = made.read_text("utf-8")
+    assert "Section 07 24 00, EIFS. Paragraphs not listed below: reviewed by J. Ortiz; no exceptions." in page
+    assert "Section 09 96 00, Coatings. Paragraphs not listed below: not reviewed." in page
+
+
+def test_a_gloss_stands_with_its_unit_and_angle(tmp_path: Path) -> None:
+    demand = {
+        "section": "09 96 00",
+        "paragraph": "2.4.A",
+        "field": "gloss_target.units",
+        "relation": ">=",
+        "value": "75",
+    }
+    change = {"contract": {"demands": [demand]}, "gloss_target": {"units": 80, "angle": 60}}
+    row = rows_of(tmp_path, change)["09 96 00 2.4.A"]
+    # ASTM D523 states gloss in gloss units at an angle.
+    assert row[1:3] == ["minimum 75 gloss units at 60 degrees", "80 gloss units at 60 degrees"]
+
+
+def test_without_a_specification_deviations_are_not_known(tmp_path: Path) -> None:
+    rows_of(tmp_path, {})
+    (made,) = (tmp_path / "out").glob("D02*.txt")
+    assert "Deviations: not known, specification not reviewed." in made.read_text("utf-8")

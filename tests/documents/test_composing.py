@@ -21,7 +21,9 @@ def test_text_of_the_user_is_never_parsed_as_markup(tmp_path: Path) -> None:
 
 def test_an_absent_value_prints_its_label_in_brackets(tmp_path: Path) -> None:
     document = written(tmp_path, "{{ weather.max_spray_wind }}\n")
-    assert document.blocks == (Paragraph((Value("[Maximum wind while spraying]", open=True, about=""),)),)
+    assert document.blocks == (
+        Paragraph((Value("[Maximum wind while spraying]", open=True, asks="weather.max_spray_wind"),)),
+    )
 
 
 def test_a_default_names_common_practice_and_a_project_figure_nothing(tmp_path: Path) -> None:

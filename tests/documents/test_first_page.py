@@ -23,7 +23,7 @@ def test_the_title_block_names_project_and_submittal_by_what_is_given(tmp_path: 
     assert facts["Section"] == "07 24 00, 09 96 00"
     assert facts["Architect"] == "Lintel and Quoin Architects"
     assert facts["Contractor"] == "Almsgrove Building"
-    assert facts["Purpose"] == "Work submittal"
+    assert facts["Purpose"] == "Action submittal, work"
     assert not [text for text in dict(written(tmp_path, "# A\n").facts).values() if "[" in text or not text]
 
 
@@ -53,7 +53,10 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
         "Date: March 1, 2027",
         "Signature: ",
     ]
-    assert read_revisions(revisions) == [["No.", "Date", "Description"], ["0", "March 1, 2027", "Work submittal"]]
+    assert read_revisions(revisions) == [
+        ["No.", "Date", "Description"],
+        ["0", "March 1, 2027", "Action submittal, work"],
+    ]
     assert boxes.stamp.title == "Architect’s review: Lintel and Quoin Architects"
     assert boxes.stamp.lines == ()
 

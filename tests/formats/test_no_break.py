@@ -47,6 +47,11 @@ def test_what_belongs_together_stays_on_one_line(text: str, kept: str) -> None:
     assert keep_words(text).replace("\u00a0", "~") == kept
 
 
+def test_the_code_of_a_rule_is_not_cut_at_its_hyphen() -> None:
+    # U+2011 is the hyphen at which no line breaks: The Unicode Standard, general punctuation.
+    assert keep_words("see PLN-02b, HEA-05 and tie-in 72-hour") == "see PLN\u201102b, HEA\u201105 and tie-in 72-hour"
+
+
 def test_a_number_stays_with_a_unit_that_stands_in_the_next_words() -> None:
     content: tuple[Inline, ...] = (
         Text("apply "),

@@ -11,7 +11,7 @@ TEST = FireTest(
     name="fire-propagation-due",
     where="regardless of height",
     no_foam="the board is not foam plastic; a combustible water-resistive barrier may still require the test: ask the "
-    "building official",
+    "authority having jurisdiction",
     source=(
         find_source("ibc_foam_walls").quote(
             "NFPA 285 for foam plastic in exterior walls of types I to IV of any height, except one-story buildings "

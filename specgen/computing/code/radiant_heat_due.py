@@ -11,7 +11,8 @@ _IGNITION = find_source("ibc_ignition")
 TEST = FireTest(
     name="radiant-heat-due",
     where="regardless of fire separation; a thin base coat is not an exempt covering",
-    no_foam="the board is not foam plastic; combustible coats may still require the test: ask the building official",
+    no_foam="the board is not foam plastic; combustible coats may still require the test: ask the authority having "
+    "jurisdiction",
     source=(
         find_source("ibc_foam_ignition_memory").quote(
             "NFPA 268 for foam plastic in exterior walls of types I to IV, except behind a thermal barrier, concrete, "

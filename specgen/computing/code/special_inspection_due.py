@@ -8,6 +8,10 @@ from specgen.resolving.provider import Ask, Provider
 from specgen.standards import find_source
 
 IBC = find_source("ibc_inspection_due")
+# That of a barrier coating alone stands in a paragraph of its own.
+COATING = find_source("ibc_inspection_of_coatings")
+
+_COATED = "fluid-applied WRB over sheathing"
 
 
 def for_project(project: Description, ask: Ask) -> Lookup:
@@ -15,14 +19,16 @@ def for_project(project: Description, ask: Ask) -> Lookup:
     if project.code.model != "ibc":
         return Lookup("special-inspection-due", False, "required by the International Building Code only", (IBC,))
     missing = None
+    reasons: dict[str, list[str]] = {}
     for wall in project.walls:
         try:
-            why = _why(wall)
+            reasons.setdefault(_why(wall), []).append(wall.mark)
         except Absent as absent:
             missing = missing or absent
-            continue
-        if why:
-            return Lookup("special-inspection-due", True, f"{wall.mark}: {why}", (IBC,))
+    reasons.pop("", None)
+    if reasons:
+        why = "; ".join(f"{', '.join(marks)}: {why}" for why, marks in reasons.items())
+        return Lookup("special-inspection-due", True, why, (COATING if list(reasons) == [_COATED] else IBC,))
     if missing:
         raise missing
     return Lookup(
@@ -33,7 +39,7 @@ def for_project(project: Description, ask: Ask) -> Lookup:
 def _why(wall: Wall) -> str:
     """Why a wall needs it; empty where it does not."""
     if wall.substrate.kind in SHEETS and wall.wrb.kind == "fluid_applied":
-        return "fluid-applied WRB over sheathing"
+        return _COATED
     if all_known(lambda: not is_masonry(wall), lambda: _is_undrained(wall)):
         return "EIFS without drainage over a WRB"
     return ""

@@ -21,7 +21,9 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
         why = "the wall is concrete or masonry" if masonry else "the wall is neither concrete nor masonry"
         return Lookup("drainage-due", not masonry, why, (IRC,))
     if model == "other":
-        return Lookup("drainage-due", False, "the local code is not evaluated: ask the building official", ())
+        return Lookup(
+            "drainage-due", False, "the local code is not evaluated: ask the authority having jurisdiction", ()
+        )
     due, why = _by_building_code(wall, project)
     return Lookup("drainage-due", due, why, (_section_on_drainage(project),))
 

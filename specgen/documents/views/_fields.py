@@ -17,16 +17,41 @@ def find_field(context: DocumentContext, dotted: str) -> Field | None:
     return next((f for f in below if f.ring != "optional"), None)
 
 
+# What ASCE 7 computes a pressure from. Under a local code that names no such standard the engineer gives the pressure.
+_OF_ASCE_7 = (
+    "code.wind_standard",
+    "site.exposure",
+    "site.wind_speed",
+    "site.risk_category",
+    "site.topographic_factor",
+    "building.mean_roof_height",
+    "building.least_plan_width",
+    "building.enclosure",
+)
+
+
+def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
+    """The dotted paths, each once; the engineer's pressures in place of what only ASCE 7 needs, under a local code."""
+    project = context.project
+    local = project.get(("code", "model")) == "other" and project.get(("code", "wind_standard")) is None
+    if not local:
+        return list(dict.fromkeys(paths))
+    pressures = [
+        f"elevations.{mark}.design_pressure_{way}"
+        for mark in project.members.get(("elevations",), ())
+        for way in ("inward", "outward")
+    ]
+    asked = [entry for path in paths for entry in (pressures if path in _OF_ASCE_7 else [path])]
+    return list(dict.fromkeys(asked))
+
+
 def name_fields(context: DocumentContext, paths: Iterable[str]) -> dict[str, list[str]]:
     """The labels of fields in their order, each with the marks of the members that lack it."""
-    marks: dict[str, list[str]] = {}
+    marks: dict[str, set[str]] = {}
     for dotted in paths:
         label, mark = _name(context, tuple(dotted.split(".")))
-        found = marks.setdefault(label, [])
-        if mark and mark not in found:
-            found.append(mark)
-            found.sort(key=lambda m: (len(m), m))
-    return marks
+        marks.setdefault(label, set()).update([mark] if mark else ())
+    return {label: sorted(found, key=lambda mark: (len(mark), mark)) for label, found in marks.items()}
 
 
 def say_fields(names: dict[str, list[str]]) -> list[str]:

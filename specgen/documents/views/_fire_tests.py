@@ -5,26 +5,25 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.judging.fire_tests import PROPAGATION, RADIANT, names_standard
+from specgen.documents.fire_reports import TESTS, list_reports
+from specgen.judging.fire_tests import RADIANT
 from specgen.model.absence import Absent
-from specgen.model.project import Project
-
-_TESTS = (
-    ("Fire propagation", PROPAGATION, "fire-propagation-due"),
-    ("Radiant heat", RADIANT, "radiant-heat-due"),
-)
+from specgen.model.value_text import words
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """One row for each test and wall; a single row under a local code, which is not evaluated."""
-    if context.project.get(("code", "model")) == "other":
-        ask = "Confirm the fire class of the walls with the building official."
-        return [("Fire class of the walls", "Local code", "not evaluated", ask)]
+    """One row for each test, answer, and reason."""
     return join_walls(
-        (title, wall, (standard, *_answer(context, name, standard, wall)))
-        for title, standard, name in _TESTS
+        (f"{title}, {standard}", wall, _answer(context, section, standard, name, wall))
+        for title, section, standard, name in TESTS
         for wall in context.project.members[("walls",)]
     )
+
+
+def answer_open(context: DocumentContext, absent: Absent) -> tuple[Any, Any]:
+    """The cells of what waits for a field: the field, and who supplies it."""
+    field = context.project.schema.field_at(absent.path)
+    return "pending", [context.ask(absent.path), f", from the {words(field.owed_by)}" if field else ""]
 
 
 def join_walls(answers: Iterable[tuple[str, str, tuple[Any, ...]]]) -> list[tuple[Any, ...]]:
@@ -35,17 +34,19 @@ def join_walls(answers: Iterable[tuple[str, str, tuple[Any, ...]]]) -> list[tupl
     return [(f"{subject}, {', '.join(walls)}", *cells) for (subject, _), (walls, cells) in joined.items()]
 
 
-def _answer(context: DocumentContext, name: str, standard: str, wall: str) -> tuple[Any, Any]:
-    """Whether the test is due and why, with the reports listed for the wall."""
+def _answer(context: DocumentContext, section: str, standard: str, name: str, wall: str) -> tuple[Any, ...]:
+    """Section, whether the test is due, and why, with the reports listed for the wall."""
+    section = section if context.project.get(("code", "model")) == "ibc" else "R316"
     try:
         found = context.resolve(("walls", wall), name)
     except Absent as absent:
-        return context.describe_absence(absent)
-    why = DisplayValue(found.why, found.why, found.source[0])
-    reports = _reports(context.project, standard, wall)
-    shown = f"; report {', '.join(reports)}" if reports else "; no report listed" if found.result else ""
+        return section, *answer_open(context, absent)
+    number = DisplayValue(section, section, found.source[0], about=f"Section, {standard}")
+    reports = list_reports(context.project, standard, wall)
+    pending = f"; {standard} report required from the EIFS manufacturer" if found.result else ""
+    shown = f"; report {', '.join(reports)}" if reports else pending
     distance = _separation(context, wall) if found.result and standard == RADIANT else []
-    return "yes" if found.result else "no", [why, *distance, shown]
+    return number, "yes" if found.result else "no", [found.why, *distance, shown]
 
 
 def _separation(context: DocumentContext, wall: str) -> list[Any]:
@@ -63,13 +64,3 @@ def _separation(context: DocumentContext, wall: str) -> list[Any]:
     at = [next(mark for mark, feet in given.items() if feet == end) for end in ends]
     shown = [context.display(("elevations", mark, "fire_separation")) for mark in at]
     return ["; fire separation distance ", shown[0], *(part for value in shown[1:] for part in (" to ", value))]
-
-
-def _reports(project: Project, test: str, wall: str) -> list[str]:
-    """Marks of the documents to a test standard that cover the assembly of a wall."""
-    return [
-        mark
-        for mark in project.members.get(("attachments",), ())
-        if names_standard(str(project.get(("attachments", mark, "standard")) or ""), test)
-        and str(project.get(("attachments", mark, "assembly")) or "") == wall
-    ]

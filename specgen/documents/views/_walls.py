@@ -13,8 +13,11 @@ SAID = {
 
 
 def describe_build_up(context: DocumentContext, mark: str) -> str:
-    """`glass mat gypsum, adhesive, notched trowel, EPS`."""
+    """`glass mat gypsum, fluid-applied WRB, notched-trowel adhesive, EPS`."""
     wall = ("walls", mark)
-    parts = [context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))]
-    board = context.project.get((*wall, "insulation", "kind"))
-    return ", ".join([*parts, words(board or "")]).strip(", ")
+    substrate, method = (
+        context.display((*wall, *path)).text for path in (("substrate", "kind"), ("attachment", "method"))
+    )
+    barrier, board = (context.project.get((*wall, *path)) for path in (("wrb", "kind"), ("insulation", "kind")))
+    wrb = "" if barrier in (None, "none") else f"{words(barrier)} WRB"
+    return ", ".join(filter(None, (substrate, wrb, method, words(board or ""))))

@@ -4,14 +4,13 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import list_required, looks_for_document
-from specgen.documents.views._fields import name_fields, say_fields
+from specgen.documents.required_documents import list_pending, looks_for_document
+from specgen.documents.views._fields import ask_by_code
+from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.judging.verdict import list_unjudged
 from specgen.model.finding import Severity, Verdict
 from specgen.model.value_text import count
-
-MOST_NAMED = 3
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -24,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
-    """The stops first, then documents, values, and measures; the first few of each, and the number of the others."""
+    """The exceptions first, then documents, values, and measures."""
     judgment = context.judgment
     judged = judgment.walls[mark]
     found = [f for f in judgment.findings if f.code in judged.deciding and mark in f.walls]
@@ -32,28 +31,27 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
         yield "No exceptions."
     stops = [f"{f.message} ({f.code})" for f in found if f.severity is Severity.STOP and not looks_for_document(f)]
     if stops:
-        more = len(stops) - MOST_NAMED
-        yield " ".join(stops[:MOST_NAMED]) + (f" {count(more, 'more stop')}." if more > 0 else "")
-    codes = {f.code for f in found}
-    documents = [entry.name for entry in list_required(judgment) if entry.code in codes]
+        yield " ".join(stops)
+    documents = name_documents(context, mark)
     if documents:
-        yield f"Documents pending: {_list_first(documents)}."
-    values = say_fields(_leave_out(mark, name_fields(context, judged.fields)))
-    if values:
-        yield f"Values pending: {_list_first(values)}."
+        yield f"Documents pending: {'; '.join(documents)}."
+    pending = ask_by_code(context, judged.fields)
+    if pending:
+        yield f"Values pending: {len(pending)}, listed below as needed before the decision on the walls."
     unjudged = list_unjudged(judgment, mark)
     if unjudged:
-        deciding = f"; {len(judged.undecided)} can decide the answer" if judged.undecided else ""
-        yield f"{count(len(unjudged), 'rule')} not evaluated{deciding}."
-    if judged.measures:
-        yield f"{count(judged.measures, 'measure')} required; see D05."
+        deciding = f"; {len(judged.undecided)} can decide the answer, marked there" if judged.undecided else ""
+        yield f"{count(len(unjudged), 'rule')} not evaluated, see D02{deciding}."
+    measures = name_rules(f.rule for f in found if f.severity is not Severity.STOP)
+    if measures:
+        yield f"Measures required, see D05: {'; '.join(measures)}."
 
 
-def _leave_out(mark: str, names: dict[str, list[str]]) -> dict[str, list[str]]:
-    """The names without the mark of the wall in whose row they stand."""
-    return {label: [] if marks == [mark] else marks for label, marks in names.items()}
-
-
-def _list_first(names: list[str]) -> str:
-    more = len(names) - MOST_NAMED
-    return "; ".join(names[:MOST_NAMED]) + (f"; and {more} more" if more > 0 else "")
+def name_documents(context: DocumentContext, mark: str) -> list[str]:
+    """The documents that a wall waits for, those of the code too that a design draft does not have to list yet."""
+    deciding = context.judgment.walls[mark].deciding
+    return [
+        entry.name
+        for entry in list_pending(context)
+        if entry.code in deciding or (entry.code in ("COD-03a", "COD-03c") and mark in entry.subjects)
+    ]

@@ -1,74 +1,121 @@
-"""Code requirements for the walls: section of the adopted edition, whether due, and why."""
+"""Code requirements for the walls: section of the adopted edition, whether due, why, and how each is met."""
 
 from typing import Any
 
+from specgen.computing.code.special_inspection_due import COATING
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views.workings import join_cells
 from specgen.model.absence import Absent
+from specgen.model.field import Path
+from specgen.model.source import Source
+from specgen.model.working import Lookup
 
-CODES = {"ibc": "International Building Code", "irc": "International Residential Code", "other": "Local code"}
+CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
+_UNREAD = "Drained wall, fire class of the walls, and special inspection"
+# Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
+_COATINGS_SINCE = "2009"
+_DRAINED: Path = ("drainage", "kind")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """EIFS section, drainage of each wall, special inspection, local fasteners."""
-    project = context.project
-    model, year = project.get(("code", "model")), context.display(("code", "edition"))
-    edition = context.standards.editions.get(str(project.get(("code", "edition"))), {}) if model == "ibc" else {}
-    name = code_name(context)
-    lines: list[tuple[Any, ...]] = [
-        (
-            "EIFS",
-            [name, *([] if model == "other" and year.open else [", ", year]), *_section(edition, "eifs")],
-            "yes" if model else DisplayValue("[open]", open=True),
-            "EIFS on all walls" if model else "",
-        )
-    ]
-    walls = project.members[("walls",)]
-    drained = [("Drained wall", mark, (name, *_answer(context, ("walls", mark), "drainage-due"))) for mark in walls]
-    lines += fire_tests.join_walls(drained) + fire_tests.rows(context)
-    inspected = _answer(context, (), "special-inspection-due")
-    lines.append(("Special inspection", [name, *_section(edition, "inspection")], *inspected))
-    lines.append(("Fasteners required by local code", context.display(("code", "jurisdiction")), *_fasteners(context)))
-    return TableView(("Subject", "Code and section", "Required", "Reason"), tuple(lines), (24, 30, 14, 32))
+    """EIFS section, drainage of each wall, fire tests, special inspection, local fasteners."""
+    model = context.project.get(("code", "model"))
+    edition = read_edition(context) if model == "ibc" else {}
+    lines: list[tuple[Any, ...]]
+    if model == "other":
+        answer = ("Architect to confirm each with the authority having jurisdiction before the mockup.",)
+        lines = [(_UNREAD, "local code", "not evaluated", *answer)]
+    else:
+        walls = context.project.members[("walls",)]
+        drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
+        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained), *fire_tests.rows(context)]
+        lines.append(("Special inspection", *_tell_inspection(context, edition)))
+    lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
+    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (24, 18, 12, 46))
 
 
 def code_name(context: DocumentContext) -> Any:
     """The adopted code in words, or an open value if the project does not name it."""
-    return CODES.get(str(context.project.get(("code", "model")))) or context.display(("code", "model"))
+    model = str(context.project.get(("code", "model")))
+    return CODES.get(model) or context.display(("code", "name" if model == "other" else "model"))
 
 
-def _section(edition: dict[str, Any], part: str) -> list[Any]:
-    """The section of an edition on EIFS or on its inspection, with the mark of its source; nothing if it has none."""
-    number = edition.get(f"{part}_section")
-    return (
-        [", section ", DisplayValue(number, number, edition[f"{part}_source"], about=f"Section, {part}")]
-        if number
-        else []
-    )
+def read_edition(context: DocumentContext) -> dict[str, Any]:
+    """The sections of the adopted edition of the building code; none if it is not given."""
+    return context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
 
 
-def _fasteners(context: DocumentContext) -> tuple[Any, Any]:
-    """Whether local code wants fasteners and above which height, and the answers for single elevations."""
+def _cite(number: str, source: Source, subject: str) -> DisplayValue:
+    return DisplayValue(number, number, source, about=f"Section, {subject}")
+
+
+def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[Any, ...]]:
+    """What the section on EIFS requires; no row where the edition has none."""
+    if "eifs_section" not in edition:
+        return []
+    section = _cite(edition["eifs_section"], edition["eifs_source"], "EIFS")
+    met = "system to ASTM E2568, installed by the manufacturer's written instructions; see D08"
+    return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
+
+
+def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str) -> tuple[Any, ...]:
+    """Section, answer, and reason for a wall, and how it is drained all the same."""
+    section = f"{edition['eifs_section']}.4.1" if "eifs_section" in edition else "1403.2" if edition else ""
+    try:
+        found: Lookup = context.resolve(("walls", mark), "drainage-due")
+    except Absent as absent:
+        return section or "pending", *fire_tests.answer_open(context, absent)
+    number = section or ("R703.9" if context.project.get(("code", "model")) == "irc" else "1407.4.1")
+    why: list[Any] = [found.why]
+    kind = context.project.get(("walls", mark, *_DRAINED))
+    if kind not in (None, "none"):
+        how = "provided by " if found.result else "drained by choice, so ATT-08 applies: "
+        why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
+    return _cite(number, found.source[0], "drainage"), "yes" if found.result else "no", why
+
+
+def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
+    """Section, answer, and reason, and who inspects how often where it is due."""
+    number, level = edition.get("inspection_section", ""), ("contract", "inspection_level")
+    cell: Any = _cite(number, edition["inspection_source"], "special inspection") if number else ""
+    try:
+        found: Lookup = context.resolve((), "special-inspection-due")
+    except Absent as absent:
+        return cell, *fire_tests.answer_open(context, absent)
+    if found.source == (COATING,) and number:
+        cell = _cite_coating(context, edition)
+    if not found.result:
+        return cell, "no", found.why
+    agency = context.project.get(("parties", "inspector", "name"))
+    by = [" by ", context.display(("parties", "inspector", "name"))] if agency else []
+    return cell, "yes", [found.why, "; ", context.display(level), *by]
+
+
+def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayValue:
+    """The paragraph on barrier coatings, which stands where these alone are inspected."""
+    number, source = edition["inspection_section"], edition["inspection_source"]
+    if str(context.project.get(("code", "edition"))) >= _COATINGS_SINCE:
+        number, source = f"{number}.1", COATING if source.is_verified else source
+    return _cite(number, source, "special inspection")
+
+
+def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
+    """Whether local code wants fasteners and above which height, who says so, and the answers for single elevations.
+
+    An answer of an authority that nobody has named is none.
+    """
     project, above = context.project, ("code", "local_fasteners_above")
+    authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
     due: list[Any] = [context.display(("code", "local_fasteners_required"))]
+    if project.get(authority) is None:
+        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing"]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
+    said: list[Any] = [context.display(authority), ": "]
+    said += [context.display(basis)] if project.get(basis) else ["not confirmed; architect to confirm in writing"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]
-    return due, join_cells(given)
-
-
-def _answer(context: DocumentContext, path: tuple[str, ...], name: str) -> tuple[Any, Any]:
-    """Yes or no with reason and source, or an open value if a field is missing."""
-    try:
-        lookup = context.resolve(path, name)
-    except Absent as absent:
-        return context.describe_absence(absent)
-    source = lookup.source[0] if lookup.source else None
-    why = DisplayValue(lookup.why, lookup.why, source, about=context.resolve.find(name).title)
-    if context.project.get(("code", "model")) == "other":
-        return "not evaluated", "Confirm with the building official."
-    return "yes" if lookup.result else "no", why
+    return "local code", due, join_cells([said, *given])

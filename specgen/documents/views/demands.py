@@ -22,6 +22,8 @@ _SHOWN = {
     "joints": "D06, D08",
 }
 _PROCEDURE = "D08"
+# Gloss units mean nothing without the angle they are read at.
+_GLOSS: Path = ("gloss_target", "units")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -88,8 +90,10 @@ def _describe_values(context: DocumentContext, field: Field, values: dict[Path, 
 
 def _text(context: DocumentContext, value: Any, field: Field) -> str:
     """A value with its unit, or several separated by commas."""
-    many = isinstance(value, tuple)
-    return value_text(value, field, context.first, context.project.both_units) if many else context.text(value, field)
+    if isinstance(value, tuple):
+        return value_text(value, field, context.first, context.project.both_units)
+    angle = context.project.get((*_GLOSS[:1], "angle")) if field.path == _GLOSS else None
+    return context.text(value, field) + (f" gloss units at {angle} degrees" if angle else "")
 
 
 def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, values: dict[Path, Any]) -> str:

@@ -2,7 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.deviations import name_paragraphs, say_approval
+from specgen.documents.deviations import name_paragraphs, tell_approval
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -13,6 +13,6 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         at = ("deviations", mark)
         shown = [context.display((*at, name)) for name in ("demanded", "proposed", "reason")]
         answered = name_paragraphs(project, mark) or context.display((*at, "answers"))
-        lines.append((mark, answered, *shown, say_approval(project, mark)))
+        lines.append((mark, answered, *shown, tell_approval(project, mark)))
     header = ("No.", "Paragraph", "Required", "Proposed", "Reason", "Status")
     return TableView(header, tuple(lines), (7, 15, 19, 19, 24, 16))

@@ -2,14 +2,14 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import RequiredDocument, list_required
+from specgen.documents.required_documents import RequiredDocument, list_pending
 from specgen.documents.views._parties import name_party
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each document; the party stands in the first of its rows."""
     by_party: dict[str, list[RequiredDocument]] = {}
-    for required in list_required(context.judgment):
+    for required in list_pending(context):
         by_party.setdefault(required.owed_by, []).append(required)
     lines = tuple(
         ("" if number else name_party(context, party), entry.name, _name_places(entry), entry.code)

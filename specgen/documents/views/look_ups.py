@@ -11,7 +11,7 @@ from specgen.documents.views.workings import describe_check, join_cells, limit_c
 from specgen.model.finding import LimitCheck
 from specgen.quantities.comparison import Outcome
 
-# A local code that is no model code is not evaluated: the building official is asked.
+# A local code that is no model code is not evaluated: the authority having jurisdiction is asked.
 UNREAD = "not evaluated"
 
 
@@ -27,7 +27,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             is_unread = unread and "code.model" in calculation.provider.reads
             answer = UNREAD if is_unread else "yes" if lookup.result else "no"
             held_against = (
-                ["confirm with the building official"] if is_unread else _list_checks(context, checks[member])
+                ["confirm with the authority having jurisdiction"]
+                if is_unread
+                else _list_checks(context, checks[member])
             )
             key = (calculation.provider.title, answer, lookup.why, str(held_against))
             lines.setdefault(key, ([], why, held_against))[0].append(mark(member))

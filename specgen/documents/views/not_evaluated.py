@@ -1,43 +1,42 @@
-"""The rules on walls that could not be judged, the values that are pending, and who supplies them."""
+"""The rules that could not be judged, the values that are pending, and who supplies them."""
 
 from collections.abc import Iterable
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._fields import find_field, name_fields
-from specgen.judging.registry import load_rules
-from specgen.judging.verdict import list_unjudged
+from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
+from specgen.documents.views._rules import name_rules
 from specgen.model.value_text import words
+
+# How much of a code names the group of a rule.
+_GROUP = 3
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each rule, with the walls it is pending for."""
-    titles = {rule.code: rule.title for rule in load_rules()}
-    walls: dict[str, list[str]] = {}
+    """One row for each rule that can decide a wall, then one for each group of the others."""
     needs: dict[str, dict[str, None]] = {}
-    for mark in context.judgment.walls:
-        for rule, lacking in list_unjudged(context.judgment, mark).items():
-            walls.setdefault(rule, []).append(mark)
-            needs.setdefault(rule, {}).update(dict.fromkeys(lacking))
-    lines = tuple(
-        (
-            titles[rule],
-            ", ".join(marks),
-            _name_first(list(name_fields(context, needs[rule]))),
-            _name_owners(context, needs[rule]),
-        )
-        for rule, marks in sorted(walls.items())
-    )
-    return TableView(("Rule", "Wall", "Pending", "From"), lines, (32, 8, 38, 22))
+    for clause in context.judgment.not_judged:
+        needs.setdefault(clause.rule, {}).update(dict.fromkeys(clause.needs))
+    walls = context.judgment.walls
+    decides = {rule: [mark for mark, judged in walls.items() if rule in judged.undecided] for rule in needs}
+    groups: dict[str, list[str]] = {}
+    for rule in sorted(needs, key=lambda rule: (not decides[rule], rule)):
+        groups.setdefault(rule if decides[rule] else rule[:_GROUP], []).append(rule)
+    lines = []
+    for rules in groups.values():
+        pending = _name_needs(context, (need for rule in rules for need in needs[rule]))
+        lines.append(("; ".join(name_rules(rules)), ", ".join(decides[rules[0]]) or "none", pending))
+    return TableView(("Rule", "Can decide", "Pending, and from whom"), tuple(lines), (40, 8, 52))
 
 
-def _name_owners(context: DocumentContext, paths: Iterable[str]) -> str:
-    """Who supplies the first value, and whether others supply the rest: `architect and others`."""
-    fields = (find_field(context, path) for path in paths)
-    owners = list(dict.fromkeys(words(field.owed_by) for field in fields if field is not None))
-    return f"{owners[0]} and others" if len(owners) > 1 else ", ".join(owners)
-
-
-def _name_first(labels: list[str]) -> str:
-    """The first field, and how many others, so that a rule takes one line."""
-    return labels[0] + (f", {len(labels) - 1} more" if len(labels) > 1 else "")
+def _name_needs(context: DocumentContext, paths: Iterable[str]) -> str:
+    """The values by who supplies them: `Architect: Mean roof height; Engineer: Safety factor`."""
+    by_owner: dict[str, list[str]] = {}
+    for path in ask_by_code(context, paths):
+        field = find_field(context, path)
+        by_owner.setdefault(words(field.owed_by) if field else "", []).append(path)
+    told = []
+    for owner, owed in by_owner.items():
+        values = ", ".join(say_fields(name_fields(context, owed)))
+        told.append(f"{owner[:1].upper()}{owner[1:]}: {values}" if owner else values)
+    return "; ".join(told)

@@ -1,53 +1,43 @@
-"""What to ask of whom: the open items and pending documents of each party, those that decide most first."""
+"""What to ask of whom, and by when: the open items and pending documents of each party, those needed first on top."""
 
-from collections import Counter
-from collections.abc import Iterator
+from collections import Counter, defaultdict
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import list_required
-from specgen.documents.views._fields import find_field, name_fields, say_fields
+from specgen.documents.required_documents import list_pending
+from specgen.documents.views._asked import Asked, list_asked, sort_document
+from specgen.documents.views._fields import name_fields, say_fields
 from specgen.documents.views._parties import name_party
-from specgen.model.value_text import count
-
-MOST_NAMED = 4
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each party; the one whose answers settle most comes first."""
+    """One row for each party and date; the party whose answers settle most comes first, behind any hazard."""
     held = Counter(need for clause in context.judgment.not_judged for need in clause.needs)
-    asked = _sort_by_party(context, held)
-    documents: dict[str, list[str]] = {}
-    for entry in list_required(context.judgment):
-        documents.setdefault(entry.owed_by, []).append(entry.name)
-    parties = sorted(dict.fromkeys((*asked, *documents)), key=lambda p: -sum(held[path] for path in asked.get(p, ())))
-    lines = tuple(_row(context, party, asked.get(party, []), documents.get(party, [])) for party in parties)
-    return TableView(("Ask", "For"), lines, (26, 74))
+    values = list_asked(context)
+    told: dict[tuple[str, int, str], list[str]] = defaultdict(list)
+    for asked, paths in _group(values).items():
+        told[asked] += say_fields(name_fields(context, paths))
+    for document in list_pending(context):
+        places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
+        told[(document.owed_by, *sort_document(context, document))].append(f"{document.name}{places}")
+    weight: Counter[str] = Counter()
+    for entry in values:
+        weight[entry.party] += held[entry.path]
+    first = {party: min(order for name, order, _ in told if name == party) for party, _, _ in told}
+    parties = sorted(first, key=lambda party: (first[party] > 0, -weight[party]))
+    lines = []
+    for party in parties:
+        mine = sorted(key for key in told if key[0] == party)
+        lines += [
+            ("" if number else name_party(context, party), key[2], "; ".join(told[key]))
+            for number, key in enumerate(mine)
+        ]
+    return TableView(("Ask", "Needed before", "Value or document"), tuple(lines), (22, 18, 60))
 
 
-def _sort_by_party(context: DocumentContext, held: Counter[str]) -> dict[str, list[str]]:
-    """The dotted paths of the open items and of what the walls wait for, by party, those that decide most first."""
-    walls = {path for judged in context.judgment.walls.values() for path in judged.fields}
-    owed = {item.path: item.owed_by for item in context.judgment.open_items}
-    for path in walls - set(owed):
-        field = find_field(context, path)
-        if field is not None:
-            owed[path] = field.owed_by
-    by_party: dict[str, list[str]] = {}
-    for path in sorted(owed, key=lambda p: (p not in walls, -held[p], p)):
-        by_party.setdefault(owed[path], []).append(path)
-    return by_party
-
-
-def _row(context: DocumentContext, party: str, paths: list[str], documents: list[str]) -> tuple[str, str]:
-    names = say_fields(name_fields(context, paths))
-    first = [*names[:MOST_NAMED], *documents[: max(1, MOST_NAMED - len(names))]]
-    rest = " and ".join(_count_rest(names, documents, first))
-    return name_party(context, party), "; ".join([*first, *([f"and {rest}"] if rest else [])])
-
-
-def _count_rest(names: list[str], documents: list[str], first: list[str]) -> Iterator[str]:
-    for noun, entries in (("value", names), ("document", documents)):
-        rest = sum(entry not in first for entry in entries)
-        if rest:
-            yield count(rest, f"more {noun}")
+def _group(values: list[Asked]) -> dict[tuple[str, int, str], list[str]]:
+    """The paths of the values by party and by when they are needed."""
+    grouped: dict[tuple[str, int, str], list[str]] = defaultdict(list)
+    for entry in values:
+        grouped[(entry.party, entry.order, entry.before)].append(entry.path)
+    return grouped

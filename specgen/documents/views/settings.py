@@ -37,7 +37,7 @@ def _guns(context: DocumentContext) -> list[Any]:
     for mark in context.project.members.get(("guns",), ()):
         fluid, air = (context.display(("guns", mark, name)) for name in ("fluid_nozzle", "air_nozzle"))
         parts += ["; " if parts else "", f"{mark}: ", fluid, ", ", air]
-    return parts or [DisplayValue("[Spray gun and nozzles]", open=True)]
+    return parts or [DisplayValue("[Spray gun and nozzles]", open=True, asks="guns")]
 
 
 def _cup(context: DocumentContext) -> list[Any]:

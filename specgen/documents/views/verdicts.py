@@ -3,10 +3,15 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import looks_for_document
+from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
+from specgen.documents.views.answers import name_documents
 from specgen.judging.verdict import list_unjudged
 from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count
+
+# Up to this many rules not evaluated are named where the verdict stands.
+MOST_NAMED = 3
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -15,20 +20,22 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (mark, describe_build_up(context, mark), SAID[judged.verdict], _tell_exceptions(context, mark, judged))
         for mark, judged in context.judgment.walls.items()
     )
-    return TableView(("Wall", "Build-up", "Suitable for finish", "Exceptions"), lines, (9, 33, 18, 40))
+    return TableView(("Wall", "Build-up", "Suitable for finish", "Exceptions"), lines, (8, 28, 14, 50))
 
 
 def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) -> str:
-    """The rules that are not met, the documents pending, and how many rules are not evaluated."""
+    """The rules that are not met, the documents pending, and the rules not evaluated."""
     found = [f for f in context.judgment.findings if f.code in judged.deciding and mark in f.walls]
-    stops = dict.fromkeys(f.code for f in found if f.severity is Severity.STOP and not looks_for_document(f))
-    measures = dict.fromkeys(f.code for f in found if f.severity is not Severity.STOP)
-    unjudged = list_unjudged(context.judgment, mark)
+    stops = name_rules(f.rule for f in found if f.severity is Severity.STOP and not looks_for_document(f))
+    measures = name_rules(f.rule for f in found if f.severity is not Severity.STOP)
+    documents = name_documents(context, mark)
+    unjudged = name_rules(list_unjudged(context.judgment, mark))
+    not_judged = "; ".join(unjudged) if len(unjudged) <= MOST_NAMED else f"{count(len(unjudged), 'rule')}, see below"
     parts = (
         "None." if judged.verdict is Verdict.YES else "",
-        f"Not met, see D05: {', '.join(stops)}." if stops else "",
-        f"Measures required, see D05: {', '.join(measures)}." if measures else "",
-        f"Documents pending: {', '.join(judged.documents)}." if judged.documents else "",
-        f"{count(len(unjudged), 'rule')} not evaluated." if unjudged else "",
+        f"Not met, see D05: {'; '.join(stops)}." if stops else "",
+        f"Measures required, see D05: {'; '.join(measures)}." if measures else "",
+        f"Documents pending: {'; '.join(documents)}." if documents else "",
+        f"Not evaluated: {not_judged}." if unjudged else "",
     )
     return " ".join(filter(None, parts))

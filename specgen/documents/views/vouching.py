@@ -1,4 +1,4 @@
-"""Compatibility letters: for each pair of manufacturers, the signed letter that covers both."""
+"""Compatibility letters: for each pair of manufacturers, the signed letters that cover both."""
 
 from itertools import combinations
 from typing import Any
@@ -8,28 +8,27 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.model.project import Project
 
 ROLES = ("eifs_source", "finish_source", "wrb_source", "sealant_source")
-_TITLES = {
+# How each is called in a table.
+TITLES = {
     "eifs_source": "EIFS",
     "finish_source": "Finish",
     "wrb_source": "WRB",
     "sealant_source": "Sealant",
 }
-_SAME = "—"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Matrix of manufacturers: each cell names the letter that covers the pair; no rows while there is no letter."""
+    """One row for each pair of manufacturers with the letters that cover it; none while there is no letter."""
     project = context.project
-    roles = _meeting_roles(project)
-    lines = []
-    for role in roles:
-        name = context.display(("parties", role, "name"))
-        cells: list[Any] = [_SAME if role == other else _cell(project, role, other) for other in roles]
-        lines.append(([_TITLES[role], ": ", name], *cells))
-    if not any(_cell(project, *pair) for pair in combinations(roles, 2)):
+    pairs = list(combinations(_meeting_roles(project), 2))
+    lines = [(*(_name_maker(context, role) for role in pair), _cell(project, *pair)) for pair in pairs]
+    if not any(_covering(project, *pair) for pair in pairs):
         lines = []
-    width = 68 // len(roles)
-    return TableView(("Manufacturer", *(_TITLES[role] for role in roles)), tuple(lines), (32, *[width] * len(roles)))
+    return TableView(("Manufacturer", "And", "Letter"), tuple(lines), (38, 38, 24))
+
+
+def _name_maker(context: DocumentContext, role: str) -> list[Any]:
+    return [TITLES[role], ": ", context.display(("parties", role, "name"))]
 
 
 def list_letters(project: Project) -> tuple[str, ...]:
@@ -48,11 +47,10 @@ def _meeting_roles(project: Project) -> tuple[str, ...]:
 
 
 def _cell(project: Project, role: str, other: str) -> str:
-    """The letters that cover two manufacturers; blank for a letter not received."""
+    """The letters that cover two manufacturers."""
     if _is_same(project, role, other):
         return "same manufacturer"
-    letters = _covering(project, role, other)
-    return f"letter{'s' if len(letters) > 1 else ''} {', '.join(letters)}" if letters else ""
+    return ", ".join(_covering(project, role, other)) or "not received"
 
 
 def _covering(project: Project, role: str, other: str) -> list[str]:

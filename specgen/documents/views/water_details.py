@@ -16,7 +16,7 @@ _ASKED = {
     "ledge": {"slope": "slope", "depth": "depth"},
     "penetration": {"sealed": "sealed joint"},
     "deck_ledger": {"flashing": "flashing"},
-    "roof_below": {"clearance": "clearance"},
+    "roof_below": {"clearance": "board end above the roofing"},
 }
 # The mark of an elevation, and the row.
 Entry = tuple[str, tuple[Any, ...]]

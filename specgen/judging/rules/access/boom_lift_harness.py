@@ -17,7 +17,7 @@ from specgen.judging.rule import Rule
 
 RULE = Rule(
     "ACC-10",
-    "Harness in the boom lift",
+    "Harness in boom lifts",
     remedy=(
         "Wear a harness with the lanyard tied to the boom or basket, never to the building; use a body belt "
         "for restraint only."

@@ -26,7 +26,7 @@ from specgen.model.typed_views import Description, MeansOfAccess, Shading
 
 RULE = Rule(
     "ACC-01",
-    "No lift inside a tent",
+    "No lifts inside tents",
     remedy=(
         "Use a scaffold with a tent or cloth, hang the cloth from the building, or spray from the lift only "
         "while the wall is in shade."

@@ -17,7 +17,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "ACC-09",
-    "Overspray kept off what lies around",
+    "Overspray protection",
     remedy="Identify overspray exposures; assign protection and a wind watch.",
     steps="site_conditions protection",
     documents="D05 D08 D15",

@@ -30,7 +30,7 @@ from specgen.judging.rule import Rule
 
 RULE = Rule(
     "ACC-05",
-    "Platform close to the wall, or guarded",
+    "Platform distance from the wall, or guardrail",
     remedy="Close the gap, fit a front guardrail, or use personal fall arrest.",
     steps="site_conditions",
     documents="D15",

@@ -26,7 +26,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "ACC-08",
-    "Pressure held safely",
+    "Pressure equipment safety",
     remedy=(
         "Fit safety devices to hoses and tank; use cleaning air under {air.cleaning} with chip guards and "
         "personal protective equipment."

@@ -25,7 +25,7 @@ from specgen.judging.rule import Rule
 
 RULE = Rule(
     "ACC-07",
-    "Hazard, respirator and silica programs",
+    "Hazard communication, respirator, and silica programs",
     remedy="Provide the written safety programs.",
     steps="site_conditions",
     documents="D15 D18",

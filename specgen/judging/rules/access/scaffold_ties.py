@@ -48,7 +48,7 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "ACC-06",
-    "Scaffold tied, designed for its sheets, and watched",
+    "Scaffold ties, sheeting design, and inspection",
     remedy="Tie the scaffold, have sheets designed, name a competent person, and keep clear of power lines.",
     steps="site_conditions",
     documents="D15",

@@ -13,7 +13,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ACC-04",
-    "Side brackets off before spraying",
+    "Side brackets removed before spraying",
     remedy="Remove brackets and planks before priming; measure the gap to the wall again and guard the edge.",
     steps="protection",
     documents="D08 D15",

@@ -13,7 +13,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "ACC-03",
-    "Scaffold ties out of the field",
+    "Scaffold ties outside the wall face",
     remedy="Set the ties in movement joints or openings.",
     steps="site_conditions",
     documents="D07 D08",

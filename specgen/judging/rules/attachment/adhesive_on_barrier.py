@@ -18,7 +18,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "ATT-07",
-    "Adhesive on a water-resistive barrier it bonds to",
+    "Adhesive bond to the water-resistive barrier",
     remedy="Submit the bond report of this adhesive on this WRB, or change to a fluid-applied WRB that has one.",
     steps="wrb boards",
     documents="D02 D18",

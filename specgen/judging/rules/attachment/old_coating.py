@@ -38,7 +38,7 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "ATT-05",
-    "Pull tests on old coating or bare metal",
+    "Pull tests on the existing wall",
     remedy="Have pull tests made on the wall, and submit the signed report.",
     steps="substrate",
     documents="D02 D11 D18",

@@ -31,7 +31,7 @@ from specgen.quantities.quantity import Quantity, round_quantity
 
 RULE = Rule(
     "ATT-09",
-    "Sheathing fasteners and framing for wind",
+    "Wind load on the adhered wall",
     remedy="Submit the sheathing fastener schedule with the engineer's signed check.",
     steps="substrate boards",
     documents="D06",

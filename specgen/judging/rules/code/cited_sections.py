@@ -73,7 +73,7 @@ def other_inspection_section(project: Description, standards: Standards) -> Viol
     "Wind standard {found} is named; the adopted edition refers to {wanted}; confirm.",
     at="code.wind_standard",
     basis="ibc_editions_memory",
-    remedy="Use {wanted}, or confirm the wind standard with the building official.",
+    remedy="Use {wanted}, or confirm the wind standard with the authority having jurisdiction.",
 )
 def other_wind_standard(project: Description, standards: Standards) -> Violations:
     """The wind standard is not the one that the adopted edition refers to."""

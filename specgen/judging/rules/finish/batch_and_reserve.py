@@ -16,7 +16,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-09",
-    "One batch for a face, and a reserve of it",
+    "One batch per face, with reserve",
     remedy="Use one boxed batch for a face, and keep a reserve of it for recoating.",
     steps="primer gloss",
     documents="D13",

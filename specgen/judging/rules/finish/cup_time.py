@@ -24,7 +24,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-05",
-    "One cup and one window of cup time",
+    "Cup time window",
     remedy="Thin or warm the coating until its cup time is within the limits.",
     steps="setup primer gloss",
     documents="D08 D12b",

@@ -23,7 +23,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-03",
-    "Drying time for every coat",
+    "Drying time of each coat",
     remedy="Allow the full drying time, and more in cool or damp air.",
     steps="boards second_pass smoothing_2 primer gloss",
     documents="D08 D14",

@@ -19,7 +19,7 @@ from specgen.judging.rule import CAUTION, NOTE, Rule
 
 RULE = Rule(
     "FIN-14",
-    "Flake held in suspension and laid evenly",
+    "Flake suspension",
     remedy="Keep the flake suspended, and lay it as on the accepted mockup.",
     steps="setup gloss",
     documents="D08 D12a",

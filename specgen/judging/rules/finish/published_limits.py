@@ -19,7 +19,7 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "FIN-12",
-    "Figures of the coating manufacturer against published limits",
+    "Manufacturer's figures within published limits",
     remedy="Get the coating manufacturer's reason in writing, and prove the figure on the mockup.",
     steps="setup primer gloss",
     documents="D05 D08",

@@ -19,7 +19,7 @@ from specgen.resolving.limits_in_force import given_source
 
 RULE = Rule(
     "FIN-15",
-    "Recoated in time",
+    "Recoat time",
     remedy="Shorten the wait, or abrade the film and get a letter of the finish manufacturer.",
     steps="release_primer gloss",
     documents="D08 D14",

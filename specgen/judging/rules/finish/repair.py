@@ -13,7 +13,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-11",
-    "Repair to a corner or joint",
+    "Repairs to a corner or joint",
     remedy="Recoat the whole panel to a corner or joint.",
     steps="acceptance",
     documents="D16",

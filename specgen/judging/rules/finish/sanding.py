@@ -19,7 +19,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-02",
-    "Smoothing sanded in time, fine and in circles",
+    "Sanding of the smoothing coats",
     remedy="Sand with a fine block in circles, brush off, then wipe with a damp towel.",
     steps="smoothing_1 smoothing_2",
     documents="D08",

@@ -22,7 +22,7 @@ from specgen.quantities.comparison import equal
 
 RULE = Rule(
     "FIN-16",
-    "Second gun ready",
+    "Spare gun",
     remedy="Set up and test a second gun with the same nozzles.",
     steps="equipment setup gloss",
     documents="D08 D12a",

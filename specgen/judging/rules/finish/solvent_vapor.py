@@ -23,7 +23,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "FIN-10",
-    "Solvent vapor within the local limit",
+    "VOC content within the local limit",
     remedy="Use a grade that complies with the local VOC limit; do not thin with solvent.",
     steps="smoothing_1 primer gloss",
     documents="D02 D18",

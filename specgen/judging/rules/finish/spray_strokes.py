@@ -16,7 +16,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "FIN-13",
-    "Overlap of passes, and one hand for both directions",
+    "Pass overlap, and one sprayer for both directions",
     remedy="Overlap by half the fan; one sprayer and one gun spray both directions.",
     steps="primer gloss",
     documents="D08 D12a",

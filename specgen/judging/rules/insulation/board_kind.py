@@ -13,7 +13,7 @@ from specgen.judging.rule import STOP, Rule
 
 RULE = Rule(
     "INS-01",
-    "Board that adhesive alone can hold",
+    "Board suited to adhesive attachment",
     remedy="Use EPS board, or an approved adhered system with its own mockup.",
     steps="boards",
     documents="D02",

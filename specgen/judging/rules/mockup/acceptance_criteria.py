@@ -19,7 +19,7 @@ from specgen.model.typed_views import Description
 
 RULE = Rule(
     "MOC-05",
-    "Acceptance by measure, not by taste",
+    "Measured acceptance criteria",
     remedy="State method, instrument, limit, and readings for it.",
     steps="mockup acceptance",
     documents="D09 D10",

@@ -13,7 +13,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "MOC-08",
-    "Light to spray by",
+    "Lighting for spraying",
     remedy="Provide even light of at least {spray.light} from both sides, on the mockup as in the work.",
     steps="mockup protection",
     documents="D08 D09",

@@ -17,7 +17,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "MOC-07",
-    "Mockup kept whole to the end",
+    "Mockup kept until completion",
     remedy="Keep the mockup whole until completion.",
     steps="mockup",
     documents="D09",

@@ -27,7 +27,7 @@ from specgen.model.typed_views import Crew, Description
 
 RULE = Rule(
     "MOC-02",
-    "Mockup made as the work is made",
+    "Mockup made with the means of the work",
     remedy="Build the mockup with the crew, equipment, access, and shade of the work.",
     steps="mockup",
     documents="D09 D10",

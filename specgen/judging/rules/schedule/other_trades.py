@@ -12,7 +12,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "SCH-05",
-    "Other trades before the gloss",
+    "Other trades complete before the gloss",
     remedy="Do this work first, or protect the finish and list the work in the inspection plan.",
     steps="site_conditions",
     documents="D14 D16",

@@ -38,7 +38,7 @@ from specgen.model.typed_views import Description, Elevation, FloorLine, Joint
 
 RULE = Rule(
     "SLT-01",
-    "Movement joint at every moving place",
+    "Movement joints where movement occurs",
     remedy="Add a movement joint through the full lamina and board at this place; an aesthetic joint does not count.",
     steps="board_layout sealant",
     documents="D07",

@@ -20,7 +20,7 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "AIR-08",
-    "Air left over for leaks and reserve",
+    "Air reserve",
     remedy=(
         "Use a larger compressor or receiver, and read the pressure at the gun with the trigger pulled on the mockup."
     ),

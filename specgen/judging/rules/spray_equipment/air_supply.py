@@ -27,7 +27,7 @@ from specgen.quantities.quantity import Quantity, round_quantity
 
 RULE = Rule(
     "AIR-01",
-    "Air enough for the guns",
+    "Air supply for the guns",
     remedy="Use a larger compressor, or fewer guns at once.",
     steps="equipment",
     documents="D06 D08",

@@ -23,7 +23,7 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "AIR-05",
-    "Gun distance, and room to keep it",
+    "Gun distance and working space",
     remedy="Keep the gun at its distance from the wall, and give the sprayer room to do so.",
     steps="primer gloss",
     documents="D05 D08 D15",

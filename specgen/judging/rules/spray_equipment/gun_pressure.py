@@ -28,7 +28,7 @@ from specgen.quantities.comparison import less
 
 RULE = Rule(
     "AIR-02",
-    "Pressure left at the gun",
+    "Pressure at the gun",
     remedy=(
         "Use a hose of {hose.bore} bore or more, up to {hose.length} long; read the pressure at the gun with "
         "the trigger pulled."

@@ -22,7 +22,7 @@ from specgen.model.typed_views import AcceptanceCriterion, Description, Instrume
 
 RULE = Rule(
     "AIR-06",
-    "Instruments at hand and calibrated",
+    "Instruments on hand and calibrated",
     remedy="List the instrument with its number and calibration date.",
     steps="equipment setup",
     documents="D11 D12",

@@ -15,7 +15,7 @@ from specgen.model.typed_views import Description, Instrument, Number
 
 RULE = Rule(
     "AIR-07",
-    "One cup throughout",
+    "One viscosity cup throughout",
     remedy="Use one numbered cup from the mockup to the last pail.",
     steps="setup",
     documents="D12b",

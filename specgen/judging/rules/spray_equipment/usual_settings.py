@@ -41,7 +41,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "AIR-04",
-    "Usual gun, air, hoses and settings",
+    "Gun, air, hose, and setting ranges",
     remedy="Use dry, filtered air and the usual settings; prove any other on the mockup and record it.",
     steps="equipment setup",
     documents="D08 D12a",

@@ -36,7 +36,7 @@ from specgen.model.typed_views import Description
 
 RULE = Rule(
     "SUB-06",
-    "Letters that materials go together",
+    "Compatibility letters",
     remedy="Get a signed letter that names both materials and the project.",
     steps="site_conditions",
     documents="D02 D18",

@@ -29,7 +29,7 @@ from specgen.reading.demand import convert_demand, meets
 
 RULE = Rule(
     "SUB-05",
-    "Every demand met, or its deviation declared",
+    "Specification requirements met, or deviation declared",
     remedy=(
         "Meet the requirement, or declare a deviation with its reason and its effects on cost, time, fire, "
         "and warranty."

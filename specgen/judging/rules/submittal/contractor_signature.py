@@ -19,7 +19,7 @@ from specgen.model.typed_views import Description
 
 RULE = Rule(
     "SUB-01",
-    "The contractor's signature",
+    "Contractor's review signed",
     remedy="Check and sign the submittal.",
     steps="site_conditions",
     documents="D01",

@@ -35,7 +35,7 @@ from specgen.quantities.comparison import more
 
 RULE = Rule(
     "SUB-02",
-    "A document for every material and every item",
+    "Data sheets and documents of the register",
     remedy="Provide the document.",
     steps="site_conditions",
     documents="D18 D19",

@@ -13,7 +13,7 @@ from specgen.judging.rule import NOTE, STOP, Rule
 
 RULE = Rule(
     "SUB-09",
-    "Every required field given",
+    "Required values given",
     remedy="Give the value and where it comes from.",
     steps="site_conditions",
     documents="D19",

@@ -38,7 +38,7 @@ from specgen.model.typed_views import Description, Person
 
 RULE = Rule(
     "SUB-08",
-    "People named and qualified",
+    "Key personnel named and qualified",
     remedy="Name qualified people, and attach their certificates.",
     steps="site_conditions",
     documents="D04",

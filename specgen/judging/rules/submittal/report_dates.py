@@ -29,7 +29,7 @@ from specgen.model.typed_views import Attachment, Description, Elevation, Wall
 
 RULE = Rule(
     "SUB-03",
-    "Reports in date and of this wall",
+    "Test reports current and for this wall",
     remedy="Provide a current report of this wall.",
     steps="site_conditions",
     documents="D18 D03",

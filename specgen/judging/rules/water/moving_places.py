@@ -13,7 +13,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "WAT-08",
-    "Moving places named",
+    "Movement joint locations given",
     remedy="Name each place that moves under joint_needs, or state under no_joint_reason why none moves.",
     steps="board_layout",
     documents="D07",

@@ -36,7 +36,7 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 
 RULE = Rule(
     "WEA-09",
-    "Air in which the film dries",
+    "Air conditions while the film dries",
     remedy="Wait for fit air, or spray in a tent with vented heat and exhaust.",
     steps="protection primer gloss",
     documents="D05 D08 D12c",

@@ -15,7 +15,7 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "WEA-03",
-    "Wind while spraying",
+    "Wind during spraying",
     remedy="Set the wind limit on the mockup; stop at the first tiger stripe.",
     steps="protection primer gloss",
     documents="D05 D08 D12c",

@@ -15,7 +15,7 @@ from specgen.judging.rule import CAUTION, Rule
 
 RULE = Rule(
     "WEA-08",
-    "Heat and air in a tent",
+    "Heat and air in tents",
     remedy="Heat the tent with indirect, vented heat, and change its air.",
     steps="protection",
     documents="D08 D15",
