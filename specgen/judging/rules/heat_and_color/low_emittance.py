@@ -22,8 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     NOTE,
-    "Emittance is {found} (low), so the face runs hotter than its reflectance suggests; the hotter of two heat "
-    "methods governs.",
+    "Emittance is {found} (low), so the face runs hotter than its reflectance suggests.",
     when="color.emittance < limit",
     basis="computed",
     limit="color.emittance_usual",
