@@ -19,7 +19,8 @@ _UNIT_WORDS = {"%": "%", "deg": "°", "d": " days", "year": " years", "month": "
 class DisplayValue:
     """A value as a document prints it; it compares and behaves like the value itself.
 
-    `open` is a value still to be given: it prints its label in brackets and is equal to nothing.
+    `open` is a value still to be given: it prints its label in brackets and is equal to nothing. `row` is the row of
+    the limits that it is of.
     """
 
     text: str
@@ -27,6 +28,7 @@ class DisplayValue:
     source: Source | None = None
     open: bool = False
     about: str = ""
+    row: str = ""
 
     def __str__(self) -> str:
         return self.text

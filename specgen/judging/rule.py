@@ -15,7 +15,7 @@ from specgen.model.working import Lookup, Working
 STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
 OF_OPEN_ITEMS: Path = ("field",)
 # Who settles what a federal rule says where it is no law.
-GUIDE = "The federal rule is a guide only: the competent person confirms the local rule before work starts."
+GUIDE = "The U.S. rule cited is a guide only: the competent person confirms the local rule before work starts."
 
 
 class Violation(NamedTuple):
@@ -154,8 +154,8 @@ class Rule:
         self.code, self.title, self.remedy = code, title, remedy
         self.steps, self.documents = tuple(steps.split()), tuple(documents.split())
         self.declared: list[ClauseDeclaration] = []
-        # Filled in when the file is loaded: its docstring, and what was declared with every path looked up.
-        self.manual = ""
+        # Filled in when the file is loaded: its docstring, its group, and what was declared with every path looked up.
+        self.manual, self.group = "", ""
         self.clauses: tuple[Clause, ...] = ()
 
     def clause(self, letter: str, severity: Severity, say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:

@@ -165,5 +165,5 @@ def test_safety_clauses_stop_under_federal_rules_and_caution_elsewhere() -> None
     assert (caution.severity, caution.lift) == ("caution", "none")
     assert caution.say == stop.say
     guide = "a guide only: the competent person confirms the local rule before work starts."
-    assert caution.remedy == f"{stop.remedy} The federal rule is {guide}"
+    assert caution.remedy == f"{stop.remedy} The U.S. rule cited is {guide}"
     assert stop.at == caution.at == ("tank", "relief_valve")
