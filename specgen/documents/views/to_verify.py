@@ -17,7 +17,7 @@ from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
 HEADER = ("Verify against", "Figure or method", "In force", "Used in", "Basis", "Verified, date")
-WIDTHS = (20, 39, 14, 9, 6, 12)
+WIDTHS = (18, 40, 15, 9, 6, 12)
 ENGINEERING = "Engineering references"
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
@@ -26,11 +26,6 @@ _ORDER = tuple(_BASES.values())
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
 _KINDS = (("Method of ", "Methods: "), ("Basis of ", "Rules: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
-_SHORT = {
-    "International Building Code": "IBC",
-    "U.S. Standard Atmosphere": "US Std. Atmosphere",
-    "chapters": "ch.",
-}
 LONGEST = 24
 
 
@@ -98,10 +93,10 @@ def _describe(context: DocumentContext, document: str, value: Value) -> tuple[st
     """What a figure is of, and the figure with its side: `Distance from gun to wall` and `maximum 24 in`."""
     if value.row:
         limit = context.standards.limits[value.row]
-        figure = context.limit(value.row)
+        printed = context.limit(value.row)
         own = context.project.schema.field_at(limit.maker_figure) if limit.maker_figure else None
-        about = own.label if own else figure.about.rpartition(", ")[0] if limit.sense in _SIDES else figure.about
-        return _bare(about), f"{_SIDES.get(limit.sense, '')}{figure.text}"
+        about = own.label if own else printed.about.rpartition(", ")[0] if limit.sense in _SIDES else printed.about
+        return _bare(about), f"{_SIDES.get(limit.sense, '')}{printed.text}"
     about = value.about or value.text
     for start, kind in _KINDS:
         if about.startswith(start):
@@ -158,9 +153,7 @@ def _lower(method: str) -> str:
 
 def _shorten(text: str) -> str:
     """The name of a text, as the first column holds it."""
-    short = text
-    for long, usual in _SHORT.items():
-        short = short.replace(long, usual)
+    short = text.replace("International Building Code", "IBC")
     return short[:1].upper() + short[1:]
 
 
