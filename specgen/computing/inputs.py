@@ -151,7 +151,7 @@ class Inputs(Declared):
         value = value.value if isinstance(value, InForce) else value
         unit = one.units[0 if self.system == "ip" else 1]
         number = value.number(unit) if isinstance(value, Quantity) else float(value)
-        return InputRow(one.symbol, one.title, number, unit, one.origin, source)
+        return InputRow(one.symbol, one.title, number, unit, one.origin, source, one.limit if source else "")
 
     def _row_source(self, name: str, one: Declaration, value: Any) -> Source | None:
         """The source of a limit or of a default; none for a figure of the project or of the user."""

@@ -149,7 +149,7 @@ MOST_MARKING = 500_000_000
 def to_inline(value: Any) -> Inline:
     """A value of a template as inline content."""
     if isinstance(value, DisplayValue):
-        return Value(value.text, value.source, open=value.open, about=value.about, asks=value.asks)
+        return Value(value.text, value.source, open=value.open, about=value.about, asks=value.asks, row=value.row)
     return Text(str(value))
 
 

@@ -65,7 +65,9 @@ class DocumentContext:
         counts = isinstance(value, (Quantity, int, Fraction, float)) and not isinstance(value, bool)
         marked = counts and source.kind not in _UNMARKED
         text = self._usual_text(path, value, field) or self.text(value, field)
-        return DisplayValue(text, raw_value(value), deviation or (source if marked else None), about=field.label)
+        bound = None if path in self.project.values else self.standards.bounding.get(field.path)
+        said = deviation or (source if marked else None)
+        return DisplayValue(text, raw_value(value), said, about=field.label, row=bound.name if bound else "")
 
     def ask(self, path: Path) -> DisplayValue:
         """The label of a field that is still to be given, in brackets."""
@@ -149,9 +151,8 @@ class DocumentContext:
         value, source = limit_in_force(self.project, limit)
         text = print_limit(self.project, limit, value)
         about = fill_figures(limit.about[:1].upper() + limit.about[1:], self.figure) + _SIDES.get(limit.sense, "")
-        return DisplayValue(
-            with_unit(text, limit.unit), value, source if source.kind not in _UNMARKED else None, about=about
-        )
+        said = source if source.kind not in _UNMARKED else None
+        return DisplayValue(with_unit(text, limit.unit), value, said, about=about, row=name)
 
     def figure(self, name: str) -> str:
         """The figure in force of a row of the limits by itself, as it names a tool or a length: `10 ft`."""

@@ -20,7 +20,7 @@ class DisplayValue:
     """A value as a document prints it; it compares and behaves like the value itself.
 
     `open` is a value still to be given: it prints its label in brackets and is equal to nothing; `asks` is the dotted
-    path of the field it waits for.
+    path of the field it waits for. `row` is the row of the limits that it is of.
     """
 
     text: str
@@ -29,6 +29,7 @@ class DisplayValue:
     open: bool = False
     about: str = ""
     asks: str = ""
+    row: str = ""
 
     def __str__(self) -> str:
         return self.text

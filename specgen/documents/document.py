@@ -30,6 +30,8 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
     numbered, legend = number_blocks(blocks, numbering)
+    # The document that lists what is not verified does not refer to itself.
+    legend = tuple((mark, text.replace(f"see {template.id}", "see the list above")) for mark, text in legend)
     given = context.project.get(("package", "date"))
     date = long_date(given) if isinstance(given, datetime.date) else ""
     document = Document(

@@ -15,16 +15,28 @@ _NAMED_BY = {
     "guns": ("kind",),
     "hoses": ("use",),
     "instruments": ("kind",),
+    "details": ("kind",),
+    "shade": ("kind",),
+    "people": ("name",),
 }
 
 
 def name_member(context: DocumentContext, collection: str, mark: str) -> str:
     """The mark and the name of a member: `E1 South face`; the mark alone where nothing names it."""
-    for name in _NAMED_BY[collection]:
+    for name in _NAMED_BY.get(collection, ()):
         path = (collection, mark, *name.split("."))
         if context.project.is_given(path):
             return f"{mark} {context.display(path).text}"
     return mark
+
+
+def name_place(context: DocumentContext, collection: str, mark: str) -> str:
+    """The member, and the elevation it stands at: `X2 system scaffold, E2 Street side`."""
+    if (collection, mark) not in context.given_sections:
+        return mark
+    told, node = name_member(context, collection, mark), context.project.schema.node((collection, mark))
+    at = context.project.get((collection, mark, "elevation")) if "elevation" in node.children else None
+    return told if at is None else f"{told}, {name_member(context, 'elevations', at.mark)}"
 
 
 def name_linked(context: DocumentContext, path: tuple[str, ...], collection: str) -> Any:

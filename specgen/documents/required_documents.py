@@ -9,28 +9,31 @@ from specgen.judging.materials import materials
 from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.value_text import words
 
-# Who owes the document that a clause looks for, and how a reader calls it. SUB-02a and c look for one of each material.
+# Who owes the document that a clause looks for, how a reader calls it, and the work that does not begin without it.
+# SUB-02a and c look for one of each material.
 _OWED = {
-    "ACC-07a": ("applicator", "Hazard communication program"),
-    "ACC-07c": ("applicator", "Respiratory protection program"),
-    "ACC-07e": ("applicator", "Silica exposure control plan"),
-    "ATT-05d": ("applicator", "Signed bond report of the existing surface"),
-    "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier"),
-    "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind"),
-    "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension"),
-    "COD-03c": ("eifs_source", "NFPA 268 report of this wall, or engineer's extension"),
-    "SLT-06a": ("sealant_source", "Adhesion report, sealant on the bond face of this wall"),
-    "SUB-01a": ("general_contractor", "Review of this package, signed and dated"),
-    "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish"),
-    "SUB-06b": ("eifs_source", "Compatibility letter, EIFS and sealant"),
-    "SUB-06c": ("eifs_source", "Compatibility letter, EIFS and water-resistive barrier"),
-    "SUB-06d": ("finish_source", "Compatibility letter, finish and sealant"),
-    "SUB-08a": ("applicator", "Certificates of qualification"),
+    "ACC-07a": ("applicator", "Hazard communication program", "work starts"),
+    "ACC-07c": ("applicator", "Respiratory protection program", "work starts"),
+    "ACC-07e": ("applicator", "Silica exposure control plan", "work starts"),
+    "ATT-05d": ("applicator", "Signed bond report of the existing surface", "boards"),
+    "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
+    "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
+    "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),
+    "COD-03c": ("eifs_source", "NFPA 268 report of this wall, or engineer's extension", "boards"),
+    "SLT-06a": ("sealant_source", "Adhesion report, sealant on the bond face of this wall", "sealant"),
+    "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "submittal"),
+    "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish", "mockup"),
+    "SUB-06b": ("eifs_source", "Compatibility letter, EIFS and sealant", "sealant"),
+    "SUB-06c": ("eifs_source", "Compatibility letter, EIFS and water-resistive barrier", "boards"),
+    "SUB-06d": ("finish_source", "Compatibility letter, finish and sealant", "sealant"),
+    "SUB-08a": ("applicator", "Certificates of qualification", "mockup"),
 }
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
-_CONFIRMED = {"COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction")}
+_CONFIRMED = {"COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards")}
 _SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
+_SHEETS_BEFORE = "mockup"
+_CALLED = {"backing": "backer rod"}
 _MAKERS = {
     "wrb": "wrb_source",
     "smoothing": "finish_source",
@@ -49,6 +52,7 @@ class RequiredDocument(NamedTuple):
     name: str  # as it prints
     subjects: tuple[str, ...]  # what it is for
     code: str  # of the clause
+    before: str  # `submittal`, `work starts`, or the step that does not begin without it
 
 
 def looks_for_document(finding: Finding) -> bool:
@@ -66,23 +70,23 @@ def list_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     found = list_required(context.judgment)
     codes = {entry.code for entry in found}
     later = [entry for entry in _find_later(context) if entry.code not in codes]
-    asked = [
-        RequiredDocument(*_CONFIRMED[finding.code], finding.subjects, finding.code)
-        for finding in context.judgment.findings
-        if finding.code in _CONFIRMED
-    ]
+    asked = [_owe(f.code, _CONFIRMED, f.subjects) for f in context.judgment.findings if f.code in _CONFIRMED]
     return (*found, *later, *asked)
 
 
 def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The fire reports that the code requires, and the data sheets of the materials described."""
     for standard, walls in list_missing_reports(context).items():
-        code = _FIRE[standard]
-        yield RequiredDocument(*_OWED[code], tuple(walls), code)
+        yield _owe(_FIRE[standard], _OWED, tuple(walls))
     if context.project.value(("package", "purpose")) == "design_draft":
         described = materials(cast(Any, context.project.root()))
         lacking = [material for material in described if material not in _list_covered(context)]
         yield from _sort_sheets("SUB-02a", lacking)
+
+
+def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:
+    party, name, before = owed[code]
+    return RequiredDocument(party, name, subjects, code, before)
 
 
 def _list_covered(context: DocumentContext) -> set[str]:
@@ -96,8 +100,7 @@ def _list_covered(context: DocumentContext) -> set[str]:
 
 def _entries(finding: Finding) -> Iterator[RequiredDocument]:
     if finding.code in _OWED:
-        owed_by, name = _OWED[finding.code]
-        yield RequiredDocument(owed_by, name, finding.subjects, finding.code)
+        yield _owe(finding.code, _OWED, finding.subjects)
         return
     yield from _sort_sheets(finding.code, finding.found.split(", "))
 
@@ -106,6 +109,6 @@ def _sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocume
     """The sheets of materials, those of one manufacturer together."""
     by_maker: dict[str, list[str]] = {}
     for material in materials:
-        by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(words(material))
+        by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(_CALLED.get(material) or words(material))
     for maker, named in by_maker.items():
-        yield RequiredDocument(maker, f"{_SHEETS[code]}: {', '.join(named)}", ("project",), code)
+        yield RequiredDocument(maker, f"{_SHEETS[code]}: {', '.join(named)}", ("project",), code, _SHEETS_BEFORE)

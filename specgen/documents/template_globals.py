@@ -8,6 +8,7 @@ from typing import Any
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.measures import name_groups
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
@@ -15,6 +16,7 @@ from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
+from specgen.documents.views.to_verify import tell_verifiers
 from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
@@ -45,11 +47,13 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "stops": context.judgment.of(Severity.STOP),
         "cautions": context.judgment.of(Severity.CAUTION),
         "notes": context.judgment.of(Severity.NOTE),
+        "rule_groups": name_groups(context.judgment.findings),
         "open_items": context.judgment.open_items,
         "unverified": tuple(dict.fromkeys(context.tell(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "mockup_places": name_places(context),
+        "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
         "review_boxes": review_boxes(context),
@@ -63,6 +67,7 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
     return (
         Function("steps", run=cache(lambda: steps(context, composer))),
         Function("calculations", run=cache(lambda: calculation_pages(context))),
+        Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
         Function("sign", ("role",), run=lambda *roles: _sign(context, roles), many=True, example="sign('architect')"),
         Function("blank", ("label",), ("kind",), _make_blank, example="blank('Date', 'date')"),

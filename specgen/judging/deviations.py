@@ -24,8 +24,9 @@ def _lift(project: Project, finding: Finding, lift: str) -> Finding:
 
 
 def _explain(finding: Finding, marks: list[str], why: str) -> Finding:
-    message = f"{finding.message} Deviation {', '.join(marks)} is listed against it, {why}."
-    return finding._replace(message=message)
+    listed = f" Deviation {', '.join(marks)} is listed against it, {why}."
+    told = tuple(one._replace(message=one.message + listed) for one in finding.told)
+    return finding._replace(message=finding.message + listed, told=told)
 
 
 def _find_deviations(project: Project, finding: Finding) -> list[str]:

@@ -9,7 +9,7 @@ from specgen.judging.context import JudgingContext
 from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bind_path, dotted_path
-from specgen.model.finding import Finding, LimitCheck, NotJudged
+from specgen.model.finding import Finding, LimitCheck, NotJudged, Told
 from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
@@ -150,21 +150,37 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Findin
         documents=rule.documents,
         step=clause.step,
         walls=walls,
+        told=_tell_apart(context, clause, hits),
     )
+
+
+def _tell_apart(context: JudgingContext, clause: Clause, hits: list[Hit]) -> tuple[Told, ...]:
+    """Message and remedy once for all subjects of which the same is told."""
+    names_by_texts: dict[tuple[str, str], list[str]] = {}
+    for name, group in _group_by_subject(context, hits).items():
+        message = _tell_one(context, clause, group, lambda _: clause.say)
+        remedy = _tell_one(context, clause, group, lambda violation: violation.remedy or clause.remedy)
+        names_by_texts.setdefault((message, remedy), []).append(name)
+    return tuple(Told(tuple(names), *texts) for texts, names in names_by_texts.items())
 
 
 def tell(context: JudgingContext, clause: Clause, hits: list[Hit], sentence: Callable[[Violation], str]) -> str:
     """A sentence of the clause with its figures: once if it is the same for all subjects, else once for each."""
     names_by_text: dict[str, list[str]] = {}
     for name, group in _group_by_subject(context, hits).items():
-        found, wanted = (
-            ", ".join(_print_values(context, clause, group, part, context.text)) for part in ("value", "wanted")
-        )
-        texts = dict.fromkeys(context.fill(sentence(hit.violation)) for hit in group)
-        names_by_text.setdefault(" ".join(texts).format(found=found, wanted=wanted), []).append(name)
+        names_by_text.setdefault(_tell_one(context, clause, group, sentence), []).append(name)
     if len(names_by_text) == 1 or all(name in text for text, names in names_by_text.items() for name in names):
         return " ".join(names_by_text)
     return " ".join(f"{', '.join(names)}: {text}" for text, names in names_by_text.items())
+
+
+def _tell_one(context: JudgingContext, clause: Clause, group: list[Hit], sentence: Callable[[Violation], str]) -> str:
+    """A sentence of the clause with the figures of one subject."""
+    found, wanted = (
+        ", ".join(_print_values(context, clause, group, part, context.text)) for part in ("value", "wanted")
+    )
+    texts = dict.fromkeys(context.fill(sentence(hit.violation)) for hit in group)
+    return " ".join(texts).format(found=found, wanted=wanted)
 
 
 def tell_remedy(context: JudgingContext, clause: Clause, hits: list[Hit]) -> str:

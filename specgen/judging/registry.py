@@ -10,6 +10,7 @@ from specgen.judging import rules as rules_folder
 from specgen.judging.binding import Binder
 from specgen.judging.rule import Clause, ClauseDeclaration, Rule
 from specgen.model.problem import Problem, Refused
+from specgen.model.value_text import words
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 
@@ -46,7 +47,8 @@ def load_rule(file: ModuleType, binder: Binder) -> Rule:
     twice = next((letter for letter in letters if letters.count(letter) > 1), None)
     if twice is not None:
         raise RuleError(file.__name__, f"{rule.code}{twice} is the code of another clause too", f"clause {twice}")
-    rule.manual = file.__doc__ or ""
+    rule.manual, folder = file.__doc__ or "", file.__name__.rpartition(".")[0]
+    rule.group = words(folder.rpartition(".")[2])
     rule.clauses = tuple(_bind(binder, rule, clause, file.__name__) for clause in rule.declared)
     return rule
 

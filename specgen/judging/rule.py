@@ -14,6 +14,8 @@ from specgen.model.working import Lookup, Working
 
 STOP, CAUTION, NOTE = Severity.STOP, Severity.CAUTION, Severity.NOTE
 OF_OPEN_ITEMS: Path = ("field",)
+# Who settles what a federal rule says where it is no law.
+GUIDE = "The U.S. rule cited is a guide only: the competent person confirms the local rule before work starts."
 
 
 class Violation(NamedTuple):
@@ -152,8 +154,8 @@ class Rule:
         self.code, self.title, self.remedy = code, title, remedy
         self.steps, self.documents = tuple(steps.split()), tuple(documents.split())
         self.declared: list[ClauseDeclaration] = []
-        # Filled in when the file is loaded: its docstring, and what was declared with every path looked up.
-        self.manual = ""
+        # Filled in when the file is loaded: its docstring, its group, and what was declared with every path looked up.
+        self.manual, self.group = "", ""
         self.clauses: tuple[Clause, ...] = ()
 
     def clause(self, letter: str, severity: Severity, say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:
@@ -167,10 +169,13 @@ class Rule:
 
     def safety_clauses(self, letters: tuple[str, str], say: str, *, when: str, **words: Unpack[ConditionWords]) -> None:
         """Declare a stop that nothing lifts under federal safety rules, and a caution under other rules."""
-        elsewhere = f"{say.removesuffix('.')}: local law governs, confirm."
         federal, other = (words | {"under": f"safety.rules = {rules}"} for rules in ("us_osha", "other"))
         self.clause(letters[0], STOP, say, when=when, **(federal | {"lift": "never"}))
-        self.clause(letters[1], CAUTION, elsewhere, when=when, **other)
+        self.clause(letters[1], CAUTION, say, when=when, **(other | {"remedy": self._guide(words)}))
+
+    def _guide(self, words: Words) -> str:
+        """The remedy of a clause where a federal rule is no law."""
+        return f"{words.get('remedy') or self.remedy} {GUIDE}"
 
     def test(
         self, letter: str, severity: Severity, say: str, *, at: str, **words: Unpack[TestWords]
@@ -192,10 +197,10 @@ class Rule:
         """As `safety_clauses`, for a function that takes the safety rules in question before its subject."""
 
         def register(test: Test) -> Test:
-            elsewhere = f"{say.removesuffix('.')}: local law governs, confirm."
             federal: TestWords = words | {"lift": "never"}
+            other: TestWords = words | {"remedy": self._guide(words)}
             self.test(letters[0], STOP, say, at=at, **federal)(partial(test, "us_osha"))
-            self.test(letters[1], CAUTION, elsewhere, at=at, **words)(partial(test, "other"))
+            self.test(letters[1], CAUTION, say, at=at, **other)(partial(test, "other"))
             return test
 
         return register

@@ -20,13 +20,18 @@ class Text:
 @dataclass(frozen=True, slots=True)
 class Value:
     """A value of the project or of the trade; `open` is one still to be given, `about` says what it is when printed
-    on its own, `asks` is the dotted path of the field that an open one waits for."""
+    on its own, `asks` is the dotted path of the field that an open one waits for.
+
+    `row` is the row of the limits it is of, `full` the text with its unit where the page prints the unit apart.
+    """
 
     text: str
     source: Source | None = None
     open: bool = False
     about: str = ""
     asks: str = ""
+    row: str = ""
+    full: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,6 +34,14 @@ class Place(NamedTuple):
     column: int = 0
 
 
+class Told(NamedTuple):
+    """What a finding tells of some of its subjects alone."""
+
+    subjects: tuple[str, ...]
+    message: str
+    remedy: str
+
+
 class Finding(NamedTuple):
     """A fired clause with all its subjects."""
 
@@ -52,6 +60,7 @@ class Finding(NamedTuple):
     step: str  # the step at which a procedure prints it
     lifted_by: str | None = None  # the mark of the deviation that lifted a stop
     walls: tuple[str, ...] = ()  # marks of the walls it counts for
+    told: tuple[Told, ...] = ()  # message and remedy, apart for the subjects of which another is told
 
     @property
     def code(self) -> str:

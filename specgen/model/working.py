@@ -21,6 +21,7 @@ class InputRow(NamedTuple):
     unit: str  # by its name
     origin: str = METHOD  # the path of a field (stars for the member), the name of a calculation, or words
     source: Source | None = None  # of a figure that no project gives
+    limit: str = ""  # the row of the limits it is of
 
 
 class Step(NamedTuple):

@@ -156,7 +156,7 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
         report = f"{standard} report of this wall, or engineer's extension"
         assert f"{report} (W1)" in asked["decision on the walls"]
         assert report in pages["D02"].split("Exceptions\n")[1].splitlines()[0]
-        assert f"{report} | W1 | COD-03" in pages["D05"]
+        assert f"{report} | W1 | decision on the walls | COD-03" in pages["D05"]
 
 
 def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_path: Path) -> None:
@@ -165,12 +165,14 @@ def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_
         "gloss": {"voc": "40 g/L"},
     }
     page = drafted(tmp_path, change)["D05"]
-    table = page.split("DOCUMENTS STILL REQUIRED\n")[1].split("\n\n")[0].splitlines()[1:]
+    table = page.split("DOCUMENTS STILL REQUIRED\n")[1].split("\n\n")[0].splitlines()[2:]
     party, sheets = "", {}
     for line in table:
-        first, document, _, code = line.split(" | ")
-        party = first.strip() or party
+        first, document, _, before, code = line.split(" | ")
+        # The name of a party stands in its first row, its role alone in the others.
+        party = party if party.startswith(f"{first}:") else first
         sheets[(document, code)] = party
+        assert before
     assert sheets[("Data sheets: gloss", "SUB-02a")] == "Finish manufacturer: Birchall"
     assert sheets[("Compatibility letter, EIFS and finish", "SUB-06a")] == "EIFS manufacturer: Ashdown"
     assert (
@@ -186,7 +188,7 @@ def test_every_clause_that_looks_for_a_document_says_who_owes_it() -> None:
     owed = {**required_documents._OWED, **required_documents._SHEETS}
     assert {code for code, clause in clauses.items() if clause.document} <= set(owed) <= set(clauses)
     known = {field.owed_by for field in project_schema().fields.values()}
-    assert {party for party, _ in required_documents._OWED.values()} <= known
+    assert {party for party, _, _ in required_documents._OWED.values()} <= known
 
 
 def test_a_deviating_figure_is_named_as_such_on_each_page_that_prints_it() -> None:
@@ -199,7 +201,7 @@ def test_a_submittal_of_work_tells_the_contractor_which_texts_to_verify(tmp_path
     file, out = str(EXAMPLES / "clean" / "project.yaml"), tmp_path / "out"
     done = run_main(capsys, "build", file, "--out", str(out), "--formats", "txt")
     listed = json.loads((out / "manifest.json").read_text("utf-8"))["to_verify"]
-    page = next(out.glob("D05*.txt")).read_text("utf-8").split("VERIFY BEFORE SUBMITTAL")[1]
+    page = next(out.glob("D05*.txt")).read_text("utf-8").split("FIGURES NOT VERIFIED AGAINST A PUBLISHED TEXT")[1]
     assert {"ASTM C1193", "ASTM C1472", "ISO 13788"} <= set(listed)
     assert all(f"\n{text} | " in page for text in listed)
     told = f"specgen: verify before submittal: {len(listed)} texts, listed in D05 and manifest.json\n"

@@ -68,7 +68,7 @@ def test_painted_chalking_block_with_good_pulls_needs_its_measures_and_nothing_m
         "ATT-05e": Severity.CAUTION,
         "ATT-06b": Severity.CAUTION,
     }
-    assert "Wash off the chalk" in told["ATT-06b"].remedy
+    assert "wash off the chalk" in told["ATT-06b"].remedy
     assert waiting(judgment) == set()
 
 

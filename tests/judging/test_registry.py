@@ -163,5 +163,7 @@ def test_safety_clauses_stop_under_federal_rules_and_caution_elsewhere() -> None
     stop, caution = load_rule(file_of(made), BINDER).clauses
     assert (stop.severity, stop.lift, stop.say) == ("stop", "never", "The tank has no relief valve.")
     assert (caution.severity, caution.lift) == ("caution", "none")
-    assert caution.say == "The tank has no relief valve: local law governs, confirm."
+    assert caution.say == stop.say
+    guide = "a guide only: the competent person confirms the local rule before work starts."
+    assert caution.remedy == f"{stop.remedy} The U.S. rule cited is {guide}"
     assert stop.at == caution.at == ("tank", "relief_valve")

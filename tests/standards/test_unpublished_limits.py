@@ -78,7 +78,7 @@ HELD = [
     ("gloss.cup", EXACTLY, "zahn_4", PRACTICE, "one cup from mockup to last pail"),
     ("gloss.cup_least", LEAST, "25 s", PRACTICE, "thinner runs"),
     ("gloss.cup_most", MOST, "35 s", PRACTICE, "thicker spits"),
-    ("step_gauge.reading", MOST, "1/128 in", MEMORY, "a coarser gauge cannot read a skim"),
+    ("step_gauge.reading", MOST, "8 mil", MEMORY, "a coarser gauge cannot read a skim"),
     ("adhesion.tape_class", LEAST, "4 ", MEMORY, "no more than a trace comes off along the cut"),
     ("coat.reserve", LEAST, "10 %", MEMORY, "what is kept of the batch for repairs"),
     ("color.lrv_least", LEAST, "20 %", MEMORY, "a darker face softens the board"),

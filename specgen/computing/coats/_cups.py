@@ -153,11 +153,11 @@ def require_viscosity(cup: Cup, viscosity: float) -> None:
 
 def formula_rows(cup: Cup, tail: str = "") -> tuple[InputRow, ...]:
     """The constants of a cup's formula; `tail` keeps those of two cups apart."""
-    names = ("a", "b") if cup.curved else ("K", "c")
-    units = ("mm²/s²", "mm²") if cup.curved else ("mm²/s²", "s")
+    straight = (("K", "factor of (time − offset)", "mm²/s²"), ("c", "offset of the time", "s"))
+    curved = (("a", "factor of the time", "mm²/s²"), ("b", "factor of 1 / time, subtracted", "mm²"))
     return tuple(
-        InputRow(f"{name}{tail}", f"{cup.title} cup constant", value, unit, source=cup.sources[0])
-        for name, value, unit in zip(names, (cup.slope, cup.offset), units, strict=True)
+        InputRow(f"{symbol}{tail}", f"{cup.title} cup, {what}", value, unit, source=cup.sources[0])
+        for (symbol, what, unit), value in zip(curved if cup.curved else straight, (cup.slope, cup.offset), strict=True)
     )
 
 

@@ -17,6 +17,8 @@ _HAZARD = (0, "any work on the old coating")
 _DECISION = (1, "decision on the walls")
 _SUBMITTAL = (2, "this submittal")
 _START = (3, "start of work")
+# What a document may be needed before that is no step.
+_STAGES = {"submittal": _SUBMITTAL, "work starts": _START}
 # The number of the first step of the work.
 _FIRST_STEP = 4
 _CLOSEOUT = (99, "closeout")
@@ -60,9 +62,7 @@ class _Stages(NamedTuple):
             return _CLOSEOUT
         if not steps or not set(steps).isdisjoint(_BEFORE_WORK):
             return _START
-        first = min(map(order.index, steps))
-        title = self.titles[order[first]]
-        return _FIRST_STEP + first, title[:1].lower() + title[1:]
+        return _tell_step(self.titles, min(steps, key=order.index))
 
 
 def list_asked(context: DocumentContext) -> list[Asked]:
@@ -89,9 +89,19 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
 
 
 def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:
-    """What a document is needed before: the decision on a wall that waits for it, else the submittal."""
+    """What a document is needed before: the decision on a wall that waits for it, the submittal, or a step."""
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
-    return _DECISION if document.code in deciding or document.code.startswith("COD") else _SUBMITTAL
+    if document.code in deciding or document.code.startswith("COD"):
+        return _DECISION
+    if document.before in _STAGES:
+        return _STAGES[document.before]
+    return _tell_step({name: step.title for name, step in context.standards.steps.items()}, document.before)
+
+
+def _tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:
+    """A step by its place in the order of the work and its title within a sentence."""
+    title = titles[step]
+    return _FIRST_STEP + list(titles).index(step), title[:1].lower() + title[1:]
 
 
 def _find_stages(context: DocumentContext) -> _Stages:

@@ -3,21 +3,29 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import RequiredDocument, list_pending
+from specgen.documents.views._asked import sort_document
 from specgen.documents.views._parties import name_party
+from specgen.model.value_text import words
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each document; the party stands in the first of its rows."""
+    """One row for each document; the party stands by name in the first of its rows, by its role in the others."""
     by_party: dict[str, list[RequiredDocument]] = {}
     for required in list_pending(context):
         by_party.setdefault(required.owed_by, []).append(required)
     lines = tuple(
-        ("" if number else name_party(context, party), entry.name, _name_places(entry), entry.code)
+        (_name_role(party) if number else name_party(context, party), *_cells(context, entry))
         for party, entries in by_party.items()
         for number, entry in enumerate(entries)
     )
-    return TableView(("From", "Document", "For", "Rule"), lines, (28, 46, 14, 12))
+    return TableView(("From", "Document", "For", "Needed before", "Rule"), lines, (25, 41, 10, 14, 10))
 
 
-def _name_places(required: RequiredDocument) -> str:
-    return "" if required.subjects == ("project",) else ", ".join(required.subjects)
+def _cells(context: DocumentContext, required: RequiredDocument) -> tuple[str, str, str, str]:
+    places = "" if required.subjects == ("project",) else ", ".join(required.subjects)
+    return required.name, places, sort_document(context, required)[1], required.code
+
+
+def _name_role(party: str) -> str:
+    said = words(party)
+    return said[:1].upper() + said[1:]

@@ -1,98 +1,173 @@
-"""What rests on no text that was read: what verifies it, the figures, where they stand, and who reads it."""
+"""What rests on no text that was read: each figure once, with the text that verifies it, and a box to tick."""
 
 import re
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from itertools import groupby
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.model.block import Value
+from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler, tell_party
+from specgen.model.block import CheckBox, Value
+from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind
+from specgen.model.standard import Limit
+from specgen.model.value_text import words
+from specgen.quantities.comparison import Sense
+from specgen.quantities.quantity import Quantity
 
-HEADER = ("Verify against", "Figures and methods", "Used in", "Basis", "By")
-WIDTHS = (19, 46, 10, 10, 15)
-INSTRUCTIONS = "Manufacturer's written instructions"
+HEADER = ("Verify against", "Figure or method", "In force", "Used in", "Basis", "Verified, date")
+WIDTHS = (18, 40, 15, 9, 6, 12)
 ENGINEERING = "Engineering references"
 _SUMS = "D06"
-# Who reads a text.
-_READERS = (
-    (ENGINEERING, "engineer"),
-    ("ASCE", "engineer"),
-    ("International", "architect"),
-    ("29 CFR", "competent person"),
-    (INSTRUCTIONS, "manufacturer"),
-)
-_SAID = {Kind.PUBLISHED: "other text", Kind.PRACTICE: "practice", Kind.MEMORY: "memory"}
-# A figure that says what it is: with a unit, and no sentence.
-_WITH_UNIT = re.compile(r"\d.*[A-Za-z%°µ]")
-# Which side of a figure is right, before or behind what it is of.
-_SIDE = re.compile(r"(?P<first>Minimum|Maximum) (?P<of>.+)|(?P<about>.+), (?P<last>minimum|maximum)")
-_KINDS = (("Method of ", "Methods"), ("Basis of ", "Rules"))
+# One basis a figure: what was read in another text before what is usual, and that before what is remembered.
+_BASES = {Kind.PUBLISHED: "T", Kind.PRACTICE: "P", Kind.MEMORY: "M"}
+_ORDER = tuple(_BASES.values())
+_SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
+_KINDS = (("Method of ", "Methods: "), ("Basis of ", "Rules: "))
+_SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 24
 
-Told = dict[str, dict[str, None]]  # what a figure is of, and the figures
+
+@dataclass
+class Entry:
+    """What is to be verified against one text: a figure with its sides, or all methods of the text."""
+
+    figures: dict[str, None] = field(default_factory=dict)
+    documents: set[str] = field(default_factory=set)
+    bases: set[str] = field(default_factory=set)
+
+    @property
+    def basis(self) -> str:
+        """The best of its bases."""
+        return min(self.bases, key=_ORDER.index)
 
 
-class Entry(NamedTuple):
-    """What one row is about; rows stand in this order."""
-
-    reader: str
-    text: str
-    basis: str
-    used_in: str
+Key = tuple[str, str, str]  # the role that verifies, the text, and what is verified
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each text and basis; figures of a manufacturer's instructions by the documents they stand in."""
-    entries: dict[Entry, Told] = defaultdict(dict)
-    for entry, (subject, figure) in _sort(context):
-        entries[entry].setdefault(subject, {}).update(dict.fromkeys([figure] if figure else []))
-    ordered = sorted(entries.items(), key=lambda pair: (pair[0].reader == "manufacturer", pair[0]))
-    return TableView(HEADER, tuple(_lines(ordered)), WIDTHS)
+    """One row for each figure, those of one party and text together; manufacturers last."""
+    entries = list_entries(context)
+    ordered = sorted(entries.items(), key=lambda pair: (pair[0][0] in MANUFACTURERS, *_place(pair), *pair[0]))
+    return TableView(HEADER, tuple(_row(list(group)) for _, group in groupby(ordered, key=_place)), WIDTHS)
 
 
-def _sort(context: DocumentContext) -> Iterator[tuple[Entry, tuple[str, str]]]:
-    """Each figure below the row that it stands in."""
-    used: dict[tuple[str, str, str, str], dict[str, None]] = defaultdict(dict)
+def list_entries(context: DocumentContext) -> dict[Key, Entry]:
+    """All that the package prints and nobody has verified, each once."""
+    entries: dict[Key, Entry] = {}
     for document, value in context.rest.cited:
         behind = value.source.behind if value.source else None
-        if behind is not None:
-            text = context.tell(behind.text_to_check) or INSTRUCTIONS
-            used[(text, _SAID[behind.kind], *_describe(document, value))][document] = None
-    shared: dict[tuple[str, str], dict[str, None]] = defaultdict(dict)
-    for (text, basis, _, _), documents in used.items():
-        shared[(text, basis)].update(documents)
-    for (text, basis, subject, figure), documents in used.items():
-        # The figures of sums alone stand in no manufacturer's document.
-        name = ENGINEERING if text == INSTRUCTIONS and list(documents) == [_SUMS] else text
-        where = documents if text == INSTRUCTIONS else shared[(text, basis)]
-        reader = next((who for part, who in _READERS if part in name), "applicator")
-        yield Entry(reader, name, basis, ", ".join(sorted(where))), (subject, figure)
+        if behind is None or value.row in _told_by_others(context):
+            continue
+        text = context.tell(behind.text_to_check)
+        text, role = (text, find_reader(text)) if text else _find_settler(document, value)
+        what, figure = _describe(context, document, value)
+        entry = entries.setdefault((role, text, what), Entry())
+        entry.figures |= dict.fromkeys([figure] if figure else [])
+        entry.documents.add(document)
+        entry.bases.add(_BASES[behind.kind])
+    return entries
 
 
-def _describe(document: str, value: Value) -> tuple[str, str]:
-    """`Gun to wall` and `maximum 24 in`; no figure where a sum prints its unit apart, or it is a sentence."""
-    about, figure = value.about or value.text, value.text.strip().replace("\u00a0", " ")
+def _told_by_others(context: DocumentContext) -> set[str]:
+    """The rows of lengths that the name of another row says: `straightness in 5 ft`."""
+    named = {name for limit in context.standards.limits.values() for name in figures_asked(limit.about)}
+    return {name for name in named if _is_length(context.standards.limits[name])}
+
+
+def _is_length(limit: Limit) -> bool:
+    return isinstance(limit.value, Quantity) and limit.value.dimension == "length"
+
+
+def _find_settler(document: str, value: Value) -> tuple[str, str]:
+    """Where no text is known: an engineer's references for what sums alone rest on, else a manufacturer's."""
+    role = find_settler(value.row)
+    if role == "engineer" or (document == _SUMS and not value.row):
+        return ENGINEERING, "engineer"
+    said = words(role)
+    return said[:1].upper() + said[1:], role
+
+
+def _describe(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:
+    """What a figure is of, and the figure with its side: `Distance from gun to wall` and `maximum 24 in`."""
+    if value.row:
+        limit = context.standards.limits[value.row]
+        printed = context.limit(value.row)
+        own = context.project.schema.field_at(limit.maker_figure) if limit.maker_figure else None
+        about = own.label if own else printed.about.rpartition(", ")[0] if limit.sense in _SIDES else printed.about
+        return _bare(about), f"{_SIDES.get(limit.sense, '')}{printed.text}"
+    about = value.about or value.text
     for start, kind in _KINDS:
         if about.startswith(start):
-            name = about.removeprefix(start)
-            return kind, name if name[:2].isupper() else name[:1].lower() + name[1:]
-    whole = document != _SUMS or _WITH_UNIT.search(figure)
-    told = figure if whole and len(figure) <= LONGEST and value.about else ""
-    about = about[:1].upper() + about[1:]
+            return kind, about.removeprefix(start)
+    figure = (value.full or value.text).strip().replace("\u00a0", " ")
+    figure = figure if len(figure) <= LONGEST and value.about else ""
+    side = _SIDE.fullmatch(about) if figure else None
+    return _bare(about), f"{side['side'].lower()} {figure}" if side else figure
+
+
+def _bare(about: str) -> str:
+    """What a figure is of, without its side, as a line begins."""
     side = _SIDE.fullmatch(about)
-    if side is None or not told:
-        return about, told
-    subject = side["of"] or side["about"]
-    return subject[:1].upper() + subject[1:], f"{(side['first'] or side['last']).lower()} {told}"
+    told = side["of"] if side else about
+    return told[:1].upper() + told[1:]
 
 
-def _lines(entries: Iterable[tuple[Entry, Told]]) -> Iterator[tuple[str, ...]]:
-    """The rows; a text stands in the first of its own."""
-    before = ""
-    for entry, told in entries:
-        figures = "; ".join(f"{subject}: {', '.join(said)}" if said else subject for subject, said in told.items())
-        named = "" if entry.text == before else entry.text
-        yield named, figures, entry.used_in, entry.basis, entry.reader
-        before = entry.text
+def _row(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
+    """A line of one figure, or of all that sums alone take from a text, each with its box."""
+    (_, text, what), entry = entries[0]
+    single = len(entries) == 1 and not what.endswith(": ")
+    told = [CheckBox(what if single else _tell(key[2], one)) for key, one in entries]
+    listed = [part for box in told for part in ("; ", box)][1:]
+    in_force = _join_sides(_sort_sides(entry)) if single else ""
+    return _shorten(text), listed, in_force, ", ".join(sorted(entry.documents)), entry.basis, ""
+
+
+def _tell(what: str, entry: Entry) -> str:
+    if what.endswith(": "):
+        return what + ", ".join(map(_lower, entry.figures))
+    return f"{what}: {_join_sides(_sort_sides(entry))}"
+
+
+def _sort_sides(entry: Entry) -> list[str]:
+    return sorted(entry.figures, key=lambda figure: not figure.startswith("minimum"))
+
+
+def _place(pair: tuple[Key, Entry]) -> tuple[str, str, str, str]:
+    """What shares a line: the figures of sums from one text on one basis; every other figure has its own."""
+    (role, text, what), entry = pair
+    return role, text, entry.basis if entry.documents == {_SUMS} else what, what if entry.documents != {_SUMS} else ""
+
+
+def _join_sides(figures: list[str]) -> str:
+    """`1/4 in to 1/2 in` of a minimum and a maximum."""
+    ends = [figure.removeprefix(side) for figure, side in zip(figures, ("minimum ", "maximum "), strict=False)]
+    both = [figure.partition(" ")[0] for figure in figures] == ["minimum", "maximum"]
+    return " to ".join(ends) if both else ", ".join(figures)
+
+
+def _lower(method: str) -> str:
+    return method if method[:2].isupper() else method[:1].lower() + method[1:]
+
+
+def _shorten(text: str) -> str:
+    """The name of a text, as the first column holds it."""
+    short = text.replace("International Building Code", "IBC")
+    return short[:1].upper() + short[1:]
+
+
+def tell_verifiers(context: DocumentContext) -> str:
+    """Who verifies what, by name: `Engineer (Kingpost Engineering), ASCE 7; applicator, all other texts`."""
+    texts: dict[str, dict[str, None]] = {}
+    for role, text, _ in sorted(list_entries(context)):
+        texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
+    told = [f"{tell_party(context, role)}, {_tell_texts(role, texts[role])}" for role in texts if role != APPLICATOR]
+    others = [f"{tell_party(context, APPLICATOR)}, all other texts"] if APPLICATOR in texts else []
+    return f"By: {'; '.join([*told, *others])}."
+
+
+def _tell_texts(role: str, texts: Iterable[str]) -> str:
+    if role in MANUFACTURERS:
+        return "written instructions"
+    return " and ".join("own lines" if text.lower() == words(role) else text for text in texts)

@@ -82,7 +82,7 @@ def value_cell(context: DocumentContext, member: Path, row: InputRow, digits: in
     source = None if source is not None and source.kind is Kind.COMPUTED else source
     # A source mark right behind a superscript would read as part of the exponent.
     apart = "\u00a0" if source is not None and text[-1:] in "⁰¹²³⁴⁵⁶⁷⁸⁹" else ""
-    return Value(text + apart, source, about=row.name)
+    return Value(text + apart, source, about=row.name, row=row.limit)
 
 
 def constants(workings: Instances) -> list[InputRow]:
@@ -199,7 +199,9 @@ def _input_column(context: DocumentContext, row: InputRow) -> Column:
         own = next((r for r in working.inputs if (r.symbol, r.unit) == (row.symbol, row.unit)), None)
         if own is None:
             return ""
-        return Value(bare(own.value, own.unit), find_origin(context, member, own).source, about=own.name)
+        whole = measure(own.value, own.unit, context.first)
+        source = find_origin(context, member, own).source
+        return Value(bare(own.value, own.unit), source, about=own.name, row=own.limit, full=whole)
 
     return _head(row.symbol, row.unit, context.first), cell, 10
 

@@ -13,7 +13,9 @@ fails ACC-09c at site.surroundings
     site: {surroundings: [neighbors_close]}
 """
 
-from specgen.judging.rule import CAUTION, Rule
+from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.model.absence import if_given
+from specgen.model.typed_views import Description
 
 RULE = Rule(
     "ACC-09",
@@ -23,35 +25,63 @@ RULE = Rule(
     documents="D05 D08 D15",
 )
 
-RULE.clause(
+
+@RULE.test(
     "a",
     CAUTION,
     "Vehicles are parked below, within reach of overspray.",
-    when="site.surroundings has vehicles_below",
-    found="vehicles_below",
+    at="site.surroundings",
     basis="practice",
     step="protection",
-    remedy="Move or cover the vehicles, hold the exclusion distance, and keep a wind watch.",
 )
+def vehicles_in_reach(project: Description) -> Violations:
+    """Cars stand where the mist drifts."""
+    return _find(
+        project,
+        "vehicles_below",
+        "Move or cover the vehicles within {wanted} of spraying",
+        "Move or cover the vehicles, set the exclusion distance",
+    )
 
-RULE.clause(
+
+@RULE.test(
     "b",
     CAUTION,
     "People pass below, within reach of overspray.",
-    when="site.surroundings has public_way_below",
-    found="public_way_below",
+    at="site.surroundings",
     basis="practice",
     step="protection",
-    remedy="Close the area below, post notices, hold the exclusion distance, and keep a wind watch.",
 )
+def people_in_reach(project: Description) -> Violations:
+    """A public way runs where the mist drifts."""
+    return _find(
+        project,
+        "public_way_below",
+        "Close the area within {wanted} of spraying, post notices",
+        "Close the area below, post notices, set the exclusion distance",
+    )
 
-RULE.clause(
+
+@RULE.test(
     "c",
     CAUTION,
     "Neighboring walls and glass are within reach of overspray.",
-    when="site.surroundings has neighbors_close",
-    found="neighbors_close",
+    at="site.surroundings",
     basis="practice",
     step="protection",
-    remedy="Notify the neighbors, cover their walls and glass, and keep a wind watch.",
 )
+def neighbors_in_reach(project: Description) -> Violations:
+    """Other buildings stand where the mist drifts."""
+    cover = "Notify the neighbors, cover their walls and glass"
+    return _find(project, "neighbors_close", cover, cover)
+
+
+def _find(project: Description, what: str, within: str, without: str) -> Violations:
+    """What lies in reach, with its measure by the project's own distance and plan, or what is to be set."""
+    if what not in project.site.surroundings:
+        return
+    distance = if_given(lambda: project.protection.exclusion)
+    measure = without if distance is None else within
+    planned = if_given(lambda: project.protection.overspray_plan) is not None
+    rest = "carry out the overspray plan" if planned else "name a wind watch"
+    yield violation(what, wanted=distance, remedy=f"{measure}, and {rest}.")

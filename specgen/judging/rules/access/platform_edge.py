@@ -36,25 +36,26 @@ RULE = Rule(
     documents="D15",
 )
 
+# One platform serves all work at the wall.
+CLOSE = (
+    "Move the platform to within {access.gap} ({access.gap_plastering} for plastering) of the wall, fit a front "
+    "guardrail, or use personal fall arrest."
+)
+
 RULE.safety_clauses(
     ("a", "b"),
-    "For plastering, the open platform edge stands {found} from the wall; maximum {wanted}.",
+    "The open platform edge stands {found} from the wall; maximum {wanted} for plastering.",
     when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap_plastering",
-    remedy=(
-        "Move the platform to within {access.gap_plastering} of the wall, fit a front guardrail, or use "
-        "personal fall arrest."
-    ),
+    remedy=CLOSE,
 )
 
 RULE.safety_clauses(
     ("c", "d"),
-    "The open platform edge stands {found} from the wall; maximum {wanted} for this work.",
+    "The open platform edge stands {found} from the wall; maximum {wanted} for spraying and other work.",
     when="means_of_access.front_guard = none and means_of_access.face_gap > limit",
     limit="access.gap",
-    remedy=(
-        "Move the platform to within {access.gap} of the wall, fit a front guardrail, or use personal fall arrest."
-    ),
+    remedy=CLOSE,
 )
 
 RULE.safety_clauses(

@@ -22,7 +22,7 @@ fails ACC-08d at tank.relief_valve
     tank: {relief_valve: no}
 """
 
-from specgen.judging.rule import CAUTION, Rule
+from specgen.judging.rule import CAUTION, GUIDE, Rule
 
 RULE = Rule(
     "ACC-08",
@@ -52,11 +52,11 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    f"{BARE_HOSE}: local law governs, confirm.",
+    f"{BARE_HOSE}.",
     when=WIDE_AND_BARE,
     under="safety.rules = other",
     limit="hose.safety_bore",
-    remedy=FIT,
+    remedy=f"{FIT} {GUIDE}",
 )
 
 RULE.safety_clauses(

@@ -41,7 +41,7 @@ DRAINING = ("grooved_board", "drainage_mat")
 @RULE.test(
     "a",
     CAUTION,
-    "The board is set in {found}, which dams the drainage path; confirm.",
+    "The board is set in {found}, which dams the drainage path.",
     at="wall.attachment.method",
     basis="astm_e2273_memory",
 )
@@ -54,7 +54,7 @@ def pattern_dams(wall: Wall, drainage_due: LookedUp) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "The adhesive ribbons are horizontal and dam the drainage path; confirm.",
+    "The adhesive ribbons are horizontal and dam the drainage path.",
     at="wall.attachment.ribbon_direction",
     basis="astm_e2273_memory",
     remedy="Run the ribbons vertically, or use grooved board or a drainage mat.",
@@ -79,7 +79,7 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "The drained wall has no outlet, so water stays behind the board; confirm.",
+    "The drained wall has no outlet, so water stays behind the board.",
     when="wall.drainage.kind != none and wall.drainage.outlets is empty",
     found="",
     basis="astm_e2273_memory",

@@ -44,6 +44,11 @@ RULE = Rule(
     documents="D02 D11 D18",
 )
 
+PULLS = (
+    "Make a minimum of {substrate.pulls} pull tests in each {substrate.pulls_area}, minimum {substrate.bond} or the "
+    "engineer's figure; the engineer releases the wall."
+)
+
 RULE.clause(
     "a",
     STOP,
@@ -94,11 +99,11 @@ def no_signed_report(wall: Wall, project: Description) -> Violations:
 RULE.clause(
     "e",
     CAUTION,
-    "The old coating stays, and adhered board is no stronger than the coating beneath it; confirm.",
+    "The old coating stays, and adhered board is no stronger than the coating beneath it.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="adhesion_tests_memory",
-    remedy="Confirm the coating by pull tests on the wall; otherwise strip it and enter the exposed wall as the "
-    "substrate, or install fastened sheathing with a fluid-applied WRB over it.",
+    remedy=f"After the lead and asbestos report: {PULLS[0].lower()}{PULLS[1:]} Otherwise strip the coating, or install "
+    "fastened sheathing with a fluid-applied WRB over it.",
 )
 
 RULE.clause(
@@ -150,11 +155,10 @@ def few_pulls(wall: Wall, limit: int, bond_pulls: Computed) -> Violations:
 RULE.clause(
     "i",
     CAUTION,
-    "The substrate is bare metal, and adhered board is no stronger than its bond to the metal; confirm.",
+    "The substrate is bare metal, and adhered board is no stronger than its bond to the metal.",
     when="wall.substrate.kind = metal",
     basis="adhesion_tests_memory",
-    remedy="Confirm the bond by pull tests on the wall; otherwise install fastened sheathing with a "
-    "fluid-applied WRB over it.",
+    remedy=f"{PULLS} Otherwise install fastened sheathing with a fluid-applied WRB over it.",
 )
 
 

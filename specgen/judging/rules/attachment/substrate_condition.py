@@ -51,7 +51,7 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "The substrate requires preparation before board is adhered: {found}.",
+    "Substrate condition: {found}. Prepare before board is adhered.",
     at="wall.substrate.condition",
     basis="practice",
 )
@@ -125,7 +125,7 @@ def board_joints_untreated(wall: Wall, standards: Standards) -> Violations:
 @RULE.test(
     "h",
     STOP,
-    "The substrate cannot hold adhered board until it is repaired: {found}.",
+    "Substrate condition: {found}. The substrate cannot hold adhered board until it is repaired.",
     at="wall.substrate.condition",
     basis="practice",
 )
@@ -144,7 +144,16 @@ def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
     for name in old.condition:
         fault = standards.faults[name]
         if fault.severity is severity and not (name in _TOLD_APART and old.kind in _TOLD_APART[name]):
-            yield violation(name, remedy=fault.mend)
+            waits = old.kind == "existing_coated" and name != "loose_coating"
+            yield violation(name, remedy=_after_reports(fault.mend) if waits else fault.mend)
+
+
+def _after_reports(mend: str) -> str:
+    """How a fault of an old coating is mended: what disturbs the coating waits for the laboratory.
+
+    The mending of a loose coating says so itself.
+    """
+    return f"After the lead and asbestos report: {mend[0].lower()}{mend[1:]}"
 
 
 def _fault_of_kind(wall: Wall, standards: Standards, name: str, kinds: tuple[str, ...]) -> Violations:

@@ -77,7 +77,7 @@ def fasteners_not_shown(wall: Wall, project: Description) -> Violations:
 @RULE.test(
     "c",
     CAUTION,
-    "The framing may deflect {found}; usual maximum under EIFS {wanted}; confirm.",
+    "The framing may deflect {found}; usual maximum under EIFS {wanted}.",
     at="wall.framing.deflection_limit",
     limit="framing.deflection",
     remedy="Stiffen the framing to {framing.deflection}, or submit the engineer's and the EIFS manufacturer's "

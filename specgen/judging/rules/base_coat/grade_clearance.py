@@ -37,7 +37,7 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "The board ends {found} above soil; usual minimum {wanted}; confirm.",
+    "The board ends {found} above soil; usual minimum {wanted}.",
     at="elevation.grade_clearance",
     limit="grade.clearance_soil",
     remedy="End the board a minimum of {grade.clearance_soil} above soil.",

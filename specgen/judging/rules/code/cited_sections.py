@@ -45,7 +45,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "EIFS section {found} is cited; the adopted edition has {wanted}; confirm.",
+    "EIFS section {found} is cited; the adopted edition has {wanted}.",
     at="code.cited_eifs_section",
     basis="ibc_eifs_2009 ibc_eifs_2015 ibc_eifs_2018 ibc_eifs_2021 ibc_editions_memory",
 )
@@ -57,7 +57,7 @@ def other_eifs_section(project: Description, standards: Standards) -> Violations
 @RULE.test(
     "b",
     CAUTION,
-    "Inspection section {found} is cited; the adopted edition has {wanted}; confirm.",
+    "Inspection section {found} is cited; the adopted edition has {wanted}.",
     at="code.cited_inspection_section",
     basis="ibc_inspection_2003 ibc_inspection ibc_inspection_2012 ibc_inspection_2021 ibc_editions_memory",
     remedy="Cite the inspection section of the adopted edition.",
@@ -70,7 +70,7 @@ def other_inspection_section(project: Description, standards: Standards) -> Viol
 @RULE.test(
     "c",
     CAUTION,
-    "Wind standard {found} is named; the adopted edition refers to {wanted}; confirm.",
+    "Wind standard {found} is named; the adopted edition refers to {wanted}.",
     at="code.wind_standard",
     basis="ibc_editions_memory",
     remedy="Use {wanted}, or confirm the wind standard with the authority having jurisdiction.",

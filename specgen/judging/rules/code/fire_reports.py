@@ -81,11 +81,11 @@ def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: Looked
 @RULE.test(
     "d",
     CAUTION,
-    "The wall is under a local code, and the fire class that code requires of it is not given.",
+    "The local code governs, and the fire class it requires of the wall is not given.",
     at="code.model",
     basis="practice",
-    remedy="Ask the authority having jurisdiction which fire class the wall requires, and list the answer as a "
-    "local amendment.",
+    remedy="Ask the authority having jurisdiction in writing which fire class the wall requires, and record the answer "
+    "in the next revision.",
 )
 def unknown_fire_class(project: Description) -> Violations:
     """The wall is built under a local code, and nobody says what it asks of the wall in a fire."""

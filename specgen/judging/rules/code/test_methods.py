@@ -43,12 +43,12 @@ RULE = Rule(
 
 # What is named and made for something else: letter, severity, method, what is said, what to do, where that stands.
 MISPLACED = (
-    ("a", CAUTION, "D7091", "D7091 measures film on metal, and this wall is not metal; confirm.", FILM, "astm_d7091"),
+    ("a", CAUTION, "D7091", "D7091 measures film on metal, and this wall is not metal.", FILM, "astm_d7091"),
     (
         "b",
         CAUTION,
         "D4417",
-        "D4417 measures the profile of blasted steel, and this wall is not steel; confirm.",
+        "D4417 measures the profile of blasted steel, and this wall is not steel.",
         FILM,
         "astm_d4417_memory",
     ),
@@ -56,7 +56,7 @@ MISPLACED = (
         "c",
         CAUTION,
         "D4541",
-        "D4541 pulls coatings off metal, and this wall is not metal; confirm.",
+        "D4541 pulls coatings off metal, and this wall is not metal.",
         "Test adhesion by ASTM D7234 or D3359.",
         "adhesion_tests_memory",
     ),
@@ -64,7 +64,7 @@ MISPLACED = (
         "d",
         CAUTION,
         "D5957",
-        "D5957 is a flood test of flat roofs and does not measure coverage; confirm.",
+        "D5957 is a flood test of flat roofs and does not measure coverage.",
         "Delete it, and measure coverage by wet film, ASTM D4414.",
         "astm_d5957_memory",
     ),

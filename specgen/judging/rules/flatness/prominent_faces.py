@@ -22,7 +22,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "PLN-02",
     "Tighter plane on prominent and raked faces",
-    remedy="Ask the architect to set a limit tighter than {substrate.plane} in {straightedge.long} for this face.",
+    remedy="Set a tighter limit for this face; proposed: maximum {flatness.long} in {straightedge.long}.",
     steps="substrate",
     documents="D05 D09",
 )

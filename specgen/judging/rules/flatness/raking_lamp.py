@@ -29,7 +29,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "Light rakes this face, and the acceptance form has no raking-light inspection; confirm.",
+    "Light rakes this face, and the acceptance form has no raking-light inspection.",
     at="elevation.critical_light",
     basis="memory",
 )

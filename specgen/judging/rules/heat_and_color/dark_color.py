@@ -23,7 +23,7 @@ RULE = Rule(
     "HEA-05",
     "Dark color over EPS",
     remedy="Use a lighter color; or submit the EIFS manufacturer's letter for this color, and keep the face "
-    "cooler than the board softens (HEA-02).",
+    "cooler than the board softens.",
     steps="gloss",
     documents="D02",
 )
@@ -31,7 +31,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Light reflectance is {found}%; usual minimum {wanted}% over EPS; confirm.",
+    "Light reflectance is {found}%; usual minimum {wanted}% over EPS.",
     when="color.lrv < limit",
     limit="color.lrv_least",
 )
@@ -40,7 +40,7 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "The EIFS manufacturer has not accepted this dark color in writing; confirm.",
+    "The EIFS manufacturer has not accepted this dark color in writing.",
     each="colors",
     at="attachments.*.colors",
     limit="color.lrv_least",

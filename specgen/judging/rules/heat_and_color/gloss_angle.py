@@ -24,7 +24,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "A gloss of {found} units is specified at 60 degrees; above {wanted} units it is measured at 20 degrees; confirm.",
+    "A gloss of {found} units is specified at 60 degrees; above {wanted} units it is measured at 20 degrees.",
     when="gloss_target.angle = 60 and gloss_target.units > limit",
     limit="gloss.angle_60_most",
 )
@@ -32,7 +32,7 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "A gloss of {found} units is specified at 60 degrees; below {wanted} units it is measured at 85 degrees; confirm.",
+    "A gloss of {found} units is specified at 60 degrees; below {wanted} units it is measured at 85 degrees.",
     when="gloss_target.angle = 60 and gloss_target.units < limit",
     limit="gloss.angle_60_least",
     remedy="Specify the gloss at 85 degrees, with a tolerance; 5 units either way is usual.",

@@ -36,7 +36,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "No test report shows the solar reflectance of the full coating; confirm.",
+    "No test report shows the solar reflectance of the full coating.",
     each="colors",
     at="attachments.*.standard",
     basis="reflectance_tests_memory",
@@ -50,10 +50,10 @@ def reflectance_untested(color: Color, project: Description) -> Violations:
 @RULE.test(
     "b",
     CAUTION,
-    "No test report shows the emittance of the full coating; confirm.",
+    "No test report shows the emittance of the full coating.",
     each="colors",
     at="attachments.*.standard",
-    basis="reflectance_tests_memory",
+    basis="emittance_tests_memory",
     remedy="Test the full coating by ASTM C1371 or E408, and submit the report.",
 )
 def emittance_untested(color: Color, project: Description) -> Violations:

@@ -22,7 +22,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     NOTE,
-    "Emittance is {found} (low): the face runs hotter than its reflectance suggests.",
+    "Emittance is {found} (low), so the face runs hotter than its reflectance suggests.",
     when="color.emittance < limit",
     basis="computed",
     limit="color.emittance_usual",

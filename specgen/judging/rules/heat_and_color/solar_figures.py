@@ -57,6 +57,6 @@ RULE.clause(
     CAUTION,
     "Emittance has no test method.",
     when="color.emittance_method = not_stated",
-    basis="reflectance_tests_memory",
+    basis="emittance_tests_memory",
     remedy="Enter the test method of the emittance, and submit the report: ASTM C1371 or E408.",
 )

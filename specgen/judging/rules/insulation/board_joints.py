@@ -26,7 +26,7 @@ RULE.clause(
     "a",
     CAUTION,
     "Board joints come within {found} of an aesthetic or sheathing joint; usual minimum {wanted}, as cracks "
-    "start there; confirm.",
+    "start there.",
     when="wall.insulation.board_joint_to_reveal < limit",
     limit="board.joint_to_aesthetic_joint",
 )
@@ -34,7 +34,7 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "Board joints come within {found} of an opening corner; usual minimum {wanted}, as cracks start there; confirm.",
+    "Board joints come within {found} of an opening corner; usual minimum {wanted}, as cracks start there.",
     when="wall.insulation.board_joint_to_opening_corner < limit",
     limit="board.joint_to_opening_corner",
     remedy="Cut L-shaped boards around openings, with no joint within {board.joint_to_opening_corner} of a corner.",

@@ -59,7 +59,7 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "Flame spread index of the board is {found}; maximum {wanted} in an exterior wall of types I to IV; confirm.",
+    "Flame spread index of the board is {found}; maximum {wanted} in an exterior wall of types I to IV.",
     when="wall.insulation.kind = eps and wall.insulation.flame_spread > limit",
     limit="board.flame_spread",
     remedy="Use board certified to a maximum flame spread index of {board.flame_spread}.",
@@ -68,7 +68,7 @@ RULE.clause(
 RULE.clause(
     "e",
     CAUTION,
-    "Smoke-developed index of the board is {found}; maximum {wanted} in an exterior wall; confirm.",
+    "Smoke-developed index of the board is {found}; maximum {wanted} in an exterior wall.",
     when="wall.insulation.kind = eps and wall.insulation.smoke_developed > limit",
     limit="board.smoke_developed",
     remedy="Use board certified to a maximum smoke-developed index of {board.smoke_developed}.",

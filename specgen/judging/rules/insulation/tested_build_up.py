@@ -26,7 +26,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Insulation is {found}, outside the tested EPS system; confirm.",
+    "Insulation is {found}, outside the tested EPS system.",
     when="wall.insulation.kind in {xps, polyiso, phenolic}",
     basis="astm_e2430_memory",
 )

@@ -41,7 +41,7 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "Adhesion is reported for these conditions only: {found}; dry and wet are usual; confirm.",
+    "Adhesion is reported for these conditions only: {found}; dry and wet are usual.",
     at="sealant.reported_conditions",
     basis="astm_c1382_memory",
     remedy="Submit adhesion results for both dry and wet conditions.",

@@ -54,7 +54,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "The joint is {found} wide; usual minimum {wanted} between EIFS edges; confirm.",
+    "The joint is {found} wide; usual minimum {wanted} between EIFS edges.",
     when="joint.kind in between_eifs and joint.width < limit",
     limit="joint.width_between_eifs",
 )
@@ -62,7 +62,7 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "The joint is {found} wide; usual minimum {wanted} at a joint of this kind; confirm.",
+    "The joint is {found} wide; usual minimum {wanted} at a joint of this kind.",
     when="joint.kind not in between_eifs and joint.width < limit",
     limit="joint.width_elsewhere",
     remedy="Widen the joint to a minimum of {joint.width_elsewhere}, or submit the sealant manufacturer's "
@@ -106,7 +106,7 @@ def thin_rod(joint: Joint, limit: Number) -> Violations:
 RULE.clause(
     "f",
     CAUTION,
-    "Without rod or tape the sealant bonds on three sides and tears; confirm.",
+    "Without rod or tape the sealant bonds on three sides and tears.",
     when="joint.rod_kind = none and joint.bond_break_tape = no",
     basis="memory",
     remedy="Install closed-cell backer rod, or bond-breaker tape where the joint is too shallow for rod.",

@@ -48,7 +48,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     STOP,
-    "A place that moves has no movement joint: {found}; confirm.",
+    "A place that moves has no movement joint: {found}.",
     at="elevation.joint_needs.*.kind",
     basis="memory",
 )
@@ -61,7 +61,7 @@ def place_without_joint(elevation: Elevation, project: Description) -> Violation
 @RULE.test(
     "b",
     STOP,
-    "A floor line that deflects has no movement joint: {found}; confirm.",
+    "A floor line that deflects has no movement joint: {found}.",
     at="elevation.floor_lines.*.deflects",
     basis="memory",
     remedy="Add a movement joint through the full lamina and board at the floor line; an aesthetic joint does "
@@ -100,7 +100,7 @@ for letter, side in (("c", "left"), ("d", "right")):
 @RULE.test(
     "e",
     STOP,
-    "The perimeter of an opening has no movement joint: {found}; confirm.",
+    "The perimeter of an opening has no movement joint: {found}.",
     at="elevation.openings.*.kind",
     basis="memory",
     remedy="Add a sealant joint around the opening; an aesthetic joint does not count.",

@@ -65,7 +65,7 @@ RULE.clause(
 RULE.clause(
     "d",
     CAUTION,
-    "Sealant modulus is {found}, which may tear the lamina edge; confirm.",
+    "Sealant modulus is {found}, which may tear the lamina edge.",
     when="sealant.modulus != low",
     wanted="low",
     basis="memory",

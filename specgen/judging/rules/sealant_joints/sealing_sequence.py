@@ -28,7 +28,7 @@ RULE = Rule(
 RULE.clause(
     "e",
     CAUTION,
-    "Silicone is installed before the gloss and can cause craters in it; confirm.",
+    "Silicone is installed before the gloss and can cause craters in it.",
     when="sealant.chemistry = silicone and sealant.sequence = before_gloss",
     basis="memory",
 )

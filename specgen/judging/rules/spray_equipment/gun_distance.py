@@ -42,7 +42,7 @@ RULE.clause(
 @RULE.test(
     "b",
     CAUTION,
-    "From the wall to the back of the platform are {found}; gun and sprayer need {wanted}; confirm.",
+    "From the wall to the back of the platform are {found}; gun and sprayer need {wanted}.",
     at="means_of_access.platform_width",
     limit="access.painter_room",
     remedy="Use a platform {access.platform_wide} wide at a gap of {access.gap}, or another access.",

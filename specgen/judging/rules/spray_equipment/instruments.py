@@ -34,7 +34,7 @@ SEEN = ("eye", "range samples")
 @RULE.test(
     "a",
     CAUTION,
-    "The acceptance form names an instrument that is not listed: {found}; confirm.",
+    "The acceptance form names an instrument that is not listed: {found}.",
     at="acceptance_criterion.instrument",
     basis="memory",
 )

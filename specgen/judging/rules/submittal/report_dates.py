@@ -67,7 +67,7 @@ RULE.clause(
 @RULE.test(
     "c",
     STOP,
-    "The report is of another wall: {found}; confirm.",
+    "The report is of another wall: {found}.",
     at="attachment.assembly",
     basis="review_memory",
     remedy="Get a report of this wall, or a statement of the laboratory that it covers this wall.",

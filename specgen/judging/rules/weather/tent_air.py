@@ -24,7 +24,7 @@ RULE = Rule(
 RULE.clause(
     "a",
     CAUTION,
-    "Burner fumes and moisture in the tent dull the coat and harm the crew; confirm.",
+    "Burner fumes and moisture in the tent dull the coat and harm the crew.",
     when="shading.kind = tent and shading.heater = direct_fired",
     basis="memory",
     remedy="Use an indirect, vented heater.",
@@ -33,7 +33,7 @@ RULE.clause(
 RULE.clause(
     "b",
     CAUTION,
-    "The tent is not ventilated, so moisture and overspray stay in it; confirm.",
+    "The tent is not ventilated, so moisture and overspray stay in it.",
     when="shading.kind = tent and shading.ventilated = no",
     basis="memory",
     remedy="Exhaust the tent, and let fresh air in.",

@@ -1,0 +1,141 @@
+"""The measure of each finding: which rules share it, who takes it, and before which work."""
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+from typing import NamedTuple
+
+from specgen.judging.registry import load_rules
+from specgen.model.finding import Finding
+from specgen.model.project import Project
+from specgen.model.source import Source
+
+# Who takes the measure of a clause, a rule or a group, where that is not the party that gives the value at fault.
+_BY = {
+    "ACC-06d": "applicator",
+    "AIR-06": "applicator",
+    "AJT-07": "applicator",
+    "ATT-05e": "applicator",
+    "ATT-05i": "applicator",
+    "BAS": "applicator",
+    "BAS-05": "architect",
+    "FIN": "applicator",
+    "HEA": "architect",
+    "HEA-01": "finish_source",
+    "HEA-06": "finish_source",
+    "MOC-05": "applicator",
+    "SUB-05": "applicator",
+    "SUB-07": "applicator",
+}
+# The work that waits, by the step at which a procedure prints the finding; a step of its own name is not listed.
+_BEFORE = {
+    "site_conditions": "work starts",
+    "equipment": "mockup",
+    "old_coating": "boards",
+    "substrate": "boards",
+    "wrb": "boards",
+    "flashings": "boards",
+    "board_layout": "boards",
+    "rasp": "base coat",
+    "aesthetic_joints": "base coat",
+    "heavy_mesh": "base coat",
+    "mesh": "base coat",
+    "second_pass": "smoothing",
+    "smoothing_1": "smoothing",
+    "smoothing_2": "smoothing",
+    "protection": "spraying",
+    "setup": "spraying",
+    "release_primer": "gloss",
+    "clean_equipment": "spraying",
+    "acceptance": "sealant",
+}
+# What a color must bear is settled before any of it is made.
+_COLOR = {"HEA": "mockup"}
+# Two sentences that begin with so many words alike are told as one.
+_ALIKE = 4
+
+
+class Measure(NamedTuple):
+    """What is wrong at one place, and what is to be done about it by whom and when."""
+
+    codes: tuple[str, ...]  # of the clauses that share it
+    subjects: tuple[str, ...]  # names of the members, or `project`
+    collection: str  # of the members; empty for several, or for the project
+    message: str
+    remedy: str
+    by: str  # the role of the party
+    before: str  # the work that waits for it
+    sources: tuple[tuple[str, Source], ...]  # each with the code of its clause
+
+
+def list_measures(project: Project, findings: Iterable[Finding]) -> tuple[Measure, ...]:
+    """One for each place and remedy; clauses of a rule with the same place and remedy share theirs."""
+    single = [one for finding in findings for one in _split(project, finding)]
+    shared = groupby(single, key=lambda one: (one.codes[0][:6], one.subjects, one.remedy, one.by, one.before))
+    return tuple(_join(list(group)) for _, group in shared)
+
+
+def name_rules(codes: tuple[str, ...]) -> str:
+    """`PLN-02a, b`: a rule with its clauses."""
+    first, *others = codes
+    return ", ".join((first, *(code[6:] for code in others)))
+
+
+def name_groups(findings: Iterable[Finding]) -> str:
+    """What the letters of the rules of some findings stand for: `ACC access, HEA heat and color`."""
+    groups = {rule.code[:3]: rule.group for rule in load_rules()}
+    return ", ".join(f"{code} {groups[code]}" for code in sorted({finding.rule[:3] for finding in findings}))
+
+
+def work_waiting(code: str, step: str) -> str:
+    """The work before which a measure is taken or a document is at hand: `boards`."""
+    return _COLOR.get(code[:3]) or _BEFORE.get(step) or step.replace("_", " ")
+
+
+def _split(project: Project, finding: Finding) -> Iterator[Measure]:
+    for told in finding.told:
+        lifted = f" Lifted by deviation {finding.lifted_by}." if finding.lifted_by else ""
+        yield Measure(
+            codes=(finding.code,),
+            subjects=told.subjects,
+            collection=_find_collection(finding),
+            message=told.message + lifted,
+            remedy=told.remedy,
+            by=_find_party(project, finding),
+            before=work_waiting(finding.code, finding.step),
+            sources=tuple((finding.code, source) for source in finding.basis.sources),
+        )
+
+
+def _join(measures: list[Measure]) -> Measure:
+    first = measures[0]
+    sources = {source: (code, source) for one in reversed(measures) for code, source in reversed(one.sources)}
+    return first._replace(
+        codes=tuple(code for one in measures for code in one.codes),
+        message=_join_sentences([one.message for one in measures]),
+        sources=tuple(reversed(sources.values())),
+    )
+
+
+def _join_sentences(sentences: list[str]) -> str:
+    """Sentences that begin alike as one: `too loose for a prominent face and where light rakes the face`."""
+    told = list(dict.fromkeys(sentences))
+    words = [sentence.split(" ") for sentence in told]
+    alike = next((at for at, row in enumerate(zip(*words, strict=False)) if len(set(row)) > 1), 0)
+    if len(told) < 2 or alike < _ALIKE or any(". " in sentence for sentence in told):
+        return " ".join(told)
+    ends = [" ".join(row[alike:]).removesuffix(".") for row in words]
+    return f"{' '.join(words[0][:alike])} {', '.join(ends[:-1])} and {ends[-1]}."
+
+
+def _find_party(project: Project, finding: Finding) -> str:
+    """Who takes the measure: the party that gives the value at fault, else the applicator."""
+    field = project.schema.field_at(tuple(finding.place.path.split(".")))
+    own = _BY.get(finding.code) or _BY.get(finding.rule) or _BY.get(finding.rule[:3])
+    return own or (field.owed_by if field is not None else "") or "applicator"
+
+
+def _find_collection(finding: Finding) -> str:
+    """The collection whose members a finding is about; empty for the project and for what stands within a member."""
+    clauses = (clause for rule in load_rules() for clause in rule.clauses)
+    each = next((clause.each for clause in clauses if clause.code == finding.code), ())
+    return each[0] if len(each) == 1 else ""
