@@ -7,9 +7,10 @@ from itertools import count
 from specgen.documents.no_break import keep_together, keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.docx.run_text import render_text
 from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
-from specgen.formats.xml_text import escape, quote
+from specgen.formats.xml_text import quote
 from specgen.model.block import (
     Article,
     Blank,
@@ -126,12 +127,9 @@ class Writer:
         return f"<w:tbl><w:tblPr>{properties}</w:tblPr><w:tblGrid>{grid}</w:tblGrid>{rows}</w:tbl>"
 
     def render_run(self, text: str, properties: str = "") -> str:
-        """A run of text; line ends become breaks."""
-        content = escape(text)
-        if "\n" in content:
-            content = content.replace("\n", '</w:t><w:br/><w:t xml:space="preserve">')
+        """A run of text."""
         look = f"<w:rPr>{_order_properties(properties)}</w:rPr>" if properties else ""
-        return f'<w:r>{look}<w:t xml:space="preserve">{content}</w:t></w:r>'
+        return f"<w:r>{look}{render_text(text)}</w:r>"
 
     def render_inlines(self, content: Inlines, properties: str = "") -> str:
         """Inline content as runs."""
