@@ -176,7 +176,7 @@ def _render_table(table: Table, title: str) -> str:
     """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
     caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{escape(plain_text(column))}"' for column in table.header]
+    labels = [f' data-label="{_render_label(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
     kinds = [
         f'{label} class="figure"' if n in table.figures else label
@@ -220,6 +220,11 @@ def _render_line(content: Inlines) -> str:
 
 def _render_words(text: str) -> str:
     return _render_text(keep_words(text))
+
+
+def _render_label(text: str) -> str:
+    """Words inside of a tag."""
+    return escape(keep_words(text).replace(NO_BREAK_HYPHEN, "-"))
 
 
 def _render_text(text: str) -> str:

@@ -12,7 +12,7 @@ import pytest
 from specgen.documents import document
 from specgen.documents.catalogue import templates
 from specgen.formats import text
-from specgen.model.block import Article, Block, Document, Item, Note, Paragraph, Part, Table
+from specgen.model.block import Article, Block, Break, Document, Item, Note, Paragraph, Part, Table
 from tests.documents.support import context_of, document_of, written
 
 GENERAL = [
@@ -65,8 +65,8 @@ def test_the_parts_have_the_articles_of_the_section_format_in_order() -> None:
     assert [title for title in articles(made, "General") if title != "Figures to confirm"] == GENERAL
     assert articles(made, "Execution") == EXECUTION
     ends = [plain(block) for block in made.blocks].index("END OF SECTION")
-    # The sheet for the crew is attached behind the section.
-    assert [type(block) for block in made.blocks[ends:]] == [Paragraph, Paragraph, Table]
+    # The sheet for the crew is attached behind the section, on a page of its own.
+    assert [type(block) for block in made.blocks[ends:]] == [Paragraph, Break, Paragraph, Table]
 
 
 def test_the_standards_stand_in_alphabetical_order_numbers_by_their_size() -> None:

@@ -184,7 +184,7 @@ def test_the_finish_schedule_tells_how_high_each_impact_class_reaches(
     given = [{"from": low, "to": high, "class": name} for low, high, name in zones]
     rows = rows_of(part_two(text_of(tmp_path, merged(FACES, {"elevations": {"E1": {"impact_zones": given}}}))))
     assert rows["E1 South face"][3] == said
-    assert rows["E2 north"][3] == ""
+    assert rows["E2 north"][3] == "–"
 
 
 def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
@@ -284,10 +284,10 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
         "1 in x 1/2 in",
     ]
     assert rows["J1"][5:] == ["1-1/4 in, closed-cell", "primer, tested (A1)"]
-    assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "—"]
+    assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "–"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1)"
     assert rows["J3"][-2] == "bond-break tape"
-    assert rows["Backer rod"] == ["closed-cell; 7/8 in, 1-1/4 in", "—", "Rod 11", "pending"]
+    assert rows["Backer rod"] == ["closed-cell; 7/8 in, 1-1/4 in", "–", "Rod 11", "pending"]
     assert rows["Bond-break tape"][0] == "at J3"
 
 

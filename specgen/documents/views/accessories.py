@@ -27,7 +27,7 @@ def _rods(context: DocumentContext) -> Iterator[MaterialLine]:
         parts: list[Any] = [context.text(kind, project.schema.field_at(("joints", "*", "rod_kind")))]
         for size in sorted(sizes):
             parts += ["; " if len(parts) == 1 else ", ", sizes[size]]
-        yield MaterialLine("Backer rod", parts, "—", product or "—", "backing")
+        yield MaterialLine("Backer rod", parts, "–", product or "–", "backing")
 
 
 def _primers(context: DocumentContext) -> Iterator[MaterialLine]:
@@ -43,4 +43,4 @@ def _primers(context: DocumentContext) -> Iterator[MaterialLine]:
 def _tape(context: DocumentContext) -> Iterator[MaterialLine]:
     joints = [m for m in list_marks(context, "joints") if context.project.get(("joints", m, "bond_break_tape"))]
     if joints:
-        yield MaterialLine("Bond-break tape", [f"at {', '.join(joints)}"], "—", "—", "backing")
+        yield MaterialLine("Bond-break tape", [f"at {', '.join(joints)}"], "–", "–", "backing")

@@ -32,7 +32,7 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
     return (
         mark,
         _place(context, at),
-        display("length") if context.project.is_given((*at, "length")) else "—",
+        display("length") if context.project.is_given((*at, "length")) else "–",
         name_linked(context, (*at, "sealant"), "sealants"),
         [display("width"), " x ", display("depth")],
         _needed(context, at),

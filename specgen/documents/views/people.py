@@ -9,7 +9,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = []
     for mark in context.project.members.get(("people",), ()):
         person = ("people", mark)
-        crew = context.display((*person, "crew")) if context.project.is_given((*person, "crew")) else "—"
+        crew = context.display((*person, "crew")) if context.project.is_given((*person, "crew")) else "–"
         lines.append(
             (
                 context.display((*person, "name")),

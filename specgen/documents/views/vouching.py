@@ -14,7 +14,7 @@ _TITLES = {
     "wrb_source": "WRB",
     "sealant_source": "Sealant",
 }
-_SAME = "—"
+_SAME = "–"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
