@@ -52,12 +52,13 @@ _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED
 
 
 # Texts that differ in their digits alone are kept together alike: the cells of a long table are looked at once.
-_ALIKE = str.maketrans("123456789", "0" * 9)
+_ALIKE = bytes.maketrans(b"123456789", b"0" * 9)
 
 
 def keep_words(text: str) -> str:
     """The text with spaces and hyphens that do not break where a line must not."""
-    places = _find_kept(text.translate(_ALIKE)) if " " in text or "-" in text else ()
+    # As bytes, which are many times faster to translate.
+    places = _find_kept(text.encode(errors="surrogatepass").translate(_ALIKE)) if " " in text or "-" in text else ()
     if not places:
         return text
     signs = list(text)
@@ -67,8 +68,9 @@ def keep_words(text: str) -> str:
 
 
 @lru_cache(maxsize=8192)
-def _find_kept(text: str) -> tuple[int, ...]:
+def _find_kept(alike: bytes) -> tuple[int, ...]:
     """The places of the spaces and hyphens that do not break."""
+    text = alike.decode(errors="surrogatepass")
     kept = _JOINED.sub(NO_BREAK_HYPHEN, _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text)))
     return tuple(place for place, (old, new) in enumerate(zip(text, kept, strict=True)) if old != new)
 

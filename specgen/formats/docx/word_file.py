@@ -26,7 +26,7 @@ from specgen.formats.docx.letterhead.settings import is_on
 from specgen.formats.docx.run_text import render_text
 from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.equation import omml
-from specgen.formats.xml_text import quote, remove_non_xml
+from specgen.formats.xml_text import encode_xml, quote, remove_non_xml
 from specgen.model.block import Document
 
 _DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
@@ -67,7 +67,7 @@ def write_docx(document: Document, letterhead: Path) -> bytes:
     part.numbering_part._element = parse_xml(_render_numbering(document, given.styles, len(body.runs)))
     _add_running_lines(part, section, document, given, width)
     part.core_properties.title = remove_non_xml(f"{document.project}: {document.title}")[:255]
-    return _zip_package(part.package, {part.partname: remove_non_xml(whole).encode()})
+    return _zip_package(part.package, {part.partname: encode_xml(whole)})
 
 
 def _turn_page(section: Element, landscape: bool) -> None:

@@ -135,7 +135,8 @@ class Writer:
     def render_inlines(self, content: Inlines, properties: str = "") -> str:
         """Inline content as runs."""
         if len(content) == 1 and type(content[0]) is Text:  # nearly every cell of a long table
-            return self.render_run(keep_words(content[0].text), properties)
+            kept = keep_words(content[0].text)
+            return self.render_run(kept, properties) if properties else f"<w:r>{render_text(kept)}</w:r>"
         return "".join([self.render_inline(part, properties) for part in keep_together(content)])
 
     def render_inline(self, part: Inline, properties: str) -> str:
