@@ -74,6 +74,11 @@ def fit_widths(table: Table) -> tuple[int, ...]:
     return min(candidates, key=lambda widths: _count_lines(rows, widths))
 
 
+def count_row_lines(row: Iterable[Inlines], widths: tuple[int, ...]) -> int:
+    """The lines of a row in columns of these shares of the width."""
+    return _count_lines([list(map(_measure, row))], widths)
+
+
 def _measure(cell: Inlines) -> Measure:
     text = cell[0].text if len(cell) == 1 and isinstance(cell[0], (Text, Value)) else plain_text(cell)
     word = max(keep_words(text).split(" "), key=len)

@@ -1,4 +1,4 @@
-"""What stays on one line: number and unit, word and mark, the parts of a section number, standard or rule code."""
+"""What stays on one line: a number and its unit, a word and its mark, the parts of a section, a standard or a code."""
 
 import re
 from collections.abc import Iterable, Iterator
@@ -10,6 +10,7 @@ from specgen.quantities.format import format_unit
 from specgen.quantities.units import SPELLINGS, UNITS
 
 NO_BREAK = "\u00a0"
+# Each format writes this one in its own way, so that a code is still found by the hyphen of a keyboard.
 NO_BREAK_HYPHEN = "\u2011"
 # Units of documents that no field is read in.
 _UNITS = ("lb", "lbf", "oz", "g", "kg", "W", "kW", "Hg", "percent", "week", "weeks", "month", "months", "year", "years")
@@ -45,31 +46,32 @@ _KEPT = re.compile(
 )
 # A word and a space before what may be its mark or number.
 _MARKED = re.compile(r"\b([A-Za-z]+\.?) (?=[A-Z]{0,3}\d|[A-Z]{1,4}\b)")
+# The hyphen of a code, a mark, a fraction or a type: `PLN-02b`, `FG-1`, `7-1/2`, `I-A`.
+_JOINED = re.compile(r"(?<=[^\W_])-(?=\d)|(?<=\b[A-Z])-(?=[A-Z]\b)")
 _MARKING = frozenset((*_ISSUERS, *_NAMED, *(word.capitalize() for word in _NAMED)))
-# The hyphen in the code of a rule: PLN-02b.
-_CODED = re.compile(r"\b([A-Z]{3})-(?=\d\d[a-z]?\b)")
 
 
 # Texts that differ in their digits alone are kept together alike: the cells of a long table are looked at once.
-_ALIKE = str.maketrans("123456789", "0" * 9)
+_ALIKE = bytes.maketrans(b"123456789", b"0" * 9)
 
 
 def keep_words(text: str) -> str:
     """The text with spaces and hyphens that do not break where a line must not."""
-    places = _find_kept(text.translate(_ALIKE)) if " " in text or "-" in text else ()
+    # As bytes, which are many times faster to translate.
+    places = _find_kept(text.encode(errors="surrogatepass").translate(_ALIKE)) if " " in text or "-" in text else ()
     if not places:
         return text
     signs = list(text)
     for place in places:
-        signs[place] = NO_BREAK_HYPHEN if signs[place] == "-" else NO_BREAK
+        signs[place] = NO_BREAK if signs[place] == " " else NO_BREAK_HYPHEN
     return "".join(signs)
 
 
 @lru_cache(maxsize=8192)
-def _find_kept(text: str) -> tuple[int, ...]:
+def _find_kept(alike: bytes) -> tuple[int, ...]:
     """The places of the spaces and hyphens that do not break."""
-    kept = _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text))
-    kept = _CODED.sub(rf"\1{NO_BREAK_HYPHEN}", kept)
+    text = alike.decode(errors="surrogatepass")
+    kept = _JOINED.sub(NO_BREAK_HYPHEN, _MARKED.sub(_keep_mark, _KEPT.sub(_keep_unit, text)))
     return tuple(place for place, (old, new) in enumerate(zip(text, kept, strict=True)) if old != new)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any, Literal
 
 from specgen.documents.columns import arrange_columns
+from specgen.documents.empty_cells import fill_cells
 from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import letter, set_letters
 from specgen.model.block import (
@@ -113,5 +114,6 @@ def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -
     if isinstance(block, Table):
         rows = tuple(tuple(map(finish, row)) for row in block.rows)
         header = tuple(map(finish, block.header))
-        return arrange_columns(dataclasses.replace(block, header=header, rows=rows, caption=finish(block.caption)))
+        marked = dataclasses.replace(block, header=header, rows=rows, caption=finish(block.caption))
+        return fill_cells(arrange_columns(marked))
     return dataclasses.replace(block, content=finish(block.content)) if hasattr(block, "content") else block

@@ -30,7 +30,9 @@ _OWED = {
 }
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
-_CONFIRMED = {"COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards")}
+_CONFIRMED = {
+    "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards")
+}
 _SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _SHEETS_BEFORE = "mockup"
 _CALLED = {"backing": "backer rod"}

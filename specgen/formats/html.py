@@ -1,11 +1,12 @@
 """A document as one HTML file: no outside request, readable on a phone, printable."""
 
+import re
 from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
 
-from specgen.documents.no_break import keep_together, keep_words
+from specgen.documents.no_break import NO_BREAK_HYPHEN, keep_together, keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
@@ -37,6 +38,7 @@ from specgen.model.block import (
     Value,
 )
 
+_JOINED = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+")
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
@@ -174,7 +176,7 @@ def _render_table(table: Table, title: str) -> str:
     """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
     caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{_render_words(plain_text(column))}"' for column in table.header]
+    labels = [f' data-label="{_render_label(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
     kinds = [
         f'{label} class="figure"' if n in table.figures else label
@@ -217,15 +219,28 @@ def _render_line(content: Inlines) -> str:
 
 
 def _render_words(text: str) -> str:
-    return escape(keep_words(text))
+    return _render_text(keep_words(text))
+
+
+def _render_label(text: str) -> str:
+    """Words inside of a tag."""
+    return escape(keep_words(text).replace(NO_BREAK_HYPHEN, "-"))
+
+
+def _render_text(text: str) -> str:
+    """Words between two tags; what a hyphen joins stays on one line by its look, so that a search finds it."""
+    escaped = escape(text)
+    if NO_BREAK_HYPHEN not in escaped:
+        return escaped
+    return _JOINED.sub(lambda found: f'<span class="whole">{found[0].replace(NO_BREAK_HYPHEN, "-")}</span>', escaped)
 
 
 def _render_inline(part: Inline) -> str:
     match part:
         case Text():
-            return escape(part.text)
+            return _render_text(part.text)
         case Value():
-            text = f"<bdi>{escape(part.text)}</bdi>"
+            text = f"<bdi>{_render_text(part.text)}</bdi>"
             return f'<span class="open">{text}</span>' if part.open else text
         case Letters():
             return f"<sup>{escape(part.text)}</sup>"
@@ -240,5 +255,5 @@ def _render_inline(part: Inline) -> str:
         case CheckBox():
             first, space, rest = keep_words(part.label).partition(" ")
             box = '<span class="box" role="img" aria-label="box to tick"></span>'
-            return f'<span class="tick">{box}&nbsp;{escape(first)}</span>{space}{escape(rest)}'
+            return f'<span class="tick">{box}&nbsp;{_render_text(first)}</span>{space}{_render_text(rest)}'
     raise TypeError(f"no HTML for {part!r}")

@@ -45,7 +45,7 @@ def rows_of(folder: Path, change: Any) -> dict[str, list[str]]:
         (
             {"field": "walls.*.base_coat.dry_thickness"},
             {},
-            ["Base coat dry thickness", "[Required value]", "", "open item", ""],
+            ["Base coat dry thickness", "[Required value]", "–", "open item", "–"],
         ),
         (
             {"field": "walls.*.attachment.cure_hours", "relation": ">=", "value": "36"},

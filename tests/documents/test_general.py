@@ -20,7 +20,7 @@ def test_each_person_stands_once_with_all_roles(tmp_path: Path) -> None:
     crews = {"red": {"steps": ["boards"], "size": 2}}
     rows = rows_of(part_one(text_of(tmp_path, {"people": people, "crews": crews})))
     assert rows["A. Rill"] == ["foreman, competent person", "Works", "red"]
-    assert rows["B. Oxbow"] == ["inspector", "Level Eye", "—"]
+    assert rows["B. Oxbow"] == ["inspector", "Level Eye", "–"]
 
 
 def test_the_meeting_names_its_day_and_all_who_attend(tmp_path: Path) -> None:

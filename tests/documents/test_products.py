@@ -193,7 +193,7 @@ def test_the_finish_schedule_tells_how_high_each_impact_class_reaches(
     given = [{"from": low, "to": high, "class": name} for low, high, name in zones]
     rows = rows_of(part_two(text_of(tmp_path, merged(FACES, {"elevations": {"E1": {"impact_zones": given}}}))))
     assert rows["E1 South face"][3] == said
-    assert rows["E2 north"][3] == ""
+    assert rows["E2 north"][3] == "–"
 
 
 def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
@@ -213,7 +213,7 @@ def test_the_gloss_article_gives_films_coverage_and_pails_of_each_coat(tmp_path:
     assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 3.9 mil without")
     assert rows["Coverage, each coat"][1].startswith("142 sq ft/gal")
     assert rows["Quantity, all coats"][0].startswith("4.83 gal, waste not included")
-    assert rows["Drying between coats"][:2] == ["minimum 4 h", "—"]
+    assert rows["Drying between coats"][:2] == ["minimum 4 h", "–"]
     assert rows["Quantity, all coats"][1].startswith("4.49 gal, 1 pail of 5 gal, 10% reserve included")
     assert rows["VOC, limit 100 g/L"][1] == "60 g/L"
     assert "Thinning water" in rows and "Recoating" not in rows
@@ -335,10 +335,10 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
     assert rows["J4"][:2] == ["E1 South face: EIFS to EIFS 12 ft from the left end", "10 ft"]
     assert rows["PN1"] == [
         "E1 South face: hose bibb",
-        "—",
+        "–",
         "S1 Bead 10",
         "1/2 in x 1/4 in",
-        "—",
+        "–",
         "5/8 in",
         "base coat and collar",
     ]

@@ -1,5 +1,6 @@
 """Numbers stay with their units, words with their marks; letters of sources stand at ends. Expectations are ours."""
 
+import io
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -9,8 +10,11 @@ import pytest
 from docx.oxml.ns import qn
 from lxml import html
 
+from specgen.documents.catalogue import templates_folder
 from specgen.documents.no_break import keep_together, keep_words
 from specgen.documents.source_letters import letter, set_letters
+from specgen.formats.docx.word_file import write_docx
+from specgen.formats.html import write_html
 from specgen.model.block import Inline, Letters, Note, Strong, Text, Value
 from specgen.model.source import Kind, Source
 from tests.documents.support import written
@@ -41,10 +45,25 @@ APART = re.compile(rf"\d (?:{UNITS})(?![\w])|\b(?:Section|ASTM|ASCE|CFR|Form|Typ
         ("paint the wall by hand in 3 passes", "paint the wall by hand in 3 passes"),
         ("Section is read once", "Section is read once"),
         ("5 inner coats", "5 inner coats"),
+        ("by rule PLN-02b, with gauge FG-1", "by rule PLN_02b, with gauge FG_1"),
+        ("board of 7-1/2 in, R-6", "board of 7_1/2~in, R_6"),
+        ("submittal 07 24 00-002", "submittal 07~24~00_002"),
+        ("UFC 3-190-06 and type I-A", "UFC 3_190_06 and type~I_A"),
+        ("notched-trowel adhesive, 10-day wait, -5 °F", "notched-trowel adhesive, 10-day wait, -5~°F"),
     ],
 )
 def test_what_belongs_together_stays_on_one_line(text: str, kept: str) -> None:
-    assert keep_words(text).replace("\u00a0", "~") == kept
+    assert keep_words(text).replace("\u00a0", "~").replace("\u2011", "_") == kept
+
+
+def test_a_code_keeps_its_hyphen_in_each_format(tmp_path: Path) -> None:
+    document = written(tmp_path, "# A\nSee ACC-09a\n")
+    page = html.fromstring(write_html(document, templates_folder()).decode())
+    assert page.xpath("//main//span[@class='whole']")[0].text == "ACC-09a"
+    file = docx.Document(io.BytesIO(write_docx(document, templates_folder() / "letterhead.docx")))
+    (line,) = (p for p in file.paragraphs if p.text.startswith("See"))
+    assert line.text == "See ACC-09a"
+    assert len(list(line._p.iter(qn("w:noBreakHyphen")))) == 1
 
 
 def test_the_code_of_a_rule_is_not_cut_at_its_hyphen() -> None:

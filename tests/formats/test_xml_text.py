@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from lxml import etree
 
-from specgen.formats.xml_text import escape, quote, remove_non_xml
+from specgen.formats.xml_text import encode_xml, escape, quote, remove_non_xml
 from tests.documents.support import AWKWARD
 from tests.running import run_python
 
@@ -32,6 +32,11 @@ def both(text: str) -> tuple[str, str]:
 
 def test_signs_without_a_place_in_xml_are_left_out() -> None:
     assert remove_non_xml("a\x00b\x0bc\ufffed\U0001f600") == "abcd\U0001f600"
+
+
+@pytest.mark.parametrize("sign", ["\x00", "\x0b", "\x1f", "\ufffe", "\uffff", "\ud800"])
+def test_bytes_hold_no_sign_without_a_place_in_xml(sign: str) -> None:
+    assert encode_xml(f"a{sign}b\t°\n\U0001f600") == "ab\t°\n\U0001f600".encode()
 
 
 def test_the_writer_of_word_files_loads_no_client_of_the_network() -> None:

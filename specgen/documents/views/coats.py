@@ -14,7 +14,7 @@ from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity, round_quantity
 
 _COATS, _SPRAYED = ("smoothing", "primer", "gloss"), ("primer", "gloss")
-_NONE = "—"
+_NONE = "–"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

@@ -96,9 +96,9 @@ def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         width, depth, rod, place = (
             context.display((*at, key)) for key in ("joint_width", "joint_depth", "rod_diameter", "at")
         )
-        sealant = name_member(context, "sealants", sealants[0]) if len(sealants) == 1 else "—"
+        sealant = name_member(context, "sealants", sealants[0]) if len(sealants) == 1 else "–"
         where = [name_linked(context, (*at, "elevation"), "elevations"), ": ", place]
-        yield (mark, where, "—", sealant, [width, " x ", depth], "—", rod, "base coat and collar")
+        yield (mark, where, "–", sealant, [width, " x ", depth], "–", rod, "base coat and collar")
 
 
 def _bond_face(context: DocumentContext, at: Path) -> list[Any]:

@@ -17,7 +17,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         _add(roles, role)
         if context.project.is_given(("people", mark, "crew")):
             _add(crews, context.display(("people", mark, "crew")))
-    lines = tuple((name, roles, employer, crews or "—") for name, employer, roles, crews in found.values())
+    lines = tuple((name, roles, employer, crews or "–") for name, employer, roles, crews in found.values())
     return TableView(("Name", "Role", "Employer", "Crew"), lines, (24, 36, 28, 12))
 
 

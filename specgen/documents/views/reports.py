@@ -27,7 +27,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines: list[tuple[Any, ...]] = [(*claim[:3], _name_reports(context, claim.reports)) for claim in claims]
     for mark in rest:
         title, method = (context.display(("attachments", mark, name)) for name in ("title", "standard"))
-        lines.append((title, "", method if method else "—", _name_reports(context, (mark,))))
+        lines.append((title, "", method if method else "–", _name_reports(context, (mark,))))
     return TableView(("Property", "This project", "Test method", "Report"), tuple(lines), (30, 26, 18, 26))
 
 
@@ -95,7 +95,7 @@ def _of_wall(context: DocumentContext, mark: str) -> Iterator[_Claim]:
     if bond is not None:
         named = context.project.get(("attachments", bond.mark, "standard"))
         bonded = [shown("attachment", "product"), " on ", shown("wrb", "product")]
-        yield _Claim("Bond of adhesive to WRB", bonded, str(named or "—"), (bond.mark,))
+        yield _Claim("Bond of adhesive to WRB", bonded, str(named or "–"), (bond.mark,))
 
 
 def _impact(context: DocumentContext) -> Iterator[_Claim]:
@@ -140,4 +140,4 @@ def _of_sealants(context: DocumentContext) -> Iterator[_Claim]:
             face, tested = (context.display((*at, f"reported_{name}")) for name in ("face", "conditions"))
             tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
             figure = ["on ", tint, face, "; ", tested]
-            yield _Claim(f"Adhesion of sealant {mark}", figure, str(named or "—"), (report.mark,))
+            yield _Claim(f"Adhesion of sealant {mark}", figure, str(named or "–"), (report.mark,))

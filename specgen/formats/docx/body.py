@@ -7,6 +7,7 @@ from specgen.documents.no_break import keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.contents import render_contents
 from specgen.formats.docx.front import render_boxes, render_title_block
+from specgen.formats.docx.keeping import list_kept
 from specgen.formats.docx.legend import render_legend
 from specgen.formats.docx.letterhead import Letterhead
 from specgen.formats.docx.writer import KEEP, Rows, Writer
@@ -18,7 +19,6 @@ from specgen.model.block import (
     Blank,
     Block,
     Break,
-    CheckBox,
     Contents,
     Document,
     Equation,
@@ -48,9 +48,9 @@ class Body(Writer):
         """Paragraphs and tables in order: head, contents, blocks, legend."""
         document = self.document
         yield from render_title_block(self)
-        for number, block in enumerate(document.blocks):
+        for number, (block, kept) in enumerate(zip(document.blocks, list_kept(document.blocks), strict=True)):
             self.below = next(iter(document.blocks[number + 1 : number + 2]), None)
-            written = self.render_block(number, block)
+            written = self.render_block(number, block, kept)
             begins = number > 0 and isinstance(document.blocks[number - 1], Break)
             yield self.begin_page(written) if begins else written
         if document.legend:
@@ -63,20 +63,20 @@ class Body(Writer):
             return self.begin_page(self.render_gap()) + written
         return f"{found[0]}{_NEW_PAGE}{written[found.end() :]}"
 
-    def render_block(self, number: int, block: Block) -> str:
-        """One block; an unknown one is a defect."""
+    def render_block(self, number: int, block: Block, kept: bool) -> str:
+        """One block, and whether it stays with the one below it; an unknown one is a defect."""
+        keep = KEEP * kept
         match block:
             case Part() | Article():
                 return self.render_heading(number, block)
             case Item():
-                return self.render_item(block)
+                return self.render_item(block, keep)
             case Paragraph():
                 ends = plain_text(block.content) == END_OF_SECTION
                 style = "End of section" if ends else "Normal"
-                return self.render_paragraph(style, self.render_line(block.content), self.keep_above(block))
+                return self.render_paragraph(style, self.render_line(block.content), keep)
             case Note():
                 style = "Hold point" if block.hold else "Note"
-                keep = KEEP if isinstance(self.below, Note) else ""
                 return self.render_paragraph(style, self.render_inlines(block.content), keep)
             case Contents():
                 return render_contents(self)
@@ -85,9 +85,9 @@ class Body(Writer):
                     self.render_run(f"{block.number}. ") + self.render_inlines(block.caption) if block.caption else ""
                 )
                 above = self.render_paragraph("caption", caption) if caption else ""
-                return above + self.render_table(block) + self.render_gap()
+                return above + self.render_table(block, kept=kept) + self.render_gap(kept=kept)
             case Equation():
-                return self.render_equation(block)
+                return self.render_equation(block, keep)
             case Signature():
                 signatures = _build_signature_table(block)
                 return self.render_table(signatures) + self.render_gap()
@@ -105,20 +105,19 @@ class Body(Writer):
         title = self.render_inlines(block.title, "<w:caps/>" if block.number else "")
         return self.render_paragraph(style, f'{mark}{title}<w:bookmarkEnd w:id="{number}"/>', listed)
 
-    def render_item(self, item: Item) -> str:
+    def render_item(self, item: Item, keep: str) -> str:
         """A list item, in the single list of a three-part document or in the list of its own run."""
         level, number = (
             (item.level + 2, 1) if self.document.numbering == "three_part" else (item.level, self.find_list(item.run))
         )
         numbering = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="{number}"/></w:numPr>'
-        more = self.keep_above(item) + numbering
-        return self.render_paragraph(f"Item level {item.level + 1}", self.render_line(item.content), more)
+        return self.render_paragraph(f"Item level {item.level + 1}", self.render_line(item.content), keep + numbering)
 
     def find_list(self, run: int) -> int:
         """The numbering instance of a run of items; each run restarts its numbers."""
         return self.runs.setdefault(run, len(self.runs) + 2)
 
-    def render_equation(self, equation: Equation) -> str:
+    def render_equation(self, equation: Equation, keep: str) -> str:
         """The title of an equation, then its formula and its figures as display equations, kept on one page."""
         tight = '<w:keepLines/><w:spacing w:before="20" w:after="20"/><w:ind w:left="432"/>'
         *first, last = (omml.render_display(line) for line in build_lines(equation))
@@ -126,18 +125,7 @@ class Body(Writer):
             "Normal", self.render_run(keep_words(equation.title)), f'{KEEP}<w:spacing w:before="80" w:after="0"/>'
         )
         kept = "".join(self.render_paragraph("Normal", line, KEEP + tight) for line in first)
-        return head + kept + self.render_paragraph("Normal", last, tight)
-
-    def keep_above(self, block: Paragraph | Item) -> str:
-        """What keeps a paragraph on the page of the table, note, signatures or list below it, and choices together."""
-        below = isinstance(self.below, (Table, Signature, Note)) or _leads(block, self.below)
-        chosen = any(isinstance(part, CheckBox) for part in block.content) and self.below is not None
-        return KEEP if below or chosen else ""
-
-
-def _leads(block: Paragraph | Item, below: Block | None) -> bool:
-    """Whether a block is the title of the list below it."""
-    return isinstance(block, Item) and isinstance(below, Item) and below.level > block.level
+        return head + kept + self.render_paragraph("Normal", last, keep + tight)
 
 
 def _build_signature_table(block: Signature) -> Table:

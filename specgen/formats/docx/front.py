@@ -29,9 +29,8 @@ def render_title_block(writer: Writer) -> Iterator[str]:
     beside = [*entries[half:], *([((), ())] * (2 * half - len(entries)))]
     rows: Rows = tuple((*left, *right) for left, right in zip(entries[:half], beside, strict=True))
     if rows:
-        yield writer.frame_table(
-            writer.render_rows(rows, columns, "Table text"), columns, "Facts", "Title block", "0480"
-        )
+        written = writer.render_rows(rows, columns, "Table text", [True] * len(rows))
+        yield writer.frame_table(written, columns, "Facts", "Title block", "0480")
     yield writer.render_gap()
 
 

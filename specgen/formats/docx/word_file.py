@@ -23,9 +23,10 @@ from specgen.formats.docx.elements import Element, find_required, read_whole_num
 from specgen.formats.docx.letterhead import Letterhead, read_letterhead
 from specgen.formats.docx.letterhead.page import measure_text_width
 from specgen.formats.docx.letterhead.settings import is_on
+from specgen.formats.docx.run_text import render_text
 from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.equation import omml
-from specgen.formats.xml_text import escape, quote, remove_non_xml
+from specgen.formats.xml_text import encode_xml, quote, remove_non_xml
 from specgen.model.block import Document
 
 _DECLARED = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
@@ -66,7 +67,7 @@ def write_docx(document: Document, letterhead: Path) -> bytes:
     part.numbering_part._element = parse_xml(_render_numbering(document, given.styles, len(body.runs)))
     _add_running_lines(part, section, document, given, width)
     part.core_properties.title = remove_non_xml(f"{document.project}: {document.title}")[:255]
-    return _zip_package(part.package, {part.partname: remove_non_xml(whole).encode()})
+    return _zip_package(part.package, {part.partname: encode_xml(whole)})
 
 
 def _turn_page(section: Element, landscape: bool) -> None:
@@ -102,7 +103,7 @@ def _render_level(number: int, level: tuple[str, str, str, int, int], styles: di
 
 def _add_running_lines(part: DocumentPart, section: Element, document: Document, given: Letterhead, width: int) -> None:
     """Add what every page repeats: project and document above, section and page count below, a draft mark."""
-    left, right = (escape(keep_words(remove_non_xml(text))) for text in document.running)
+    left, right = (keep_words(remove_non_xml(text)) for text in document.running)
     # A header that grows beyond the margin pushes the text down and keeps its distance.
     apart = '<w:spacing w:after="120"/>'
     style, tabs = given.styles["Running line"], render_tab_stop(given.stops["Running line"], width, "right")
@@ -113,7 +114,7 @@ def _add_running_lines(part: DocumentPart, section: Element, document: Document,
     for reference in section.iterchildren(qn("w:headerReference"), qn("w:footerReference")):
         running: BaseOxmlElement = part.related_parts[reference.get(qn("r:id"))].element
         counted = any("NUMPAGES" in words for words in _list_fields(running))
-        dated = _render_words(escape(keep_words(remove_non_xml(document.foot or document.date)))) + (
+        dated = _render_words(keep_words(remove_non_xml(document.foot or document.date))) + (
             "" if counted else f"<w:r><w:tab/></w:r>{_PAGES}"
         )
         if not running.xpath(_HOLDS):
@@ -138,7 +139,7 @@ def _render_line(style: str, properties: str, runs: str) -> str:
 
 
 def _render_words(text: str) -> str:
-    return f'<w:r><w:t xml:space="preserve">{text}</w:t></w:r>'
+    return f"<w:r>{render_text(text)}</w:r>"
 
 
 def _render_count(field: str) -> str:

@@ -1,15 +1,18 @@
 """Runs, paragraphs and tables as WordprocessingML text: style ids resolved once, no object per cell."""
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import count
 
 from specgen.documents.no_break import keep_together, keep_words
 from specgen.documents.plain_text import plain_text
+from specgen.formats.docx.keeping import list_kept_rows
 from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.docx.run_text import render_text
 from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
-from specgen.formats.xml_text import escape, quote
+from specgen.formats.xml_text import quote
 from specgen.model.block import (
     Article,
     Blank,
@@ -22,7 +25,6 @@ from specgen.model.block import (
     Inlines,
     Letters,
     Part,
-    Signature,
     Strong,
     Table,
     Text,
@@ -36,8 +38,6 @@ KEEP, _RIGHT = "<w:keepNext/>", '<w:jc w:val="right"/>'
 _GAP, _CLOSE = 140, 20
 # Least height of a row that is filled in by hand: 0.3 in.
 _TALL = '<w:trHeight w:val="432" w:hRule="atLeast"/>'
-# A table of at most so many rows is not broken over two pages.
-SHORT = 6
 _FONT = "MS Gothic"
 _BOX = (
     f'<w14:checkbox><w14:checked w14:val="0"/><w14:checkedState w14:val="2612" w14:font="{_FONT}"/>'
@@ -67,36 +67,38 @@ class Writer:
         """A paragraph of a style."""
         return f"<w:p><w:pPr><w:pStyle w:val={self.styles[style]}/>{more}</w:pPr>{runs}</w:p>"
 
-    def render_gap(self) -> str:
+    def render_gap(self, *, kept: bool = False) -> str:
         """The narrow line behind a table, which keeps tables apart."""
-        keep = KEEP if isinstance(self.below, Signature) else ""
         height = _CLOSE if self.below is None or isinstance(self.below, (Part, Article)) else _GAP
         line = f'<w:spacing w:before="0" w:after="0" w:line="{height}" w:lineRule="exact"/>'
-        return self.render_paragraph("Table text", "", keep + line)
+        return self.render_paragraph("Table text", "", KEEP * kept + line)
 
-    def render_table(self, table: Table, width: int = 0) -> str:
+    def render_table(self, table: Table, width: int = 0, *, kept: bool = False) -> str:
         """A table with fixed columns, a header row that repeats, and rows that do not split."""
         columns = [(width or self.width) * share // sum(table.widths) for share in table.widths]
         title = plain_text(table.caption) or ", ".join(map(plain_text, table.header))
-        head = self.render_rows((table.header,), columns, "Table head", table.figures, "<w:tblHeader/>")
-        rows = self.render_rows(table.rows, columns, "Table text", table.figures)
+        head = self.render_rows((table.header,), columns, "Table head", (False,), table.figures, "<w:tblHeader/>")
+        rows = self.render_rows(table.rows, columns, "Table text", list_kept_rows(table, kept), table.figures)
         return self.frame_table(head + rows, columns, "Sheet", title, "0420")
 
     def render_rows(
-        self, rows: Rows, columns: list[int], style: str, figures: frozenset[int] = frozenset(), more: str = ""
+        self,
+        rows: Rows,
+        columns: list[int],
+        style: str,
+        kept: Sequence[bool],
+        figures: frozenset[int] = frozenset(),
+        more: str = "",
     ) -> str:
-        """Table rows; what is the same for every row is written once. A short table stays on one page."""
+        """Table rows; what is the same for every row is written once. `kept` tells which stay with the next."""
         begins = [
             [self.open_cell(column, style, keep + _RIGHT * (n in figures)) for n, column in enumerate(columns)]
             for keep in ("", KEEP)
         ]
-        kept = len(rows) - 1 if len(rows) <= SHORT else 1
-        # A short table above signatures stays with them.
-        kept += len(rows) <= SHORT and isinstance(self.below, Signature)
         parts: list[str] = []
-        for number, row in enumerate(rows):
+        for row, keep in zip(rows, kept, strict=True):
             cells: list[str] = []
-            for start, content in zip(begins[number < kept], row, strict=True):
+            for start, content in zip(begins[keep], row, strict=True):
                 cells += (start, self.render_inlines(content), "</w:p></w:tc>")
             written = "".join(cells)
             by_hand = _TALL if _EMPTY in written else ""
@@ -126,17 +128,15 @@ class Writer:
         return f"<w:tbl><w:tblPr>{properties}</w:tblPr><w:tblGrid>{grid}</w:tblGrid>{rows}</w:tbl>"
 
     def render_run(self, text: str, properties: str = "") -> str:
-        """A run of text; line ends become breaks."""
-        content = escape(text)
-        if "\n" in content:
-            content = content.replace("\n", '</w:t><w:br/><w:t xml:space="preserve">')
+        """A run of text."""
         look = f"<w:rPr>{_order_properties(properties)}</w:rPr>" if properties else ""
-        return f'<w:r>{look}<w:t xml:space="preserve">{content}</w:t></w:r>'
+        return f"<w:r>{look}{render_text(text)}</w:r>"
 
     def render_inlines(self, content: Inlines, properties: str = "") -> str:
         """Inline content as runs."""
         if len(content) == 1 and type(content[0]) is Text:  # nearly every cell of a long table
-            return self.render_run(keep_words(content[0].text), properties)
+            kept = keep_words(content[0].text)
+            return self.render_run(kept, properties) if properties else f"<w:r>{render_text(kept)}</w:r>"
         return "".join([self.render_inline(part, properties) for part in keep_together(content)])
 
     def render_inline(self, part: Inline, properties: str) -> str:

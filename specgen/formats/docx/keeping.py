@@ -1,0 +1,79 @@
+"""What stays on one page: blocks with the block below them, and rows of a table with the row below them."""
+
+from collections.abc import Sequence
+
+from specgen.documents.columns import count_row_lines
+from specgen.documents.plain_text import plain_text
+from specgen.model.block import (
+    Article,
+    Block,
+    CheckBox,
+    Equation,
+    Item,
+    Note,
+    Paragraph,
+    Part,
+    Signature,
+    Table,
+)
+
+# A table of at most so many rows and lines is not torn: with its heading it then leaves a quarter of a page at most.
+ROWS, LINES = 6, 10
+# Signs of a paragraph of at most two lines.
+_TWO_LINES = 200
+
+
+def list_kept(blocks: Sequence[Block]) -> list[bool]:
+    """For each block, whether it stays on the page of the one below it; headings do by their style."""
+    around: list[Block | None] = [None, *blocks, None, None]
+    leads = [_leads(block, around[number], *around[number + 2 : number + 4]) for number, block in enumerate(blocks)]
+    kept = []
+    for number, block in enumerate(blocks):
+        below = around[number + 2]
+        # What concludes a table or an equation stays with it, unless it leads on to what is below it.
+        concluded = isinstance(below, Signature) or isinstance(below, Paragraph) and not leads[number + 1]
+        kept.append(leads[number] or isinstance(block, (Table, Equation)) and concluded)
+    return kept
+
+
+def _leads(block: Block, above: Block | None, below: Block | None, next_below: Block | None) -> bool:
+    """Whether a block leads to the one below it, or would stand alone on a page without it."""
+    if isinstance(block, Note):
+        return isinstance(below, Note)
+    if not isinstance(block, (Paragraph, Item)) or below is None:
+        return False
+    if isinstance(below, (Table, Signature, Note)) or any(isinstance(part, CheckBox) for part in block.content):
+        return True
+    if isinstance(block, Item):
+        return isinstance(below, Item) and _holds_item(block, above, below, next_below)
+    begun = isinstance(above, (Part, Article)) and _is_short(block)
+    return begun and isinstance(below, (Paragraph, Item))
+
+
+def _holds_item(item: Item, above: Block | None, below: Item, next_below: Block | None) -> bool:
+    """Whether an item is a title, or a short one first of its list or above a short one that ends it."""
+    if below.level > item.level:
+        return True
+    first = not _belongs(above, item) and _is_short(item)
+    ends = below.level == item.level and not isinstance(next_below, Table) and not _belongs(next_below, item)
+    return first or ends and _is_short(below)
+
+
+def _is_short(block: Paragraph | Item) -> bool:
+    return len(plain_text(block.content)) <= _TWO_LINES
+
+
+def _belongs(block: Block | None, item: Item) -> bool:
+    """Whether a block beside an item stands in its list, or in one below it."""
+    return isinstance(block, Item) and block.level >= item.level
+
+
+def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
+    """For each row, whether it stays on the page of the next; the last one, whether with what is below the table.
+
+    A row whose first cell is empty belongs to the row above it.
+    """
+    last = len(table.rows) - 1
+    small = len(table.rows) <= ROWS and sum(count_row_lines(row, table.widths) for row in table.rows) <= LINES
+    kept = [small or number in (0, last - 1) or not table.rows[number + 1][0] for number in range(last)]
+    return [*kept, kept_below]
