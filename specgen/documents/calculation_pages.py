@@ -40,7 +40,9 @@ from specgen.model.block import Equation
 from specgen.model.field import Path
 from specgen.model.source import Kind
 from specgen.model.working import InputRow, Step, Working
-from specgen.resolving.provider import GROUPS
+from specgen.resolving.provider import GROUPS, Provider
+
+Concluded = dict[Path, tuple[Conclusion, ...]]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -100,10 +102,8 @@ class SheetWriter:
     def write(self, calculation: CalculationValues) -> Sheet:
         """The sheet of a calculation."""
         provider, context = calculation.provider, self.context
-        concluded = {member: conclude(context, provider, member) for member in calculation.workings}
-        workings = {member: _with_capacities(w, concluded[member]) for member, w in calculation.workings.items()}
-        calculation = replace(calculation, workings=workings)
-        member = find_governing(workings, concluded)
+        calculation, concluded, member = self._govern(calculation)
+        workings = calculation.workings
         working, several = workings[member], len(workings) > 1
         tabled = bool(provider.columns) and (several or len(working.inputs) > MOST_GIVEN)
         others = [mark(other) for other in workings if other != member]
@@ -118,9 +118,7 @@ class SheetWriter:
             member="" if tabled or not member else full_name(context, member),
             similar="" if tabled else marks(others),
             given=given(context, member, [] if in_line else rows, () if in_line else said, self.numbers),
-            given_in_line=given_in_line(
-                context, member, rows if in_line else [], said if in_line else (), self.numbers
-            ),
+            given_in_line=given_in_line(context, member, rows, said, self.numbers) if in_line else [],
             constants=self._constants(workings, member, shown + more),
             criteria=tuple(f"{one.check.demand} against {one.check.limit}" for one in concluded[member]),
             steps=steps_in_full(context, [] if tabled else shown, self.known, provider.layered),
@@ -133,10 +131,7 @@ class SheetWriter:
             members=told if tabled or any(len(view) > 1 for view in told) else (),
             symbols=name_symbols(provider, workings) if several else [],
             layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
-            notes=self._notes(
-                (*(shared_notes(workings) if several else working.notes), *self._tell_units(shown)),
-                self.numbers[provider.name],
-            ),
+            notes=self._notes_of(provider, workings, member, shown),
             sources=_letters(provider.title, workings),
             lines=tuple(map(equation, working.steps)),
         )
@@ -144,6 +139,19 @@ class SheetWriter:
             for step in shown:
                 self.known.setdefault(step_key(step), sheet.number)
         return sheet
+
+    def _govern(
+        self, calculation: CalculationValues
+    ) -> tuple[CalculationValues, dict[Path, tuple[Conclusion, ...]], Path]:
+        """The calculation with its capacities, the conclusions of its members, and the member that governs."""
+        concluded = {member: conclude(self.context, calculation.provider, member) for member in calculation.workings}
+        workings = {member: _with_capacities(w, concluded[member]) for member, w in calculation.workings.items()}
+        return replace(calculation, workings=workings), concluded, find_governing(workings, concluded)
+
+    def _notes_of(self, provider: Provider, workings: Instances, member: Path, shown: list[Step]) -> tuple[str, ...]:
+        """The notes of a sheet: those that all its members share, and what is to be said of units."""
+        notes = shared_notes(workings) if len(workings) > 1 else workings[member].notes
+        return self._notes((*notes, *self._tell_units(shown)), self.numbers[provider.name])
 
     def _given(self, calculation: CalculationValues, member: Path, tabled: bool) -> list[InputRow]:
         """Inputs of the member and its capacities, without the constants and what the tables show."""

@@ -7,7 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _fire_tests as fire_tests
-from specgen.documents.views.workings import join_cells
+from specgen.documents.views._limit_checks import join_cells
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.source import Source

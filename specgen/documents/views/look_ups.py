@@ -7,7 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import mark, marks
-from specgen.documents.views.workings import describe_check, join_cells, limit_checks
+from specgen.documents.views._limit_checks import describe_check, join_cells, limit_checks
 from specgen.model.finding import LimitCheck
 from specgen.quantities.comparison import Outcome
 
