@@ -114,10 +114,9 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
 
 
 def rasped_r_value(wall: Wall) -> Quantity:
-    """The R-value of the board of a wall less what rasping takes off, where an allowance is given. Raises Absent."""
+    """The R-value of the board of a wall less what rasping takes off. Raises Absent."""
     board = wall.insulation
-    full, rasp = board.r_value, board.get("rasp_allowance")
-    return full if rasp is None else full * (1 - rasp.amount / board.thickness.amount)
+    return board.r_value * (1 - board.rasp_allowance.amount / board.thickness.amount)
 
 
 def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
