@@ -14,6 +14,7 @@ from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
 from specgen.documents.views._form_words import form_words
 from specgen.documents.views._own_criteria import ADDED, Own, own_criteria
+from specgen.documents.views._represented import list_joint_sizes
 from specgen.documents.views.mockup_details import list_places
 from specgen.model.absence import Absent
 from specgen.model.evaluation import evaluate
@@ -135,13 +136,13 @@ class Form:
         return int(row.boxes or row.readings)
 
     def _parts(self, row: Criterion) -> tuple[str, ...]:
-        """The coats, the sealants, or the angles of each color; one part without a name where there are no two."""
+        """The coats, the sizes of joint, or the angles of each color; one part without a name where there is one."""
         if not row.for_each:
             return ("",)
         project, colors = self.context.project, self.context.project.members.get(("colors",), ())
-        if row.for_each[0] == "sealants":
-            sealants = project.members.get(("sealants",), ())
-            return sealants if len(sealants) > 1 else ("",)
+        if row.for_each[0] == "joints":
+            sizes = list_joint_sizes(self.context)
+            return tuple("".join(getattr(part, "text", part) for part in size) for size in sizes) or ("",)
         if row.for_each[0] != "colors":
             coats = int(project.get(row.for_each) or 1)
             return tuple(f"coat {number}" for number in range(1, coats + 1)) if coats > 1 else ("",)

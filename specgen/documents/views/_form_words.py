@@ -5,7 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import is_drained, list_mockup_faces, size_finished, tell_length
+from specgen.documents.mockup import is_drained, list_built_faces, size_finished, tell_length
 from specgen.quantities.quantity import Quantity
 
 # Lengths in which straightedges are sold, below the long one.
@@ -47,10 +47,10 @@ def _choose_tape_method(context: DocumentContext) -> str:
 
 
 def _find_clearance(context: DocumentContext) -> DisplayValue | None:
-    """The least clearance above grade of the elevations that the mockup shows."""
+    """The least clearance above grade of the elevations that the mockup is built on, or shows."""
     given = [
         context.display(("elevations", face, "grade_clearance"))
-        for face in list_mockup_faces(context)
+        for face in list_built_faces(context)
         if context.project.is_given(("elevations", face, "grade_clearance"))
     ]
     return min(given, key=lambda clearance: clearance.raw, default=None)

@@ -6,7 +6,7 @@ from specgen.model.block import Blank
 
 _SETTINGS = (
     ("Crew", "Overlap of passes, %"),
-    ("Gun", "Stroke speed, {length}/s"),
+    ("Gun, spare gun", "Stroke speed, {length}/s"),
     ("Fluid nozzle, air nozzle", "Cup number"),
     ("Atomizing pressure, {pressure}", "Primer cup time, s; material temperature, {temperature}"),
     ("Fluid pressure, {pressure}", "Gloss cup time, s; material temperature, {temperature}"),

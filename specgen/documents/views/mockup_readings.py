@@ -4,12 +4,12 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
-_LINES = 3
+_LINES = 7
 _ASKED = ("Criteria No.", "Instrument, serial number", "Read by", "Date")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two records abreast in each of four lines, each a blank."""
+    """Two records abreast in each of seven lines, each a blank."""
     lines = tuple(
         tuple(Blank(f"{asked}, record {2 * line + half}") for half in (1, 2) for asked in _ASKED)
         for line in range(_LINES)
