@@ -67,7 +67,7 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
     for step in ordered:
         wait = _LONGER.sub("", step.wait)
         if step.name == "gloss":
-            yield from _gloss(context, step, wait, _LONGER.sub("", ordered[-1].wait))
+            yield from _gloss(context, composer, step, wait, _LONGER.sub("", ordered[-1].wait))
             continue
         if step.name == "wrb" and _is_fluid(context):
             yield from _fluid(context, composer, step)
@@ -99,7 +99,7 @@ def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iter
     yield MockupLine("Release of the WRB", f"the WRB has dried {dried}", _point(step))
 
 
-def _gloss(context: DocumentContext, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:
+def _gloss(context: DocumentContext, composer: Composer, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:
     """The gloss, what is sprayed on the day after its stop, and the panel that is recoated when it has dried."""
     title, days = f"{step.title}{_CLEANED['gloss']}", _days_of(context, "gloss")
     stop = _shows(context, "day_stop")
@@ -107,17 +107,17 @@ def _gloss(context: DocumentContext, step: StepPage, wait: str, dried: str) -> I
     if stop:
         yield MockupLine("Gloss beyond the end-of-day stop, then cleaning", "the next working day", "", days)
     if _shows(context, "recoat_patch"):
-        yield MockupLine("Recoated panel, then cleaning", f"{dried}{_tell_window(context)}", "", days)
+        yield MockupLine("Recoated panel, then cleaning", f"{dried}{_tell_window(context, composer)}", "", days)
 
 
-def _tell_window(context: DocumentContext) -> str:
+def _tell_window(context: DocumentContext, composer: Composer) -> str:
     """What a panel needs that is recoated later than its gloss allows."""
     most = ("gloss", "most_recoat_hours")
     if not context.project.is_given(most):
         return ""
     by = context.project.get(("gloss", "instructions"))
     how = f"{by}" if by else "the manufacturer's written instructions"
-    return f"; after {context.display(most).text}, it is prepared per {how}"
+    return f"; after {composer.token(context.display(most))}, it is prepared per {how}"
 
 
 def _shows(context: DocumentContext, detail: str) -> bool:

@@ -52,13 +52,13 @@ LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
         (
             {"name": "gloss", "limit": "62 within 3 units"},
             GLOSS,
-            "62 within 3 gloss units at 60 degrees (project criterion)",
+            "Mean 62 within 3 gloss units at 60 degrees (project criterion)",
         ),
-        ({"name": "gloss", "limit": "62 within 9"}, GLOSS, "62 ± 5 gloss units at 60 degrees"),
+        ({"name": "gloss", "limit": "62 within 9"}, GLOSS, "Mean 62 ± 5 gloss units at 60 degrees"),
         (
             {"name": "gloss", "limit": "70 within 5"},
             GLOSS,
-            "62 ± 5 gloss units at 60 degrees. Project criterion: 70 within 5",
+            "Mean 62 ± 5 gloss units at 60 degrees. Project criterion: 70 within 5",
         ),
         (
             {"name": "color", "method": "E2194", "limit": "1.5"},
@@ -252,6 +252,49 @@ def test_the_wet_film_is_recorded_and_what_it_lacks_stands_in_brackets_that_coun
     line = coats(tmp_path, "1.2 mil")["Gloss wet film, coat 1"]
     assert line[3].startswith("Target for 1.2 mil dry at [Gloss volume solids] solids; dry film governs")
     assert "done" in line[12] and "pass" not in line[12]
+
+
+def test_each_size_of_joint_that_the_mockup_can_show_has_its_row(tmp_path: Path) -> None:
+    floor = {"kind": "floor_line", "width": "1 in", "depth": "1/2 in"}
+    window = {"kind": "opening_perimeter", "width": "3/4 in", "depth": "3/8 in"}
+    change: dict[str, Any] = {
+        "elevations": {"E1": {"wall": "W1", "facing": "S"}, "E2": {"wall": "W1", "facing": "N"}},
+        "joints": {"J1": {**window, "elevation": "E1"}, "J2": {**floor, "elevation": "E2"}},
+        "mockup": {"kind": "free_standing", "facing": "S", "includes": ["sealant_joint"]},
+    }
+    lines = lines_of(tmp_path / "a", change)
+    assert [name for name in lines if name.startswith("Sealant adhesion")] == [
+        "Sealant adhesion, J1, 3/4 in by 3/8 in",
+        "Sealant adhesion, J2, 1 in by 1/2 in",
+    ]
+    built = lines_of(tmp_path / "b", merged(change, {"mockup": {"kind": "in_place"}}))
+    (row,) = [row for name, row in built.items() if name.startswith("Sealant bond faces and bead")]
+    assert row[1] == "Sealant bond faces and bead, J1, 3/4 in by 3/8 in"
+    assert row[0].isdigit()
+
+
+def test_the_form_names_the_hold_point_it_releases_and_limits_not_yet_agreed(tmp_path: Path) -> None:
+    proposed = "1. Limits are proposed, for approval by the architect."
+    lines_of(tmp_path / "a", {})
+    (made,) = (tmp_path / "a" / "out").glob("D10*.txt")
+    assert "Acceptance releases Hold Point 2 of D08." in made.read_text("utf-8")
+    assert proposed in made.read_text("utf-8").splitlines()
+    lines_of(tmp_path / "b", {"mockup": {"criteria": [{"name": "gloss", "limit": "62 within 3"}]}})
+    (made,) = (tmp_path / "b" / "out").glob("D10*.txt")
+    assert proposed not in made.read_text("utf-8").splitlines()
+
+
+def test_the_clearance_of_a_mockup_in_place_is_that_of_its_own_elevation(tmp_path: Path) -> None:
+    change: dict[str, Any] = {
+        "elevations": {
+            "E1": {"wall": "W1", "facing": "S", "grade_clearance": "9 in"},
+            "E2": {"wall": "W1", "facing": "N", "grade_clearance": "6 in"},
+        },
+        "mockup": {"kind": "in_place", "facing": "S", "includes": ["grade_end"]},
+    }
+    assert "clearance minimum 9 in" in lines_of(tmp_path / "a", change)["Termination above grade"][3]
+    apart = merged(change, {"mockup": {"kind": "free_standing"}})
+    assert "clearance minimum 6 in" in lines_of(tmp_path / "b", apart)["Termination above grade"][3]
 
 
 def test_the_long_straightedge_fits_the_finished_part(tmp_path: Path) -> None:
