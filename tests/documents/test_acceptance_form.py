@@ -219,9 +219,9 @@ def test_the_form_has_its_boxes_viewing_remarks_evidence_and_signatures() -> Non
         "Owner",
     ]
     assert all(isinstance(row[2][0], Blank) and isinstance(row[3][0], Blank) for row in signing.rows)
-    assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 8
+    assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 5
     assert not any("Second viewing on (date)" in head for head in tables)
-    readings = next(table for head, table in tables.items() if head[0] == "Criteria No.")
+    readings = next(table for head, table in tables.items() if head[0] == "Criteria")
     assert all(isinstance(cell[0], Blank) for row in readings.rows for cell in row)
     seen = next(table for head, table in tables.items() if head[0] == "Viewing")
     assert [len([p for cell in row for p in cell if isinstance(p, Blank)]) for row in seen.rows] == [6, 6]
@@ -254,7 +254,7 @@ def test_the_wet_film_is_recorded_and_what_it_lacks_stands_in_brackets_that_coun
     assert "done" in line[12] and "pass" not in line[12]
 
 
-def test_each_size_of_joint_that_the_mockup_can_show_has_its_row(tmp_path: Path) -> None:
+def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path) -> None:
     floor = {"kind": "floor_line", "width": "1 in", "depth": "1/2 in"}
     window = {"kind": "opening_perimeter", "width": "3/4 in", "depth": "3/8 in"}
     change: dict[str, Any] = {
@@ -263,14 +263,14 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_row(tmp_path: Path)
         "mockup": {"kind": "free_standing", "facing": "S", "includes": ["sealant_joint"]},
     }
     lines = lines_of(tmp_path / "a", change)
-    assert [name for name in lines if name.startswith("Sealant adhesion")] == [
-        "Sealant adhesion, J1, 3/4 in by 3/8 in",
-        "Sealant adhesion, J2, 1 in by 1/2 in",
-    ]
+    assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each joint size", "____", "____", "–"]
+    faces = "Sealant bond faces and bead"
+    assert lines[faces][3].startswith(
+        "Width and depth 3/4 in by 3/8 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
+    )
     built = lines_of(tmp_path / "b", merged(change, {"mockup": {"kind": "in_place"}}))
-    (row,) = [row for name, row in built.items() if name.startswith("Sealant bond faces and bead")]
-    assert row[1] == "Sealant bond faces and bead, J1, 3/4 in by 3/8 in"
-    assert row[0].isdigit()
+    assert built[faces][3].startswith("Width and depth 3/4 in by 3/8 in (J1); no gloss")
+    assert built[faces][5:7] == ["____", "–"]
 
 
 def test_the_form_names_the_hold_point_it_releases_and_limits_not_yet_agreed(tmp_path: Path) -> None:

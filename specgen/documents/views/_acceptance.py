@@ -130,19 +130,18 @@ class Form:
         )
 
     def _boxes(self, row: Criterion) -> int:
-        """How many readings have a box: those asked for, or one each coat."""
+        """How many readings have a box: those asked for, one each coat, or one each size of joint."""
+        if row.box_each and row.box_each[0][0] == "joints":
+            return max(1, len(list_joint_sizes(self.context)))
         if row.box_each:
             return sum(int(self.context.project.get(path) or 1) for path in row.box_each)
         return int(row.boxes or row.readings)
 
     def _parts(self, row: Criterion) -> tuple[str, ...]:
-        """The coats, the sizes of joint, or the angles of each color; one part without a name where there is one."""
+        """The coats, or the angles of each color; one part without a name where there is one."""
         if not row.for_each:
             return ("",)
         project, colors = self.context.project, self.context.project.members.get(("colors",), ())
-        if row.for_each[0] == "joints":
-            sizes = list_joint_sizes(self.context)
-            return tuple("".join(getattr(part, "text", part) for part in size) for size in sizes) or ("",)
         if row.for_each[0] != "colors":
             coats = int(project.get(row.for_each) or 1)
             return tuple(f"coat {number}" for number in range(1, coats + 1)) if coats > 1 else ("",)

@@ -30,7 +30,7 @@ def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:
         yield (number, line.title, line.method, line.limit, line.where, *(_NONE,) * (_ABREAST + 3))
         return
     for at, part in enumerate(line.parts):
-        letter = _LETTERS[at % len(_LETTERS)] if len(line.parts) > 1 else ""
+        letter = _LETTERS[at % len(_LETTERS)] if part else ""
         name = f"{line.name}, {part}" if part else line.name
         said = ([line.title, f", {part}"] if part else line.title, line.method, line.limit)
         yield from _set_part(f"{number}{letter}", said, line.where, name, line)
