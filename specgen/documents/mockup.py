@@ -46,6 +46,13 @@ def _wall_of(context: DocumentContext, face: str) -> str | None:
     return None if wall is None else str(wall)
 
 
+def count_mesh_zones(context: DocumentContext) -> int:
+    """How many zones the mesh of the walls that the mockup shows has: where only one kind lies, and where more do."""
+    project, layers = context.project, [("walls", wall, "mesh", "layers") for wall in list_mockup_walls(context)]
+    zones = {project.get((*path, mark, "zone")) for path in layers for mark in project.members.get(path, ())}
+    return len(zones - {None})
+
+
 def is_drained(context: DocumentContext) -> bool:
     """Whether a wall that the mockup shows drains."""
     kinds = (context.project.get(("walls", wall, "drainage", "kind")) for wall in list_mockup_walls(context))

@@ -125,7 +125,7 @@ class Criterion(NamedTuple):
     boxes: str = ""
     """How many readings have a box, where `readings` is no number."""
     box_each: tuple[Path, ...] = ()
-    """What has one box each, in place of `boxes`: the fields that count coats, or the joints, by their sizes."""
+    """What has one box each, in place of `boxes`: the fields that count coats; joints by size, mesh by zone."""
     for_each: Path = ()
     """The field that counts the coats, or the members, each of which has these readings; empty for one set."""
     mean: bool = False

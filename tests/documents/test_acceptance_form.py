@@ -273,6 +273,17 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
     assert built[faces][5:7] == ["____", "–"]
 
 
+def test_mesh_has_a_box_each_zone(tmp_path: Path) -> None:
+    layers = [
+        {"kind": "high_impact", "zone": "high"},
+        {"kind": "detail", "zone": "all"},
+        {"kind": "standard", "zone": "all"},
+    ]
+    lines = lines_of(tmp_path / "a", {"walls": {"W1": {"mesh": {"layers": layers}}}})
+    assert lines["Mesh concealment"][5:8] == ["____", "____", "–"]
+    assert lines_of(tmp_path / "b", {})["Mesh concealment"][5:7] == ["____", "–"]
+
+
 def test_the_form_names_the_hold_point_it_releases_and_limits_not_yet_agreed(tmp_path: Path) -> None:
     proposed = "1. Limits are proposed, for approval by the architect."
     lines_of(tmp_path / "a", {})

@@ -9,6 +9,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.mockup import count_mesh_zones
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
@@ -130,9 +131,13 @@ class Form:
         )
 
     def _boxes(self, row: Criterion) -> int:
-        """How many readings have a box: those asked for, one each coat, or one each size of joint."""
-        if row.box_each and row.box_each[0][0] == "joints":
-            return max(1, len(list_joint_sizes(self.context)))
+        """How many readings have a box: those asked for, one each coat, size of joint, or zone."""
+        counted = {
+            "joints": lambda: len(list_joint_sizes(self.context)),
+            "walls": lambda: count_mesh_zones(self.context),
+        }
+        if row.box_each and row.box_each[0][0] in counted:
+            return max(1, counted[row.box_each[0][0]]())
         if row.box_each:
             return sum(int(self.context.project.get(path) or 1) for path in row.box_each)
         return int(row.boxes or row.readings)
