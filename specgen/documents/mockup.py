@@ -24,9 +24,33 @@ def list_mockup_faces(context: DocumentContext) -> tuple[str, ...]:
     return tuple(face for face in faces if _wall_of(context, face) in walls)
 
 
+def list_built_faces(context: DocumentContext) -> tuple[str, ...]:
+    """The marks of the elevations on which a mockup in place is built, by its facing; of any other, all it copies."""
+    project, faces = context.project, list_mockup_faces(context)
+    facing = project.get(("mockup", "facing"))
+    if project.get(("mockup", "kind")) != "in_place" or facing is None:
+        return faces
+    return tuple(face for face in faces if project.get(("elevations", face, "facing")) == facing) or faces
+
+
+def list_built_joints(context: DocumentContext) -> tuple[str, ...]:
+    """The marks of the joints that the mockup can show: those on no elevation but its own."""
+    project, own = context.project, {*list_built_faces(context)}
+    elsewhere = {*project.members.get(("elevations",), ())} - own
+    joints = project.members.get(("joints",), ())
+    return tuple(joint for joint in joints if str(project.get(("joints", joint, "elevation"))) not in elsewhere)
+
+
 def _wall_of(context: DocumentContext, face: str) -> str | None:
     wall = context.project.get(("elevations", face, "wall"))
     return None if wall is None else str(wall)
+
+
+def count_mesh_zones(context: DocumentContext) -> int:
+    """How many zones the mesh of the walls that the mockup shows has: where only one kind lies, and where more do."""
+    project, layers = context.project, [("walls", wall, "mesh", "layers") for wall in list_mockup_walls(context)]
+    zones = {project.get((*path, mark, "zone")) for path in layers for mark in project.members.get(path, ())}
+    return len(zones - {None})
 
 
 def is_drained(context: DocumentContext) -> bool:

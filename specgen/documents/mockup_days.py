@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from math import ceil
 from typing import Any
@@ -18,8 +18,11 @@ from specgen.model.field import Path
 # The mockup cannot wait for itself, and equipment is cleaned at the end of the coats that name it.
 _LEFT_OUT = {"mockup", "clean_equipment"}
 _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
+# What is done once more before each coat of the gloss.
+_AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
 # The hours that each of these steps dries or cures before the next; of several walls the longest count.
 _DRYING = {
+    "wrb": ("walls", "*", "wrb", "dry_hours"),
     "boards": ("walls", "*", "attachment", "cure_hours"),
     "heavy_mesh": ("walls", "*", "mesh", "layers", "*", "dry_hours"),
     "mesh": ("walls", "*", "base_coat", "first_pass_dry_hours"),
@@ -48,7 +51,7 @@ class MockupLine:
 
 
 def list_lines(context: DocumentContext, composer: Composer) -> tuple[MockupLine, ...]:
-    """The steps for the walls of the mockup: the meeting first, what only a mockup shows, acceptance last."""
+    """The steps for the walls of the mockup: access first, what only a mockup shows, acceptance last."""
     taken = steps(context, composer, list_mockup_walls(context))
     ordered = sorted((step for step in taken if step.name not in _LEFT_OUT), key=_rank)
     return tuple(_lines(context, composer, ordered))
@@ -64,20 +67,39 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
     for step in ordered:
         wait = _LONGER.sub("", step.wait)
         if step.name == "gloss":
-            yield from _gloss(context, step, wait, _LONGER.sub("", ordered[-1].wait))
+            yield from _gloss(context, composer, step, wait, _LONGER.sub("", ordered[-1].wait))
             continue
+        if step.name == "wrb" and _is_fluid(context):
+            yield from _fluid(context, composer, step)
+            continue
+        if step.name == "site_conditions" and context.project.is_given(("schedule", "meeting_on")):
+            step = replace(step, title="Access and site safety", point="")
         if step.name == "acceptance" and sealed:
             cure = composer.token(_sealant_cure(context))
             wait = f"the sealant has cured a minimum of {cure}"
         yield MockupLine(
-            f"{step.title}{_CLEANED.get(step.name, '')}",
+            f"{step.title}{_CLEANED.get(step.name, '')}{_AGAIN.get(step.name, '')}",
             wait.replace(_LAST_COAT, last_coat),
             _point(step),
             _days_of(context, step.name),
         )
 
 
-def _gloss(context: DocumentContext, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:
+def _is_fluid(context: DocumentContext) -> bool:
+    """Whether a wall of the mockup has a barrier that dries."""
+    walls = list_mockup_walls(context)
+    return any(context.project.get(("walls", wall, "wrb", "kind")) == "fluid_applied" for wall in walls)
+
+
+def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:
+    """The barrier, and its release when it has dried, as its thickness is read dry."""
+    hours = _longest(context, _DRYING["wrb"])
+    dried = f"a minimum of {hours:g} h" if hours is not None else "per its manufacturer's written instructions"
+    yield MockupLine(step.title, step.wait, "", 1 if hours is None else ceil(hours / _DAY))
+    yield MockupLine("Release of the WRB", f"the WRB has dried {dried}", _point(step))
+
+
+def _gloss(context: DocumentContext, composer: Composer, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:
     """The gloss, what is sprayed on the day after its stop, and the panel that is recoated when it has dried."""
     title, days = f"{step.title}{_CLEANED['gloss']}", _days_of(context, "gloss")
     stop = _shows(context, "day_stop")
@@ -85,7 +107,17 @@ def _gloss(context: DocumentContext, step: StepPage, wait: str, dried: str) -> I
     if stop:
         yield MockupLine("Gloss beyond the end-of-day stop, then cleaning", "the next working day", "", days)
     if _shows(context, "recoat_patch"):
-        yield MockupLine("Recoated panel, then cleaning", dried, "", days)
+        yield MockupLine("Recoated panel, then cleaning", f"{dried}{_tell_window(context, composer)}", "", days)
+
+
+def _tell_window(context: DocumentContext, composer: Composer) -> str:
+    """What a panel needs that is recoated later than its gloss allows."""
+    most = ("gloss", "most_recoat_hours")
+    if not context.project.is_given(most):
+        return ""
+    by = context.project.get(("gloss", "instructions"))
+    how = f"{by}" if by else "the manufacturer's written instructions"
+    return f"; after {composer.token(context.display(most))}, it is prepared per {how}"
 
 
 def _shows(context: DocumentContext, detail: str) -> bool:
@@ -104,10 +136,9 @@ def _sealant_cure(context: DocumentContext) -> DisplayValue:
 
 
 def _days_of(context: DocumentContext, step: str) -> int | None:
-    """The days between a step and the next; a fluid-applied WRB is given one."""
-    if step == "board_layout":
-        walls = list_mockup_walls(context)
-        return int(any(context.project.get(("walls", wall, "wrb", "kind")) == "fluid_applied" for wall in walls))
+    """The days between a step and the next."""
+    if step == "wrb":
+        return 0
     if step == "sealant":
         return ceil(float(_sealant_cure(context).raw))
     path = _DRYING.get(step)

@@ -125,7 +125,7 @@ class Criterion(NamedTuple):
     boxes: str = ""
     """How many readings have a box, where `readings` is no number."""
     box_each: tuple[Path, ...] = ()
-    """The fields that count the coats each of which has one box, in place of `boxes`."""
+    """What has one box each, in place of `boxes`: the fields that count coats; joints by size, mesh by zone."""
     for_each: Path = ()
     """The field that counts the coats, or the members, each of which has these readings; empty for one set."""
     mean: bool = False

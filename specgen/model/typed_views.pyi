@@ -728,6 +728,7 @@ class Protection(View):
 class Mockup(View):
     location: str
     kind: Literal["in_place", "free_standing"]
+    frame: str
     facing: Quantity
     width: Quantity
     height: Quantity

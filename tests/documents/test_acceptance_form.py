@@ -52,13 +52,13 @@ LONG, GLOSS = "Base coat flatness, long straightedge", "Specular gloss"
         (
             {"name": "gloss", "limit": "62 within 3 units"},
             GLOSS,
-            "62 within 3 gloss units at 60 degrees (project criterion)",
+            "Mean 62 within 3 gloss units at 60 degrees (project criterion)",
         ),
-        ({"name": "gloss", "limit": "62 within 9"}, GLOSS, "62 ± 5 gloss units at 60 degrees"),
+        ({"name": "gloss", "limit": "62 within 9"}, GLOSS, "Mean 62 ± 5 gloss units at 60 degrees"),
         (
             {"name": "gloss", "limit": "70 within 5"},
             GLOSS,
-            "62 ± 5 gloss units at 60 degrees. Project criterion: 70 within 5",
+            "Mean 62 ± 5 gloss units at 60 degrees. Project criterion: 70 within 5",
         ),
         (
             {"name": "color", "method": "E2194", "limit": "1.5"},
@@ -219,9 +219,9 @@ def test_the_form_has_its_boxes_viewing_remarks_evidence_and_signatures() -> Non
         "Owner",
     ]
     assert all(isinstance(row[2][0], Blank) and isinstance(row[3][0], Blank) for row in signing.rows)
-    assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 8
+    assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 5
     assert not any("Second viewing on (date)" in head for head in tables)
-    readings = next(table for head, table in tables.items() if head[0] == "Criteria No.")
+    readings = next(table for head, table in tables.items() if head[0] == "Criteria")
     assert all(isinstance(cell[0], Blank) for row in readings.rows for cell in row)
     seen = next(table for head, table in tables.items() if head[0] == "Viewing")
     assert [len([p for cell in row for p in cell if isinstance(p, Blank)]) for row in seen.rows] == [6, 6]
@@ -252,6 +252,60 @@ def test_the_wet_film_is_recorded_and_what_it_lacks_stands_in_brackets_that_coun
     line = coats(tmp_path, "1.2 mil")["Gloss wet film, coat 1"]
     assert line[3].startswith("Target for 1.2 mil dry at [Gloss volume solids] solids; dry film governs")
     assert "done" in line[12] and "pass" not in line[12]
+
+
+def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path) -> None:
+    floor = {"kind": "floor_line", "width": "1 in", "depth": "1/2 in"}
+    window = {"kind": "opening_perimeter", "width": "3/4 in", "depth": "3/8 in"}
+    change: dict[str, Any] = {
+        "elevations": {"E1": {"wall": "W1", "facing": "S"}, "E2": {"wall": "W1", "facing": "N"}},
+        "joints": {"J1": {**window, "elevation": "E1"}, "J2": {**floor, "elevation": "E2"}},
+        "mockup": {"kind": "free_standing", "facing": "S", "includes": ["sealant_joint"]},
+    }
+    lines = lines_of(tmp_path / "a", change)
+    assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each joint size", "____", "____", "–"]
+    faces = "Sealant bond faces and bead"
+    assert lines[faces][3].startswith(
+        "Width and depth 3/4 in by 3/8 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
+    )
+    built = lines_of(tmp_path / "b", merged(change, {"mockup": {"kind": "in_place"}}))
+    assert built[faces][3].startswith("Width and depth 3/4 in by 3/8 in (J1); no gloss")
+    assert built[faces][5:7] == ["____", "–"]
+
+
+def test_mesh_has_a_box_each_zone(tmp_path: Path) -> None:
+    layers = [
+        {"kind": "high_impact", "zone": "high"},
+        {"kind": "detail", "zone": "all"},
+        {"kind": "standard", "zone": "all"},
+    ]
+    lines = lines_of(tmp_path / "a", {"walls": {"W1": {"mesh": {"layers": layers}}}})
+    assert lines["Mesh concealment"][5:8] == ["____", "____", "–"]
+    assert lines_of(tmp_path / "b", {})["Mesh concealment"][5:7] == ["____", "–"]
+
+
+def test_the_form_names_the_hold_point_it_releases_and_limits_not_yet_agreed(tmp_path: Path) -> None:
+    proposed = "1. Limits are proposed, for approval by the architect."
+    lines_of(tmp_path / "a", {})
+    (made,) = (tmp_path / "a" / "out").glob("D10*.txt")
+    assert "Acceptance releases Hold Point 2 of D08." in made.read_text("utf-8")
+    assert proposed in made.read_text("utf-8").splitlines()
+    lines_of(tmp_path / "b", {"mockup": {"criteria": [{"name": "gloss", "limit": "62 within 3"}]}})
+    (made,) = (tmp_path / "b" / "out").glob("D10*.txt")
+    assert proposed not in made.read_text("utf-8").splitlines()
+
+
+def test_the_clearance_of_a_mockup_in_place_is_that_of_its_own_elevation(tmp_path: Path) -> None:
+    change: dict[str, Any] = {
+        "elevations": {
+            "E1": {"wall": "W1", "facing": "S", "grade_clearance": "9 in"},
+            "E2": {"wall": "W1", "facing": "N", "grade_clearance": "6 in"},
+        },
+        "mockup": {"kind": "in_place", "facing": "S", "includes": ["grade_end"]},
+    }
+    assert "clearance minimum 9 in" in lines_of(tmp_path / "a", change)["Termination above grade"][3]
+    apart = merged(change, {"mockup": {"kind": "free_standing"}})
+    assert "clearance minimum 6 in" in lines_of(tmp_path / "b", apart)["Termination above grade"][3]
 
 
 def test_the_long_straightedge_fits_the_finished_part(tmp_path: Path) -> None:

@@ -85,7 +85,21 @@ def plan_of(folder: Path, change: Any) -> list[str]:
             "No separate test area is planned: perform cut and pull tests after the evaluation, and mark the places.",
         ),
         ({"kept_to": "2027-10-29"}, "Protect and keep the accepted mockup until October 29, 2027."),
-        ({}, "A change in crew, batch, gun, or access requires a new mockup."),
+        (
+            {},
+            "A change in crew, batch, gun, or access requires a new mockup; "
+            "a spare gun used on the accepted mockup is no change.",
+        ),
+        (
+            {"kind": "free_standing"},
+            "Set the mockup on a frame with footing or ballast, braced against wind per local codes and the design "
+            "of a licensed design professional. Complete frame and substrate before Day 1.",
+        ),
+        (
+            {"kind": "free_standing", "frame": "steel studs on ballast", "planned_on": "2027-04-12"},
+            "Set the mockup on steel studs on ballast, braced against wind per local codes and the design "
+            "of a licensed design professional. Complete frame and substrate before April 12, 2027.",
+        ),
     ],
 )
 def test_the_plan_says_what_the_project_says_of_its_mockup(
@@ -134,13 +148,15 @@ def test_the_access_and_the_shade_are_those_of_the_face_the_mockup_looks_as(tmp_
 
 
 def test_the_wind_of_the_project_and_the_guns_are_named(tmp_path: Path) -> None:
-    guns = {"G1": {"kind": "hvlp"}, "G2": {"kind": "hvlp"}}
+    guns: dict[str, Any] = {"G1": {"kind": "hvlp"}, "G2": {"kind": "hvlp"}}
     change = {"weather": {"max_spray_wind": "8 mph"}, "guns": guns, "mockup": {"same_equipment": "yes"}}
     plan = plan_of(tmp_path, change)
     assert "Use the spray equipment planned for the work: gun G1, G2 (Document D08, Equipment)." in plan
     limits = "Work within the limits of Document D08, Field conditions"
     assert f"{limits}; do not spray in wind or gusts above 8 mph." in plan
     assert f"{limits}." in plan_of(tmp_path / "b", {})
+    spared = plan_of(tmp_path / "c", merged(change, {"guns": {"G1": {"spares": 1}}}))
+    assert [line for line in spared if line.endswith("(Document D08, Equipment). Spray one panel with the spare gun.")]
 
 
 def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None:
@@ -164,7 +180,7 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
     rows = [line.split(" | ") for line in plan_of(tmp_path, change) if line[:1].isdigit() and line.count(" | ") == 3]
     assert [row[:3] for row in rows] == [
         ["1", "Aesthetic joint crossing", "V profile, 3/4 in wide by 1/2 in deep"],
-        ["2", "Outside corner", "Corner of E1 South face and E2"],
+        ["2", "Outside corner", "Corner of E1 South face and E2; return on the mockup minimum 2 ft wide[a]"],
         ["3a", "Opening with returns", "E1 South face: A, B"],
         ["3b", "Sill of the opening", "E1 South face: A"],
         ["4", "Termination above grade", "E1 South face: 9 in above soil; E2: 8 in above grade"],
@@ -203,6 +219,12 @@ def test_the_days_of_the_steps_count_what_dries_before_them_and_days_off(tmp_pat
     ]
     coated = merged(change, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
     assert days_of(plan_of(tmp_path / "d", coated))[1:3] == ["Day 2, Tue Apr 6", "Day 4, Thu Apr 8"]
+    slow = plan_of(tmp_path / "e", merged(coated, {"walls": {"W1": {"wrb": {"dry_hours": 36}}}}))
+    rows = [line.split(" | ") for line in slow if line.count(" | ") == 4]
+    told = {row[3]: [row[1], row[2], row[4]] for row in rows}
+    assert told["Water-resistive barrier"] == ["Day 1, Mon Apr 5", "–", "–"]
+    assert told["Release of the WRB"] == ["Day 3, Wed Apr 7", "the WRB has dried a minimum of 36 h", "Hold point"]
+    assert told["Flashings and terminations"][0] == "Day 3, Wed Apr 7"
     off = {"schedule": {"days_off": ["sun", "2027-04-10"]}}
     assert "Day 8, Mon Apr 12" in days_of(plan_of(tmp_path / "b", merged(change, off)))
     worked = {"schedule": {"days_off": ["sun"]}}
@@ -287,7 +309,7 @@ def test_a_sample_color_ordered_before_the_review_is_over_is_at_the_risk_of_who_
         "mockup": {"duration_days": 14},
         "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-08"},
     }
-    order = "Order of sample color (C1) | "
+    order = "Order of mockup coating (C1) | "
     early = f"{order}March 8, 2027, before review is complete, at the applicator's risk"
     assert early in plan_of(tmp_path / "a", change)
     later = merged(change, {"schedule": {"color_sample_order_on": "2027-03-15"}})
@@ -329,3 +351,42 @@ def test_what_does_not_fit_the_finished_part_is_told_as_reduced(tmp_path: Path) 
     ]
     wide = plan_of(tmp_path / "b", {"mockup": {**shown, "width": "20 ft"}})
     assert not [line for line in wide if "on the mockup" in line and " | " in line]
+
+
+def test_a_meeting_with_a_date_stands_among_the_dates_and_what_is_left_behind_the_mockup(tmp_path: Path) -> None:
+    schedule = {"meeting_on": "2027-04-01", "work_start": "2027-04-20"}
+    mockup = {"planned_on": "2027-04-05", "duration_days": 11}
+    plan = plan_of(tmp_path / "a", merged(DRYING, {"mockup": mockup, "schedule": schedule}))
+    assert "Preinstallation meeting | April 1, 2027" in plan
+    assert "1 | Day 1, Mon Apr 5 | – | Access and site safety | –" in plan
+    left = "Left for weather, holds, and a second viewing"
+    assert f"{left} | 4 calendar days" in plan  # April 5 with its eleven days ends on the 15th; 16 to 19 are left
+    full = merged(DRYING, {"mockup": mockup, "schedule": {"work_start": "2027-04-16"}})
+    assert not [line for line in plan_of(tmp_path / "b", full) if line.startswith(left)]
+
+
+def test_a_panel_recoated_behind_the_window_of_its_gloss_is_prepared(tmp_path: Path) -> None:
+    shown = merged(DRYING, {"mockup": {"includes": ["recoat_patch"]}})
+    plan = plan_of(tmp_path / "a", merged(shown, {"coating": {"gloss": {"most_recoat_hours": 72}}}))
+    assert [line for line in plan if "Later than 72 h after its gloss, prepare it per the manufacturer" in line]
+    (row,) = [line for line in plan if "Recoated panel, then" in line]
+    assert "; after 72 h, it is prepared per the manufacturer's written instructions[a] | Recoated panel" in row
+    assert not [line for line in plan_of(tmp_path / "b", shown) if "prepare" in line and "recoat" in line.lower()]
+
+
+def test_what_the_mockup_does_not_show_is_named(tmp_path: Path) -> None:
+    change: dict[str, Any] = merged(
+        TWO_WALLS,
+        {
+            "elevations": {"E2": {"openings": {"DR1": {"kind": "door"}, "LV1": {"kind": "louver"}}}},
+            "joints": {"J1": {"elevation": "E1"}, "J5": {"elevation": "E2"}},
+            "details": {"PA1": {"kind": "parapet", "elevation": "E1"}},
+            "mockup": {"walls": ["W1"]},
+        },
+    )
+    (row,) = [line for line in plan_of(tmp_path / "a", change) if "Not on the mockup" in line]
+    assert row == (
+        "– | Not on the mockup | Wall W2; joint J5; openings DR1, LV1; detail PA1 | "
+        "The first of each in place, before the rest"
+    )
+    assert not [line for line in plan_of(tmp_path / "b", {"mockup": {"includes": ["full_panel"]}}) if "Not on" in line]

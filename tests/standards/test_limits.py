@@ -443,7 +443,7 @@ SPOKEN_OF = {text: one.each for _, one in sentences() for text in (one.text, one
 
 
 # Names that the acceptance form gives its lines.
-OF_THE_FORM = ("governing", "long_edge", "tape_method", "least_clearance", "drained", "own_limit")
+OF_THE_FORM = ("governing", "long_edge", "tape_method", "least_clearance", "drained", "joint_sizes", "own_limit")
 
 
 def faults(text: str) -> list[str]:

@@ -9,11 +9,13 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.mockup import count_mesh_zones
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
 from specgen.documents.views._form_words import form_words
 from specgen.documents.views._own_criteria import ADDED, Own, own_criteria
+from specgen.documents.views._represented import list_joint_sizes
 from specgen.documents.views.mockup_details import list_places
 from specgen.model.absence import Absent
 from specgen.model.evaluation import evaluate
@@ -129,19 +131,22 @@ class Form:
         )
 
     def _boxes(self, row: Criterion) -> int:
-        """How many readings have a box: those asked for, or one each coat."""
+        """How many readings have a box: those asked for, one each coat, size of joint, or zone."""
+        counted = {
+            "joints": lambda: len(list_joint_sizes(self.context)),
+            "walls": lambda: count_mesh_zones(self.context),
+        }
+        if row.box_each and row.box_each[0][0] in counted:
+            return max(1, counted[row.box_each[0][0]]())
         if row.box_each:
             return sum(int(self.context.project.get(path) or 1) for path in row.box_each)
         return int(row.boxes or row.readings)
 
     def _parts(self, row: Criterion) -> tuple[str, ...]:
-        """The coats, the sealants, or the angles of each color; one part without a name where there are no two."""
+        """The coats, or the angles of each color; one part without a name where there is one."""
         if not row.for_each:
             return ("",)
         project, colors = self.context.project, self.context.project.members.get(("colors",), ())
-        if row.for_each[0] == "sealants":
-            sealants = project.members.get(("sealants",), ())
-            return sealants if len(sealants) > 1 else ("",)
         if row.for_each[0] != "colors":
             coats = int(project.get(row.for_each) or 1)
             return tuple(f"coat {number}" for number in range(1, coats + 1)) if coats > 1 else ("",)

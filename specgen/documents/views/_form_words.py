@@ -5,7 +5,8 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import is_drained, list_mockup_faces, size_finished, tell_length
+from specgen.documents.mockup import is_drained, list_built_faces, size_finished, tell_length
+from specgen.documents.views._represented import list_joint_sizes
 from specgen.quantities.quantity import Quantity
 
 # Lengths in which straightedges are sold, below the long one.
@@ -19,8 +20,15 @@ def form_words(context: DocumentContext, composer: Composer) -> dict[str, Any]:
         "long_edge": composer.token(_choose_edge(context)),
         "tape_method": _choose_tape_method(context),
         "least_clearance": composer.token(clearance) if clearance else "",
+        "joint_sizes": _tell_joints(context),
         "drained": is_drained(context),
     }
+
+
+def _tell_joints(context: DocumentContext) -> str:
+    """`3/4 in by 3/8 in (J1, J4); 1 in by 1/2 in (J2)` of the joints on the mockup; empty where none is sized."""
+    sized = [[getattr(part, "text", part) for part in size] for size in list_joint_sizes(context) if len(size) > 1]
+    return "; ".join(f"{''.join(size)} ({marks})" for marks, _, *size in sized)
 
 
 def _choose_edge(context: DocumentContext) -> str | DisplayValue:
@@ -47,10 +55,10 @@ def _choose_tape_method(context: DocumentContext) -> str:
 
 
 def _find_clearance(context: DocumentContext) -> DisplayValue | None:
-    """The least clearance above grade of the elevations that the mockup shows."""
+    """The least clearance above grade of the elevations that the mockup is built on, or shows."""
     given = [
         context.display(("elevations", face, "grade_clearance"))
-        for face in list_mockup_faces(context)
+        for face in list_built_faces(context)
         if context.project.is_given(("elevations", face, "grade_clearance"))
     ]
     return min(given, key=lambda clearance: clearance.raw, default=None)

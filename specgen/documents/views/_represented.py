@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.mockup import list_mockup_faces, list_mockup_walls
+from specgen.documents.mockup import list_built_faces, list_built_joints, list_mockup_faces, list_mockup_walls
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -92,21 +92,17 @@ def _openings(having: str) -> Callable[[DocumentContext], Iterator[list[Any]]]:
     return name
 
 
-def _sealant_joints(context: DocumentContext) -> Iterator[list[Any]]:
-    """Each joint with its width and depth; those of one size together."""
+def list_joint_sizes(context: DocumentContext) -> list[list[Any]]:
+    """Each joint that the mockup shows with its width and depth; those of one size together."""
     sizes: dict[str, tuple[list[str], list[Any]]] = {}
-    elsewhere = {*_members(context, "elevations")} - {*list_mockup_faces(context)}
-    for mark in _members(context, "joints"):
-        if str(context.project.get(("joints", mark, "elevation"))) in elsewhere:
-            continue
+    for mark in list_built_joints(context):
         size = _sizes(context, ("joints", mark), "width", "depth")
         sizes.setdefault("".join(map(str, size)), ([], size))[0].append(mark)
-    for marks, size in sizes.values():
-        yield [", ".join(marks), *([", ", *size] if size else [])]
+    return [[", ".join(marks), *([", ", *size] if size else [])] for marks, size in sizes.values()]
 
 
 def _grade(context: DocumentContext) -> Iterator[list[Any]]:
-    for mark in list_mockup_faces(context):
+    for mark in list_built_faces(context):
         path = ("elevations", mark)
         if _given(context, *path, "grade_clearance"):
             over = _GROUND[context.project.get((*path, "grade_is_soil"))]
@@ -144,7 +140,7 @@ _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {
     "opening": _openings(""),
     "sill_pan": _openings("sill_pan"),
     "head_flashing": _openings("head_flashing"),
-    "sealant_joint": _sealant_joints,
+    "sealant_joint": lambda context: iter(list_joint_sizes(context)),
     "grade_end": _grade,
     "each_mesh_zone": _mesh,
     "each_color": _colors,

@@ -5,14 +5,12 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
 _SETTINGS = (
-    ("Crew", "Overlap of passes, %"),
-    ("Gun", "Stroke speed, {length}/s"),
-    ("Fluid nozzle, air nozzle", "Cup number"),
-    ("Atomizing pressure, {pressure}", "Primer cup time, s; material temperature, {temperature}"),
-    ("Fluid pressure, {pressure}", "Gloss cup time, s; material temperature, {temperature}"),
-    ("Stream length, ± tolerance, {length}", "Water in each pail of primer, {volume}"),
-    ("Pattern", "Water in each pail of gloss, {volume}"),
-    ("Distance from gun to wall, {length}", "Batches of primer and gloss"),
+    ("Crew", "Stream length, ± tolerance, {length}", "Primer cup time, s; material temperature, {temperature}"),
+    ("Gun", "Pattern", "Gloss cup time, s; material temperature, {temperature}"),
+    ("Spare gun", "Distance from gun to wall, {length}", "Water in each pail of primer, {volume}"),
+    ("Fluid nozzle, air nozzle", "Overlap of passes, %", "Water in each pail of gloss, {volume}"),
+    ("Atomizing pressure, {pressure}", "Stroke speed, {length}/s", "Batches of primer"),
+    ("Fluid pressure, {pressure}", "Cup number", "Batches of gloss"),
 )
 _UNITS = {
     "ip": {"length": "in", "pressure": "psi", "temperature": "°F", "volume": "fl oz"},
@@ -21,8 +19,8 @@ _UNITS = {
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two settings in a row, each with its unit and a blank."""
+    """Three settings in a row, each with its unit and a blank."""
     units = _UNITS[context.first]
-    pairs = [[name.format_map(units) for name in pair] for pair in _SETTINGS]
-    lines = tuple(tuple(cell for name in pair for cell in (name, Blank(f"Accepted: {name}"))) for pair in pairs)
-    return TableView(("Setting", "Accepted", "Setting", "Accepted"), lines, (22, 26, 28, 24))
+    named = [[name.format_map(units) for name in row] for row in _SETTINGS]
+    lines = tuple(tuple(cell for name in row for cell in (name, Blank(f"Accepted: {name}"))) for row in named)
+    return TableView(("Setting", "Accepted") * 3, lines, (16, 17, 16, 17, 18, 16))

@@ -1,5 +1,6 @@
 """The dates around the mockup, in the order of the calendar of the job."""
 
+from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
@@ -14,7 +15,6 @@ from specgen.model.value_text import long_date, words
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Submission, review, color, mockup, start of the work."""
-    project = context.project
 
     def display(*path: str) -> Any:
         return context.display(path)
@@ -23,23 +23,32 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Submittal of this package", display("schedule", "submit_on")),
         ("Review period", _review(context)),
     ]
-    reviewed = _find_day(context, "R")
-    customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
-    if customs:
-        named = ", ".join(customs)
-        ordered = display("schedule", "color_sample_order_on")
-        lines.append((f"Order of sample color ({named})", [ordered, _name_risk(context)]))
-        lines += [("Review complete", day) for day in reviewed]
-        lines += [(f"Arrival of sample color ({named})", day) for day in _find_day(context, "o", "l")]
-    else:
-        lines += [("Review complete", day) for day in reviewed]
+    lines += [(name, said) for _, name, said in sorted(_list_events(context), key=lambda event: event[0] or date.min)]
     lines += [
         ("Start of mockup", display("mockup", "planned_on")),
         ("Duration of mockup, evaluation included", _duration(context, composer)),
         ("Last day of mockup", _end(context)),
+        *_list_spare(context),
         ("Start of work on the wall", display("schedule", "work_start")),
     ]
     return TableView(("Event", "Date"), tuple(lines), (55, 45))
+
+
+def _list_events(context: DocumentContext) -> Iterator[tuple[date | None, str, Any]]:
+    """What comes before the mockup, each with its date: the order of its coating, review, arrival, meeting."""
+    project = context.project
+    customs = [m for m in project.members.get(("colors",), ()) if project.get(("colors", m, "kind")) == "custom"]
+    named = ", ".join(customs)
+    if customs:
+        path = ("schedule", "color_sample_order_on")
+        yield project.get(path), f"Order of mockup coating ({named})", [context.display(path), _name_risk(context)]
+    yield from ((day, "Review complete", long_date(day)) for day in _dates_behind(context, "R"))
+    if customs:
+        arrivals = _dates_behind(context, "o", "l")
+        yield from ((day, f"Arrival of mockup coating ({named})", long_date(day)) for day in arrivals)
+    path = ("schedule", "meeting_on")
+    if project.is_given(path):
+        yield project.get(path), "Preinstallation meeting", context.display(path)
 
 
 def _review(context: DocumentContext) -> list[Any]:
@@ -58,6 +67,15 @@ def _end(context: DocumentContext) -> Any:
     if start is None or days is None:
         return DisplayValue("[follows from start and duration]", open=True)
     return long_date(days_after(start, days - 1))
+
+
+def _list_spare(context: DocumentContext) -> list[tuple[str, str]]:
+    """The days between the mockup and the work; no row where a date is open or none are left."""
+    start, days = (context.project.get(("mockup", name)) for name in ("planned_on", "duration_days"))
+    work = context.project.get(("schedule", "work_start"))
+    left = (work - days_after(start, days)).days if start and days and work else 0
+    said = f"{left} calendar day{'' if left == 1 else 's'}"
+    return [("Left for weather, holds, and a second viewing", said)] if left > 0 else []
 
 
 def _duration(context: DocumentContext, composer: Composer) -> Any:
@@ -79,11 +97,6 @@ def _name_risk(context: DocumentContext) -> str:
         if ordered and min(reviewed, default=ordered) > ordered
         else ""
     )
-
-
-def _find_day(context: DocumentContext, *symbols: str) -> list[str]:
-    """The date of an event as it prints; none where it is open."""
-    return [long_date(day) for day in _dates_behind(context, *symbols)]
 
 
 def _dates_behind(context: DocumentContext, *symbols: str) -> list[date]:

@@ -5,6 +5,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.mockup import is_drained, list_mockup_faces, size_finished, tell_length
+from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._represented import name_represented
 
 _EVALUATED = {
@@ -64,20 +65,29 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         drained = ", drainage outlet" if detail == "grade_end" and is_drained(context) else ""
         shown: list[Any] = [*name_represented(context, detail), *reduced.get(detail, ())]
         lines.append((place, title, shown, f"{evaluated}{drained}"))
+    missing = name_not_shown(context)
+    if lines and missing:
+        lines.append(("–", "Not on the mockup", missing, "The first of each in place, before the rest"))
     return TableView(("Place", "Detail", "On the work", "Evaluate"), tuple(lines), (7, 25, 38, 30))
 
 
 def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
     """What is said of the details for which the finished part is too small in full size."""
     finished = size_finished(context)
+    side = _name_return(context)
     panel = [context.project.get(("panel_limits", name)) for name in ("max_width", "max_height")]
     if finished is None or None in panel:
-        return {}
+        return side
     (width, height), (wide, high) = finished, panel
-    tells: dict[str, list[Any]] = {}
+    tells: dict[str, list[Any]] = {**side}
     if width < wide or height < high:
         least = [tell_length(context, min(pair)) for pair in ((width, wide), (height, high))]
         tells["full_panel"] = ["; on the mockup ", least[0], " by ", least[1]]
     if width < wide * 2:
         tells |= {detail: ["; reduced in size on the mockup"] for detail in ("opening", "recoat_patch")}
     return tells
+
+
+def _name_return(context: DocumentContext) -> dict[str, list[Any]]:
+    """How wide the mockup runs round its corner: the smallest side of a panel."""
+    return {"outside_corner": ["; return on the mockup minimum ", context.limit("panel.least_side"), " wide"]}

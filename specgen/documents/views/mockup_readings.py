@@ -4,14 +4,16 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
-_LINES = 3
-_ASKED = ("Criteria No.", "Instrument, serial number", "Read by", "Date")
+_LINES, _ABREAST = 5, 3
+_ASKED = ("Criteria", "Instrument, No.", "Read by", "Date")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Two records abreast in each of four lines, each a blank."""
+    """Three records abreast in each of five lines, each a blank."""
     lines = tuple(
-        tuple(Blank(f"{asked}, record {2 * line + half}") for half in (1, 2) for asked in _ASKED)
+        tuple(
+            Blank(f"{asked}, record {_ABREAST * line + place}") for place in range(1, _ABREAST + 1) for asked in _ASKED
+        )
         for line in range(_LINES)
     )
-    return TableView(_ASKED * 2, lines, (8, 20, 14, 8) * 2)
+    return TableView(_ASKED * _ABREAST, lines, (7, 14, 8, 5, *(6, 14, 8, 5) * 2))

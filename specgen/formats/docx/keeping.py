@@ -76,4 +76,4 @@ def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     last = len(table.rows) - 1
     small = len(table.rows) <= ROWS and sum(count_row_lines(row, table.widths) for row in table.rows) <= LINES
     kept = [small or number in (0, last - 1) or not table.rows[number + 1][0] for number in range(last)]
-    return [*kept, kept_below]
+    return [*kept, kept_below] if table.rows else []

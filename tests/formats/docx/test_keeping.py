@@ -80,3 +80,7 @@ def table(*rows: tuple[str, str]) -> Table:
 def test_rows_that_stay_on_one_page(rows: list[tuple[str, str]], kept: list[bool]) -> None:
     assert list_kept_rows(table(*rows), kept_below=False) == kept
     assert list_kept_rows(table(*rows), kept_below=True) == [*kept[:-1], True]
+
+
+def test_a_table_without_rows_keeps_none() -> None:
+    assert list_kept_rows(table(), kept_below=True) == []

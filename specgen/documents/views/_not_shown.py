@@ -1,0 +1,23 @@
+"""What of the work its mockup does not show: walls, joints, openings, and details by their marks."""
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.mockup import list_built_joints, list_mockup_faces, list_mockup_walls
+
+
+def name_not_shown(context: DocumentContext) -> str:
+    """`Wall W2; joint J5; details PA1 and PN1` as a cell; empty where the mockup stands for all."""
+    members = context.project.members
+    faces = members.get(("elevations",), ())
+    elsewhere = [face for face in faces if face not in list_mockup_faces(context)]
+    opened = [mark for face in elsewhere for mark in members.get(("elevations", face, "openings"), ())]
+    shown = {*list_mockup_walls(context), *list_built_joints(context)}
+    missing = {
+        "wall": [wall for wall in members.get(("walls",), ()) if wall not in shown],
+        "joint": [joint for joint in members.get(("joints",), ()) if joint not in shown],
+        "opening": opened,
+        "detail": list(members.get(("details",), ())),
+    }
+    said = "; ".join(
+        f"{noun}{'s' if len(marks) > 1 else ''} {', '.join(marks)}" for noun, marks in missing.items() if marks
+    )
+    return f"{said[:1].upper()}{said[1:]}"
