@@ -358,9 +358,11 @@ def test_the_summary_shows_the_member_that_governs(tmp_path: Path) -> None:
 
 def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> None:
     said = text.write_text(document_of("clean", "D06"))
-    # 2484 sq ft of faces and 8 by 8 ft of mockup, at 142.2 sq ft/gal with a tenth more; two coats at 240 sq ft/gal.
-    assert "Coating quantity | primer, gloss | primer 19.7\u00a0gal, use 4 whole pails; gloss 33.9\u00a0gal" in said
-    assert "Smoothing coat quantity | Project | 21.2\u00a0gal" in said
+    # 2484 sq ft of faces and 14 by 10 ft of mockup: 2624 sq ft. Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal,
+    # 2624 / 142.22 * 1.1 = 20.30 gal, in pails of 5 gal. Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal,
+    # 2624 / 168.42 * 2 coats * 1.12 = 34.90 gal. Smoothing: 2624 / 240 * 2 coats = 21.87 gal.
+    assert "Coating quantity | primer, gloss | primer 20.3\u00a0gal, use 5 whole pails; gloss 34.9\u00a0gal" in said
+    assert "Smoothing coat quantity | Project | 21.9\u00a0gal" in said
     # 936 + 792 + 756 sq ft.
     assert "Net elevation area | E1, E2, E3 | total 2484\u00a0sq\u00a0ft" in said
     assert "Sealant depth" not in said.partition("Other results:")[2].partition("CALCULATIONS")[0]
@@ -368,10 +370,11 @@ def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> Non
 
 def test_each_sheet_that_adds_its_members_up_tells_the_sum_and_what_is_in_none_of_them() -> None:
     said = plain(document_of("clean", "D06"))
-    # The five joints of the example: 1.671, 1.286, 1.029, 0.836 and 0.502 gal.
-    assert "Result: total 5.32 gal. Assumptions and limits: " in said
-    assert "The bead at P1 is taken from the waste." in said
-    assert "K: 4.5 ft × 8 ft; L: 4.5 ft × 4 ft" in said
+    # Length in inches by width by depth, by 231 cu in to the gallon, and a tenth of waste. J1: 816 * 3/4 * 3/8 = 229.5 cu in
+    # are 1.093 gal; J2: 540 * 1 * 1/2, 1.286; J3: 432 * 1 * 1/2, 1.029; J4: half of J1, 0.546; J5: 396 * 5/8 * 3/8, 0.442.
+    assert "Result: total 4.4 gal. Assumptions and limits: " in said
+    assert "The bead at PN1 is taken from the waste." in said
+    assert "DR1: 4.5 ft × 8 ft; LV1: 4.5 ft × 4 ft" in said
 
 
 def test_a_formula_of_an_earlier_sheet_is_not_worked_again() -> None:
@@ -445,8 +448,8 @@ def test_the_sheet_of_wind_gives_exposure_and_risk_category() -> None:
 
 def test_what_a_minimum_asks_for_stands_as_required_and_what_there_is_as_provided() -> None:
     (row,) = (row for row in summary(document_of("clean", "D06")) if row[0].startswith("Remaining board"))
-    # AWCI: 3/4 in stays; 2 in less 1/16 in rasped and a joint of 1/2 in.
-    assert [cell.replace("\u00a0", " ") for cell in row[2:4]] == ["3/4 in minimum", "1-7/16 in"]
+    # AWCI: 3/4 in stays; 3 in less 1/16 in rasped and a joint of 1/2 in.
+    assert [cell.replace("\u00a0", " ") for cell in row[2:4]] == ["3/4 in minimum", "2-7/16 in"]
 
 
 @pytest.mark.parametrize(
