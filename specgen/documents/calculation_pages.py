@@ -13,6 +13,7 @@ from specgen.documents.calculations import (
     number_sheets,
     shared_notes,
     sources,
+    weigh,
 )
 from specgen.documents.column_symbols import name_symbols
 from specgen.documents.comparisons import Conclusion, conclude, state
@@ -127,7 +128,7 @@ class SheetWriter:
             result=result(context, provider, working),
             beside=() if tabled else self._beside(calculation, working, concluded[member]),
             total=total(context, workings) if provider.adds and several else "",
-            conclusions=tuple(state(context, one, several) for one in _governing_each(concluded)),
+            conclusions=tuple(state(context, one, several) for one in _governing_each(workings, concluded)),
             members=told if tabled or any(len(view) > 1 for view in told) else (),
             symbols=name_symbols(provider, workings) if several else [],
             layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
@@ -140,9 +141,7 @@ class SheetWriter:
                 self.known.setdefault(step_key(step), sheet.number)
         return sheet
 
-    def _govern(
-        self, calculation: CalculationValues
-    ) -> tuple[CalculationValues, dict[Path, tuple[Conclusion, ...]], Path]:
+    def _govern(self, calculation: CalculationValues) -> tuple[CalculationValues, Concluded, Path]:
         """The calculation with its capacities, the conclusions of its members, and the member that governs."""
         concluded = {member: conclude(self.context, calculation.provider, member) for member in calculation.workings}
         workings = {member: _with_capacities(w, concluded[member]) for member, w in calculation.workings.items()}
@@ -158,6 +157,8 @@ class SheetWriter:
         workings, provider = calculation.workings, calculation.provider
         apart = {row.symbol for row in (*constants(workings), *in_columns(provider, workings))}
         rows = [row for row in workings[member].inputs if row.symbol not in apart]
+        used = {name for working in workings.values() for name in symbols_of(working.steps)}
+        rows = [row for row in rows if row.value or row.symbol in used]  # no shear enters no formula
         if tabled:
             rows = [row for row in rows if len(workings) > 1 and equal_in_all(workings, row)]
         if tabled or provider.layered:
@@ -245,18 +246,18 @@ def _letters(title: str, workings: Instances) -> tuple[DisplayValue, ...]:
     return tuple(DisplayValue("", source.legend, source, about=f"Method of {title}") for source in told)
 
 
-def find_governing(workings: Instances, concluded: dict[Path, tuple[Conclusion, ...]]) -> Path:
+def find_governing(workings: Instances, concluded: Concluded) -> Path:
     """The member that uses most of its limit; without a limit the one with the greatest result."""
     compared = {m: [one.use for one in each if one.comparison is not None] for m, each in concluded.items()}
     if any(compared.values()):
-        return max(workings, key=lambda member: max(compared[member], default=-1.0))
-    return max(workings, key=lambda member: abs(float(workings[member].result)))
+        return max(workings, key=lambda member: (max(compared[member], default=-1.0), weigh(workings[member])))
+    return max(workings, key=lambda member: (abs(float(workings[member].result)), weigh(workings[member])))
 
 
-def _governing_each(concluded: dict[Path, tuple[Conclusion, ...]]) -> list[Conclusion]:
+def _governing_each(workings: Instances, concluded: Concluded) -> list[Conclusion]:
     """For each comparison the member that governs it, and one that is not compared yet."""
     by_check: dict[tuple[int, bool], list[Conclusion]] = {}
     for each in concluded.values():
         for one in each:
             by_check.setdefault((id(one.check), one.comparison is None), []).append(one)
-    return [max(each, key=lambda one: one.use) for each in by_check.values()]
+    return [max(each, key=lambda one: (one.use, weigh(workings[one.member]))) for each in by_check.values()]

@@ -107,6 +107,11 @@ def sources(workings: Instances) -> tuple[Source, ...]:
     return tuple(dict.fromkeys(source for working in workings.values() for source in working.source))
 
 
+def weigh(working: Working) -> tuple[float, ...]:
+    """What tells members apart whose results round to the same: the steps in the unit of the result, last first."""
+    return tuple(abs(float(step.value)) for step in reversed(working.steps) if step.unit == working.unit)
+
+
 def shared_notes(workings: Instances) -> tuple[str, ...]:
     """The notes common to all of the workings."""
     first, *others = workings.values()

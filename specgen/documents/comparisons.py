@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import mark
 from specgen.documents.origins import follow
 from specgen.documents.page_figures import SIGNS, demand_and_limit, measure, tell_ratio
@@ -23,12 +24,12 @@ UNJUDGED = "outside the verdict in D02"
 
 @dataclass(frozen=True)
 class Conclusion:
-    """A comparison of one member; without it the limit is still to be given, and `pending` names the field."""
+    """A comparison of one member; without it the limit is still to be given, and `pending` asks for it."""
 
     check: Check
     member: Path
     comparison: Comparison | None
-    pending: str = ""
+    pending: DisplayValue | None = None
     lifted_by: str = ""  # the deviation that lifts a stop
     source: Source | None = None  # of the limit, where it is not the project's own
 
@@ -52,7 +53,7 @@ class Conclusion:
     def sides(self, system: str) -> tuple[str, str, str]:
         """Demand, limit and ratio as they print."""
         if self.comparison is None:
-            return "", f"[{self.pending}]", ""
+            return "", self.pending.text if self.pending is not None else "", ""
         return *demand_and_limit(self.comparison, system), tell_ratio(self.comparison)
 
 
@@ -67,11 +68,10 @@ def _conclude(context: DocumentContext, provider: Provider, member: Path, check:
     try:
         comparison = check.make(context.project.view(member), lambda name: context.resolve(at, name))
     except Absent as absent:
-        field = context.project.schema.field_at(absent.path)
         # A limit that does not apply here is not waited for.
         if not context.project.applies(absent.path):
             return None
-        return Conclusion(check, member, None, field.label if field else absent.path[-1])
+        return Conclusion(check, member, None, context.ask(absent.path))
     if comparison is None:
         return None
     source = _find_source(context, check, member)
@@ -97,12 +97,15 @@ def _find_deviation(context: DocumentContext, check: Check, member: Path) -> str
 
 
 def state(context: DocumentContext, conclusion: Conclusion, of_several: bool = False) -> list[Any]:
-    """`E1: outward wind pressure 24.3 psf ≤ 60 psf (180 psf / 3), ratio 0.41, OK (ATT-09a).`"""
+    """`E1: outward wind pressure 24.3 psf ≤ 60 psf (180 psf / 3), ratio 0.41, OK.`
+
+    The clause that finds fault with it is named, as D05 tells the rest.
+    """
     check, comparison = conclusion.check, conclusion.comparison
-    codes = f" ({', '.join(check.codes)})" if check.codes else ""
+    codes = f" ({', '.join(check.codes)} in D05)" if check.codes and conclusion.status != OK else ""
     name = f"{mark(conclusion.member)}: {check.demand}" if of_several else check.demand[:1].upper() + check.demand[1:]
     if comparison is None:
-        return [f"{name} against {check.limit}, [{conclusion.pending}]; ", _strong(NOT_COMPARED), f"{codes}."]
+        return [f"{name} against {check.limit}, ", conclusion.pending, "; ", _strong(NOT_COMPARED), "."]
     demand, limit, ratio = conclusion.sides(context.first)
     sign = _sign(comparison)
     ratio = f"{'ratio' if comparison.ratio is not None else 'margin'} {ratio}"

@@ -1,5 +1,6 @@
 """What documents are composed from, and tables as data."""
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -28,6 +29,7 @@ from specgen.resolving.provider import Resolver
 # Which side of a figure is right, where figures stand in a list.
 _SIDES = {Sense.AT_LEAST: ", minimum", Sense.AT_MOST: ", maximum"}
 _UNMARKED = {Kind.PROJECT}
+_SPACED_PERCENT = re.compile(r"(?<=\d) %")
 # Where the working of a computed value and its own sources stand.
 OF_A_SUM = Source(Kind.CITED, "Computed; see Calculations, D06")
 
@@ -108,8 +110,8 @@ class DocumentContext:
         )
 
     def tell(self, text: str) -> str:
-        """A text of a calculation that says figures in two systems, in that of the project."""
-        return tell_in(text, "both" if self.project.both_units else self.first)
+        """A text of a calculation that says figures in two systems, in that of the project; percent as values print."""
+        return _SPACED_PERCENT.sub("%", tell_in(text, "both" if self.project.both_units else self.first))
 
     def cite(self, source: Source) -> Source:
         """The source as documents cite it: the controlling text, one and the same for all that is not verified."""
@@ -134,14 +136,17 @@ class DocumentContext:
     def computed(self, name: str, path: Path = ()) -> DisplayValue:
         """The value of a calculation for the project, with its source; open for want of a field.
 
-        That for a section or member is rounded as it is read in the work: three digits, one behind the point.
+        That for a section or member is rounded as it is read in the work, else to three digits, one behind the point.
         """
         try:
             working = self.resolve(path, name)
         except Absent as absent:
             return self.describe_absence(absent)[0]
         quantity = working.quantity
-        if path:
+        as_read = self.resolve.find(name).as_read
+        if as_read:
+            quantity = as_read(float(working.result), working.unit)
+        elif path:
             quantity = Quantity.of(format_decimal(float(working.result), 3, 1), working.unit)
         return DisplayValue(self.text(quantity, None), quantity, OF_A_SUM)
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from specgen.model.capacity import NOTHING_LEFT, Comparison
+from specgen.model.working import DEGREES
 from specgen.quantities.comparison import Outcome, Sense
 from specgen.quantities.format import format_decimal, format_quantity, format_unit, raise_power
 from specgen.quantities.quantity import Quantity
@@ -40,7 +41,8 @@ def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -
     if unit != "d" and unit in UNITS and name == format_unit(unit):
         quantity = Quantity.of(repr(float(value)), unit)
         exact = float(value * (SIXTY_FOURTHS if unit == "in" else 1)).is_integer()
-        rounded = quantity if exact else Quantity.of(format_decimal(float(value), digits), unit)
+        places = 1 if unit in DEGREES else None
+        rounded = quantity if exact else Quantity.of(format_decimal(float(value), digits, places), unit)
         text = _POWER.sub(lambda power: raise_power(power[0]), format_quantity(rounded, unit))
         return text.replace(" ", "\u00a0").replace("-", "\u2212") if value < 0 else text.replace(" ", "\u00a0")
     if unit == "d":
@@ -55,9 +57,7 @@ def settle(value: float, unit: str, system: str) -> str:
         value, unit = float(value * UNITS[unit].factor / UNITS[_IN_POUNDS[unit]].factor), _IN_POUNDS[unit]
     if not _in_tenths(unit):
         return measure(value, unit, system, DIGITS if unit in _AREAS else VERDICT_DIGITS)
-    # From the four digits of the steps, so that both agree.
-    shown = Fraction(format_decimal(float(value), DIGITS))
-    return measure(float(_to_tenths(shown, unit)), unit, system)
+    return measure(float(_to_tenths(Fraction(repr(float(value))), unit)), unit, system)
 
 
 def _in_tenths(unit: str) -> bool:

@@ -10,6 +10,8 @@ from specgen.quantities.quantity import Quantity, round_quantity
 
 # Origins of inputs that no project gives: a figure of the method itself, or a factor between units.
 METHOD, UNIT_CHANGE = "method constant", "unit conversion"
+# Units that print to a tenth: nobody reads a face closer.
+DEGREES = ("F", "C")
 
 
 class InputRow(NamedTuple):
@@ -78,7 +80,9 @@ class Working(NamedTuple):
 
     @property
     def rounded(self) -> Quantity:
-        """The result rounded to four digits, as sentences print it."""
+        """The result rounded to four digits, a temperature to a tenth, as sentences print it."""
+        if self.unit in DEGREES:
+            return Quantity.of(format_decimal(float(self.result), 4, 1), self.unit)
         return round_quantity(self.quantity)
 
     @property

@@ -11,6 +11,7 @@ from specgen.model.field import Field, Path, UnknownName, bind_path, dotted_path
 from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.suggest import suggest
+from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import SAME_UNITS, UNITS
 
 Ask = Callable[[str], Any]
@@ -85,6 +86,8 @@ class Provider:
     # Symbols of the steps that a table of the members shows in place of a working in full; empty for one in full.
     columns: tuple[str, ...] = ()
     buy: str = ""  # the symbol of the step that says what is bought
+    # How a value of it is read in the work, where halves up would fall short of it: rounded to the gauge.
+    as_read: Callable[[float, str], Quantity] | None = None
     upper: str = ""  # the symbol of the step at the upper end of a range, where the result is its lower one
     adds: bool = False  # whether the results of its members add up to one that is wanted
     layered: bool = False  # whether its steps are numbered by the layers of a wall, and stand in a table of them

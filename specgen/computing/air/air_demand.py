@@ -26,7 +26,7 @@ SHARE = ("0", "100")
 LEAST_FLOW, MOST_FLOW, MOST_GUNS = Quantity.of("0.1", "scfm"), Quantity.of(200, "scfm"), 100
 NOTES = (
     "Standard air: compare with compressor output at site altitude, not with its rating.",
-    "Duty is an average; with all triggers pulled, the receiver supplies what the compressor does not.",
+    "Duty is an average over the work.",
 )
 
 

@@ -84,6 +84,8 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     told = [f"Spray rate of crew {crew[-1]}.", "Daylight hours are not considered."]
     if "S_o" in known and known["S_o"] < known["S"]:
         told.append("Hours are limited to the elevation's own shade in its shortest month.")
+    if "S_o" not in known and _shade_kinds(elevation) == {"natural"}:
+        told.append("Limit to the hours of its own shade.")
     if project.gloss.coats != 2:
         told.append(f"Calculated for two coats; number of coats in this project: {project.gloss.coats}.")
     day = _add_day(working, inputs.system)
@@ -114,10 +116,14 @@ def _slowest(project: Description) -> tuple[Path, Quantity]:
 
 def _is_covered(elevation: Elevation) -> bool:
     """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
+    return bool(_shade_kinds(elevation) & COVERED)
+
+
+def _shade_kinds(elevation: Elevation) -> set[str]:
     project = elevation.project
     marks = project.find_referring(("shade",), "elevation", elevation.mark) if project.is_given(("shade",)) else ()
-    views = (project.view(("shade", mark)) for mark in marks)
-    return any(view.get("elevation") == elevation and view.get("kind") in COVERED for view in views)
+    views = [project.view(("shade", mark)) for mark in marks]
+    return {view.get("kind") for view in views if view.get("elevation") == elevation}
 
 
 def _shortest_shade(elevation: Elevation) -> Fraction | None:

@@ -1,6 +1,7 @@
 """Wet film that dries to the film wanted, as it is read with a comb while spraying."""
 
 from fractions import Fraction
+from math import ceil
 
 from specgen.computing.coats import _coats
 from specgen.computing.inputs import Inputs, provide
@@ -9,6 +10,8 @@ from specgen.model.typed_views import Gloss, Primer
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
+
+READ = "Targets on the wall are rounded up to {0.1 mil|1 µm}."
 
 
 class WetFilmInputs(Inputs):
@@ -33,7 +36,14 @@ def wet_film(inputs: WetFilmInputs) -> Working:
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The wet film of the primer or the gloss of a project, with the most water it may be thinned by."""
     working = wet_film(WetFilmInputs.from_project(coat, ask))
-    return working._replace(notes=(*working.notes, _coats.MOST_WATER))
+    return working._replace(notes=(*working.notes, _coats.MOST_WATER, READ))
+
+
+def round_up_film(film: float, unit: str) -> Quantity:
+    """A wet film up to a tenth of a mil or to a micrometer, so that it dries to the least film."""
+    tenths = 10 if unit == "mil" else 1
+    # What the rounding of the machine leaves over a whole step asks for no further one.
+    return Quantity.of(Fraction(ceil(film * tenths - 1e-9), tenths), unit)
 
 
 PROVIDER = provide(
@@ -43,5 +53,6 @@ PROVIDER = provide(
     for_member=for_coat,
     sections=_coats.SECTIONS,
     columns=("W_0", "W"),
+    as_read=round_up_film,
     order=20,
 )

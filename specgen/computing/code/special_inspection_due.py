@@ -11,11 +11,14 @@ IBC = find_source("ibc_inspection_due")
 # That of a barrier coating alone stands in a paragraph of its own.
 COATING = find_source("ibc_inspection_of_coatings")
 
+UNREAD = "the local code is not evaluated: ask the authority having jurisdiction"
 _COATED = "fluid-applied WRB over sheathing"
 
 
 def for_project(project: Description, ask: Ask) -> Lookup:
     """Yes where any wall of the project needs it."""
+    if project.code.model == "other":
+        return Lookup("special-inspection-due", False, UNREAD, ())
     if project.code.model != "ibc":
         return Lookup("special-inspection-due", False, "required by the International Building Code only", (IBC,))
     missing = None

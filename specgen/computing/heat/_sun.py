@@ -21,7 +21,7 @@ HIGHS = "Months counted (mean high near that of the hottest month): {}."
 USUAL = "Months counted (monthly mean highs not given): {}."
 NOTES = (
     "Days are the 21st of the month; hours are solar time. An unusually clear sky exceeds these values.",
-    "East faces peak before the air temperature does; the design air temperature is used regardless.",
+    "The design air temperature is taken at every hour.",
 )
 
 

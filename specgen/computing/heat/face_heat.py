@@ -11,8 +11,8 @@ from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask
 
 NONE_NOTE = "No reflectance meets the limit: the hot air alone reaches it."
-# The last digit of a printed face: one that lies nearer to the limit prints as the limit, and does not pass.
-LAST_DIGIT = {"F": 0.1, "C": 0.01}
+# A face prints to a tenth: one within half of that of the limit prints as the limit, and does not pass.
+HALF_TENTH = 0.05
 
 
 def face_heat(inputs: FaceInputs) -> Working:
@@ -20,8 +20,8 @@ def face_heat(inputs: FaceInputs) -> Working:
 
     With a limit, the margin to it and the least reflectance that passes stand beside.
     """
-    last_digit = InputRow("q", "print increment", LAST_DIGIT[inputs.degree], f"{inputs.degree} apart")
-    return build_face("face-heat", inputs, H_C, Target("p", last_digit, "for the limit", NONE_NOTE))
+    half = InputRow("q", "half of the tenth that prints", HALF_TENTH, f"{inputs.degree} apart")
+    return build_face("face-heat", inputs, H_C, Target("p", half, "for the limit", NONE_NOTE))
 
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:

@@ -11,14 +11,17 @@ from specgen.model.typed_views import Joint
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
-from specgen.resolving.find_limit import format_limit
 from specgen.resolving.provider import Ask
 
 # Diameters in stock, in inches and in millimeters; common practice, no source.
 STOCK = {
     "in": tuple(Fraction(eighths, 8) for eighths in (2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32)),
-    "mm": tuple(map(Fraction, (6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100))),
+    "mm": tuple(map(Fraction, (6, 8, 10, 12, 15, 20, 25, 30, 32, 40, 50, 60, 80, 100))),
 }
+NOTES = (
+    "Stock diameters: common practice, no source; confirm with the supplier.",
+    "For closed-cell rod.",
+)
 
 
 class RodInputs(Inputs):
@@ -41,7 +44,7 @@ def backer_rod(inputs: RodInputs) -> Working:
     unit = "in" if inputs.system == "ip" else "mm"
     working = WorkingBuilder(inputs.rows())
     working.step("d", "minimum diameter", "W * (1 + o / 100)", unit)
-    sources, notes = (inputs.limit_source("oversize"), PRACTICE), _notes(inputs)
+    sources, notes = (inputs.limit_source("oversize"), PRACTICE), NOTES
     gap = _step_in_stock(inputs.width.to(unit) * (1 + Fraction(inputs.oversize) / 100), STOCK[unit])
     if gap is None:
         thickest = format_quantity(Quantity.of(STOCK[unit][-1], unit), unit)
@@ -51,14 +54,6 @@ def backer_rod(inputs: RodInputs) -> Working:
     working.add_inputs(InputRow("r", "stock diameter increment", float(gap), unit, source=PRACTICE))
     working.step("d_s", "stock diameter", "ceil(d / r - 1e-9) * r", unit)
     return working.build("backer-rod", "d", sources, notes, secondary_results=("d_s",))
-
-
-def _notes(inputs: RodInputs) -> tuple[str, ...]:
-    usual = format_limit(inputs.limits("joint.rod_oversize").value)
-    return (
-        "Stock diameters: common practice, no source; confirm with the supplier.",
-        f"The {usual} oversize is for closed-cell rod; open-cell rod: 40 to 50 %, from memory.",
-    )
 
 
 def _step_in_stock(least: Fraction, stock: tuple[Fraction, ...]) -> Fraction | None:

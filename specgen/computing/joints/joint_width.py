@@ -24,7 +24,10 @@ NOTES = (
     "Sized for the movements given. Building movements are by the structural engineer.",
     "Moisture strain is treated as growth, which closes the joint.",
 )
-HOT_NOTE = "The hot face is that of the joint method, with wind; the face in still air governs the board alone."
+HOT_NOTES = (
+    "Installation temperatures are of the joint surface, measured at the joint, not of the air.",
+    "The hot face is that of the joint method, with wind; the face in still air governs the board alone.",
+)
 ZERO = Quantity.of(0, "in")
 # The width is rounded up to what a tape or a rule shows.
 SIXTEENTH = Quantity.of("1/16", "in")  # method's own: a step of rounding, no tolerance
@@ -117,7 +120,7 @@ def joint_width(inputs: JointInputs) -> Working:
         # A width that lies on a sixteenth but for the last bit of a float is not rounded to the next.
         working.step(result := "W_r", "width, rounded up", "ceil(W / r - 1e-9) * r", unit)
     return working.build(
-        "joint-width", result, _name_sources(), NOTES + ((HOT_NOTE,) if len(temperatures) > 1 else ()), case
+        "joint-width", result, _name_sources(), NOTES + (HOT_NOTES if len(temperatures) > 1 else ()), case
     )
 
 

@@ -58,7 +58,8 @@ def for_joint(joint: Joint, ask: Ask) -> Working:
     served = {mark for one in project.joints for mark in one.get("serves") or ()}
     beads = [d.mark for d in project.details if d.get("kind") == "penetration" and d.mark not in served]
     note = f"The bead at {', '.join(beads)} is taken from the waste." if beads else ""
-    return working._replace(notes=(*working.notes, *((note,) if note else ())))
+    apart = "Excludes the mockup." if project.mockup.get("kind") == "free_standing" else ""
+    return working._replace(notes=(*working.notes, *(told for told in (note, apart) if told)))
 
 
 PROVIDER = provide(

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from specgen.documents.calculations import CalculationValues, gather_calculations
+from specgen.documents.calculations import CalculationValues, gather_calculations, weigh
 from specgen.documents.comparisons import OK, Conclusion, conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -32,9 +32,9 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
             if one.check is check:
                 by_status.setdefault(one.status, []).append(one)
     for status, found in by_status.items():
-        first = max(found, key=lambda one: one.use)
+        first = max(found, key=lambda one: (one.use, weigh(calculation.workings[one.member])))
         demand, limit, ratio = first.sides(context.first)
-        named: Any = limit
+        named: Any = first.pending
         if first.comparison is not None:
             named = [Value(limit, first.source, about=check.limit), f" {check.limit}"]
         # What a minimum asks for is required, and what is held against it provided.

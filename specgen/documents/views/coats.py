@@ -4,14 +4,14 @@ from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from typing import Any
 
+from specgen.computing.coats.wet_film import round_up_film
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
 from specgen.model.working import Step, Working
-from specgen.quantities.format import format_decimal
-from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.quantities.quantity import round_quantity
 
 _COATS, _SPRAYED = ("smoothing", "primer", "gloss"), ("primer", "gloss")
 _NONE = "–"
@@ -58,7 +58,7 @@ def _between_coats(context: DocumentContext) -> Iterator[Any]:
 
 
 def _wet_film(context: DocumentContext, coat: str) -> Any:
-    """`4.3 mil with 8% water, 3.9 mil without`: as it is read with a gauge."""
+    """`4.3 mil with 8% water, 4 mil without`: as it is read with a gauge."""
 
     def show(working: Working) -> list[Any]:
         (dry,) = working.secondary_steps
@@ -70,8 +70,8 @@ def _wet_film(context: DocumentContext, coat: str) -> Any:
 
 
 def _round_film(context: DocumentContext, value: Any, working: Working) -> DisplayValue:
-    """A wet film to a tenth of a mil, or to a micrometer: finer than a gauge is read."""
-    film = Quantity.of(format_decimal(float(value), 8, 1 if working.unit == "mil" else 0), working.unit)
+    """A wet film as a gauge is to read it at least."""
+    film = round_up_film(float(value), working.unit)
     return DisplayValue(context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, OF_A_SUM)
 
 

@@ -29,16 +29,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             held_against = (
                 ["confirm with the authority having jurisdiction"]
                 if is_unread
-                else _list_checks(context, checks[member])
+                else _list_checks(context, checks[member], due=bool(lookup.result))
             )
             key = (calculation.provider.title, answer, lookup.why, str(held_against))
             lines.setdefault(key, ([], why, held_against))[0].append(mark(member))
     shown = tuple((key[0], marks(names), key[1], *cells) for key, (names, *cells) in lines.items())
-    return TableView(("Requirement", "For", "Applies", "Reason", "Clauses"), shown, (19, 10, 13, 30, 28))
+    return TableView(("Requirement", "For", "Applies", "Reason", "Status"), shown, (19, 10, 13, 30, 28))
 
 
-def _list_checks(context: DocumentContext, checks: list[LimitCheck]) -> list[Any]:
-    """Each check that is not met or not judged with its value, then the codes of those that are met."""
+def _list_checks(context: DocumentContext, checks: list[LimitCheck], due: bool) -> list[Any]:
+    """Each check that is not met or not judged with its value, else that what is due is met."""
     against_it = [describe_check(context, check) for check in checks if check.outcome is not Outcome.WITHIN]
-    met = [check.code for check in checks if check.outcome is Outcome.WITHIN]
-    return join_cells([*against_it, *([[f"met: {', '.join(met)}"]] if met else [])])
+    return join_cells(against_it) if against_it else [("met" if checks else "") if due else "not applicable"]

@@ -14,6 +14,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each calculation and set of absent fields."""
     members: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     for calculation in gather_calculations(context):
+        if calculation.provider.group == "wind" and _is_by_engineer(context):
+            continue
         for waiting in calculation.waiting:
             reasons = (
                 (waiting.why,)
@@ -26,6 +28,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for (title, reasons), names in members.items()
     ]
     return TableView(("Calculation", "For", "Pending"), tuple(table), (26, 16, 58))
+
+
+def _is_by_engineer(context: DocumentContext) -> bool:
+    """Whether wind is the engineer's: a local code that names no standard whose method is computed here."""
+    code = context.project
+    return code.get(("code", "model")) == "other" and code.get(("code", "wind_standard")) is None
 
 
 def _whom(waiting: Waiting) -> str:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from functools import partial
 from typing import Any
 
@@ -55,6 +56,8 @@ def given_in_line(
     told: list[Any] = []
     for row in rows:
         name, value = _given_cells(context, member, row, numbers, digits)
+        # The letters of a line are gathered at its end.
+        value = replace(value, text=value.text.rstrip("\u00a0"))
         told += ["; " if told else "", *name, " = ", value]
     for head, text in said:
         told += ["; " if told else "", f"{head}: {text}"]

@@ -7,8 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specgen.computing.coats.wet_film import round_up_film
 from specgen.model.problem import Refused
 from specgen.model.working import Working
+from specgen.quantities.format import format_quantity
 from tests.computing._figures import beside, resolver_of, worked
 
 
@@ -97,6 +99,15 @@ def test_a_coat_of_a_project_is_told_with_the_most_water_it_bears(tmp_path: Path
     made = resolve(("primer",), "wet-film")
     assert made.result == pytest.approx(5.5)
     assert beside(made) == {"wet film before water": 5.0}
-    assert "maximum water addition the coating manufacturer permits" in made.notes[-1]
+    assert "maximum water addition the coating manufacturer permits" in made.notes[-2]
     missing = [".".join(path) for path in resolve.missing(("gloss",), "wet-film")]
     assert missing == ["gloss.volume_solids", "gloss.max_water"]
+
+
+# 1.2 mil at 36 % and 6 % of water is 3.533 mil, 1.5 mil at 38 % 3.947 mil, 35 µm at 36 % and 6 % 103.06 µm: by hand.
+@pytest.mark.parametrize(
+    ("read", "unit", "wanted"),
+    [(3.5333, "mil", "3.6 mil"), (3.9474, "mil", "4 mil"), (103.06, "um", "104 µm"), (5.5, "mil", "5.5 mil")],
+)
+def test_a_target_is_rounded_up_so_that_it_dries_to_the_least_film(read: float, unit: str, wanted: str) -> None:
+    assert format_quantity(round_up_film(read, unit), unit) == wanted
