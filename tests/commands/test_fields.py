@@ -60,10 +60,13 @@ schedule.weather_days  Weather days
   example   weather_days: 8
 """,
     "walls.*.wrb": """\
-walls.*.wrb.kind         verdict  Water-resistive barrier (WRB)
-walls.*.wrb.product      mockup   WRB product
-walls.*.wrb.standard     mockup   WRB standard
-walls.*.wrb.bond_report  mockup   Bond report of adhesive on WRB
+walls.*.wrb.kind           verdict  Water-resistive barrier (WRB)
+walls.*.wrb.product        mockup   WRB product
+walls.*.wrb.standard       mockup   WRB standard
+walls.*.wrb.coats          work     Coats of WRB
+walls.*.wrb.dry_thickness  work     WRB dry thickness
+walls.*.wrb.dry_hours      work     WRB drying time
+walls.*.wrb.bond_report    mockup   Bond report of adhesive on WRB
 """,
 }
 

@@ -46,7 +46,7 @@ WHOLE: dict[str, Any] = merged(
             "C1": {
                 "lrv": 44,
                 "emittance": 0.8,
-                "solar_reflectance": 0.52,
+                "solar_reflectance": 0.62,
                 "solar_reflectance_method": "C1549",
                 "emittance_method": "C1371",
                 "metallic": "no",

@@ -114,10 +114,10 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
 
 
 def rasped_r_value(wall: Wall) -> Quantity:
-    """The R-value of the board of a wall less what rasping takes off, as far as both are given. Raises Absent."""
+    """The R-value of the board of a wall less what rasping takes off, where an allowance is given. Raises Absent."""
     board = wall.insulation
-    full, thickness, rasp = board.r_value, board.get("thickness"), board.get("rasp_allowance")
-    return full if thickness is None or rasp is None else full * (1 - rasp.amount / thickness.amount)
+    full, rasp = board.r_value, board.get("rasp_allowance")
+    return full if rasp is None else full * (1 - rasp.amount / board.thickness.amount)
 
 
 def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
