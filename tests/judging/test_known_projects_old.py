@@ -181,7 +181,9 @@ def test_the_documents_hold_the_work_for_lead_and_asbestos(removed: str, tmp_pat
         assert rule in warnings
         assert rule in procedure
     # Nothing disturbs the coating before the laboratory reports are released.
-    before, release, after = procedure.partition("Written release of laboratory reports for lead and asbestos, Form D11")
+    before, release, after = procedure.partition(
+        "Written release of laboratory reports for lead and asbestos, Form D11"
+    )
     assert release
     assert not re.search(r"\d\. (?:Strip|Wash) the coating", before)
     assert ("Strip the coating" in after) is (removed == "yes")
