@@ -235,7 +235,7 @@ def test_the_work_is_tested_for_what_the_mockup_is_tested_for(tmp_path: Path) ->
     assert {form for *_, form in found.values()} <= {"D11", "D12a", "D12b", "D12c", "D12d"}
     unread = matrix(procedure(tmp_path / "two", {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}}))
     assert (
-        unread["WRB continuity and thickness"][0] == "visual, coating thickness gauge for the sheathing or cut sample"
+        unread["WRB continuity and thickness"][0] == "visual, thickness gauge or cut sample"
     )
     plain_wall = matrix(procedure(tmp_path, {"walls": {"W1": {"wrb": {"kind": "none"}}}}))
     assert "WRB continuity and thickness" not in plain_wall
