@@ -10,7 +10,7 @@ Marks = dict[Source, str]
 # Between entries that stand beside each other in a cell, each with its own letters.
 GAP = "   "
 # The end of a sentence within words of a template; not that of a short form.
-_END = re.compile(r"(?<=[.!?])(?<![ \u00a0]in\.)(?<!No\.)(?<!Nos\.)(?<!\b[A-Z]\.)(?= +(?:[A-Z]|$))")
+_END = re.compile(r"(?<=[.!?])(?<![ \u00a0]in\.)(?<!No\.)(?<!Nos\.)(?<!\b[A-Z]\.)(?= +(?:[A-Z]|$)|$)")
 
 
 def set_letters(content: Inlines, marks: Marks, targets: dict[str, str]) -> Inlines:
@@ -40,7 +40,7 @@ def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[In
             if others:
                 yield from (Text(first), _join(waiting))
                 waiting.clear()
-            yield Text(others[0]) if others else part
+            yield from (Text(rest) for rest in others or [part.text] if rest)
         else:
             yield _resolve(part, marks, targets, waiting)
     if waiting:

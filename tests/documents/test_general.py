@@ -65,7 +65,7 @@ def test_reports_are_listed_by_what_they_prove_and_one_that_is_missing_is_pendin
     assert rows["Wind load, W2"][2] == "TR2, January 20, 2026"
     # ASTM E2486: high is 90 to 150 in-lb; from memory.
     assert rows["Impact classes"] == ["high minimum 90 in-lb", "ASTM E2486", "TR1, January 20, 2026"]
-    assert rows["Weathering"] == ["", "ASTM G155", "TR3, January 20, 2026"]
+    assert rows["Weathering"] == ["–", "ASTM G155", "TR3, January 20, 2026"]
 
 
 def test_a_document_that_expires_says_when(tmp_path: Path) -> None:

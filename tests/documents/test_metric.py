@@ -59,11 +59,11 @@ def test_both_systems_stand_side_by_side_where_they_are_asked_for(tmp_path: Path
 # Document, and the round figure that stands in it: the rows of tests/standards/test_twins.py.
 PRINTED = [
     ("D08", "with the 3 m straightedge"),
-    ("D08", "gaps are maximum 3 mm in 3 m and 1.5 mm in 600 mm"),
+    ("D08", "gaps are no more than 3 mm in 3 m and 1.5 mm in 600 mm"),
     ("D08", "Straightedge, 600 mm, and feeler gauges"),
     ("D08", "project a minimum of 20 mm past the finished face"),
     ("D08", "Lap standard mesh a minimum of 60 mm"),
-    ("D08", "Seal at air temperatures of 6 °C to 28 °C"),
+    ("D08", "Seal at joint surface temperatures of 6 °C to 28 °C"),
     ("D08", "above dew point | all coats | minimum 3 °C"),
     ("D08", "from 3 m"),
     ("D10", "600 mm straightedge and feeler gauge"),

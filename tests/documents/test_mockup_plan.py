@@ -291,11 +291,11 @@ def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Pat
     assert "Day 23 | the sealant has cured a minimum of 14 days" in last
 
 
-def test_the_meeting_comes_first_and_the_last_day_is_counted_with_the_first(tmp_path: Path) -> None:
+def test_access_comes_first_and_the_last_day_is_counted_with_the_first(tmp_path: Path) -> None:
     change = merged(DRYING, {"mockup": {"planned_on": "2027-04-05", "duration_days": 10}})
     plan = plan_of(tmp_path / "a", change)
     first = next(line for line in plan if line.startswith("1 | Day 1"))
-    assert "Preinstallation meeting" in first
+    assert "Access and site safety" in first
     assert "Last day of mockup | April 14, 2027" in plan
     assert "Duration of mockup, evaluation included | 10 calendar days; the order of work takes a minimum of 11" in plan
     longer = plan_of(tmp_path / "b", merged(change, {"mockup": {"duration_days": 11}}))

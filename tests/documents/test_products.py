@@ -340,7 +340,7 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
         "1/2 in x 1/4 in",
         "–",
         "5/8 in",
-        "base coat and collar",
+        "primer and collar",
     ]
     assert rows["Backer rod"] == ["closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2)", "Foam Works", "Rod 11", "pending"]
     assert rows["Bond-break tape"] == [

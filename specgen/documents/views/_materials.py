@@ -27,7 +27,7 @@ class MaterialLine(NamedTuple):
 
 def set_materials(context: DocumentContext, lines: list[MaterialLine]) -> TableView:
     """The table of these materials, each with the marks of its data sheets."""
-    rows = tuple((*line[:4], _data_sheets(context, line.covers)) for line in lines)
+    rows = tuple((*line[:4], list_data_sheets(context, line.covers)) for line in lines)
     return TableView(HEADER, rows, WIDTHS)
 
 
@@ -36,7 +36,7 @@ def party_name(context: DocumentContext, role: str) -> Any:
     return context.display(("parties", role, "name"))
 
 
-def _data_sheets(context: DocumentContext, covers: str) -> str:
+def list_data_sheets(context: DocumentContext, covers: str) -> str:
     """The marks of the data sheets of a material, and behind them those of its instructions: `A2; A12`."""
     found: dict[str, list[str]] = {"data_sheet": [], "instructions": []}
     for mark in list_marks(context, "attachments"):

@@ -8,6 +8,11 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import count_things
 
 Row = tuple[str, list[Any]]
+_AGITATED = {
+    "by_hand": "; swirled by hand",
+    "agitator": "; slow mechanical agitator",
+    "recirculating": "; recirculating",
+}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -54,7 +59,11 @@ def _tank(context: DocumentContext) -> Iterator[Row]:
         parts += ["; relief valve"] if display("relief_valve") == "yes" else []
         parts += ["; lined"] if display("lined") == "yes" else []
         agitation = display("agitation")
-        yield "Pressure tank", [*parts, "; agitation: ", agitation] if agitation and agitation != "none" else parts
+        parts += ["; agitation: ", agitation] if getattr(agitation, "open", False) else []
+        yield "Pressure tank", [*parts, _AGITATED.get(str(context.project.get(("tank", "agitation"))), "")]
+    else:
+        regulators = context.limit("tank.regulators")
+        yield "Pressure tank", ["tight lid, relief valve, and ", *count_things(regulators, "regulator", "regulators")]
 
 
 def _display_of(context: DocumentContext, *path: str) -> Callable[[str], Any]:

@@ -1,6 +1,6 @@
 """The sealant schedule by joint: place, length, sealant, width by depth, backer rod, bond face and face tested."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -98,7 +98,23 @@ def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         )
         sealant = name_member(context, "sealants", sealants[0]) if len(sealants) == 1 else "–"
         where = [name_linked(context, (*at, "elevation"), "elevations"), ": ", place]
-        yield (mark, where, "–", sealant, [width, " x ", depth], "–", rod, "base coat and collar")
+        yield (
+            mark,
+            where,
+            "–",
+            sealant,
+            [width, " x ", depth],
+            "–",
+            rod,
+            [*_tested_face(context, sealants), " and collar"],
+        )
+
+
+def _tested_face(context: DocumentContext, sealants: Sequence[str]) -> list[Any]:
+    """The face of the wall beside a collar: the one on which the only sealant was tested, else the base coat."""
+    face = context.project.get(("sealants", sealants[0], "reported_face")) if len(sealants) == 1 else None
+    tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
+    return [tint, words(face) if face else "base coat"]
 
 
 def _bond_face(context: DocumentContext, at: Path) -> list[Any]:

@@ -6,6 +6,8 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.marks import list_marks
+from specgen.documents.views._materials import list_data_sheets
 
 _COATS = "smoothing, primer, gloss"
 _SPRAYED = "primer, gloss"
@@ -17,9 +19,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     least = limit("weather.least_coats")
     held = [", during application and ", limit("weather.hold"), " after"]
     lines = [
+        *_of_barrier(context),
         ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held]),
         ("Air and wall temperature", _COATS, ["minimum ", least, *held]),
         *_of_manufacturer(context, "Air and wall temperature until dry", "least_dry_temperature", least),
+        *_of_sealant(context),
         ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
         ("Wall temperature", _SPRAYED, ["maximum ", limit("weather.most_surface")]),
         ("Relative humidity", "all coats", ["maximum ", display(("weather", "most_humidity"))]),
@@ -31,6 +35,22 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Readings", "at the wall, in sun and shade", ["maximum ", limit("weather.readings"), " apart"]),
     ]
     return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 26, 40))
+
+
+def _of_barrier(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
+    """The barrier keeps to its own data sheet: no text read here gives its temperatures."""
+    kinds = {context.project.get(("walls", mark, "wrb", "kind")) for mark in list_marks(context, "walls")}
+    if kinds - {None, "none"}:
+        sheets = list_data_sheets(context, "wrb")
+        yield "Air and wall temperature", "WRB", f"per its data sheet, {sheets}, until dry"
+
+
+def _of_sealant(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
+    """The temperatures that the widths of the joints are computed for, where they are the same for all."""
+    names = ("install_low", "install_high")
+    spans = [[context.display(("joints", mark, name)) for name in names] for mark in list_marks(context, "joints")]
+    if spans and all(span == spans[0] for span in spans) and not any(value.open for value in spans[0]):
+        yield "Joint surface temperature", "sealant", [spans[0][0], " to ", spans[0][1]]
 
 
 def _of_manufacturer(

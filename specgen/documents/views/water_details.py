@@ -13,7 +13,7 @@ from specgen.model.value_text import words
 _ASKED = {
     "roof_end": {"diverter": "kick-out flashing"},
     "parapet": {"cap": "metal cap"},
-    "ledge": {"slope": "slope", "depth": "depth"},
+    "ledge": {"slope": "slope", "depth": "depth", "cap": "metal cap"},
     "penetration": {"sealed": "sealed joint"},
     "deck_ledger": {"flashing": "flashing"},
     "roof_below": {"clearance": "board end above the roofing"},
