@@ -7,26 +7,27 @@ from itertools import groupby
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler, tell_party
+from specgen.documents.editions import fill_editions
+from specgen.documents.parties import name_role, tell_party
+from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind
 from specgen.model.standard import Limit
-from specgen.model.value_text import words
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
-HEADER = ("Verify against", "Figure or method", "In force", "Used in", "Basis", "Verified, date")
-WIDTHS = (18, 40, 15, 9, 6, 12)
+HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
+WIDTHS = (18, 52, 12, 6, 12)
 ENGINEERING = "Engineering references"
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
 _BASES = {Kind.PUBLISHED: "T", Kind.PRACTICE: "P", Kind.MEMORY: "M"}
 _ORDER = tuple(_BASES.values())
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
-_KINDS = (("Method of ", "Methods: "), ("Basis of ", "Rules: "))
+_KINDS = (("Method of ", "Methods: "), ("Basis of ", "Applies as cited in: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
-LONGEST = 24
+LONGEST = 130
 
 
 @dataclass
@@ -54,13 +55,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
-    """All that the package prints and nobody has verified, each once."""
+    """All that is printed and nobody has verified, each once; a sum that is left out cannot be followed yet."""
     entries: dict[Key, Entry] = {}
+    told, left_out = _told_by_others(context), {known.id for known in context.rest.left_out}
     for document, value in context.rest.cited:
         behind = value.source.behind if value.source else None
-        if behind is None or value.row in _told_by_others(context):
+        if behind is None or value.row in told or (document == _SUMS and document in left_out):
             continue
-        text = context.tell(behind.text_to_check)
+        text = _name_edition(context, context.tell(behind.text_to_check))
         text, role = (text, find_reader(text)) if text else _find_settler(document, value)
         what, figure = _describe(context, document, value)
         entry = entries.setdefault((role, text, what), Entry())
@@ -82,11 +84,10 @@ def _is_length(limit: Limit) -> bool:
 
 def _find_settler(document: str, value: Value) -> tuple[str, str]:
     """Where no text is known: an engineer's references for what sums alone rest on, else a manufacturer's."""
-    role = find_settler(value.row)
+    role = find_settler(value.row or value.about)
     if role == "engineer" or (document == _SUMS and not value.row):
         return ENGINEERING, "engineer"
-    said = words(role)
-    return said[:1].upper() + said[1:], role
+    return name_role(role), role
 
 
 def _describe(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:
@@ -116,18 +117,16 @@ def _bare(about: str) -> str:
 
 def _row(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
     """A line of one figure, or of all that sums alone take from a text, each with its box."""
-    (_, text, what), entry = entries[0]
-    single = len(entries) == 1 and not what.endswith(": ")
-    told = [CheckBox(what if single else _tell(key[2], one)) for key, one in entries]
+    (_, text, _), entry = entries[0]
+    told = [CheckBox(_tell(key[2], one)) for key, one in entries]
     listed = [part for box in told for part in ("; ", box)][1:]
-    in_force = _join_sides(_sort_sides(entry)) if single else ""
-    return _shorten(text), listed, in_force, ", ".join(sorted(entry.documents)), entry.basis, ""
+    return _shorten(text), listed, ", ".join(sorted(entry.documents)), entry.basis, ""
 
 
 def _tell(what: str, entry: Entry) -> str:
     if what.endswith(": "):
-        return what + ", ".join(map(_lower, entry.figures))
-    return f"{what}: {_join_sides(_sort_sides(entry))}"
+        return what + "; ".join(map(_lower, entry.figures))
+    return ": ".join(filter(None, (what, _join_sides(_sort_sides(entry)))))
 
 
 def _sort_sides(entry: Entry) -> list[str]:
@@ -157,8 +156,15 @@ def _shorten(text: str) -> str:
     return short[:1].upper() + short[1:]
 
 
+def _name_edition(context: DocumentContext, text: str) -> str:
+    """The text by the edition that the project goes by; a list of all editions as the sections of that one."""
+    if text.startswith("ASCE 7,"):
+        return text.replace("ASCE 7", fill_editions("{wind}", context.project, context.standards), 1)
+    return "International Building Code, section numbers" if text.startswith("section numbers of the") else text
+
+
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what, by name: `Engineer (Kingpost Engineering), ASCE 7; applicator, all other texts`."""
+    """Who verifies what, by name: `Engineer (Kingpost Engineering), lines marked ASCE 7-16; ...`."""
     texts: dict[str, dict[str, None]] = {}
     for role, text, _ in sorted(list_entries(context)):
         texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
@@ -170,4 +176,4 @@ def tell_verifiers(context: DocumentContext) -> str:
 def _tell_texts(role: str, texts: Iterable[str]) -> str:
     if role in MANUFACTURERS:
         return "written instructions"
-    return " and ".join("own lines" if text.lower() == words(role) else text for text in texts)
+    return f"lines marked {' and '.join(texts)}"

@@ -48,7 +48,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "In still air the margin of the face below the softening of the board is {found}; minimum {wanted}.",
+    "In still air the margin of the face below the service limit of the board is {found}; minimum {wanted}.",
     at="elevation.color",
     basis="computed",
     limit="board.heat_margin",
@@ -65,7 +65,7 @@ def thin_margin(elevation: Elevation, face_heat_still: Computed, limit: Quantity
 @RULE.test(
     "b",
     CAUTION,
-    "In still air the face reaches {found}; the board softens at {wanted}.",
+    "In still air the face reaches {found}; service limit of the board {wanted}.",
     at="elevation.color",
     basis="computed",
 )
