@@ -1,4 +1,4 @@
-"""What rests on no text that was read: each figure once, with the text that verifies it, and a box to tick."""
+"""What rests on no text that was read: each figure once, with its box, beside the text or party that verifies it."""
 
 import re
 from collections.abc import Iterable
@@ -18,7 +18,7 @@ from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
 HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
-WIDTHS = (18, 52, 12, 6, 12)
+WIDTHS = (17, 54, 11, 6, 12)
 ENGINEERING = "Engineering references"
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
@@ -48,7 +48,7 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each figure, those of one party and text together; manufacturers last."""
+    """One row for the figures of one text on one basis; manufacturers last."""
     entries = list_entries(context)
     ordered = sorted(entries.items(), key=lambda pair: (pair[0][0] in MANUFACTURERS, *_place(pair), *pair[0]))
     return TableView(HEADER, tuple(_row(list(group)) for _, group in groupby(ordered, key=_place)), WIDTHS)
@@ -116,11 +116,12 @@ def _bare(about: str) -> str:
 
 
 def _row(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
-    """A line of one figure, or of all that sums alone take from a text, each with its box."""
+    """A line of the figures of one text, each with its box, and the documents that print them."""
     (_, text, _), entry = entries[0]
     told = [CheckBox(_tell(key[2], one)) for key, one in entries]
     listed = [part for box in told for part in ("; ", box)][1:]
-    return _shorten(text), listed, ", ".join(sorted(entry.documents)), entry.basis, ""
+    documents = sorted({document for _, one in entries for document in one.documents})
+    return _shorten(text), listed, ", ".join(documents), entry.basis, ""
 
 
 def _tell(what: str, entry: Entry) -> str:
@@ -133,10 +134,10 @@ def _sort_sides(entry: Entry) -> list[str]:
     return sorted(entry.figures, key=lambda figure: not figure.startswith("minimum"))
 
 
-def _place(pair: tuple[Key, Entry]) -> tuple[str, str, str, str]:
-    """What shares a line: the figures of sums from one text on one basis; every other figure has its own."""
-    (role, text, what), entry = pair
-    return role, text, entry.basis if entry.documents == {_SUMS} else what, what if entry.documents != {_SUMS} else ""
+def _place(pair: tuple[Key, Entry]) -> tuple[str, str, str]:
+    """What shares a line: the figures of one text on one basis."""
+    (role, text, _), entry = pair
+    return role, text, entry.basis
 
 
 def _join_sides(figures: list[str]) -> str:
@@ -164,16 +165,17 @@ def _name_edition(context: DocumentContext, text: str) -> str:
 
 
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what, by name: `Engineer (Kingpost Engineering), lines marked ASCE 7-16; ...`."""
+    """Who verifies what, by name: `Architect (Lintel and Quoin Architects); Engineer (Kingpost Engineering), ASCE 7-16`."""
     texts: dict[str, dict[str, None]] = {}
     for role, text, _ in sorted(list_entries(context)):
         texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [f"{tell_party(context, role)}, {_tell_texts(role, texts[role])}" for role in texts if role != APPLICATOR]
+    told = [_tell_verifier(context, role, texts[role]) for role in texts if role != APPLICATOR]
     others = [f"{tell_party(context, APPLICATOR)}, all other texts"] if APPLICATOR in texts else []
-    return f"By: {'; '.join([*told, *others])}."
+    in_writing = " Manufacturers verify in writing." if not texts.keys().isdisjoint(MANUFACTURERS) else ""
+    return f"By: {'; '.join([*told, *others])}.{in_writing}"
 
 
-def _tell_texts(role: str, texts: Iterable[str]) -> str:
-    if role in MANUFACTURERS:
-        return "written instructions"
-    return f"lines marked {' and '.join(texts)}"
+def _tell_verifier(context: DocumentContext, role: str, texts: Iterable[str]) -> str:
+    """A party, and the texts that do not bear its name."""
+    others = [text for text in texts if text != name_role(role)]
+    return ", ".join(filter(None, (tell_party(context, role), " and ".join(others))))
