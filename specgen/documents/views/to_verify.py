@@ -7,7 +7,6 @@ from itertools import groupby
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.editions import fill_editions
 from specgen.documents.parties import name_role, tell_party
 from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler
 from specgen.model.block import CheckBox, Value
@@ -62,7 +61,7 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
         behind = value.source.behind if value.source else None
         if behind is None or value.row in told or (document == _SUMS and document in left_out):
             continue
-        text = _name_edition(context, context.tell(behind.text_to_check))
+        text = context.name_text(behind.text_to_check)
         text, role = (text, find_reader(text)) if text else _find_settler(document, value)
         what, figure = _describe(context, document, value)
         entry = entries.setdefault((role, text, what), Entry())
@@ -157,15 +156,8 @@ def _shorten(text: str) -> str:
     return short[:1].upper() + short[1:]
 
 
-def _name_edition(context: DocumentContext, text: str) -> str:
-    """The text by the edition that the project goes by; a list of all editions as the sections of that one."""
-    if text.startswith("ASCE 7,"):
-        return text.replace("ASCE 7", fill_editions("{wind}", context.project, context.standards), 1)
-    return "International Building Code, section numbers" if text.startswith("section numbers of the") else text
-
-
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what, by name: `Architect (Lintel and Quoin Architects); Engineer (Kingpost Engineering), ASCE 7-16`."""
+    """Who verifies what, by name: `Architect (Lintel and Quoin); Engineer (Kingpost Engineering), ASCE 7-16`."""
     texts: dict[str, dict[str, None]] = {}
     for role, text, _ in sorted(list_entries(context)):
         texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None

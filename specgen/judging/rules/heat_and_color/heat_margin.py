@@ -76,7 +76,7 @@ def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Vio
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
     still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
     if still.rounded >= limit:
-        yield violation(round_quantity(still.quantity), wanted=limit, remedy=_tell_lighter(still))
+        yield violation(_to_tenth(still.quantity), wanted=limit, remedy=_tell_lighter(still))
 
 
 RULE.clause(
@@ -113,6 +113,11 @@ RULE.clause(
     when="color.lrv >= limit(color.lrv_least) and color.lrv < limit",
     limit="color.lrv_cautious",
 )
+
+
+def _to_tenth(temperature: Quantity) -> Quantity:
+    """A temperature as documents print it."""
+    return Quantity.of(f"{temperature.number(temperature.unit):.1f}", temperature.unit)
 
 
 def _tell_lighter(face: Working) -> str:
