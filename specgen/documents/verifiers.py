@@ -29,6 +29,8 @@ _SETTLED_BY = {
     "aesthetic_joint": "eifs_source",
     "weather.after_frost": "eifs_source",
     "flashing": "eifs_source",
+    "shortest time": "finish_source",
+    "longest time": "finish_source",
     "Notice of a witness point": "architect",
     "joint": "sealant_source",
     "sealant": "sealant_source",
@@ -43,11 +45,12 @@ def find_reader(text: str) -> str:
     return next((role for part, role in _READERS if part in text), APPLICATOR)
 
 
-def find_settler(figure: str) -> str:
-    """The role that settles a figure that no text gives, by its row of the limits or what it is of."""
-    return next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), _OTHERS)
+def find_settler(figure: str, others: str = _OTHERS) -> str:
+    """The role that settles a figure that no text gives, by its row of the limits or what it is of; else `others`."""
+    return next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), others)
 
 
 def _names(figure: str) -> Iterator[str]:
     yield figure
     yield figure.partition(".")[0]
+    yield figure.partition(",")[0]

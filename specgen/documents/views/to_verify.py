@@ -83,8 +83,9 @@ def _is_length(limit: Limit) -> bool:
 
 def _find_settler(document: str, value: Value) -> tuple[str, str]:
     """Where no text is known: an engineer's references for what sums alone rest on, else a manufacturer's."""
-    role = find_settler(value.row or value.about)
-    if role == "engineer" or (document == _SUMS and not value.row):
+    of_a_sum = document == _SUMS and not value.row
+    role = find_settler(value.row or value.about, *(("engineer",) if of_a_sum else ()))
+    if role == "engineer":
         return ENGINEERING, "engineer"
     return name_role(role), role
 
