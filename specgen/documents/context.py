@@ -9,7 +9,7 @@ from typing import Any
 from specgen.documents.deviations import deviation_sources
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.documents.drafts import Remainder
-from specgen.documents.editions import fill_editions
+from specgen.documents.editions import fill_editions, name_edition
 from specgen.model.absence import Absent
 from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.figure_text import fill_figures
@@ -112,6 +112,10 @@ class DocumentContext:
     def tell(self, text: str) -> str:
         """A text of a calculation that says figures in two systems, in that of the project; percent as values print."""
         return _SPACED_PERCENT.sub("%", tell_in(text, "both" if self.project.both_units else self.first))
+
+    def name_text(self, text: str) -> str:
+        """A text to hold figures against: by the edition that the project goes by, where it has one."""
+        return name_edition(self.tell(text), self.project, self.standards)
 
     def cite(self, source: Source) -> Source:
         """The source as documents cite it: the controlling text, one and the same for all that is not verified."""

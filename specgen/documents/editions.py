@@ -44,6 +44,13 @@ def fill_editions(text: str, project: Project, standards: Standards) -> str:
     return f"{said}, guide only" if any(_is_guide(name, project) for name in _ASKED.findall(text)) else said
 
 
+def name_edition(text: str, project: Project, standards: Standards) -> str:
+    """The text by its edition in the project; a list of the sections of all editions as those of the code."""
+    if text.startswith("ASCE 7,"):
+        return text.replace("ASCE 7", fill_editions("{wind}", project, standards), 1)
+    return "International Building Code, section numbers" if text.startswith("section numbers of the") else text
+
+
 def _is_guide(name: str, project: Project) -> bool:
     """Whether nothing in the project calls for a text."""
     if name not in _CALLED_FOR:

@@ -48,8 +48,9 @@ _BEFORE = {
     "clean_equipment": "spraying",
     "acceptance": "sealant",
 }
-# What a color must bear is settled before any of it is made.
-_COLOR = {"HEA": "mockup"}
+# What decides on a wall is known before any work, and what a color must bear before any of it is made.
+_DECISION = "decision on the walls"
+_SETTLED_BEFORE = {"ATT-05e": _DECISION, "ATT-05i": _DECISION, "HEA-01": _DECISION, "HEA": "mockup"}
 # Two sentences that begin with so many words alike are told as one.
 _ALIKE = 4
 
@@ -80,15 +81,16 @@ def name_rules(codes: tuple[str, ...]) -> str:
     return ", ".join((first, *(code[6:] for code in others)))
 
 
-def name_groups(findings: Iterable[Finding]) -> str:
-    """What the letters of the rules of some findings stand for: `ACC access, HEA heat and color`."""
+def name_groups(codes: Iterable[str]) -> str:
+    """What the letters of some rules stand for: `ACC access, HEA heat and color`."""
     groups = {rule.code[:3]: rule.group for rule in load_rules()}
-    return ", ".join(f"{code} {groups[code]}" for code in sorted({finding.rule[:3] for finding in findings}))
+    return ", ".join(f"{letters} {groups[letters]}" for letters in sorted({code[:3] for code in codes}))
 
 
 def work_waiting(code: str, step: str) -> str:
     """The work before which a measure is taken or a document is at hand: `boards`."""
-    return _COLOR.get(code[:3]) or _BEFORE.get(step) or step.replace("_", " ")
+    early = next((_SETTLED_BEFORE[part] for part in (code, code[:6], code[:3]) if part in _SETTLED_BEFORE), "")
+    return early or _BEFORE.get(step) or step.replace("_", " ")
 
 
 def _split(project: Project, finding: Finding) -> Iterator[Measure]:

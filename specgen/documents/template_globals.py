@@ -9,6 +9,7 @@ from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.measures import name_groups
+from specgen.documents.required_documents import list_pending
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
@@ -47,9 +48,9 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "stops": context.judgment.of(Severity.STOP),
         "cautions": context.judgment.of(Severity.CAUTION),
         "notes": context.judgment.of(Severity.NOTE),
-        "rule_groups": name_groups(context.judgment.findings),
+        "rule_groups": name_groups(_list_codes(context)),
         "open_items": context.judgment.open_items,
-        "unverified": tuple(dict.fromkeys(context.tell(text) for text in context.rest.to_check)),
+        "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "mockup_places": name_places(context),
@@ -60,6 +61,11 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "to_confirm": Deferred(_to_confirm),
     }
     return names | figure_functions(context) | {f.name: f for f in _page_functions(context, composer)}
+
+
+def _list_codes(context: DocumentContext) -> list[str]:
+    """The codes of what is found, and of the documents still required."""
+    return [finding.code for finding in context.judgment.findings] + [entry.code for entry in list_pending(context)]
 
 
 def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Function, ...]:

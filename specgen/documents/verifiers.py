@@ -2,16 +2,13 @@
 
 from collections.abc import Iterator
 
-from specgen.documents.context import DocumentContext
-from specgen.model.value_text import words
-
 # Who reads a text, by a part of its name.
 _READERS = (
     ("ASCE", "engineer"),
     ("International", "architect"),
     ("29 CFR", "competent_person"),
 )
-# Who settles a figure of a row of the limits, by the row or by what its name begins with.
+# Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {
     "substrate.bond": "engineer",
     "substrate.pulls": "engineer",
@@ -31,6 +28,10 @@ _SETTLED_BY = {
     "face": "eifs_source",
     "aesthetic_joint": "eifs_source",
     "weather.after_frost": "eifs_source",
+    "flashing": "eifs_source",
+    "shortest time": "finish_source",
+    "longest time": "finish_source",
+    "Notice of a witness point": "architect",
     "joint": "sealant_source",
     "sealant": "sealant_source",
 }
@@ -39,29 +40,17 @@ APPLICATOR = "applicator"
 MANUFACTURERS = ("eifs_source", "finish_source", "sealant_source")
 
 
-# The party that a role is given as, where that bears another name.
-_GIVEN_AS = {"engineer": "design_engineer"}
-
-
-def tell_party(context: DocumentContext, role: str) -> str:
-    """`EIFS manufacturer (Graywether Wall Systems)`; the role alone while no name is given."""
-    said, party = words(role), _GIVEN_AS.get(role, role)
-    known = party in context.project.schema.node(("parties",)).children
-    name = context.project.get(("parties", party, "name")) if known else None
-    title = said[:1].upper() + said[1:]
-    return f"{title} ({name})" if name else title
-
-
 def find_reader(text: str) -> str:
     """The role that reads a text; the applicator reads the standards of its trade."""
     return next((role for part, role in _READERS if part in text), APPLICATOR)
 
 
-def find_settler(row: str) -> str:
-    """The role that settles the figure of a row of the limits that no text gives."""
-    return next((_SETTLED_BY[name] for name in _names(row) if name in _SETTLED_BY), _OTHERS)
+def find_settler(figure: str, others: str = _OTHERS) -> str:
+    """The role that settles a figure that no text gives, by its row of the limits or what it is of; else `others`."""
+    return next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), others)
 
 
-def _names(row: str) -> Iterator[str]:
-    yield row
-    yield row.partition(".")[0]
+def _names(figure: str) -> Iterator[str]:
+    yield figure
+    yield figure.partition(".")[0]
+    yield figure.partition(",")[0]

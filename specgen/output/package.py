@@ -75,7 +75,7 @@ def make_package(
         "draft": draft,
         "stops": [f.code for f in judgment.of(Severity.STOP)],
         "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
-        "to_verify": list(dict.fromkeys(map(context.tell, rest.to_check))),
+        "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),
     }
     return Package(files=index_files(files), about=about, notes=(*notes, *_tell_rest(project, rest)))
 

@@ -113,10 +113,13 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     assert [name for name, text in clean.items() if LIST in text.upper().split("\n")] == ["D05"]
     assert not any("FIGURES TO CONFIRM" in text.upper() for text in clean.values())
     rows = [line.split(" | ") for line in clean["D05"].partition(LIST)[2].split("\n") if " | " in line]
-    assert rows[0] == ["Verify against", "Figure or method", "In force", "Used in", "Basis", "Verified, date"]
-    assert all(row[0] and row[1].startswith("( ) ") and row[4] in ("P", "M", "T") for row in rows[1:])
-    gun = [row for row in rows if "from gun to wall" in row[1]]
-    assert gun == [["Finish manufacturer", "( ) Distance from gun to wall", "maximum 24 in", "D05, D08, D09", "P", ""]]
+    assert rows[0] == ["Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date"]
+    assert all(row[0] and row[1].startswith("( ) ") and row[3] in ("P", "M", "T") for row in rows[1:])
+    (gun,) = [row for row in rows if "Spray distance" in row[1]]
+    assert gun[0] == "Finish manufacturer"
+    assert "( ) Spray distance: maximum 24 in;" in gun[1]
+    (notice,) = [row for row in rows if "witness point" in row[1]]
+    assert notice[:2] == ["Architect", "( ) Notice of a witness point: 24 h"]
     assert sum("Viewing distance" in row[1] for row in rows) == 1
-    wind = next(row for row in rows if row[0] == "ASCE 7, chapters 26 and 30")
-    assert wind[3:5] == ["D06", "M"]
+    wind = next(row for row in rows if row[0] == "ASCE 7-16, chapters 26 and 30")
+    assert wind[2:4] == ["D06", "M"]

@@ -158,7 +158,7 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
         report = f"{standard} report of this wall, or engineer's extension"
         assert f"{report} (W1)" in asked["decision on the walls"]
         assert report in pages["D02"].split("Exceptions\n")[1].splitlines()[0]
-        assert f"{report} | W1 | decision on the walls | COD-03" in pages["D05"]
+        assert f"{report} (W1) | decision on the walls | COD-03" in pages["D05"]
 
 
 def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_path: Path) -> None:
@@ -170,7 +170,7 @@ def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_
     table = page.split("DOCUMENTS STILL REQUIRED\n")[1].split("\n\n")[0].splitlines()[2:]
     party, sheets = "", {}
     for line in table:
-        first, document, _, before, code = line.split(" | ")
+        first, document, before, code = line.split(" | ")
         # The name of a party stands in its first row, its role alone in the others.
         party = party if party.startswith(f"{first}:") else first
         sheets[(document, code)] = party

@@ -23,4 +23,4 @@ def count_sealant_tests(context: DocumentContext) -> DisplayValue | None:
     beyond = max(0, ceil((total.amount - first.raw.amount) / later.raw.amount))
     planned = [project.get(("sealants", mark, "field_tests")) for mark in project.members.get(("sealants",), ())]
     number = max([least.raw, *filter(None, planned)]) + beyond
-    return DisplayValue(str(number), number, least.source, about="Sealant pull tests")
+    return DisplayValue(str(number), number, least.source, about="Sealant pull tests", row=least.row)

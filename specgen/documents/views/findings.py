@@ -7,7 +7,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
-from specgen.documents.verifiers import tell_party
+from specgen.documents.parties import tell_party
 from specgen.documents.views._limit_checks import join_cells
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
@@ -29,7 +29,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         )
         for one in list_measures(context.project, findings)
     )
-    return TableView(("Rule", "Where", called, "Measure", "By, before", "Basis"), lines, (9, 11, 24, 27, 16, 13))
+    return TableView(("Rule", "Where", called, "Measure", "By, before", "Basis"), lines, (10, 11, 23, 25, 16, 15))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:

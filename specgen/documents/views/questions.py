@@ -4,10 +4,10 @@ from collections import Counter, defaultdict
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.parties import name_party
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import Asked, list_asked, sort_document
 from specgen.documents.views._fields import name_fields, say_fields
-from specgen.documents.views._parties import name_party
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

@@ -1,4 +1,4 @@
-"""What rests on no text that was read: each figure once, with the text that verifies it, and a box to tick."""
+"""What rests on no text that was read: each figure once, with its box, beside the text or party that verifies it."""
 
 import re
 from collections.abc import Iterable
@@ -7,26 +7,26 @@ from itertools import groupby
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler, tell_party
+from specgen.documents.parties import name_role, tell_party
+from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind
 from specgen.model.standard import Limit
-from specgen.model.value_text import words
 from specgen.quantities.comparison import Sense
 from specgen.quantities.quantity import Quantity
 
-HEADER = ("Verify against", "Figure or method", "In force", "Used in", "Basis", "Verified, date")
-WIDTHS = (18, 40, 15, 9, 6, 12)
+HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
+WIDTHS = (17, 54, 11, 6, 12)
 ENGINEERING = "Engineering references"
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
 _BASES = {Kind.PUBLISHED: "T", Kind.PRACTICE: "P", Kind.MEMORY: "M"}
 _ORDER = tuple(_BASES.values())
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
-_KINDS = (("Method of ", "Methods: "), ("Basis of ", "Rules: "))
+_KINDS = (("Method of ", "Methods: "), ("Basis of ", "Applies as cited in: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
-LONGEST = 24
+LONGEST = 130
 
 
 @dataclass
@@ -47,20 +47,21 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each figure, those of one party and text together; manufacturers last."""
+    """One row for the figures of one text on one basis; manufacturers last."""
     entries = list_entries(context)
     ordered = sorted(entries.items(), key=lambda pair: (pair[0][0] in MANUFACTURERS, *_place(pair), *pair[0]))
     return TableView(HEADER, tuple(_row(list(group)) for _, group in groupby(ordered, key=_place)), WIDTHS)
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
-    """All that the package prints and nobody has verified, each once."""
+    """All that is printed and nobody has verified, each once; a sum that is left out cannot be followed yet."""
     entries: dict[Key, Entry] = {}
+    told, left_out = _told_by_others(context), {known.id for known in context.rest.left_out}
     for document, value in context.rest.cited:
         behind = value.source.behind if value.source else None
-        if behind is None or value.row in _told_by_others(context):
+        if behind is None or value.row in told or (document == _SUMS and document in left_out):
             continue
-        text = context.tell(behind.text_to_check)
+        text = context.name_text(behind.text_to_check)
         text, role = (text, find_reader(text)) if text else _find_settler(document, value)
         what, figure = _describe(context, document, value)
         entry = entries.setdefault((role, text, what), Entry())
@@ -82,11 +83,11 @@ def _is_length(limit: Limit) -> bool:
 
 def _find_settler(document: str, value: Value) -> tuple[str, str]:
     """Where no text is known: an engineer's references for what sums alone rest on, else a manufacturer's."""
-    role = find_settler(value.row)
-    if role == "engineer" or (document == _SUMS and not value.row):
+    of_a_sum = document == _SUMS and not value.row
+    role = find_settler(value.row or value.about, *(("engineer",) if of_a_sum else ()))
+    if role == "engineer":
         return ENGINEERING, "engineer"
-    said = words(role)
-    return said[:1].upper() + said[1:], role
+    return name_role(role), role
 
 
 def _describe(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:
@@ -115,29 +116,28 @@ def _bare(about: str) -> str:
 
 
 def _row(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
-    """A line of one figure, or of all that sums alone take from a text, each with its box."""
-    (_, text, what), entry = entries[0]
-    single = len(entries) == 1 and not what.endswith(": ")
-    told = [CheckBox(what if single else _tell(key[2], one)) for key, one in entries]
+    """A line of the figures of one text, each with its box, and the documents that print them."""
+    (_, text, _), entry = entries[0]
+    told = [CheckBox(_tell(key[2], one)) for key, one in entries]
     listed = [part for box in told for part in ("; ", box)][1:]
-    in_force = _join_sides(_sort_sides(entry)) if single else ""
-    return _shorten(text), listed, in_force, ", ".join(sorted(entry.documents)), entry.basis, ""
+    documents = sorted({document for _, one in entries for document in one.documents})
+    return _shorten(text), listed, ", ".join(documents), entry.basis, ""
 
 
 def _tell(what: str, entry: Entry) -> str:
     if what.endswith(": "):
-        return what + ", ".join(map(_lower, entry.figures))
-    return f"{what}: {_join_sides(_sort_sides(entry))}"
+        return what + "; ".join(map(_lower, entry.figures))
+    return ": ".join(filter(None, (what, _join_sides(_sort_sides(entry)))))
 
 
 def _sort_sides(entry: Entry) -> list[str]:
     return sorted(entry.figures, key=lambda figure: not figure.startswith("minimum"))
 
 
-def _place(pair: tuple[Key, Entry]) -> tuple[str, str, str, str]:
-    """What shares a line: the figures of sums from one text on one basis; every other figure has its own."""
-    (role, text, what), entry = pair
-    return role, text, entry.basis if entry.documents == {_SUMS} else what, what if entry.documents != {_SUMS} else ""
+def _place(pair: tuple[Key, Entry]) -> tuple[str, str, str]:
+    """What shares a line: the figures of one text on one basis."""
+    (role, text, _), entry = pair
+    return role, text, entry.basis
 
 
 def _join_sides(figures: list[str]) -> str:
@@ -158,16 +158,17 @@ def _shorten(text: str) -> str:
 
 
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what, by name: `Engineer (Kingpost Engineering), ASCE 7; applicator, all other texts`."""
+    """Who verifies what, by name: `Architect (Lintel and Quoin); Engineer (Kingpost Engineering), ASCE 7-16`."""
     texts: dict[str, dict[str, None]] = {}
     for role, text, _ in sorted(list_entries(context)):
         texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [f"{tell_party(context, role)}, {_tell_texts(role, texts[role])}" for role in texts if role != APPLICATOR]
+    told = [_tell_verifier(context, role, texts[role]) for role in texts if role != APPLICATOR]
     others = [f"{tell_party(context, APPLICATOR)}, all other texts"] if APPLICATOR in texts else []
-    return f"By: {'; '.join([*told, *others])}."
+    in_writing = " Manufacturers verify in writing." if not texts.keys().isdisjoint(MANUFACTURERS) else ""
+    return f"By: {'; '.join([*told, *others])}.{in_writing}"
 
 
-def _tell_texts(role: str, texts: Iterable[str]) -> str:
-    if role in MANUFACTURERS:
-        return "written instructions"
-    return " and ".join("own lines" if text.lower() == words(role) else text for text in texts)
+def _tell_verifier(context: DocumentContext, role: str, texts: Iterable[str]) -> str:
+    """A party, and the texts that do not bear its name."""
+    others = [text for text in texts if text != name_role(role)]
+    return ", ".join(filter(None, (tell_party(context, role), " and ".join(others))))

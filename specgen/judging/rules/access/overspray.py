@@ -39,8 +39,8 @@ def vehicles_in_reach(project: Description) -> Violations:
     return _find(
         project,
         "vehicles_below",
-        "Move or cover the vehicles within {wanted} of spraying",
-        "Move or cover the vehicles, set the exclusion distance",
+        "Move vehicles a minimum of {wanted} from spraying, cover those that cannot be moved",
+        "Set the exclusion distance, move vehicles beyond it, cover those that cannot be moved",
     )
 
 

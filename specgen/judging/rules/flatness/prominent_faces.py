@@ -22,7 +22,7 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "PLN-02",
     "Tighter plane on prominent and raked faces",
-    remedy="Set a tighter limit for this face; proposed: maximum {flatness.long} in {straightedge.long}.",
+    remedy="Set a tighter substrate limit for this face; proposed: maximum {flatness.long} in {straightedge.long}.",
     steps="substrate",
     documents="D05 D09",
 )
@@ -31,7 +31,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "A plane limit of {found} in {straightedge.long} is too loose for a prominent face.",
+    "A plane limit of the substrate of {found} in {straightedge.long} is too loose for a prominent face.",
     each="elevations",
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",
@@ -45,7 +45,7 @@ def loose_for_prominent_face(elevation: Elevation, limit: Quantity) -> Violation
 @RULE.test(
     "b",
     CAUTION,
-    "A plane limit of {found} in {straightedge.long} is too loose where light rakes the face.",
+    "A plane limit of the substrate of {found} in {straightedge.long} is too loose where light rakes the face.",
     each="elevations",
     at="walls.*.substrate.plane_limit",
     limit="substrate.plane",

@@ -22,8 +22,8 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "HEA-05",
     "Dark color over EPS",
-    remedy="Use a lighter color; or submit the EIFS manufacturer's letter for this color, and keep the face "
-    "cooler than the board softens.",
+    remedy="Use a lighter color; or submit the EIFS manufacturer's letter for this color and the calculated face "
+    "temperature, maximum the service limit of the board, {board.softens} for EPS.",
     steps="gloss",
     documents="D02",
 )

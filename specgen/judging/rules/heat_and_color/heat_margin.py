@@ -33,13 +33,16 @@ fails HEA-03e at colors.C1.lrv
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.typed_views import Description, Elevation
+from specgen.model.working import Working
 from specgen.quantities.comparison import more
 from specgen.quantities.quantity import Quantity, round_quantity, subtract_temperatures
+
+ACCEPTED = "submit the EIFS manufacturer's written acceptance of this color on this face."
 
 RULE = Rule(
     "HEA-03",
     "Heat margin of the board",
-    remedy="Use a lighter color, or submit the EIFS manufacturer's written acceptance of this color on this face.",
+    remedy=f"Use a lighter color, or {ACCEPTED}",
     steps="gloss",
     documents="D05 D06",
 )
@@ -48,7 +51,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     CAUTION,
-    "In still air the margin of the face below the softening of the board is {found}; minimum {wanted}.",
+    "In still air the margin of the face below the service limit of the board is {found}; minimum {wanted}.",
     at="elevation.color",
     basis="computed",
     limit="board.heat_margin",
@@ -59,13 +62,13 @@ def thin_margin(elevation: Elevation, face_heat_still: Computed, limit: Quantity
     margin = subtract_temperatures(softens, heat.rounded)
     # A face that reaches the limit is told by the next clause.
     if heat.rounded < softens and margin < limit:
-        yield violation(round_quantity(margin), wanted=limit)
+        yield violation(round_quantity(margin), wanted=limit, remedy=_tell_lighter(heat))
 
 
 @RULE.test(
     "b",
     CAUTION,
-    "In still air the face reaches {found}; the board softens at {wanted}.",
+    "In still air the face reaches {found}; service limit of the board {wanted}.",
     at="elevation.color",
     basis="computed",
 )
@@ -73,7 +76,7 @@ def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Vio
     """With no wind to cool it the face is no cooler than the heat at which the board softens."""
     still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
     if still.rounded >= limit:
-        yield violation(still.rounded, wanted=limit)
+        yield violation(_to_tenth(still.quantity), wanted=limit, remedy=_tell_lighter(still))
 
 
 RULE.clause(
@@ -110,3 +113,16 @@ RULE.clause(
     when="color.lrv >= limit(color.lrv_least) and color.lrv < limit",
     limit="color.lrv_cautious",
 )
+
+
+def _to_tenth(temperature: Quantity) -> Quantity:
+    """A temperature as documents print it."""
+    return Quantity.of(f"{temperature.number(temperature.unit):.1f}", temperature.unit)
+
+
+def _tell_lighter(face: Working) -> str:
+    """What a lighter color must throw back to keep the margin, where any does."""
+    least = next((step.value for step in face.steps if step.symbol == "SR_w"), None)
+    if least is None:
+        return ""
+    return f"Use a color of minimum solar reflectance {least:.2f} at the same emittance, or {ACCEPTED}"
