@@ -234,9 +234,7 @@ def test_the_work_is_tested_for_what_the_mockup_is_tested_for(tmp_path: Path) ->
     assert found["Adhesion by tape"][0].startswith("ASTM D3359")
     assert {form for *_, form in found.values()} <= {"D11", "D12a", "D12b", "D12c", "D12d"}
     unread = matrix(procedure(tmp_path / "two", {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}}))
-    assert (
-        unread["WRB continuity and thickness"][0] == "visual, thickness gauge or cut sample"
-    )
+    assert unread["WRB continuity and thickness"][0] == "visual, thickness gauge or cut sample"
     plain_wall = matrix(procedure(tmp_path, {"walls": {"W1": {"wrb": {"kind": "none"}}}}))
     assert "WRB continuity and thickness" not in plain_wall
 
