@@ -64,8 +64,9 @@ def d06(context: DocumentContext) -> Document:
 
 
 def with_providers(context: DocumentContext, *providers: Provider) -> DocumentContext:
-    """The context whose only calculations are these."""
-    known: Mapping[str, Provider] = {p.name: p for p in providers}
+    """The context whose only calculations are these, and those that tell which fire reports are due."""
+    asked = (computing.find(name) for name in ("fire-propagation-due", "radiant-heat-due"))
+    known: Mapping[str, Provider] = {p.name: p for p in (*providers, *asked)}
     return dataclasses.replace(context, resolve=Resolver(context.project, known.__getitem__, tuple(sorted(known))))
 
 

@@ -84,7 +84,7 @@ def holding(project: Project, path: FieldPath, value: object) -> Project:
 
 def test_the_draws_reach_every_verdict(tmp_path: Path) -> None:
     reached: set[Verdict] = set()
-    for seed in range(60):
+    for seed in range(100):
         (tmp_path / str(seed)).mkdir()
         project = drawn(seed, tmp_path / str(seed))
         reached |= set(verdicts(judged(project)).values()) if project is not None else set()

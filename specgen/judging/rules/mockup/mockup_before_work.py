@@ -10,6 +10,8 @@ fails MOC-01a at mockup.planned_on
     mockup: {planned_on: 2027-03-01, duration_days: 14}
     schedule: {work_start: 2027-03-08}
 fails MOC-01b at mockup.duration_days
+    smoothing: {between_hours: 8}
+    gloss: {touch_dry_hours: 4}
     walls:
       W1:
         attachment: {cure_hours: 24}
