@@ -4,8 +4,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import RequiredDocument, list_pending
 from specgen.documents.views._asked import sort_document
-from specgen.documents.views._parties import name_party
-from specgen.model.value_text import words
+from specgen.documents.views._parties import name_party, name_role
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -14,7 +13,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for required in list_pending(context):
         by_party.setdefault(required.owed_by, []).append(required)
     lines = tuple(
-        (_name_role(party) if number else name_party(context, party), *_cells(context, entry))
+        (name_role(party) if number else name_party(context, party), *_cells(context, entry))
         for party, entries in by_party.items()
         for number, entry in enumerate(entries)
     )
@@ -24,8 +23,3 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _cells(context: DocumentContext, required: RequiredDocument) -> tuple[str, str, str, str]:
     places = "" if required.subjects == ("project",) else ", ".join(required.subjects)
     return required.name, places, sort_document(context, required)[1], required.code
-
-
-def _name_role(party: str) -> str:
-    said = words(party)
-    return said[:1].upper() + said[1:]
