@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.numbering import list_values
-from specgen.documents.required_documents import list_pending, looks_for_document
+from specgen.documents.required_documents import count_pending, list_pending, looks_for_document
 from specgen.model.block import Block, Document, Note, Strong, Text
 from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import count
@@ -36,11 +36,14 @@ def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
     where = "listed below" if document.id == "D05" else "see D05"
     judgment = context.judgment
     stops = sum(not looks_for_document(finding) for finding in judgment.of(Severity.STOP))
-    required = len(list_pending(context))
+    required = count_pending(context)
     so_far = " found so far" if judgment.not_judged else ""
     yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
     if required:
         yield f"{count(required, 'document')} still required, {where}."
+    untested = {mark: None for entry in list_pending(context) if entry.before == "hazard" for mark in entry.subjects}
+    if untested:
+        yield f"No work on the existing coating of {', '.join(untested)} before the lead and asbestos reports."
 
 
 def tell_stops(stops: int) -> str:

@@ -20,6 +20,9 @@ _NAMED_BY = {
     "people": ("name",),
 }
 
+_TOLD = ("elevations", "joints", "sealants", "colors", "access")
+_FEW = 8
+
 
 def name_member(context: DocumentContext, collection: str, mark: str) -> str:
     """The mark and the name of a member: `E1 South face`; the mark alone where nothing names it."""
@@ -48,3 +51,10 @@ def name_linked(context: DocumentContext, path: tuple[str, ...], collection: str
 def list_marks(context: DocumentContext, collection: str) -> tuple[str, ...]:
     """The marks of a collection; none if it is absent."""
     return context.project.members.get((collection,), ())
+
+
+def tell_marks(context: DocumentContext) -> str:
+    """`E1 South face, E2 Alley, J1 floor line`: what the marks of a list stand for; those of few members only."""
+    told = (list_marks(context, collection) for collection in _TOLD)
+    few = zip(_TOLD, told, strict=True)
+    return ", ".join(name_member(context, name, mark) for name, marks in few if len(marks) <= _FEW for mark in marks)

@@ -18,19 +18,19 @@ def name_role(role: str) -> str:
 
 def tell_party(context: DocumentContext, role: str) -> str:
     """`EIFS manufacturer (Graywether Wall Systems)`; the role alone while no name is given."""
-    path = _find_name(context, role)
+    path = find_name(context, role)
     name = context.project.get(path) if path else None
     return f"{name_role(role)} ({name})" if name else name_role(role)
 
 
 def name_party(context: DocumentContext, role: str) -> list[Any]:
     """`EIFS manufacturer: Graywether Wall Systems`; the name is in brackets while it is not given."""
-    path = _find_name(context, role)
+    path = find_name(context, role)
     return [name_role(role), ": ", context.display(path)] if path else [name_role(role)]
 
 
-def _find_name(context: DocumentContext, role: str) -> Path | None:
-    """The field of the name of a party; None for a role that no section of the parties is about."""
+def find_name(context: DocumentContext, role: str) -> Path:
+    """The field of the name of a party; empty for a role that no section of the parties is about."""
     section = _SECTIONS.get(role, role)
     known = section in context.project.schema.node(("parties",)).children
-    return ("parties", section, "name") if known else None
+    return ("parties", section, "name") if known else ()

@@ -1,11 +1,12 @@
 """The documents that a project still lacks, and who owes each."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from typing import Any, NamedTuple, cast
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_missing_reports
-from specgen.judging.materials import materials
+from specgen.documents.views.reports import list_pending_tests
+from specgen.judging.materials import materials, mixed_materials
 from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.value_text import words
 
@@ -15,7 +16,7 @@ _OWED = {
     "ACC-07a": ("applicator", "Hazard communication program", "work starts"),
     "ACC-07c": ("applicator", "Respiratory protection program", "work starts"),
     "ACC-07e": ("applicator", "Silica exposure control plan", "work starts"),
-    "ATT-05d": ("applicator", "Signed bond report of the existing surface", "boards"),
+    "ATT-05d": ("applicator", "Signed bond report of the existing surface", "decision"),
     "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
     "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),
@@ -31,8 +32,23 @@ _OWED = {
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
-    "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards")
+    "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
+    "HEA-01a": ("finish_source", "Solar reflectance report of the color", "boards"),
+    "HEA-01b": ("finish_source", "Thermal emittance report of the color", "boards"),
+    "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "boards"),
 }
+# What a wall and the code ask for before any clause finds it wanting.
+_LATER = {
+    "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
+    "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
+    "ATT-10c": ("owner", "Laboratory report, asbestos in the old coating", "hazard"),
+}
+_TESTED = {"ATT-10a": "lead_tested", "ATT-10c": "asbestos_tested"}
+_PULLED = ("metal", "existing_brick")
+_LOCAL_BASIS = ("code", "local_fasteners_basis")
+# The properties of a color that a report shows, and the clause that asks for it.
+_OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
+_FINISH = ("smoothing", "primer", "gloss")
 _SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _SHEETS_BEFORE = "mockup"
 _CALLED = {"backing": "backer rod"}
@@ -54,7 +70,8 @@ class RequiredDocument(NamedTuple):
     name: str  # as it prints
     subjects: tuple[str, ...]  # what it is for
     code: str  # of the clause
-    before: str  # `submittal`, `work starts`, or the step that does not begin without it
+    before: str  # `hazard`, `decision`, `submittal`, `work starts`, or the step that does not begin without it
+    number: int = 1  # documents told by one name
 
 
 def looks_for_document(finding: Finding) -> bool:
@@ -76,14 +93,96 @@ def list_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     return (*found, *later, *asked)
 
 
+def count_pending(context: DocumentContext) -> int:
+    """How many documents are still required, each sheet counted."""
+    return sum(entry.number for entry in list_pending(context))
+
+
 def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
-    """The fire reports that the code requires, and the data sheets of the materials described."""
+    """The fire reports that the code requires, what an old wall must show, and the sheets of the materials."""
     for standard, walls in list_missing_reports(context).items():
         yield _owe(_FIRE[standard], _OWED, tuple(walls))
-    if context.project.value(("package", "purpose")) == "design_draft":
-        described = materials(cast(Any, context.project.root()))
-        lacking = [material for material in described if material not in _list_covered(context)]
-        yield from _sort_sheets("SUB-02a", lacking)
+    project = context.project
+    yield from _find_old_coatings(context)
+    yield from _find_tests(context)
+    if project.get(("code", "local_fasteners_required")) is False and not project.get(_LOCAL_BASIS):
+        yield _owe("ATT-03", _LATER, ("project",))
+    described = materials(cast(Any, project.root()))
+    if project.value(("package", "purpose")) != "design_draft":
+        undescribed = [coat for coat in _FINISH if coat not in described]
+        yield from _join_sheets(context, undescribed, undescribed)
+        return
+    named = list(dict.fromkeys((*described, *_FINISH)))
+    yield from _join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *_FINISH})
+    yield from _find_letter(context)
+
+
+def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """The test reports behind the properties that the project gives, those of one manufacturer in one entry."""
+    told = {finding.code for finding in context.judgment.findings}
+    by_maker: dict[str, list[str]] = {}
+    for of, method in list_pending_tests(context):
+        code = next((code for name, code in _OF_COLORS.items() if of.startswith(name)), "")
+        if code not in told:
+            by_maker.setdefault("finish_source" if code else "eifs_source", []).append(method)
+    for maker, methods in by_maker.items():
+        single = dict.fromkeys(methods)
+        name = f"{'Test reports' if len(single) > 1 else 'Test report'}: {', '.join(single)}"
+        yield RequiredDocument(maker, name, ("project",), "SUB-03", "mockup", len(single))
+
+
+def _find_old_coatings(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """What a laboratory has not reported of the old coatings, and the bond of old walls that no report shows."""
+    project, walls = context.project, context.project.members[("walls",)]
+    kinds = {mark: project.get(("walls", mark, "substrate", "kind")) for mark in walls}
+    for code, field in _TESTED.items():
+        untested = [
+            m for m in walls if kinds[m] == "existing_coated" and not project.get(("walls", m, "substrate", field))
+        ]
+        if untested:
+            yield _owe(code, _LATER, tuple(untested))
+    unproved = [
+        mark
+        for mark in walls
+        if project.get(("walls", mark, "substrate", "bond_report")) is None
+        and (kinds[mark] in _PULLED or (kinds[mark] == "existing_coated" and not _is_stripped(context, mark)))
+    ]
+    if unproved:
+        yield _owe("ATT-05d", _OWED, tuple(unproved))
+
+
+def _is_stripped(context: DocumentContext, mark: str) -> bool:
+    return bool(context.project.get(("walls", mark, "substrate", "coating_removed")))
+
+
+def _find_letter(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """One entry for the letters between the manufacturers, none of which a design draft has to list."""
+    project = context.project
+    papers = project.members.get(("attachments",), ())
+    if any(project.get(("attachments", mark, "kind")) == "letter" for mark in papers):
+        return
+    barrier = any(
+        project.get(("walls", mark, "wrb", "kind")) not in (None, "none") for mark in project.members[("walls",)]
+    )
+    sealed = project.members.get(("joints",)) or project.members.get(("sealants",))
+    others = ["finish", *(["WRB"] if barrier else []), *(["sealant"] if sealed else [])]
+    party, _, before = _OWED["SUB-06a"]
+    yield RequiredDocument(
+        party, f"Compatibility letter, EIFS with {' and '.join(others)}", ("project",), "SUB-06", before
+    )
+
+
+def _join_sheets(context: DocumentContext, named: list[str], mixed: Container[str]) -> Iterator[RequiredDocument]:
+    """The data sheets and the safety data sheets that are not listed, those of one manufacturer in one entry."""
+    covered = _list_covered(context, "data_sheet"), _list_covered(context, "sds")
+    lacking = [m for m in named if m not in covered[0]], [m for m in named if m in mixed and m not in covered[1]]
+    by_maker: dict[str, list[RequiredDocument]] = {}
+    for code, wanted in zip(_SHEETS, lacking, strict=True):
+        for entry in _sort_sheets(code, wanted):
+            by_maker.setdefault(entry.owed_by, []).append(entry)
+    for maker, entries in by_maker.items():
+        name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
+        yield RequiredDocument(maker, name, ("project",), "SUB-02", _SHEETS_BEFORE, sum(e.number for e in entries))
 
 
 def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:
@@ -91,11 +190,11 @@ def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, 
     return RequiredDocument(party, name, subjects, code, before)
 
 
-def _list_covered(context: DocumentContext) -> set[str]:
-    """The materials that a data sheet covers."""
+def _list_covered(context: DocumentContext, kind: str) -> set[str]:
+    """The materials that a sheet of a kind covers."""
     project, covered = context.project, set[str]()
     for mark in project.members.get(("attachments",), ()):
-        if project.get(("attachments", mark, "kind")) == "data_sheet":
+        if project.get(("attachments", mark, "kind")) == kind:
             covered |= set(project.get(("attachments", mark, "covers")) or ())
     return covered
 
@@ -113,4 +212,5 @@ def _sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocume
     for material in materials:
         by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(_CALLED.get(material) or words(material))
     for maker, named in by_maker.items():
-        yield RequiredDocument(maker, f"{_SHEETS[code]}: {', '.join(named)}", ("project",), code, _SHEETS_BEFORE)
+        name = f"{_SHEETS[code]}: {', '.join(named)}"
+        yield RequiredDocument(maker, name, ("project",), code, _SHEETS_BEFORE, len(named))

@@ -8,6 +8,7 @@ from typing import Any
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.required_documents import list_pending
 from specgen.documents.review_boxes import review_boxes
@@ -53,6 +54,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
+        "marks": tell_marks(context),
         "mockup_places": name_places(context),
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),

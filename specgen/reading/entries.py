@@ -18,6 +18,7 @@ _OWNERS = (
     "applicator",
     "architect",
     "eifs_source",
+    "wrb_source",
     "engineer",
     "finish_source",
     "general_contractor",

@@ -102,9 +102,10 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
         "report": "NFPA 268 report required from the EIFS manufacturer",
         "else": "combustible coats may still require the test",
     }
+    # 2603.5 itself is about buildings of types I to IV, whatever the test.
     for subject, section, words in (
-        ("Fire propagation, NFPA 285, W1", "2603.5.5", propagation),
-        ("Radiant heat, NFPA 268, W1", "2603.5.7", radiant),
+        ("Fire propagation, NFPA 285, W1", "2603.5" if kind == "VB" else "2603.5.5", propagation),
+        ("Radiant heat, NFPA 268, W1", "2603.5" if kind == "VB" else "2603.5.7", radiant),
     ):
         assert unmarked(rows[subject]) == [section, due, why.format(**words)]
 
@@ -140,7 +141,7 @@ def test_a_report_that_is_listed_stands_beside_the_test_it_is_of(tmp_path: Path)
 
 def test_under_a_local_code_the_authority_is_asked_for_the_fire_class(tmp_path: Path) -> None:
     rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}})
-    ask = "Architect to confirm each with the authority having jurisdiction before the mockup."
+    ask = "Architect to confirm each with the authority having jurisdiction before the decision on the walls."
     row = rows["Drained wall, fire class of the walls, and special inspection"]
     assert row == ["local code", "not evaluated", ask]
     assert not any("NFPA" in cell for row in rows.values() for cell in row)
@@ -186,6 +187,9 @@ def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Pat
     said = {"jurisdiction": "City of Ashmoor", "local_fasteners_basis": "letter of January 22, 2027"}
     (named := tmp_path / "named").mkdir()
     answer = "City of Ashmoor: letter of January 22, 2027"
+    (said_by_none := tmp_path / "unconfirmed").mkdir()
+    unconfirmed = ["local code", "pending", "City of Ashmoor: not confirmed; architect to confirm in writing"]
+    assert rows_of(said_by_none, {"code": code | {"jurisdiction": "City of Ashmoor"}})[subject] == unconfirmed
     assert rows_of(named, {"code": code | said})[subject] == ["local code", "no", answer]
 
 

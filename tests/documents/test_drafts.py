@@ -121,19 +121,38 @@ def asked_of(page: str) -> dict[str, dict[str, list[str]]]:
     party = ""
     for line in page.split("OPEN ITEMS BY PARTY\n")[1].split("\n\n")[0].splitlines()[1:]:
         first, before, items = line.split(" | ")
-        party = first.removesuffix(" (continued)").strip() or party
+        # The name of a party stands in its first row, its role alone in the others.
+        party = party if party.startswith(f"{first}:") else first
         asked.setdefault(party, {})[before] = items.split("; ")
     return asked
 
 
 def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> None:
-    page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}}})[
-        "D00"
-    ]
+    old = {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}
+    page = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})["D00"]
+    assert "No work on the existing coating of W1 before the lead and asbestos reports." in page
     assert "1. Test for lead and asbestos before any work on W1" in page
     party, first = next(iter(asked_of(page).items()))
     assert party.startswith("Owner")
-    assert "Old coating tested for lead" in first["any work on the old coating"]
+    for report in ("lead", "asbestos"):
+        assert f"Laboratory report, {report} in the old coating (W1)" in first["any work on the old coating"]
+
+
+def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path: Path) -> None:
+    asked = asked_of(drafted(tmp_path)["D00"])
+    owner = next(items for party, items in asked.items() if party.startswith("Owner"))
+    architect = next(items for party, items in asked.items() if party.startswith("Architect"))
+    assert "Architect name" in owner["decision on the walls"]
+    assert "decision on the walls" in architect
+    for party, items in asked.items():
+        named = [item for entry in items.values() for item in entry if item.endswith("name")]
+        assert not any(item.startswith(party.partition(":")[0]) for item in named if party[:10] != "Applicator"), party
+
+
+def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> None:
+    page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D00"]
+    assert "Old coating" not in page and "old coating" not in page
+    assert "Signed bond report of the existing surface (W1)" in page
 
 
 def test_a_draft_asks_for_each_bracket_of_its_documents(tmp_path: Path) -> None:

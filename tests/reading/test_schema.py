@@ -32,6 +32,7 @@ OWNERS = {
     "applicator",
     "architect",
     "eifs_source",
+    "wrb_source",
     "engineer",
     "finish_source",
     "general_contractor",

@@ -9,6 +9,7 @@ from specgen.resolving.provider import Ask, Provider
 from specgen.standards import find_source, load_standards
 
 RESIDENTIAL = {"R-1", "R-2", "R-3", "R-4"}
+TYPE_V = ("VA", "VB")
 IRC = find_source("irc_drainage").quote("drainage over all but concrete and masonry")
 
 
@@ -30,10 +31,14 @@ def for_wall(wall: Wall, ask: Ask) -> Lookup:
 
 def _by_building_code(wall: Wall, project: Description) -> tuple[bool, str]:
     """Whether the International Building Code asks for drainage, and why."""
-    if any_known(lambda: wall.framing.kind == "none", lambda: _is_painted_masonry(wall)):
-        return False, "the wall is not framed"
-    if project.code.construction_type not in ("VA", "VB"):
-        return False, f"construction type {project.code.construction_type} is not type V"
+    if any_known(
+        lambda: project.code.construction_type not in TYPE_V,
+        lambda: wall.framing.kind == "none",
+        lambda: _is_painted_masonry(wall),
+    ):
+        construction = if_given(lambda: project.code.construction_type)
+        of_v = construction is None or construction in TYPE_V
+        return False, "the wall is not framed" if of_v else f"construction type {construction} is not type V"
     groups = sorted(RESIDENTIAL.intersection(project.code.occupancy_groups))
     if groups:
         return True, f"framed wall of type V, group {', '.join(groups)}"

@@ -6,28 +6,40 @@ from typing import NamedTuple
 
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.context import DocumentContext
+from specgen.documents.parties import find_name
 from specgen.documents.required_documents import RequiredDocument, list_pending
 from specgen.documents.views._fields import ask_by_code, find_field
 from specgen.judging.registry import load_rules
-from specgen.model.field import Field, dotted_path
+from specgen.model.field import Field, dotted_path, matches
 
 # Answered before anybody disturbs an old coating.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
 _HAZARD = (0, "any work on the old coating")
 _DECISION = (1, "decision on the walls")
-_SUBMITTAL = (2, "this submittal")
-_START = (3, "start of work")
+SUBMITTAL = (2, "this submittal")
+_START = (50, "start of work")
 # What a document may be needed before that is no step.
-_STAGES = {"submittal": _SUBMITTAL, "work starts": _START}
-# The number of the first step of the work.
+_STAGES = {"hazard": _HAZARD, "decision": _DECISION, "submittal": SUBMITTAL, "work starts": _START}
+# The number of the first step; those that follow the mockup come after the start of work.
 _FIRST_STEP = 4
-_CLOSEOUT = (99, "closeout")
+_FIRST_OF_WORK = 60
+_CLOSEOUT = (999, "closeout")
 # The steps that come before any work on the walls.
 _BEFORE_WORK = ("equipment", "site_conditions")
-# A document that holds the values asked of a party, which are then asked for by its name alone.
-_HELD_BY = {"SUB-01a": "package.contractor_review."}
+# Documents that hold values asked of a party, which are then asked for by its name alone.
+_HELD_BY = {
+    "SUB-01a": ("package", "contractor_review", "*"),
+    "ATT-07c": ("walls", "*", "wrb", "bond_report"),
+    "ATT-10a": ("walls", "*", "substrate", "lead_tested"),
+    "ATT-10c": ("walls", "*", "substrate", "asbestos_tested"),
+    "HEA-01a": ("colors", "*", "solar_reflectance_method"),
+    "HEA-01b": ("colors", "*", "emittance_method"),
+}
+# What the mockup is built with and sprayed with is settled before it, where it is still to be built.
+_IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealants")
+_OPENINGS = ("elevations", "*", "openings")
 # The list of documents itself: each of them is asked for by name.
-_DOCUMENTS = "attachments"
+DOCUMENTS = "attachments"
 
 
 class Asked(NamedTuple):
@@ -43,7 +55,8 @@ class _Stages(NamedTuple):
     """What tells before what a value is needed."""
 
     deciding: frozenset[str]  # paths that a wall's verdict waits for
-    owed: frozenset[str]  # paths owed for this submittal
+    owed: frozenset[str]  # paths owed for this submittal; a design draft owes none
+    to_build: bool  # whether the mockup is still to be built
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
 
@@ -51,13 +64,22 @@ class _Stages(NamedTuple):
         """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about."""
         if field.path[-1] in _HAZARDS:
             return _HAZARD
-        if path in self.deciding or field.ring == "verdict":
+        if path in self.deciding:
             return _DECISION
         if path in self.owed:
-            return _SUBMITTAL
+            return SUBMITTAL
+        return min(self._find_step(path, field), self._find_mockup(field))
+
+    def _find_mockup(self, field: Field) -> tuple[int, str]:
+        """The mockup, for what is built into it or, short of a rule, decides a wall; else the end of the work."""
+        shown = field.path[0] in _IN_MOCKUP or field.path[:3] == _OPENINGS or field.ring == "verdict"
+        return _tell_step(self.titles, "mockup") if shown and self.to_build else _CLOSEOUT
+
+    def _find_step(self, path: str, field: Field) -> tuple[int, str]:
+        """The first step of the work that a value is about."""
         order, steps = list(self.titles), self.steps.get(path, ())
         if field.ring == "mockup":
-            return _FIRST_STEP + order.index("mockup"), "mockup"
+            return _tell_step(self.titles, "mockup")
         if field.ring == "closeout" and not steps:
             return _CLOSEOUT
         if not steps or not set(steps).isdisjoint(_BEFORE_WORK):
@@ -67,14 +89,28 @@ class _Stages(NamedTuple):
 
 def list_asked(context: DocumentContext) -> list[Asked]:
     """Every open item, every value that a rule or a sum waits for, and every value in brackets, each once."""
-    held = tuple(_HELD_BY[entry.code] for entry in list_pending(context) if entry.code in _HELD_BY)
+    pending = list_pending(context)
+    held = [_HELD_BY[entry.code] for entry in pending if entry.code in _HELD_BY]
     stages = _find_stages(context)
     found = []
     for path in ask_by_code(context, _find_paths(context)):
         field = find_field(context, path)
-        if field is not None and path != _DOCUMENTS and not path.startswith(held or "\0"):
+        if field is not None and path != DOCUMENTS and not any(matches(one, field.path) for one in held):
             found.append(Asked(path, field.owed_by, *stages.find(path, field)))
-    return found
+    owed = [(entry.party, entry.order, entry.before) for entry in found]
+    owed += [(document.owed_by, *sort_document(context, document)) for document in pending]
+    return _ask_names(context, found, owed)
+
+
+def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
+    """The values, and the name of each party that owes something, wanted before the first of what it owes."""
+    names: dict[str, Asked] = {}
+    for role, order, before in sorted(owed):
+        path = find_name(context, role)
+        field = context.project.schema.field_at(path) if path else None
+        if field is not None and context.project.get(path) is None:
+            names.setdefault(dotted_path(path), Asked(dotted_path(path), field.owed_by, order, before))
+    return [*(entry for entry in found if entry.path not in names), *names.values()]
 
 
 def _find_paths(context: DocumentContext) -> Iterator[str]:
@@ -91,6 +127,8 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
 def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:
     """What a document is needed before: the decision on a wall that waits for it, the submittal, or a step."""
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
+    if document.before == "hazard":
+        return _HAZARD
     if document.code in deciding or document.code.startswith("COD"):
         return _DECISION
     if document.before in _STAGES:
@@ -101,11 +139,13 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
 def _tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:
     """A step by its place in the order of the work and its title within a sentence."""
     title = titles[step]
-    return _FIRST_STEP + list(titles).index(step), title[:1].lower() + title[1:]
+    order = list(titles)
+    first = _FIRST_STEP if order.index(step) <= order.index("mockup") else _FIRST_OF_WORK
+    return first + order.index(step), title[:1].lower() + title[1:]
 
 
 def _find_stages(context: DocumentContext) -> _Stages:
-    judgment = context.judgment
+    judgment, purpose = context.judgment, context.project.value(("package", "purpose"))
     of_rule = {rule.code: rule.steps for rule in load_rules()}
     steps: dict[str, tuple[str, ...]] = defaultdict(tuple)
     for clause in judgment.not_judged:
@@ -113,7 +153,8 @@ def _find_stages(context: DocumentContext) -> _Stages:
             steps[need] += of_rule[clause.rule]
     return _Stages(
         frozenset(ask_by_code(context, (path for wall in judgment.walls.values() for path in wall.fields))),
-        frozenset(item.path for item in judgment.open_items),
+        frozenset(item.path for item in judgment.open_items if purpose != "design_draft"),
+        purpose in ("design_draft", "mockup_submittal"),
         steps,
         {name: step.title for name, step in context.standards.steps.items()},
     )

@@ -1,9 +1,10 @@
 """How fields are named where they are asked for."""
 
+import re
 from collections.abc import Iterable
 
 from specgen.documents.context import DocumentContext
-from specgen.model.field import Field, matches
+from specgen.model.field import Field, bind_path, matches
 
 
 def find_field(context: DocumentContext, dotted: str) -> Field | None:
@@ -17,6 +18,19 @@ def find_field(context: DocumentContext, dotted: str) -> Field | None:
     return next((f for f in below if f.ring != "optional"), None)
 
 
+# What to send for a collection whose label by itself does not tell it.
+_SENT = {
+    "people": "People with roles and qualifications",
+    "crews": "Crews with size and hourly rates",
+    "hoses": "Hoses with length and bore",
+    "instruments": "Instruments with calibration dates",
+    "openings": "Openings with place, size, and flashing",
+    "sealants": "Sealants, product and class",
+}
+# The first package is revision 0 without a word.
+_TOLD = ("package.revision",)
+# The fields that a condition names.
+_NAMED = re.compile(r"[a-z_]+(?:\.[a-z0-9_*]+)+")
 # What ASCE 7 computes a pressure from. Under a local code that names no such standard the engineer gives the pressure.
 _OF_ASCE_7 = (
     "code.wind_standard",
@@ -31,8 +45,12 @@ _OF_ASCE_7 = (
 
 
 def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
-    """The dotted paths, each once; the engineer's pressures in place of what only ASCE 7 needs, under a local code."""
+    """The dotted paths, each once; the engineer's pressures in place of what only ASCE 7 needs, under a local code.
+
+    A field that the project rules out, and what every page tells without it, is asked of nobody.
+    """
     project = context.project
+    paths = [path for path in paths if path not in _TOLD and not _is_ruled_out(context, path)]
     local = project.get(("code", "model")) == "other" and project.get(("code", "wind_standard")) is None
     if not local:
         return list(dict.fromkeys(paths))
@@ -43,6 +61,17 @@ def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
     ]
     asked = [entry for path in paths for entry in (pressures if path in _OF_ASCE_7 else [path])]
     return list(dict.fromkeys(asked))
+
+
+def _is_ruled_out(context: DocumentContext, dotted: str) -> bool:
+    """Whether what the project gives rules a field out: an old coating on a wall of brick."""
+    path = tuple(dotted.split("."))
+    project = context.project
+    field = project.schema.field_at(path)
+    if field is None or not field.condition or project.applies(path):
+        return False
+    named = (bind_path(tuple(name.split(".")), path) for name in _NAMED.findall(field.condition))
+    return all(project.is_given(one) for one in named)
 
 
 def name_fields(context: DocumentContext, paths: Iterable[str]) -> dict[str, list[str]]:
@@ -68,4 +97,5 @@ def _name(context: DocumentContext, path: tuple[str, ...]) -> tuple[str, str]:
     entry = node.field or node.collection
     members = context.project.members
     marks = [path[n] for n in range(1, len(path)) if len(members.get(path[:n], ())) > 1]
-    return (entry.label if entry is not None else path[-1].replace("_", " ")), (marks[-1] if marks else "")
+    label = entry.label if entry is not None else path[-1].replace("_", " ")
+    return _SENT.get(path[-1], label) if node.collection else label, (marks[-1] if marks else "")

@@ -10,6 +10,10 @@ from specgen.judging.fire_tests import RADIANT
 from specgen.model.absence import Absent
 from specgen.model.value_text import words
 
+# The walls of buildings of these types are outside the section itself, not outside one of its tests.
+_TYPE_V = ("VA", "VB")
+_CHARGE = "2603.5"
+
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
     """One row for each test, answer, and reason."""
@@ -41,6 +45,8 @@ def _answer(context: DocumentContext, section: str, standard: str, name: str, wa
         found = context.resolve(("walls", wall), name)
     except Absent as absent:
         return section, *answer_open(context, absent)
+    if context.project.get(("code", "construction_type")) in _TYPE_V:
+        section = _CHARGE
     number = DisplayValue(section, section, found.source[0], about=f"Section, {standard}")
     reports = list_reports(context.project, standard, wall)
     pending = f"; {standard} report required from the EIFS manufacturer" if found.result else ""

@@ -1,14 +1,15 @@
 """The answer for each wall in short: the verdict, and what decides it."""
 
+from collections import Counter
 from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_pending, looks_for_document
+from specgen.documents.views._asked import list_asked
 from specgen.documents.views._fields import ask_by_code
 from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
-from specgen.judging.verdict import list_unjudged
 from specgen.model.finding import Severity, Verdict
 from specgen.model.value_text import count
 
@@ -35,13 +36,13 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     documents = name_documents(context, mark)
     if documents:
         yield f"Documents pending: {'; '.join(documents)}."
-    pending = ask_by_code(context, judged.fields)
+    mine = set(ask_by_code(context, judged.fields))
+    pending = Counter(entry.before for entry in list_asked(context) if entry.path in mine)
     if pending:
-        yield f"Values pending: {len(pending)}, listed below as needed before the decision on the walls."
-    unjudged = list_unjudged(judgment, mark)
-    if unjudged:
-        deciding = f"; {len(judged.undecided)} can decide the answer, marked there" if judged.undecided else ""
-        yield f"{count(len(unjudged), 'rule')} not evaluated, see D02{deciding}."
+        counted = "; ".join(f"{number} before the {before}" for before, number in pending.items())
+        yield f"Values pending, listed below: {counted.replace('the any', 'any')}."
+    if judged.undecided:
+        yield f"{count(len(judged.undecided), 'rule')} that can decide the answer not evaluated, marked in D02."
     measures = name_rules(f.rule for f in found if f.severity is not Severity.STOP)
     if measures:
         yield f"Measures required, see D05: {'; '.join(measures)}."

@@ -14,6 +14,7 @@ from specgen.model.source import Source
 from specgen.model.working import Lookup
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
+_UNCONFIRMED = "not confirmed; architect to confirm in writing"
 _UNREAD = "Drained wall, fire class of the walls, and special inspection"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
@@ -26,7 +27,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     edition = read_edition(context) if model == "ibc" else {}
     lines: list[tuple[Any, ...]]
     if model == "other":
-        answer = ("Architect to confirm each with the authority having jurisdiction before the mockup.",)
+        answer = ("Architect to confirm each with the authority having jurisdiction before the decision on the walls.",)
         lines = [(_UNREAD, "local code", "not evaluated", *answer)]
     else:
         walls = context.project.members[("walls",)]
@@ -72,9 +73,21 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     why: list[Any] = [found.why]
     kind = context.project.get(("walls", mark, *_DRAINED))
     if kind not in (None, "none"):
-        how = "provided by " if found.result else "drained by choice, so ATT-08 applies: "
+        how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
     return _cite(number, found.source[0], "drainage"), "yes" if found.result else "no", why
+
+
+def _tell_who_asks(context: DocumentContext, mark: str) -> str:
+    """The paragraph of the specification that wants a wall drained where the code does not, if one is listed."""
+    project = context.project
+    for demand in project.members.get(("contract", "demands"), ()):
+        at = ("contract", "demands", demand)
+        walls = tuple(map(str, project.get((*at, "for")) or (mark,)))
+        if mark in walls and str(project.get((*at, "field")) or "").startswith("walls.*.drainage."):
+            section, paragraph = (project.get((*at, name)) for name in ("section", "paragraph"))
+            return f"drained per Section {section}, {paragraph}: "
+    return "drained by choice: "
 
 
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
@@ -115,7 +128,9 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
     said: list[Any] = [context.display(authority), ": "]
-    said += [context.display(basis)] if project.get(basis) else ["not confirmed; architect to confirm in writing"]
+    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED]
+    if not (project.get(basis) or project.get(("code", "local_fasteners_required"))):
+        due = ["pending"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]
     return "local code", due, join_cells([said, *given])

@@ -4,12 +4,14 @@ from collections.abc import Iterable
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.views._asked import DOCUMENTS
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
 from specgen.documents.views._rules import name_rules
 from specgen.model.value_text import words
 
 # How much of a code names the group of a rule.
 _GROUP = 3
+_LISTED = "documents still required, see D05"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -33,10 +35,16 @@ def _name_needs(context: DocumentContext, paths: Iterable[str]) -> str:
     """The values by who supplies them: `Architect: Mean roof height; Engineer: Safety factor`."""
     by_owner: dict[str, list[str]] = {}
     for path in ask_by_code(context, paths):
+        if path == DOCUMENTS:
+            by_owner.setdefault(_LISTED, [])
+            continue
         field = find_field(context, path)
         by_owner.setdefault(words(field.owed_by) if field else "", []).append(path)
     told = []
     for owner, owed in by_owner.items():
+        if not owed:
+            told.append(owner)
+            continue
         values = ", ".join(say_fields(name_fields(context, owed)))
         told.append(f"{owner[:1].upper()}{owner[1:]}: {values}" if owner else values)
     return "; ".join(told)

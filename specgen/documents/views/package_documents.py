@@ -4,7 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.drafts import LEAST_KNOWN, Known
+from specgen.documents.drafts import ALWAYS, LEAST_KNOWN, Known
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -15,5 +15,5 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _row(entry: Known, left_out: bool) -> tuple[Any, ...]:
-    included = f"no, under {LEAST_KNOWN}% known" if left_out else "yes"
+    included = f"no, under {LEAST_KNOWN}% known" if left_out else "yes, in any draft" if entry.id in ALWAYS else "yes"
     return f"{entry.id} {entry.title}", included, f"{entry.known}%", f"{entry.brackets} of {entry.values}"

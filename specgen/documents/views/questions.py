@@ -4,10 +4,12 @@ from collections import Counter, defaultdict
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.parties import name_party
+from specgen.documents.parties import name_party, name_role
 from specgen.documents.required_documents import list_pending
-from specgen.documents.views._asked import Asked, list_asked, sort_document
+from specgen.documents.views._asked import SUBMITTAL, Asked, list_asked, sort_document
 from specgen.documents.views._fields import name_fields, say_fields
+
+_REVIEW = "Review of the specification: paragraphs met, and deviations"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -20,6 +22,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for document in list_pending(context):
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
         told[(document.owed_by, *sort_document(context, document))].append(f"{document.name}{places}")
+    if not context.project.members.get(("contract", "demands")):
+        told[("applicator", *SUBMITTAL)].append(_REVIEW)
     weight: Counter[str] = Counter()
     for entry in values:
         weight[entry.party] += held[entry.path]
@@ -29,7 +33,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for party in parties:
         mine = sorted(key for key in told if key[0] == party)
         lines += [
-            ("" if number else name_party(context, party), key[2], "; ".join(told[key]))
+            (name_role(party) if number else name_party(context, party), key[2], "; ".join(told[key]))
             for number, key in enumerate(mine)
         ]
     return TableView(("Ask", "Needed before", "Value or document"), tuple(lines), (22, 18, 60))

@@ -21,7 +21,7 @@ class _Claim(NamedTuple):
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each property that the project gives a figure of, then the reports of anything else."""
-    claims = [*_of_walls(context), *_impact(context), *_of_colors(context), *_of_sealants(context)]
+    claims = _list_claims(context)
     told = {mark for claim in claims for mark in claim.reports}
     rest = [mark for mark in _list_reports(context) if mark not in told]
     lines: list[tuple[Any, ...]] = [(*claim[:3], _name_reports(context, claim.reports)) for claim in claims]
@@ -29,6 +29,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         title, method = (context.display(("attachments", mark, name)) for name in ("title", "standard"))
         lines.append((title, "", method if method else "–", _name_reports(context, (mark,))))
     return TableView(("Property", "This project", "Test method", "Report"), tuple(lines), (30, 26, 18, 26))
+
+
+def list_pending_tests(context: DocumentContext) -> list[tuple[str, str]]:
+    """The property and the test method of each claim that no report proves yet."""
+    return [(claim.of, claim.method) for claim in _list_claims(context) if not claim.reports]
+
+
+def _list_claims(context: DocumentContext) -> list[_Claim]:
+    return [*_of_walls(context), *_impact(context), *_of_colors(context), *_of_sealants(context)]
 
 
 def _list_reports(context: DocumentContext) -> list[str]:

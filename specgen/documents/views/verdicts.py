@@ -6,7 +6,6 @@ from specgen.documents.required_documents import looks_for_document
 from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.documents.views.answers import name_documents
-from specgen.judging.verdict import list_unjudged
 from specgen.model.finding import Severity, Verdict, WallJudgment
 from specgen.model.value_text import count
 
@@ -29,8 +28,8 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
     stops = name_rules(f.rule for f in found if f.severity is Severity.STOP and not looks_for_document(f))
     measures = name_rules(f.rule for f in found if f.severity is not Severity.STOP)
     documents = name_documents(context, mark)
-    unjudged = name_rules(list_unjudged(context.judgment, mark))
-    not_judged = "; ".join(unjudged) if len(unjudged) <= MOST_NAMED else f"{count(len(unjudged), 'rule')}, see below"
+    unjudged = name_rules(judged.undecided)
+    not_judged = "; ".join(unjudged) if len(unjudged) <= MOST_NAMED else f"{count(len(unjudged), 'rule')}, marked below"
     parts = (
         "None." if judged.verdict is Verdict.YES else "",
         f"Not met, see D05: {'; '.join(stops)}." if stops else "",

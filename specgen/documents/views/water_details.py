@@ -26,7 +26,8 @@ _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """For each elevation: openings with the same answers in one row, then one row for each detail."""
     order = {mark: number for number, mark in enumerate(list_marks(context, "elevations"))}
-    found = sorted((*_openings(context), *_details(context)), key=lambda entry: order.get(entry[0], len(order)))
+    found = (*_openings(context), *_floor_lines(context), *_details(context))
+    found = tuple(sorted(found, key=lambda entry: order.get(entry[0], len(order))))
     return TableView(("Elevation", "Place", "Detail"), tuple(row for _, row in found), (18, 44, 38))
 
 
@@ -42,6 +43,19 @@ def _openings(context: DocumentContext) -> Iterator[Entry]:
         for marks, answers in alike.values():
             place = f"{'Openings' if len(marks) > 1 else 'Opening'} {', '.join(marks)}"
             yield elevation, (name_member(context, "elevations", elevation), place, answers)
+
+
+def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
+    """The floor line joints of drained walls, where water behind the board is led out."""
+    project = context.project
+    for mark in project.members.get(("joints",), ()):
+        elevation = project.get(("joints", mark, "elevation"))
+        wall = elevation and project.get(("elevations", elevation.mark, "wall"))
+        drainage = wall and project.get(("walls", wall.mark, "drainage", "kind"))
+        if project.get(("joints", mark, "kind")) == "floor_line" and drainage not in (None, "none"):
+            place = [f"{mark}, floor line, ", context.display(("joints", mark, "at"))]
+            named = name_member(context, "elevations", elevation.mark)
+            yield elevation.mark, (named, place, "flashing with weeps: yes")
 
 
 def _details(context: DocumentContext) -> Iterator[Entry]:
