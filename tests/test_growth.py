@@ -91,7 +91,8 @@ def test_a_package_of_walls_unlike_calls_no_function_out_of_proportion(tmp_path:
         build(lay_out(tmp_path, whole_walls(size, different=True)), tmp_path / f"out{size}", draft=True)
 
     package(3)
-    assert _growing([_count_calls(lambda size=size: package(size)) for size in SMALL]) == {}  # type: ignore[misc]
+    # A table of few rows is kept on one page, and so looked at more closely: the sizes begin above it.
+    assert _growing([_count_calls(lambda size=size: package(size)) for size in (7, 14, 28)]) == {}  # type: ignore[misc]
 
 
 def test_walls_alike_share_the_words_of_their_steps(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

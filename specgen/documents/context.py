@@ -1,10 +1,11 @@
 """What documents are composed from, and tables as data."""
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from typing import Any
+from typing import Any, TypeVar, cast
 
 from specgen.documents.deviations import deviation_sources
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
@@ -24,6 +25,8 @@ from specgen.quantities.quantity import Quantity
 from specgen.quantities.two_systems import tell_in
 from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
+
+Answer = TypeVar("Answer")
 
 # The project's own values are not marked: a value without a mark is the project's own.
 # Which side of a figure is right, where figures stand in a list.
@@ -48,6 +51,16 @@ class DocumentContext:
     def first(self) -> str:
         """The unit system printed first, `ip` or `si`."""
         return self.project.system
+
+    def remember(self, question: Callable[["DocumentContext"], Answer]) -> Answer:
+        """The answer of a question that many rows of the documents ask, looked into once."""
+        if question not in self._remembered:
+            self._remembered[question] = question(self)
+        return cast(Answer, self._remembered[question])
+
+    @cached_property
+    def _remembered(self) -> dict[Any, Any]:
+        return {}
 
     @cached_property
     def given_sections(self) -> frozenset[Path]:

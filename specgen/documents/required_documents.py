@@ -86,6 +86,10 @@ def list_required(judgment: Judgment) -> tuple[RequiredDocument, ...]:
 
 def list_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     """Every document still required, also those that a design draft does not have to list yet."""
+    return context.remember(_gather_pending)
+
+
+def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     found = list_required(context.judgment)
     codes = {entry.code for entry in found}
     later = [entry for entry in _find_later(context) if entry.code not in codes]

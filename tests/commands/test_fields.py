@@ -40,7 +40,7 @@ schedule.days_off  Days off
   example   days_off: [sat, sun]
 """,
     "schedule.later_trades": """\
-schedule.later_trades  Later trades
+schedule.later_trades  Later trades and their dates
 
   why       work that may damage the gloss afterward; may be empty
   kind      list of choices

@@ -105,7 +105,7 @@ def test_a_clause_with_a_measure_of_its_own_tells_that_one(tmp_path: Path, capsy
     ]
     out = run_main(capsys, "check", file, "--rule", "ATT-05").out
     assert out.count("measure: ") == 2
-    assert "    measure: After the lead and asbestos report: make a minimum of 3 pull tests in each 1000 sq ft" in out
+    assert "    measure: Only after laboratory reports that find no lead or asbestos, or by a licensed abatement" in out
     out = run_main(capsys, "check", file, "--rule", "ATT-06b").out
     assert "wash off the chalk and rinse until a dark cloth" in out.lower()
 

@@ -45,7 +45,7 @@ def test_the_list_is_there() -> None:
 def test_each_string_stands_in_every_format_as_it_was_written(tmp_path: Path) -> None:
     made = {Path(name).suffix: content for name, content in documents(tmp_path).items()}
     (tmp_path / "a.docx").write_bytes(made[".docx"])
-    wanted = spaced("; ".join(f"A{n} {text}" for n, text in enumerate(STRINGS)))
+    wanted = spaced("; ".join(f"A{n}: {text}" for n, text in enumerate(STRINGS)))
     rows = [row.cells for table in docx.Document(str(tmp_path / "a.docx")).tables for row in table.rows]
     assert [spaced(cells[1].text) for cells in rows if cells[0].text == "Letter"] == [wanted]
     cells = [

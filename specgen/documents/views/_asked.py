@@ -89,6 +89,10 @@ class _Stages(NamedTuple):
 
 def list_asked(context: DocumentContext) -> list[Asked]:
     """Every open item, every value that a rule or a sum waits for, and every value in brackets, each once."""
+    return context.remember(_gather_asked)
+
+
+def _gather_asked(context: DocumentContext) -> list[Asked]:
     pending = list_pending(context)
     held = [_HELD_BY[entry.code] for entry in pending if entry.code in _HELD_BY]
     stages = _find_stages(context)
@@ -134,6 +138,11 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     if document.before in _STAGES:
         return _STAGES[document.before]
     return _tell_step({name: step.title for name, step in context.standards.steps.items()}, document.before)
+
+
+def decides(context: DocumentContext, document: RequiredDocument) -> bool:
+    """Whether a wall cannot be decided on without a document."""
+    return sort_document(context, document)[0] <= _DECISION[0]
 
 
 def _tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.required_documents import list_pending, looks_for_document
-from specgen.documents.views._asked import list_asked
+from specgen.documents.views._asked import decides, list_asked
 from specgen.documents.views._fields import ask_by_code
 from specgen.documents.views._rules import name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
@@ -49,10 +49,11 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
 
 
 def name_documents(context: DocumentContext, mark: str) -> list[str]:
-    """The documents that a wall waits for, those of the code too that a design draft does not have to list yet."""
+    """The documents that a wall waits for, those too that a design draft does not have to list yet."""
     deciding = context.judgment.walls[mark].deciding
     return [
         entry.name
         for entry in list_pending(context)
-        if entry.code in deciding or (entry.code in ("COD-03a", "COD-03c") and mark in entry.subjects)
+        if entry.code in deciding
+        or (decides(context, entry) and (mark in entry.subjects or entry.subjects == ("project",)))
     ]

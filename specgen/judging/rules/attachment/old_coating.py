@@ -102,8 +102,9 @@ RULE.clause(
     "The old coating stays, and adhered board is no stronger than the coating beneath it.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="astm_d7234",
-    remedy=f"After the lead and asbestos report: {PULLS[0].lower()}{PULLS[1:]} Otherwise strip the coating, or install "
-    "fastened sheathing with a fluid-applied WRB over it.",
+    remedy="Only after laboratory reports that find no lead or asbestos, or by a licensed abatement contractor: "
+    f"{PULLS[0].lower()}{PULLS[1:]} Otherwise strip the coating, or install fastened sheathing with a fluid-applied "
+    "WRB over it.",
 )
 
 RULE.clause(

@@ -153,7 +153,8 @@ def _after_reports(mend: str) -> str:
 
     The mending of a loose coating says so itself.
     """
-    return f"After the lead and asbestos report: {mend[0].lower()}{mend[1:]}"
+    reports = "Only after laboratory reports that find no lead or asbestos, or by a licensed abatement contractor"
+    return f"{reports}: {mend[0].lower()}{mend[1:]}"
 
 
 def _fault_of_kind(wall: Wall, standards: Standards, name: str, kinds: tuple[str, ...]) -> Violations:
