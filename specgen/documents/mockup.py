@@ -19,6 +19,10 @@ def list_mockup_walls(context: DocumentContext) -> tuple[str, ...]:
 
 def list_mockup_faces(context: DocumentContext) -> tuple[str, ...]:
     """The marks of the elevations of those walls; one whose wall is not known is among them."""
+    return context.remember(_find_faces)
+
+
+def _find_faces(context: DocumentContext) -> tuple[str, ...]:
     walls = {None, *list_mockup_walls(context)}
     faces = context.project.members.get(("elevations",), ())
     return tuple(face for face in faces if _wall_of(context, face) in walls)
