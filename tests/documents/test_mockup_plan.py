@@ -87,7 +87,7 @@ def plan_of(folder: Path, change: Any) -> list[str]:
         ({"kept_to": "2027-10-29"}, "Protect and keep the accepted mockup until October 29, 2027."),
         (
             {},
-            "A change in crew, batch, gun, or access requires a new mockup; "
+            "A change in crew, gun, or access, or a batch outside the approved range samples, requires a new mockup; "
             "a spare gun used on the accepted mockup is no change.",
         ),
         (
