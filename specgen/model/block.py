@@ -195,6 +195,19 @@ class ReviewBoxes:
 
 
 @dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing: SVG 1.1 as text, its size on paper in millimeters, and what it shows in words and numbers."""
+
+    name: str  # of its template; with the marks of its members unique in the document
+    caption: Inlines
+    svg: str
+    alt: str
+    width: float
+    height: float
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Contents:
     """The table of contents: parts and articles of the document."""
 
