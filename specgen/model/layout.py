@@ -1,4 +1,4 @@
-"""How an elevation is cut into panels by its joints; lengths in meters from its lower left corner, seen from outside."""
+"""How an elevation is cut into panels by its joints; lengths in meters from the lower left, seen from outside."""
 
 from dataclasses import dataclass
 from fractions import Fraction
