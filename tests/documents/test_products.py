@@ -210,7 +210,7 @@ def test_the_gloss_article_gives_films_coverage_and_pails_of_each_coat(tmp_path:
     coating = merged(COATS, {"smoothing": {"coats": 2, "between_hours": 4, "spreading_rate": "240 ft2/gal"}})
     rows = rows_of(part_two(text_of(tmp_path, FACES | {"coating": coating, "code": {"voc_limit": "100 g/L"}})))
     assert rows["Property"] == ["Smoothing coat", "Primer, tinted", "Gloss"]
-    assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 4 mil without")
+    assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 4.0 mil without")
     assert rows["Coverage, each coat"][1].startswith("142 sq ft/gal")
     assert rows["Quantity, all coats"][0].startswith("4.83 gal, waste not included")
     assert rows["Drying between coats"][:2] == ["minimum 4 h", "–"]
@@ -342,7 +342,12 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
         "5/8 in",
         "primer and collar",
     ]
-    assert rows["Backer rod"] == ["closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2)", "Foam Works", "Rod 11", "pending"]
+    assert rows["Backer rod"] == [
+        "closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2), 5/8 in (PN1)",
+        "Foam Works",
+        "Rod 11",
+        "pending",
+    ]
     assert rows["Bond-break tape"] == [
         "at J3",
         "[Bond-break tape manufacturer]",

@@ -45,14 +45,28 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
 
 
 def _place(context: DocumentContext, at: Path) -> list[Any]:
-    """`E1 South face: floor line at 12 ft`, `E1 South face: opening perimeter at A, B`."""
+    """`E1 South face: floor line at 12 ft`, `E1 South face: opening perimeter, heads and jambs, at A, B`."""
     parts: list[Any] = [name_linked(context, (*at, "elevation"), "elevations"), ": ", context.display((*at, "kind"))]
     runs = context.project.get((*at, "runs"))
     if runs == "around_opening" and context.project.get((*at, "serves")):
-        parts += [" at ", context.display((*at, "serves"))]
+        parts += [_name_sides(context, at), " at ", context.display((*at, "serves"))]
     elif runs != "around_opening" and context.project.is_given((*at, "at")):
         parts += [" ", context.display((*at, "at")), _FROM.get(str(runs), " from the lower left corner")]
     return parts
+
+
+def _name_sides(context: DocumentContext, at: Path) -> str:
+    """`, heads and jambs,` where the length that is given is that of these sides of the openings; else empty."""
+    project = context.project
+    elevation, length = project.get((*at, "elevation")), project.get((*at, "length"))
+    if elevation is None or length is None:
+        return ""
+    openings = [("elevations", elevation.mark, "openings", str(mark)) for mark in project.get((*at, "serves"))]
+    sizes = [(project.get((*one, "width")), project.get((*one, "height"))) for one in openings]
+    if any(None in size for size in sizes):
+        return ""
+    heads_and_jambs = sum(width.amount + 2 * height.amount for width, height in sizes)
+    return ", heads and jambs," if length.amount == heads_and_jambs else ""
 
 
 def _length(context: DocumentContext, at: Path) -> Any:
