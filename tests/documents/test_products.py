@@ -318,6 +318,18 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
                     "bond_break_tape": "yes",
                 },
             ),
+            # The opening is 4 ft by 5 ft: its head and two jambs are 14 ft.
+            "J5": merged(
+                JOINT,
+                {
+                    "kind": "opening_perimeter",
+                    "runs": "around_opening",
+                    "serves": ["A"],
+                    "at": "drop",
+                    "length": "14 ft",
+                    "rod_kind": "none",
+                },
+            ),
         },
     }
     text = part_two(text_of(tmp_path, change))
@@ -325,22 +337,23 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
     assert rows["J1"][:4] == [
         "E1 South face: floor line 6 ft above the base",
         "40 ft",
-        "S1 Bead 10",
+        "S1",
         "1 in x 1/2 in",
     ]
     assert rows["J1"][5:] == ["1-1/4 in", "primer"]
     assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "[Joint length]"]
+    assert rows["J5"][:2] == ["E1 South face: heads and jambs of A", "14 ft"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1)"
     assert rows["J3"][-2] == "bond-break tape"
     assert rows["J4"][:2] == ["E1 South face: EIFS to EIFS 12 ft from the left end", "10 ft"]
     assert rows["PN1"] == [
         "E1 South face: hose bibb",
         "–",
-        "S1 Bead 10",
+        "S1",
         "1/2 in x 1/4 in",
         "–",
         "5/8 in",
-        "primer and collar",
+        "primer, collar",
     ]
     assert rows["Backer rod"] == [
         "closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2), 5/8 in (PN1)",

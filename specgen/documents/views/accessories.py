@@ -10,7 +10,7 @@ from specgen.documents.marks import list_marks
 from specgen.documents.views._materials import MaterialLine, party_name, set_materials
 
 _HEADER = ("Accessory", "Description and place", "Manufacturer", "Product", "Data sheet")
-_WIDTHS = (17, 44, 19, 13, 7)
+_WIDTHS = (17, 37, 22, 16, 8)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

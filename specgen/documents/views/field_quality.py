@@ -27,7 +27,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         if taking and (line := _line(sentences, test, taking))[3]:
             lines.append(line)
     header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
-    return TableView(header, tuple(lines), (20, 20, 18, 25, 10, 7))
+    return TableView(header, tuple(lines), (17, 20, 15, 29, 11, 8))
 
 
 def _line(sentences: Sentences, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:
