@@ -15,8 +15,8 @@ from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
 from specgen.model.field import Path
 
-# The mockup cannot wait for itself, and equipment is cleaned at the end of the coats that name it.
-_LEFT_OUT = {"mockup", "clean_equipment"}
+# The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
+_LEFT_OUT = {"mockup", "clean_equipment", "metal_caps"}
 _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}

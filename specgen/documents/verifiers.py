@@ -15,6 +15,7 @@ _SETTLED_BY = {
     "substrate.pulls_area": "engineer",
     "framing": "engineer",
     "view": "architect",
+    "roof_below": "architect",
     "mockup": "architect",
     "substrate": "eifs_source",
     "flatness": "eifs_source",

@@ -405,6 +405,7 @@ class Wrb(View):
     coats: int
     dry_thickness: Quantity
     dry_hours: Number
+    least_temperature: Quantity
     bond_report: Attachment
 
 class WallAttachment(View):
@@ -688,7 +689,7 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"], ...]
+    steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"], ...]
     rates: Members[Quantity]
     size: int
 
@@ -773,8 +774,8 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
-    to_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    from_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
+    to_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
     hours: Number
 
 class Attachment(View):
@@ -842,7 +843,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -880,7 +881,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -893,7 +894,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "sealant", "board_straightedge", "sight_lines"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

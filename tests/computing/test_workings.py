@@ -33,6 +33,7 @@ UNITS = {
     "air-pressure": ("psi", "kPa"),
     "air-supply": ("scfm", "L/s"),
     "backer-rod": ("in", "mm"),
+    "board-gap": ("in", "mm"),
     "board-thickness": ("in", "mm"),
     "coating-quantity": ("gal", "L"),
     "colour-difference": ("", ""),

@@ -385,7 +385,7 @@ def test_each_sheet_that_adds_its_members_up_tells_the_sum_and_what_is_in_none_o
 def test_a_formula_of_an_earlier_sheet_is_not_worked_again() -> None:
     said = text.write_text(document_of("clean", "D06"))
     assert said.count("H = a × z / (a + z)") == 1
-    assert "By the formulas of calculation 18 | H = 1850\u00a0ft; P_a = 13.74\u00a0psi" in said
+    assert "By the formulas of calculation 19 | H = 1850\u00a0ft; P_a = 13.74\u00a0psi" in said
 
 
 def test_a_wall_is_one_table_of_its_layers() -> None:

@@ -210,7 +210,7 @@ def test_the_gloss_article_gives_films_coverage_and_pails_of_each_coat(tmp_path:
     coating = merged(COATS, {"smoothing": {"coats": 2, "between_hours": 4, "spreading_rate": "240 ft2/gal"}})
     rows = rows_of(part_two(text_of(tmp_path, FACES | {"coating": coating, "code": {"voc_limit": "100 g/L"}})))
     assert rows["Property"] == ["Smoothing coat", "Primer, tinted", "Gloss"]
-    assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 4 mil without")
+    assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 4.0 mil without")
     assert rows["Coverage, each coat"][1].startswith("142 sq ft/gal")
     assert rows["Quantity, all coats"][0].startswith("4.83 gal, waste not included")
     assert rows["Drying between coats"][:2] == ["minimum 4 h", "–"]
@@ -318,6 +318,18 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
                     "bond_break_tape": "yes",
                 },
             ),
+            # The opening is 4 ft by 5 ft: its head and two jambs are 14 ft.
+            "J5": merged(
+                JOINT,
+                {
+                    "kind": "opening_perimeter",
+                    "runs": "around_opening",
+                    "serves": ["A"],
+                    "at": "drop",
+                    "length": "14 ft",
+                    "rod_kind": "none",
+                },
+            ),
         },
     }
     text = part_two(text_of(tmp_path, change))
@@ -325,24 +337,30 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
     assert rows["J1"][:4] == [
         "E1 South face: floor line 6 ft above the base",
         "40 ft",
-        "S1 Bead 10",
+        "S1",
         "1 in x 1/2 in",
     ]
     assert rows["J1"][5:] == ["1-1/4 in", "primer"]
     assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "[Joint length]"]
+    assert rows["J5"][:2] == ["E1 South face: heads and jambs of A", "14 ft"]
     assert rows["J2"][-1] == "base coat, tested on primer (A1)"
     assert rows["J3"][-2] == "bond-break tape"
     assert rows["J4"][:2] == ["E1 South face: EIFS to EIFS 12 ft from the left end", "10 ft"]
     assert rows["PN1"] == [
         "E1 South face: hose bibb",
         "–",
-        "S1 Bead 10",
+        "S1",
         "1/2 in x 1/4 in",
         "–",
         "5/8 in",
-        "primer and collar",
+        "primer, collar",
     ]
-    assert rows["Backer rod"] == ["closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2)", "Foam Works", "Rod 11", "pending"]
+    assert rows["Backer rod"] == [
+        "closed-cell; 1-1/4 in (J1, J4), 7/8 in (J2), 5/8 in (PN1)",
+        "Foam Works",
+        "Rod 11",
+        "pending",
+    ]
     assert rows["Bond-break tape"] == [
         "at J3",
         "[Bond-break tape manufacturer]",

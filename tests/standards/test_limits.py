@@ -468,7 +468,8 @@ def faults(text: str) -> list[str]:
             id(node) in inner
             or not path
             or path in (("limit",), ("figure",), ("computed",), ("loop", "first"), ("loop", "last"))
-            or path in (("special_inspection",), ("sealant_tests",), ("article",))  # of the procedure alone
+            or path
+            in (("special_inspection",), ("sealant_tests",), ("not_on_mockup",), ("article",))  # of the procedure alone
             or path[-1] in OF_THE_FORM
         ):
             continue

@@ -107,6 +107,7 @@ TWINS = [
     ("gas.aimed", "6.1 m", PRACTICE, "20 ft, rounded up"),
     ("roof_end.step_flashing", "100 mm", PRACTICE, "an inch is 25 mm"),
     ("roof_below.clearance", "50 mm", PRACTICE, "an inch is 25 mm"),
+    ("roof_below.upturn", "200 mm", MEMORY, "an inch is 25 mm"),
     ("ledge.depth", "300 mm", MEMORY, "a foot is 0.3 m"),
     ("face.height", "3.6 m", MEMORY, "a foot is 0.3 m"),
     ("substrate.bond", "100 kPa", MEMORY, "15 psi in steps of 10 kPa"),

@@ -41,6 +41,7 @@ HELD = [
     ("impact.ultra_high", LEAST, "150 in-lb", MEMORY, "the top of the high class"),
     ("grade.clearance_soil", LEAST, "8 in", MEMORY, "board ends clear of soil and termites"),
     ("flashing.projection", LEAST, "3/4 in", PRACTICE, "a drip nearer the face wets it"),
+    ("roof_below.upturn", LEAST, "8 in", MEMORY, "water and snow on the roof stand against the wall"),
     ("ledge.slope", LEAST, "6 in 12", MEMORY, "a flatter ledge holds water"),
     ("ledge.depth", MOST, "12 in", MEMORY, "a deeper ledge takes a metal cap"),
     ("face.height", MOST, "12 ft", MEMORY, "a taller face has a place that moves"),

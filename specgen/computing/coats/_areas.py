@@ -7,6 +7,8 @@ from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
 
+# A half in steps, which no coat covers in full, stands for the corner return and the panel that is coated again.
+MOCKUP = "width by height, for its face, return, and recoated panel"
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
@@ -34,7 +36,7 @@ def area_rows(project: Description, area: str) -> tuple[InputRow, ...]:
     return (
         InputRow("A_w", "gross elevation area", gross.number(area), area, "all elevations"),
         InputRow("A_o", "openings", openings.number(area), area, "all elevations"),
-        *((InputRow("A_m", "mockup", mockup.number(area), area, "width by height"),) if mockup is not None else ()),
+        *((InputRow("A_m", "mockup", mockup.number(area), area, MOCKUP),) if mockup is not None else ()),
     )
 
 

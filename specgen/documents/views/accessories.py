@@ -10,7 +10,7 @@ from specgen.documents.marks import list_marks
 from specgen.documents.views._materials import MaterialLine, party_name, set_materials
 
 _HEADER = ("Accessory", "Description and place", "Manufacturer", "Product", "Data sheet")
-_WIDTHS = (21, 36, 19, 14, 10)
+_WIDTHS = (17, 37, 22, 16, 8)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -20,13 +20,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _given(context: DocumentContext) -> Iterator[MaterialLine]:
-    """The accessories that the project lists."""
+    """The accessories that the project lists; those of which it says the same in one line."""
+    told: dict[str, tuple[MaterialLine, list[str]]] = {}
     for number in context.project.members.get(("accessories",), ()):
         kind, description, at, maker, product = (
             context.display(("accessories", number, name)) for name in ("kind", "description", "at", "maker", "product")
         )
-        name = kind if kind.open else kind.text[:1].upper() + kind.text[1:]
-        yield MaterialLine(name, [description, "; ", at], maker, product, "accessories")
+        line = MaterialLine("", [description, "; ", at], maker, product, "accessories")
+        told.setdefault(line.text, (line, []))[1].append(kind.text)
+    for line, kinds in told.values():
+        name = ", ".join(kinds)
+        yield line._replace(name=name[:1].upper() + name[1:])
 
 
 def _rods(context: DocumentContext) -> Iterator[MaterialLine]:
@@ -40,6 +44,10 @@ def _rods(context: DocumentContext) -> Iterator[MaterialLine]:
         size = context.display(("joints", mark, "rod_diameter"))
         _, sizes = found.setdefault(tuple(map(str, told)), (told, {}))
         sizes.setdefault(str(size), (size, []))[1].append(mark)
+    for mark in list_marks(context, "details"):
+        size = context.display(("details", mark, "rod_diameter"))
+        if len(found) == 1 and project.is_given(("details", mark, "rod_diameter")):
+            next(iter(found.values()))[1].setdefault(str(size), (size, []))[1].append(mark)
     for (kind, maker, product), sizes in found.values():
         parts: list[Any] = [kind]
         for size, joints in sizes.values():

@@ -58,7 +58,7 @@ def _between_coats(context: DocumentContext) -> Iterator[Any]:
 
 
 def _wet_film(context: DocumentContext, coat: str) -> Any:
-    """`4.3 mil with 8% water, 4 mil without`: as it is read with a gauge."""
+    """`4.3 mil with 8% water, 4.0 mil without`: as it is read with a gauge."""
 
     def show(working: Working) -> list[Any]:
         (dry,) = working.secondary_steps
@@ -72,7 +72,10 @@ def _wet_film(context: DocumentContext, coat: str) -> Any:
 def _round_film(context: DocumentContext, value: Any, working: Working) -> DisplayValue:
     """A wet film as a gauge is to read it at least."""
     film = round_up_film(float(value), working.unit)
-    return DisplayValue(context.text(film, context.project.schema.field_at(("gloss", "dry_film"))), film, OF_A_SUM)
+    text = context.text(film, context.project.schema.field_at(("gloss", "dry_film")))
+    if working.unit == "mil" and "." not in text:
+        text = text.replace(" mil", ".0 mil")
+    return DisplayValue(text, film, OF_A_SUM)
 
 
 def _coverages(context: DocumentContext) -> list[Any]:
@@ -100,7 +103,7 @@ def _smoothing_quantity(context: DocumentContext) -> Any:
 
 
 def _quantity(context: DocumentContext, coat: str) -> Any:
-    """`34 gal, 7 pails of 5 gal, with a reserve of 10%`."""
+    """`34 gal, 7 pails of 5 gal, mockup and 10% reserve included`."""
 
     def show(working: Working) -> list[Any]:
         steps = {step.symbol: step for step in working.secondary_steps}
@@ -110,7 +113,10 @@ def _quantity(context: DocumentContext, coat: str) -> Any:
         ]
         parts += _pails(context, coat, steps["N"]) if "N" in steps else []
         reserve = context.display((coat, "reserve"))
-        return [*parts, ", ", reserve, " reserve included"] if reserve else parts
+        counted: list[Any] = ["mockup"] if any(row.symbol == "A_m" for row in working.inputs) else []
+        if reserve:
+            counted += [*([" and "] if counted else []), reserve, " reserve"]
+        return [*parts, ", ", *counted, " included"] if counted else parts
 
     return _computed(context, coat, "coating-quantity", show)
 

@@ -6,6 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import count_things
+from specgen.model.evaluation import evaluate
 
 Row = tuple[str, list[Any]]
 _AGITATED = {
@@ -15,9 +16,13 @@ _AGITATED = {
 }
 
 
+_FLAKE = "colors.*.metallic is not given or colors.*.metallic = yes"
+_HOSES = {"air_gun": "air hose to the gun", "air_supply": "air supply hose", "fluid": "fluid hose"}
+
+
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each piece of spray equipment."""
-    lines = [*_guns(context), *_compressor(context), *_hoses(context), *_tank(context)]
+    lines = [*_guns(context), *_second_gun(context), *_compressor(context), *_hoses(context), *_tank(context)]
     return TableView(("Spray equipment", "Description"), tuple(lines), (20, 80))
 
 
@@ -33,13 +38,26 @@ def _guns(context: DocumentContext) -> Iterator[Row]:
         yield f"Gun {mark}", parts
 
 
+def _second_gun(context: DocumentContext) -> Iterator[Row]:
+    """The second gun for a flake finish, where the firm names no spare."""
+    guns = context.project.members.get(("guns",), ())
+    if not any(context.project.get(("guns", gun, "spares")) for gun in guns) and evaluate(_FLAKE, context.project):
+        yield "Second gun", ["same nozzles, accepted on the mockup"]
+
+
 def _hoses(context: DocumentContext) -> Iterator[Row]:
-    for mark in context.project.members.get(("hoses",), ()):
+    hoses = context.project.members.get(("hoses",), ())
+    for mark in hoses:
         display = _display_of(context, "hoses", mark)
-        clear = ", transparent" if display("clear") == "yes" else ""
+        use, clear = display("use"), ", transparent" if display("clear") == "yes" else ""
         yield (
             f"Hose {mark}",
-            [display("use"), f" hose{clear}; ", display("length"), " long, ", display("bore"), " bore"],
+            [_HOSES.get(str(use.raw), use), f"{clear}; ", display("length"), " long, ", display("bore"), " bore"],
+        )
+    if all(context.project.get(("hoses", mark, "use")) != "air_supply" for mark in hoses):
+        yield (
+            "Air supply hose",
+            ["compressor to tank; safety device where the bore is over ", context.limit("hose.safety_bore")],
         )
 
 
@@ -63,7 +81,9 @@ def _tank(context: DocumentContext) -> Iterator[Row]:
         yield "Pressure tank", [*parts, _AGITATED.get(str(context.project.get(("tank", "agitation"))), "")]
     else:
         regulators = context.limit("tank.regulators")
-        yield "Pressure tank", ["tight lid, relief valve, and ", *count_things(regulators, "regulator", "regulators")]
+        parts = ["tight lid; relief valve; ", *count_things(regulators, "regulator", "regulators")]
+        flake = ["; slow agitator, or swirled by hand, maximum ", context.limit("spray.stir"), " apart"]
+        yield "Pressure tank", [*parts, *(flake if evaluate(_FLAKE, context.project) else [])]
 
 
 def _display_of(context: DocumentContext, *path: str) -> Callable[[str], Any]:

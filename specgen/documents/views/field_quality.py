@@ -7,25 +7,27 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import applies
 from specgen.documents.views._inspection import name_inspection_section
+from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each test that the work on any wall needs, in the order of the work."""
+    """One row for each test that the work on any wall needs, in the order of the work; none without a limit."""
     sentences = Sentences(context, composer)
     sentences.names |= {
         "special_inspection": name_inspection_section(context),
         "sealant_tests": count_sealant_tests(context),
+        "not_on_mockup": name_not_shown(context),
     }
     walls = context.project.members[("walls",)]
     lines = []
     for test in context.standards.field_tests.values():
         taking = [wall for wall in walls if applies(test.when, context, wall)]
-        if taking:
-            lines.append(_line(sentences, test, taking))
+        if taking and (line := _line(sentences, test, taking))[3]:
+            lines.append(line)
     header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
-    return TableView(header, tuple(lines), (20, 20, 18, 25, 10, 7))
+    return TableView(header, tuple(lines), (17, 20, 15, 29, 11, 8))
 
 
 def _line(sentences: Sentences, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:

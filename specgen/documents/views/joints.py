@@ -6,7 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.marks import list_marks, name_linked, name_member
+from specgen.documents.marks import list_marks, name_linked
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
 from specgen.model.value_text import words
@@ -23,7 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each joint of the project, and for each sealed penetration of which a size is given."""
     lines = (*(_line(context, mark) for mark in list_marks(context, "joints")), *_of_penetrations(context))
     header = ("Joint", "Place", "Length", "Sealant", "Width x depth", "Minimum width", "Backer rod", "Bond face")
-    return TableView(header, lines, (6, 34, 8, 11, 13, 10, 8, 10))
+    return TableView(header, lines, (6, 35, 8, 8, 14, 11, 8, 10))
 
 
 def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
@@ -36,7 +36,7 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
         mark,
         _place(context, at),
         _length(context, at),
-        name_linked(context, (*at, "sealant"), "sealants"),
+        display("sealant"),
         [display("width"), " x ", display("depth")],
         _needed(context, at),
         _rod(context, at),
@@ -45,14 +45,29 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
 
 
 def _place(context: DocumentContext, at: Path) -> list[Any]:
-    """`E1 South face: floor line at 12 ft`, `E1 South face: opening perimeter at A, B`."""
-    parts: list[Any] = [name_linked(context, (*at, "elevation"), "elevations"), ": ", context.display((*at, "kind"))]
+    """`E1 South face: floor line at 12 ft`, `E1 South face: heads and jambs of A, B`."""
+    where, kind = name_linked(context, (*at, "elevation"), "elevations"), context.display((*at, "kind"))
+    parts: list[Any] = [where, ": ", kind]
     runs = context.project.get((*at, "runs"))
     if runs == "around_opening" and context.project.get((*at, "serves")):
-        parts += [" at ", context.display((*at, "serves"))]
+        sides = ["heads and jambs of "] if _is_open_below(context, at) else [kind, " at "]
+        parts = [where, ": ", *sides, context.display((*at, "serves"))]
     elif runs != "around_opening" and context.project.is_given((*at, "at")):
         parts += [" ", context.display((*at, "at")), _FROM.get(str(runs), " from the lower left corner")]
     return parts
+
+
+def _is_open_below(context: DocumentContext, at: Path) -> bool:
+    """Whether the length that is given is that of the heads and jambs of the openings."""
+    project = context.project
+    elevation, length = project.get((*at, "elevation")), project.get((*at, "length"))
+    if elevation is None or length is None:
+        return False
+    openings = [("elevations", elevation.mark, "openings", str(mark)) for mark in project.get((*at, "serves"))]
+    sizes = [(project.get((*one, "width")), project.get((*one, "height"))) for one in openings]
+    if any(None in size for size in sizes):
+        return False
+    return bool(length.amount == sum(width.amount + 2 * height.amount for width, height in sizes))
 
 
 def _length(context: DocumentContext, at: Path) -> Any:
@@ -96,7 +111,7 @@ def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
         width, depth, rod, place = (
             context.display((*at, key)) for key in ("joint_width", "joint_depth", "rod_diameter", "at")
         )
-        sealant = name_member(context, "sealants", sealants[0]) if len(sealants) == 1 else "–"
+        sealant = sealants[0] if len(sealants) == 1 else "–"
         where = [name_linked(context, (*at, "elevation"), "elevations"), ": ", place]
         yield (
             mark,
@@ -106,7 +121,7 @@ def _of_penetrations(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
             [width, " x ", depth],
             "–",
             rod,
-            [*_tested_face(context, sealants), " and collar"],
+            [*_tested_face(context, sealants), ", collar"],
         )
 
 

@@ -38,11 +38,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _of_barrier(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
-    """The barrier keeps to its own data sheet: no text read here gives its temperatures."""
-    kinds = {context.project.get(("walls", mark, "wrb", "kind")) for mark in list_marks(context, "walls")}
-    if kinds - {None, "none"}:
-        sheets = list_data_sheets(context, "wrb")
-        yield "Air and wall temperature", "WRB", f"per its data sheet, {sheets}, until dry"
+    """The least temperature of each barrier, those of one figure together; else its data sheet tells it."""
+    figures: dict[str, tuple[DisplayValue, list[str]]] = {}
+    for mark in list_marks(context, "walls"):
+        at = ("walls", mark, "wrb")
+        if context.project.get((*at, "kind")) not in (None, "none"):
+            least = context.display((*at, "least_temperature"))
+            figures.setdefault(str(least), (least, []))[1].append(mark)
+    for least, walls in figures.values():
+        told = ["minimum ", least] if least else [f"per its data sheet, {list_data_sheets(context, 'wrb')},"]
+        of = f", {', '.join(walls)}" if len(figures) > 1 else ""
+        yield "Air and wall temperature", f"WRB{of}", [*told, " until dry"]
 
 
 def _of_sealant(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:

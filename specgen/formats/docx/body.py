@@ -35,6 +35,8 @@ from specgen.model.block import (
 
 _PARAGRAPH = re.compile(r"<w:p><w:pPr><w:pStyle [^>]*/>(?:<w:keepNext/>)?(?:<w:keepLines/>)?")
 _NEW_PAGE = "<w:pageBreakBefore/>"
+# A title stands apart from the items of the one above it.
+_APART = '<w:spacing w:before="80"/>'
 
 
 class Body(Writer):
@@ -70,7 +72,7 @@ class Body(Writer):
             case Part() | Article():
                 return self.render_heading(number, block)
             case Item():
-                return self.render_item(block, keep)
+                return self.render_item(number, block, keep)
             case Paragraph():
                 ends = plain_text(block.content) == END_OF_SECTION
                 style = "End of section" if ends else "Normal"
@@ -105,13 +107,19 @@ class Body(Writer):
         title = self.render_inlines(block.title, "<w:caps/>" if block.number else "")
         return self.render_paragraph(style, f'{mark}{title}<w:bookmarkEnd w:id="{number}"/>', listed)
 
-    def render_item(self, item: Item, keep: str) -> str:
+    def render_item(self, place: int, item: Item, keep: str) -> str:
         """A list item, in the single list of a three-part document or in the list of its own run."""
+        begins = isinstance(self.below, Item) and self.below.level > item.level
+        follows = place > 0 and isinstance(self.document.blocks[place - 1], Item)
         level, number = (
             (item.level + 2, 1) if self.document.numbering == "three_part" else (item.level, self.find_list(item.run))
         )
         numbering = f'<w:numPr><w:ilvl w:val="{level}"/><w:numId w:val="{number}"/></w:numPr>'
-        return self.render_paragraph(f"Item level {item.level + 1}", self.render_line(item.content), keep + numbering)
+        return self.render_paragraph(
+            f"Item level {item.level + 1}",
+            self.render_line(item.content),
+            keep + numbering + _APART * (begins and follows),
+        )
 
     def find_list(self, run: int) -> int:
         """The numbering instance of a run of items; each run restarts its numbers."""

@@ -6,9 +6,11 @@ from specgen.documents.columns import count_row_lines
 from specgen.documents.plain_text import plain_text
 from specgen.model.block import (
     Article,
+    Blank,
     Block,
     CheckBox,
     Equation,
+    Inlines,
     Item,
     Note,
     Paragraph,
@@ -19,6 +21,8 @@ from specgen.model.block import (
 
 # A table of at most so many rows and lines is not torn: with its heading it then leaves a quarter of a page at most.
 ROWS, LINES = 6, 10
+# So is one that is signed row by row, up to so many rows.
+SIGNED = 14
 # Signs of a paragraph of at most two lines.
 _TWO_LINES = 200
 
@@ -69,6 +73,11 @@ def _belongs(block: Block | None, item: Item) -> bool:
     return isinstance(block, Item) and block.level >= item.level
 
 
+def _is_signed(row: Sequence[Inlines]) -> bool:
+    """Whether a row is signed and dated."""
+    return any(isinstance(part, Blank) and part.kind == "date" for cell in row for part in cell)
+
+
 def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """For each row, whether it stays on the page of the next; the last one, whether with what is below the table.
 
@@ -76,5 +85,6 @@ def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """
     last = len(table.rows) - 1
     small = len(table.rows) <= ROWS and sum(count_row_lines(row, table.widths) for row in table.rows) <= LINES
+    small = small or len(table.rows) <= SIGNED and all(map(_is_signed, table.rows))
     kept = [small or number in (0, last - 1) or not table.rows[number + 1][0] for number in range(last)]
     return [*kept, kept_below] if table.rows else []

@@ -1,10 +1,13 @@
 """Which blocks and rows of a Word file stay on one page. Expectations are ours, from how a page reads."""
 
+from typing import Literal
+
 import pytest
 
 from specgen.formats.docx.keeping import list_kept, list_kept_rows
 from specgen.model.block import (
     Article,
+    Blank,
     Block,
     Equation,
     Inlines,
@@ -80,6 +83,13 @@ def table(*rows: tuple[str, str]) -> Table:
 def test_rows_that_stay_on_one_page(rows: list[tuple[str, str]], kept: list[bool]) -> None:
     assert list_kept_rows(table(*rows), kept_below=False) == kept
     assert list_kept_rows(table(*rows), kept_below=True) == [*kept[:-1], True]
+
+
+@pytest.mark.parametrize(("kind", "whole"), [("date", True), ("text", False)])
+def test_a_table_that_is_signed_row_by_row_is_not_torn(kind: Literal["text", "date"], whole: bool) -> None:
+    rows = tuple(((Text("Substrate"),), (Blank("Released", kind),)) for _ in range(12))
+    signed = Table(((Text("Hold point"),), (Text("Signed, date"),)), rows, (50, 50))
+    assert all(list_kept_rows(signed, kept_below=False)[:-1]) is whole
 
 
 def test_a_table_without_rows_keeps_none() -> None:
