@@ -10,7 +10,7 @@ from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
-from specgen.documents.required_documents import list_pending
+from specgen.documents.required_documents import list_measured, list_pending
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
@@ -47,7 +47,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
     names: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
     names |= {
         "stops": context.judgment.of(Severity.STOP),
-        "cautions": context.judgment.of(Severity.CAUTION),
+        "cautions": list_measured(context),
         "notes": context.judgment.of(Severity.NOTE),
         "rule_groups": name_groups(_list_codes(context)),
         "open_items": context.judgment.open_items,

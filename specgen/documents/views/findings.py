@@ -1,14 +1,17 @@
 """Exceptions as rows."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
-from specgen.documents.parties import tell_party
+from specgen.documents.parties import name_in_line
 from specgen.documents.views._limit_checks import join_cells
+from specgen.judging.registry import load_rules
+from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
 
@@ -23,8 +26,8 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
             name_rules(one.codes),
             _place(context, one),
             one.message,
-            one.remedy,
-            f"{tell_party(context, one.by)}, before {one.before}",
+            [one.remedy, *_mark_figures(context, one)],
+            [*name_in_line(context, one.by), f", before {one.before}"],
             _basis(context, one),
         )
         for one in list_measures(context.project, findings)
@@ -38,6 +41,14 @@ def _place(context: DocumentContext, measure: Measure) -> str:
     if not measure.collection or len(measure.subjects) > MOST_NAMED:
         return ", ".join(measure.subjects)
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)
+
+
+def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
+    """The letters of the figures that the measure says and nobody has verified."""
+    clauses = {clause.code: clause for rule in load_rules() for clause in rule.clauses}
+    asked = (name for code in measure.codes for name in figures_asked(clauses[code].remedy))
+    figures = [context.limit(name) for name in dict.fromkeys(asked) if context.figure(name) in measure.remedy]
+    return [replace(one, text="") for one in figures if one.source is not None and not one.source.is_verified]
 
 
 def _basis(context: DocumentContext, measure: Measure) -> list[Any]:
