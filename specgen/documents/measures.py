@@ -49,8 +49,14 @@ _BEFORE = {
     "acceptance": "sealant",
 }
 # What decides on a wall is known before any work, and what a color must bear before any of it is made.
-_DECISION = "decision on the walls"
-_SETTLED_BEFORE = {"ATT-05e": _DECISION, "ATT-05i": _DECISION, "HEA-01": _DECISION, "HEA-05": _DECISION, "HEA": "mockup"}
+_DECISION = "the decision on the walls"
+_SETTLED_BEFORE = {
+    "ATT-05e": _DECISION,
+    "ATT-05i": _DECISION,
+    "HEA-01": _DECISION,
+    "HEA-05": _DECISION,
+    "HEA": "mockup",
+}
 # An old wall is repaired and washed before the pull tests that decide on it.
 _PREPARED = ("ATT-06b", "ATT-06c", "ATT-06h")
 _PULLED = ("existing_coated", "existing_brick")
@@ -100,7 +106,7 @@ def _find_waiting(project: Project, finding: Finding, subjects: tuple[str, ...])
     """The work that waits for a measure: the pull tests for what is repaired on an old wall."""
     kinds = [project.get(("walls", mark, "substrate", "kind")) for mark in subjects]
     if finding.code in _PREPARED and kinds and set(kinds) <= set(_PULLED):
-        return "pull tests"
+        return "the pull tests"
     return work_waiting(finding.code, finding.step)
 
 

@@ -30,7 +30,7 @@ def name_party(context: DocumentContext, role: str) -> list[Any]:
 
 
 def name_in_line(context: DocumentContext, role: str) -> list[Any]:
-    """`EIFS manufacturer (Graywether Wall Systems)`, in the middle of a cell; the name is in brackets while not given."""
+    """`EIFS manufacturer (Graywether Wall Systems)`, within a cell; the name is in brackets while not given."""
     path = find_name(context, role)
     return [name_role(role), " (", context.display(path), ")"] if path else [name_role(role)]
 

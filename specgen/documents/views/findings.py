@@ -11,6 +11,7 @@ from specgen.documents.measures import Measure, list_measures, name_rules
 from specgen.documents.parties import name_in_line
 from specgen.documents.views._limit_checks import join_cells
 from specgen.judging.registry import load_rules
+from specgen.judging.rule import Clause
 from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
@@ -25,7 +26,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         (
             name_rules(one.codes),
             _place(context, one),
-            one.message,
+            [one.message, *_mark_limits(context, one)],
             [one.remedy, *_mark_figures(context, one)],
             [*name_in_line(context, one.by), f", before {one.before}"],
             _basis(context, one),
@@ -43,11 +44,23 @@ def _place(context: DocumentContext, measure: Measure) -> str:
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)
 
 
+def _mark_limits(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
+    """The letters of the limits that the condition says and nobody has verified."""
+    return _letter(context, (_clauses()[code].limit for code in measure.codes), measure.message)
+
+
 def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
     """The letters of the figures that the measure says and nobody has verified."""
-    clauses = {clause.code: clause for rule in load_rules() for clause in rule.clauses}
-    asked = (name for code in measure.codes for name in figures_asked(clauses[code].remedy))
-    figures = [context.limit(name) for name in dict.fromkeys(asked) if context.figure(name) in measure.remedy]
+    asked = (name for code in measure.codes for name in figures_asked(_clauses()[code].remedy))
+    return _letter(context, asked, measure.remedy)
+
+
+def _clauses() -> dict[str, Clause]:
+    return {clause.code: clause for rule in load_rules() for clause in rule.clauses}
+
+
+def _letter(context: DocumentContext, names: Iterable[str], text: str) -> list[DisplayValue]:
+    figures = [context.limit(name) for name in dict.fromkeys(names) if name and context.figure(name) in text]
     return [replace(one, text="") for one in figures if one.source is not None and not one.source.is_verified]
 
 
