@@ -25,13 +25,15 @@ def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dic
 
 
 def brackets_in(text: str) -> int:
-    """The values in brackets on a page; a mark of a source is one or two small letters, and the
+    """The values in brackets on a page; a mark of a source is one or two small letters, several have commas, and the
     title of a box stands apart from its brackets."""
     body = text.split("\n! Draft.")
     assert len(body) == 2, text[:400]
     # The name of a group that is told again where it goes on is the same value.
     text = re.sub(r"\[[^\]]*\] \(continued\)", "", text)
-    return sum(not re.fullmatch("[a-z]{1,2}", found) for found in re.findall(r"\[([^\] ][^\]]*)\]", text))
+    return sum(
+        not re.fullmatch("[a-z]{1,2}(, [a-z]{1,2})*", found) for found in re.findall(r"\[([^\] ][^\]]*)\]", text)
+    )
 
 
 def test_a_draft_of_little_holds_the_answer_and_what_it_refers_to(tmp_path: Path) -> None:
@@ -118,20 +120,36 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
 def asked_of(page: str) -> dict[str, dict[str, list[str]]]:
     """What D00 asks each party for, by what it is needed before."""
     asked: dict[str, dict[str, list[str]]] = {}
-    party = ""
-    for line in page.split("OPEN ITEMS BY PARTY\n")[1].split("\n\n")[0].splitlines()[1:]:
-        first, before, items = line.split(" | ")
+    named: dict[str, str] = {}
+    for line in table_of(page, "OPEN ITEMS BEFORE THE DECISION ON THE WALLS"):
+        first, item, answer = line.split(" | ")
         # The name of a party stands in its first row, its role alone in the others.
-        party = party if party.startswith(f"{first}:") else first
-        asked.setdefault(party, {})[before] = items.split("; ")
+        party = named.setdefault(first.partition(":")[0], first)
+        text, _, hazard = item.removeprefix("( ) ").partition(", before ")
+        asked.setdefault(party, {}).setdefault(hazard or "decision on the walls", []).append(text)
+        assert not answer
+    named = {}
+    for line in table_of(page, "OPEN ITEMS OF LATER STAGES"):
+        first, before, items = line.split(" | ")
+        name = named.setdefault(first.partition(":")[0], first)
+        party = next((one for one in asked if one.partition(":")[0] == first.partition(":")[0]), name)
+        bare = re.sub(
+            r"^(Equipment|Coats|Colors and gloss|Walls|Joints and sealants|Mockup|Documents|Project): ", "", items
+        )
+        asked.setdefault(party, {}).setdefault(before, []).extend(bare.split("; "))
     return asked
+
+
+def table_of(page: str, heading: str) -> list[str]:
+    """The rows of the table below a heading; none where there is no such heading."""
+    return page.split(f"{heading}\n")[1].split("\n\n")[0].splitlines()[1:] if f"{heading}\n" in page else []
 
 
 def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> None:
     old = {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}
     page = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})["D00"]
     assert "No work on the existing coating of W1 before the lead and asbestos reports." in page
-    assert "1. Test for lead and asbestos before any work on W1" in page
+    assert "Test for lead and asbestos before any other work on W1" in page
     party, first = next(iter(asked_of(page).items()))
     assert party.startswith("Owner")
     for report in ("lead", "asbestos"):
@@ -152,7 +170,7 @@ def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path
 def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> None:
     page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D00"]
     assert "Old coating" not in page and "old coating" not in page
-    assert "Signed bond report of the existing surface (W1)" in page
+    assert "Bond report of the existing surface, signed by an independent testing agency (W1)" in page
 
 
 def test_a_draft_asks_for_each_bracket_of_its_documents(tmp_path: Path) -> None:

@@ -162,7 +162,7 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
 
 
 def _spread(context: DocumentContext, paths: Iterator[str]) -> Iterator[str]:
-    """The paths; what a document asks of one wall, of each wall that lacks it; and the risk category of the wind speed."""
+    """The paths; what is asked of one wall, of each wall that lacks it; the risk category beside the wind speed."""
     project = context.project
     for dotted in paths:
         path = tuple(dotted.split("."))

@@ -161,8 +161,9 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
     said: list[Any] = [context.display(authority), ": "]
-    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED, _IF_DUE]
-    if not (project.get(basis) or project.get(("code", "local_fasteners_required"))):
+    settled = project.get(basis) or project.get(("code", "local_fasteners_required"))
+    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED, "" if settled else _IF_DUE]
+    if not settled:
         due = ["pending"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]

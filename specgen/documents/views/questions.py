@@ -1,10 +1,11 @@
 """What to ask of whom for the work that follows the decision on the walls, by subject where there is much of it."""
 
 from itertools import groupby
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.parties import name_party, name_role
+from specgen.documents.parties import name_party, name_role, tell_party
 from specgen.documents.views._asked import DECISION
 from specgen.documents.views._requests import Request, list_requests
 
@@ -18,10 +19,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for party, mine in groupby(_list_later(context), key=lambda request: request.party):
         for _, same in groupby(mine, key=lambda request: request.before):
             lines += [(party, *cells) for cells in _cells(list(same))]
+    # A name still to be given is asked for once, in the list before this one.
+    named = {request.party for request in list_requests(context) if request.order <= DECISION[0]}
     told: set[str] = set()
-    cells = []
+    cells: list[tuple[Any, ...]] = []
     for party, before, items in lines:
-        cells.append((name_role(party) if party in told else name_party(context, party), before, items))
+        first = [tell_party(context, party)] if party in named else name_party(context, party)
+        cells.append((name_role(party) if party in told else first, before, items))
         told.add(party)
     return TableView(("Ask", "Needed before", "Value or document"), tuple(cells), (22, 18, 60))
 
