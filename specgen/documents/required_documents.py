@@ -54,6 +54,8 @@ _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
 _SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _SHEETS_BEFORE = "mockup"
+# So many names stand in a series with commas.
+_SERIES = 3
 _CALLED = {"backing": "backer rod"}
 _MAKERS = {
     "wrb": "wrb_source",
@@ -199,7 +201,8 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
     )
     others = ["finish", *(["WRB"] if barrier else []), *(["sealant"] if sealed else [])]
     party, _, before = _OWED["SUB-06a"]
-    name = f"Compatibility letter, EIFS with {' and '.join(others)}"
+    joined = " and ".join(others) if len(others) < _SERIES else f"{', '.join(others[:-1])}, and {others[-1]}"
+    name = f"Compatibility letter, EIFS with {joined}"
     yield RequiredDocument(party, name, ("project",), "SUB-06", before)
     if sealed:
         yield _owe("SUB-06d", _OWED, ("project",))

@@ -13,6 +13,7 @@ _SETTLED_BY = {
     "substrate.pulls": "engineer",
     "substrate.pulls_area": "engineer",
     "framing": "engineer",
+    "protection": "applicator",
     "view": "architect",
     "mockup": "architect",
     "substrate": "eifs_source",

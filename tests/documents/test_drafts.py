@@ -245,3 +245,81 @@ def test_a_submittal_of_work_tells_the_contractor_which_texts_to_verify(tmp_path
     assert all(f"\n{text} | " in page for text in listed)
     told = f"specgen: verify before submittal: {len(listed)} texts, listed in D05 and manifest.json\n"
     assert told in done.err
+
+
+OLD_WALLS = {
+    "code": {"model": "ibc", "edition": 2018, "construction_type": "IIIB", "local_fasteners_required": "no"},
+    "walls": {
+        "W1": {"substrate": {"kind": "existing_brick"}, "wrb": {"kind": "none"}, "drainage": {"kind": "none"}},
+        "W2": {
+            "substrate": {"kind": "existing_coated", "coating_removed": "no", "condition": ["chalking"]},
+            "wrb": {"kind": "none"},
+            "drainage": {"kind": "none"},
+            "insulation": {"kind": "eps"},
+        },
+    },
+    "colors": {"C1": {"lrv": 12}},
+    "elevations": {"E1": {"wall": "W1"}, "E2": {"wall": "W2"}},
+}
+
+
+def test_documents_that_decide_a_wall_stand_at_each_wall_in_both_documents(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    bond = "Bond report of the existing surface, signed by an independent testing agency"
+    both, coated = (bond, "Local rule on fasteners", "Letter that accepts the dark color"), ("lead", "asbestos")
+    for name in ("D00", "D02"):
+        rows = {mark: re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*)$", pages[name]) for mark in ("W1", "W2")}
+        for mark, row in rows.items():
+            assert row is not None, mark
+            assert all(document in row[1] for document in both), (name, mark)
+            found = [f"Laboratory report, {what} in the old coating" in row[1] for what in coated]
+            assert found == [mark == "W2"] * 2, (name, mark)
+
+
+def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    rows = [line.split(" | ")[0] for line in table_of(pages["D05"], "CONDITIONS ALLOWED WITH MEASURES")[1:]]
+    assert rows == ["ATT-05e", "ATT-06b", "HEA-05a"]
+    assert "Plan 3 measures, one in each row" in pages["D00"]
+    assert "Conditions allowed with measures: ATT-05e, ATT-06b, HEA-05a; see D05." in pages["D02"]
+    for name in ("D00", "D02"):
+        named = set(
+            re.findall(r"[A-Z]{3}-\d\d(?= [A-Z])", re.findall(r"(?m)Measures required, see D05: .*$", pages[name])[-1])
+        )
+        assert {code[:6] for code in rows} >= named >= {"ATT-05", "HEA-05"}
+    row = next(line for line in pages["D05"].splitlines() if line.startswith("HEA-05a | "))
+    assert "maximum 165 °F for EPS" in row and "If the letter is refused, use a color" in row
+    assert "before the pull tests" in next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06b | "))
+
+
+def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
+    table = table_of(drafted(tmp_path, OLD_WALLS)["D00"], "DECIDING QUESTIONS")[1:]
+    asked = [line.split(" | ")[1].rpartition("(")[2].rstrip(")") for line in table]
+    assert asked == ["ATT-10", "ATT-03", "ATT-05", "COD-03", "HEA-02", "ATT-09", "INS-03"]
+    assert table[0].endswith("W2 | asbestos is found and may be neither removed nor left undisturbed")
+    assert table[1].endswith("W1, W2 | fasteners through the board are required")
+
+
+def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    # International Building Code 2018, 1705.16, exempts EIFS on masonry; from memory.
+    assert "\nSpecial inspection, W1 | 1705.16" in pages["D02"]
+    assert "\nSpecial inspection, W2 | 1705.16" in pages["D02"]
+    assert "\nExisting building, W1, W2 | International Existing Building Code | pending" in pages["D02"]
+    assert "barrier wall, which does not drain water behind it: architect to accept in writing" in pages["D02"]
+    architect = next(items for party, items in asked_of(pages["D00"]).items() if party.startswith("Architect"))
+    for item in ("Barrier wall without drainage accepted, in writing (W1, W2)", "Risk category"):
+        assert item in architect["decision on the walls"], item
+    assert "Contractor’s review" not in pages["D02"] and "SUB-01" not in pages["D02"]
+
+
+def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path: Path) -> None:
+    asked = asked_of(drafted(tmp_path)["D00"])
+    every = {item for party in asked.values() for items in party.values() for item in items}
+    # Common practice, no source, and from memory: the figures of the procedure.
+    for item in (
+        "Flatness over the long straightedge: confirm 1/8 in",
+        "Maximum humidity for the primer: confirm 85%",
+        "Strainer mesh: confirm 60 to 100",
+    ):
+        assert item in every, item

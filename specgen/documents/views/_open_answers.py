@@ -25,9 +25,9 @@ def list_standing(context: DocumentContext) -> list[str]:
 
 
 def list_barriers(context: DocumentContext) -> list[str]:
-    """The marks of the walls that are told to have no drainage."""
+    """The marks of the walls that stand already and are told to get no drainage."""
     kind = ("drainage", "kind")
-    return [mark for mark in _list_walls(context) if context.project.get(("walls", mark, *kind)) == "none"]
+    return [mark for mark in list_standing(context) if context.project.get(("walls", mark, *kind)) == "none"]
 
 
 def _list_walls(context: DocumentContext) -> tuple[str, ...]:

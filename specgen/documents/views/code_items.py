@@ -8,7 +8,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views._limit_checks import join_cells
-from specgen.documents.views._open_answers import list_standing
+from specgen.documents.views._open_answers import list_barriers, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.source import Source
@@ -78,12 +78,8 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
-    elif not found.result:
-        why += [
-            "; ",
-            "barrier wall, which does not drain water behind it" if kind else "drained or barrier wall not stated",
-        ]
-        why += [": architect to accept in writing" if kind else ": architect to state"]
+    elif mark in list_barriers(context):
+        why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return _cite(number, found.source[0], "drainage"), "yes" if found.result else "no", why
 
 

@@ -51,8 +51,15 @@ def _mark_limits(context: DocumentContext, measure: Measure) -> list[DisplayValu
 
 def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
     """The letters of the figures that the measure says and nobody has verified."""
-    asked = (name for code in measure.codes for name in figures_asked(_clauses()[code].remedy))
+    remedies = [_clauses()[code].remedy for code in measure.codes]
+    asked = (name for remedy in remedies for name in figures_asked(remedy) if _says(context, remedy, name, measure))
     return _letter(context, asked, measure.remedy)
+
+
+def _says(context: DocumentContext, remedy: str, name: str, measure: Measure) -> bool:
+    """Whether the measure says the figure of a row where the remedy does, and not one of the project in its place."""
+    word = remedy.partition(f"{{{name}}}")[0].split()[-1:]
+    return " ".join([*word, context.figure(name)]) in measure.remedy
 
 
 def _clauses() -> dict[str, Clause]:

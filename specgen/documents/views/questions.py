@@ -5,7 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.parties import name_party, name_role, tell_party
+from specgen.documents.parties import find_name, name_party, name_role
 from specgen.documents.views._asked import DECISION
 from specgen.documents.views._requests import Request, list_requests
 
@@ -24,10 +24,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     told: set[str] = set()
     cells: list[tuple[Any, ...]] = []
     for party, before, items in lines:
-        first = [tell_party(context, party)] if party in named else name_party(context, party)
+        first = [name_role(party)] if party in named and _is_unnamed(context, party) else name_party(context, party)
         cells.append((name_role(party) if party in told else first, before, items))
         told.add(party)
     return TableView(("Ask", "Needed before", "Value or document"), tuple(cells), (22, 18, 60))
+
+
+def _is_unnamed(context: DocumentContext, party: str) -> bool:
+    path = find_name(context, party)
+    return bool(path) and context.project.get(path) is None
 
 
 def _list_later(context: DocumentContext) -> list[Request]:
