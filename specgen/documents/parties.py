@@ -32,7 +32,10 @@ def name_party(context: DocumentContext, role: str) -> list[Any]:
 def name_in_line(context: DocumentContext, role: str) -> list[Any]:
     """`EIFS manufacturer (Graywether Wall Systems)`, within a cell; the name is in brackets while not given."""
     path = find_name(context, role)
-    return [name_role(role), " (", context.display(path), ")"] if path else [name_role(role)]
+    if not path:
+        return [name_role(role)]
+    name = context.display(path)
+    return [name_role(role), " ", name] if name.open else [f"{name_role(role)} ({name})"]
 
 
 def find_name(context: DocumentContext, role: str) -> Path:

@@ -14,6 +14,7 @@ _SETTLED_BY = {
     "substrate.pulls_area": "engineer",
     "framing": "engineer",
     "protection": "applicator",
+    "color.lrv_least": "eifs_source",
     "view": "architect",
     "mockup": "architect",
     "substrate": "eifs_source",

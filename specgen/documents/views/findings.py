@@ -59,7 +59,12 @@ def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayVal
 def _says(context: DocumentContext, remedy: str, name: str, measure: Measure) -> bool:
     """Whether the measure says the figure of a row where the remedy does, and not one of the project in its place."""
     word = remedy.partition(f"{{{name}}}")[0].split()[-1:]
-    return " ".join([*word, context.figure(name)]) in measure.remedy
+    return " ".join([*word, _say_figure(context, name)]) in measure.remedy
+
+
+def _say_figure(context: DocumentContext, name: str) -> str:
+    """The figure of a row as findings say it."""
+    return context.figure(name).replace(" %", "%")
 
 
 def _clauses() -> dict[str, Clause]:
@@ -67,7 +72,7 @@ def _clauses() -> dict[str, Clause]:
 
 
 def _letter(context: DocumentContext, names: Iterable[str], text: str) -> list[DisplayValue]:
-    figures = [context.limit(name) for name in dict.fromkeys(names) if name and context.figure(name) in text]
+    figures = [context.limit(name) for name in dict.fromkeys(names) if name and _say_figure(context, name) in text]
     return [replace(one, text="") for one in figures if one.source is not None and not one.source.is_verified]
 
 
