@@ -16,7 +16,7 @@ _OWED = {
     "ACC-07a": ("applicator", "Hazard communication program", "work starts"),
     "ACC-07c": ("applicator", "Respiratory protection program", "work starts"),
     "ACC-07e": ("applicator", "Silica exposure control plan", "work starts"),
-    "ATT-05d": ("owner", "Bond report of the existing surface, signed by an independent testing agency", "decision"),
+    "ATT-05d": ("owner", "Bond report with mode of failure, signed by an independent testing agency", "decision"),
     "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
     "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),

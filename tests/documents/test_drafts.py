@@ -170,7 +170,7 @@ def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path
 def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> None:
     page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D00"]
     assert "Old coating" not in page and "old coating" not in page
-    assert "Bond report of the existing surface, signed by an independent testing agency (W1)" in page
+    assert "Bond report with mode of failure, signed by an independent testing agency (W1)" in page
 
 
 def test_a_draft_asks_for_each_bracket_of_its_documents(tmp_path: Path) -> None:
@@ -265,7 +265,7 @@ OLD_WALLS = {
 
 def test_documents_that_decide_a_wall_stand_at_each_wall_in_both_documents(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
-    bond = "Bond report of the existing surface, signed by an independent testing agency"
+    bond = "Bond report with mode of failure, signed by an independent testing agency"
     both, coated = (bond, "Local rule on fasteners", "Letter that accepts the dark color"), ("lead", "asbestos")
     for name in ("D00", "D02"):
         rows = {mark: re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*)$", pages[name]) for mark in ("W1", "W2")}
