@@ -1,14 +1,17 @@
 """The note at the head of every document of a draft."""
 
 import dataclasses
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.numbering import list_values
+from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending, looks_for_document
-from specgen.model.block import Block, Document, Note, Strong, Text
+from specgen.model.block import Block, Box, Document, Note, ReviewBoxes, Strong, Text
 from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import count
+
+_DRAFT = (Text("Draft"),)
 
 
 def count_brackets(document: Document) -> int:
@@ -22,13 +25,43 @@ def mark_draft(document: Document, context: DocumentContext, total: int) -> Docu
     judgment = context.judgment
     sentences = [*_count_stops(document, context), _count_unjudged(document, judgment), _tell_brackets(here, total)]
     note: Block = Note((Strong((Text("Draft."),)), Text("".join(f" {said}" for said in sentences if said))))
-    facts = tuple((label, _tell_purpose(text) if label == "Purpose" else text) for label, text in document.facts)
-    return dataclasses.replace(document, blocks=(note, *document.blocks), facts=facts, draft=True)
+    facts = tuple((label, _TOLD.get(label, str)(text)) for label, text in document.facts)
+    left, right = document.running
+    return dataclasses.replace(
+        document,
+        blocks=(note, *map(_tell_boxes, document.blocks)),
+        facts=facts,
+        running=(left, right.replace("Revision ", "Draft of revision ")),
+        draft=True,
+    )
+
+
+def _tell_boxes(block: Block) -> Block:
+    """The boxes of a review with the draft in place of the revision that it is not yet."""
+    if not isinstance(block, ReviewBoxes):
+        return block
+    return dataclasses.replace(block, stated=tuple(map(_tell_box, block.stated)))
+
+
+def _tell_box(box: Box) -> Box:
+    if box.table is None:
+        return box
+    rows = tuple((_DRAFT, date, (Text(_tell_purpose(plain_text(said))),)) for _, date, said in box.table.rows)
+    return dataclasses.replace(box, table=dataclasses.replace(box.table, rows=rows))
 
 
 def _tell_purpose(text: str) -> str:
     """`Draft of action submittal, mockup`; a design draft is called so already."""
     return text if "draft" in text else f"Draft of {text[:1].lower()}{text[1:]}"
+
+
+def _tell_revision(text: str) -> str:
+    """`Draft of revision 0`: a draft uses up no revision."""
+    return f"Draft of revision {text}"
+
+
+# What the title block of a draft says otherwise.
+_TOLD: dict[str, Callable[[str], str]] = {"Purpose": _tell_purpose, "Revision": _tell_revision}
 
 
 def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:

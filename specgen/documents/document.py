@@ -88,7 +88,12 @@ _FACTS = {
     "Applicator": "parties.applicator.name",
 }
 # What stands in the title block before it is given. A set that is issued has them all.
-_UNTIL_GIVEN = {"Architect": "to be named", "Project number": "to be assigned", "Revision": "0"}
+_UNTIL_GIVEN = {
+    "Architect": "to be named",
+    "Contractor": "to be named",
+    "Project number": "to be assigned",
+    "Revision": "0",
+}
 
 
 def facts(context: DocumentContext) -> tuple[tuple[str, str], ...]:

@@ -45,10 +45,11 @@ def fill_editions(text: str, project: Project, standards: Standards) -> str:
 
 
 def name_edition(text: str, project: Project, standards: Standards) -> str:
-    """The text by its edition in the project; a list of the sections of all editions as those of the code."""
+    """The text by its edition in the project; any section of the code as one to look up in its edition."""
     if text.startswith("ASCE 7,"):
         return text.replace("ASCE 7", fill_editions("{wind}", project, standards), 1)
-    return "International Building Code, section numbers" if text.startswith("section numbers of the") else text
+    of_code = text.startswith(("section numbers of the", "International Building Code,"))
+    return "International Building Code, section numbers" if of_code else text
 
 
 def _is_guide(name: str, project: Project) -> bool:

@@ -14,8 +14,8 @@ _BY = {
     "ACC-06d": "applicator",
     "AIR-06": "applicator",
     "AJT-07": "applicator",
-    "ATT-05e": "applicator",
-    "ATT-05i": "applicator",
+    "ATT-05e": "owner",
+    "ATT-05i": "owner",
     "BAS": "applicator",
     "BAS-05": "architect",
     "FIN": "applicator",
@@ -49,8 +49,17 @@ _BEFORE = {
     "acceptance": "sealant",
 }
 # What decides on a wall is known before any work, and what a color must bear before any of it is made.
-_DECISION = "decision on the walls"
-_SETTLED_BEFORE = {"ATT-05e": _DECISION, "ATT-05i": _DECISION, "HEA-01": _DECISION, "HEA": "mockup"}
+_DECISION = "the decision on the walls"
+_SETTLED_BEFORE = {
+    "ATT-05e": _DECISION,
+    "ATT-05i": _DECISION,
+    "HEA-01": _DECISION,
+    "HEA-05": _DECISION,
+    "HEA": "mockup",
+}
+# An old wall is repaired and washed before the pull tests that decide on it.
+_PREPARED = ("ATT-06b", "ATT-06c", "ATT-06h")
+_PULLED = ("existing_coated", "existing_brick")
 # Two sentences that begin with so many words alike are told as one.
 _ALIKE = 4
 
@@ -93,6 +102,14 @@ def work_waiting(code: str, step: str) -> str:
     return early or _BEFORE.get(step) or step.replace("_", " ")
 
 
+def _find_waiting(project: Project, finding: Finding, subjects: tuple[str, ...]) -> str:
+    """The work that waits for a measure: the pull tests for what is repaired on an old wall."""
+    kinds = [project.get(("walls", mark, "substrate", "kind")) for mark in subjects]
+    if finding.code in _PREPARED and kinds and set(kinds) <= set(_PULLED):
+        return "the pull tests"
+    return work_waiting(finding.code, finding.step)
+
+
 def _split(project: Project, finding: Finding) -> Iterator[Measure]:
     for told in finding.told:
         lifted = f" Lifted by deviation {finding.lifted_by}." if finding.lifted_by else ""
@@ -103,7 +120,7 @@ def _split(project: Project, finding: Finding) -> Iterator[Measure]:
             message=told.message + lifted,
             remedy=told.remedy,
             by=_find_party(project, finding),
-            before=work_waiting(finding.code, finding.step),
+            before=_find_waiting(project, finding, told.subjects),
             sources=tuple((finding.code, source) for source in finding.basis.sources),
         )
 

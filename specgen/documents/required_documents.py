@@ -16,7 +16,7 @@ _OWED = {
     "ACC-07a": ("applicator", "Hazard communication program", "work starts"),
     "ACC-07c": ("applicator", "Respiratory protection program", "work starts"),
     "ACC-07e": ("applicator", "Silica exposure control plan", "work starts"),
-    "ATT-05d": ("applicator", "Signed bond report of the existing surface", "decision"),
+    "ATT-05d": ("owner", "Bond report with mode of failure, signed by an independent testing agency", "decision"),
     "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
     "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),
@@ -33,10 +33,13 @@ _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
     "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
-    "HEA-01a": ("finish_source", "Solar reflectance report of the color", "boards"),
-    "HEA-01b": ("finish_source", "Thermal emittance report of the color", "boards"),
+    "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "boards"),
+    "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "boards"),
     "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "boards"),
 }
+# A letter settles these, and the work has its measure all the same.
+_MEASURED = ("HEA-05a",)
+_UNACCEPTED = {"HEA-05a": "HEA-05b"}
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
@@ -51,6 +54,8 @@ _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
 _SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _SHEETS_BEFORE = "mockup"
+# So many names stand in a series with commas.
+_SERIES = 3
 _CALLED = {"backing": "backer rod"}
 _MAKERS = {
     "wrb": "wrb_source",
@@ -79,6 +84,13 @@ def looks_for_document(finding: Finding) -> bool:
     return finding.severity is Severity.STOP and (finding.code in _OWED or finding.code in _SHEETS)
 
 
+def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
+    """The cautions that ask for a measure; what a document answers stands among those required alone."""
+    pending = {entry.code for entry in list_pending(context)}
+    answered = pending - set(_MEASURED) | {_UNACCEPTED[code] for code in _MEASURED if code in pending}
+    return tuple(f for f in context.judgment.of(Severity.CAUTION) if f.code not in answered)
+
+
 def list_required(judgment: Judgment) -> tuple[RequiredDocument, ...]:
     """Every document still required, in the order of the rules."""
     return tuple(entry for finding in judgment.findings if looks_for_document(finding) for entry in _entries(finding))
@@ -93,8 +105,18 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     found = list_required(context.judgment)
     codes = {entry.code for entry in found}
     later = [entry for entry in _find_later(context) if entry.code not in codes]
-    asked = [_owe(f.code, _CONFIRMED, f.subjects) for f in context.judgment.findings if f.code in _CONFIRMED]
+    told = {finding.code for finding in context.judgment.findings}
+    drafted = _is_design_draft(context)
+    asked = [
+        _owe(f.code, _CONFIRMED, f.subjects)
+        for f in context.judgment.findings
+        if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
+    ]
     return (*found, *later, *asked)
+
+
+def _is_design_draft(context: DocumentContext) -> bool:
+    return bool(context.project.value(("package", "purpose")) == "design_draft")
 
 
 def count_pending(context: DocumentContext) -> int:
@@ -112,13 +134,20 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     if project.get(("code", "local_fasteners_required")) is False and not project.get(_LOCAL_BASIS):
         yield _owe("ATT-03", _LATER, ("project",))
     described = materials(cast(Any, project.root()))
-    if project.value(("package", "purpose")) != "design_draft":
+    if not _is_design_draft(context):
         undescribed = [coat for coat in _FINISH if coat not in described]
         yield from _join_sheets(context, undescribed, undescribed)
         return
-    named = list(dict.fromkeys((*described, *_FINISH)))
-    yield from _join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *_FINISH})
-    yield from _find_letter(context)
+    sealed = _is_sealed(context)
+    wet = ("base_coat", *_FINISH, *(["sealant"] if sealed else []))
+    named = list(dict.fromkeys((*described, *wet)))
+    yield from _join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
+    yield from _find_letters(context, sealed)
+
+
+def _is_sealed(context: DocumentContext) -> bool:
+    """Whether the project has joints or sealants."""
+    return any(context.project.members.get((name,)) for name in ("joints", "sealants"))
 
 
 def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
@@ -159,21 +188,24 @@ def _is_stripped(context: DocumentContext, mark: str) -> bool:
     return bool(context.project.get(("walls", mark, "substrate", "coating_removed")))
 
 
-def _find_letter(context: DocumentContext) -> Iterator[RequiredDocument]:
-    """One entry for the letters between the manufacturers, none of which a design draft has to list."""
+def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDocument]:
+    """The letters between the manufacturers and the adhesion report, none of which a design draft has to list."""
     project = context.project
+    if sealed:
+        yield _owe("SLT-06a", _OWED, ("project",))
     papers = project.members.get(("attachments",), ())
     if any(project.get(("attachments", mark, "kind")) == "letter" for mark in papers):
         return
     barrier = any(
         project.get(("walls", mark, "wrb", "kind")) not in (None, "none") for mark in project.members[("walls",)]
     )
-    sealed = project.members.get(("joints",)) or project.members.get(("sealants",))
     others = ["finish", *(["WRB"] if barrier else []), *(["sealant"] if sealed else [])]
     party, _, before = _OWED["SUB-06a"]
-    yield RequiredDocument(
-        party, f"Compatibility letter, EIFS with {' and '.join(others)}", ("project",), "SUB-06", before
-    )
+    joined = " and ".join(others) if len(others) < _SERIES else f"{', '.join(others[:-1])}, and {others[-1]}"
+    name = f"Compatibility letter, EIFS with {joined}"
+    yield RequiredDocument(party, name, ("project",), "SUB-06", before)
+    if sealed:
+        yield _owe("SUB-06d", _OWED, ("project",))
 
 
 def _join_sheets(context: DocumentContext, named: list[str], mixed: Container[str]) -> Iterator[RequiredDocument]:

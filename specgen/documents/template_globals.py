@@ -10,7 +10,7 @@ from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
-from specgen.documents.required_documents import list_pending
+from specgen.documents.required_documents import list_measured, list_pending
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
@@ -19,6 +19,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.to_verify import tell_verifiers
+from specgen.judging.registry import load_rules
 from specgen.model.absence import Absent
 from specgen.model.block import (
     Blank,
@@ -47,13 +48,14 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
     names: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
     names |= {
         "stops": context.judgment.of(Severity.STOP),
-        "cautions": context.judgment.of(Severity.CAUTION),
+        "cautions": list_measured(context),
         "notes": context.judgment.of(Severity.NOTE),
         "rule_groups": name_groups(_list_codes(context)),
         "open_items": context.judgment.open_items,
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
+        "rules_evaluated": _count_evaluated(context),
         "marks": tell_marks(context),
         "mockup_places": name_places(context),
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
@@ -63,6 +65,13 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "to_confirm": Deferred(_to_confirm),
     }
     return names | figure_functions(context) | {f.name: f for f in _page_functions(context, composer)}
+
+
+def _count_evaluated(context: DocumentContext) -> str:
+    """`66 of 142`: the rules of which every clause is evaluated, of all there are."""
+    rules = load_rules()
+    pending = {clause.rule for clause in context.judgment.not_judged}
+    return f"{len(rules) - len(pending)} of {len(rules)}"
 
 
 def _list_codes(context: DocumentContext) -> list[str]:

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 # Who reads a text, by a part of its name.
 _READERS = (
     ("ASCE", "engineer"),
-    ("International", "architect"),
     ("29 CFR", "competent_person"),
 )
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
@@ -14,6 +13,8 @@ _SETTLED_BY = {
     "substrate.pulls": "engineer",
     "substrate.pulls_area": "engineer",
     "framing": "engineer",
+    "protection": "applicator",
+    "color.lrv_least": "eifs_source",
     "view": "architect",
     "roof_below": "architect",
     "mockup": "architect",

@@ -107,7 +107,7 @@ def test_a_clause_with_a_measure_of_its_own_tells_that_one(tmp_path: Path, capsy
     assert out.count("measure: ") == 2
     assert "    measure: Only after laboratory reports that find no lead or asbestos, or by a licensed abatement" in out
     out = run_main(capsys, "check", file, "--rule", "ATT-06b").out
-    assert "wash off the chalk and rinse until a dark cloth" in out.lower()
+    assert "wash off the chalk and collect the wash water" in out.lower()
 
 
 def test_a_computed_value_that_does_not_apply_is_told_so(tmp_path: Path, capsys: Any) -> None:

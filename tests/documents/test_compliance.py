@@ -181,14 +181,16 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
 
 def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Path) -> None:
     subject, code = "Fasteners required by local code", {"local_fasteners_required": "no"}
-    asked = "[Authority having jurisdiction] not named; architect to confirm in writing"
+    asked = "[Authority having jurisdiction] not named; architect to confirm in writing; if required, "
+    asked += "the walls are not suitable as drawn"
     (unnamed := tmp_path / "unnamed").mkdir()
     assert rows_of(unnamed, {"code": code})[subject] == ["local code", "pending", asked]
     said = {"jurisdiction": "City of Ashmoor", "local_fasteners_basis": "letter of January 22, 2027"}
     (named := tmp_path / "named").mkdir()
     answer = "City of Ashmoor: letter of January 22, 2027"
     (said_by_none := tmp_path / "unconfirmed").mkdir()
-    unconfirmed = ["local code", "pending", "City of Ashmoor: not confirmed; architect to confirm in writing"]
+    told = "City of Ashmoor: not confirmed; architect to confirm in writing; if required, "
+    unconfirmed = ["local code", "pending", f"{told}the walls are not suitable as drawn"]
     assert rows_of(said_by_none, {"code": code | {"jurisdiction": "City of Ashmoor"}})[subject] == unconfirmed
     assert rows_of(named, {"code": code | said})[subject] == ["local code", "no", answer]
 

@@ -25,13 +25,15 @@ def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dic
 
 
 def brackets_in(text: str) -> int:
-    """The values in brackets on a page; a mark of a source is one or two small letters, and the
+    """The values in brackets on a page; a mark of a source is one or two small letters, several have commas, and the
     title of a box stands apart from its brackets."""
     body = text.split("\n! Draft.")
     assert len(body) == 2, text[:400]
     # The name of a group that is told again where it goes on is the same value.
     text = re.sub(r"\[[^\]]*\] \(continued\)", "", text)
-    return sum(not re.fullmatch("[a-z]{1,2}", found) for found in re.findall(r"\[([^\] ][^\]]*)\]", text))
+    return sum(
+        not re.fullmatch("[a-z]{1,2}(, [a-z]{1,2})*", found) for found in re.findall(r"\[([^\] ][^\]]*)\]", text)
+    )
 
 
 def test_a_draft_of_little_holds_the_answer_and_what_it_refers_to(tmp_path: Path) -> None:
@@ -118,20 +120,36 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
 def asked_of(page: str) -> dict[str, dict[str, list[str]]]:
     """What D00 asks each party for, by what it is needed before."""
     asked: dict[str, dict[str, list[str]]] = {}
-    party = ""
-    for line in page.split("OPEN ITEMS BY PARTY\n")[1].split("\n\n")[0].splitlines()[1:]:
-        first, before, items = line.split(" | ")
+    named: dict[str, str] = {}
+    for line in table_of(page, "OPEN ITEMS BEFORE THE DECISION ON THE WALLS"):
+        first, item, answer = line.split(" | ")
         # The name of a party stands in its first row, its role alone in the others.
-        party = party if party.startswith(f"{first}:") else first
-        asked.setdefault(party, {})[before] = items.split("; ")
+        party = named.setdefault(first.partition(":")[0], first)
+        text, _, hazard = item.removeprefix("( ) ").partition(", before ")
+        asked.setdefault(party, {}).setdefault(hazard or "decision on the walls", []).append(text)
+        assert not answer
+    named = {}
+    for line in table_of(page, "OPEN ITEMS OF LATER STAGES"):
+        first, before, items = line.split(" | ")
+        name = named.setdefault(first.partition(":")[0], first)
+        party = next((one for one in asked if one.partition(":")[0] == first.partition(":")[0]), name)
+        bare = re.sub(
+            r"^(Equipment|Coats|Colors and gloss|Walls|Joints and sealants|Mockup|Documents|Project): ", "", items
+        )
+        asked.setdefault(party, {}).setdefault(before, []).extend(bare.split("; "))
     return asked
+
+
+def table_of(page: str, heading: str) -> list[str]:
+    """The rows of the table below a heading; none where there is no such heading."""
+    return page.split(f"{heading}\n")[1].split("\n\n")[0].splitlines()[1:] if f"{heading}\n" in page else []
 
 
 def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> None:
     old = {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}
     page = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})["D00"]
     assert "No work on the existing coating of W1 before the lead and asbestos reports." in page
-    assert "1. Test for lead and asbestos before any work on W1" in page
+    assert "Test for lead and asbestos before any other work on W1" in page
     party, first = next(iter(asked_of(page).items()))
     assert party.startswith("Owner")
     for report in ("lead", "asbestos"):
@@ -152,7 +170,7 @@ def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path
 def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> None:
     page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D00"]
     assert "Old coating" not in page and "old coating" not in page
-    assert "Signed bond report of the existing surface (W1)" in page
+    assert "Bond report with mode of failure, signed by an independent testing agency (W1)" in page
 
 
 def test_a_draft_asks_for_each_bracket_of_its_documents(tmp_path: Path) -> None:
@@ -227,3 +245,81 @@ def test_a_submittal_of_work_tells_the_contractor_which_texts_to_verify(tmp_path
     assert all(f"\n{text} | " in page for text in listed)
     told = f"specgen: verify before submittal: {len(listed)} texts, listed in D05 and manifest.json\n"
     assert told in done.err
+
+
+OLD_WALLS = {
+    "code": {"model": "ibc", "edition": 2018, "construction_type": "IIIB", "local_fasteners_required": "no"},
+    "walls": {
+        "W1": {"substrate": {"kind": "existing_brick"}, "wrb": {"kind": "none"}, "drainage": {"kind": "none"}},
+        "W2": {
+            "substrate": {"kind": "existing_coated", "coating_removed": "no", "condition": ["chalking"]},
+            "wrb": {"kind": "none"},
+            "drainage": {"kind": "none"},
+            "insulation": {"kind": "eps"},
+        },
+    },
+    "colors": {"C1": {"lrv": 12}},
+    "elevations": {"E1": {"wall": "W1"}, "E2": {"wall": "W2"}},
+}
+
+
+def test_documents_that_decide_a_wall_stand_at_each_wall_in_both_documents(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    bond = "Bond report with mode of failure, signed by an independent testing agency"
+    both, coated = (bond, "Local rule on fasteners", "Letter that accepts the dark color"), ("lead", "asbestos")
+    for name in ("D00", "D02"):
+        rows = {mark: re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*)$", pages[name]) for mark in ("W1", "W2")}
+        for mark, row in rows.items():
+            assert row is not None, mark
+            assert all(document in row[1] for document in both), (name, mark)
+            found = [f"Laboratory report, {what} in the old coating" in row[1] for what in coated]
+            assert found == [mark == "W2"] * 2, (name, mark)
+
+
+def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    rows = [line.split(" | ")[0] for line in table_of(pages["D05"], "CONDITIONS ALLOWED WITH MEASURES")[1:]]
+    assert rows == ["ATT-05e", "ATT-06b", "HEA-05a"]
+    assert "Plan 3 measures, one in each row" in pages["D00"]
+    assert "Conditions allowed with measures: ATT-05e, ATT-06b, HEA-05a; see D05." in pages["D02"]
+    for name in ("D00", "D02"):
+        named = set(
+            re.findall(r"[A-Z]{3}-\d\d(?= [A-Z])", re.findall(r"(?m)Measures required, see D05: .*$", pages[name])[-1])
+        )
+        assert {code[:6] for code in rows} >= named >= {"ATT-05", "HEA-05"}
+    row = next(line for line in pages["D05"].splitlines() if line.startswith("HEA-05a | "))
+    assert "maximum 165 °F for EPS" in row and "If the letter is refused, use a color" in row
+    assert "before the pull tests" in next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06b | "))
+
+
+def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
+    table = table_of(drafted(tmp_path, OLD_WALLS)["D00"], "DECIDING QUESTIONS")[1:]
+    asked = [line.split(" | ")[1].rpartition("(")[2].rstrip(")") for line in table]
+    assert asked == ["ATT-10", "ATT-03", "ATT-05", "COD-03", "HEA-02", "ATT-09", "INS-03"]
+    assert table[0].endswith("W2 | asbestos is found and may be neither removed nor left undisturbed")
+    assert table[1].endswith("W1, W2 | fasteners through the board are required")
+
+
+def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(tmp_path: Path) -> None:
+    pages = drafted(tmp_path, OLD_WALLS)
+    # International Building Code 2018, 1705.16, exempts EIFS on masonry; from memory.
+    assert "\nSpecial inspection, W1 | 1705.16" in pages["D02"]
+    assert "\nSpecial inspection, W2 | 1705.16" in pages["D02"]
+    assert "\nExisting building, W1, W2 | International Existing Building Code | pending" in pages["D02"]
+    assert "barrier wall, which does not drain water behind it: architect to accept in writing" in pages["D02"]
+    architect = next(items for party, items in asked_of(pages["D00"]).items() if party.startswith("Architect"))
+    for item in ("Barrier wall without drainage accepted, in writing (W1, W2)", "Risk category"):
+        assert item in architect["decision on the walls"], item
+    assert "Contractor’s review" not in pages["D02"] and "SUB-01" not in pages["D02"]
+
+
+def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path: Path) -> None:
+    asked = asked_of(drafted(tmp_path)["D00"])
+    every = {item for party in asked.values() for items in party.values() for item in items}
+    # Common practice, no source, and from memory: the figures of the procedure.
+    for item in (
+        "Flatness over the long straightedge: confirm 1/8 in",
+        "Maximum humidity for the primer: confirm 85%",
+        "Strainer mesh: confirm 60 to 100",
+    ):
+        assert item in every, item

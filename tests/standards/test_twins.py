@@ -79,6 +79,7 @@ TWINS = [
     ("spray.stroke_most", "600 mm/s", PRACTICE, "an inch is 25 mm"),
     ("water.coldest", "16 C", PRACTICE, "60 F in whole degrees, rounded to the safe side"),
     ("water.hottest", "26 C", PRACTICE, "80 F in whole degrees, rounded to the safe side"),
+    ("protection.exclusion", "18 m", PRACTICE, "60 ft in whole meters"),
     ("weather.wind_usual", "3.5 m/s", PRACTICE, "8 mph in half meters a second"),
     ("weather.wind_most", "6.5 m/s", PRACTICE, "15 mph in half meters a second, rounded to the safe side"),
     ("view.distance", "3 m", TEXT, "Construction Specifier: 3 m (10 ft)"),

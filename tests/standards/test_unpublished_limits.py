@@ -26,6 +26,7 @@ HELD = [
     ("substrate.bond", LEAST, "15 psi", MEMORY, "an old face that holds less lets the board go"),
     ("substrate.pulls", LEAST, "3 ", PRACTICE, "one pull says little of a wall"),
     ("substrate.pulls_area", MOST, "1000 ft2", PRACTICE, "a set of pulls stands for no larger face"),
+    ("protection.exclusion", LEAST, "60 ft", PRACTICE, "mist of a metallic finish drifts far"),
     ("framing.deflection", LEAST, "L/240", MEMORY, "framing is this stiff or stiffer"),
     ("board.joint_to_aesthetic_joint", LEAST, "3 in", MEMORY, "lines one above the other crack"),
     ("board.joint_to_opening_corner", LEAST, "6 in", MEMORY, "a joint at a corner cracks"),

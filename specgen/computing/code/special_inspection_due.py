@@ -39,6 +39,18 @@ def for_project(project: Description, ask: Ask) -> Lookup:
     )
 
 
+def list_exempt(project: Description) -> list[str]:
+    """The marks of the walls known to need none, whatever the others need."""
+    exempt = []
+    for wall in project.walls:
+        try:
+            if not _why(wall):
+                exempt.append(wall.mark)
+        except Absent:
+            continue
+    return exempt
+
+
 def _why(wall: Wall) -> str:
     """Why a wall needs it; empty where it does not."""
     if wall.substrate.kind in SHEETS and wall.wrb.kind == "fluid_applied":

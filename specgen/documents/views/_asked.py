@@ -8,18 +8,19 @@ from specgen.documents.calculations import gather_calculations
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import find_name
 from specgen.documents.required_documents import RequiredDocument, list_pending
-from specgen.documents.views._fields import ask_by_code, find_field
+from specgen.documents.views._fields import OF_ASCE_7, ask_by_code, find_field
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, dotted_path, matches
+from specgen.model.finding import Verdict
 
 # Answered before anybody disturbs an old coating.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
-_HAZARD = (0, "any work on the old coating")
-_DECISION = (1, "decision on the walls")
+HAZARD = (0, "any work on the old coating")
+DECISION = (1, "decision on the walls")
 SUBMITTAL = (2, "this submittal")
 _START = (50, "start of work")
 # What a document may be needed before that is no step.
-_STAGES = {"hazard": _HAZARD, "decision": _DECISION, "submittal": SUBMITTAL, "work starts": _START}
+_STAGES = {"hazard": HAZARD, "decision": DECISION, "submittal": SUBMITTAL, "work starts": _START}
 # The number of the first step; those that follow the mockup come after the start of work.
 _FIRST_STEP = 4
 _FIRST_OF_WORK = 60
@@ -28,16 +29,39 @@ _CLOSEOUT = (999, "closeout")
 _BEFORE_WORK = ("equipment", "site_conditions")
 # Documents that hold values asked of a party, which are then asked for by its name alone.
 _HELD_BY = {
-    "SUB-01a": ("package", "contractor_review", "*"),
-    "ATT-07c": ("walls", "*", "wrb", "bond_report"),
-    "ATT-10a": ("walls", "*", "substrate", "lead_tested"),
-    "ATT-10c": ("walls", "*", "substrate", "asbestos_tested"),
-    "HEA-01a": ("colors", "*", "solar_reflectance_method"),
-    "HEA-01b": ("colors", "*", "emittance_method"),
+    "SUB-01a": (("package", "contractor_review", "*"),),
+    "ATT-05d": tuple(("walls", "*", "substrate", f"bond_{told}") for told in ("report", "result", "pulls", "failure")),
+    "ATT-07c": (("walls", "*", "wrb", "bond_report"),),
+    "ATT-10a": (("walls", "*", "substrate", "lead_tested"),),
+    "ATT-10c": (("walls", "*", "substrate", "asbestos_tested"),),
+    "HEA-01a": (("colors", "*", "solar_reflectance_method"),),
+    "HEA-01b": (("colors", "*", "emittance_method"),),
 }
+# What bears on the decision on a wall, whatever rule waits for it: the materials that its bond and fire reports are to
+# name, its light and its foot, and the plane of a wall that stands.
+_BEARS = (
+    ("parties", "wrb_source", "name"),
+    ("walls", "*", "wrb", "product"),
+    ("walls", "*", "wrb", "standard"),
+    ("walls", "*", "attachment", "adhesive_kind"),
+    ("walls", "*", "attachment", "product"),
+    ("walls", "*", "insulation", "product"),
+    ("walls", "*", "base_coat", "kind"),
+    ("walls", "*", "base_coat", "product"),
+    ("elevations", "*", "critical_light"),
+    ("elevations", "*", "prominent"),
+    ("elevations", "*", "grade_clearance"),
+    ("elevations", "*", "grade_is_soil"),
+)
+_PLANE = ("walls", "*", "substrate", "plane_measured")
+_STANDING = ("existing_coated", "existing_brick")
+# A step whose title by itself names no work.
+_WORKS = {"substrate": "acceptance of the substrate"}
 # What the mockup is built with and sprayed with is settled before it, where it is still to be built.
 _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealants")
 _OPENINGS = ("elevations", "*", "openings")
+_WIND_SPEED = "site.wind_speed"
+_RISK = ("site", "risk_category")
 # The list of documents itself: each of them is asked for by name.
 DOCUMENTS = "attachments"
 
@@ -59,16 +83,25 @@ class _Stages(NamedTuple):
     to_build: bool  # whether the mockup is still to be built
     steps: dict[str, tuple[str, ...]]  # those that the rules waiting for a value are about, by its path
     titles: dict[str, str]  # of all steps, in the order of the work
+    undecided: bool  # whether a wall waits for its decision
+    standing: frozenset[str]  # marks of the walls that stand already
 
     def find(self, path: str, field: Field) -> tuple[int, str]:
         """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about."""
         if field.path[-1] in _HAZARDS:
-            return _HAZARD
-        if path in self.deciding:
-            return _DECISION
+            return HAZARD
+        if path in self.deciding or (self.undecided and self._bears(path, field)):
+            return DECISION
         if path in self.owed:
             return SUBMITTAL
         return min(self._find_step(path, field), self._find_mockup(field))
+
+    def _bears(self, path: str, field: Field) -> bool:
+        """Whether a value bears on the decision, though no rule that waits for it decides."""
+        if field.path == _PLANE:
+            return path.split(".")[1] in self.standing
+        of_wind = dotted_path(field.path) in OF_ASCE_7 and not self.deciding.isdisjoint(OF_ASCE_7)
+        return of_wind or field.path in _BEARS
 
     def _find_mockup(self, field: Field) -> tuple[int, str]:
         """The mockup, for what is built into it or, short of a rule, decides a wall; else the end of the work."""
@@ -94,10 +127,10 @@ def list_asked(context: DocumentContext) -> list[Asked]:
 
 def _gather_asked(context: DocumentContext) -> list[Asked]:
     pending = list_pending(context)
-    held = [_HELD_BY[entry.code] for entry in pending if entry.code in _HELD_BY]
+    held = [pattern for entry in pending for pattern in _HELD_BY.get(entry.code, ())]
     stages = _find_stages(context)
     found = []
-    for path in ask_by_code(context, _find_paths(context)):
+    for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
         if field is not None and path != DOCUMENTS and not any(matches(one, field.path) for one in held):
             found.append(Asked(path, field.owed_by, *stages.find(path, field)))
@@ -108,7 +141,7 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
 
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
     """The values, and the name of each party that owes something, wanted before the first of what it owes."""
-    names: dict[str, Asked] = {}
+    names = {entry.path: entry for entry in found if entry.path.startswith("parties.") and entry.order <= DECISION[0]}
     for role, order, before in sorted(owed):
         path = find_name(context, role)
         field = context.project.schema.field_at(path) if path else None
@@ -128,13 +161,26 @@ def _find_paths(context: DocumentContext) -> Iterator[str]:
             yield from (dotted_path(path[: path.index("*")] if "*" in path else path) for path in waiting.paths)
 
 
+def _spread(context: DocumentContext, paths: Iterator[str]) -> Iterator[str]:
+    """The paths; what is asked of one wall, of each wall that lacks it; the risk category beside the wind speed."""
+    project = context.project
+    for dotted in paths:
+        path = tuple(dotted.split("."))
+        yield dotted
+        if path[0] == "walls" and len(path) > 2 and project.schema.field_at(path) is not None:
+            others = (("walls", mark, *path[2:]) for mark in project.members[("walls",)])
+            yield from (dotted_path(one) for one in others if project.get(one) is None and project.applies(one))
+        if dotted == _WIND_SPEED and project.get(_RISK) is None:
+            yield dotted_path(_RISK)
+
+
 def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:
     """What a document is needed before: the decision on a wall that waits for it, the submittal, or a step."""
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
     if document.before == "hazard":
-        return _HAZARD
+        return HAZARD
     if document.code in deciding or document.code.startswith("COD"):
-        return _DECISION
+        return DECISION
     if document.before in _STAGES:
         return _STAGES[document.before]
     return _tell_step({name: step.title for name, step in context.standards.steps.items()}, document.before)
@@ -142,12 +188,12 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
 
 def decides(context: DocumentContext, document: RequiredDocument) -> bool:
     """Whether a wall cannot be decided on without a document."""
-    return sort_document(context, document)[0] <= _DECISION[0]
+    return sort_document(context, document)[0] <= DECISION[0]
 
 
 def _tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:
     """A step by its place in the order of the work and its title within a sentence."""
-    title = titles[step]
+    title = _WORKS.get(step, titles[step])
     order = list(titles)
     first = _FIRST_STEP if order.index(step) <= order.index("mockup") else _FIRST_OF_WORK
     return first + order.index(step), title[:1].lower() + title[1:]
@@ -166,4 +212,10 @@ def _find_stages(context: DocumentContext) -> _Stages:
         purpose in ("design_draft", "mockup_submittal"),
         steps,
         {name: step.title for name, step in context.standards.steps.items()},
+        any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in judgment.walls.values()),
+        frozenset(filter(lambda mark: _stands(context, mark), context.project.members[("walls",)])),
     )
+
+
+def _stands(context: DocumentContext, mark: str) -> bool:
+    return context.project.get(("walls", mark, "substrate", "kind")) in _STANDING

@@ -21,7 +21,8 @@ def find_field(context: DocumentContext, dotted: str) -> Field | None:
 # What to send for a collection whose label by itself does not tell it.
 _SENT = {
     "people": "People with roles and qualifications",
-    "crews": "Crews with size and hourly rates",
+    "crews": "Crews with size",
+    "floor_lines": "Floor lines other than those with a joint listed",
     "hoses": "Hoses with length and bore",
     "instruments": "Instruments with calibration dates",
     "openings": "Openings with place, size, and flashing",
@@ -32,7 +33,7 @@ _TOLD = ("package.revision",)
 # The fields that a condition names.
 _NAMED = re.compile(r"[a-z_]+(?:\.[a-z0-9_*]+)+")
 # What ASCE 7 computes a pressure from. Under a local code that names no such standard the engineer gives the pressure.
-_OF_ASCE_7 = (
+OF_ASCE_7 = (
     "code.wind_standard",
     "site.exposure",
     "site.wind_speed",
@@ -59,7 +60,7 @@ def ask_by_code(context: DocumentContext, paths: Iterable[str]) -> list[str]:
         for mark in project.members.get(("elevations",), ())
         for way in ("inward", "outward")
     ]
-    asked = [entry for path in paths for entry in (pressures if path in _OF_ASCE_7 else [path])]
+    asked = [entry for path in paths for entry in (pressures if path in OF_ASCE_7 else [path])]
     return list(dict.fromkeys(asked))
 
 

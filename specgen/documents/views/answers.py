@@ -1,14 +1,17 @@
 """The answer for each wall in short: the verdict, and what decides it."""
 
-from collections import Counter
 from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import list_pending, looks_for_document
-from specgen.documents.views._asked import decides, list_asked
-from specgen.documents.views._fields import ask_by_code
-from specgen.documents.views._rules import name_rules
+from specgen.documents.required_documents import (
+    RequiredDocument,
+    list_measured,
+    list_pending,
+    looks_for_document,
+)
+from specgen.documents.views._asked import decides
+from specgen.documents.views._rules import list_undecided, name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.model.finding import Severity, Verdict
 from specgen.model.value_text import count
@@ -36,23 +39,26 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     documents = name_documents(context, mark)
     if documents:
         yield f"Documents pending: {'; '.join(documents)}."
-    mine = set(ask_by_code(context, judged.fields))
-    pending = Counter(entry.before for entry in list_asked(context) if entry.path in mine)
-    if pending:
-        counted = "; ".join(f"{number} before the {before}" for before, number in pending.items())
-        yield f"Values pending, listed below: {counted.replace('the any', 'any')}."
-    if judged.undecided:
-        yield f"{count(len(judged.undecided), 'rule')} that can decide the answer not evaluated, marked in D02."
-    measures = name_rules(f.rule for f in found if f.severity is not Severity.STOP)
+    if judged.fields:
+        yield "Values pending: listed below."
+    undecided = list_undecided(context, mark)
+    if undecided:
+        yield f"{count(len(undecided), 'rule')} not evaluated, marked in D02."
+    measures = name_rules(f.rule for f in found if f in list_measured(context))
     if measures:
         yield f"Measures required, see D05: {'; '.join(measures)}."
 
 
 def name_documents(context: DocumentContext, mark: str) -> list[str]:
+    """The names of the documents that a wall waits for."""
+    return [entry.name for entry in list_deciding(context, mark)]
+
+
+def list_deciding(context: DocumentContext, mark: str) -> list[RequiredDocument]:
     """The documents that a wall waits for, those too that a design draft does not have to list yet."""
     deciding = context.judgment.walls[mark].deciding
     return [
-        entry.name
+        entry
         for entry in list_pending(context)
         if entry.code in deciding
         or (decides(context, entry) and (mark in entry.subjects or entry.subjects == ("project",)))

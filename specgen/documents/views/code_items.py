@@ -1,13 +1,14 @@
 """Code requirements for the walls: section of the adopted edition, whether due, why, and how each is met."""
 
-from typing import Any
+from typing import Any, cast
 
-from specgen.computing.code.special_inspection_due import COATING
+from specgen.computing.code.special_inspection_due import COATING, list_exempt
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views._limit_checks import join_cells
+from specgen.documents.views._open_answers import list_barriers, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.source import Source
@@ -15,6 +16,7 @@ from specgen.model.working import Lookup
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
 _UNCONFIRMED = "not confirmed; architect to confirm in writing"
+_IF_DUE = "; if required, the walls are not suitable as drawn"
 _UNREAD = "Drained wall, fire class of the walls, and special inspection"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
@@ -33,7 +35,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
         lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained), *fire_tests.rows(context)]
-        lines.append(("Special inspection", *_tell_inspection(context, edition)))
+        lines += _tell_inspections(context, edition)
+        lines += _tell_existing(context, model)
     lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
     return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (24, 18, 12, 46))
 
@@ -75,6 +78,8 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
+    elif mark in list_barriers(context):
+        why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return _cite(number, found.source[0], "drainage"), "yes" if found.result else "no", why
 
 
@@ -88,6 +93,30 @@ def _tell_who_asks(context: DocumentContext, mark: str) -> str:
             section, paragraph = (project.get((*at, name)) for name in ("section", "paragraph"))
             return f"drained per Section {section}, {paragraph}: "
     return "drained by choice: "
+
+
+def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list[tuple[Any, ...]]:
+    """One row; while the answer waits for some walls, another for those that are exempt whatever the others are."""
+    cells = _tell_inspection(context, edition)
+    exempt = list_exempt(cast(Any, context.project.root())) if cells[1] == "pending" else []
+    if not exempt:
+        return [("Special inspection", *cells)]
+    others = [mark for mark in context.project.members[("walls",)] if mark not in exempt]
+    no = (
+        f"Special inspection, {', '.join(exempt)}",
+        cells[0],
+        "no",
+        "exempt: on concrete or masonry, or drained over a WRB",
+    )
+    return [no, (f"Special inspection, {', '.join(others)}", *cells)]
+
+
+def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:
+    """A row where a wall of the building stands already."""
+    standing = list_standing(context) if model == "ibc" else []
+    why = "not known whether it is adopted and governs; architect to confirm"
+    subject = f"Existing building, {', '.join(standing)}"
+    return [(subject, "International Existing Building Code", "pending", why)] if standing else []
 
 
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
@@ -124,12 +153,13 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
     due: list[Any] = [context.display(("code", "local_fasteners_required"))]
     if project.get(authority) is None:
-        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing"]
+        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing", _IF_DUE]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
     said: list[Any] = [context.display(authority), ": "]
-    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED]
-    if not (project.get(basis) or project.get(("code", "local_fasteners_required"))):
+    settled = project.get(basis) or project.get(("code", "local_fasteners_required"))
+    said += [context.display(basis)] if project.get(basis) else [_UNCONFIRMED, "" if settled else _IF_DUE]
+    if not settled:
         due = ["pending"]
     paths = [("elevations", mark, "local_fasteners_required") for mark in project.members.get(("elevations",), ())]
     given = [[f"{path[1]}: ", context.display(path)] for path in paths if project.get(path) is not None]

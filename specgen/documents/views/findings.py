@@ -1,14 +1,18 @@
 """Exceptions as rows."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
-from specgen.documents.parties import tell_party
+from specgen.documents.parties import name_in_line
 from specgen.documents.views._limit_checks import join_cells
+from specgen.judging.registry import load_rules
+from specgen.judging.rule import Clause
+from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
 
@@ -22,9 +26,9 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         (
             name_rules(one.codes),
             _place(context, one),
-            one.message,
-            one.remedy,
-            f"{tell_party(context, one.by)}, before {one.before}",
+            [one.message, *_mark_limits(context, one)],
+            [one.remedy, *_mark_figures(context, one)],
+            [*name_in_line(context, one.by), f", before {one.before}"],
             _basis(context, one),
         )
         for one in list_measures(context.project, findings)
@@ -38,6 +42,38 @@ def _place(context: DocumentContext, measure: Measure) -> str:
     if not measure.collection or len(measure.subjects) > MOST_NAMED:
         return ", ".join(measure.subjects)
     return "; ".join(name_place(context, measure.collection, mark) for mark in measure.subjects)
+
+
+def _mark_limits(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
+    """The letters of the limits that the condition says and nobody has verified."""
+    return _letter(context, (_clauses()[code].limit for code in measure.codes), measure.message)
+
+
+def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
+    """The letters of the figures that the measure says and nobody has verified."""
+    remedies = [_clauses()[code].remedy for code in measure.codes]
+    asked = (name for remedy in remedies for name in figures_asked(remedy) if _says(context, remedy, name, measure))
+    return _letter(context, asked, measure.remedy)
+
+
+def _says(context: DocumentContext, remedy: str, name: str, measure: Measure) -> bool:
+    """Whether the measure says the figure of a row where the remedy does, and not one of the project in its place."""
+    word = remedy.partition(f"{{{name}}}")[0].split()[-1:]
+    return " ".join([*word, _say_figure(context, name)]) in measure.remedy
+
+
+def _say_figure(context: DocumentContext, name: str) -> str:
+    """The figure of a row as findings say it."""
+    return context.figure(name).replace(" %", "%")
+
+
+def _clauses() -> dict[str, Clause]:
+    return {clause.code: clause for rule in load_rules() for clause in rule.clauses}
+
+
+def _letter(context: DocumentContext, names: Iterable[str], text: str) -> list[DisplayValue]:
+    figures = [context.limit(name) for name in dict.fromkeys(names) if name and _say_figure(context, name) in text]
+    return [replace(one, text="") for one in figures if one.source is not None and not one.source.is_verified]
 
 
 def _basis(context: DocumentContext, measure: Measure) -> list[Any]:

@@ -6,7 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.views._asked import DOCUMENTS
 from specgen.documents.views._fields import ask_by_code, find_field, name_fields, say_fields
-from specgen.documents.views._rules import name_rules
+from specgen.documents.views._rules import list_undecided, name_rules
 from specgen.model.value_text import words
 
 # How much of a code names the group of a rule.
@@ -20,7 +20,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for clause in context.judgment.not_judged:
         needs.setdefault(clause.rule, {}).update(dict.fromkeys(clause.needs))
     walls = context.judgment.walls
-    decides = {rule: [mark for mark, judged in walls.items() if rule in judged.undecided] for rule in needs}
+    undecided = {mark: list_undecided(context, mark) for mark in walls}
+    decides = {rule: [mark for mark, rules in undecided.items() if rule in rules] for rule in needs}
     groups: dict[str, list[str]] = {}
     for rule in sorted(needs, key=lambda rule: (not decides[rule], rule)):
         groups.setdefault(rule if decides[rule] else rule[:_GROUP], []).append(rule)

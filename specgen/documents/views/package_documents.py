@@ -11,7 +11,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each document but this one."""
     left_out = {entry.id for entry in context.rest.left_out}
     lines = tuple(_row(entry, entry.id in left_out) for entry in context.rest.known)
-    return TableView(("Document", "Included", "Values known", "In brackets"), lines, (40, 32, 14, 14))
+    return TableView(("Document", "Included", "Values known", "Open, of all"), lines, (40, 32, 14, 14))
 
 
 def _row(entry: Known, left_out: bool) -> tuple[Any, ...]:

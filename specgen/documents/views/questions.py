@@ -1,47 +1,46 @@
-"""What to ask of whom, and by when: the open items and pending documents of each party, those needed first on top."""
+"""What to ask of whom for the work that follows the decision on the walls, by subject where there is much of it."""
 
-from collections import Counter, defaultdict
+from itertools import groupby
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.parties import name_party, name_role
-from specgen.documents.required_documents import list_pending
-from specgen.documents.views._asked import SUBMITTAL, Asked, list_asked, sort_document
-from specgen.documents.views._fields import name_fields, say_fields
+from specgen.documents.parties import find_name, name_party, name_role
+from specgen.documents.views._asked import DECISION
+from specgen.documents.views._requests import Request, list_requests
 
-_REVIEW = "Review of the specification: paragraphs met, and deviations"
+# So many items of a party are read at a glance.
+_GLANCE = 6
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each party and date; the party whose answers settle most comes first, behind any hazard."""
-    held = Counter(need for clause in context.judgment.not_judged for need in clause.needs)
-    values = list_asked(context)
-    told: dict[tuple[str, int, str], list[str]] = defaultdict(list)
-    for asked, paths in _group(values).items():
-        told[asked] += say_fields(name_fields(context, paths))
-    for document in list_pending(context):
-        places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
-        told[(document.owed_by, *sort_document(context, document))].append(f"{document.name}{places}")
-    if not context.project.members.get(("contract", "demands")):
-        told[("applicator", *SUBMITTAL)].append(_REVIEW)
-    weight: Counter[str] = Counter()
-    for entry in values:
-        weight[entry.party] += held[entry.path]
-    first = {party: min(order for name, order, _ in told if name == party) for party, _, _ in told}
-    parties = sorted(first, key=lambda party: (first[party] > 0, -weight[party]))
+    """One row for each party and date, or for each subject of it."""
     lines = []
-    for party in parties:
-        mine = sorted(key for key in told if key[0] == party)
-        lines += [
-            (name_role(party) if number else name_party(context, party), key[2], "; ".join(told[key]))
-            for number, key in enumerate(mine)
-        ]
-    return TableView(("Ask", "Needed before", "Value or document"), tuple(lines), (22, 18, 60))
+    for party, mine in groupby(_list_later(context), key=lambda request: request.party):
+        for _, same in groupby(mine, key=lambda request: request.before):
+            lines += [(party, *cells) for cells in _cells(list(same))]
+    # A name still to be given is asked for once, in the list before this one.
+    named = {request.party for request in list_requests(context) if request.order <= DECISION[0]}
+    told: set[str] = set()
+    cells: list[tuple[Any, ...]] = []
+    for party, before, items in lines:
+        first = [name_role(party)] if party in named and _is_unnamed(context, party) else name_party(context, party)
+        cells.append((name_role(party) if party in told else first, before, items))
+        told.add(party)
+    return TableView(("Ask", "Needed before", "Value or document"), tuple(cells), (22, 18, 60))
 
 
-def _group(values: list[Asked]) -> dict[tuple[str, int, str], list[str]]:
-    """The paths of the values by party and by when they are needed."""
-    grouped: dict[tuple[str, int, str], list[str]] = defaultdict(list)
-    for entry in values:
-        grouped[(entry.party, entry.order, entry.before)].append(entry.path)
-    return grouped
+def _is_unnamed(context: DocumentContext, party: str) -> bool:
+    path = find_name(context, party)
+    return bool(path) and context.project.get(path) is None
+
+
+def _list_later(context: DocumentContext) -> list[Request]:
+    return [request for request in list_requests(context) if request.order > DECISION[0]]
+
+
+def _cells(same: list[Request]) -> list[tuple[str, str]]:
+    """What is needed before one work: together where it is little, else by subject."""
+    if sum(len(request.items) for request in same) <= _GLANCE:
+        return [(same[0].before, "; ".join(item for request in same for item in request.items))]
+    return [(request.before, f"{request.subject}: {'; '.join(request.items)}") for request in same]

@@ -2,8 +2,8 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.required_documents import looks_for_document
-from specgen.documents.views._rules import name_rules
+from specgen.documents.required_documents import list_measured, looks_for_document
+from specgen.documents.views._rules import list_undecided, name_rules
 from specgen.documents.views._walls import SAID, describe_build_up
 from specgen.documents.views.answers import name_documents
 from specgen.model.finding import Severity, Verdict, WallJudgment
@@ -26,9 +26,9 @@ def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment) 
     """The rules that are not met, the documents pending, and the rules not evaluated."""
     found = [f for f in context.judgment.findings if f.code in judged.deciding and mark in f.walls]
     stops = name_rules(f.rule for f in found if f.severity is Severity.STOP and not looks_for_document(f))
-    measures = name_rules(f.rule for f in found if f.severity is not Severity.STOP)
+    measures = name_rules(f.rule for f in found if f in list_measured(context))
     documents = name_documents(context, mark)
-    unjudged = name_rules(judged.undecided)
+    unjudged = name_rules(list_undecided(context, mark))
     not_judged = "; ".join(unjudged) if len(unjudged) <= MOST_NAMED else f"{count(len(unjudged), 'rule')}, marked below"
     parts = (
         "None." if judged.verdict is Verdict.YES else "",

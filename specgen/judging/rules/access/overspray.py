@@ -26,6 +26,13 @@ RULE = Rule(
 )
 
 
+_SET = "Set the exclusion distance, proposed minimum {protection.exclusion}"
+_WATCH = ", and name a wind watch."
+_WIND = " Stop spraying above the maximum wind, proposed {weather.wind_usual}."
+_VEHICLES = "move vehicles beyond it, cover those that cannot be moved"
+_NEIGHBORS = "Notify the neighbors, cover their walls and glass"
+
+
 @RULE.test(
     "a",
     CAUTION,
@@ -33,15 +40,12 @@ RULE = Rule(
     at="site.surroundings",
     basis="practice",
     step="protection",
+    remedy=f"{_SET}; {_VEHICLES}{_WATCH}{_WIND}",
 )
 def vehicles_in_reach(project: Description) -> Violations:
     """Cars stand where the mist drifts."""
-    return _find(
-        project,
-        "vehicles_below",
-        "Move vehicles a minimum of {wanted} from spraying, cover those that cannot be moved",
-        "Set the exclusion distance, move vehicles beyond it, cover those that cannot be moved",
-    )
+    within = "Move vehicles a minimum of {wanted} from spraying, cover those that cannot be moved"
+    return _find(project, "vehicles_below", within, f"{_SET}; {_VEHICLES}")
 
 
 @RULE.test(
@@ -51,15 +55,12 @@ def vehicles_in_reach(project: Description) -> Violations:
     at="site.surroundings",
     basis="practice",
     step="protection",
+    remedy=f"{_SET}; close the area within it, post notices{_WATCH}{_WIND}",
 )
 def people_in_reach(project: Description) -> Violations:
     """A public way runs where the mist drifts."""
-    return _find(
-        project,
-        "public_way_below",
-        "Close the area within {wanted} of spraying, post notices",
-        "Close the area below, post notices, set the exclusion distance",
-    )
+    within = "Close the area within {wanted} of spraying, post notices"
+    return _find(project, "public_way_below", within, f"{_SET}; close the area within it, post notices")
 
 
 @RULE.test(
@@ -69,19 +70,20 @@ def people_in_reach(project: Description) -> Violations:
     at="site.surroundings",
     basis="practice",
     step="protection",
+    remedy=f"{_NEIGHBORS}{_WATCH}{_WIND}",
 )
 def neighbors_in_reach(project: Description) -> Violations:
     """Other buildings stand where the mist drifts."""
-    cover = "Notify the neighbors, cover their walls and glass"
-    return _find(project, "neighbors_close", cover, cover)
+    return _find(project, "neighbors_close", _NEIGHBORS, _NEIGHBORS)
 
 
 def _find(project: Description, what: str, within: str, without: str) -> Violations:
-    """What lies in reach, with its measure by the project's own distance and plan, or what is to be set."""
+    """What lies in reach, with its measure by the project's own distance, plan, and wind, or what is to be set."""
     if what not in project.site.surroundings:
         return
     distance = if_given(lambda: project.protection.exclusion)
     measure = without if distance is None else within
     planned = if_given(lambda: project.protection.overspray_plan) is not None
-    rest = "carry out the overspray plan" if planned else "name a wind watch"
-    yield violation(what, wanted=distance, remedy=f"{measure}, and {rest}.")
+    rest = ", and carry out the overspray plan." if planned else _WATCH
+    wind = "" if if_given(lambda: project.weather.max_spray_wind) is not None else _WIND
+    yield violation(what, wanted=distance, remedy=f"{measure}{rest}{wind}")

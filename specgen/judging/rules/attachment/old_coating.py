@@ -45,8 +45,8 @@ RULE = Rule(
 )
 
 PULLS = (
-    "Make a minimum of {substrate.pulls} pull tests in each {substrate.pulls_area}, minimum {substrate.bond} or the "
-    "engineer's figure; the engineer releases the wall."
+    "Have an independent testing agency make a minimum of {substrate.pulls} pull tests in each {substrate.pulls_area}, "
+    "minimum {substrate.bond} or the engineer's figure; the engineer accepts the report."
 )
 
 RULE.clause(

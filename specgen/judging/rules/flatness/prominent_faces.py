@@ -21,7 +21,7 @@ from specgen.quantities.quantity import Quantity
 
 RULE = Rule(
     "PLN-02",
-    "Tighter plane on prominent and raked faces",
+    "Tighter plane on prominent faces and in raking light",
     remedy="Set a tighter substrate limit for this face; proposed: maximum {flatness.long} in {straightedge.long}.",
     steps="substrate",
     documents="D05 D09",

@@ -22,8 +22,7 @@ from specgen.quantities.comparison import less
 RULE = Rule(
     "HEA-05",
     "Dark color over EPS",
-    remedy="Use a lighter color; or submit the EIFS manufacturer's letter for this color and the calculated face "
-    "temperature, maximum the service limit of the board, {board.softens} for EPS.",
+    remedy="Use a lighter color, or submit the EIFS manufacturer's letter for this color.",
     steps="gloss",
     documents="D02",
 )
@@ -34,6 +33,9 @@ RULE.clause(
     "Light reflectance is {found}%; usual minimum {wanted}% over EPS.",
     when="color.lrv < limit",
     limit="color.lrv_least",
+    remedy="Compute the face temperature, maximum {board.softens} for EPS, and obtain the EIFS manufacturer's letter "
+    "that accepts this color on this wall. If the letter is refused, use a color with a light reflectance of minimum "
+    "{wanted}%.",
 )
 
 

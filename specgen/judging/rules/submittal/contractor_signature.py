@@ -11,7 +11,10 @@ passes
 fails SUB-01a at package.contractor_review.signed_on
     package: {purpose: mockup_submittal, contractor_review: {by: J. Ortiz}}
 fails SUB-01b at package.contractor_review.signed_on
-    package: {date: 2027-03-01, contractor_review: {by: J. Ortiz, signed_on: 2027-03-02}}
+    package:
+      purpose: mockup_submittal
+      date: 2027-03-01
+      contractor_review: {by: J. Ortiz, signed_on: 2027-03-02}
 """
 
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
@@ -47,7 +50,7 @@ RULE.clause(
     "b",
     STOP,
     "The contractor signed on {found}, after the date of the set ({wanted}).",
-    when="package.contractor_review.signed_on > package.date",
+    when="package.purpose != design_draft and package.contractor_review.signed_on > package.date",
     basis="contract_review",
     lift="never",
     remedy="Sign on or before the date of the set, or date the set anew.",

@@ -1,0 +1,112 @@
+"""What each party is asked for, by what it is needed before: values by their subject, then documents."""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.required_documents import list_pending
+from specgen.documents.views._asked import DECISION, SUBMITTAL, list_asked, sort_document
+from specgen.documents.views._fields import find_field, name_fields, say_fields
+from specgen.documents.views._open_answers import list_open_answers
+from specgen.model.field import dotted_path
+
+# The subject of a value by the section that it stands in.
+_SUBJECTS = {
+    "Equipment": ("compressor", "guns", "hoses", "instruments", "spray", "tank"),
+    "Coats": ("coating_system", "finish", "gloss", "panel_limits", "primer", "smoothing"),
+    "Colors and gloss": ("colors", "gloss_target"),
+    "Walls": ("walls", "aesthetic_joint"),
+    "Elevations": ("details", "elevations"),
+    "Joints and sealants": ("joints", "sealants"),
+    "Mockup": ("mockup",),
+    "Schedule": ("schedule",),
+    "People, access, and safety": ("access", "crews", "people", "protection", "safety", "shade", "weather"),
+    "Project": ("building", "climate", "code", "contract", "package", "parties", "project", "site"),
+}
+_OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
+_DOCUMENTS = "Documents"
+_REVIEW = "Review of the specification: paragraphs met, and deviations"
+# What the label of a field by itself does not say to the party that is asked.
+_ASKED_AS = {
+    "WRB product": "WRB product named in the ASTM E2568 and NFPA 285 reports of this EIFS",
+    "Basic wind speed": "Basic wind speed for the risk category",
+}
+# The figures that the procedure goes by until somebody confirms or corrects them.
+_PROPOSED = {
+    "finish.flatness_long": ("flatness.long",),
+    "finish.flatness_short": ("flatness.short",),
+    "aesthetic_joint.tolerance": ("aesthetic_joint.tolerance",),
+    "primer.most_humidity": ("weather.humidity",),
+    "gloss.most_humidity": ("weather.humidity",),
+    "spray.strainer_mesh": ("spray.strainer_least", "spray.strainer_most"),
+    "sealants.*.field_tests": ("sealant.field_tests",),
+    "weather.max_spray_wind": ("weather.wind_usual",),
+    "walls.*.substrate.bond_limit": ("substrate.bond",),
+}
+
+
+class Request(NamedTuple):
+    """What a party is asked for in one subject before one work."""
+
+    party: str  # its role
+    order: int  # of what it is needed before
+    before: str
+    subject: str
+    items: tuple[str, ...]
+
+
+def list_requests(context: DocumentContext) -> tuple[Request, ...]:
+    """Every request; the party whose answers settle most comes first, behind any hazard."""
+    return context.remember(_gather)
+
+
+def _gather(context: DocumentContext) -> tuple[Request, ...]:
+    told: dict[tuple[str, int, str, str], list[str]] = defaultdict(list)
+    for asked, paths in _group(context).items():
+        told[asked] += _say(context, paths)
+    for document in list_pending(context):
+        places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
+        told[(document.owed_by, *sort_document(context, document), _DOCUMENTS)].append(f"{document.name}{places}")
+    for answer in list_open_answers(context):
+        told[("architect", *DECISION, _DOCUMENTS)].append(answer)
+    drafted = context.project.value(("package", "purpose")) == "design_draft"
+    if not drafted and not context.project.members.get(("contract", "demands")):
+        told[("applicator", *SUBMITTAL, _DOCUMENTS)].append(_REVIEW)
+    parties = _order_parties(context, told)
+    keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == _DOCUMENTS))
+    return tuple(Request(*key, tuple(told[key])) for key in keys)
+
+
+def _group(context: DocumentContext) -> dict[tuple[str, int, str, str], list[str]]:
+    """The paths of the values by party, by when they are needed, and by subject."""
+    grouped: dict[tuple[str, int, str, str], list[str]] = defaultdict(list)
+    for entry in list_asked(context):
+        subject = _OF_SECTION.get(entry.path.partition(".")[0], "Project")
+        grouped[(entry.party, entry.order, entry.before, subject)].append(entry.path)
+    return grouped
+
+
+def _order_parties(context: DocumentContext, told: dict[tuple[str, int, str, str], list[str]]) -> list[str]:
+    held = Counter(need for clause in context.judgment.not_judged for need in clause.needs)
+    weight: Counter[str] = Counter()
+    for entry in list_asked(context):
+        weight[entry.party] += held[entry.path]
+    first = {key[0]: min(order for name, order, *_ in told if name == key[0]) for key in told}
+    return sorted(first, key=lambda party: (first[party] > 0, -weight[party]))
+
+
+def _say(context: DocumentContext, paths: list[str]) -> Iterator[str]:
+    """Each field with the marks that lack it, and the figure proposed for it."""
+    names = name_fields(context, paths)
+    proposed = {next(iter(name_fields(context, [path]))): _propose(context, path) for path in paths}
+    for label, marked in names.items():
+        (said,) = say_fields({_ASKED_AS.get(label, label): marked})
+        yield f"{said}: confirm {proposed[label]}" if proposed[label] else said
+
+
+def _propose(context: DocumentContext, path: str) -> str:
+    """`1/8 in`, `60 to 100`; empty for a value that nothing stands in for."""
+    field = find_field(context, path)
+    rows = _PROPOSED.get(dotted_path(field.path), ()) if field else ()
+    return " to ".join(context.limit(row).text for row in rows)
