@@ -190,6 +190,14 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
     ]
 
 
+def test_the_steps_show_the_thickness_of_what_lies_below_the_coating(tmp_path: Path) -> None:
+    change: dict[str, Any] = {"mockup": {"includes": ["build_up_steps"]}}
+    seen = "1 | Stepped build-up | All layers and coats, in order | Each layer and coat in view; thickness of"
+    assert f"{seen} base coat, smoothing" in plan_of(tmp_path / "a", change)
+    fluid = merged(change, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
+    assert f"{seen} base coat, smoothing, WRB" in plan_of(tmp_path / "b", fluid)
+
+
 def days_of(plan: list[str]) -> list[str]:
     """The earliest days of the steps in their order, each once."""
     rows = [line.split(" | ") for line in plan if line.count(" | ") == 4 and not line.startswith("No.")]
@@ -358,7 +366,7 @@ def test_a_meeting_with_a_date_stands_among_the_dates_and_what_is_left_behind_th
     mockup = {"planned_on": "2027-04-05", "duration_days": 11}
     plan = plan_of(tmp_path / "a", merged(DRYING, {"mockup": mockup, "schedule": schedule}))
     assert "Preinstallation meeting | April 1, 2027" in plan
-    assert "1 | Day 1, Mon Apr 5 | – | Access and site safety | –" in plan
+    assert "1 | Day 1, Mon Apr 5 | – | Access and site safety | Witness point" in plan
     left = "Left for weather, holds, and a second viewing"
     assert f"{left} | 4 calendar days" in plan  # April 5 with its eleven days ends on the 15th; 16 to 19 are left
     full = merged(DRYING, {"mockup": mockup, "schedule": {"work_start": "2027-04-16"}})
