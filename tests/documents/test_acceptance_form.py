@@ -351,7 +351,7 @@ def test_each_reading_has_one_place_and_the_form_its_key(tmp_path: Path) -> None
     assert lines["Aesthetic joint straightness and edges"][4] == "Places 2, 3, and 4; 4 readings"
 
 
-BASE, WRB, PH = "Base coat dry thickness", "WRB dry thickness", "pH of face before primer"
+BASE, WRB, PH = "Base coat thickness", "WRB thickness", "pH of face before primer"
 
 
 def test_the_layers_below_the_coating_are_measured_on_the_walls_of_the_mockup(tmp_path: Path) -> None:
@@ -360,27 +360,27 @@ def test_the_layers_below_the_coating_are_measured_on_the_walls_of_the_mockup(tm
         "W2": {"wrb": {"kind": "building_wrap"}, "base_coat": {"dry_thickness": "1/8 in"}},
     }
     lines = lines_of(tmp_path / "a", {"walls": walls, "mockup": {"walls": ["W1"], "includes": ["build_up_steps"]}})
-    assert lines[WRB][3:5] == ["Minimum 12 mil, all coats together", "Place 1; 3 readings"]
-    assert lines[BASE][3].split("[")[0] == "Minimum 3/32 in, maximum 1/4 in, all passes together"
+    assert lines[WRB][3:5] == ["Minimum 12 mil, dry, all coats together", "Place 1; 3 readings"]
+    assert lines[BASE][3].split("[")[0] == "Minimum 3/32 in, maximum 1/4 in, dry, all passes together"
     lines = lines_of(tmp_path / "b", {"walls": walls, "mockup": {"walls": ["W2"]}})
     assert WRB not in lines and lines[BASE][3].startswith("Minimum 1/8 in, maximum")
     lines = lines_of(tmp_path / "c", {"walls": walls, "mockup": {"walls": ["W1", "W2"]}})
     assert lines[BASE][3].startswith("Minimum 3/32 in (W1), 1/8 in (W2), maximum 1/4 in")
-    assert lines[WRB][3] == "Minimum 12 mil, all coats together"
+    assert lines[WRB][3] == "Minimum 12 mil, dry, all coats together"
 
 
 def test_a_layer_without_a_thickness_is_held_to_its_data_sheet_or_the_least_of_the_trade(tmp_path: Path) -> None:
     # ASTM C1397, summary in the catalog: base coat from 1/16 in to 1/4 in.
     lines = lines_of(tmp_path, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
-    assert lines[WRB][3] == "Minimum per its data sheet, all coats together"
-    assert lines[BASE][3].replace("[b]", "").startswith("Minimum 1/16 in, maximum 1/4 in, all passes")
+    assert lines[WRB][3] == "Minimum per its data sheet, dry, all coats together"
+    assert lines[BASE][3].replace("[b]", "").startswith("Minimum 1/16 in, maximum 1/4 in, dry, all passes")
 
 
 def test_a_criterion_of_the_project_tightens_the_thickness_of_the_walls_of_the_mockup(tmp_path: Path) -> None:
     walls = {"W1": {"base_coat": {"dry_thickness": "3/32 in"}}, "W2": {"base_coat": {"dry_thickness": "3/16 in"}}}
     own = {"walls": ["W1"], "criteria": [{"name": "base_coat_thickness", "limit": "minimum 1/8 in"}]}
     lines = lines_of(tmp_path, {"walls": walls, "mockup": own})
-    said = "Minimum 1/8 in, maximum 1/4 in, all passes together (project criterion)"
+    said = "Minimum 1/8 in, maximum 1/4 in, dry, all passes together (project criterion)"
     assert lines[BASE][3].split("[")[0] == said
 
 

@@ -136,7 +136,7 @@ def test_the_crews_are_named(crews: list[str], named: str, tmp_path: Path) -> No
 def test_the_access_and_the_shade_are_those_of_the_face_the_mockup_looks_as(tmp_path: Path) -> None:
     mockup = {"facing": "S", "same_access": "yes", "same_shade": "yes"}
     plan = plan_of(tmp_path / "a", merged(FACES, {"mockup": mockup}))
-    assert f"{SAME}: frame scaffold, platform 14 in from the face, as at E1 South face." in plan
+    assert f"{SAME}: frame scaffold, platform 14 in from the finished face, as at E1 South face." in plan
     assert f"{SHADE}: tent, as at E1 South face." in plan
     turned = plan_of(tmp_path / "b", merged(FACES, {"mockup": {**mockup, "facing": "N"}}))
     assert f"{SAME}: boom lift, as at E2." in turned
