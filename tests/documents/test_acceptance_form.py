@@ -263,7 +263,7 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
         "mockup": {"kind": "free_standing", "facing": "S", "includes": ["sealant_joint"]},
     }
     lines = lines_of(tmp_path / "a", change)
-    assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each joint size", "____", "____", "–"]
+    assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each size", "____", "____", "–"]
     faces = "Sealant bond faces and bead"
     assert lines[faces][3].startswith(
         "Width and depth 3/4 in by 3/8 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
