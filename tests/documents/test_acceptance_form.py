@@ -374,6 +374,8 @@ def test_a_layer_without_a_thickness_is_held_to_its_data_sheet_or_the_least_of_t
     lines = lines_of(tmp_path, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
     assert lines[WRB][3] == "Minimum per its data sheet, dry, all coats together"
     assert lines[BASE][3].replace("[b]", "").startswith("Minimum 1/16 in, maximum 1/4 in, dry, all passes")
+    one = {"W1": {"base_coat": {"dry_thickness": "3/32 in"}}, "W2": {"base_coat": {"passes": 2}}}
+    assert lines_of(tmp_path / "b", {"walls": one})[BASE][3].startswith("Minimum 1/16 in, maximum")
 
 
 def test_a_criterion_of_the_project_tightens_the_thickness_of_the_walls_of_the_mockup(tmp_path: Path) -> None:
