@@ -3,8 +3,8 @@
 from argparse import ArgumentParser, Namespace
 
 from specgen.commands import Outcome
-from specgen.model.field import dotted_path
-from specgen.model.problem import refuse
+from specgen.model.field import Schema, dotted_path
+from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
 from specgen.reading.schema import project_schema
 from specgen.terminal.columns import align_columns
@@ -21,13 +21,22 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """List the fields, or those below a path, or tell one; raises Refused with the nearest path."""
-    catalogue = project_schema()
+    catalogue, path = project_schema(), tuple(args.path.split(".")) if args.path else ()
+    if path in catalogue.fields:  # record files leave out the star, which the tree has
+        return Outcome(text=field_page(catalogue.fields[path]))
     try:
-        node = catalogue.node(tuple(args.path.split(".")) if args.path else ())
+        node = catalogue.node(path)
     except KeyError:
-        known = [dotted_path(path) for path in catalogue.fields]
-        raise refuse(f"there is no field {args.path!r}", suggest(args.path, known)) from None
+        raise _refuse(catalogue, args.path) from None
     if node.field is not None:
         return Outcome(text=field_page(node.field))
+    listed = field_list(catalogue, node.path)
+    if not listed:
+        raise _refuse(catalogue, args.path)
     head = collection_line(node.collection) + "\n" if node.collection is not None else ""
-    return Outcome(text=head + align_columns(field_list(catalogue, node.path)))
+    return Outcome(text=head + align_columns(listed))
+
+
+def _refuse(catalogue: Schema, path: str) -> Refused:
+    known = [dotted_path(field) for field in catalogue.fields]
+    return refuse(f"there is no field {path!r}", suggest(path, known))

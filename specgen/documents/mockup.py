@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
 _HALF = Fraction(1, 2)
@@ -50,11 +51,22 @@ def _wall_of(context: DocumentContext, face: str) -> str | None:
     return None if wall is None else str(wall)
 
 
-def count_mesh_zones(context: DocumentContext) -> int:
-    """How many zones the mesh of the walls that the mockup shows has: where only one kind lies, and where more do."""
-    project, layers = context.project, [("walls", wall, "mesh", "layers") for wall in list_mockup_walls(context)]
-    zones = {project.get((*path, mark, "zone")) for path in layers for mark in project.members.get(path, ())}
-    return len(zones - {None})
+def list_mesh_kinds(context: DocumentContext) -> dict[tuple[str, ...], list[str]]:
+    """The kinds of mesh that the mockup shows, each with the walls that have just these."""
+    project, walls = context.project, list_mockup_walls(context)
+    of_kinds: dict[tuple[str, ...], list[str]] = {}
+    for wall in walls:
+        layers = ("walls", wall, "mesh", "layers")
+        kinds = (project.get((*layers, mark, "kind")) for mark in project.members.get(layers, ()))
+        said = (words(str(kind)) for kind in kinds if kind is not None)
+        of_kinds.setdefault(tuple(dict.fromkeys(said)), []).append(wall)
+    return {kinds: marks for kinds, marks in of_kinds.items() if kinds}
+
+
+def list_fluid_walls(context: DocumentContext) -> tuple[str, ...]:
+    """The marks of the walls that the mockup shows with a barrier that is applied fluid, and so dries."""
+    walls = list_mockup_walls(context)
+    return tuple(wall for wall in walls if context.project.get(("walls", wall, "wrb", "kind")) == "fluid_applied")
 
 
 def is_drained(context: DocumentContext) -> bool:

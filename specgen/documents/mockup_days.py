@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from math import ceil
 from typing import Any
@@ -10,7 +10,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import list_mockup_walls
+from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
 from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
 from specgen.model.field import Path
@@ -69,11 +69,9 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
         if step.name == "gloss":
             yield from _gloss(context, composer, step, wait, _LONGER.sub("", ordered[-1].wait))
             continue
-        if step.name == "wrb" and _is_fluid(context):
+        if step.name == "wrb" and list_fluid_walls(context):
             yield from _fluid(context, composer, step)
             continue
-        if step.name == "site_conditions" and context.project.is_given(("schedule", "meeting_on")):
-            step = replace(step, title="Access and site safety", point="")
         if step.name == "acceptance" and sealed:
             cure = composer.token(_sealant_cure(context))
             wait = f"the sealant has cured a minimum of {cure}"
@@ -83,12 +81,6 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
             _point(step),
             _days_of(context, step.name),
         )
-
-
-def _is_fluid(context: DocumentContext) -> bool:
-    """Whether a wall of the mockup has a barrier that dries."""
-    walls = list_mockup_walls(context)
-    return any(context.project.get(("walls", wall, "wrb", "kind")) == "fluid_applied" for wall in walls)
 
 
 def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:

@@ -85,7 +85,8 @@ class Source:
             return self.reference
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{_short(self)}{confirm}"
-        return f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
+        told = f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
+        return f"{told[:1].upper()}{told[1:]}"
 
 
 class InForce(NamedTuple):

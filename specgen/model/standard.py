@@ -121,7 +121,7 @@ class Criterion(NamedTuple):
     basis: tuple[Source, ...]
     """Where the limit is written."""
     when: str = ""
-    """The condition under which a project has this line; empty for every project."""
+    """The condition under which a wall of the mockup has this line; empty for every wall."""
     boxes: str = ""
     """How many readings have a box, where `readings` is no number."""
     box_each: tuple[Path, ...] = ()

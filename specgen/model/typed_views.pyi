@@ -744,14 +744,14 @@ class Mockup(View):
     accepted_on: datetime.date
     kept_to: datetime.date
     criteria: Members[AcceptanceCriterion]
-    omit: tuple[Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"], ...]
+    omit: tuple[Literal["wrb_thickness", "base_coat_thickness", "flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "surface_ph", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"], ...]
     omit_decided_by: str
     omit_reason: str
     approver: Literal["owner", "architect", "general_contractor", "inspector"]
     destructive_area_apart: bool
 
 class AcceptanceCriterion(View):
-    name: Literal["flatness", "raking_light", "aesthetic_joint", "mesh", "smoothing", "primer", "film", "gloss", "color", "look", "adhesion", "sealant", "water", "other", "flatness_long", "flatness_short", "aesthetic_joint_size", "aesthetic_joint_line", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "color_reading", "color_range", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
+    name: Literal["flatness", "raking_light", "aesthetic_joint", "mesh", "smoothing", "primer", "film", "gloss", "color", "look", "adhesion", "sealant", "water", "other", "wrb_thickness", "base_coat_thickness", "flatness_long", "flatness_short", "aesthetic_joint_size", "aesthetic_joint_line", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "surface_ph", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "color_reading", "color_range", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
     method: str
     instrument: str
     limit: str
@@ -817,7 +817,7 @@ class Comment(View):
     closed: bool
 
 class Result(View):
-    criterion: Literal["flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
+    criterion: Literal["wrb_thickness", "base_coat_thickness", "flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "surface_ph", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]
     reading: str
     passed: bool
     signed_by: str

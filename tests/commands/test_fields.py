@@ -59,6 +59,17 @@ schedule.weather_days  Weather days
   stands    in the project file
   example   weather_days: 8
 """,
+    "log.fluid_pressure": """\
+log.fluid_pressure  Fluid pressure used
+
+  why       recorded only, since the stream decides
+  kind      quantity with unit, such as psi or kPa
+  limits    0 psi to 120 psi: any other value is outside the range anyone would mean
+  required  for the closeout stage, from the applicator
+  only if   log.step in {setup, primer, gloss}
+  stands    in the record file
+  example   fluid_pressure: 12 psi
+""",
     "walls.*.wrb": """\
 walls.*.wrb.kind           verdict  Water-resistive barrier (WRB)
 walls.*.wrb.product        mockup   WRB product
@@ -93,6 +104,18 @@ def test_a_collection_says_how_its_members_are_named_above_their_fields(path: st
     told, _, rows = done.out.partition("\n\n")
     assert f"{told}\n" == head
     assert rows and all(row.startswith(f"{path}.*.") for row in rows.splitlines())
+
+
+def test_a_name_below_a_record_that_is_no_field_is_refused_with_the_nearest(capsys: Any) -> None:
+    done = run_main(capsys, "fields", "log.fluid_presure")
+    assert (done.code, done.out) == (2, "")
+    assert "there is no field 'log.fluid_presure'" in done.err and "log.fluid_pressure" in done.err
+
+
+def test_every_path_of_the_list_has_its_page(capsys: Any) -> None:
+    for row in run_main(capsys, "fields").out.splitlines():
+        path = row.split()[0]
+        assert run_main(capsys, "fields", path).out.startswith(f"{path}  "), path
 
 
 def test_without_a_path_every_field_is_listed_once(capsys: Any) -> None:

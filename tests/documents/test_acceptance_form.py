@@ -111,7 +111,7 @@ def test_a_method_that_names_a_standard_chooses_the_line(tmp_path: Path) -> None
         "smoothing, primer, and gloss. Project criterion: board fails first"
     )
     assert lines["Adhesion by tape"][2:4] == [
-        "ASTM D3359, method B up to 5 mil total dry film, A above[b]",
+        "ASTM D3359, method B up to 5 mil total dry film, A above[c]",
         lines_of(tmp_path / "b", {})["Adhesion by tape"][3],
     ]
 
@@ -219,7 +219,7 @@ def test_the_form_has_its_boxes_viewing_remarks_evidence_and_signatures() -> Non
         "Owner",
     ]
     assert all(isinstance(row[2][0], Blank) and isinstance(row[3][0], Blank) for row in signing.rows)
-    assert len(tables["Line", "Remarks, with the number of the criterion"].rows) == 5
+    assert len(tables["Line", "Remarks, with the number of the criterion", "Closed: date, initials"].rows) == 5
     assert not any("Second viewing on (date)" in head for head in tables)
     readings = next(table for head, table in tables.items() if head[0] == "Criteria")
     assert all(isinstance(cell[0], Blank) for row in readings.rows for cell in row)
@@ -263,7 +263,7 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
         "mockup": {"kind": "free_standing", "facing": "S", "includes": ["sealant_joint"]},
     }
     lines = lines_of(tmp_path / "a", change)
-    assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each joint size", "____", "____", "–"]
+    assert lines["Sealant adhesion"][4:8] == ["Place 1; 1 each size", "____", "____", "–"]
     faces = "Sealant bond faces and bead"
     assert lines[faces][3].startswith(
         "Width and depth 3/4 in by 3/8 in (J1); 1 in by 1/2 in (J2); no gloss on the bond"
@@ -273,14 +273,17 @@ def test_each_size_of_joint_that_the_mockup_can_show_has_its_box(tmp_path: Path)
     assert built[faces][5:7] == ["____", "–"]
 
 
-def test_mesh_has_a_box_each_zone(tmp_path: Path) -> None:
+def test_mesh_has_a_box_each_zone_that_the_plan_lists(tmp_path: Path) -> None:
     layers = [
         {"kind": "high_impact", "zone": "high"},
         {"kind": "detail", "zone": "all"},
         {"kind": "standard", "zone": "all"},
     ]
     lines = lines_of(tmp_path / "a", {"walls": {"W1": {"mesh": {"layers": layers}}}})
-    assert lines["Mesh concealment"][5:8] == ["____", "____", "–"]
+    assert lines["Mesh concealment"][5:9] == ["____", "____", "____", "–"]
+    two = {"W1": {"mesh": {"layers": layers}}, "W2": {"mesh": {"layers": layers[1:]}}}
+    lines = lines_of(tmp_path / "c", {"walls": two})  # W1: high-impact, detail, standard; W2: detail, standard
+    assert lines["Mesh concealment"][5:11] == [*["____"] * 5, "–"]
     assert lines_of(tmp_path / "b", {})["Mesh concealment"][5:7] == ["____", "–"]
 
 
@@ -288,7 +291,10 @@ def test_the_form_names_the_hold_point_it_releases_and_limits_not_yet_agreed(tmp
     proposed = "1. Limits are proposed, for approval by the architect."
     lines_of(tmp_path / "a", {})
     (made,) = (tmp_path / "a" / "out").glob("D10*.txt")
-    assert "Acceptance releases Hold Point 2 of D08." in made.read_text("utf-8")
+    assert (
+        "Acceptance releases Hold Point 2 of D08; acceptance as noted releases it when each remark is closed."
+        in made.read_text("utf-8")
+    )
     assert proposed in made.read_text("utf-8").splitlines()
     lines_of(tmp_path / "b", {"mockup": {"criteria": [{"name": "gloss", "limit": "62 within 3"}]}})
     (made,) = (tmp_path / "b" / "out").glob("D10*.txt")
@@ -308,12 +314,26 @@ def test_the_clearance_of_a_mockup_in_place_is_that_of_its_own_elevation(tmp_pat
     assert "clearance minimum 6 in" in lines_of(tmp_path / "b", apart)["Termination above grade"][3]
 
 
-def test_the_long_straightedge_fits_the_finished_part(tmp_path: Path) -> None:
-    # Half of 8 ft beside the steps, 8 ft high: a diagonal of 8.9 ft takes an 8 ft straightedge.
-    small = {"mockup": {"width": "8 ft", "height": "8 ft", "includes": ["build_up_steps"]}}
-    assert lines_of(tmp_path / "a", small)[LONG][2].startswith("8 ft straightedge")
-    assert lines_of(tmp_path / "b", {"mockup": {"width": "8 ft", "height": "8 ft"}})[LONG][2].startswith("10 ft")
-    assert lines_of(tmp_path / "c", {})[LONG][2].startswith("10 ft")
+EDGE = "{} straightedge and feeler gauge; both diagonals and one {} line"
+# Half of the width is finished beside the steps: 4 ft of 8 ft, 7 ft of 14 ft.
+STEPS = {"includes": ["build_up_steps"]}
+
+
+@pytest.mark.parametrize(
+    ("name", "mockup", "said"),
+    [
+        ("a", {"width": "8 ft", "height": "8 ft"} | STEPS, EDGE.format("8 ft", "plumb")),
+        ("b", {"width": "8 ft", "height": "8 ft"}, EDGE.format("8 ft", "level")),
+        ("c", {"width": "14 ft", "height": "10 ft"} | STEPS, EDGE.format("10 ft", "plumb")),
+        ("d", {"width": "14 ft", "height": "10 ft"}, EDGE.format("10 ft", "level")),
+        ("e", {"width": "3 ft", "height": "2 ft"}, EDGE.format("4 ft", "level")),
+        ("f", {}, EDGE.format("10 ft", "level")),
+    ],
+)
+def test_the_long_straightedge_fits_a_side_of_the_finished_part(
+    name: str, mockup: dict[str, Any], said: str, tmp_path: Path
+) -> None:
+    assert lines_of(tmp_path / name, {"mockup": mockup})[LONG][2].startswith(said)
 
 
 def test_each_reading_has_one_place_and_the_form_its_key(tmp_path: Path) -> None:
@@ -321,10 +341,65 @@ def test_each_reading_has_one_place_and_the_form_its_key(tmp_path: Path) -> None
     lines = lines_of(tmp_path, shown)
     assert lines[GLOSS][4] == "Place 1; 6 readings"
     assert lines["Aesthetic joint straightness and edges"][4] == "Places 2 and 3; 4 readings"
+    assert lines[LONG][4] == "Whole face; 3 readings"
     assert lines["Adhesion by tape"][4] == "Place 4; 3 readings"
     (made,) = (tmp_path / "out").glob("D10*.txt")
     told = "Places: 1 full panel; 2 aesthetic joint crossing; 3 outside corner; 4 test area."
     assert told in made.read_text("utf-8")
+    shown["mockup"]["includes"] += ["opening"]
+    lines = lines_of(tmp_path / "b", shown)
+    assert lines["Aesthetic joint straightness and edges"][4] == "Places 2, 3, and 4; 4 readings"
+
+
+BASE, WRB, PH = "Base coat thickness", "WRB thickness", "pH of face before primer"
+
+
+def test_the_layers_below_the_coating_are_measured_on_the_walls_of_the_mockup(tmp_path: Path) -> None:
+    walls: dict[str, Any] = {
+        "W1": {"wrb": {"kind": "fluid_applied", "dry_thickness": "12 mil"}, "base_coat": {"dry_thickness": "3/32 in"}},
+        "W2": {"wrb": {"kind": "building_wrap"}, "base_coat": {"dry_thickness": "1/8 in"}},
+    }
+    lines = lines_of(tmp_path / "a", {"walls": walls, "mockup": {"walls": ["W1"], "includes": ["build_up_steps"]}})
+    assert lines[WRB][3:5] == ["Minimum 12 mil, dry, all coats together", "Place 1; 3 readings"]
+    assert lines[BASE][3].split("[")[0] == "Minimum 3/32 in, maximum 1/4 in, dry, all passes together"
+    lines = lines_of(tmp_path / "b", {"walls": walls, "mockup": {"walls": ["W2"]}})
+    assert WRB not in lines and lines[BASE][3].startswith("Minimum 1/8 in, maximum")
+    lines = lines_of(tmp_path / "c", {"walls": walls, "mockup": {"walls": ["W1", "W2"]}})
+    assert lines[BASE][3].startswith("Minimum 3/32 in (W1), 1/8 in (W2), maximum 1/4 in")
+    assert lines[WRB][3] == "Minimum 12 mil, dry, all coats together"
+
+
+def test_a_layer_without_a_thickness_is_held_to_its_data_sheet_or_the_least_of_the_trade(tmp_path: Path) -> None:
+    # ASTM C1397, summary in the catalog: base coat from 1/16 in to 1/4 in.
+    lines = lines_of(tmp_path, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
+    assert lines[WRB][3] == "Minimum per its data sheet, dry, all coats together"
+    assert lines[BASE][3].replace("[b]", "").startswith("Minimum 1/16 in, maximum 1/4 in, dry, all passes")
+    one = {"W1": {"base_coat": {"dry_thickness": "3/32 in"}}, "W2": {"base_coat": {"passes": 2}}}
+    assert lines_of(tmp_path / "b", {"walls": one})[BASE][3].startswith("Minimum 1/16 in, maximum")
+
+
+def test_a_criterion_of_the_project_tightens_the_thickness_of_the_walls_of_the_mockup(tmp_path: Path) -> None:
+    walls = {"W1": {"base_coat": {"dry_thickness": "3/32 in"}}, "W2": {"base_coat": {"dry_thickness": "3/16 in"}}}
+    own = {"walls": ["W1"], "criteria": [{"name": "base_coat_thickness", "limit": "minimum 1/8 in"}]}
+    lines = lines_of(tmp_path, {"walls": walls, "mockup": own})
+    said = "Minimum 1/8 in, maximum 1/4 in, dry, all passes together (project criterion)"
+    assert lines[BASE][3].split("[")[0] == said
+
+
+def test_the_face_is_read_for_its_ph_where_the_base_coat_is_cement(tmp_path: Path) -> None:
+    cement = {"walls": {"W1": {"base_coat": {"kind": "cement_added"}}}}
+    assert lines_of(tmp_path / "a", cement)[PH][3:5] == [
+        "Maximum [Maximum pH under the primer]",
+        "Whole face; 3 readings",
+    ]
+    assert PH not in lines_of(tmp_path / "b", {"walls": {"W1": {"base_coat": {"kind": "no_cement"}}}})
+    asked = tmp_path / "c"
+    asked.mkdir()
+    written(asked, {"format": 1, "primer": {"most_ph": 10}}, "coating.yaml")
+    line = lines_of(asked, {"coating_system": "coating.yaml", "walls": {"W1": {"base_coat": {"kind": "no_cement"}}}})[
+        PH
+    ]
+    assert line[3].split("[")[0] == "Maximum 10"
 
 
 def test_those_sign_whom_the_project_names_and_who_decides(tmp_path: Path) -> None:

@@ -232,7 +232,7 @@ def test_every_clause_that_looks_for_a_document_says_who_owes_it() -> None:
 
 def test_a_deviating_figure_is_named_as_such_on_each_page_that_prints_it() -> None:
     # The gloss of 62 stands for the 75 of section 09 96 00, 2.4.A, by the deviation that the example declares.
-    told = "deviation: DV1 from 09 96 00 2.4.A, approved February 24, 2027"
+    told = "Deviation: DV1 from 09 96 00 2.4.A, approved February 24, 2027"
     assert told in {text for _, text in document_of("clean", "D10").legend}
 
 

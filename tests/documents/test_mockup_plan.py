@@ -136,7 +136,7 @@ def test_the_crews_are_named(crews: list[str], named: str, tmp_path: Path) -> No
 def test_the_access_and_the_shade_are_those_of_the_face_the_mockup_looks_as(tmp_path: Path) -> None:
     mockup = {"facing": "S", "same_access": "yes", "same_shade": "yes"}
     plan = plan_of(tmp_path / "a", merged(FACES, {"mockup": mockup}))
-    assert f"{SAME}: frame scaffold, platform 14 in from the face, as at E1 South face." in plan
+    assert f"{SAME}: frame scaffold, platform 14 in from the finished face, as at E1 South face." in plan
     assert f"{SHADE}: tent, as at E1 South face." in plan
     turned = plan_of(tmp_path / "b", merged(FACES, {"mockup": {**mockup, "facing": "N"}}))
     assert f"{SAME}: boom lift, as at E2." in turned
@@ -188,6 +188,14 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         ["6", "End-of-day stop at a joint or corner", "Joints and corners at which spraying stops"],
         ["7", "Test area", "Apart from the face to be kept"],
     ]
+
+
+def test_the_steps_show_the_thickness_of_what_lies_below_the_coating(tmp_path: Path) -> None:
+    change: dict[str, Any] = {"mockup": {"includes": ["build_up_steps"]}}
+    seen = "1 | Stepped build-up | All layers and coats, in order | Each layer and coat in view; thickness of"
+    assert f"{seen} base coat, smoothing" in plan_of(tmp_path / "a", change)
+    fluid = merged(change, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
+    assert f"{seen} base coat, smoothing, WRB" in plan_of(tmp_path / "b", fluid)
 
 
 def days_of(plan: list[str]) -> list[str]:
@@ -358,7 +366,7 @@ def test_a_meeting_with_a_date_stands_among_the_dates_and_what_is_left_behind_th
     mockup = {"planned_on": "2027-04-05", "duration_days": 11}
     plan = plan_of(tmp_path / "a", merged(DRYING, {"mockup": mockup, "schedule": schedule}))
     assert "Preinstallation meeting | April 1, 2027" in plan
-    assert "1 | Day 1, Mon Apr 5 | – | Access and site safety | –" in plan
+    assert "1 | Day 1, Mon Apr 5 | – | Access and site safety | Witness point" in plan
     left = "Left for weather, holds, and a second viewing"
     assert f"{left} | 4 calendar days" in plan  # April 5 with its eleven days ends on the 15th; 16 to 19 are left
     full = merged(DRYING, {"mockup": mockup, "schedule": {"work_start": "2027-04-16"}})

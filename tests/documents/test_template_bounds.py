@@ -84,6 +84,17 @@ def test_a_template_cannot_use_up_memory_or_time(
     assert said in told(tmp_path, words).message
 
 
+# A macro that calls itself n times, and one that is called 30 times and is done each time.
+DEEP = "{% macro deep(n) %}{% if n > 1 %}{{ deep(n - 1) }}{% endif %}{% endmacro %}"
+DONE = "{% macro done() %}{% endmacro %}{% for i in range(30) %}{{ done() }}{% endfor %}"
+
+
+def test_macros_run_within_one_another_twenty_deep_and_no_deeper_however_many_are_done(tmp_path: Path) -> None:
+    assert written(tmp_path, f"{DEEP}{DONE}{{{{ deep(20) }}}}It is read.").blocks
+    assert "calls itself without end" in told(tmp_path, f"{DEEP}{{{{ deep(21) }}}}").message
+    assert "calls itself without end" in told(tmp_path, f"{DEEP}{DONE}{{{{ deep(21) }}}}").message
+
+
 def test_the_largest_template_does_a_hundredth_of_the_work_that_is_refused(tmp_path: Path) -> None:
     # The flashings of the largest example take 110,000 steps, measured once; the bound is ours.
     loop = "{% for a in range(11) %}{% for b in range(1000) %}" + "{% for c in range(10) %}{% endfor %}" + END

@@ -1,9 +1,11 @@
 """Every figure of a project has a range: wider than any job needs, narrower than nonsense. Common practice."""
 
 import datetime
+from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 
 from specgen.model.field import Field, dotted_path
 from specgen.quantities.quantity import Quantity, find_dimension
@@ -15,6 +17,8 @@ from specgen.standards.rows import Wrong
 from specgen.standards.shapes import Known
 
 FIELDS = list(project_schema().fields.values())
+# The fields by their range and units, typed by hand.
+HELD = yaml.safe_load((Path(__file__).parent / "field_ranges.yaml").read_text("utf-8"))
 # Kinds that have an order; the clock bounds a time of day, and the circle a bearing: both are tried below.
 RANGED = ("integer", "number", "percent", "date", "quantity")
 
@@ -45,6 +49,17 @@ def test_a_figure_has_a_least_and_a_most_and_its_example_lies_between(field: Fie
         assert least <= convert(field, entry) <= most
     if field.default:
         assert least <= convert(field, field.default) <= most
+
+
+def test_each_range_and_each_unit_is_the_one_that_was_agreed() -> None:
+    found = {dotted_path(field.path): range_of(field) for field in FIELDS if field.least or field.most or field.unit_ip}
+    assert found == {path: span for span, paths in HELD.items() for path in paths.split()}
+
+
+def range_of(field: Field) -> str:
+    """`0 psi to 120 psi, psi kPa`."""
+    units = " ".join(filter(None, (field.unit_ip, field.unit_si)))
+    return f"{field.least} to {field.most}" + (f", {units}" if units else "")
 
 
 def beyond(field: Field, end: str, way: int) -> str:

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from specgen import standards
 from specgen.model.source import Kind, Source
 from specgen.resolving.find_limit import find_limit
 from specgen.resolving.limits_in_force import limit_in_force, plan_source
@@ -52,6 +53,23 @@ def test_a_document_marks_the_makers_figure_and_not_an_equal_one_of_the_project(
     assert own.text == theirs.text == "36 h"
     assert own.source is None
     assert theirs.source is not None and theirs.source.reference == THEIRS
+
+
+def test_a_limit_without_a_project_reads_the_limits_alone_and_that_of_a_project_no_limits_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # A sum by hand is not to wait for all the rows of the trade, and a project has them read already.
+    project = case_of(tmp_path).project
+    with monkeypatch.context() as alone:
+        alone.setattr(standards, "load_standards", refuse_to_read)
+        assert find_limit("gloss.dry").value == 24
+    with monkeypatch.context() as within:
+        within.setattr(standards, "load_limits", refuse_to_read)
+        assert find_limit("gloss.dry", project).value == 24
+
+
+def refuse_to_read() -> None:
+    raise AssertionError("rows are read that nobody needs")
 
 
 def test_a_limit_is_that_of_the_maker_within_a_project_and_the_row_without(tmp_path: Path) -> None:

@@ -19,7 +19,10 @@ ASKED = re.compile(r"(?:limit|figure)\('([^']*)'\)|computed\('([^']*)'|\{\{ ([a-
 
 
 # Names that the acceptance form gives its lines.
-OF_THE_FORM = ("governing", "long_edge", "tape_method", "least_clearance", "drained", "joint_sizes", "own_limit")
+OF_THE_FORM = (
+    *("governing", "long_edge", "edge_line", "tape_method", "least_clearance"),
+    *("least_base_coat", "least_wrb", "drained", "joint_sizes", "own_limit"),
+)
 
 
 def asked(*texts: str) -> list[str]:

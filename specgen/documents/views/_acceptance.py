@@ -9,7 +9,8 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import count_mesh_zones
+from specgen.documents.mockup import list_mesh_kinds, list_mockup_walls
+from specgen.documents.steps import applies
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
@@ -18,7 +19,6 @@ from specgen.documents.views._own_criteria import ADDED, Own, own_criteria
 from specgen.documents.views._represented import list_joint_sizes
 from specgen.documents.views.mockup_details import list_places
 from specgen.model.absence import Absent
-from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
 from specgen.model.standard import Criterion
 from specgen.model.value_text import words
@@ -62,8 +62,9 @@ class Form:
         self.names |= form_words(context, self.composer)
         self.places = list_places(context)
         self.omitted = set(context.project.get(("mockup", "omit")) or ())
+        walls = list_mockup_walls(context)
         rows = context.standards.criteria.values()
-        self.rows = [row for row in rows if not row.when or evaluate(row.when, context.project)]
+        self.rows = [row for row in rows if any(applies(row.when, context, wall) for wall in walls)]
         self.used = [row for row in self.rows if row.name not in self.omitted]
         for own in own_criteria(context):
             self._place(own)
@@ -101,17 +102,18 @@ class Form:
         """The spans of the figure of a standard line; none where it has no figure, or a field is absent."""
         try:
             least, most, within = (
-                [
-                    self.context.project.value(path)
-                    for pattern in patterns
-                    for path in self.context.project.each(pattern)
-                ]
+                [self.context.project.value(path) for pattern in patterns for path in self._list_shown(pattern)]
                 for patterns in (row.least, row.most, row.within)
             )
         except Absent:
             return ()
         pairs = list(zip_longest(least, most)) if not within else [(within[0] - within[1], within[0] + within[1])]
         return tuple(span_of(*pair) for pair in pairs)
+
+    def _list_shown(self, pattern: Path) -> list[Path]:
+        """The paths of a pattern, of walls those of the mockup."""
+        paths, walls = self.context.project.each(pattern), list_mockup_walls(self.context)
+        return [path for path in paths if path[0] != "walls" or path[1] in walls]
 
     def _line(self, row: Criterion) -> AcceptanceLine:
         own = self.merged.get(row.name, [])
@@ -134,7 +136,7 @@ class Form:
         """How many readings have a box: those asked for, one each coat, size of joint, or zone."""
         counted = {
             "joints": lambda: len(list_joint_sizes(self.context)),
-            "walls": lambda: count_mesh_zones(self.context),
+            "walls": lambda: sum(map(len, list_mesh_kinds(self.context))),
         }
         if row.box_each and row.box_each[0][0] in counted:
             return max(1, counted[row.box_each[0][0]]())
@@ -209,6 +211,8 @@ class Form:
         span, said = read_span(own.limit), strip_count(own.limit)
         if span and span.is_one_figure:
             said = f"{row.governing.partition('{')[0] or ('maximum ' if row.most else 'minimum ')}{said}"
+        if row.limit.startswith("{{ governing }}"):
+            said = f"{said[:1].upper()}{said[1:]}"
         return self.composer.token(said)
 
     def _fields(self, row: Criterion) -> set[Path]:
@@ -217,7 +221,7 @@ class Form:
 
     def _where(self, row: Criterion, readings: str) -> list[Any]:
         places = [self.places[shown] for shown in (row.part, *row.shows) if shown in self.places]
-        location = f"Place{'s' if len(places) > 1 else ''} {' and '.join(places)}" if places else row.location
+        location = f"Place{'s' if len(places) > 1 else ''} {_join(places)}" if places else row.location
         told = _tell_readings(readings)
         return [location[:1].upper(), location[1:], f"; {told}" if told else ""]
 
@@ -249,6 +253,11 @@ class Form:
 def _begin(value: DisplayValue) -> DisplayValue:
     """The words of a cell, with a capital at their head."""
     return replace(value, text=f"{value.text[:1].upper()}{value.text[1:]}")
+
+
+def _join(places: list[str]) -> str:
+    """`2`, `2 and 3`, `2, 3, and 4a`."""
+    return " and ".join(places) if len(places) < 3 else f"{', '.join(places[:-1])}, and {places[-1]}"
 
 
 def _tell_readings(readings: str) -> str:

@@ -5,24 +5,52 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.mockup import is_drained, list_built_faces, size_finished, tell_length
+from specgen.documents.mockup import (
+    is_drained,
+    list_built_faces,
+    list_fluid_walls,
+    list_mockup_walls,
+    size_finished,
+    tell_length,
+)
 from specgen.documents.views._represented import list_joint_sizes
 from specgen.quantities.quantity import Quantity
 
 # Lengths in which straightedges are sold, below the long one.
+_LEVEL, _PLUMB = "level", "plumb"
 _EDGES = {"ip": ("8 ft", "6 ft", "4 ft"), "si": ("2.5 m", "2 m", "1.5 m")}
 
 
 def form_words(context: DocumentContext, composer: Composer) -> dict[str, Any]:
     """The names that templates of criteria may use besides the sections of the project."""
     clearance = _find_clearance(context)
+    long_edge, edge_line = _choose_edge(context)
     return {
-        "long_edge": composer.token(_choose_edge(context)),
+        "long_edge": composer.token(long_edge),
+        "edge_line": edge_line,
         "tape_method": _choose_tape_method(context),
         "least_clearance": composer.token(clearance) if clearance else "",
         "joint_sizes": _tell_joints(context),
         "drained": is_drained(context),
+        "least_base_coat": _tell_least(context, composer, list_mockup_walls(context), "base_coat")
+        or composer.token(context.limit("base_coat.dry_thickness_least")),
+        "least_wrb": _tell_least(context, composer, list_fluid_walls(context), "wrb") or "per its data sheet",
     }
+
+
+def _tell_least(context: DocumentContext, composer: Composer, walls: tuple[str, ...], layer: str) -> str:
+    """`3/32 in`, or `3/32 in (W1), 1/8 in (W2)` of the dry layer of walls; empty where one is not given."""
+    paths = {wall: ("walls", wall, layer, "dry_thickness") for wall in walls}
+    if not all(context.project.is_given(path) for path in paths.values()):
+        return ""
+    given = {wall: context.display(path) for wall, path in paths.items()}
+    of_text: dict[str, list[str]] = {}
+    for wall, thickness in given.items():
+        of_text.setdefault(thickness.text, []).append(wall)
+    said = {text: composer.token(given[marks[0]]) for text, marks in of_text.items()}
+    if len(said) == 1:
+        return "".join(said.values())
+    return ", ".join(f"{token} ({', '.join(of_text[text])})" for text, token in said.items())
 
 
 def _tell_joints(context: DocumentContext) -> str:
@@ -31,16 +59,17 @@ def _tell_joints(context: DocumentContext) -> str:
     return "; ".join(f"{''.join(size)} ({marks})" for marks, _, *size in sized)
 
 
-def _choose_edge(context: DocumentContext) -> str | DisplayValue:
-    """The long straightedge, or the longest that a diagonal of the finished part takes."""
+def _choose_edge(context: DocumentContext) -> tuple[str | DisplayValue, str]:
+    """The long straightedge, or the longest that a side of the finished part takes, and the line along that side."""
     long, finished = context.figure("straightedge.long"), size_finished(context)
     if finished is None:
-        return long
-    diagonal = sum(side.number("ft") ** 2 for side in finished) ** 0.5
+        return long, _LEVEL
+    width, height = finished
     lengths = [context.limit("straightedge.long").raw, *(Quantity.of(*edge.split()) for edge in _EDGES[context.first])]
-    fitting = [length for length in lengths if length.number("ft") <= diagonal]
+    fitting = [length for length in lengths if length <= max(width, height)]
     chosen = fitting[0] if fitting else lengths[-1]
-    return long if chosen == lengths[0] else tell_length(context, chosen)
+    line = _LEVEL if width >= min(chosen, height) else _PLUMB
+    return long if chosen == lengths[0] else tell_length(context, chosen), line
 
 
 def _choose_tape_method(context: DocumentContext) -> str:

@@ -4,9 +4,8 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.mockup import list_built_faces, list_built_joints, list_mockup_faces, list_mockup_walls
+from specgen.documents.mockup import list_built_faces, list_built_joints, list_mesh_kinds, list_mockup_faces
 from specgen.model.field import Path
-from specgen.model.value_text import words
 
 _REPAIRS = {
     "recoat_to_break": "Repairs: full panels recoated to the next corner or joint",
@@ -111,14 +110,8 @@ def _grade(context: DocumentContext) -> Iterator[list[Any]]:
 
 def _mesh(context: DocumentContext) -> Iterator[list[Any]]:
     """The kinds of mesh by wall; walls of the same mesh together."""
-    kinds: dict[str, list[str]] = {}
-    for mark in list_mockup_walls(context):
-        layers = ("walls", mark, "mesh", "layers")
-        said = [words(str(context.project.get((*layers, n, "kind")) or "")) for n in _members(context, *layers)]
-        kinds.setdefault(", ".join(dict.fromkeys(filter(None, said))), []).append(mark)
-    for said_kinds, walls in kinds.items():
-        if said_kinds:
-            yield [f"{', '.join(walls)}: {said_kinds}"]
+    for kinds, walls in list_mesh_kinds(context).items():
+        yield [f"{', '.join(walls)}: {', '.join(kinds)}"]
 
 
 def _colors(context: DocumentContext) -> Iterator[list[Any]]:

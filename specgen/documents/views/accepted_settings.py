@@ -11,6 +11,7 @@ _SETTINGS = (
     ("Fluid nozzle, air nozzle", "Overlap of passes, %", "Water in each pail of gloss, {volume}"),
     ("Atomizing pressure, {pressure}", "Stroke speed, {length}/s", "Batches of primer"),
     ("Fluid pressure, {pressure}", "Cup number", "Batches of gloss"),
+    ("Access", "Gap, access to finished face, {length}", "Shade"),
 )
 _UNITS = {
     "ip": {"length": "in", "pressure": "psi", "temperature": "°F", "volume": "fl oz"},

@@ -21,7 +21,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     ]
     boxes = tuple(str(number) for number in range(1, _ABREAST + 1))
     header = ("No.", "Criterion", "Method", "Limit", "Where, readings", *boxes, "Mean", "Result", "Init.")
-    return TableView(header, tuple(lines), (4, 11, 14, 19, 7, *(5,) * _ABREAST, 5, 6, 4))
+    return TableView(header, tuple(lines), (13, 42, 64, 84, 33, *(17,) * _ABREAST, 19, 26, 17))
 
 
 def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:

@@ -4,7 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.mockup import is_drained, list_mockup_faces, size_finished, tell_length
+from specgen.documents.mockup import is_drained, list_fluid_walls, list_mockup_faces, size_finished, tell_length
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._represented import name_represented
 
@@ -21,9 +21,11 @@ _EVALUATED = {
     "each_color": ("Each color", "Range samples held beside it"),
     "day_stop": ("End-of-day stop at a joint or corner", "Not visible from the viewing distance"),
     "recoat_patch": ("Recoated panel", "Not visible from the viewing distance"),
-    "build_up_steps": ("Stepped build-up", "Each layer and coat in view; film and smoothing thickness"),
+    "build_up_steps": ("Stepped build-up", "Each layer and coat in view; thickness of base coat, smoothing"),
     "test_area": ("Test area", "Dry film, tape, pull-off"),
 }
+# What is evaluated besides where the walls of the mockup have it.
+_MORE = {"grade_end": (is_drained, ", drainage outlet"), "build_up_steps": (list_fluid_walls, ", WRB")}
 # What the opening of the mockup shows where openings of the work have it.
 _OF_OPENINGS = ("sill_pan", "head_flashing")
 
@@ -62,9 +64,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines: list[tuple[Any, ...]] = []
     for detail, place in list_places(context).items():
         title, evaluated = _EVALUATED[detail]
-        drained = ", drainage outlet" if detail == "grade_end" and is_drained(context) else ""
+        more = _MORE[detail][1] if detail in _MORE and _MORE[detail][0](context) else ""
         shown: list[Any] = [*name_represented(context, detail), *reduced.get(detail, ())]
-        lines.append((place, title, shown, f"{evaluated}{drained}"))
+        lines.append((place, title, shown, f"{evaluated}{more}"))
     missing = name_not_shown(context)
     if lines and missing:
         lines.append(("–", "Not on the mockup", missing, "The first of each in place, before the rest"))

@@ -8,6 +8,11 @@ _LINES = 5
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Five lines, each a blank."""
-    lines = tuple((str(number), Blank(f"Remarks, line {number}")) for number in range(1, _LINES + 1))
-    return TableView(("Line", "Remarks, with the number of the criterion"), lines, (5, 95))
+    """Five lines, each a blank, and one for its closing."""
+    lines = tuple(
+        (str(number), Blank(f"Remarks, line {number}"), Blank(f"Closed, line {number}"))
+        for number in range(1, _LINES + 1)
+    )
+    return TableView(
+        ("Line", "Remarks, with the number of the criterion", "Closed: date, initials"), lines, (5, 75, 20)
+    )

@@ -65,6 +65,10 @@ class Body(Writer):
             return self.begin_page(self.render_gap()) + written
         return f"{found[0]}{_NEW_PAGE}{written[found.end() :]}"
 
+    def close_table(self, *, kept: bool = False) -> str:
+        """The line behind a table; none before a new page, as below a full page it would make its own."""
+        return "" if isinstance(self.below, Break) else self.render_gap(kept=kept)
+
     def render_block(self, number: int, block: Block, kept: bool) -> str:
         """One block, and whether it stays with the one below it; an unknown one is a defect."""
         keep = KEEP * kept
@@ -87,14 +91,14 @@ class Body(Writer):
                     self.render_run(f"{block.number}. ") + self.render_inlines(block.caption) if block.caption else ""
                 )
                 above = self.render_paragraph("caption", caption) if caption else ""
-                return above + self.render_table(block, kept=kept) + self.render_gap(kept=kept)
+                return above + self.render_table(block, kept=kept) + self.close_table(kept=kept)
             case Equation():
                 return self.render_equation(block, keep)
             case Signature():
                 signatures = _build_signature_table(block)
-                return self.render_table(signatures) + self.render_gap()
+                return self.render_table(signatures) + self.close_table()
             case ReviewBoxes():
-                return render_boxes(self, block) + self.render_gap()
+                return render_boxes(self, block) + self.close_table()
             case Break():
                 return ""  # the block below begins the page
         raise TypeError(f"no Word text for {block!r}")

@@ -84,6 +84,17 @@ def test_tables_repeat_their_header_and_do_not_split_rows(procedure: Document) -
         assert table._tbl.find(f"{qn('w:tblPr')}/{qn('w:tblCaption')}").get(qn("w:val"))
 
 
+def test_no_line_stands_between_a_table_and_a_new_page(tmp_path: Path) -> None:
+    # Below a table that fills its page a line would make a page of its own.
+    table = "{{ table(view.viewing) }}\n\n"
+    words = f"# A\n{table}{{{{ page_break }}}}\n\n# B\n{table}{table}"
+    blocks = list(opened(written(tmp_path, words)).element.body.iterchildren(qn("w:p"), qn("w:tbl")))
+    tables = [place for place, block in enumerate(blocks) if block.find(f".//{qn('w:tblHeader')}") is not None]
+    heading = blocks[tables[0] + 1]
+    assert heading.xpath("string(.)") == "B" and heading.find(f"{qn('w:pPr')}/{qn('w:pageBreakBefore')}") is not None
+    assert tables[2] - tables[1] == 2  # a line keeps two tables apart
+
+
 def test_every_page_names_project_document_and_page_count(procedure: Document) -> None:
     section = opened(procedure).sections[0]
     head = section.header._element.xpath("string(.)")
