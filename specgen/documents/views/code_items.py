@@ -6,8 +6,10 @@ from specgen.computing.code.special_inspection_due import COATING
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
-from specgen.documents.views._limit_checks import join_cells
+from specgen.documents.views import _foam_plastic as foam_plastic
+from specgen.documents.views._cells import join_cells
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.source import Source
@@ -22,7 +24,7 @@ _DRAINED: Path = ("drainage", "kind")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """EIFS section, drainage of each wall, fire tests, special inspection, local fasteners."""
+    """EIFS section, drainage of each wall, foam plastic, fire tests, inspection, insulation, local fasteners."""
     model = context.project.get(("code", "model"))
     edition = read_edition(context) if model == "ibc" else {}
     lines: list[tuple[Any, ...]]
@@ -32,8 +34,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
-        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained), *fire_tests.rows(context)]
+        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained)]
+        lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
         lines.append(("Special inspection", *_tell_inspection(context, edition)))
+    lines += energy.rows(context)
     lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
     return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (24, 18, 12, 46))
 
@@ -58,7 +62,7 @@ def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[
     if "eifs_section" not in edition:
         return []
     section = _cite(edition["eifs_section"], edition["eifs_source"], "EIFS")
-    met = "system to ASTM E2568, installed by the manufacturer's written instructions; see D08"
+    met = "system to ASTM E2568, installed per the manufacturer's written instructions; see D08"
     return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
 
 

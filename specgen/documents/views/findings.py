@@ -8,7 +8,7 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
 from specgen.documents.parties import tell_party
-from specgen.documents.views._limit_checks import join_cells
+from specgen.documents.views._cells import join_cells
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
 
