@@ -16,6 +16,7 @@ from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
+from specgen.documents.views.cautions import list_cautions
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.to_verify import tell_verifiers
@@ -47,7 +48,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
     names: dict[str, Any] = {name: getattr(root, name) for name, node in project.schema.root.children.items()}
     names |= {
         "stops": context.judgment.of(Severity.STOP),
-        "cautions": context.judgment.of(Severity.CAUTION),
+        "cautions": list_cautions(context),
         "notes": context.judgment.of(Severity.NOTE),
         "rule_groups": name_groups(_list_codes(context)),
         "open_items": context.judgment.open_items,
