@@ -41,6 +41,7 @@ _SETTLED_BY = {
     "sealant cure before pull": "sealant_source",
     "waste": "sealant_source",
     "minimum margin": "eifs_source",
+    "coat.returns": "applicator",
     "shortest time": "finish_source",
     "longest time": "finish_source",
     "Notice of a witness point": "architect",

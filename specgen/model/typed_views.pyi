@@ -573,6 +573,8 @@ class Smoothing(View):
     contrasting_tint: bool
     dry_hours: Number
     spreading_rate: Quantity
+    pail: Quantity
+    reserve: Number
     voc: Quantity
     shelf_life_months: Number
     least_storage_temperature: Quantity

@@ -80,6 +80,7 @@ HELD = [
     ("gloss.cup_most", MOST, "35 s", PRACTICE, "thicker spits"),
     ("step_gauge.reading", MOST, "8 mil", MEMORY, "a coarser gauge cannot read a skim"),
     ("adhesion.tape_class", LEAST, "4 ", MEMORY, "no more than a trace comes off along the cut"),
+    ("coat.returns", LEAST, "5 %", PRACTICE, "returns and joint sides are coated too"),
     ("coat.reserve", LEAST, "10 %", MEMORY, "what is kept of the batch for repairs"),
     ("color.lrv_least", LEAST, "20 %", MEMORY, "a darker face softens the board"),
     ("color.lrv_cautious", LEAST, "25 %", MEMORY, "a darker face softens the board"),

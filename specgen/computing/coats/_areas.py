@@ -6,7 +6,10 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
 
+# The row of the limits on what is coated beside the face.
+RETURNS = "coat.returns"
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
@@ -31,14 +34,17 @@ def area_rows(project: Description, area: str) -> tuple[InputRow, ...]:
     """The lines of what is coated, in `area`; raises Absent for a size that is not given."""
     gross, openings = measure_areas(project)
     mockup = measure_mockup(project)
+    returns = find_limit(RETURNS, project.project)
     return (
         InputRow("A_w", "gross elevation area", gross.number(area), area, "all elevations"),
         InputRow("A_o", "openings", openings.number(area), area, "all elevations"),
+        InputRow("a", "returns and joint sides", float(returns.value), "%", source=returns.source, limit=RETURNS),
         *((InputRow("A_m", "mockup", mockup.number(area), area, "width by height"),) if mockup is not None else ()),
     )
 
 
 def add_net_area(working: WorkingBuilder, area: str) -> None:
-    """Adds A, what is coated."""
+    """Adds A, what is coated: the net area with the allowance for returns and joint sides, and the mockup."""
     mockup = " + A_m" if "A_m" in working.known else ""
-    working.step("A", "net area" + (", with mockup" if mockup else ""), f"A_w - A_o{mockup}", area)
+    name = "coated area, with returns" + (" and mockup" if mockup else "")
+    working.step("A", name, f"(A_w - A_o) * (1 + a / 100){mockup}", area)
