@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.fire_reports import TESTS, list_reports
+from specgen.documents.views._cells import cite_section
 from specgen.judging.fire_tests import RADIANT
 from specgen.model.absence import Absent
 from specgen.model.value_text import words
@@ -50,7 +50,7 @@ def _answer(context: DocumentContext, section: str, standard: str, name: str, wa
         return section, *answer_open(context, absent)
     if context.project.get(("code", "construction_type")) in _TYPE_V:
         section = _CHARGE
-    number = DisplayValue(section, section, found.source[0], about="Section, fire test")
+    number = cite_section(section, found.source[0], "fire test")
     reports = list_reports(context.project, standard, wall)
     pending = f"; {standard} report required from the EIFS manufacturer" if found.result else ""
     shown = f"; report {', '.join(reports)}" if reports else pending

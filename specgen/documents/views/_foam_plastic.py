@@ -8,7 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.fire_reports import list_reports
-from specgen.documents.views._cells import join_cells
+from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
 from specgen.quantities.comparison import less
 from specgen.standards import find_source
@@ -62,7 +62,7 @@ def _is_restricted(context: DocumentContext) -> bool:
 
 def _cite(context: DocumentContext, number: str, row: str) -> DisplayValue:
     source = "irc_fire_memory" if context.project.get(("code", "model")) == "irc" else row
-    return DisplayValue(number, number, find_source(source), about="Section, foam plastic")
+    return cite_section(number, find_source(source), "foam plastic")
 
 
 def _section(context: DocumentContext, place: int) -> str:
@@ -74,10 +74,10 @@ def _tell_burning(context: DocumentContext, wall: str) -> Cells:
     strict = _is_restricted(context)
     section = "2603.5.4" if strict else _section(context, 0)
     row = "board" if strict else "foam"
-    cell: list[Any] = ["flame spread index maximum ", context.limit(f"{row}.flame_spread")]
+    cell: list[Any] = ["flame spread index maximum ", context.limit(f"{row}.flame_spread").text]
     cell += [
         ", smoke-developed index maximum ",
-        context.limit(f"{row}.smoke_developed"),
+        context.limit(f"{row}.smoke_developed").text,
         "; board ",
         *_indexes(context, wall),
     ]
@@ -109,7 +109,7 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     if kind in _GYPSUM and thickness is not None and not less(thickness, context.limit("foam.thermal_barrier").raw):
         parts = [context.display((*at, "thickness")), " ", context.display((*at, "kind"))]
         return number, "yes", [*parts, " between board and interior"]
-    least = context.limit("foam.thermal_barrier")
+    least = context.limit("foam.thermal_barrier").text
     return number, "yes", [least, " gypsum board or equal between board and interior: architect to confirm in writing"]
 
 

@@ -9,10 +9,9 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
-from specgen.documents.views._cells import join_cells
+from specgen.documents.views._cells import cite_section, join_cells
 from specgen.model.absence import Absent
 from specgen.model.field import Path
-from specgen.model.source import Source
 from specgen.model.working import Lookup
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
@@ -39,7 +38,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(("Special inspection", *_tell_inspection(context, edition)))
     lines += energy.rows(context)
     lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
-    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (24, 18, 12, 46))
+    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (22, 12, 11, 55))
 
 
 def code_name(context: DocumentContext) -> Any:
@@ -53,15 +52,11 @@ def read_edition(context: DocumentContext) -> dict[str, Any]:
     return context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
 
 
-def _cite(number: str, source: Source, subject: str) -> DisplayValue:
-    return DisplayValue(number, number, source, about=f"Section, {subject}")
-
-
 def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[Any, ...]]:
     """What the section on EIFS requires; no row where the edition has none."""
     if "eifs_section" not in edition:
         return []
-    section = _cite(edition["eifs_section"], edition["eifs_source"], "EIFS")
+    section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
     met = "system to ASTM E2568, installed per the manufacturer's written instructions; see D08"
     return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
 
@@ -79,7 +74,7 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
-    return _cite(number, found.source[0], "drainage"), "yes" if found.result else "no", why
+    return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
 
 
 def _tell_who_asks(context: DocumentContext, mark: str) -> str:
@@ -97,7 +92,7 @@ def _tell_who_asks(context: DocumentContext, mark: str) -> str:
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
     """Section, answer, and reason, and who inspects how often where it is due."""
     number, level = edition.get("inspection_section", ""), ("contract", "inspection_level")
-    cell: Any = _cite(number, edition["inspection_source"], "special inspection") if number else ""
+    cell: Any = cite_section(number, edition["inspection_source"], "special inspection") if number else ""
     try:
         found: Lookup = context.resolve((), "special-inspection-due")
     except Absent as absent:
@@ -116,7 +111,7 @@ def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayV
     number, source = edition["inspection_section"], edition["inspection_source"]
     if str(context.project.get(("code", "edition"))) >= _COATINGS_SINCE:
         number, source = f"{number}.1", COATING if source.is_verified else source
-    return _cite(number, source, "special inspection")
+    return cite_section(number, source, "special inspection")
 
 
 def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
