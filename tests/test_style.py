@@ -31,6 +31,7 @@ USED_ELSEWHERE = {
     "_element": "the writer of Word files, as the content of the part",
     "ascend_resolver": "the YAML loader, at the end of each value",
     "conclusions": "the template of D06",
+    "limit_checks": "the tests, which hold the statuses of D06 against the clauses",
     "call_unop": "the template engine, at each sign before a number",
     "descend_resolver": "the YAML loader, at the beginning of each value",
     "formatter_class": "the parser of the standard library, when it prints help",

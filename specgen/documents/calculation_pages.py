@@ -233,11 +233,13 @@ def _with_capacities(working: Working, concluded: tuple[Conclusion, ...]) -> Wor
 
 
 def _is_shorter_sum(step: Step, shown: list[Step]) -> bool:
-    """Whether a step adds fewer terms than one shown adds in the same way: two openings in place of four."""
-    return any(
-        one.symbol == step.symbol and one.name == step.name and one.expression.startswith(f"{step.expression} + ")
-        for one in shown
-    )
+    """Whether a step adds some of the terms that one shown adds: two openings in place of four."""
+    terms = set(step.expression.split(" + "))
+    return any(_kind(one) == _kind(step) and terms <= set(one.expression.split(" + ")) for one in shown)
+
+
+def _kind(step: Step) -> str:
+    return step.name.partition(",")[0]
 
 
 def _letters(title: str, workings: Instances) -> tuple[DisplayValue, ...]:

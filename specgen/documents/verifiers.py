@@ -7,6 +7,8 @@ _READERS = (
     ("ASCE", "engineer"),
     ("29 CFR", "competent_person"),
 )
+_ASHRAE = "ASHRAE Handbook, Fundamentals"
+_AIR = "Compressed Air and Gas Handbook"
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {
     "substrate.bond": "engineer",
@@ -31,6 +33,17 @@ _SETTLED_BY = {
     "aesthetic_joint": "eifs_source",
     "weather.after_frost": "eifs_source",
     "flashing": "eifs_source",
+    "weather.hold_eifs": "eifs_source",
+    "minimum board thickness": "eifs_source",
+    "stock board increment": "eifs_source",
+    "backer rod diameter": "sealant_source",
+    "stock diameter increment": "sealant_source",
+    "rounding increment": "sealant_source",
+    "sealant quantity": "sealant_source",
+    "sealant cure before pull": "sealant_source",
+    "waste": "sealant_source",
+    "minimum margin": "eifs_source",
+    "coat.returns": "applicator",
     "shortest time": "finish_source",
     "longest time": "finish_source",
     "Notice of a witness point": "architect",
@@ -38,6 +51,21 @@ _SETTLED_BY = {
     "sealant": "sealant_source",
 }
 _OTHERS = "finish_source"
+# The text that tells of what a sum rests on, by the name of the method or of its figure.
+_TEXTS_OF_SUMS = {
+    "peak sun, governing orientation": _ASHRAE,
+    "peak sun by elevation": _ASHRAE,
+    "ground reflectance": _ASHRAE,
+    "wall face temperature": "ASTM E1980",
+    "wall face temperature, still air": "ASTM E1980",
+    "topographic factor": "ASCE 7, chapters 26 and 30",
+    "air demand of the spray guns": _AIR,
+    "spray gun pressure": _AIR,
+    "flow exponent": _AIR,
+    "formula constant": _AIR,
+    "leak allowance": _AIR,
+    "reserve": _AIR,
+}
 APPLICATOR = "applicator"
 MANUFACTURERS = ("eifs_source", "finish_source", "sealant_source")
 
@@ -47,12 +75,18 @@ def find_reader(text: str) -> str:
     return next((role for part, role in _READERS if part in text), APPLICATOR)
 
 
-def find_settler(figure: str, others: str = _OTHERS) -> str:
-    """The role that settles a figure that no text gives, by its row of the limits or what it is of; else `others`."""
-    return next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), others)
+def find_text_of_sum(name: str) -> str:
+    """The text that tells of a method or figure of a sum; empty where a party settles it."""
+    return next((text for said, text in _TEXTS_OF_SUMS.items() if name.lower() in (said, f"{said}, default")), "")
+
+
+def find_settler(figure: str) -> str:
+    """The role that settles a figure that no text gives, by its row of the limits or what it is of."""
+    return next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), _OTHERS)
 
 
 def _names(figure: str) -> Iterator[str]:
     yield figure
+    yield figure.partition(",")[0].lower()
     yield figure.partition(".")[0]
     yield figure.partition(",")[0]

@@ -71,6 +71,8 @@ class Package(View):
     date: datetime.date
     units: Literal["ip", "si"]
     both_units: bool
+    calculated_by: str
+    checked_by: str
     changes: tuple[str, ...]
     review: Review
     contractor_review: ContractorReview
@@ -228,6 +230,7 @@ class Code(View):
     cited_inspection_section: str
     wind_standard: Literal["asce_7_02", "asce_7_05", "asce_7_10", "asce_7_16", "asce_7_22"]
     required_r_value: Quantity
+    required_r_value_basis: str
     voc_limit: Quantity
 
 class LocalAmendment(View):
@@ -368,6 +371,8 @@ class Wall(View):
     insulation: Insulation
     base_coat: BaseCoat
     mesh: Mesh
+    required_r_value: Quantity
+    required_r_value_basis: str
     layers: Members[WallLayer]
 
 class Framing(View):
@@ -569,6 +574,8 @@ class Smoothing(View):
     contrasting_tint: bool
     dry_hours: Number
     spreading_rate: Quantity
+    pail: Quantity
+    reserve: Number
     voc: Quantity
     shelf_life_months: Number
     least_storage_temperature: Quantity

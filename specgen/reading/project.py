@@ -20,7 +20,7 @@ from specgen.reading.positions import Text, read_text
 from specgen.reading.ranges import range_problems
 from specgen.reading.rules import Rules
 from specgen.reading.structure import build_structure
-from specgen.standards import load_limits
+from specgen.standards import load_limits, load_standards
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
 _ATTACHMENTS = "attachments"
@@ -207,8 +207,16 @@ def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema)
             places.setdefault(path, place)
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
-    usual = defaults(schema, values.get(("package", "units"), "ip"))
+    usual = defaults(schema, values.get(("package", "units"), "ip")) | _by_edition(values)
     return Project(schema, values, members, places, maker, usual, from_maker)
+
+
+def _by_edition(values: dict[Path, Any]) -> dict[Path, Any]:
+    """The wind standard that the adopted edition of the code names; the plan may say another."""
+    if values.get(("code", "model")) != "ibc":
+        return {}
+    edition = load_standards().editions.get(str(values.get(("code", "edition"))), {})
+    return {("code", "wind_standard"): edition["wind_standard"]} if "wind_standard" in edition else {}
 
 
 def _find_missing(project: Project, main: _FileContent) -> list[Problem]:

@@ -78,6 +78,15 @@ PUBLISHED = [
         "ASTM D523, summary: 85° geometry for 60° gloss values below 10",
     ),
     ("adhesive.cure", LEAST, "24 h", "guide_eifs_p26", "UFGS 07240 p. 26: adhesive 24 hours before base coat"),
+    ("foam.flame_spread", MOST, "75 ", "ibc_foam_burning", "IBC 2021, 2603.3: flame spread index of not more than 75"),
+    (
+        "foam.smoke_developed",
+        MOST,
+        "450 ",
+        "ibc_foam_burning",
+        "IBC 2021, 2603.3: smoke-developed index of not more than 450",
+    ),
+    ("foam.thermal_barrier", LEAST, "1/2 in", "ibc_foam_barrier", "IBC 2009, 2603.4: 1/2-inch gypsum wallboard"),
     ("board.flame_spread", MOST, "25 ", "ibc_foam_indexes", "IBC 2006, 2603.5.4: flame spread index of 25 or less"),
     (
         "board.smoke_developed",

@@ -56,7 +56,7 @@ HELD = [
     ("joint.width_between_eifs", LEAST, "3/4 in", MEMORY, "a narrower bead cannot stretch enough"),
     ("joint.width_elsewhere", LEAST, "1/2 in", MEMORY, "a narrower bead cannot stretch enough"),
     ("joint.rod_oversize_most", MOST, "50 %", PRACTICE, "a thicker rod is crushed and gasses"),
-    ("sealant.field_tests", LEAST, "10 ", PRACTICE, "pull tests on the first joints"),
+    ("sealant.field_tests", LEAST, "10 ", MEMORY, "pull tests on the first joints"),
     ("sealant.field_test_length", MOST, "1000 ft", PRACTICE, "the first joints end here"),
     ("sealant.field_test_spacing", MOST, "100 ft", PRACTICE, "a pull stands for no more joint"),
     ("sealant.after_base_coat", LEAST, "24 h", MEMORY, "the face to be bonded is dry"),
@@ -82,6 +82,7 @@ HELD = [
     ("gloss.cup_most", MOST, "35 s", PRACTICE, "thicker spits"),
     ("step_gauge.reading", MOST, "8 mil", MEMORY, "a coarser gauge cannot read a skim"),
     ("adhesion.tape_class", LEAST, "4 ", MEMORY, "no more than a trace comes off along the cut"),
+    ("coat.returns", LEAST, "5 %", PRACTICE, "returns and joint sides are coated too"),
     ("coat.reserve", LEAST, "10 %", MEMORY, "what is kept of the batch for repairs"),
     ("color.lrv_least", LEAST, "20 %", MEMORY, "a darker face softens the board"),
     ("color.lrv_cautious", LEAST, "25 %", MEMORY, "a darker face softens the board"),
@@ -114,6 +115,7 @@ HELD = [
     ("water.hottest", MOST, "80 F", PRACTICE, "hot water thins and skins it"),
     ("masking.angle", EXACTLY, "45 deg", PRACTICE, "pull of the tape"),
     ("weather.least_coats", LEAST, "50 F", PRACTICE, "water-borne coats form no film in the cold"),
+    ("weather.hold_eifs", LEAST, "24 h", PRACTICE, "a fresh base coat freezes"),
     ("weather.hold", LEAST, "24 h", PRACTICE, "a fresh coat freezes"),
     ("weather.after_frost", LEAST, "24 h", PRACTICE, "the wall thaws through"),
     ("weather.wind_usual", MOST, "8 mph", PRACTICE, "wind carries the spray off"),
@@ -126,6 +128,7 @@ HELD = [
 # Where memory names the text to look in.
 NAMED = {
     "substrate.bond": "eifs_bond_memory",
+    "sealant.field_tests": "astm_c1521_memory",
     "ledge.slope": "astm_c1397_memory",
     "ledge.depth": "astm_c1397_memory",
     "face.height": "astm_c1397_memory",

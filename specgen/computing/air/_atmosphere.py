@@ -5,15 +5,12 @@ from typing import Any
 
 from specgen.computing.inputs import given_input
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
+from specgen.standards import find_source
 
-SOURCE = Source(
-    Kind.MEMORY,
-    "U.S. Standard Atmosphere, 1976: {14.696 psi|101.325 kPa} and {59 °F|15 °C} at sea level, "
-    "{3.57 °F|6.5 °C} colder for each {1000 ft|km} of even gravity",
-)
+# 14.696 psi and 59 °F at sea level, 3.57 °F colder for each 1000 ft of even gravity.
+SOURCE = find_source("standard_atmosphere")
 SEA_LEVEL = Quantity.of("101.325", "kPa")
 _WARMTH, _FALL = Fraction("288.15"), Fraction("0.0065")  # K at sea level, K less for each m
 _GRAVITY, _WEIGHT, _GAS = Fraction("9.80665"), Fraction("0.0289644"), Fraction("8.31432")  # m/s2, kg/mol, J/(mol K)

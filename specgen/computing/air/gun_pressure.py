@@ -71,7 +71,8 @@ def gun_pressure(inputs: GunInputs) -> Working:
     short = _add_share(working)
     beyond = any(step.symbol.startswith("h_") for step in working.steps)
     notes = (
-        *NOTES,
+        NOTES[0],
+        NOTES[-1],
         *((STARVED,) if short else ()),
         *((BEYOND,) if beyond else ()),
         *(() if inputs.supply else ("No supply hose is listed.",)),

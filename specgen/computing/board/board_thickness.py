@@ -12,6 +12,7 @@ from specgen.quantities.format import format_quantity
 from specgen.quantities.number import is_number
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask
 
 THICKNESS = Source(Kind.COMPUTED, "R-value over R-value of one inch, rasping added")
@@ -46,7 +47,7 @@ class BoardInputs(Deductions):
     )
     r_per_inch: Quantity | None = given_input(
         "R_1",
-        "R-value per inch",
+        "R-value of one inch",
         "thermal_resistance",
         default=None,
         origin="R-value over thickness of the board",
@@ -56,7 +57,7 @@ class BoardInputs(Deductions):
         span=("R-0.5", "R-20"),
     )
     thinnest: InForce = limit_input("board.thickness_for_joints")
-    thickest: InForce = limit_input("board.thickness_most", says="board in the EIFS at most {thickest} thick")
+    thickest: InForce = limit_input("board.thickness_most")
 
 
 def board_thickness(inputs: BoardInputs) -> Working:
@@ -76,7 +77,7 @@ def board_thickness(inputs: BoardInputs) -> Working:
     working.add_inputs(InputRow("r", "stock board increment", STEPS[unit], unit, source=PRACTICE))
     working.step("T_s", "stock board", "ceil(T / r - 1e-9) * r", unit)
     case = "the R-value" if working.known.get("T_r", 0) > working.known["T_j"] else under
-    sources = (inputs.limit_source("left"), inputs.limit_source("thickest"), THICKNESS, PRACTICE)
+    sources = (inputs.limit_source("left"), THICKNESS, PRACTICE)
     notes = NOTES + _bounds(inputs, Quantity.of(repr(least), unit), has_joint)
     return working.build("board-thickness", "T", sources, notes, case, ("T_s",))
 
@@ -103,14 +104,33 @@ def _refuse_halves(inputs: BoardInputs) -> None:
 
 def for_wall(wall: Wall, ask: Ask) -> Working:
     """The least board of a wall; its R-value counts where the description says what the code asks for."""
-    per_inch = None
-    if wall.project.get(("code", "required_r_value")) is not None:
+    required, per_inch = required_r_value(wall), None
+    if required is not None:
         board = wall.insulation
         per_inch = Quantity(board.r_value.amount / board.thickness.to("in"), "thermal_resistance", "R")
-    working = board_thickness(BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_per_inch=per_inch))
-    zone, place = (root_of(wall).project.get(path) for path in (("climate", "zone"), ("code", "jurisdiction")))
-    basis = [f"energy code, {place}" if place else "energy code", *([f"climate zone {zone}"] if zone else [])]
-    return working._replace(said=(("Basis of the R-value", ", ".join(basis)),)) if per_inch is not None else working
+    inputs = BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_value=required, r_per_inch=per_inch)
+    working = board_thickness(inputs)
+    if required is None:
+        return working
+    kind = wall.get("required_r_value_basis")
+    told = (("Basis of the R-value", tell_basis(wall)), *((("Wall class", kind),) if kind else ()))
+    return working._replace(said=told)
+
+
+def required_r_value(wall: Wall) -> Quantity | None:
+    """The continuous insulation that the energy code asks of a wall: its own figure, else that of the project."""
+    own: Quantity | None = wall.get("required_r_value")
+    return root_of(wall).code.get("required_r_value") if own is None else own
+
+
+def tell_basis(wall: Wall) -> str:
+    """The text that asks for continuous insulation, as the project names it."""
+    project = root_of(wall)
+    basis: str | None = project.code.get("required_r_value_basis")
+    if basis:
+        return basis
+    zone, place = project.climate.get("zone"), project.code.get("jurisdiction")
+    return ", ".join(filter(None, ("energy code", place, f"climate zone {zone}" if zone else None)))
 
 
 def rasped_r_value(wall: Wall) -> Quantity:
@@ -124,9 +144,14 @@ def compare_thickness(wall: Wall, ask: Ask) -> Comparison:
     return at_most(ask("board-thickness").quantity, wall.insulation.thickness)
 
 
+def compare_thickest(wall: Wall, ask: Ask) -> Comparison:
+    """The board given against the thickest of the trade."""
+    return at_most(wall.insulation.thickness, find_limit("board.thickness_most", wall.project).value)
+
+
 def compare_r_value(wall: Wall, ask: Ask) -> Comparison | None:
     """The R-value the code asks for against that of the rasped board; none where it asks for none."""
-    required = root_of(wall).code.get("required_r_value")
+    required = required_r_value(wall)
     return None if required is None else at_most(required, rasped_r_value(wall))
 
 
@@ -139,6 +164,7 @@ PROVIDER = provide(
     reads=READS,
     checks=(
         Check("required thickness", "thickness given", (), compare_thickness),
+        Check("board given", "maximum thickness", ("INS-04a",), compare_thickest, limit_from="board.thickness_most"),
         Check("required board R-value", "board R-value after rasping", ("INS-05a",), compare_r_value),
     ),
     buy="T_s",

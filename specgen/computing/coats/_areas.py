@@ -6,9 +6,12 @@ from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.find_limit import find_limit
 
 # A half in steps, which no coat covers in full, stands for the corner return and the panel that is coated again.
 MOCKUP = "width by height, for its face, return, and recoated panel"
+# The row of the limits on what is coated beside the face.
+RETURNS = "coat.returns"
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
@@ -33,14 +36,17 @@ def area_rows(project: Description, area: str) -> tuple[InputRow, ...]:
     """The lines of what is coated, in `area`; raises Absent for a size that is not given."""
     gross, openings = measure_areas(project)
     mockup = measure_mockup(project)
+    returns = find_limit(RETURNS, project.project)
     return (
         InputRow("A_w", "gross elevation area", gross.number(area), area, "all elevations"),
         InputRow("A_o", "openings", openings.number(area), area, "all elevations"),
+        InputRow("a", "returns and joint sides", float(returns.value), "%", source=returns.source, limit=RETURNS),
         *((InputRow("A_m", "mockup", mockup.number(area), area, MOCKUP),) if mockup is not None else ()),
     )
 
 
 def add_net_area(working: WorkingBuilder, area: str) -> None:
-    """Adds A, what is coated."""
+    """Adds A, what is coated: the net area with the allowance for returns and joint sides, and the mockup."""
     mockup = " + A_m" if "A_m" in working.known else ""
-    working.step("A", "net area" + (", with mockup" if mockup else ""), f"A_w - A_o{mockup}", area)
+    name = "coated area, with returns" + (" and mockup" if mockup else "")
+    working.step("A", name, f"(A_w - A_o) * (1 + a / 100){mockup}", area)

@@ -15,7 +15,7 @@ from specgen.resolving.provider import Ask
 
 RESERVE = Source(Kind.MEMORY, "a reserve of the same batch is kept for recoating")
 NO_AREA = Quantity.of(0, "ft2")
-UNCOUNTED = "Excludes returns at openings and sides of aesthetic joints."
+RETURNS = "Includes an allowance for returns at openings and sides of aesthetic joints; measure them before ordering."
 
 
 class CoatingInputs(Inputs):
@@ -71,10 +71,10 @@ def _rows(inputs: CoatingInputs) -> tuple[InputRow, ...]:
 
 
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
-    """The primer or the gloss of a project for the net area of its elevations and its mockup, without joint faces."""
+    """The primer or the gloss of a project for the net area of its elevations and its mockup, with returns."""
     areas = area_rows(root_of(coat), "ft2" if coat.project.system == "ip" else "m2")
     working = coating_quantity(CoatingInputs.from_project(coat, ask, area=NO_AREA, areas=areas))
-    return working._replace(notes=(*working.notes, _coats.MOST_WATER, UNCOUNTED))
+    return working._replace(notes=(*working.notes, _coats.MOST_WATER, RETURNS))
 
 
 PROVIDER = provide(

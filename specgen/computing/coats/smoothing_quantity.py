@@ -1,6 +1,7 @@
 """Smoothing coat for the elevations of a project and its mockup: area over spreading rate, for each coat."""
 
 from specgen.computing.coats._areas import READS, add_net_area, area_rows
+from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
@@ -8,7 +9,8 @@ from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "area over spreading rate, times the coats"),)
-NOTES = ("Excludes waste, returns at openings, and sides of aesthetic joints.",)
+NOTES: tuple[str, ...] = ("Includes an allowance for returns at openings and sides of aesthetic joints.",)
+NO_WASTE = "Excludes waste."
 
 
 def for_project(project: Description, ask: Ask) -> Working | None:
@@ -25,11 +27,26 @@ def for_project(project: Description, ask: Ask) -> Working | None:
             *area_rows(project, area),
             InputRow("C", "spreading rate, each coat", spread, rate, "smoothing.spreading_rate"),
             InputRow("n", "coats", float(coats), "", "smoothing.coats"),
+            *_order_rows(project, volume),
         )
     )
     add_net_area(working, area)
     working.step("Q", "smoothing, all coats", "A / C * n", volume)
-    return working.build("smoothing-quantity", "Q", SOURCES, NOTES)
+    result, notes = "Q", (*NOTES, NO_WASTE)
+    if "R" in working.known:
+        result, notes = "P", NOTES
+        working.step("P", "smoothing with reserve", "Q * (1 + R / 100)", volume)
+    if "p" not in working.known:
+        return working.build("smoothing-quantity", result, SOURCES, notes)
+    pails = count_containers(working, "N", "pails", result, "p")
+    return working.build("smoothing-quantity", result, SOURCES, (pails, *notes), secondary_results=("N",))
+
+
+def _order_rows(project: Description, volume: str) -> tuple[InputRow, ...]:
+    """What an order is made from, where the coating system gives it: the reserve and the pail."""
+    reserve, pail = project.smoothing.get("reserve"), project.smoothing.get("pail")
+    rows = (InputRow("R", "reserve", float(reserve), "%", "smoothing.reserve"),) if reserve is not None else ()
+    return (*rows, InputRow("p", "pail", pail.number(volume), volume, "smoothing.pail")) if pail is not None else rows
 
 
 PROVIDER = Provider(
@@ -38,5 +55,6 @@ PROVIDER = Provider(
     each=(),
     compute=for_project,
     reads=("smoothing.coats", "smoothing.spreading_rate", "elevations", *READS),
+    buy="N",
     order=28,
 )

@@ -2,18 +2,18 @@
 
 from typing import NamedTuple
 
+from specgen.computing.foam_plastic import FOAM, RESTRICTED
 from specgen.model.absence import if_given, read_all
 from specgen.model.source import Source
 from specgen.model.typed_views import Wall, root_of
 from specgen.model.working import Lookup
 from specgen.standards import find_source
 
-# Construction types I to IV, the exterior walls of which section 2603.5 is about.
-RESTRICTED = ("IA", "IB", "IIA", "IIB", "IIIA", "IIIB", "IV", "IVA", "IVB", "IVC", "IVHT")
-FOAM = ("eps", "xps", "polyiso", "phenolic")
 ASK = "ask the authority which fire class the wall needs"
 
-_TYPE_V = find_source("ibc_foam_walls").quote("exterior walls of type V require no test of the wall")
+_TYPE_V = find_source("ibc_foam_type_v").quote(
+    "tests of exterior walls of types I to IV; type V complies with 2603.2 to 2603.4"
+)
 _IRC = find_source("irc_fire_memory").quote("no fire test of exterior walls")
 
 

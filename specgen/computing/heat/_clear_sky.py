@@ -14,7 +14,8 @@ from specgen.model.working import UNIT_CHANGE, InputRow
 from specgen.standards import find_source
 
 CLEAR_SKY = find_source("ashrae_clear_sky").quote(
-    "beam A exp(-B / sin h), sky C times the beam, with A, B and C for the 21st of each month"
+    "beam A exp(-B / sin h), B here times the pressure ratio for altitude, sky C times the beam, with A, B and C for "
+    "the 21st of each month"
 )
 VERTICAL = find_source("ashrae_vertical_sky").quote(
     "share of the sky that a wall sees: 0.55 + 0.437 cos i + 0.313 cos² i, 0.45 or more"

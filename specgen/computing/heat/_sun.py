@@ -78,14 +78,14 @@ class SunInputs(Inputs):
     def sky_rows(self, peak: _clear_sky.Peak) -> tuple[InputRow, ...]:
         """The lines of the site and of the hour of the peak."""
         unit = "psi" if self.system == "ip" else "kPa"
-        memory = find_source("standard_atmosphere_memory")
-        air = self.row("air")._replace(origin="site.altitude", source=memory)
+        standard = find_source("standard_atmosphere")
+        air = self.row("air")._replace(origin="site.altitude", source=standard)
         sea = InputRow(
             "P_0",
             "pressure at sea level, absolute",
             SEA_LEVEL.number(unit),
             unit,
-            source=memory,
+            source=standard,
         )
         return (self.row("latitude"), air, sea, self.row("ground"), *_clear_sky.sky_rows(peak))
 

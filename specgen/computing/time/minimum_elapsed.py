@@ -1,9 +1,11 @@
-"""Least time from glued board to finished gloss, and to the pull of the sealant on a mockup.
+"""Least time from barrier or glued board to finished gloss, and to the pull of the sealant on a mockup.
 
-Every drying and curing time of a wall counts, one after the other.
+Every drying and curing time of a wall counts, one after the other; on a wall that the mockup shows, its panel that is
+recoated too.
 """
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.capacity import Check, Comparison, at_most
@@ -18,84 +20,100 @@ from specgen.resolving.provider import Ask, Provider
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
 NOTES = (
     "Drying times as given, at the temperature and humidity their sources state; cold or damp weather extends them.",
-    "Excludes working time and waiting for weather, light, and release.",
+    "Drying and curing alone: excludes working time, days off, and waiting for weather, light, and release.",
 )
-Wait = tuple[str, str, View, str, int]  # symbol, title, where the hours stand, and how many times they are waited
+
+
+class Wait(NamedTuple):
+    """Hours that a wall dries or cures: where they stand, and how many times they are waited."""
+
+    symbol: str
+    title: str
+    view: View
+    name: str
+    times: int = 1
 
 
 def for_wall(wall: Wall, ask: Ask) -> Working:
-    """The least hours from board to gloss on a wall; a board that is not glued waits for no adhesive.
+    """The least days from barrier or board to gloss; a board that is not glued waits for no adhesive.
 
-    Where the mockup shows a sealant joint, the cure of its sealant before the pull is counted too.
+    On a wall of the mockup the panel that is recoated and the cure of the sealant before its pull are counted too.
     """
     waits = [*_waits_of_wall(wall), *_waits_of_coats(root_of(wall))]
+    start = "WRB" if waits[0].symbol == "t_w" else "board"
     rows = [
-        InputRow(symbol, title, float(getattr(view, name)), "h", dotted_field(view.path, name))
-        for symbol, title, view, name, _ in waits
+        InputRow(one.symbol, one.title, float(getattr(one.view, one.name)), "h", dotted_field(one.view.path, one.name))
+        for one in waits
     ]
-    terms = [symbol if times == 1 else f"{times} * {symbol}" for symbol, *_, times in waits]
-    cure = _sealant_row(root_of(wall))
-    working = WorkingBuilder([*rows, *cure])
-    working.step("t_b" if cure else "t", "minimum time, board to gloss", " + ".join(terms), "h")
-    if cure:
-        working.step("t", "minimum time, with sealant cure on the mockup", "t_b + 24 * t_c", "h")
-    working.step("d", "minimum duration", "t / 24", "d")
-    return working.build("minimum-elapsed", "t", SOURCES, NOTES, secondary_results=("d",))
+    terms = " + ".join(one.symbol if one.times == 1 else f"{one.times} * {one.symbol}" for one in waits)
+    more = _waits_of_mockup(wall) if is_on_mockup(wall) else {}
+    working = WorkingBuilder([*rows, *(row for row in more.values() if row.symbol not in {r.symbol for r in rows})])
+    working.step("t_b" if more else "t", f"drying time, {start} to gloss", terms, "h")
+    if more:
+        added = f"drying time, with {' and '.join(more)} on the mockup"
+        working.step("t", added, " + ".join(["t_b", *map(_term, more.values())]), "h")
+    working.step("d", "minimum drying time", "t / 24", "d")
+    return working.build("minimum-elapsed", "d", SOURCES, NOTES)
+
+
+def _term(row: InputRow) -> str:
+    return f"24 * {row.symbol}" if row.unit == "d" else row.symbol
 
 
 def _waits_of_wall(wall: Wall) -> Iterator[Wait]:
+    if wall.project.get((*wall.path, "wrb", "kind")) == "fluid_applied":
+        yield Wait("t_w", "WRB", wall.wrb, "dry_hours")
     # The schema knows which methods have a curing time; without a method nobody does.
     if wall.attachment.method and wall.project.applies((*wall.attachment.path, "cure_hours")):
-        yield "t_a", "adhesive cure", wall.attachment, "cure_hours", 1
-    yield "t_1", "base coat, first pass", wall.base_coat, "first_pass_dry_hours", 1
+        yield Wait("t_a", "adhesive cure", wall.attachment, "cure_hours")
+    yield Wait("t_1", "base coat, first pass", wall.base_coat, "first_pass_dry_hours")
     heavy = [layer for layer in wall.mesh.layers if layer.kind == "high_impact"]
     for n, layer in enumerate(heavy, 1):
         symbol = f"t_m{n}" if len(heavy) > 1 else "t_m"
-        yield symbol, "base coat over heavy mesh", layer, "dry_hours", 1
-    yield "t_2", "base coat cure", wall.base_coat, "cure_hours", 1
+        yield Wait(symbol, "base coat over heavy mesh", layer, "dry_hours")
+    yield Wait("t_2", "base coat cure", wall.base_coat, "cure_hours")
 
 
 def _waits_of_coats(project: Description) -> Iterator[Wait]:
     """The hours of each coat, and those between coats of one kind."""
     if project.smoothing.coats:
         if project.smoothing.coats > 1:
-            yield "b_s", "between smoothing coats", project.smoothing, "between_hours", project.smoothing.coats - 1
-        yield "t_s", "smoothing", project.smoothing, "dry_hours", 1
-    yield "t_p", "primer", project.primer, "dry_hours", 1
+            times = project.smoothing.coats - 1
+            yield Wait("b_s", "between smoothing coats", project.smoothing, "between_hours", times)
+        yield Wait("t_s", "smoothing", project.smoothing, "dry_hours")
+    yield Wait("t_p", "primer", project.primer, "dry_hours")
     if project.gloss.coats > 1:
-        yield "b_g", "between gloss coats", project.gloss, "touch_dry_hours", project.gloss.coats - 1
-    yield "t_g", "gloss", project.gloss, "dry_hours", 1
+        yield Wait("b_g", "between gloss coats", project.gloss, "touch_dry_hours", project.gloss.coats - 1)
+    yield Wait("t_g", "gloss", project.gloss, "dry_hours")
 
 
-def _sealant_row(project: Description) -> tuple[InputRow, ...]:
-    """The longest cure of a sealant before its pull, where the mockup shows a sealant joint."""
-    if "sealant_joint" not in (project.mockup.get("includes") or ()) or not list(project.sealants):
-        return ()
-    slowest = max(project.sealants, key=lambda sealant: sealant.pull_cure_days)
-    return (
-        InputRow(
-            "t_c",
-            "sealant cure before pull",
-            float(slowest.pull_cure_days),
-            "d",
-            dotted_field(slowest.path, "pull_cure_days"),
-        ),
-    )
+def is_on_mockup(wall: Wall) -> bool:
+    """Whether the mockup shows the build-up of a wall; it shows all until the project names some."""
+    named = root_of(wall).mockup.get("walls") or ()
+    return not named or wall in named
 
 
-def mockup_time(project: Description) -> Working:
-    """The time that the mockup is given, in hours."""
-    days = float(project.mockup.duration_days)
-    working = WorkingBuilder((InputRow("D", "mockup duration", days, "d", "mockup.duration_days"),))
-    working.step("t_c", "time given to the mockup", "24 * D", "h")
-    return working.build("mockup-time", "t_c", SOURCES)
-
-
-def compare_drying(wall: Wall, ask: Ask) -> Comparison:
-    """The drying time against the time given to the mockup."""
+def _waits_of_mockup(wall: Wall) -> dict[str, InputRow]:
+    """What the mockup waits for besides, by what it shows: the panel that is recoated, the slowest sealant."""
     project = root_of(wall)
-    given = Quantity.of(project.mockup.duration_days, "d")
-    return at_most(ask("minimum-elapsed").quantity, given, capacity=mockup_time(project))
+    shown, waits = project.mockup.get("includes") or (), dict[str, InputRow]()
+    if "recoat_patch" in shown:
+        dried = float(project.gloss.dry_hours)
+        waits["the recoated panel"] = InputRow(
+            "t_g", "gloss", dried, "h", dotted_field(project.gloss.path, "dry_hours")
+        )
+    if "sealant_joint" in shown and list(project.sealants):
+        slowest = max(project.sealants, key=lambda sealant: sealant.pull_cure_days)
+        path, days = dotted_field(slowest.path, "pull_cure_days"), float(slowest.pull_cure_days)
+        waits["sealant cure"] = InputRow("t_c", "sealant cure before pull", days, "d", path)
+    return waits
+
+
+def compare_drying(wall: Wall, ask: Ask) -> Comparison | None:
+    """The drying time against the time given to the mockup; none for a wall that the mockup does not show."""
+    if not is_on_mockup(wall):
+        return None
+    return at_most(ask("minimum-elapsed").quantity, Quantity.of(root_of(wall).mockup.duration_days, "d"))
 
 
 PROVIDER = Provider(
@@ -104,6 +122,8 @@ PROVIDER = Provider(
     each=("walls",),
     compute=for_wall,
     reads=(
+        "walls.*.wrb.kind",
+        "walls.*.wrb.dry_hours",
         "walls.*.attachment.method",
         "walls.*.base_coat.first_pass_dry_hours",
         "walls.*.base_coat.cure_hours",

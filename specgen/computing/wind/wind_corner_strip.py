@@ -39,10 +39,10 @@ class StripInputs(Inputs):
 
 
 def wind_corner_strip(inputs: StripInputs) -> Working:
-    """Width of zone 5 at each corner, in ft or m; source: row `wind_strip_memory`. Raises Refused for no building."""
+    """Width of zone 5 at each corner, in ft or m; source: row `wind_strip`. Raises Refused for no building."""
     unit = "ft" if inputs.system == "ip" else "m"
     high = more(inputs.height, _wind.HIGHEST)
-    source = _wind.MEMORY if high else find_source("wind_strip_memory")
+    source = _wind.MEMORY if high else find_source("wind_strip")
     least = InputRow("a_m", "minimum corner zone", _wind.LEAST_STRIP.number(unit), unit, source=source)
     working = WorkingBuilder((*inputs.rows(), least))
     if high:

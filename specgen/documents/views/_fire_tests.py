@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.fire_reports import TESTS, list_reports
+from specgen.documents.views._cells import cite_section
 from specgen.judging.fire_tests import RADIANT
 from specgen.model.absence import Absent
 from specgen.model.value_text import words
@@ -16,12 +16,15 @@ _CHARGE = "2603.5"
 
 
 def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """One row for each test, answer, and reason."""
-    return join_walls(
-        (f"{title}, {standard}", wall, _answer(context, section, standard, name, wall))
-        for title, section, standard, name in TESTS
-        for wall in context.project.members[("walls",)]
-    )
+    """One row for each answer and reason, with the tests and the walls it holds for."""
+    tests: dict[str, tuple[str, str, tuple[Any, ...]]] = {}
+    for wall in context.project.members[("walls",)]:
+        for title, section, standard, name in TESTS:
+            cells = _answer(context, section, standard, name, wall)
+            before, *_ = tests.get(f"{wall}{cells}", ("",))
+            named = f"{before}; {title[:1].lower()}{title[1:]}, {standard}" if before else f"{title}, {standard}"
+            tests[f"{wall}{cells}"] = named, wall, cells
+    return join_walls(tests.values())
 
 
 def answer_open(context: DocumentContext, absent: Absent) -> tuple[Any, Any]:
@@ -47,7 +50,7 @@ def _answer(context: DocumentContext, section: str, standard: str, name: str, wa
         return section, *answer_open(context, absent)
     if context.project.get(("code", "construction_type")) in _TYPE_V:
         section = _CHARGE
-    number = DisplayValue(section, section, found.source[0], about=f"Section, {standard}")
+    number = cite_section(section, found.source[0], "fire test")
     reports = list_reports(context.project, standard, wall)
     pending = f"; {standard} report required from the EIFS manufacturer" if found.result else ""
     shown = f"; report {', '.join(reports)}" if reports else pending

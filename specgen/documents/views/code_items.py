@@ -6,12 +6,13 @@ from specgen.computing.code.special_inspection_due import COATING, list_exempt
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
-from specgen.documents.views._limit_checks import join_cells
+from specgen.documents.views import _foam_plastic as foam_plastic
+from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views._open_answers import list_barriers, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
-from specgen.model.source import Source
 from specgen.model.working import Lookup
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
@@ -24,7 +25,7 @@ _DRAINED: Path = ("drainage", "kind")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """EIFS section, drainage of each wall, fire tests, special inspection, local fasteners."""
+    """EIFS section, drainage of each wall, foam plastic, fire tests, inspection, insulation, local fasteners."""
     model = context.project.get(("code", "model"))
     edition = read_edition(context) if model == "ibc" else {}
     lines: list[tuple[Any, ...]]
@@ -34,11 +35,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
-        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained), *fire_tests.rows(context)]
+        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained)]
+        lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
+    lines += energy.rows(context)
     lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
-    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (24, 18, 12, 46))
+    return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (22, 12, 11, 55))
 
 
 def code_name(context: DocumentContext) -> Any:
@@ -52,16 +55,12 @@ def read_edition(context: DocumentContext) -> dict[str, Any]:
     return context.standards.editions.get(str(context.project.get(("code", "edition"))), {})
 
 
-def _cite(number: str, source: Source, subject: str) -> DisplayValue:
-    return DisplayValue(number, number, source, about=f"Section, {subject}")
-
-
 def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[Any, ...]]:
     """What the section on EIFS requires; no row where the edition has none."""
     if "eifs_section" not in edition:
         return []
-    section = _cite(edition["eifs_section"], edition["eifs_source"], "EIFS")
-    met = "system to ASTM E2568, installed by the manufacturer's written instructions; see D08"
+    section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
+    met = "system to ASTM E2568, installed per the manufacturer's written instructions; see D08"
     return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
 
 
@@ -80,7 +79,7 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
     elif mark in list_barriers(context):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
-    return _cite(number, found.source[0], "drainage"), "yes" if found.result else "no", why
+    return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
 
 
 def _tell_who_asks(context: DocumentContext, mark: str) -> str:
@@ -122,7 +121,7 @@ def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]
 def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple[Any, ...]:
     """Section, answer, and reason, and who inspects how often where it is due."""
     number, level = edition.get("inspection_section", ""), ("contract", "inspection_level")
-    cell: Any = _cite(number, edition["inspection_source"], "special inspection") if number else ""
+    cell: Any = cite_section(number, edition["inspection_source"], "special inspection") if number else ""
     try:
         found: Lookup = context.resolve((), "special-inspection-due")
     except Absent as absent:
@@ -141,7 +140,7 @@ def _cite_coating(context: DocumentContext, edition: dict[str, Any]) -> DisplayV
     number, source = edition["inspection_section"], edition["inspection_source"]
     if str(context.project.get(("code", "edition"))) >= _COATINGS_SINCE:
         number, source = f"{number}.1", COATING if source.is_verified else source
-    return _cite(number, source, "special inspection")
+    return cite_section(number, source, "special inspection")
 
 
 def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:

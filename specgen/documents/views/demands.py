@@ -79,7 +79,7 @@ def _find_values(project: Project, pattern: Path, marks: set[str]) -> dict[Path,
 
 def _describe_values(context: DocumentContext, field: Field, values: dict[Path, Any]) -> Any:
     texts = {
-        ".".join(place[:2]): "open" if value is None else _text(context, value, field)
+        ".".join(place[:2]): "open" if value is None else _text(context, value, field, provided=True)
         for place, value in values.items()
     }
     if len(set(texts.values())) == 1:
@@ -88,12 +88,14 @@ def _describe_values(context: DocumentContext, field: Field, values: dict[Path, 
     return "; ".join(f"{place.split('.')[-1]}: {text}" for place, text in texts.items())
 
 
-def _text(context: DocumentContext, value: Any, field: Field) -> str:
-    """A value with its unit, or several separated by commas."""
+def _text(context: DocumentContext, value: Any, field: Field, provided: bool = False) -> str:
+    """A value with its unit, or several separated by commas; the gloss that is provided with its tolerance."""
     if isinstance(value, tuple):
         return value_text(value, field, context.first, context.project.both_units)
     angle = context.project.get((*_GLOSS[:1], "angle")) if field.path == _GLOSS else None
-    return context.text(value, field) + (f" gloss units at {angle} degrees" if angle else "")
+    within = context.display((*_GLOSS[:1], "tolerance")) if provided and field.path == _GLOSS else None
+    tolerance = f" ± {within}" if within is not None and not within.open else ""
+    return context.text(value, field) + tolerance + (f" gloss units at {angle} degrees" if angle else "")
 
 
 def _outcome(context: DocumentContext, at: Path, relation: str, asked: Any, values: dict[Path, Any]) -> str:

@@ -9,7 +9,7 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import name_place
 from specgen.documents.measures import Measure, list_measures, name_rules
 from specgen.documents.parties import name_in_line
-from specgen.documents.views._limit_checks import join_cells
+from specgen.documents.views._cells import join_cells
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Clause
 from specgen.model.figure_text import figures_asked
@@ -33,7 +33,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
         )
         for one in list_measures(context.project, findings)
     )
-    return TableView(("Rule", "Where", called, "Measure", "By, before", "Basis"), lines, (10, 11, 23, 25, 16, 15))
+    return TableView(("Item", "Where", called, "Measure", "By, before", "Basis"), lines, (10, 11, 23, 25, 16, 15))
 
 
 def _place(context: DocumentContext, measure: Measure) -> str:

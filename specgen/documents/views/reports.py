@@ -48,7 +48,7 @@ def _list_reports(context: DocumentContext) -> list[str]:
     ]
 
 
-def _find_reports(context: DocumentContext, method: str, wall: str = "") -> tuple[str, ...]:
+def find_reports(context: DocumentContext, method: str, wall: str = "") -> tuple[str, ...]:
     """The reports to a test method; of those that name the wall they tested, only that of this wall."""
 
     def fits(mark: str) -> bool:
@@ -89,17 +89,17 @@ def _of_wall(context: DocumentContext, mark: str) -> Iterator[_Claim]:
         return context.project.is_given((*at, *path))
 
     if context.project.get((*at, "base_coat", "class")) == "PB":
-        yield _Claim("EIFS", ["class ", shown("base_coat", "class")], "ASTM E2568", _find_reports(context, "E2568"))
+        yield _Claim("EIFS", ["class ", shown("base_coat", "class")], "ASTM E2568", find_reports(context, "E2568"))
     if given("insulation", "flame_spread") and given("insulation", "smoke_developed"):
         indexes = ["flame spread ", shown("insulation", "flame_spread"), ", smoke developed "]
         indexes += [shown("insulation", "smoke_developed")]
-        yield _Claim("Insulation board indexes", indexes, "ASTM E84", _find_reports(context, "E84"))
+        yield _Claim("Insulation board indexes", indexes, "ASTM E84", find_reports(context, "E84"))
     if given("attachment", "ultimate_strength"):
         strength = [shown("attachment", "ultimate_strength"), " ultimate"]
-        yield _Claim(f"Wind load, {mark}", strength, "ASTM E330", _find_reports(context, "E330", mark))
+        yield _Claim(f"Wind load, {mark}", strength, "ASTM E330", find_reports(context, "E330", mark))
     if given("drainage", "efficiency"):
         share = [shown("drainage", "efficiency")]
-        yield _Claim(f"Drainage efficiency, {mark}", share, "ASTM E2273", _find_reports(context, "E2273", mark))
+        yield _Claim(f"Drainage efficiency, {mark}", share, "ASTM E2273", find_reports(context, "E2273", mark))
     bond = context.project.get((*at, "wrb", "bond_report"))
     if bond is not None:
         named = context.project.get(("attachments", bond.mark, "standard"))
@@ -119,7 +119,7 @@ def _impact(context: DocumentContext) -> Iterator[_Claim]:
         figure: list[Any] = []
         for name in classes:
             figure += [f"{', ' if figure else ''}{words(name)} minimum ", context.limit(f"impact.{name}")]
-        yield _Claim("Impact classes", figure, "ASTM E2486", _find_reports(context, "E2486"))
+        yield _Claim("Impact classes", figure, "ASTM E2486", find_reports(context, "E2486"))
 
 
 def _zones(context: DocumentContext, mark: str) -> list[tuple[str, ...]]:
@@ -135,7 +135,7 @@ def _of_colors(context: DocumentContext) -> Iterator[_Claim]:
             if context.project.is_given(("colors", mark, name)) and method not in (None, "not_stated"):
                 of = f"{words(name).capitalize()}, {mark}"
                 yield _Claim(
-                    of, [context.display(("colors", mark, name))], f"ASTM {method}", _find_reports(context, str(method))
+                    of, [context.display(("colors", mark, name))], f"ASTM {method}", find_reports(context, str(method))
                 )
 
 

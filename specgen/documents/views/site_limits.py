@@ -18,9 +18,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     limit, display = context.limit, context.display
     least = limit("weather.least_coats")
     held = [", during application and ", limit("weather.hold"), " after"]
+    held_eifs = [*held[:1], limit("weather.hold_eifs"), *held[2:]]
     lines = [
         *_of_barrier(context),
-        ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held]),
+        ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held_eifs]),
         ("Air and wall temperature", _COATS, ["minimum ", least, *held]),
         *_of_manufacturer(context, "Air and wall temperature until dry", "least_dry_temperature", least),
         *_of_sealant(context),

@@ -8,7 +8,7 @@ from itertools import groupby
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.parties import name_role, tell_party
-from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler
+from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler, find_text_of_sum
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind
@@ -18,13 +18,13 @@ from specgen.quantities.quantity import Quantity
 
 HEADER = ("Verify against", "Figure and value used, or method", "Used in", "Basis", "Verified, date")
 WIDTHS = (17, 54, 11, 6, 12)
-ENGINEERING = "Engineering references"
 _SUMS = "D06"
 # One basis a figure: what was read in another text before what is usual, and that before what is remembered.
 _BASES = {Kind.PUBLISHED: "T", Kind.PRACTICE: "P", Kind.MEMORY: "M"}
 _ORDER = tuple(_BASES.values())
 _SIDES = {Sense.AT_LEAST: "minimum ", Sense.AT_MOST: "maximum "}
-_KINDS = (("Method of ", "Methods: "), ("Basis of ", "Applies as cited in: "))
+METHODS = "Methods: "
+_KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
 
@@ -62,13 +62,27 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
         if behind is None or value.row in told or (document == _SUMS and document in left_out):
             continue
         text = context.name_text(behind.text_to_check)
-        text, role = (text, find_reader(text)) if text else _find_settler(document, value)
+        text, role = (text, find_reader(text)) if text else _find_settler(context, document, value)
         what, figure = _describe(context, document, value)
         entry = entries.setdefault((role, text, what), Entry())
         entry.figures |= dict.fromkeys([figure] if figure else [])
         entry.documents.add(document)
         entry.bases.add(_BASES[behind.kind])
-    return entries
+    return _name_methods_once(entries)
+
+
+def _name_methods_once(entries: dict[Key, Entry]) -> dict[Key, Entry]:
+    """The entries without the methods that another text tells on a better basis, or as well and named before."""
+    best: dict[tuple[str, str], Entry] = {}
+    for (_, _, what), entry in entries.items():
+        for method in entry.figures if what == METHODS else ():
+            told = best.setdefault((what, method), entry)
+            if _ORDER.index(entry.basis) < _ORDER.index(told.basis):
+                best[what, method] = entry
+    for (_, _, what), entry in entries.items():
+        if what == METHODS:
+            entry.figures = {method: None for method in entry.figures if best[what, method] is entry}
+    return {key: entry for key, entry in entries.items() if key[2] != METHODS or entry.figures}
 
 
 def _told_by_others(context: DocumentContext) -> set[str]:
@@ -81,12 +95,13 @@ def _is_length(limit: Limit) -> bool:
     return isinstance(limit.value, Quantity) and limit.value.dimension == "length"
 
 
-def _find_settler(document: str, value: Value) -> tuple[str, str]:
-    """Where no text is known: an engineer's references for what sums alone rest on, else a manufacturer's."""
-    of_a_sum = document == _SUMS and not value.row
-    role = find_settler(value.row or value.about, *(("engineer",) if of_a_sum else ()))
-    if role == "engineer":
-        return ENGINEERING, "engineer"
+def _find_settler(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:
+    """Where no text is known: what a sum rests on by its subject, else the party that settles the figure."""
+    if document == _SUMS and not value.row:
+        named = context.name_text(find_text_of_sum(value.about.removeprefix("Method of ")))
+        if named:
+            return named, find_reader(named)
+    role = find_settler(value.row or value.about.removeprefix("Method of "))
     return name_role(role), role
 
 
@@ -158,12 +173,12 @@ def _shorten(text: str) -> str:
 
 
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what, by name: `Architect (Lintel and Quoin); Engineer (Kingpost Engineering), ASCE 7-16`."""
+    """Who verifies what, by name: `Architect (Lintel and Quoin); Engineer (Kingpost Engineering): ASCE 7`."""
     texts: dict[str, dict[str, None]] = {}
     for role, text, _ in sorted(list_entries(context)):
         texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
     told = [_tell_verifier(context, role, texts[role]) for role in texts if role != APPLICATOR]
-    others = [f"{tell_party(context, APPLICATOR)}, all other texts"] if APPLICATOR in texts else []
+    others = [f"{tell_party(context, APPLICATOR)}: all other texts"] if APPLICATOR in texts else []
     in_writing = " Manufacturers verify in writing." if not texts.keys().isdisjoint(MANUFACTURERS) else ""
     return f"By: {'; '.join([*told, *others])}.{in_writing}"
 
@@ -171,4 +186,4 @@ def tell_verifiers(context: DocumentContext) -> str:
 def _tell_verifier(context: DocumentContext, role: str, texts: Iterable[str]) -> str:
     """A party, and the texts that do not bear its name."""
     others = [text for text in texts if text != name_role(role)]
-    return ", ".join(filter(None, (tell_party(context, role), " and ".join(others))))
+    return ": ".join(filter(None, (tell_party(context, role), " and ".join(others))))

@@ -6,6 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_linked, name_member
+from specgen.documents.views._cells import join_cells
 from specgen.model.field import Path
 from specgen.model.value_text import words
 
@@ -24,11 +25,20 @@ _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """For each elevation: openings with the same answers in one row, then one row for each detail."""
+    """One row for each answer, by elevation: the places and elevations that share it."""
     order = {mark: number for number, mark in enumerate(list_marks(context, "elevations"))}
     found = (*_openings(context), *_floor_lines(context), *_details(context))
     found = tuple(sorted(found, key=lambda entry: order.get(entry[0], len(order))))
-    return TableView(("Elevation", "Place", "Detail"), tuple(row for _, row in found), (18, 44, 38))
+    shared: dict[str, tuple[dict[str, Any], list[Any], Any]] = {}
+    for _, (elevation, place, answers) in found:
+        elevations, places, _ = shared.setdefault(str(answers), ({}, [], answers))
+        elevations.setdefault(str(elevation), elevation)
+        places.append(place if isinstance(place, list) else [place])
+    lines = tuple(
+        (join_cells([named] for named in elevations.values()), join_cells(places), answers)
+        for elevations, places, answers in shared.values()
+    )
+    return TableView(("Elevation", "Place", "Detail"), lines, (20, 46, 34))
 
 
 def _openings(context: DocumentContext) -> Iterator[Entry]:

@@ -251,7 +251,9 @@ def _checks(
                     "" if found is None else ", ".join(p for p in (*found.sides(context.first)[1:], found.status) if p)
                 )
 
-            yield f"{_capital(check.limit)}, ratio, status", cell, 18
+            made = [one.comparison for each in concluded.values() for one in each if one.check is check]
+            is_margin = any(made) and all(one.ratio is None for one in made if one is not None)
+            yield f"{_capital(check.limit)}, {'margin' if is_margin else 'ratio'}, status", cell, 18
 
 
 def _remarks(context: DocumentContext, workings: Instances) -> Iterable[Column]:

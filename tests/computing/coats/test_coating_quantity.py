@@ -186,26 +186,31 @@ PROJECT: dict[str, Any] = {"elevations": FACES, "coating": {"primer": COAT, "glo
 def test_primer_and_gloss_of_a_project_cover_the_net_area_of_its_elevations(tmp_path: Path) -> None:
     resolve = resolver_of(tmp_path, PROJECT)
     primer, gloss = resolve(("primer",), "coating-quantity"), resolve(("gloss",), "coating-quantity")
-    # 40 x 24 and 20 x 24 ft less 4 x 5 ft: 1420 sq ft; at half of 208.52 sq ft/gal and with a tenth in reserve.
-    assert line(primer, "A") == pytest.approx(1420)
-    assert primer.result == pytest.approx(1420 / (208.52 / 2) * 1.1)
+    # 40 x 24 and 20 x 24 ft less 4 x 5 ft: 1420 sq ft, and 5 % of returns
+    # (common practice, no source): 1491 sq ft; at half of 208.52 sq ft/gal and with a tenth in reserve.
+    assert line(primer, "A") == pytest.approx(1491)
+    assert primer.result == pytest.approx(1491 / (208.52 / 2) * 1.1)
     assert gloss.result == pytest.approx(2 * primer.result)
     assert beside(primer) == {
-        "whole pails": 3,
-        "thinning water": pytest.approx(1420 / (208.52 / 2) * 0.08),
+        "whole pails": 4,
+        "thinning water": pytest.approx(1491 / (208.52 / 2) * 0.08),
     }
 
 
 def test_a_mockup_that_stands_by_itself_is_coated_besides(tmp_path: Path) -> None:
-    for kind, wanted in (("free_standing", 1420 + 64), ("in_place", 1420)):
+    for kind, wanted in (("free_standing", 1491 + 64), ("in_place", 1491)):
         job = merged(PROJECT, {"mockup": {"kind": kind, "width": "8 ft", "height": "8 ft"}})
         assert line(resolver_of(tmp_path, job)(("primer",), "coating-quantity"), "A") == pytest.approx(wanted)
 
 
 def test_the_smoothing_is_the_area_over_its_rate_for_each_coat(tmp_path: Path) -> None:
     job = merged(PROJECT, {"coating": {"smoothing": {"coats": 2, "spreading_rate": "240 ft2/gal"}}})
-    # 1420 sq ft, as above, twice at 240 sq ft/gal.
-    assert resolver_of(tmp_path, job)((), "smoothing-quantity").result == pytest.approx(1420 / 240 * 2)
+    # 1491 sq ft, as above, twice at 240 sq ft/gal.
+    assert resolver_of(tmp_path, job)((), "smoothing-quantity").result == pytest.approx(1491 / 240 * 2)
+    # A tenth in reserve: 13.67 gal, three pails of 5 gal.
+    ordered = merged(job, {"coating": {"smoothing": {"reserve": 10, "pail": "5 gal"}}})
+    made = resolver_of(tmp_path, ordered)((), "smoothing-quantity")
+    assert (made.result, beside(made)) == (pytest.approx(1491 / 240 * 2 * 1.1), {"whole pails": 3})
     with pytest.raises(Absent) as raised:
         resolver_of(tmp_path, merged(job, {"coating": {"smoothing": {"spreading_rate": "drop"}}}))(
             (), "smoothing-quantity"

@@ -138,6 +138,26 @@ def test_an_elevation_goes_by_the_standard_of_its_project(edition: str, wanted: 
     assert resolver(("elevations", "E1"), "wall-wind").result == pytest.approx(wanted, abs=0.2)
 
 
+@pytest.mark.parametrize(
+    ("code", "wanted"),
+    # International Building Code 2015 names ASCE 7-10, 2018 and 2021 name 7-16, from memory; 2024 names 7-22, Structure
+    # Magazine, April 2024.
+    [(2015, -19.1), (2018, -15.6), (2021, -15.6), (2024, -15.6)],
+)
+def test_the_edition_of_the_code_names_the_standard(code: int, wanted: float, tmp_path: Path) -> None:
+    job: dict[str, Any] = {
+        "code": {"model": "ibc", "edition": code},
+        "site": {"exposure": "B", "wind_speed": "115 mph"},
+        "building": {"mean_roof_height": "15 ft", "enclosure": "enclosed"},
+        "elevations": {"E1": {"wall": "W1"}},
+    }
+    project = case_of(tmp_path, job).project
+    resolver = Resolver(project, computing.find)
+    assert resolver(("elevations", "E1"), "wall-wind").result == pytest.approx(wanted, abs=0.2)
+    named = {2015: "asce_7_10", 2018: "asce_7_16", 2021: "asce_7_16", 2024: "asce_7_22"}
+    assert project.get(("code", "wind_standard")) == named[code]
+
+
 def test_an_elevation_counts_the_altitude_of_its_site(tmp_path: Path) -> None:
     job: dict[str, Any] = {
         "code": {"model": "ibc", "wind_standard": "asce_7_22"},

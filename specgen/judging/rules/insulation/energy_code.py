@@ -19,10 +19,9 @@ fails INS-05a at walls.W1.insulation.r_value
     walls: {W1: {insulation: {r_value: R-5.6}}}
 """
 
-from specgen.computing.board.board_thickness import rasped_r_value
+from specgen.computing.board.board_thickness import rasped_r_value, required_r_value
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
-from specgen.model.absence import if_given
-from specgen.model.typed_views import Description, Wall
+from specgen.model.typed_views import Wall
 from specgen.quantities.comparison import less
 from specgen.quantities.quantity import round_quantity
 
@@ -42,9 +41,9 @@ RULE = Rule(
     at="wall.insulation.r_value",
     basis="memory",
 )
-def too_little(wall: Wall, project: Description) -> Violations:
+def too_little(wall: Wall) -> Violations:
     """The rasped board gives less than the energy code asks for; a code that asks for nothing is met."""
-    required = if_given(lambda: project.code.required_r_value)
+    required = required_r_value(wall)
     if required is None:
         return
     whole = wall.insulation.r_value

@@ -20,6 +20,7 @@ fails MOC-01b at mockup.duration_days
     mockup: {duration_days: 1}
 """
 
+from specgen.computing.time.minimum_elapsed import is_on_mockup
 from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, violation
 from specgen.model.absence import read_all
 from specgen.model.dates import days_after
@@ -65,6 +66,8 @@ def ends_after_start(project: Description) -> Violations:
 )
 def shorter_than_drying(wall: Wall, project: Description, minimum_elapsed: Computed) -> Violations:
     """The mockup is over before its coats can have dried."""
+    if not is_on_mockup(wall):
+        return
     days, drying = read_all(lambda: project.mockup.duration_days, minimum_elapsed)
     if less(Quantity.of(days, "d"), drying.quantity):
         yield violation(days, wanted=drying.rounded)

@@ -1,0 +1,38 @@
+"""What the energy code asks of the boards, where the project gives the figure, and whether they give it."""
+
+from collections.abc import Iterator
+from typing import Any, cast
+
+from specgen.computing.board.board_thickness import rasped_r_value, required_r_value, tell_basis
+from specgen.documents.context import DocumentContext
+from specgen.documents.page_figures import measure
+from specgen.documents.views._cells import join_cells
+from specgen.documents.views._fire_tests import answer_open
+from specgen.model.absence import Absent
+from specgen.quantities.comparison import less
+
+
+def rows(context: DocumentContext) -> list[tuple[Any, ...]]:
+    """One row of the walls with a figure, each with that of its rasped board; none where the project gives none."""
+    walls = [cast(Any, context.project.view(("walls", mark))) for mark in context.project.members[("walls",)]]
+    asked = [wall for wall in walls if required_r_value(wall) is not None]
+    if not asked:
+        return []
+    marks = ", ".join(wall.mark for wall in asked)
+    told = [[tell_basis(asked[0])], *(list(_tell(context, wall)) for wall in asked)]
+    return [(f"Continuous insulation, {marks}", "energy code", "yes", join_cells(told))]
+
+
+def _tell(context: DocumentContext, wall: Any) -> Iterator[Any]:
+    """`W1: minimum R-7.5, metal framed; board R-7.9 after rasping, met`."""
+    required: Any = required_r_value(wall)
+    kind = wall.get("required_r_value_basis")
+    asked = f"{wall.mark}: minimum {context.text(required, None)}{f', {kind}' if kind else ''}, board "
+    try:
+        given = rasped_r_value(wall)
+    except Absent as absent:
+        yield from (asked, *answer_open(context, absent)[1])
+        return
+    unit = "R" if context.first == "ip" else "RSI"
+    status = "not met" if less(given, required) else "met"
+    yield f"{asked}{measure(given.number(unit), unit, context.first, 3)} after rasping, {status}"
