@@ -8,6 +8,7 @@ import copy
 import random
 from collections.abc import Iterator
 from datetime import date, timedelta
+from functools import cache
 from typing import Any
 
 import yaml
@@ -110,7 +111,7 @@ class _Draw:
         """The fields, sections and members below a node that are given."""
         made = {}
         for name, child in node.children.items():
-            if child.path in LEFT_OUT or _is_record(child):
+            if child.path in LEFT_OUT or _is_record(child.path):
                 continue
             value = self._child(name, child) if name in self.marks or self._gives(child.path) else None
             if value is not None:
@@ -177,9 +178,10 @@ def _is_needed(path: Path) -> bool:
     return any(needed[: len(path)] == path for needed in ALWAYS)
 
 
-def _is_record(node: Node) -> bool:
-    depth = len(node.path)
-    return all(field.home == "record" for path, field in SCHEMA.fields.items() if path[:depth] == node.path)
+@cache
+def _is_record(path: Path) -> bool:
+    """Whether all below a path is of the record."""
+    return all(field.home == "record" for below, field in SCHEMA.fields.items() if below[: len(path)] == path)
 
 
 def _fits(field: Field, text: str) -> bool:

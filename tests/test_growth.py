@@ -28,7 +28,7 @@ BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/docx/kee
 def _count_calls(work: Callable[[], object]) -> Counter[CodeType]:
     """How often each function is entered, a generator at each of its turns."""
     before = sys.getprofile()
-    profiler = cProfile.Profile()
+    profiler = cProfile.Profile(subcalls=False, builtins=False)
     try:
         profiler.runcall(work)
     finally:

@@ -51,6 +51,12 @@ def check_folder(own: Path, ours: Path) -> None:
         raise Refused(*(faults or [nothing]))
 
 
+def check_page(ours: Path, own: Path) -> None:
+    """Check a firm's frame and looks of the page before a document is composed for it; raises Refused."""
+    frame_of(ours, own)
+    style_of(ours, own)
+
+
 def find_template(name: str, ours: Path, own: Path | None) -> Path:
     """The file of a template: the firm's if it has one, else the built-in one."""
     return own / name if own is not None and os.path.lexists(own / name) else ours / name

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 from typing import Any
 from xml.etree.ElementTree import Element
 
@@ -15,8 +16,9 @@ _HOLD = "HOLD POINT"
 Look = Callable[[int], Any]
 
 
+@lru_cache(maxsize=1)
 def _make_parser() -> markdown.Markdown:
-    """A parser without raw HTML, links, images, code or anything else that has no block."""
+    """A parser without raw HTML, links, images, code or anything else that has no block; one serves all texts."""
     parser = markdown.Markdown(extensions=["sane_lists"], tab_length=3)
     for name in ("html_block",):
         parser.preprocessors.deregister(name)
@@ -42,6 +44,7 @@ def _make_parser() -> markdown.Markdown:
 def _parse(text: str) -> Any:
     """The root element of a Markdown text, before serialization to HTML."""
     parser = _make_parser()
+    parser.parser.state.clear()  # a text that was refused in the middle leaves its lists open
     lines = text.replace("\t", "   ").split("\n")
     for preprocessor in parser.preprocessors:
         lines = preprocessor.run(lines)

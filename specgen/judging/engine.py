@@ -66,6 +66,8 @@ def run_clause(context: JudgingContext, clause: Clause) -> Iterator[ClauseOutcom
 
 def _arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[str, Any]:
     """The further arguments a test names: the project, its limit, other limits by name, standards, computed values."""
+    if not clause.asks:
+        return {}
     shared: dict[str, Callable[[], Any]] = {
         "project": context.project.root,
         "limit": lambda: context.limit(clause.limit) if clause.limit else None,

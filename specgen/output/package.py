@@ -19,7 +19,7 @@ from specgen.documents.drafts import (
     list_asked,
     list_cited,
 )
-from specgen.documents.template_overrides import check_folder
+from specgen.documents.template_overrides import check_folder, check_page
 from specgen.formats import text
 from specgen.model.block import Document
 from specgen.model.finding import Judgment, Severity
@@ -65,6 +65,8 @@ def make_package(
     folder = templates_folder()
     if own is not None:
         check_folder(own, folder)
+        if "html" in formats:
+            check_page(folder, own)
     every = templates(folder, own)
     documents, rest = _compose(_choose(every, only, draft), every, context, draft, whole=not only)
     files = [(f"{d.file_name}.{ending}", write(d, folder)) for d in documents for ending, write in writers.items()]

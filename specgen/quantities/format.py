@@ -109,7 +109,9 @@ def raise_power(text: str) -> str:
 
 
 def _round_half_up(number: Fraction, places: int) -> str:
-    whole = floor(abs(number) * 10**places + Fraction(1, 2))
+    # In whole numbers: a fraction of each step would take most of the time of a large table.
+    over, under = abs(number.numerator) * 10**places, number.denominator
+    whole = (2 * over + under) // (2 * under)
     head, tail = divmod(whole, 10**places)
     decimals = f".{tail:0{places}d}".rstrip("0").rstrip(".") if places else ""
     return f"{'-' if number < 0 and whole else ''}{head}{decimals}"
@@ -118,7 +120,9 @@ def _round_half_up(number: Fraction, places: int) -> str:
 def _find_power(number: Fraction) -> int:
     """The power of ten of the first significant digit."""
     power = floor(log10(number))
-    return power + 1 if number >= Fraction(10) ** (power + 1) else power
+    (over, under), next_power = number.as_integer_ratio(), power + 1
+    reached = over >= under * 10**next_power if next_power >= 0 else over * 10**-next_power >= under
+    return next_power if reached else power
 
 
 def _choose_unit(quantity: Quantity, unit: str) -> str:

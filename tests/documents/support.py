@@ -1,6 +1,7 @@
 """Documents made for the tests of the writers."""
 
-from functools import lru_cache
+import tempfile
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -25,6 +26,16 @@ TWO = {"a.txt": b"two", "c.txt": b"new"}
 
 def context_of(folder: Path, change: Any = None) -> DocumentContext:
     """The context of the small project with a change laid over it."""
+    return _make_context(folder, change) if change else _small_context()
+
+
+@cache
+def _small_context() -> DocumentContext:
+    with tempfile.TemporaryDirectory() as name:
+        return _make_context(Path(name), None)
+
+
+def _make_context(folder: Path, change: Any) -> DocumentContext:
     case = case_of(folder, change)
     return DocumentContext(case.project, case.context.standards, case.judgment, case.context.resolve)
 

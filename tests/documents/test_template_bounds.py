@@ -95,6 +95,14 @@ def test_macros_run_within_one_another_twenty_deep_and_no_deeper_however_many_ar
     assert "calls itself without end" in told(tmp_path, f"{DEEP}{DONE}{{{{ deep(21) }}}}").message
 
 
+def test_a_text_that_is_refused_in_its_middle_changes_nothing_of_the_next(tmp_path: Path) -> None:
+    words = "1. one\n   1. **two**\n\nthree"
+    before = written(tmp_path, words).blocks
+    assert [type(block).__name__ for block in before] == ["Item", "Item", "Paragraph"]
+    told(tmp_path, "- " * 3000 + "x\n")
+    assert written(tmp_path, words).blocks == before
+
+
 def test_the_largest_template_does_a_hundredth_of_the_work_that_is_refused(tmp_path: Path) -> None:
     # The flashings of the largest example take 110,000 steps, measured once; the bound is ours.
     loop = "{% for a in range(11) %}{% for b in range(1000) %}" + "{% for c in range(10) %}{% endfor %}" + END

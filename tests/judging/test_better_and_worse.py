@@ -5,6 +5,8 @@ The order of the verdicts is ours: no, not yet known, with measures, yes.
 
 import random
 import shutil
+import tempfile
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -43,13 +45,22 @@ def drawn(seed: int, folder: Path) -> Project | None:
         return None
 
 
+# Every test asks the same draws, and changes none of them.
+@cache
+def drawn_and_judged(seed: int) -> pipeline.JudgedProject | None:
+    """The same, judged."""
+    with tempfile.TemporaryDirectory() as name:
+        project = drawn(seed, Path(name))
+    return None if project is None else pipeline.judge_project(project)
+
+
 @pytest.mark.parametrize("seed", range(100))
 @pytest.mark.no_cover
-def test_no_wall_gains_by_a_document_or_field_left_away(seed: int, tmp_path: Path) -> None:
-    project, chance = drawn(seed, tmp_path), random.Random(seed)
-    if project is None:
+def test_no_wall_gains_by_a_document_or_field_left_away(seed: int) -> None:
+    made, chance = drawn_and_judged(seed), random.Random(seed)
+    if made is None:
         return
-    whole = verdicts(judged(project))
+    project, whole = made.project, verdicts(made.judgment)
     for _ in range(2):
         gone = chance.sample(sorted(project.values, key=str), chance.randint(1, min(40, len(project.values))))
         less = lacking(project, *(path for path in gone if path not in NEEDED and path[-2:] not in KEPT))
@@ -58,11 +69,11 @@ def test_no_wall_gains_by_a_document_or_field_left_away(seed: int, tmp_path: Pat
 
 @pytest.mark.parametrize("seed", range(100))
 @pytest.mark.no_cover
-def test_no_wall_loses_by_a_caution_cured(seed: int, tmp_path: Path) -> None:
-    project = drawn(seed, tmp_path)
-    if project is None:
+def test_no_wall_loses_by_a_caution_cured(seed: int) -> None:
+    made = drawn_and_judged(seed)
+    if made is None:
         return
-    made = pipeline.judge_project(project)
+    project = made.project
     for finding in made.judgment.of(Severity.CAUTION):
         path, limit = tuple(finding.place.path.split(".")), LIMITS[finding.code]
         figure = made.context.limit(limit) if limit else None
@@ -82,12 +93,11 @@ def holding(project: Project, path: FieldPath, value: object) -> Project:
     return held
 
 
-def test_the_draws_reach_every_verdict(tmp_path: Path) -> None:
+def test_the_draws_reach_every_verdict() -> None:
     reached: set[Verdict] = set()
     for seed in range(100):
-        (tmp_path / str(seed)).mkdir()
-        project = drawn(seed, tmp_path / str(seed))
-        reached |= set(verdicts(judged(project)).values()) if project is not None else set()
+        made = drawn_and_judged(seed)
+        reached |= set(verdicts(made.judgment).values()) if made is not None else set()
         if reached == set(Verdict):
             return
     assert reached == set(Verdict)

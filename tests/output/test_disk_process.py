@@ -5,19 +5,18 @@ import os
 import resource
 import shutil
 import signal
-import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from specgen.output import disk
+from specgen.output import disk, exchange
 from specgen.output.manifest import is_spent
 from tests.documents.support import standing
-from tests.running import Ended, run_process, run_python, run_specgen, start_process, wait_for
+from tests.forking import Forked, fork_specgen
+from tests.running import Ended, run_process, run_specgen, start_process, wait_for
 from tests.support import SMALL, written
 
 # What is counted as run is run elsewhere too; see tests/conftest.py.
@@ -26,45 +25,11 @@ pytestmark = pytest.mark.no_cover
 CAPBSET_DROP, DAC_OVERRIDE, DAC_READ_SEARCH = 24, 1, 2
 # What stands in a package of one document in every format.
 WHOLE = [*(f"D10-mockup-acceptance-form.{ending}" for ending in ("docx", "html", "txt")), "manifest.json"]
-# A build that stops at its n-th flush to the disk and says so by a file.
-HELD = """
-import os, signal, sys
-from pathlib import Path
-# A run in the background, or told to outlive its terminal, ignores these from the start.
-signal.signal(signal.SIGINT, signal.default_int_handler)
-signal.signal(signal.SIGHUP, signal.SIG_DFL)
-from specgen.cli import run
-flush, count, said = os.fsync, [], Path(sys.argv.pop())
-def held(number):
-    flush(number)
-    count.append(number)
-    if len(count) == 2:
-        said.touch()
-        signal.pause()
-os.fsync = held
-run()
-"""
-# A build that exchanges folders in three steps and is killed at the n-th.
-KILLED = """
-import os, signal, sys
-from pathlib import Path
-from specgen.cli import run
-from specgen.output import exchange
-exchange._exchange_at_once = lambda one, other: False
-rename, count, last = Path.rename, [], int(sys.argv.pop())
-def dying(path, target):
-    if len(count) == last:
-        os.kill(os.getpid(), signal.SIGKILL)
-    count.append(path)
-    return rename(path, target)
-Path.rename = dying
-run()
-"""
 # Writes the same package over and over.
 AGAIN = """
 import sys
 from pathlib import Path
-from specgen.output import disk
+from specgen.output import disk, exchange
 for _ in range(60):
     disk.write_package(Path(sys.argv[1]), {f"{sys.argv[2]}{n}.txt": sys.argv[2].encode() * 999 for n in range(4)}, {})
 """
@@ -90,8 +55,9 @@ def words(project: Path, out: Path) -> list[str]:
     return ["build", str(project), "--out", str(out), "--only", "D10", "--formats", "docx,html,txt"]
 
 
-def build(project: Path, out: Path, **how: Any) -> Ended:
-    return run_specgen(*words(project, out), **how)
+def build(project: Path, out: Path, first: Callable[[], object] = tuple) -> Ended:
+    """A build in a process of its own, which does `first` before anything else."""
+    return fork_specgen(words(project, out), first).wait()
 
 
 def refused(done: Ended, said: str) -> None:
@@ -118,7 +84,7 @@ def test_a_file_that_grows_beyond_what_is_allowed(first: bool, folder: Path, pro
     def limit() -> None:
         resource.setrlimit(resource.RLIMIT_FSIZE, (2048, 2048))
 
-    refused(build(project, folder / "at" / "out", preexec_fn=limit), "nothing was written: File too large (make room")
+    refused(build(project, folder / "at" / "out", limit), "nothing was written: File too large (make room")
     assert standing(folder / "at") == before
 
 
@@ -174,7 +140,7 @@ def test_a_folder_one_may_not_write_to(closed: str, folder: Path, project: Path)
         path.chmod(mode)
     before = standing(folder / "at")
     try:
-        done = build(project, out, preexec_fn=bound)
+        done = run_specgen(*words(project, out), preexec_fn=bound)  # rights are lost where a program starts
     except PermissionError:
         pytest.skip("this Python stands where only the administrator may run it")
     refused(done, "nothing was written: ")
@@ -182,13 +148,30 @@ def test_a_folder_one_may_not_write_to(closed: str, folder: Path, project: Path)
     (out / "a.txt").chmod(0o644)
 
 
-def held(project: Path, out: Path) -> subprocess.Popen[str]:
-    """A build in the middle of its writing."""
+def held(project: Path, out: Path) -> Forked:
+    """A build in the middle of its writing: it stops at its second flush to the disk and says so by a file."""
     said = project.parent / "said"
-    command = [sys.executable, "-c", HELD, *words(project, out), str(said)]
-    running = start_process(command)
+
+    def stop_at_second_flush() -> None:
+        # A run in the background, or told to outlive its terminal, ignores these from the start.
+        signal.signal(signal.SIGHUP, signal.SIG_DFL)
+        flush, count = os.fsync, []
+        woken, wakes = os.pipe()
+        os.set_blocking(wakes, False)
+        signal.set_wakeup_fd(wakes)
+
+        def stop(descriptor: int) -> None:
+            flush(descriptor)
+            count.append(descriptor)
+            if len(count) == 2:
+                said.touch()
+                os.read(woken, 1)  # until a signal comes, be it before this line
+
+        os.fsync = stop
+
+    running = fork_specgen(words(project, out), stop_at_second_flush)
     while not said.exists():
-        assert running.poll() is None, wait_for(running)
+        assert running.poll() is None, running.wait()
         time.sleep(0.02)
     return running
 
@@ -205,7 +188,7 @@ def test_a_build_that_is_asked_to_stop(number: signal.Signals, first: bool, fold
     running = held(project, out)
     assert standing(folder / "at") != before
     running.send_signal(number)
-    assert wait_for(running) == (-number, "", "specgen: stopped; nothing was written\n")
+    assert running.wait() == (-number, "", "specgen: stopped; nothing was written\n")
     assert standing(folder / "at") == before
 
 
@@ -216,19 +199,37 @@ def test_a_build_that_is_killed(first: bool, folder: Path, project: Path) -> Non
         disk.write_package(out, {"a.txt": b"one"}, {})
     before = standing(folder / "at")
     running = held(project, out)
-    running.kill()
-    wait_for(running)
+    running.send_signal(signal.SIGKILL)
+    running.wait()
     left = standing(folder / "at")
     assert {name: what for name, what in left.items() if not name.startswith(".specgen-")} == before
     assert left != before
     renewed(project, out)
 
 
+def killed_at(step: int) -> Callable[[], None]:
+    """Makes a build exchange folders in three steps, and be killed before one of them."""
+
+    def patch() -> None:
+        rename, count = Path.rename, []
+
+        def rename_or_die(path: Path, target: Path) -> Path:
+            if len(count) == step:
+                os.kill(os.getpid(), signal.SIGKILL)
+            count.append(path)
+            return rename(path, target)
+
+        exchange._exchange_at_once = lambda one, other: False
+        Path.rename = rename_or_die
+
+    return patch
+
+
 @pytest.mark.parametrize("step", [0, 1, 2])
 def test_a_build_that_is_killed_between_the_steps_of_its_exchange(step: int, folder: Path, project: Path) -> None:
     out = folder / "at" / "out"
     disk.write_package(out, {"a.txt": b"one"}, {})
-    assert run_python(KILLED, *words(project, out), str(step)).code == -signal.SIGKILL
+    assert build(project, out, killed_at(step)).code == -signal.SIGKILL
     assert [p.read_bytes() for p in (folder / "at").rglob("a.txt")] == [b"one"]
     renewed(project, out)
 
