@@ -77,3 +77,7 @@ class ElevationLayout:
     proposal: Proposal
     score: LayoutScore
     notes: tuple[str, ...] = ()  # in words: what is traded off, the gap that is left, a demand that cannot be met
+
+    def __str__(self) -> str:
+        """How many panels there are, as the explanation of a rule says it."""
+        return f"{len(self.panels)} panel{'s' * (len(self.panels) != 1)}"
