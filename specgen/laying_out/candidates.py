@@ -1,5 +1,6 @@
 """Where lines may be proposed: edges of openings, what lies a limit away from them, joints, and even spacing."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from typing import NamedTuple
@@ -7,8 +8,9 @@ from typing import NamedTuple
 from specgen.laying_out.face import Face
 from specgen.laying_out.scoring import Wishes
 
-# More places than these are thinned out: the less a place is worth the sooner.
-MOST_PLACES = 260
+# More places than these on the length of a panel are thinned out, and all above a number: the less a place is worth
+# the sooner.
+_FEW, _TO_A_PANEL, _MOST_PLACES = 48, 6, 240
 
 
 class Direction(NamedTuple):
@@ -17,7 +19,7 @@ class Direction(NamedTuple):
     end: int
     fixed: tuple[int, ...]  # places at which the elevation is always cut
     wanted: tuple[int, ...]
-    edges: tuple[int, ...]  # of openings
+    edges: tuple[int, ...]  # of openings, each as often as it is one
     most: int  # the largest side of a panel across the lines
     least: int
     wish: int | None
@@ -28,23 +30,24 @@ def find_places(face: Face, wishes: Wishes, snap: int, upright: bool) -> tuple[i
     way = _direction(face, wishes, upright)
     tiers = [
         {*way.fixed, *way.wanted},
+        _shared_edges(way),
         set(_even(way, [0, *way.fixed, *way.wanted, way.end], snap)),
         set(way.edges),
         set(_even(way, [0, *way.fixed, *way.wanted, *way.edges, way.end], snap)),
         set(_beside(way, snap)),
     ]
-    return thin(tiers, way.end)
+    return thin(tiers, way.end, min(_MOST_PLACES, _FEW + _TO_A_PANEL * way.end // way.most))
 
 
 def _direction(face: Face, wishes: Wishes, upright: bool) -> Direction:
     limits = face.limits
     if upright:
-        edges = {side for one in face.openings for side in (one.left, one.right)}
+        edges = [side for one in face.openings for side in (one.left, one.right)]
         steps = {edge.left for edge in (*face.top, *face.bottom)}
         fixed, wanted, wish = face.upright, wishes.upright, wishes.width
         end, most = face.width, limits.max_width
     else:
-        edges = {side for one in face.openings for side in (one.low, one.high)}
+        edges = [side for one in face.openings for side in (one.low, one.high)]
         steps = {y for edge in (*face.top, *face.bottom) for y in (edge.at_left, edge.at_right)}
         fixed, wanted, wish = face.level, wishes.level, wishes.height
         end, most = face.height, limits.max_height
@@ -52,11 +55,17 @@ def _direction(face: Face, wishes: Wishes, upright: bool) -> Direction:
         end,
         tuple(joint.at for joint in fixed if 0 < joint.at < end),
         tuple(at for at, _ in wanted),
-        tuple(at for at in edges | steps if 0 < at < end),
+        tuple(at for at in (*edges, *steps) if 0 < at < end),
         most,
         limits.least_side,
         wish,
     )
+
+
+def _shared_edges(way: Direction) -> set[int]:
+    """The edges that several openings have in common, those of most openings first, as many as leave room."""
+    often = Counter(way.edges).most_common(_MOST_PLACES // 2)
+    return {at for at, times in often if times > 1}
 
 
 def _even(way: Direction, anchors: Iterable[int], snap: int) -> Iterator[int]:
@@ -87,7 +96,7 @@ def _beside(way: Direction, snap: int) -> Iterator[int]:
             yield from (at - up, at + up)
 
 
-def thin(tiers: list[set[int]], end: int, most: int = MOST_PLACES) -> tuple[int, ...]:
+def thin(tiers: list[set[int]], end: int, most: int) -> tuple[int, ...]:
     """The places of some tiers, the first worth most: all if they are few, else those that keep a distance."""
     inside = [{at for at in tier if 0 < at < end} for tier in tiers]
     every = set().union(*inside)

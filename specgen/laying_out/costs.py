@@ -4,14 +4,15 @@ The cost of the lines of one direction, those of the other given, adds up over t
 """
 
 from bisect import bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from specgen.laying_out.boxes import Rectangle, measure_box
 from specgen.laying_out.cutting import Box, cut_box
 from specgen.laying_out.face import Face, Length, Opening
-from specgen.laying_out.measuring import Shape, measure
+from specgen.laying_out.measuring import measure
 from specgen.laying_out.runs import find_runs
-from specgen.laying_out.scoring import Wishes, is_over, is_past_wish
+from specgen.laying_out.scoring import Wishes
 
 # More than there are panels, lines or features on any elevation.
 _COUNT = 10**7
@@ -28,6 +29,8 @@ class Costs:
         self.missed = self.past * _COUNT
         self.sliver = self.missed * _COUNT
         self.over = self.sliver * _COUNT
+        # A wish that is not given is never past.
+        self._wish = (wishes.width or face.width, wishes.height or face.height)
         self._least = face.limits.least_side if slivers else 0
         self._moving = {True: {joint.at for joint in face.upright}, False: {joint.at for joint in face.level}}
         self._wanted = {True: dict(wishes.upright), False: dict(wishes.level)}
@@ -148,71 +151,58 @@ class Costs:
         key = (width, height)
         cost = self._boxes.get(key)
         if cost is None:
-            cost = self._boxes[key] = self._encode((Shape(width, height, width * height, min(width, height)),))
+            cost = self._boxes[key] = self._encode(measure_box(width, height, []))
         return cost
 
     def box(self, box: Box, openings: list[Opening]) -> int:
         """The cost of the panels of a box, into which some openings reach."""
         left, low, right, high = box
-        if self.face.is_rectangle and len(openings) == 1:
-            one = openings[0]
-            key: tuple[int, ...] = (
-                right - left,
-                high - low,
-                max(one.left - left, 0),
-                max(right - one.right, 0),
-                max(one.low - low, 0),
-                max(high - one.high, 0),
-            )
-        elif self.face.is_rectangle:
+        key: tuple[int, ...] = box
+        if self.face.is_rectangle:
+            # Boxes alike cost the same wherever they are.
             key = (right - left, high - low, *(side for one in openings for side in _relative(one, box)))
-        else:
-            key = box + (0,)
         cost = self._boxes.get(key)
         if cost is None:
             cost = self._boxes[key] = self._encode(self.shapes(box, openings))
         return cost
 
-    def shapes(self, box: Box, openings: list[Opening]) -> tuple[Shape, ...]:
-        """The panels of a box, measured."""
-        if self.face.is_rectangle and len(openings) == 1:
-            return tuple(_around(box, openings[0]))
-        return tuple(measure(cells) for cells in cut_box(self.face, box, openings))
+    def shapes(self, box: Box, openings: list[Opening]) -> Sequence[tuple[Length, Length, Length, Length]]:
+        """The panels of a box by width, height, area and least side."""
+        left, low, right, high = box
+        if self.face.is_rectangle:
+            return measure_box(right - left, high - low, [_relative(one, box) for one in openings])
+        return [measure(cells) for cells in cut_box(self.face, box, openings)]
 
-    def _encode(self, shapes: tuple[Shape, ...]) -> int:
-        limits, wishes = self.face.limits, self.wishes
-        return sum(
-            self.over * is_over(shape, limits)
-            + self.sliver * (shape.least < self._least)
-            + self.past * is_past_wish(shape, wishes)
-            + int(shape.area) ** 2
-            for shape in shapes
-        )
+    def _encode(self, shapes: Sequence[tuple[Length, Length, Length, Length]]) -> int:
+        most_wide, most_high, most_area, _ = self.face.limits
+        wide, high, least_side = self._wish[0], self._wish[1], self._least
+        total = 0
+        for width, height, area, least in shapes:
+            whole = int(area)
+            total += whole * whole
+            if width > most_wide or height > most_high or area > most_area:
+                total += self.over
+            if least < least_side:
+                total += self.sliver
+            if width > wide or height > high:
+                total += self.past
+        return total
 
-    def all_shapes(self, columns: tuple[int, ...], rows: tuple[int, ...]) -> Iterator[Shape]:
-        """Every panel between cuts of both directions, measured."""
+    def all_areas(self, columns: tuple[int, ...], rows: tuple[int, ...]) -> Iterator[Length]:
+        """The area of every panel between cuts of both directions."""
         for left, right in pairwise(columns):
             touched = self._touched(True, left, right, rows)
             for row, (low, high) in enumerate(pairwise(rows)):
-                yield from self.shapes((left, low, right, high), touched.get(row, []))
+                for _, _, area, _ in self.shapes((left, low, right, high), touched.get(row, [])):
+                    yield area
 
 
-def _relative(one: Opening, box: Box) -> tuple[int, int, int, int]:
+def _relative(one: Opening, box: Box) -> Rectangle:
     """What of an opening lies within a box, from its lower left corner."""
     left, low, right, high = box
-    return max(one.left - left, 0), max(one.low - low, 0), min(one.right, right) - left, min(one.high, high) - low
-
-
-def _around(box: Box, one: Opening) -> Iterator[Shape]:
-    """The panels around one opening in a box."""
-    left, low, right, high = box
-    width, height = right - left, high - low
-    a, b, c, d = _relative(one, box)
-    beside: tuple[Length, ...] = tuple(side for side in (a, width - c) if side > 0)
-    over = tuple(side for side in (b, height - d) if side > 0)
-    if not beside:
-        yield from (Shape(width, side, width * side, min(width, side)) for side in over)
-    elif not over:
-        yield from (Shape(side, height, side * height, min(side, height)) for side in beside)
-    else:
-        yield Shape(width, height, width * height - (c - a) * (d - b), min(*beside, *over))
+    return (
+        one.left - left if one.left > left else 0,
+        one.low - low if one.low > low else 0,
+        (one.right if one.right < right else right) - left,
+        (one.high if one.high < high else high) - low,
+    )

@@ -83,7 +83,7 @@ class Search:
     def _judge(self, upright: Lines, level: Lines) -> Key:
         costs, face = self.costs, self.problem.face
         cost = self._cost(upright, level)
-        areas = [shape.area for shape in costs.all_shapes((0, *upright, face.width), (0, *level, face.height))]
+        areas = list(costs.all_areas((0, *upright, face.width), (0, *level, face.height)))
         unlike = float(max(areas) - min(areas)) if areas else 0.0
         return Key(*self.decode(cost), unlike, count_unmirrored(face.width, upright, {*upright}))
 
