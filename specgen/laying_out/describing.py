@@ -1,5 +1,6 @@
 """An elevation of a project as a face in ticks, and the lines that are given or wished for it."""
 
+from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
@@ -218,4 +219,4 @@ def _wishes(elevation: Elevation, face: Face) -> Wishes:
 
 
 def _count(places: list[int], end: int) -> tuple[tuple[int, int], ...]:
-    return tuple((at, places.count(at)) for at in sorted(set(places)) if 0 < at < end)
+    return tuple((at, times) for at, times in sorted(Counter(places).items()) if 0 < at < end)
