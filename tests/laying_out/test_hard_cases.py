@@ -179,23 +179,6 @@ def test_lines_meet_those_that_are_given_round_the_corner(tmp_path: Path) -> Non
     assert feet(laid["E2"][0].horizontal_lines) == [3, 7]
 
 
-def test_lines_that_stop_are_offered_where_lines_that_run_through_force_strips(tmp_path: Path) -> None:
-    # The jambs of B stand 1 ft beside those of A, which a line at each would carry down into narrow strips.
-    face = {
-        "width": "14 ft",
-        "height": "16 ft",
-        "openings": {"A": box("4 ft", "2 ft", "5 ft", "4 ft"), "B": box("5 ft", "10 ft", "5 ft", "4 ft")},
-        "layout": {"mode": "request", "align_to": ["jambs"]},
-    }
-    found = offered(tmp_path, {"E1": face}, panel_limits={"least_side": "18 in"})["E1"]
-    for laid in found:
-        assert sum(panel.net_area for panel in laid.panels) == (14 * 16 - 40) * FOOT**2
-    assert [laid.proposal for laid in found] in (["through"], ["through", "stopped"])
-    if len(found) == 2:
-        assert found[1].score.slivers < found[0].score.slivers
-        assert "Lines that stop at openings leave" in found[1].notes[0]
-
-
 def test_a_gable_is_cut_along_its_rake(tmp_path: Path) -> None:
     points = ["0 ft, 0 ft", "20 ft, 0 ft", "20 ft, 8 ft", "10 ft, 14 ft", "0 ft, 8 ft"]
     laid = proposed(tmp_path, {"width": "20 ft", "height": "14 ft", "outline": points})
