@@ -38,11 +38,12 @@ def _font_folder() -> Path:
 def _load_typst() -> Callable[[str, float, int], bytes]:
     import typst
 
+    fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(_font_folder())])
+
     def draw(svg: str, width: float, ppi: int) -> bytes:
         return typst.compile(
             _PAGE.encode(),
-            font_paths=[str(_font_folder())],
-            ignore_system_fonts=True,
+            font_paths=fonts,
             format="png",
             ppi=float(ppi),
             sys_inputs={"svg": svg, "width": f"{width}mm"},
