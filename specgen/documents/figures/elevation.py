@@ -108,4 +108,4 @@ def _describe(plan: Plan, layout: ElevationLayout, facts: ElevationFacts, sheet:
     name = f"Elevation {facts.mark}" + (f", {facts.name}" if facts.name else "")
     joints = len({run.mark for run in layout.joints})
     parts = (count(len(layout.panels), "panel"), count(len(layout.openings), "opening"), count(joints, "joint"))
-    return f"{name}, {size}: {', '.join(parts)}; scale {plan.scale.text}; sheet {sheet.number} of {sheet.count}."
+    return f"{name}, {size}: {', '.join(parts)}; scale {plan.scale.text}; sheet {sheet.number} of {sheet.total}."

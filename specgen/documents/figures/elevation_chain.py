@@ -92,7 +92,7 @@ def _list_parts(places: list[Fraction], facts: ElevationFacts, per_meter: float)
 
 
 def draw_chain(canvas: Canvas, axis: Axis, layout: ElevationLayout, facts: ElevationFacts) -> None:
-    """Draw the chain of what the view shows, and the overall dimension, with that of the whole wall where it is less."""
+    """Draw the chain of what the view shows, and beyond it the overall dimension."""
     cuts = [*cut_places(layout, axis.upright)]
     length = layout.width if axis.upright else layout.height
     low, high = (min((Fraction(0), *cuts, length), key=lambda place: abs(float(place) - end)) for end in axis.span)

@@ -94,7 +94,7 @@ def _tell_facing(facing: Quantity | None) -> str:
 
 
 def _read_zones(face: View, base: Fraction, system: str) -> Iterator[Zone]:
-    """The mesh zones whose edges are known; they are counted from the walking level, the drawing from the wall's edge."""
+    """The mesh zones whose edges are known; the project counts them from grade."""
     path = (*face.path, "impact_zones")
     for number, mark in enumerate(face.project.members.get(path, ()), 1):
         lower, upper, grade = (face.project.get((*path, mark, name)) for name in ("from", "to", "class"))
@@ -141,7 +141,9 @@ def _tell_ties(project: Project, face: str) -> Iterator[str]:
         kind, ties, plan = (project.get(("access", mark, name)) for name in ("kind", "tie_location", "tie_plan"))
         if ties is not None:
             where = _TIED[ties]
-            yield ", ".join(filter(None, (f"{mark}: {words(kind or 'access')}", where, plan and f"tie plan {plan.mark}")))
+            yield ", ".join(
+                filter(None, (f"{mark}: {words(kind or 'access')}", where, plan and f"tie plan {plan.mark}"))
+            )
 
 
 _TIED = {

@@ -74,7 +74,11 @@ def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float
         canvas.key.append(f"{mark}: no place on this sheet")
         return None
     box = label.box
-    to = (end[0], box.bottom) if abs(box.top - end[1]) > 2 and box.bottom < end[1] else (box.left, (box.top + box.bottom) / 2)
+    to = (
+        (end[0], box.bottom)
+        if abs(box.top - end[1]) > 2 and box.bottom < end[1]
+        else (box.left, (box.top + box.bottom) / 2)
+    )
     canvas.line("leader", *end, *to)
     return label
 
@@ -90,9 +94,7 @@ def list_levels(layout: ElevationLayout, facts: ElevationFacts) -> list[tuple[Fr
     ]
 
 
-def _mark_levels(
-    canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts, edge: float
-) -> float:
+def _mark_levels(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts, edge: float) -> float:
     """Mark the heights to the right of the wall; the right edge of their words."""
     start = edge + 2.5
     for height, text in list_levels(layout, facts):
@@ -153,4 +155,3 @@ def _match_places(text: str, line: tuple[float, float, float, float], across: in
     if up > 0:
         return [center_label(text, x1 + 6 + half + by, y1 - rise) for rise in (10.0, 6.6) for by in (0, 30, 60, 90)]
     return [center_label(text, x1 + 6 + half + by, y2 + 3.0 + fall) for fall in (0.0, 14.0, 22.0) for by in (0, 20, 40)]
-

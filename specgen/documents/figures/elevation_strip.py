@@ -40,7 +40,7 @@ class Sheet(NamedTuple):
     """Which sheet of how many this is."""
 
     number: int
-    count: int
+    total: int
 
 
 def flow(texts: Iterable[str], width: float) -> list[list[tuple[float, str]]]:
@@ -159,11 +159,13 @@ def _draw_title(
     name = f"Elevation {facts.mark}" + (f", {facts.name}" if facts.name else "")
     for number, text in enumerate(wrap_words(name, wide, 2, _HEAD)):
         canvas.put(Label(text, left, box.top + 15 + number * 4.6, _HEAD, "start"))
-    built = ", ".join(filter(None, (f"Wall {facts.wall}" if facts.wall else "", facts.color and f"color {facts.color}")))
+    built = ", ".join(
+        filter(None, (f"Wall {facts.wall}" if facts.wall else "", facts.color and f"color {facts.color}"))
+    )
     cells = (
         (f"Facing {facts.facing}" if facts.facing else "", _ORIGIN[layout.proposal]),
         (built, f"Revision {facts.revision}" + (f", {facts.date}" if facts.date else "")),
-        (f"Sheet {sheet.number} of {sheet.count}", f"True scale on {plan.paper.name} only"),
+        (f"Sheet {sheet.number} of {sheet.total}", f"True scale on {plan.paper.name} only"),
     )
     half = wide * 0.38
     for number, (first, second) in enumerate(cells):
