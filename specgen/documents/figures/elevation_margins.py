@@ -6,9 +6,9 @@ from functools import partial
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_chain import Axis, cut_places, draw_chain, find_depth
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
+from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window, short_mark
 from specgen.documents.figures.labels import Label, center_label, measure
-from specgen.model.layout import ElevationLayout
+from specgen.model.layout import AESTHETIC, ElevationLayout
 
 _GAP = 1.5  # between the wall and what refers to it
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
@@ -53,33 +53,33 @@ def _draw_grade(canvas: Canvas, view: View, facts: ElevationFacts, depth: float)
 def _mark_lines(canvas: Canvas, view: View, layout: ElevationLayout) -> float:
     """Write the marks of the joint lines above the wall and to its right; the right edge of the latter."""
     box, edge = view.box, view.box.right + _GAP
+    moving = {short_mark(run.mark, layout.elevation) for run in layout.joints if run.kind != AESTHETIC}
     for place, mark in cut_places(layout, True).items():
         if mark and view.left < place < view.right:
             x = view.x(float(place))
-            choices = [center_label(mark, x, box.top - rise) for rise in (3.2, 6.8)]
-            _mark_line(canvas, mark, choices, (x, box.top))
+            choices = [center_label(mark, x, box.top - rise) for rise in (3.2, 7.4)]
+            _mark_line(canvas, mark, choices, (x, box.top), mark in moving)
     for place, mark in cut_places(layout, False).items():
         if mark and view.bottom < place < view.top:
             y, half = view.y(float(place)), measure(mark) / 2
-            choices = [center_label(mark, box.right + 2 * _GAP + half, y + by) for by in (0.0, -1.9, 1.9, -3.6, 3.6)]
-            label = _mark_line(canvas, mark, choices, (box.right, y))
+            middle = box.right + 2 * _GAP + half
+            choices = [center_label(mark, middle, y + by) for by in (0.0, -1.9, 1.9, -3.8, 3.8)]
+            label = _mark_line(canvas, mark, choices, (box.right, y), mark in moving)
             edge = max(edge, label.box.right) if label else edge
     return edge
 
 
-def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float, float]) -> Label | None:
-    """Write the mark of a line at its end; a short stroke leads there."""
+def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float, float], moving: bool) -> Label | None:
+    """Write the mark of a line at its end, that of a movement joint in a frame; a short stroke leads there."""
     label = canvas.place(choices)
     if label is None:
         canvas.key.append(f"{mark}: no place on this sheet")
         return None
-    box = label.box
-    to = (
-        (end[0], box.bottom)
-        if abs(box.top - end[1]) > 2 and box.bottom < end[1]
-        else (box.left, (box.top + box.bottom) / 2)
-    )
-    canvas.line("leader", *end, *to)
+    box = label.box.grow(0.35)
+    beside = box.left > end[0]
+    canvas.line("leader", *end, *((box.left - 0.3, (box.top + box.bottom) / 2) if beside else (end[0], box.bottom)))
+    if moving:
+        canvas.box("leader", box)
     return label
 
 
@@ -96,7 +96,7 @@ def list_levels(layout: ElevationLayout, facts: ElevationFacts) -> list[tuple[Fr
 
 def _mark_levels(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts, edge: float) -> float:
     """Mark the heights to the right of the wall; the right edge of their words."""
-    start = edge + 2.5
+    start = edge + 3
     for height, text in list_levels(layout, facts):
         if not view.bottom - 1e-9 <= height <= view.top + 1e-9:
             continue
@@ -106,7 +106,7 @@ def _mark_levels(canvas: Canvas, view: View, layout: ElevationLayout, facts: Ele
         if label is None:
             canvas.key.append(f"level {text}: no place on this sheet")
             continue
-        canvas.line("leader", view.box.right + _GAP / 2, y, start + 2, y)
+        canvas.line("leader", start - 1.8, y, start + 2, y)
         canvas.area("solid", ((start, y), (start - 1, y - 1.7), (start + 1, y - 1.7)))
         edge = max(edge, label.box.right)
     return edge
@@ -120,7 +120,7 @@ def _draw_zones(canvas: Canvas, view: View, facts: ElevationFacts, edge: float) 
         if low >= high:
             continue
         bottom, top = view.y(low), view.y(high)
-        canvas.line("zone", x, bottom, x, top)
+        canvas.line("dimension", x, bottom, x, top)
         for y in (bottom, top):
             canvas.line("dimension", x - 1.2, y, x + 1.2, y)
         middle = partial(center_label, zone.mark, x + 1.5 + measure(zone.mark) / 2)

@@ -113,8 +113,8 @@ def _marks_of(layout: ElevationLayout, kind: str) -> str:
     if kind == "joint":
         return " V, H"
     if kind == "movement":
-        marks = dict.fromkeys(run.mark for run in layout.joints if run.kind != AESTHETIC)
-        return f" {', '.join(marks)}"
+        marks = {run.mark for run in layout.joints if run.kind != AESTHETIC}
+        return f" {', '.join(sorted(marks, key=lambda mark: (len(mark), mark)))}"
     return ""
 
 
@@ -156,7 +156,7 @@ def _draw_title(
     left, wide = box.left + _PAD, box.right - box.left - 2 * _PAD
     for number, text in enumerate(wrap_words(facts.project, wide, 2, _HEAD, True)):
         canvas.put(Label(text, left, box.top + 5 + number * 4.8, _HEAD, "start", True))
-    name = f"Elevation {facts.mark}" + (f", {facts.name}" if facts.name else "")
+    name = ", ".join(filter(None, (f"Elevation {facts.mark}", facts.name, "seen from outside")))
     for number, text in enumerate(wrap_words(name, wide, 2, _HEAD)):
         canvas.put(Label(text, left, box.top + 15 + number * 4.6, _HEAD, "start"))
     built = ", ".join(

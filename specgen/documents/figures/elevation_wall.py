@@ -12,7 +12,8 @@ from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Po
 PERIMETER = "opening_perimeter"
 _AROUND = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1))
 _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeters
-_LINE = LEAST_SIZE * 1.3  # from one line of an opening's label to the next
+_LINE = LEAST_SIZE * 1.45  # from one line of an opening's label to the next
+_INSET = 0.9  # from the edge of an opening with a joint to its frame
 _HIGH = LEAST_SIZE + 0.6  # what a mark needs across its text
 _PARTS = 4  # of the space between two corners, where a side slopes
 
@@ -27,8 +28,9 @@ def draw_wall(canvas: Canvas, view: View, layout: ElevationLayout, facts: Elevat
         kind = "joint" if run.kind == AESTHETIC else "movement"
         canvas.wall_line(kind, view, float(run.x1), float(run.y1), float(run.x2), float(run.y2))
     _draw_openings(canvas, view, layout)
+    joints = {float(run.y1) for run in layout.joints if run.y1 == run.y2 and run.kind != PERIMETER}
     for kind, height in _crossing(facts, float(layout.height)):
-        if view.bottom < height < view.top:
+        if height not in joints and view.bottom < height < view.top:
             canvas.wall_line(kind, view, 0.0, height, float(layout.width), height)
             box, y = view.box, view.y(height)
             canvas.space.take(Box(box.left, y - 0.2, box.right, y + 0.2))
@@ -48,18 +50,21 @@ def _draw_openings(canvas: Canvas, view: View, layout: ElevationLayout) -> None:
         right, top = left + float(width), bottom + float(height)
         if right <= view.left or left >= view.right or top <= view.bottom or bottom >= view.top:
             continue
-        for x1, y1, x2, y2 in (
-            (left, bottom, right, bottom),
-            (right, bottom, right, top),
-            (right, top, left, top),
-            (left, top, left, bottom),
-        ):
-            canvas.wall_line("opening", view, x1, y1, x2, y2)
-        canvas.wall_line("diagonal", view, left, bottom, right, top)
-        canvas.wall_line("diagonal", view, left, top, right, bottom)
         joint = perimeter.get((x, y)) or perimeter.get((x + width, y + height)) or ""
+        # The frame stands within the joint round it, so that the line of the joint is seen.
+        inset = _INSET / view.per_meter if joint else 0.0
+        _draw_frame(canvas, view, left + inset, bottom + inset, right - inset, top - inset)
         shown = _paper_box(view, left, bottom, right, top)
-        _label_opening(canvas, shown, [mark, short_mark(joint, layout.elevation)] if joint else [mark])
+        _label_opening(canvas, shown, mark, short_mark(joint, layout.elevation))
+
+
+def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
+    """The outline of an opening and its diagonals."""
+    corners = ((left, bottom), (right, bottom), (right, top), (left, top), (left, bottom))
+    for (x1, y1), (x2, y2) in pairwise(corners):
+        canvas.wall_line("opening", view, x1, y1, x2, y2)
+    canvas.wall_line("diagonal", view, left, bottom, right, top)
+    canvas.wall_line("diagonal", view, left, top, right, bottom)
 
 
 def _find_perimeters(joints: tuple[JointRun, ...]) -> dict[Point, str]:
@@ -81,16 +86,19 @@ def _paper_box(view: View, left: float, bottom: float, right: float, top: float)
     )
 
 
-def _label_opening(canvas: Canvas, shown: Box, lines: list[str]) -> None:
-    """Write the mark of an opening, and below it that of its joint, at its middle."""
+def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
+    """Write the mark of an opening at its middle, and below it that of its joint, in a frame."""
     x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
-    deep = _LINE * (len(lines) - 1)
-    wide = max(map(measure, lines)) + 1
+    deep = _LINE if joint else 0.0
+    wide = max(measure(mark), measure(joint)) + 1.6
     if wide <= shown.right - shown.left and deep + _HIGH <= shown.bottom - shown.top:
-        for number, text in enumerate(lines):
-            canvas.place([center_label(text, x, y - deep / 2 + number * _LINE)], blank=True)
-    else:
-        label_or_key(canvas, ", ".join(lines), shown)
+        upper = canvas.place([center_label(mark, x, y - deep / 2)], blank=True)
+        lower = canvas.place([center_label(joint, x, y + deep / 2)], blank=True) if joint and upper else None
+        if lower:
+            canvas.box("leader", lower.box.grow(0.35))
+        if upper and (lower or not joint):
+            return
+    label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown)
 
 
 def label_panels(canvas: Canvas, view: View, layout: ElevationLayout) -> None:
