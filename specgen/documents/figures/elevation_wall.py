@@ -102,7 +102,7 @@ def label_or_key(canvas: Canvas, text: str, shown: Box, blank: bool = False) -> 
         number = str(len(canvas.key) + 1)
         x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
         label = canvas.place(_choices(number, shown), blank) or canvas.place(_with_leaders(number, x, y), blank=True)
-        canvas.key.append(f"{number} = {text}" if label else f"{text}: no place on this sheet")
+        (canvas.key if label else canvas.lost).append(text)
         if label and not shown.holds(label.box):
             box = label.box
             canvas.line("leader", x, y, (box.left + box.right) / 2, (box.top + box.bottom) / 2)
