@@ -3,11 +3,13 @@
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from itertools import pairwise
 from typing import NamedTuple
 
 from specgen.documents.figures.labels import LEAST_SIZE, measure
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
 
+Places = list[tuple[float, Fraction]]
 PERIMETER = "opening_perimeter"
 
 
@@ -40,13 +42,19 @@ class Piece(NamedTuple):
     bottom: float
     right: float
     top: float
-    panel: Panel
+    panel: Panel | None  # where it is no rectangle
 
     @property
     def least_scale(self) -> float:
         """The millimeters on paper for a meter at which its mark stands in it, level or turned."""
         wide, high = self.right - self.left, self.top - self.bottom
         return max((measure(self.mark) + 1) / max(wide, high), (LEAST_SIZE + 0.6) / min(wide, high))
+
+
+def _float(length: Fraction) -> float:
+    """The nearest number; the fraction's own way to it takes four times as long."""
+    over, under = length.as_integer_ratio()
+    return over / under
 
 
 @dataclass(frozen=True)
@@ -69,14 +77,21 @@ class Geometry:
         """Where level joints cut the wall, from below, with their marks."""
         return self._cuts(upright=False)
 
+    @cached_property
+    def places(self) -> tuple[Places, Places]:
+        """The places of upright and of level joints, each as a number to reckon with and as it is."""
+        upright, level = ([(_float(place), place) for place in cuts] for cuts in (self.uprights, self.levels))
+        return upright, level
+
     def _cuts(self, upright: bool) -> dict[Fraction, str]:
         layout = self.layout
-        found = dict.fromkeys(layout.vertical_lines if upright else layout.horizontal_lines, "")
-        for run in layout.joints:
-            at, other = (run.x1, run.x2) if upright else (run.y1, run.y2)
-            if at == other and run.kind != PERIMETER and not found.get(at):
-                found[at] = self.shorten(run.mark)
-        return dict(sorted(found.items()))
+        given = layout.vertical_lines if upright else layout.horizontal_lines
+        found = {_float(place): (place, "") for place in given}
+        for run, line in zip(layout.joints, self.lines, strict=True):
+            at, other, exact = (line.x1, line.x2, run.x1) if upright else (line.y1, line.y2, run.y1)
+            if at == other and run.kind != PERIMETER and not (at in found and found[at][1]):
+                found[at] = (exact, self.shorten(run.mark))
+        return dict(found[at] for at in sorted(found))
 
     def find_end(self, place: Fraction, edge: float, upright: bool = True) -> float:
         """Where the mark of a line points to: the end of the line below a sloped or stepped edge, else the edge."""
@@ -110,7 +125,7 @@ class Geometry:
     def lines(self) -> tuple[Line, ...]:
         """The runs of all joints."""
         return tuple(
-            Line(run.kind != AESTHETIC, float(run.x1), float(run.y1), float(run.x2), float(run.y2))
+            Line(run.kind != AESTHETIC, _float(run.x1), _float(run.y1), _float(run.x2), _float(run.y2))
             for run in self.layout.joints
         )
 
@@ -131,17 +146,14 @@ class Geometry:
     @cached_property
     def panels(self) -> tuple[Piece, ...]:
         """The panels."""
-        return tuple(
-            Piece(
-                self.shorten(panel.mark),
-                float(panel.x),
-                float(panel.y),
-                float(panel.x + panel.width),
-                float(panel.y + panel.height),
-                panel,
-            )
-            for panel in self.layout.panels
-        )
+        slopes = any(x != at and y != to for (x, y), (at, to) in pairwise((*self.layout.edge, self.layout.edge[0])))
+        found = []
+        for panel in self.layout.panels:
+            left, bottom = _float(panel.x), _float(panel.y)
+            right, top = left + _float(panel.width), bottom + _float(panel.height)
+            whole = len(panel.outline) == 4 and not panel.holes and (not slopes or panel.is_rectangle)
+            found.append(Piece(self.shorten(panel.mark), left, bottom, right, top, None if whole else panel))
+        return tuple(found)
 
     @cached_property
     def scales(self) -> tuple[float, ...]:

@@ -1,10 +1,11 @@
 """What stands around the wall: dimensions, marks of lines, levels, mesh zones, grade, match lines."""
 
+from collections.abc import Callable
 from fractions import Fraction
 from functools import partial
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_depth
+from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_depth, list_parts
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
@@ -12,17 +13,22 @@ from specgen.documents.figures.labels import CAPITAL, Label, center_label, measu
 
 _GAP = 1.5  # between the wall and what refers to it
 _SAME = 1e-6  # meters
+_ABOVE = 13.0  # the room for marks of lines
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 
 
-def find_margins(geometry: Geometry, facts: ElevationFacts, scale: Scale) -> Margins:
-    """What is kept free around the wall at a scale."""
-    below, beside = (find_depth(geometry, facts, scale, upright) for upright in (True, False))
+def make_margins(geometry: Geometry, facts: ElevationFacts) -> Callable[[Scale], Margins]:
+    """What is kept free around the wall, by the scale."""
+    below, beside = (list_parts(geometry, facts, upright) for upright in (True, False))
     marks = max((measure(mark) for mark in geometry.levels.values()), default=0.0)
     levels = max(measure(text) for _, text in list_levels(geometry, facts))
     right = 2 * _GAP + marks + 6 + levels + (12 if facts.zones else 4)
-    grade = _grade_depth(facts, scale.per_meter)
-    return Margins(beside, right, 13, grade + below)
+
+    def find_margins(scale: Scale) -> Margins:
+        grade = _grade_depth(facts, scale.per_meter)
+        return Margins(find_depth(beside, scale), right, _ABOVE, grade + find_depth(below, scale))
+
+    return find_margins
 
 
 def _grade_depth(facts: ElevationFacts, per_meter: float) -> float:
@@ -31,12 +37,12 @@ def _grade_depth(facts: ElevationFacts, per_meter: float) -> float:
     return depth if depth <= _MOST_GRADE else 0.0
 
 
-def draw_margins(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
+def draw_margins(canvas: Canvas, view: View, window: Window, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw all that stands around the part of a wall which a sheet shows."""
     grade = _grade_depth(facts, view.per_meter) if not view.bottom else 0.0
     _draw_grade(canvas, view, facts, grade)
-    draw_chain(canvas, Axis(view, upright=True, start=grade), geometry, facts)
-    draw_chain(canvas, Axis(view, upright=False), geometry, facts)
+    draw_chain(canvas, Axis(view, upright=True, start=grade), (window.left, window.right), geometry, facts)
+    draw_chain(canvas, Axis(view, upright=False), (window.bottom, window.top), geometry, facts)
     edge = _mark_lines(canvas, view, geometry)
     edge = _mark_levels(canvas, view, geometry, facts, edge)
     _draw_zones(canvas, view, facts, edge)

@@ -5,7 +5,7 @@ Lengths are millimeters on paper, from the upper left; nothing here loads a font
 
 import json
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Literal, NamedTuple
 
@@ -54,6 +54,7 @@ def _advances(bold: bool) -> dict[str, float]:
     return {char: units / table["units"] for char, units in table["bold" if bold else "regular"].items()}
 
 
+@lru_cache(10_000)
 def measure(text: str, size: float = LEAST_SIZE, bold: bool = False) -> float:
     """The width of a line of text, in millimeters."""
     advances = _advances(bold)
@@ -123,6 +124,7 @@ class LabelSpace:
 
     def __init__(self, within: Box) -> None:
         self.within = within
+        self.lowest = within.top  # the lower edge of all that is taken
         self._cells: dict[tuple[int, int], list[Box]] = {}
 
     def is_free(self, box: Box) -> bool:
@@ -133,6 +135,7 @@ class LabelSpace:
 
     def take(self, box: Box) -> None:
         """Keep a box free of labels."""
+        self.lowest = max(self.lowest, box.bottom)
         for cell in _cells(box):
             self._cells.setdefault(cell, []).append(box)
 
