@@ -91,8 +91,7 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
 def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
     """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number."""
     for mark, left, bottom, right, top, panel in geometry.panels:
-        x, y = (left + right) / 2, (bottom + top) / 2
-        if view.left <= x < view.right and view.bottom <= y < view.top:
+        if view.left <= (left + right) / 2 < view.right and view.bottom <= (bottom + top) / 2 < view.top:
             room = (left, bottom, right, top) if panel is None else _find_room(panel)
             label_or_key(canvas, mark, _paper_box(view, *room))
 
