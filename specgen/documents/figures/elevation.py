@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_days import draw_days, tell_day
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, make_margins
@@ -33,9 +34,15 @@ class DrawnSheet:
 
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
     """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
-    geometry = Geometry(layout)
+    geometry = Geometry(layout, facts.day_area)
     unit = ["Dimensions in millimeters"] if facts.system == "si" else []
-    remarks = [*unit, *(zone.text for zone in facts.zones), *facts.remarks, *layout.notes]
+    remarks = [
+        *unit,
+        *(zone.text for zone in facts.zones),
+        *facts.remarks,
+        *tell_day(facts, geometry.days),
+        *layout.notes,
+    ]
     plan = _plan(geometry, facts, sheet, remarks)
     sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
     longest = max((canvas.remarks for canvas in sheets), key=len)
@@ -76,6 +83,7 @@ def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationF
     view = View(left, bottom, right, top, x0, y0, scale)
     draw_wall(canvas, view, geometry, facts)
     draw_margins(canvas, view, window, geometry, facts)
+    draw_days(canvas, view, geometry.days)
     draw_matches(canvas, view, plan, window)
     label_panels(canvas, view, geometry)
     return canvas

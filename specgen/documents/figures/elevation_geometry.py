@@ -1,5 +1,6 @@
 """A layout made ready for drawing: its exact lengths turned into floating point once, its marks shortened."""
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -57,11 +58,19 @@ def _float(length: Fraction) -> float:
     return over / under
 
 
+class Day(NamedTuple):
+    """The part of a wall that is sprayed on one day, in meters from the left."""
+
+    start: float
+    end: float
+
+
 @dataclass(frozen=True)
 class Geometry:
     """What is drawn of a layout."""
 
     layout: ElevationLayout
+    day_area: Fraction | None = None  # square meters that are sprayed in a day
 
     def shorten(self, mark: str) -> str:
         """The mark of a panel or line on the drawing of its own elevation: `A3` of `E1-A3`."""
@@ -159,3 +168,23 @@ class Geometry:
     def scales(self) -> tuple[float, ...]:
         """For each panel the scale its mark needs, in millimeters for a meter."""
         return tuple(piece.least_scale for piece in self.panels)
+
+    @cached_property
+    def days(self) -> list[Day]:
+        """The days of the wall from the left, each with as many columns between upright joints as its area allows.
+
+        None where no area of a day is known, or where one column is more than it.
+        """
+        edges = [0.0, *(at for at, _ in self.places[0]), _float(self.layout.width)]
+        columns = [Fraction(0) for _ in edges[1:]]
+        for piece, panel in zip(self.panels, self.layout.panels, strict=True):
+            columns[bisect_right(edges, (piece.left + piece.right) / 2) - 1] += panel.net_area
+        if self.day_area is None or max(columns) > self.day_area:
+            return []
+        starts, done = edges[:1], Fraction(0)
+        for edge, area in zip(edges, columns, strict=False):
+            if done + area > self.day_area:
+                starts.append(edge)
+                done = Fraction(0)
+            done += area
+        return [Day(*span) for span in pairwise((*starts, edges[-1]))]

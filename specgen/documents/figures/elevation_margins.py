@@ -22,11 +22,12 @@ def make_margins(geometry: Geometry, facts: ElevationFacts) -> Callable[[Scale],
     below, beside = (list_parts(geometry, facts, upright) for upright in (True, False))
     marks = max((measure(mark) for mark in geometry.levels.values()), default=0.0)
     levels = max(measure(text) for _, text in list_levels(geometry, facts))
+    above = _ABOVE + (6 if len(geometry.days) > 1 else 0)
     right = 2 * _GAP + marks + 6 + levels + (12 if facts.zones else 4)
 
     def find_margins(scale: Scale) -> Margins:
         grade = _grade_depth(facts, scale.per_meter)
-        return Margins(find_depth(beside, scale), right, _ABOVE, grade + find_depth(below, scale))
+        return Margins(find_depth(beside, scale), right, above, grade + find_depth(below, scale))
 
     return find_margins
 
@@ -171,7 +172,7 @@ def _match_places(text: str, line: tuple[float, float, float, float], across: in
     x1, y1, x2, y2 = line
     half = measure(text) / 2
     if across:
-        return [center_label(text, x1 - across * (half + 1.5), y1 + 1.5 + down) for down in (0, 3.6, -3.6)]
+        return [center_label(text, x1 - across * (half + 1.5), y1 + 2.6 + down) for down in (0, 3.6, -3.6)]
     if up > 0:
         return [center_label(text, x1 + 6 + half + by, y1 - rise) for rise in (10.0, 6.6) for by in (0, 30, 60, 90)]
     return [center_label(text, x1 + 6 + half + by, y2 + 3.0 + fall) for fall in (0.0, 14.0, 22.0) for by in (0, 20, 40)]
