@@ -9,10 +9,11 @@ from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_dep
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
-from specgen.documents.figures.labels import CAPITAL, Label, center_label, measure
+from specgen.documents.figures.labels import CAPITAL, Label, center_label, measure, shorten
 
 _GAP = 1.5  # between the wall and what refers to it
 _SAME = 1e-6  # meters
+_MOST_MARK, _MOST_LEVEL = 24.0, 52.0  # widths of what stands beside the wall
 _ABOVE = 13.0  # the room for marks of lines
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 
@@ -20,7 +21,7 @@ _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 def make_margins(geometry: Geometry, facts: ElevationFacts) -> Callable[[Scale], Margins]:
     """What is kept free around the wall, by the scale."""
     below, beside = (list_parts(geometry, facts, upright) for upright in (True, False))
-    marks = max((measure(mark) for mark in geometry.levels.values()), default=0.0)
+    marks = max((wide for wide in map(measure, geometry.levels.values()) if wide <= _MOST_MARK), default=0.0)
     levels = max(measure(text) for _, text in list_levels(geometry, facts))
     above = _ABOVE + (6 if len(geometry.days) > 1 else 0)
     right = 2 * _GAP + marks + 6 + levels + (12 if facts.zones else 4)
@@ -90,7 +91,7 @@ def _find_side(place: float, low: float, high: float) -> int | None:
 
 def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float, float], moving: bool) -> Label | None:
     """Write the mark of a line at its end, that of a movement joint in a frame; a short stroke leads there."""
-    label = canvas.place(choices)
+    label = canvas.place(choices) if measure(mark) <= _MOST_MARK else None
     if label is None:
         canvas.lost.append(mark)
         return None
@@ -108,11 +109,9 @@ def list_levels(geometry: Geometry, facts: ElevationFacts) -> list[tuple[Fractio
     base = facts.base
     grade = "" if base is None else f", {facts.length(base)} above grade" if base else ", at grade"
     floors = [(floor.height, f"{facts.length(floor.height)} {floor.mark}") for floor in facts.floors]
-    return [
-        (Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"),
-        *floors,
-        (geometry.layout.height, f"{facts.length(geometry.layout.height)} top"),
-    ]
+    top = geometry.layout.height
+    told = [(Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"), *floors, (top, f"{facts.length(top)} top")]
+    return [(height, shorten(text, _MOST_LEVEL)) for height, text in told]
 
 
 def _mark_levels(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts, edge: float) -> float:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from specgen.documents.figures.elevation_geometry import Geometry, Places
 
 EDGE = 8.0  # between the border and the edge of the paper
+_LEAST_FIELD = 20.0  # of a wall on a sheet
 STRIP = 36.0  # height of the strip with legend and title block
 # A panel that a mark does not fit into goes to the key. Of 50 panels one may, where a greater scale would hold it.
 _MAY_MISS = 0.02
@@ -123,8 +124,9 @@ def _marks_fit(geometry: Geometry, scale: Scale, greatest: Scale) -> bool:
 def _spread(wanted: Wanted, paper: Paper, scale: Scale, margins: Margins) -> Plan:
     """The elevation at a scale on as many sheets of a size as that takes."""
     layout = wanted.geometry.layout
-    wide = (paper.width - 2 * EDGE - margins.left - margins.right) / scale.per_meter
-    high = (paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom) / scale.per_meter
+    wide = paper.width - 2 * EDGE - margins.left - margins.right
+    high = paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom
+    wide, high = (max(side, _LEAST_FIELD) / scale.per_meter for side in (wide, high))
     across = [*_cut(layout.width, wide, wanted.geometry.places[0])]
     up = [*_cut(layout.height, high, wanted.geometry.places[1])]
     windows = tuple(

@@ -284,3 +284,22 @@ def test_a_wall_without_lines_is_parted_where_the_sheet_ends(tmp_path):
     for each, sheet in zip(drawn, sheets, strict=True):
         assert span(sheet, "edge", 0) <= 300 * FOOT / len(sheets) / SCALES[each.scale] * 1.001
         assert faults(sheet) == []
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_marks_and_names_of_sixty_characters_keep_to_the_sheet(paper, tmp_path):
+    long = "W" * 58
+    face = {
+        "name": f"{long} N",
+        "floor_lines": {f"{long}F1": {"height": "4 ft"}, f"{long}F2": {"height": "12 ft"}},
+        "openings": {f"{long}A": FACE["openings"]["A"]},
+    }
+    joints = {
+        f"{long}J1": JOINTS["J1"] | {"serves": [f"{long}A"]},
+        f"{long}J2": JOINTS["J2"] | {"kind": "building_expansion", "runs": "vertical", "at": "20 ft"},
+    }
+    _, sheets = sheets_of(tmp_path, face, joints, paper)
+    assert [problem for sheet in sheets for problem in faults(sheet)] == []
+    words = " ".join(word for sheet in sheets for word in sheet.words)
+    assert f"{long}A" in words
+    assert "12′-0″ WWW" in words
