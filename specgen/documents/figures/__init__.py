@@ -1,0 +1,1 @@
+"""Figures: what a drawing shows, measured and placed, and its look from one SVG template each."""

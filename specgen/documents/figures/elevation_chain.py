@@ -1,0 +1,120 @@
+"""The chain of dimensions from joint to joint along a side of the wall, and the overall dimension beyond it."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from typing import NamedTuple
+
+from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_geometry import Geometry
+from specgen.documents.figures.elevation_paper import Scale
+from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
+
+_NEAR, _ROW = 8.0, 8.0  # from the wall to the chain, from there to the overall dimension
+_DEEP = 6.5  # beside the length of a figure that stands across the chain
+_PAST = 5.0  # from the overall dimension to what stands next
+_TICK = 1.0  # half of the stroke that ends a dimension
+_GAP = 1.5  # between the wall and an extension line, and of that past the dimension
+_ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle of its figure
+_SHIFTS = (0.0, 3.6, -3.6, 7.2, -7.2)
+
+Span = tuple[Fraction, Fraction]  # from where to where along a side, in meters
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """The side of a wall that a chain stands at: below it where the joints are upright, else to its left.
+
+    Places `along` the side and distances `out` from the wall are millimeters on paper.
+    """
+
+    view: View
+    upright: bool
+    start: float = 0.0  # where the space for dimensions begins, out from the wall
+
+    def along(self, meters: Fraction) -> float:
+        """A place along the side."""
+        return (self.view.x if self.upright else self.view.y)(float(meters))
+
+    def point(self, along: float, out: float) -> tuple[float, float]:
+        """A point on paper."""
+        return (along, self.view.y0 + self.start + out) if self.upright else (self.view.x0 - self.start - out, along)
+
+    def line(self, canvas: Canvas, kind: str, start: tuple[float, float], end: tuple[float, float]) -> None:
+        """Draw a line from one place along and out to another."""
+        canvas.line(kind, *self.point(*start), *self.point(*end))
+
+    def label(self, text: str, along: float, out: float, crosses: bool = False) -> Label:
+        """A text about a point, along the side or across it."""
+        return center_label(text, *self.point(along, out), turned=self.upright == crosses)
+
+
+class Part(NamedTuple):
+    """A dimension of the chain, its figure, and how wide that is on paper."""
+
+    start: Fraction
+    end: Fraction
+    text: str
+    wide: float
+
+    def crosses(self, per_meter: float) -> bool:
+        """Whether its figure is too wide to stand along it at a scale."""
+        return self.wide + 1.5 > float(self.end - self.start) * per_meter
+
+
+def list_parts(geometry: Geometry, facts: ElevationFacts, upright: bool, span: Span | None = None) -> list[Part]:
+    """The dimensions along a side of the wall, or along a span of it."""
+    low, high = span or (Fraction(0), _length(geometry, upright))
+    cuts = geometry.uprights if upright else geometry.levels
+    places = [low, *(place for place in cuts if low < place < high), high]
+    return [_make_part(start, end, facts.length(end - start)) for start, end in pairwise(places)]
+
+
+def _make_part(start: Fraction, end: Fraction, text: str) -> Part:
+    return Part(start, end, text, measure(text))
+
+
+def _length(geometry: Geometry, upright: bool) -> Fraction:
+    return geometry.layout.width if upright else geometry.layout.height
+
+
+def find_depth(parts: list[Part], scale: Scale) -> float:
+    """The room that the dimensions of a side take at a scale, out from the wall."""
+    return _NEAR + _row_depth(parts, scale.per_meter) + _PAST
+
+
+def _row_depth(parts: list[Part], per_meter: float) -> float:
+    return max([_ROW, *(part.wide + _DEEP for part in parts if part.crosses(per_meter))])
+
+
+def draw_chain(canvas: Canvas, axis: Axis, span: Span, geometry: Geometry, facts: ElevationFacts) -> None:
+    """Draw the chain of what the view shows, and beyond it the overall dimension."""
+    parts = list_parts(geometry, facts, axis.upright, span)
+    for part in parts:
+        _draw_dimension(canvas, axis, part, (0.0, _NEAR), part.crosses(axis.view.per_meter))
+    (low, high), length = span, _length(geometry, axis.upright)
+    told = facts.length(high - low)
+    whole = told if high - low == length else f"{told} of {facts.length(length)}"
+    out = _NEAR + _row_depth(parts, axis.view.per_meter)
+    _draw_dimension(canvas, axis, _make_part(low, high, whole), (_NEAR, out), crosses=False)
+
+
+def _draw_dimension(canvas: Canvas, axis: Axis, part: Part, rows: tuple[float, float], crosses: bool) -> None:
+    """Draw a dimension in the second of two rows, with extension lines from the first, and write its figure."""
+    first, out = rows
+    start, end = axis.along(part.start), axis.along(part.end)
+    for place in (start, end):
+        axis.line(canvas, "dimension", (place, first + _GAP), (place, out + _GAP))
+        rise = _TICK if axis.upright else -_TICK
+        axis.line(canvas, "tick", (place - rise, out + rise), (place + rise, out - rise))
+    axis.line(canvas, "dimension", (start, out), (end, out))
+    middle, beyond = (start + end) / 2, out + part.wide / 2 + 1.5
+    along = () if crosses else (axis.label(part.text, middle, out - _ABOVE),)
+    across = {by: axis.label(part.text, middle + by, beyond, crosses=True) for by in _SHIFTS}
+    label = canvas.place((*along, *across.values()))
+    if label is None:
+        canvas.lost.append(f"dimension {part.text}")
+    for by, choice in across.items():
+        if by and label is choice:
+            axis.line(canvas, "leader", (middle, out), (middle + by, out + 1.2))

@@ -1,0 +1,190 @@
+"""A layout made ready for drawing: its exact lengths turned into floating point once, its marks shortened."""
+
+from bisect import bisect_right
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from itertools import pairwise
+from typing import NamedTuple
+
+from specgen.documents.figures.labels import LEAST_SIZE, measure
+from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
+
+Places = list[tuple[float, Fraction]]
+PERIMETER = "opening_perimeter"
+
+
+class Line(NamedTuple):
+    """A run of a joint, in meters."""
+
+    moving: bool
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+
+
+class Hole(NamedTuple):
+    """An opening, in meters, with the mark of the joint around it; empty where there is none."""
+
+    mark: str
+    joint: str
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+
+class Piece(NamedTuple):
+    """A panel by its bounding box, in meters, with its mark on this drawing."""
+
+    mark: str
+    left: float
+    bottom: float
+    right: float
+    top: float
+    panel: Panel | None  # where it is no rectangle
+
+    @property
+    def least_scale(self) -> float:
+        """The millimeters on paper for a meter at which its mark stands in it, level or turned."""
+        wide, high = self.right - self.left, self.top - self.bottom
+        return max((measure(self.mark) + 1) / max(wide, high), (LEAST_SIZE + 0.6) / min(wide, high))
+
+
+def _float(length: Fraction) -> float:
+    """The nearest number; the fraction's own way to it takes four times as long."""
+    over, under = length.as_integer_ratio()
+    return over / under
+
+
+class Day(NamedTuple):
+    """The part of a wall that is sprayed on one day, in meters from the left."""
+
+    start: float
+    end: float
+
+
+@dataclass(frozen=True)
+class Geometry:
+    """What is drawn of a layout."""
+
+    layout: ElevationLayout
+    day_area: Fraction | None = None  # square meters that are sprayed in a day
+
+    def shorten(self, mark: str) -> str:
+        """The mark of a panel or line on the drawing of its own elevation: `A3` of `E1-A3`."""
+        return mark.removeprefix(f"{self.layout.elevation}-")
+
+    @cached_property
+    def uprights(self) -> dict[Fraction, str]:
+        """Where upright joints cut the wall, from the left, with their marks."""
+        return self._cuts(upright=True)
+
+    @cached_property
+    def levels(self) -> dict[Fraction, str]:
+        """Where level joints cut the wall, from below, with their marks."""
+        return self._cuts(upright=False)
+
+    @cached_property
+    def places(self) -> tuple[Places, Places]:
+        """The places of upright and of level joints, each as a number to reckon with and as it is."""
+        upright, level = ([(_float(place), place) for place in cuts] for cuts in (self.uprights, self.levels))
+        return upright, level
+
+    def _cuts(self, upright: bool) -> dict[Fraction, str]:
+        layout = self.layout
+        given = layout.vertical_lines if upright else layout.horizontal_lines
+        found = {_float(place): (place, "") for place in given}
+        for run, line in zip(layout.joints, self.lines, strict=True):
+            at, other, exact = (line.x1, line.x2, run.x1) if upright else (line.y1, line.y2, run.y1)
+            if at == other and run.kind != PERIMETER and not (at in found and found[at][1]):
+                found[at] = (exact, self.shorten(run.mark))
+        return dict(found[at] for at in sorted(found))
+
+    def find_end(self, place: Fraction, edge: float, upright: bool = True) -> float:
+        """Where the mark of a line points to: the end of the line below a sloped or stepped edge, else the edge."""
+        if len(self.layout.edge) == 4:
+            return edge
+        return min(edge, (self._tops if upright else self._rights).get(float(place), edge))
+
+    @cached_property
+    def _tops(self) -> dict[float, float]:
+        ends: dict[float, float] = {}
+        for line in self.lines:
+            if line.x1 == line.x2:
+                ends[line.x1] = max(ends.get(line.x1, 0.0), line.y1, line.y2)
+        return ends
+
+    @cached_property
+    def _rights(self) -> dict[float, float]:
+        ends: dict[float, float] = {}
+        for line in self.lines:
+            if line.y1 == line.y2:
+                ends[line.y1] = max(ends.get(line.y1, 0.0), line.x1, line.x2)
+        return ends
+
+    @cached_property
+    def moving(self) -> tuple[str, ...]:
+        """The marks of the movement joints, J2 before J10."""
+        marks = {run.mark for run in self.layout.joints if run.kind != AESTHETIC}
+        return tuple(sorted(marks, key=lambda mark: (len(mark), mark)))
+
+    @cached_property
+    def lines(self) -> tuple[Line, ...]:
+        """The runs of all joints."""
+        return tuple(
+            Line(run.kind != AESTHETIC, _float(run.x1), _float(run.y1), _float(run.x2), _float(run.y2))
+            for run in self.layout.joints
+        )
+
+    @cached_property
+    def openings(self) -> tuple[Hole, ...]:
+        """The openings."""
+        ends: dict[tuple[float, float], str] = {}
+        for run, line in zip(self.layout.joints, self.lines, strict=True):
+            if run.kind == PERIMETER:
+                ends[line.x1, line.y1] = ends[line.x2, line.y2] = self.shorten(run.mark)
+        found = []
+        for mark, x, y, width, height in self.layout.openings:
+            left, bottom, right, top = (float(side) for side in (x, y, x + width, y + height))
+            joint = ends.get((left, bottom)) or ends.get((right, top)) or ""
+            found.append(Hole(mark, joint, left, bottom, right, top))
+        return tuple(found)
+
+    @cached_property
+    def panels(self) -> tuple[Piece, ...]:
+        """The panels."""
+        slopes = any(x != at and y != to for (x, y), (at, to) in pairwise((*self.layout.edge, self.layout.edge[0])))
+        found = []
+        for panel in self.layout.panels:
+            left, bottom = _float(panel.x), _float(panel.y)
+            right, top = left + _float(panel.width), bottom + _float(panel.height)
+            whole = len(panel.outline) == 4 and not panel.holes and (not slopes or panel.is_rectangle)
+            found.append(Piece(self.shorten(panel.mark), left, bottom, right, top, None if whole else panel))
+        return tuple(found)
+
+    @cached_property
+    def scales(self) -> tuple[float, ...]:
+        """For each panel the scale its mark needs, in millimeters for a meter."""
+        return tuple(piece.least_scale for piece in self.panels)
+
+    @cached_property
+    def days(self) -> list[Day]:
+        """The days of the wall from the left, each with as many columns between upright joints as its area allows.
+
+        None where no area of a day is known, or where one column is more than it.
+        """
+        edges = [0.0, *(at for at, _ in self.places[0]), _float(self.layout.width)]
+        columns = [Fraction(0) for _ in edges[1:]]
+        for piece, panel in zip(self.panels, self.layout.panels, strict=True):
+            columns[bisect_right(edges, (piece.left + piece.right) / 2) - 1] += panel.net_area
+        if self.day_area is None or max(columns) > self.day_area:
+            return []
+        starts, done = edges[:1], Fraction(0)
+        for edge, area in zip(edges, columns, strict=False):
+            if done + area > self.day_area:
+                starts.append(edge)
+                done = Fraction(0)
+            done += area
+        return [Day(*span) for span in pairwise((*starts, edges[-1]))]
