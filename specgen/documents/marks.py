@@ -53,6 +53,13 @@ def list_marks(context: DocumentContext, collection: str) -> tuple[str, ...]:
     return context.project.members.get((collection,), ())
 
 
+def name_walls(marks: list[str]) -> str:
+    """`wall W1`, `walls W1 and W2`, `walls W1, W2, and W3`: as a caption names them."""
+    if len(marks) < 3:
+        return f"wall{'s' if len(marks) > 1 else ''} {' and '.join(marks)}"
+    return f"walls {', '.join(marks[:-1])}, and {marks[-1]}"
+
+
 def tell_marks(context: DocumentContext) -> str:
     """`E1 South face, E2 Alley, J1 floor line`: what the marks of a list stand for; those of few members only."""
     told = (list_marks(context, collection) for collection in _TOLD)

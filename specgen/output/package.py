@@ -20,8 +20,8 @@ from specgen.documents.drafts import (
     list_cited,
 )
 from specgen.documents.template_overrides import check_folder
-from specgen.formats import text
-from specgen.model.block import Document
+from specgen.formats import png, text
+from specgen.model.block import Document, Figure
 from specgen.model.finding import Judgment, Severity
 from specgen.model.problem import refuse
 from specgen.model.project import Project
@@ -67,6 +67,7 @@ def make_package(
         check_folder(own, folder)
     every = templates(folder, own)
     documents, rest = _compose(_choose(every, only, draft), every, context, draft, whole=not only)
+    notes += _describe_figures(formats, documents)
     files = [(f"{d.file_name}.{ending}", write(d, folder)) for d in documents for ending, write in writers.items()]
     about = {
         "format": 1,
@@ -118,6 +119,14 @@ def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tu
     from specgen.formats.docx.letterhead import read_letterhead
 
     return read_letterhead(letterhead).notes
+
+
+def _describe_figures(formats: tuple[str, ...], documents: list[Document]) -> tuple[str, ...]:
+    """What is told where Word documents cannot show their figures."""
+    drawn = any(isinstance(block, Figure) for document in documents for block in document.blocks)
+    if "docx" not in formats or not drawn or png.can_render():
+        return ()
+    return (f"the Word files say in words what their figures show: install {png.EXTRA} to have the pictures",)
 
 
 def _choose(every: tuple[Template, ...], only: tuple[str, ...], draft: bool) -> tuple[Template, ...]:
