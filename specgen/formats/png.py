@@ -1,26 +1,73 @@
-"""A drawing as a PNG picture; the renderer is an extra, and is loaded when the first picture is asked for."""
+"""A drawing as a PNG: by the library of the PDF pages where it is installed, else by the smaller one.
 
-from importlib.util import find_spec
+Both are given our two fonts by their files and take none of the system, so that the same drawing gives the same picture
+on every machine.
+"""
+
+from collections.abc import Callable
+from pathlib import Path
 
 from specgen.documents.catalogue import templates_folder
+from specgen.model.problem import Refused, refuse
 
-# What is installed to have pictures.
-EXTRA = "specgen[pdf]"
-_PAGE = """#set page(width: {width}mm, height: auto, margin: 0mm, fill: white)
-#image(bytes(sys.inputs.svg), format: "svg", width: 100%)"""
-
-
-def can_render() -> bool:
-    """Whether a renderer is installed."""
-    return find_spec("typst") is not None
+PIXELS_PER_INCH = 200
+_PAGE = """#set page(width: auto, height: auto, margin: 0pt, fill: white)
+#image(bytes(sys.inputs.svg), format: "svg", width: eval(sys.inputs.width))
+"""
 
 
-def render_png(svg: str, width_mm: float, dpi: int = 220) -> bytes:
-    """The picture of a drawing at its width on paper; raises LookupError where no renderer is installed."""
-    if not can_render():
-        raise LookupError("no renderer of drawings")
+def write_png(svg: str, width: float, ppi: int = PIXELS_PER_INCH) -> bytes:
+    """The picture of an SVG that is `width` millimeters wide on paper; raises Refused where no library is installed."""
+    return _find_writer()(svg, width, ppi)
+
+
+def can_write() -> bool:
+    """Whether one of the two libraries is installed."""
+    try:
+        _find_writer()
+    except Refused:
+        return False
+    return True
+
+
+def _find_writer() -> Callable[[str, float, int], bytes]:
+    """The first of the two libraries that is installed; raises Refused."""
+    for load in (_load_typst, _load_resvg):
+        try:
+            return load()
+        except ImportError:
+            continue
+    raise refuse("a picture needs a library that is not installed", "pip install 'specgen[pdf]', or 'specgen[picture]'")
+
+
+def _font_folder() -> Path:
+    return templates_folder() / "fonts"
+
+
+def _load_typst() -> Callable[[str, float, int], bytes]:
     import typst
 
-    page = _PAGE.replace("{width}", f"{width_mm:.3f}").encode()
-    fonts = typst.Fonts(font_paths=[templates_folder() / "fonts"])
-    return typst.compile(page, format="png", ppi=float(dpi), sys_inputs={"svg": svg}, font_paths=fonts)
+    fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(_font_folder())])
+
+    def draw(svg: str, width: float, ppi: int) -> bytes:
+        return typst.compile(
+            _PAGE.encode(),
+            font_paths=fonts,
+            format="png",
+            ppi=float(ppi),
+            sys_inputs={"svg": svg, "width": f"{width}mm"},
+        )
+
+    return draw
+
+
+def _load_resvg() -> Callable[[str, float, int], bytes]:
+    import resvg_py
+
+    def draw(svg: str, width: float, ppi: int) -> bytes:
+        files = [str(file) for file in sorted(_font_folder().glob("*.ttf"))]
+        return resvg_py.svg_to_bytes(
+            svg_string=svg, dpi=float(ppi), background="#ffffff", skip_system_fonts=True, font_files=files
+        )
+
+    return draw

@@ -124,9 +124,9 @@ def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tu
 def _describe_figures(formats: tuple[str, ...], documents: list[Document]) -> tuple[str, ...]:
     """What is told where Word documents cannot show their figures."""
     drawn = any(isinstance(block, Figure) for document in documents for block in document.blocks)
-    if "docx" not in formats or not drawn or png.can_render():
+    if "docx" not in formats or not drawn or png.can_write():
         return ()
-    return (f"the Word files say in words what their figures show: install {png.EXTRA} to have the pictures",)
+    return ("the Word files say in words what their figures show: pip install 'specgen[pdf]' to have the pictures",)
 
 
 def _choose(every: tuple[Template, ...], only: tuple[str, ...], draft: bool) -> tuple[Template, ...]:

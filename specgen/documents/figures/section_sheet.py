@@ -8,13 +8,14 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from specgen.documents.figures.hatching import hatch
+from specgen.documents.figures.labels import LEAST_SIZE, Anchor, Label, measure, wrap_words
 from specgen.documents.figures.rendering import render_figure
-from specgen.documents.figures.section_words import SIZE, WordsOnPaper, measure, wrap
 from specgen.model.block import Figure, Text
 
 Point = tuple[float, float]
 # What fits beside the margins of a letter page and of an A4 page.
 PAGE_WIDTH = 160.0
+SIZE = LEAST_SIZE
 LEAD = 1.35  # from line to line, in sizes of the type
 _ARROW, _HALF = 2.2, 0.4  # length, and half of the width, of an arrowhead
 _BEYOND, _GAP = 1.2, 0.8  # how far an extension line runs past its dimension, and stays off what it measures
@@ -53,7 +54,7 @@ class Sheet:
     arrows: list[str] = field(default_factory=list)
     dots: list[Point] = field(default_factory=list)
     balloons: list[Point] = field(default_factory=list)
-    words: list[WordsOnPaper] = field(default_factory=list)
+    words: list[Label] = field(default_factory=list)
 
     def area(self, kind: str, points: Sequence[Point]) -> None:
         """A cut material, told by its hatching."""
@@ -75,9 +76,9 @@ class Sheet:
         turns = [pi * n / 18 for n in range(36)]
         self.area(kind, [(center[0] + across / 2 * cos(t), center[1] + high / 2 * sin(t)) for t in turns])
 
-    def say(self, x: float, y: float, text: str, *, anchor: str = "start", bold: bool = False) -> None:
+    def say(self, x: float, y: float, text: str, *, anchor: Anchor = "start", bold: bool = False) -> None:
         """Words whose first line stands on `y`."""
-        self.words.append(WordsOnPaper(x, y, text, anchor, bold))
+        self.words.append(Label(text, x, y, SIZE, anchor, bold))
 
     def say_lines(self, x: float, y: float, text: str, width: float, *, bold: bool = False) -> float:
         """Words wrapped to a width; the height they take."""
@@ -125,7 +126,7 @@ class Sheet:
             if abs(x - start) > _GAP:
                 self.line("thin", (start + side * _GAP, y), (x + side * _BEYOND, y))
         self._set_arrows((x, top), (x, bottom), inside=bottom - top > 3 * _ARROW)
-        anchor = "start" if side > 0 else "end"
+        anchor: Anchor = "start" if side > 0 else "end"
         self.say(x + side * 1.6, (top + bottom) / 2 + SIZE * 0.36, text, anchor=anchor)
 
     def _set_arrows(self, start: Point, end: Point, *, inside: bool) -> None:
@@ -159,6 +160,11 @@ class Sheet:
         values |= {"width": PAGE_WIDTH, "height": height, "size": SIZE, "radius": _BALLOON}
         svg = render_figure(name, values)
         return Figure(name, (Text(caption),), svg, alt, PAGE_WIDTH, round(height, 3))
+
+
+def wrap(text: str, width: float) -> list[str]:
+    """The words in lines of a width; no figure has more of them than a page."""
+    return wrap_words(text, width, 60, SIZE)
 
 
 def wave(x: float, top: float, bottom: float) -> list[Point]:

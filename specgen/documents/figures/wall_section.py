@@ -4,8 +4,7 @@ from itertools import groupby
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures.scales import choose_scale
-from specgen.documents.figures.section_sheet import LEAD, PAGE_WIDTH, Sheet, wave
-from specgen.documents.figures.section_words import SIZE, wrap
+from specgen.documents.figures.section_sheet import LEAD, PAGE_WIDTH, SIZE, Sheet, wave, wrap
 from specgen.documents.figures.wall_layers import Layer, list_layers
 from specgen.documents.marks import list_marks, name_walls
 from specgen.model.block import Figure

@@ -25,10 +25,10 @@ class Pictures:
 
     def render(self, figure: Figure) -> str:
         """The run that shows a figure, no wider than the text; empty where no renderer is installed."""
-        if not png.can_render():
+        if not png.can_write():
             return ""
         self.count += 1
-        raster = self._add("png", "image/png", png.render_png(figure.svg, figure.width))
+        raster = self._add("png", "image/png", png.write_png(figure.svg, figure.width))
         vector = self._add("svg", "image/svg+xml", encode_xml(figure.svg))
         scale = min(1.0, self.width * _EMU_OF_TWENTIETH / (figure.width * _EMU))
         size = f'cx="{round(figure.width * _EMU * scale)}" cy="{round(figure.height * _EMU * scale)}"'
