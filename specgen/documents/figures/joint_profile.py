@@ -4,7 +4,7 @@ from math import cos, pi, sin
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.figures.scales import choose_scale
+from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, Point, Sheet, wave
 from specgen.documents.marks import list_marks, name_walls
 from specgen.model.absence import Absent
@@ -64,9 +64,9 @@ def _find_profile(context: DocumentContext, wall: str) -> Profile | None:
 def _draw_profile(context: DocumentContext, profile: Profile, marks: list[str]) -> Figure:
     """The figure of one profile, the face of the wall above."""
     sheet = Sheet()
-    scale = choose_scale(_mm(profile.board), _ROOM, context.first)
+    scale = choose_scale(count_mm(profile.board), _ROOM, context.first)
     lengths = (profile.width, profile.depth, profile.board - profile.rasp, profile.groove)
-    wide, deep, high, back = (_mm(length) / scale for length in lengths)
+    wide, deep, high, back = (count_mm(length) / scale for length in lengths)
     right, bottom = _LEFT + 2 * _SIDE + wide, _TOP + high
     groove = _cut(profile.kind, _LEFT + _SIDE, wide, deep)
     grooves = _cut_back(back, right, bottom)
@@ -117,37 +117,28 @@ def _dimension(
     start = _LEFT + _SIDE
     right = start + wide + _SIDE
     skin = _TOP - _SKIN
-    sheet.measure_across(start, start + wide, _TOP - 5, _tell(context, profile.width), (skin, skin))
+    sheet.measure_across(start, start + wide, _TOP - 5, tell_length(context, profile.width), (skin, skin))
     middle = start + wide / 2
     reach, line = right + 0.5, right + 5
-    sheet.measure_down(_TOP, _TOP + deep, line, _tell(context, profile.depth), (reach, middle))
-    sheet.measure_down(_TOP + deep, floor, line, _tell(context, profile.left), (line, reach))
-    board = _tell(context, profile.board - profile.rasp)
+    sheet.measure_down(_TOP, _TOP + deep, line, tell_length(context, profile.depth), (reach, middle))
+    sheet.measure_down(_TOP + deep, floor, line, tell_length(context, profile.left), (line, reach))
+    board = tell_length(context, profile.board - profile.rasp)
     sheet.measure_down(_TOP, bottom, _LEFT - 5, board, (_LEFT - 0.5, _LEFT - 0.5))
 
 
 def _list_words(context: DocumentContext, profile: Profile) -> list[str]:
     tolerance = context.display(("aesthetic_joint", "tolerance"))
     least = context.limit("board.left_under_joint").text
-    lines = [
-        f"Joint: {words(profile.kind)}, {_tell(context, profile.width)} wide, {_tell(context, profile.depth)} deep"
-    ]
+    wide, deep = tell_length(context, profile.width), tell_length(context, profile.depth)
+    lines = [f"Joint: {words(profile.kind)}, {wide} wide, {deep} deep"]
     lines[0] += "" if tolerance.open else f", tolerance {tolerance.text}"
-    rasped = f", less {_tell(context, profile.rasp)} rasped" if profile.rasp.amount else ""
-    lines.append(f"Board: {_tell(context, profile.board)}{rasped}")
+    rasped = f", less {tell_length(context, profile.rasp)} rasped" if profile.rasp.amount else ""
+    lines.append(f"Board: {tell_length(context, profile.board)}{rasped}")
     if profile.groove.amount:
-        lines.append(f"Drainage groove at the back: {_tell(context, profile.groove)} deep")
-    lines.append(f"Remaining board: {_tell(context, profile.left)}; minimum {least}")
+        lines.append(f"Drainage groove at the back: {tell_length(context, profile.groove)} deep")
+    lines.append(f"Remaining board: {tell_length(context, profile.left)}; minimum {least}")
     return lines
 
 
 def _describe(context: DocumentContext, profile: Profile, named: str) -> str:
     return f"Section through the aesthetic joint of {named}, face above. {'. '.join(_list_words(context, profile))}."
-
-
-def _tell(context: DocumentContext, length: Quantity) -> str:
-    return context.text(length, context.project.schema.node(("walls", "*", "insulation", "thickness")).field)
-
-
-def _mm(length: Quantity) -> float:
-    return length.number("mm")

@@ -116,8 +116,8 @@ class Sheet:
             self.say((left + right) / 2, y - 0.8, text, anchor="middle")
             return
         self._set_arrows((left, y), (right, y), inside=False)
-        self.line("thin", (right + 2 * _ARROW, y), (right + 2 * _ARROW + wide + 1, y))
-        self.say(right + 2 * _ARROW + 0.5, y - 0.8, text)
+        self.line("thin", (right + 2 * _ARROW, y), (right + 2 * _ARROW + wide + 1.5, y))
+        self.say(right + 2 * _ARROW + 1, y - 0.8, text)
 
     def measure_down(self, top: float, bottom: float, x: float, text: str, reach: tuple[float, float]) -> None:
         """A plumb dimension at `x`, its extension lines from the places `reach`, its words on the far side of them."""

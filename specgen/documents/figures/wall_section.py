@@ -3,7 +3,7 @@
 from itertools import groupby
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.figures.scales import choose_scale
+from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
 from specgen.documents.figures.section_sheet import LEAD, PAGE_WIDTH, SIZE, Sheet, wave, wrap
 from specgen.documents.figures.wall_layers import Layer, list_layers
 from specgen.documents.marks import list_marks, name_walls
@@ -30,7 +30,7 @@ def _draw_wall(context: DocumentContext, layers: tuple[Layer, ...], marks: list[
     sheet = Sheet()
     scaled = [layer.thickness for layer in layers if layer.thickness is not None]
     free = sum(_DRAWN[layer.kind] + _APART for layer in layers if layer.thickness is None)
-    scale = choose_scale(float(sum(length.number("mm") for length in scaled)), _ROOM - free + _LEFT, context.first)
+    scale = choose_scale(float(sum(map(count_mm, scaled))), _ROOM - free + _LEFT, context.first)
     places = _place(layers, scale)
     end = places[-1][1]
     words = max(end + 9, 45)
@@ -59,7 +59,7 @@ def _place(layers: tuple[Layer, ...], scale: int) -> list[tuple[float, float]]:
     """Where each layer begins and ends, from left to right."""
     places, x = [], _LEFT
     for layer in layers:
-        wide = _DRAWN[layer.kind] if layer.thickness is None else float(layer.thickness.number("mm")) / scale
+        wide = _DRAWN[layer.kind] if layer.thickness is None else count_mm(layer.thickness) / scale
         x += _APART if layer.kind == "film" else 0
         places.append((x, x + wide))
         x += wide + (_APART if layer.kind == "film" else 0)
@@ -92,10 +92,7 @@ def _measure(
     for layer, (left, right) in zip(layers, places, strict=True):
         if layer.thickness is not None:
             y += 5.5
-            text = context.text(
-                layer.thickness, context.project.schema.node(("walls", "*", "insulation", "thickness")).field
-            )
-            sheet.measure_across(left, right, y, text, (bottom, bottom))
+            sheet.measure_across(left, right, y, tell_length(context, layer.thickness), (bottom, bottom))
     return y
 
 
