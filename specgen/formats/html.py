@@ -168,7 +168,8 @@ def _render_figure(number: int, figure: Figure) -> str:
     svg = _HEAD_OF_SVG.sub("", figure.svg, count=1)
     opened, _, rest = svg.partition(">")
     drawing = f'{opened} role="img" aria-labelledby="{name}t {name}d">{said}{rest}'
-    return f"<figure>{drawing}<figcaption>{escape(figure.number)}. {_render_line(figure.caption)}</figcaption></figure>"
+    caption = f"{_render_words(figure.number)}. {_render_line(figure.caption)}"
+    return f"<figure>{drawing}<figcaption>{caption}</figcaption></figure>"
 
 
 def _render_title(block: Part | Article) -> str:

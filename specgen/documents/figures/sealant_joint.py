@@ -14,7 +14,7 @@ from specgen.quantities.quantity import Quantity
 _COLUMNS, _ROWS = 3, 3  # of sections in one figure
 _PANEL = PAGE_WIDTH / _COLUMNS
 _PIECE, _ROOM, _SKIN = 11.0, 14.0, 1.3  # of wall beside a joint, of the joint, and of the lamina on paper
-_TALL = 46.0  # of a section with its words
+_TALL = 50.0  # of a section with its words
 # Joints whose other side is other work than EIFS.
 _BESIDE_OTHER_WORK = {"opening_perimeter", "penetration", "dissimilar_material", "substrate_change"}
 
@@ -99,7 +99,7 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     sheet.measure_down(top, top + deep, edge + 3.2, tell_length(context, bead.depth), (edge, edge))
     if bead.rod is not None:
         said = f"rod Ø {tell_length(context, bead.rod)}"
-        sheet.say((left + right) / 2, bottom + SIZE + 1, said, anchor="middle")
+        sheet.say((left + right) / 2, bottom + SIZE + 5.5, said, anchor="middle")
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
 
@@ -164,10 +164,11 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
     backing += ["bond-break tape" if rods else "Bond-break tape"] if tape else []
     other = ["EIFS"] if any(bead.between_eifs for bead in beads) else []
     other += ["Frame or other work"] if any(not bead.between_eifs for bead in beads) else []
+    kept = "" if "gloss" in faces else ", masked, free of gloss"
     key = [
         ("1", f"Sealant{': ' if sealants else ''}{', '.join(sealants)}; bonds to two faces only"),
         ("2", f"{' or '.join(backing)}: bond break at the back"),
-        ("3", f"Bond faces: {' or '.join(faces) or 'as scheduled'}{', masked, free of gloss' if bare else ''}"),
+        ("3", f"Bond faces: {' or '.join(faces) or 'as scheduled'}{kept}"),
         ("4", "Gloss: stops at the edge of the return"),
         ("5", "Base coat and mesh, wrapped onto the return"),
         ("6", "Other side: " + ", or ".join(part[:1].lower() + part[1:] if part != "EIFS" else part for part in other)),
@@ -182,6 +183,6 @@ def _describe(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> 
     for bead, marks in beads:
         rod = f"backer rod {tell_length(context, bead.rod)} in diameter" if bead.rod is not None else "no backer rod"
         size = f"{tell_length(context, bead.width)} wide, {tell_length(context, bead.depth)} deep"
-        told.append(f"{', '.join(marks)}: {size}, {rod}")
+        told.append(f"{first_marks(marks)}: {size}, {rod}")
     key = ". ".join(text for _, text in _list_key(context, [bead for bead, _ in beads]))
     return f"Sections through sealant joints, face above. {'; '.join(told)}. {key}."
