@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from specgen import computing
+from specgen import computing, laying_out
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
@@ -40,8 +40,13 @@ def check(file: Path) -> JudgedProject:
     return judge_project(read(file))
 
 
+def make_resolver(project: Project) -> Resolver:
+    """The resolver of a project: it finds calculations and layouts, and lists the calculations, as documents print."""
+    return Resolver(project, laying_out.find, computing.names())
+
+
 def judge_project(project: Project) -> JudgedProject:
     """A project, judged by every rule there is."""
-    context = JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
+    context = JudgingContext(project, load_standards(), make_resolver(project))
     rules = load_rules()
     return JudgedProject(context, judge(context, rules), rules)

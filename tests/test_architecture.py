@@ -23,6 +23,7 @@ LAYERS = (
     "resolving",
     "reading",
     "computing",
+    "laying_out",
     "judging",
     "terminal",
     "documents",

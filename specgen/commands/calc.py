@@ -10,7 +10,7 @@ from specgen.computing.arguments import direct
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
-from specgen.resolving.provider import Provider, Resolver
+from specgen.resolving.provider import Provider
 from specgen.terminal.columns import align_columns
 from specgen.terminal.working import MemberResult, format_members, format_working, members_to_data, working_to_data
 
@@ -72,11 +72,11 @@ def _find_provider(name: str) -> Provider:
 def _compute_members(name: str, provider: Provider, file: Path) -> dict[str, MemberResult]:
     """All of one name in a project by mark; a member that lacks a field, or has an unfit one, says so."""
     # The one import that waits: a sum from keys answers at once, without rules, schema and their libraries.
-    from specgen.pipeline import read
+    from specgen.pipeline import make_resolver, read
 
     provider.of_project()  # a sum that takes keys alone is refused before the file is read
     project = read(file)
-    resolver = Resolver(project, computing.find)
+    resolver = make_resolver(project)
     results: dict[str, MemberResult] = {}
     for path in provider.members(project):
         mark = path[-1] if path else "project"

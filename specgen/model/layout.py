@@ -16,13 +16,13 @@ class Panel:
     """One piece between joints, edges and openings."""
 
     mark: str  # such as E1-A3
-    outline: tuple[Point, ...]  # counterclockwise, sides level and plumb
+    outline: tuple[Point, ...]  # counterclockwise; sides level and plumb, save along a rake, where one slopes
     holes: tuple[tuple[Point, ...], ...]  # openings that lie wholly within it
     x: Fraction  # of its bounding box, as are y, width and height
     y: Fraction
     width: Fraction
     height: Fraction
-    least_side: Fraction  # the narrowest leg anywhere in it, across either direction
+    least_side: Fraction  # the narrowest leg anywhere in it, across either direction; along a rake halfway up
     net_area: Fraction  # square meters, openings taken out
 
     @property
@@ -57,7 +57,8 @@ class LayoutScore:
     missed: int  # floor lines, movement joints and aligned edges without a line
     joint_length: Fraction  # aesthetic joints, meters
     inequality: Fraction  # square meters: the largest panel less the smallest
-    asymmetry: int  # lines without their mirror image
+    asymmetry: int  # vertical lines without their mirror image
+    past_wish: int = 0  # panels past the target width or height; weighs less than `missed`, more than `joint_length`
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,3 +77,7 @@ class ElevationLayout:
     proposal: Proposal
     score: LayoutScore
     notes: tuple[str, ...] = ()  # in words: what is traded off, the gap that is left, a demand that cannot be met
+
+    def __str__(self) -> str:
+        """How many panels there are, as the explanation of a rule says it."""
+        return f"{len(self.panels)} panel{'s' * (len(self.panels) != 1)}"

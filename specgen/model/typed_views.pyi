@@ -279,6 +279,7 @@ class Elevation(View):
     facing: Quantity
     width: Quantity
     height: Quantity
+    outline: tuple[str, ...]
     base_above_grade: Quantity
     openings: Members[Opening]
     left_end: Literal["outside_corner", "inside_corner", "other_material", "end"]

@@ -8,6 +8,7 @@ from itertools import chain, islice
 from typing import NamedTuple
 
 from specgen.model.field import Path, dotted_path
+from specgen.model.outline import OutlineError, read_outline
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.quantities.format import format_quantity
@@ -38,6 +39,7 @@ INSIDE = (
 )
 _LINES = {"vertical_lines": "width", "horizontal_lines": "height"}
 _RUNS = {"vertical": "width", "horizontal": "height"}
+_BOX = ("x", "y", "width", "height")
 # How a position and a length along each side are said.
 _FROM, _LONG = {"width": "from the left", "height": "up"}, {"width": "wide", "height": "high"}
 
@@ -123,6 +125,24 @@ def _find_lines_outside(project: Project, face: Path) -> Iterator[Fault]:
                 yield path, f"the line at {told} comes after the one at {before}", "write each line once, ascending"
 
 
+def _find_outline_faults(project: Project, face: Path) -> Iterator[Fault]:
+    """An outline that cannot be that of the wall, and openings that lie beyond it."""
+    points = project.values.get((*face, "outline"))
+    wide, high = (project.values.get((*face, side)) for side in ("width", "height"))
+    if not points or wide is None or high is None:
+        return
+    try:
+        outline = read_outline(points, wide, high)
+    except OutlineError as error:
+        yield (*face, "outline", str(error.number)), error.message, error.hint
+        return
+    for mark in project.members.get((*face, "openings"), ()):
+        opening = (*face, "openings", mark)
+        box = [project.values[*opening, name].amount for name in _BOX if (*opening, name) in project.values]
+        if len(box) == len(_BOX) and not outline.holds(box[0], box[1], box[0] + box[2], box[1] + box[3]):
+            yield opening, "the opening lies beyond the outline of the wall", "move it or correct the outline"
+
+
 def _find_above_building(project: Project, face: Path) -> Iterator[Fault]:
     top = project.values.get(("building", "eifs_top"))
     base, high = (project.values.get((*face, name)) for name in ("base_above_grade", "height"))
@@ -153,5 +173,6 @@ _CHECKS: tuple[Callable[[Project, Path], Iterator[Fault]], ...] = (
     find_overlapping,
     _find_too_large,
     _find_lines_outside,
+    _find_outline_faults,
     _find_above_building,
 )

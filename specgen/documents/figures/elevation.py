@@ -1,0 +1,111 @@
+"""An elevation as sheets of SVG: laid on paper at a true scale, with all that the crew and the reviewer read off it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, find_margins
+from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan, Wanted, Window, choose_plan
+from specgen.documents.figures.elevation_strip import LINE, Sheet, draw_remarks, draw_strip, room_for
+from specgen.documents.figures.elevation_wall import draw_wall, label_panels
+from specgen.documents.figures.labels import Box
+from specgen.documents.figures.rendering import render_figure
+from specgen.model.layout import ElevationLayout
+from specgen.model.value_text import count
+
+_MOST_REMARKS = 0.25  # of the height of a sheet
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnSheet:
+    """A sheet of an elevation: SVG 1.1 with its size on paper in millimeters."""
+
+    name: str  # E1, or E1-2 where there are several
+    svg: str
+    alt: str
+    width: float
+    height: float
+    paper: str
+    scale: str
+
+
+def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
+    """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
+    remarks = [*(zone.text for zone in facts.zones), *facts.remarks, *layout.notes]
+    plan = _plan(layout, facts, sheet, remarks)
+    sheets = [_draw_part(plan, window, layout, facts, remarks) for window in plan.windows]
+    longest = max((canvas.key for canvas in sheets), key=len)
+    if longest:  # the key needs room that was not kept for it
+        plan = _plan(layout, facts, sheet, [*remarks, *longest])
+        sheets = [_draw_part(plan, window, layout, facts, remarks) for window in plan.windows]
+    return tuple(_finish(plan, sheets, layout, facts, remarks))
+
+
+def _plan(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None, remarks: list[str]) -> Plan:
+    def room(paper: Paper) -> float:
+        return _room(paper, remarks)
+
+    return choose_plan(Wanted(layout, facts.system, lambda scale: find_margins(layout, facts, scale), room), sheet)
+
+
+def _room(paper: Paper, remarks: list[str]) -> float:
+    return min(room_for(remarks, paper), _MOST_REMARKS * paper.height)
+
+
+def _draw_part(
+    plan: Plan, window: Window, layout: ElevationLayout, facts: ElevationFacts, remarks: list[str]
+) -> Canvas:
+    """A part of the wall with what stands around it, in the middle of its sheet; no foot yet."""
+    paper, margins, scale = plan.paper, plan.margins, plan.scale.per_meter
+    canvas = Canvas(Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE - STRIP - _room(paper, remarks)))
+    wide, high = (window.right - window.left) * scale, (window.top - window.bottom) * scale
+    field = canvas.within
+    spare_x = field.right - field.left - margins.left - margins.right - wide
+    spare_y = field.bottom - field.top - margins.top - margins.bottom - high
+    x0 = field.left + margins.left + spare_x / 2
+    y0 = field.bottom - margins.bottom - max(spare_y, 0) / 2
+    view = View(window.left, window.bottom, window.right, window.top, x0, y0, scale)
+    draw_wall(canvas, view, layout, facts)
+    draw_margins(canvas, view, layout, facts)
+    draw_matches(canvas, view, plan, window)
+    label_panels(canvas, view, layout)
+    return canvas
+
+
+def _finish(
+    plan: Plan, sheets: list[Canvas], layout: ElevationLayout, facts: ElevationFacts, remarks: list[str]
+) -> Iterator[DrawnSheet]:
+    """The sheets with their feet; what the key of a sheet cannot hold is told on a sheet of its own."""
+    paper, rest = plan.paper, list[str]()
+    for number, canvas in enumerate(sheets, 1):
+        texts = [*remarks, *canvas.key]
+        left = draw_remarks(canvas, paper, texts, _room(paper, texts))
+        rest += [f"Sheet {number}: {text}" for text in left]
+    keys = [*_draw_keys(paper, rest)]
+    every = [*sheets, *keys]
+    for number, canvas in enumerate(every, 1):
+        kinds = set(canvas.strokes)
+        draw_strip(canvas, plan, layout, facts, Sheet(number, len(every)), kinds)
+        name = layout.elevation if len(every) == 1 else f"{layout.elevation}-{number}"
+        alt = _describe(plan, layout, facts, Sheet(number, len(every)))
+        size = {"width": f"{paper.width:g}", "height": f"{paper.height:g}"}
+        svg = render_figure("elevation", canvas.values() | size | {"title": name, "alt": alt})
+        yield DrawnSheet(name, svg, alt, paper.width, paper.height, paper.name, plan.scale.text)
+
+
+def _draw_keys(paper: Paper, texts: list[str]) -> Iterator[Canvas]:
+    """As many sheets of key as the texts take."""
+    while texts:
+        canvas = Canvas(Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE - STRIP))
+        texts = draw_remarks(canvas, paper, texts, paper.height - 2 * EDGE - STRIP - LINE)
+        yield canvas
+
+
+def _describe(plan: Plan, layout: ElevationLayout, facts: ElevationFacts, sheet: Sheet) -> str:
+    """What a sheet shows, in words and numbers."""
+    size = f"{facts.length(layout.width)} by {facts.length(layout.height)}"
+    name = f"Elevation {facts.mark}" + (f", {facts.name}" if facts.name else "")
+    joints = len({run.mark for run in layout.joints})
+    parts = (count(len(layout.panels), "panel"), count(len(layout.openings), "opening"), count(joints, "joint"))
+    return f"{name}, {size}: {', '.join(parts)}; scale {plan.scale.text}; sheet {sheet.number} of {sheet.total}."

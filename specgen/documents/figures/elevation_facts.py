@@ -1,0 +1,154 @@
+"""What the project says of an elevation beside its layout: names, heights, mesh zones, joints, scaffold ties."""
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from specgen.documents.figures.dimension_text import write_length
+from specgen.model.project import Project, View
+from specgen.model.value_text import compass, long_date, value_text, words
+from specgen.quantities.quantity import Quantity
+
+# The mesh that the trade puts into a zone goes by the class of its impact; a class is what the drawing tells.
+_MESH = "impact class"
+
+
+class Zone(NamedTuple):
+    """A band of the wall that takes a mesh of its own; meters above the lower edge of the elevation."""
+
+    mark: str
+    lower: Fraction
+    upper: Fraction
+    text: str
+
+
+class Level(NamedTuple):
+    """A height that is marked beside the wall; meters above its lower edge."""
+
+    mark: str
+    height: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ElevationFacts:
+    """An elevation as its title block, margins and remarks tell it."""
+
+    mark: str
+    project: str
+    name: str = ""
+    facing: str = ""
+    bearing: float | None = None  # degrees from north, clockwise
+    wall: str = ""
+    color: str = ""
+    revision: str = "0"
+    date: str = ""
+    system: str = "ip"
+    base: Fraction | None = None  # meters above grade
+    zones: tuple[Zone, ...] = ()
+    floors: tuple[Level, ...] = ()
+    remarks: tuple[str, ...] = ()
+
+    def length(self, meters: Fraction) -> str:
+        """A length as the drawing writes it."""
+        return write_length(meters, self.system)
+
+
+def read_facts(project: Project, mark: str) -> ElevationFacts:
+    """What the project gives for an elevation; what is absent is left out of the drawing."""
+    face = project.view(("elevations", mark))
+    facing, base = face.get("facing"), _meters(face.get("base_above_grade"))
+    date = project.get(("package", "date"))
+    return ElevationFacts(
+        mark=mark,
+        project=str(project.get(("project", "name")) or ""),
+        name=str(face.get("name") or ""),
+        facing=_tell_facing(facing),
+        bearing=facing.number("deg") if facing is not None else None,
+        wall=_mark_of(face.get("wall")),
+        color=_mark_of(face.get("color")),
+        revision=str(project.get(("package", "revision")) or 0),
+        date=long_date(date) if isinstance(date, datetime.date) else "",
+        system=project.system,
+        base=base,
+        zones=tuple(_read_zones(face, base or Fraction(0), project.system)),
+        floors=tuple(_read_floors(face)),
+        remarks=(*_tell_joints(project, mark), *_tell_ties(project, mark)),
+    )
+
+
+def _meters(length: Quantity | None) -> Fraction | None:
+    return None if length is None else length.to("m")
+
+
+def _mark_of(member: View | None) -> str:
+    return "" if member is None else member.mark
+
+
+def _tell_facing(facing: Quantity | None) -> str:
+    """`south`, `217° from north`; empty where it is absent."""
+    if facing is None:
+        return ""
+    return compass(facing.text) if facing.text.isalpha() else f"{value_text(facing, None, both=False)} from north"
+
+
+def _read_zones(face: View, base: Fraction, system: str) -> Iterator[Zone]:
+    """The mesh zones whose edges are known; the project counts them from grade."""
+    path = (*face.path, "impact_zones")
+    for number, mark in enumerate(face.project.members.get(path, ()), 1):
+        lower, upper, grade = (face.project.get((*path, mark, name)) for name in ("from", "to", "class"))
+        if lower is None or upper is None:
+            continue
+        low, high = lower.to("m"), upper.to("m")
+        span = f"{write_length(low, system)} to {write_length(high, system)} above grade"
+        kind = f"{_MESH} {words(grade)}, " if grade else ""
+        yield Zone(f"Z{number}", max(low - base, Fraction(0)), high - base, f"Z{number}: {kind}{span}")
+
+
+def _read_floors(face: View) -> Iterator[Level]:
+    path = (*face.path, "floor_lines")
+    for mark in face.project.members.get(path, ()):
+        height = face.project.get((*path, mark, "height"))
+        if height is not None:
+            yield Level(mark, height.to("m"))
+
+
+def _tell_joints(project: Project, face: str) -> Iterator[str]:
+    """The movement joints of the elevation: `J2: floor line, 1 in wide`."""
+    for mark in project.members.get(("joints",), ()):
+        at = project.get(("joints", mark, "elevation"))
+        if at is None or at.mark != face:
+            continue
+        kind, width = (project.get(("joints", mark, name)) for name in ("kind", "width"))
+        told = [words(kind)] if kind else []
+        told += [f"{_small(width, project.system)} wide"] if width is not None else []
+        if told:
+            yield f"{mark}: {', '.join(told)}"
+
+
+def _small(width: Quantity, system: str) -> str:
+    """A width in inches or millimeters."""
+    return value_text(width, None, system, both=False)
+
+
+def _tell_ties(project: Project, face: str) -> Iterator[str]:
+    """Where the scaffolds of the elevation are tied: `X1: frame scaffold, tied at openings, tie plan A31`."""
+    for mark in project.members.get(("access",), ()):
+        at = project.get(("access", mark, "elevation"))
+        if at is None or at.mark != face:
+            continue
+        kind, ties, plan = (project.get(("access", mark, name)) for name in ("kind", "tie_location", "tie_plan"))
+        if ties is not None:
+            where = _TIED[ties]
+            yield ", ".join(
+                filter(None, (f"{mark}: {words(kind or 'access')}", where, plan and f"tie plan {plan.mark}"))
+            )
+
+
+_TIED = {
+    "movement_joint": "tied at movement joints",
+    "opening": "tied at openings",
+    "field_of_wall": "tied in the field of the wall",
+    "none": "without ties",
+}

@@ -1,0 +1,157 @@
+"""What stands around the wall: dimensions, marks of lines, levels, mesh zones, grade, match lines."""
+
+from fractions import Fraction
+from functools import partial
+
+from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_chain import Axis, cut_places, draw_chain, find_depth
+from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window, short_mark
+from specgen.documents.figures.labels import Label, center_label, measure
+from specgen.model.layout import AESTHETIC, ElevationLayout
+
+_GAP = 1.5  # between the wall and what refers to it
+_MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
+
+
+def find_margins(layout: ElevationLayout, facts: ElevationFacts, scale: Scale) -> Margins:
+    """What is kept free around the wall at a scale."""
+    below, beside = (find_depth(layout, facts, scale, upright) for upright in (True, False))
+    marks = max((measure(mark) for mark in cut_places(layout, False).values()), default=0.0)
+    levels = max(measure(text) for _, text in list_levels(layout, facts))
+    right = 2 * _GAP + marks + 6 + levels + (12 if facts.zones else 4)
+    grade = _grade_depth(facts, scale.per_meter)
+    return Margins(beside, right, 13, grade + below)
+
+
+def _grade_depth(facts: ElevationFacts, per_meter: float) -> float:
+    """How far below the wall grade is drawn, in millimeters on paper; 0 where it is not."""
+    depth = float(facts.base or 0) * per_meter
+    return depth if depth <= _MOST_GRADE else 0.0
+
+
+def draw_margins(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts) -> None:
+    """Draw all that stands around the part of a wall which a sheet shows."""
+    grade = _grade_depth(facts, view.per_meter) if not view.bottom else 0.0
+    _draw_grade(canvas, view, facts, grade)
+    draw_chain(canvas, Axis(view, upright=True, start=grade), layout, facts)
+    draw_chain(canvas, Axis(view, upright=False), layout, facts)
+    edge = _mark_lines(canvas, view, layout)
+    edge = _mark_levels(canvas, view, layout, facts, edge)
+    _draw_zones(canvas, view, facts, edge)
+
+
+def _draw_grade(canvas: Canvas, view: View, facts: ElevationFacts, depth: float) -> None:
+    """The line of the ground, where the wall ends near it."""
+    if depth or (facts.base is not None and not facts.base and not view.bottom):
+        y, left, right = view.y0 + depth, view.box.left - 4, view.box.right + 4
+        canvas.line("grade", left, y, right, y)
+        for number in range(int((right - left) / 4)):
+            canvas.line("leader", left + 4 * number + 2, y, left + 4 * number, y + 1.5)
+
+
+def _mark_lines(canvas: Canvas, view: View, layout: ElevationLayout) -> float:
+    """Write the marks of the joint lines above the wall and to its right; the right edge of the latter."""
+    box, edge = view.box, view.box.right + _GAP
+    moving = {short_mark(run.mark, layout.elevation) for run in layout.joints if run.kind != AESTHETIC}
+    for place, mark in cut_places(layout, True).items():
+        if mark and view.left < place < view.right:
+            x = view.x(float(place))
+            choices = [center_label(mark, x, box.top - rise) for rise in (3.2, 7.4)]
+            _mark_line(canvas, mark, choices, (x, box.top), mark in moving)
+    for place, mark in cut_places(layout, False).items():
+        if mark and view.bottom < place < view.top:
+            y, half = view.y(float(place)), measure(mark) / 2
+            middle = box.right + 2 * _GAP + half
+            choices = [center_label(mark, middle, y + by) for by in (0.0, -1.9, 1.9, -3.8, 3.8)]
+            label = _mark_line(canvas, mark, choices, (box.right, y), mark in moving)
+            edge = max(edge, label.box.right) if label else edge
+    return edge
+
+
+def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float, float], moving: bool) -> Label | None:
+    """Write the mark of a line at its end, that of a movement joint in a frame; a short stroke leads there."""
+    label = canvas.place(choices)
+    if label is None:
+        canvas.key.append(f"{mark}: no place on this sheet")
+        return None
+    box = label.box.grow(0.35)
+    beside = box.left > end[0]
+    canvas.line("leader", *end, *((box.left - 0.3, (box.top + box.bottom) / 2) if beside else (end[0], box.bottom)))
+    if moving:
+        canvas.box("leader", box)
+    return label
+
+
+def list_levels(layout: ElevationLayout, facts: ElevationFacts) -> list[tuple[Fraction, str]]:
+    """The heights that are marked, with their words: the lower edge as the datum, floors, the top."""
+    grade = f", {facts.length(facts.base)} above grade" if facts.base is not None else ""
+    floors = [(floor.height, f"{facts.length(floor.height)} {floor.mark}") for floor in facts.floors]
+    return [
+        (Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"),
+        *floors,
+        (layout.height, f"{facts.length(layout.height)} top"),
+    ]
+
+
+def _mark_levels(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts, edge: float) -> float:
+    """Mark the heights to the right of the wall; the right edge of their words."""
+    start = edge + 3
+    for height, text in list_levels(layout, facts):
+        if not view.bottom - 1e-9 <= height <= view.top + 1e-9:
+            continue
+        y = view.y(float(height))
+        rises = (1.2, 4.6, -3.4, 8.2)
+        label = canvas.place([Label(text, start + 3, y - rise, anchor="start") for rise in rises])
+        if label is None:
+            canvas.key.append(f"level {text}: no place on this sheet")
+            continue
+        canvas.line("leader", start - 1.8, y, start + 2, y)
+        canvas.area("solid", ((start, y), (start - 1, y - 1.7), (start + 1, y - 1.7)))
+        edge = max(edge, label.box.right)
+    return edge
+
+
+def _draw_zones(canvas: Canvas, view: View, facts: ElevationFacts, edge: float) -> None:
+    """Bracket the mesh zones to the right of all else."""
+    x = edge + 3
+    for zone in facts.zones:
+        low, high = max(float(zone.lower), view.bottom), min(float(zone.upper), view.top)
+        if low >= high:
+            continue
+        bottom, top = view.y(low), view.y(high)
+        canvas.line("dimension", x, bottom, x, top)
+        for y in (bottom, top):
+            canvas.line("dimension", x - 1.2, y, x + 1.2, y)
+        middle = partial(center_label, zone.mark, x + 1.5 + measure(zone.mark) / 2)
+        if canvas.place([middle((bottom + top) / 2 + by) for by in (0.0, 3.6, -3.6)]) is None:
+            canvas.key.append(f"{zone.mark}: no place on this sheet")
+
+
+def draw_matches(canvas: Canvas, view: View, plan: Plan, window: Window) -> None:
+    """Draw the lines at which this sheet and its neighbors meet, with the number of the other sheet."""
+    box = view.box
+    sides = (
+        (-1, 0, (box.left, box.top - 12, box.left, box.bottom + 3)),
+        (1, 0, (box.right, box.top - 12, box.right, box.bottom + 3)),
+        (0, -1, (box.left - 5, box.bottom, box.right + 5, box.bottom)),
+        (0, 1, (box.left - 5, box.top, box.right + 5, box.top)),
+    )
+    for across, up, line in sides:
+        column, row = window.column + across, window.row + up
+        if 0 <= column < plan.columns and 0 <= row < plan.rows:
+            canvas.line("match", *line)
+            text = f"Match line, sheet {row * plan.columns + column + 1}"
+            if canvas.place(_match_places(text, line, across, up)) is None:
+                canvas.key.append(f"{text}: no place on this sheet")
+
+
+def _match_places(text: str, line: tuple[float, float, float, float], across: int, up: int) -> list[Label]:
+    """Beside the end of an upright match line, within the sheet's part; beyond a level one."""
+    x1, y1, x2, y2 = line
+    half = measure(text) / 2
+    if across:
+        return [center_label(text, x1 - across * (half + 1.5), y1 + 1.5 + down) for down in (0, 3.6, -3.6)]
+    if up > 0:
+        return [center_label(text, x1 + 6 + half + by, y1 - rise) for rise in (10.0, 6.6) for by in (0, 30, 60, 90)]
+    return [center_label(text, x1 + 6 + half + by, y2 + 3.0 + fall) for fall in (0.0, 14.0, 22.0) for by in (0, 20, 40)]

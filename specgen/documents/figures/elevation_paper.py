@@ -1,0 +1,160 @@
+"""Sheets, scales, and how an elevation is spread over them; meters on the wall, millimeters on paper."""
+
+from collections.abc import Callable, Iterator
+from math import ceil
+from typing import NamedTuple
+
+from specgen.documents.figures.labels import LEAST_SIZE, measure
+from specgen.model.layout import ElevationLayout, Panel
+
+EDGE = 8.0  # between the border and the edge of the paper
+STRIP = 36.0  # height of the strip with legend and title block
+# A panel that a mark does not fit into goes to the key. Of 50 panels one may, where a greater scale would hold it.
+_MAY_MISS = 0.02
+
+
+class Paper(NamedTuple):
+    """A sheet lying on its side, in millimeters."""
+
+    name: str
+    width: float
+    height: float
+
+
+class Scale(NamedTuple):
+    """A scale: what 1 on paper is on the wall, and how it is said."""
+
+    denominator: int
+    text: str
+
+    @property
+    def per_meter(self) -> float:
+        """Millimeters on paper for a meter of wall."""
+        return 1000 / self.denominator
+
+
+PAPERS = {
+    "letter": Paper("letter", 279.4, 215.9),
+    "tabloid": Paper("tabloid", 431.8, 279.4),
+    "a4": Paper("A4", 297, 210),
+    "a3": Paper("A3", 420, 297),
+}
+_USUAL = {"ip": ("letter", "tabloid"), "si": ("a4", "a3")}
+# From the greatest to the smallest.
+SCALES = {
+    "ip": (
+        Scale(24, "1/2 in = 1 ft"),
+        Scale(32, "3/8 in = 1 ft"),
+        Scale(48, "1/4 in = 1 ft"),
+        Scale(64, "3/16 in = 1 ft"),
+        Scale(96, "1/8 in = 1 ft"),
+        Scale(128, "3/32 in = 1 ft"),
+        Scale(192, "1/16 in = 1 ft"),
+    ),
+    "si": (Scale(20, "1:20"), Scale(50, "1:50"), Scale(100, "1:100"), Scale(200, "1:200")),
+}
+
+
+class Margins(NamedTuple):
+    """What stands around the wall, in millimeters."""
+
+    left: float
+    right: float
+    top: float
+    bottom: float
+
+
+class Window(NamedTuple):
+    """The part of an elevation that one sheet shows, in meters, and its place among the others."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+    column: int = 0
+    row: int = 0
+
+
+class Plan(NamedTuple):
+    """The sheets of an elevation: their size, scale and parts; one part beside the other, then the row above."""
+
+    paper: Paper
+    scale: Scale
+    margins: Margins
+    windows: tuple[Window, ...]
+    columns: int = 1
+    rows: int = 1
+
+
+class Wanted(NamedTuple):
+    """What a plan is made for: margins go by the scale, the height of the remarks by the sheet."""
+
+    layout: ElevationLayout
+    system: str
+    margins: Callable[[Scale], Margins]
+    remarks: Callable[[Paper], float]
+
+
+def choose_plan(wanted: Wanted, sheet: str | None = None) -> Plan:
+    """The smallest sheet that holds the elevation with its panel marks, at the greatest scale.
+
+    What no single sheet holds is spread over as few of the largest as its marks allow.
+    """
+    scales = SCALES[wanted.system]
+    fits = {scale: _marks_fit(wanted.layout, scale, scales[0]) for scale in scales}
+    names = (sheet,) if sheet else _USUAL[wanted.system]
+    papers = [PAPERS[name] for name in names]
+    for paper in papers:
+        for scale in scales:
+            plan = _spread(wanted, paper, scale)
+            if fits[scale] and len(plan.windows) == 1:
+                return plan
+    plans = [_spread(wanted, papers[-1], scale) for scale in reversed(scales) if fits[scale]]
+    return min(plans, key=lambda plan: len(plan.windows))
+
+
+def short_mark(mark: str, elevation: str) -> str:
+    """The mark of a panel or line on the drawing of its own elevation: `A3` of `E1-A3`."""
+    return mark.removeprefix(f"{elevation}-")
+
+
+def _marks_fit(layout: ElevationLayout, scale: Scale, greatest: Scale) -> bool:
+    """Whether the marks fit into the panels, save for a few that would at the greatest scale."""
+    missed = sum(
+        not _fits(panel, layout.elevation, scale) and _fits(panel, layout.elevation, greatest)
+        for panel in layout.panels
+    )
+    return missed <= _MAY_MISS * len(layout.panels)
+
+
+def _fits(panel: Panel, elevation: str, scale: Scale) -> bool:
+    text = measure(short_mark(panel.mark, elevation)) + 1
+    wide, high = float(panel.width) * scale.per_meter, float(panel.height) * scale.per_meter
+    return min(wide, high) >= LEAST_SIZE + 0.6 and max(wide, high) >= text
+
+
+def _spread(wanted: Wanted, paper: Paper, scale: Scale) -> Plan:
+    """The elevation at a scale on as many sheets of a size as that takes."""
+    layout, margins = wanted.layout, wanted.margins(scale)
+    wide = (paper.width - 2 * EDGE - margins.left - margins.right) / scale.per_meter
+    high = (paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom) / scale.per_meter
+    across = [*_cut(float(layout.width), wide, [float(x) for x in layout.vertical_lines])]
+    up = [*_cut(float(layout.height), high, [float(y) for y in layout.horizontal_lines])]
+    windows = tuple(
+        Window(left, bottom, right, top, column, row)
+        for row, (bottom, top) in enumerate(up)
+        for column, (left, right) in enumerate(across)
+    )
+    return Plan(paper, scale, margins, windows, len(across), len(up))
+
+
+def _cut(length: float, most: float, lines: list[float]) -> Iterator[tuple[float, float]]:
+    """The length in pieces of at most a size, about equal and cut at lines where there are any."""
+    start, left = 0.0, max(1, ceil(length / most - 1e-9))
+    while length - start > most * (1 + 1e-9):
+        aim = start + (length - start) / max(left, 2)
+        near = [line for line in lines if start + most / 2 < line <= start + most]
+        end = min(near, key=lambda line: abs(line - aim)) if near else min(aim, start + most)
+        yield start, end
+        start, left = end, max(1, left - 1)
+    yield start, length

@@ -1,0 +1,205 @@
+"""The wall itself on a sheet: its edge, joints, openings and panel marks."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_paper import short_mark
+from specgen.documents.figures.labels import LEAST_SIZE, Box, Label, center_label, measure
+from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point
+
+PERIMETER = "opening_perimeter"
+_AROUND = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1))
+_LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeters
+_LINE = LEAST_SIZE * 1.45  # from one line of an opening's label to the next
+_INSET = 0.9  # from the edge of an opening with a joint to its frame
+_HIGH = LEAST_SIZE + 0.6  # what a mark needs across its text
+_PARTS = 4  # of the space between two corners, where a side slopes
+
+Spot = tuple[float, float]
+
+
+def draw_wall(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts) -> None:
+    """Draw the edge, the joints and the openings, and keep labels off the lines that cross the panels."""
+    for (x1, y1), (x2, y2) in pairwise((*layout.edge, layout.edge[0])):
+        canvas.wall_line("edge", view, float(x1), float(y1), float(x2), float(y2))
+    for run in layout.joints:
+        kind = "joint" if run.kind == AESTHETIC else "movement"
+        canvas.wall_line(kind, view, float(run.x1), float(run.y1), float(run.x2), float(run.y2))
+    _draw_openings(canvas, view, layout)
+    joints = {float(run.y1) for run in layout.joints if run.y1 == run.y2 and run.kind != PERIMETER}
+    for kind, height in _crossing(facts, float(layout.height)):
+        if height not in joints and view.bottom < height < view.top:
+            canvas.wall_line(kind, view, 0.0, height, float(layout.width), height)
+            box, y = view.box, view.y(height)
+            canvas.space.take(Box(box.left, y - 0.2, box.right, y + 0.2))
+
+
+def _crossing(facts: ElevationFacts, height: float) -> Iterator[tuple[str, float]]:
+    """The lines across the wall that are no joints: edges of mesh zones, and floors."""
+    edges = {float(edge) for zone in facts.zones for edge in (zone.lower, zone.upper)}
+    yield from (("zone", edge) for edge in sorted(edges) if 0 < edge < height)
+    yield from (("floor", float(floor.height)) for floor in facts.floors)
+
+
+def _draw_openings(canvas: Canvas, view: View, layout: ElevationLayout) -> None:
+    perimeter = _find_perimeters(layout.joints)
+    for mark, x, y, width, height in layout.openings:
+        left, bottom = float(x), float(y)
+        right, top = left + float(width), bottom + float(height)
+        if right <= view.left or left >= view.right or top <= view.bottom or bottom >= view.top:
+            continue
+        joint = perimeter.get((x, y)) or perimeter.get((x + width, y + height)) or ""
+        # The frame stands within the joint round it, so that the line of the joint is seen.
+        inset = _INSET / view.per_meter if joint else 0.0
+        _draw_frame(canvas, view, left + inset, bottom + inset, right - inset, top - inset)
+        shown = _paper_box(view, left, bottom, right, top)
+        _label_opening(canvas, shown, mark, short_mark(joint, layout.elevation))
+
+
+def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
+    """The outline of an opening and its diagonals."""
+    corners = ((left, bottom), (right, bottom), (right, top), (left, top), (left, bottom))
+    for (x1, y1), (x2, y2) in pairwise(corners):
+        canvas.wall_line("opening", view, x1, y1, x2, y2)
+    canvas.wall_line("diagonal", view, left, bottom, right, top)
+    canvas.wall_line("diagonal", view, left, top, right, bottom)
+
+
+def _find_perimeters(joints: tuple[JointRun, ...]) -> dict[Point, str]:
+    """The marks of the joints round openings, by the ends of their runs."""
+    ends: dict[Point, str] = {}
+    for run in joints:
+        if run.kind == PERIMETER:
+            ends[run.x1, run.y1] = ends[run.x2, run.y2] = run.mark
+    return ends
+
+
+def _paper_box(view: View, left: float, bottom: float, right: float, top: float) -> Box:
+    """What the view shows of a rectangle of the wall, on paper."""
+    return Box(
+        view.x(max(left, view.left)),
+        view.y(min(top, view.top)),
+        view.x(min(right, view.right)),
+        view.y(max(bottom, view.bottom)),
+    )
+
+
+def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
+    """Write the mark of an opening at its middle, and below it that of its joint, in a frame."""
+    x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
+    deep = _LINE if joint else 0.0
+    wide = max(measure(mark), measure(joint)) + 1.6
+    if wide <= shown.right - shown.left and deep + _HIGH <= shown.bottom - shown.top:
+        upper = canvas.place([center_label(mark, x, y - deep / 2)], blank=True)
+        lower = canvas.place([center_label(joint, x, y + deep / 2)], blank=True) if joint and upper else None
+        if lower:
+            canvas.box("leader", lower.box.grow(0.35))
+        if upper and (lower or not joint):
+            return
+    label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown)
+
+
+def label_panels(canvas: Canvas, view: View, layout: ElevationLayout) -> None:
+    """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number."""
+    for panel in layout.panels:
+        x, y = float(panel.x + panel.width / 2), float(panel.y + panel.height / 2)
+        if view.left <= x < view.right and view.bottom <= y < view.top:
+            left, bottom, right, top = _find_room(panel)
+            shown = _paper_box(view, left, bottom, right, top)
+            label_or_key(canvas, short_mark(panel.mark, layout.elevation), shown)
+
+
+def label_or_key(canvas: Canvas, text: str, shown: Box) -> None:
+    """Write a text within a rectangle, level or turned; where it finds no place, a number that the key explains."""
+    if canvas.place(_choices(text, shown)) is None:
+        number = str(len(canvas.key) + 1)
+        x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
+        label = canvas.place(_choices(number, shown)) or canvas.place(_with_leaders(number, x, y), blank=True)
+        canvas.key.append(f"{number} = {text}" if label else f"{text}: no place on this sheet")
+        if label and not shown.holds(label.box):
+            box = label.box
+            canvas.line("leader", x, y, (box.left + box.right) / 2, (box.top + box.bottom) / 2)
+
+
+def _choices(text: str, shown: Box) -> Iterator[Label]:
+    """The places of a text within a rectangle: its middle, then above and below it, then turned."""
+    x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
+    wide, high, long = shown.right - shown.left, shown.bottom - shown.top, measure(text) + 0.8
+    if long <= wide and high >= _HIGH:
+        yield center_label(text, x, y)
+        if high >= _HIGH * 2:
+            yield center_label(text, x, shown.top + _HIGH / 2 + 0.2)
+            yield center_label(text, x, shown.bottom - _HIGH / 2 - 0.2)
+    if long <= high and wide >= _HIGH:
+        yield center_label(text, x, y, turned=True)
+
+
+def _with_leaders(text: str, x: float, y: float) -> Iterator[Label]:
+    """Places about a point, the nearest first."""
+    for far in _LEADERS:
+        for across, down in _AROUND:
+            yield center_label(text, x + across * far, y + down * far)
+
+
+def _find_room(panel: Panel) -> tuple[float, float, float, float]:
+    """The rectangle of a panel in which its mark stands: all of it, or the largest within its legs; in meters."""
+    if panel.is_rectangle:
+        return float(panel.x), float(panel.y), float(panel.x + panel.width), float(panel.y + panel.height)
+    rings = [[(float(x), float(y)) for x, y in ring] for ring in (panel.outline, *panel.holes)]
+    across, up = ([*_edges_of(rings, side)] for side in (0, 1))
+    full = {
+        (column, row)
+        for column, (left, right) in enumerate(pairwise(across))
+        for row, (bottom, top) in enumerate(pairwise(up))
+        if _is_inside(rings, left, bottom, right, top)
+    }
+    spans = max(
+        _rectangles(full, len(across) - 1),
+        key=lambda r: _size(across, r[0], r[2]) * _size(up, r[1], r[3]),
+        default=(0, 0, 0, 0),
+    )
+    return across[spans[0]], up[spans[1]], across[spans[2]], up[spans[3]]
+
+
+def _edges_of(rings: list[list[Spot]], side: int) -> Iterator[float]:
+    """The places of the corners across or up; beside a slope the space between two of them is parted."""
+    places = sorted({spot[side] for ring in rings for spot in ring})
+    slopes = any(x1 != x2 and y1 != y2 for ring in rings for (x1, y1), (x2, y2) in pairwise((*ring, ring[0])))
+    yield places[0]
+    for low, high in pairwise(places):
+        yield from (low + (high - low) * part / _PARTS for part in range(1, _PARTS) if slopes)
+        yield high
+
+
+def _size(edges: list[float], first: int, last: int) -> float:
+    return edges[last] - edges[first]
+
+
+def _rectangles(full: set[tuple[int, int]], columns: int) -> Iterator[tuple[int, int, int, int]]:
+    """The rectangles of a grid whose cells are all full, as the numbers of their edges."""
+    for column, row in sorted(full):
+        width = columns - column
+        above = row
+        while (column, above) in full:
+            reach = next((n for n in range(width) if (column + n, above) not in full), width)
+            width, above = reach, above + 1
+            yield column, row, column + width, above
+
+
+def _is_inside(rings: list[list[Spot]], left: float, bottom: float, right: float, top: float) -> bool:
+    """Whether a cell lies within the outline and in no hole, by points near its corners."""
+    near = 0.01
+    sides = (left + (right - left) * near, right - (right - left) * near)
+    ends = (bottom + (top - bottom) * near, top - (top - bottom) * near)
+    return all(_holds(rings, x, y) for x in sides for y in ends)
+
+
+def _holds(rings: list[list[Spot]], x: float, y: float) -> bool:
+    """Whether a point is inside: a line to the right of it crosses an odd number of sides."""
+    crossed = 0
+    for ring in rings:
+        for (x1, y1), (x2, y2) in pairwise((*ring, ring[0])):
+            crossed += (y1 > y) != (y2 > y) and x1 + (x2 - x1) * (y - y1) / (y2 - y1) > x
+    return crossed % 2 == 1

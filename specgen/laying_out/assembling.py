@@ -1,0 +1,187 @@
+"""A layout put together from lines: panels with their marks, runs of joints, and what it scores."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from specgen.laying_out.cutting import Box, Cell, cut_box, merge_cells
+from specgen.laying_out.face import Corner, Face, Opening
+from specgen.laying_out.measuring import measure, trace
+from specgen.laying_out.runs import Run, find_runs, runs_around
+from specgen.laying_out.scoring import Wishes, score
+from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point, Proposal
+
+# I and O are read as figures on a wall.
+LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+
+Piece = tuple[tuple[int, int], list[Cell]]  # column and row from the lower left, and its cells
+
+
+def assemble(
+    face: Face,
+    upright: tuple[int, ...],
+    level: tuple[int, ...],
+    wishes: Wishes,
+    proposal: Proposal = "given",
+    *,
+    left_out: frozenset[Run] = frozenset(),
+    notes: tuple[str, ...] = (),
+) -> ElevationLayout:
+    """The layout of an elevation by lines in ticks; `left_out` are runs of them at which no joint is cut."""
+    pieces = cut_face(face, upright, level, left_out)
+    runs = [run for run in line_runs(face, upright, level) if run not in left_out]
+    shapes = [measure(cells) for _, cells in pieces]
+    return ElevationLayout(
+        elevation=face.mark,
+        width=face.meters(face.width),
+        height=face.meters(face.height),
+        edge=_points(face, face.edge),
+        openings=tuple(_opening(face, one) for one in face.openings),
+        vertical_lines=tuple(map(face.meters, upright)),
+        horizontal_lines=tuple(map(face.meters, level)),
+        panels=tuple(_panel(face, mark, cells) for mark, cells in name_pieces(face.mark, pieces)),
+        joints=tuple(_joints(face, upright, level, runs)),
+        proposal=proposal,
+        score=score(face, shapes, runs, (upright, level), wishes),
+        notes=notes,
+    )
+
+
+def cut_face(
+    face: Face, upright: tuple[int, ...], level: tuple[int, ...], left_out: frozenset[Run] = frozenset()
+) -> list[Piece]:
+    """The pieces between lines and movement joints, by columns from the left and rows from below."""
+    columns, rows = cuts(face, upright, level)
+    pieces: list[Piece] = []
+    for column, (left, right) in enumerate(pairwise(columns)):
+        near = face.near(left, right)
+        for row, (low, high) in enumerate(pairwise(rows)):
+            box: Box = (left, low, right, high)
+            pieces += [((column, row), cells) for cells in cut_box(face, box, near)]
+    return _heal(pieces, left_out) if left_out else pieces
+
+
+def cuts(face: Face, upright: tuple[int, ...], level: tuple[int, ...]) -> tuple[list[int], list[int]]:
+    """Where an elevation is cut each way: at lines, at movement joints and at its ends."""
+    columns = {0, face.width, *upright, *(joint.at for joint in face.upright)}
+    rows = {0, face.height, *level, *(joint.at for joint in face.level)}
+    return sorted(columns), sorted(rows)
+
+
+def line_runs(face: Face, upright: tuple[int, ...], level: tuple[int, ...]) -> list[Run]:
+    """The runs of the aesthetic joints; a line on a movement joint is none."""
+    moving = {(True, joint.at) for joint in face.upright} | {(False, joint.at) for joint in face.level}
+    lines = [(True, at) for at in upright] + [(False, at) for at in level]
+    return [run for line in lines if line not in moving for run in find_runs(face, *line)]
+
+
+def _heal(pieces: list[Piece], left_out: frozenset[Run]) -> list[Piece]:
+    """The pieces with those put together that lie on both sides of a run left out."""
+    joined = list(pieces)
+    for run in left_out:
+        sides: list[list[Piece]] = [[], []]
+        for piece in joined:
+            for number, at in enumerate(_sides(piece[1], run)):
+                if at:
+                    sides[number].append(piece)
+        joined = _join_across(joined, sides, run)
+    return sorted(joined, key=lambda piece: piece[0])
+
+
+def _sides(cells: list[Cell], run: Run) -> tuple[bool, bool]:
+    """Whether a piece lies along a run at its left or lower side, and at the other."""
+    if run.upright:
+        before = any(c.right == run.at and c.low_right < run.end and c.high_right > run.start for c in cells)
+        behind = any(c.left == run.at and c.low_left < run.end and c.high_left > run.start for c in cells)
+    else:
+        over = [c for c in cells if c.left < run.end and c.right > run.start]
+        before = any(run.at in (c.high_left, c.high_right) for c in over)
+        behind = any(run.at in (c.low_left, c.low_right) for c in over)
+    return before, behind
+
+
+def _join_across(pieces: list[Piece], sides: list[list[Piece]], run: Run) -> list[Piece]:
+    """Each piece before a run put together with those behind it along the same stretch."""
+    groups: list[list[Piece]] = [[piece] for piece in pieces]
+    for before in sides[0]:
+        for behind in sides[1]:
+            one = next(g for g in groups if before in g)
+            other = next(g for g in groups if behind in g)
+            if one is not other and _face_each_other(before[1], behind[1], run):
+                one += other
+                groups = [g for g in groups if g is not other]
+    return [
+        g[0] if len(g) == 1 else (min(at for at, _ in g), merge_cells([cell for _, cells in g for cell in cells]))
+        for g in groups
+    ]
+
+
+def _face_each_other(before: list[Cell], behind: list[Cell], run: Run) -> bool:
+    """Whether two pieces share a stretch of a run."""
+    return any(_shared(a, b, run) for a in before for b in behind)
+
+
+def _shared(a: Cell, b: Cell, run: Run) -> bool:
+    if run.upright:
+        meet = a.right == run.at == b.left
+        return meet and max(a.low_right, b.low_left, run.start) < min(a.high_right, b.high_left, run.end)
+    meet = run.at in (a.high_left, a.high_right) and run.at in (b.low_left, b.low_right)
+    return meet and max(a.left, b.left, run.start) < min(a.right, b.right, run.end)
+
+
+def name_pieces(elevation: str, pieces: list[Piece]) -> Iterator[tuple[str, list[Cell]]]:
+    """Each piece with its mark, `E1-A3`: the letter of its column and its row from below.
+
+    Several of one box are told apart by a small letter, from the left and from below.
+    """
+    in_box: dict[tuple[int, int], list[list[Cell]]] = {}
+    for at, cells in pieces:
+        in_box.setdefault(at, []).append(cells)
+    for (column, row), parts in in_box.items():
+        for number, cells in enumerate(sorted(parts)):
+            part = LETTERS[number % len(LETTERS)].lower() if len(parts) > 1 else ""
+            yield f"{elevation}-{name_column(column)}{row + 1}{part}", cells
+
+
+def name_column(number: int) -> str:
+    """The letters of a column: A to Z without I and O, then AA."""
+    name = ""
+    while number >= 0:
+        number, place = divmod(number, len(LETTERS))
+        name, number = LETTERS[place] + name, number - 1
+    return name
+
+
+def _joints(face: Face, upright: tuple[int, ...], level: tuple[int, ...], runs: list[Run]) -> Iterator[JointRun]:
+    names = {(True, at): f"{face.mark}-V{n}" for n, at in enumerate(upright, 1)}
+    names |= {(False, at): f"{face.mark}-H{n}" for n, at in enumerate(level, 1)}
+    for run in runs:
+        yield _joint(face, names[run.upright, run.at], AESTHETIC, run)
+    for upward, joints in ((True, face.upright), (False, face.level)):
+        for joint in joints:
+            yield from (_joint(face, joint.mark, joint.kind, run) for run in find_runs(face, upward, joint.at))
+    for around in face.around:
+        yield from (_joint(face, around.mark, around.kind, run) for run in runs_around(face, around))
+
+
+def _joint(face: Face, mark: str, kind: str, run: Run) -> JointRun:
+    return JointRun(mark, kind, *map(face.meters, run.corners))
+
+
+def _panel(face: Face, mark: str, cells: list[Cell]) -> Panel:
+    shape, (outline, holes) = measure(cells), trace(cells)
+    low = min(min(cell.low_left, cell.low_right) for cell in cells)
+    x, y = face.meters(cells[0].left), face.meters(low)
+    width, height, least = (face.meters(side) for side in (shape.width, shape.height, shape.least))
+    area, inner = Fraction(shape.area) / face.scale**2, tuple(_points(face, hole) for hole in holes)
+    return Panel(mark, _points(face, outline), inner, x, y, width, height, least, area)
+
+
+def _points(face: Face, corners: tuple[Corner, ...]) -> tuple[Point, ...]:
+    return tuple((face.meters(x), face.meters(y)) for x, y in corners)
+
+
+def _opening(face: Face, one: Opening) -> tuple[str, Fraction, Fraction, Fraction, Fraction]:
+    sides = (one.left, one.low, one.right - one.left, one.high - one.low)
+    x, y, width, height = map(face.meters, sides)
+    return one.mark, x, y, width, height
