@@ -40,8 +40,8 @@ from specgen.model.block import (
 )
 
 _JOINED = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+")
-# What stands before the element of a drawing in a file of its own.
-_HEAD_OF_SVG = re.compile(r"^\s*(?:<\?xml[^>]*>\s*)?")
+# The name and description of a drawing in a file of its own; the page gives it others, with its number.
+_OWN_WORDS = re.compile(r"\s*<(title|desc)>[^<]*</\1>")
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
@@ -165,7 +165,7 @@ def _render_figure(number: int, figure: Figure) -> str:
         f'<title id="{name}t">{escape(figure.number)}. {escape(plain_text(figure.caption))}</title>'
         f'<desc id="{name}d">{escape(figure.alt)}</desc>'
     )
-    svg = _HEAD_OF_SVG.sub("", figure.svg, count=1)
+    svg = _OWN_WORDS.sub("", figure.svg, count=2).replace('id="', f'id="{name}')
     opened, _, rest = svg.partition(">")
     drawing = f'{opened} role="img" aria-labelledby="{name}t {name}d">{said}{rest}'
     caption = f"{_render_words(figure.number)}. {_render_line(figure.caption)}"
