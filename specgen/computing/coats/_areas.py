@@ -2,11 +2,16 @@
 
 from fractions import Fraction
 
+from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Ask
 
+_SIDES = "length of the joints by what their sides add to their width"
+# What is coated besides the elevations less their openings.
+_MORE = {"A_m": "mockup", "A_j": "joint sides"}
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
@@ -27,18 +32,31 @@ def measure_mockup(project: Description) -> Quantity | None:
     return Quantity(width.amount * height.amount, "area", "m2")
 
 
-def area_rows(project: Description, area: str) -> tuple[InputRow, ...]:
+def area_rows(project: Description, area: str, ask: Ask) -> tuple[InputRow, ...]:
     """The lines of what is coated, in `area`; raises Absent for a size that is not given."""
     gross, openings = measure_areas(project)
-    mockup = measure_mockup(project)
+    mockup, sides = measure_mockup(project), sum_sides(project, ask)
     return (
         InputRow("A_w", "gross elevation area", gross.number(area), area, "all elevations"),
         InputRow("A_o", "openings", openings.number(area), area, "all elevations"),
         *((InputRow("A_m", "mockup", mockup.number(area), area, "width by height"),) if mockup is not None else ()),
+        *(
+            (InputRow("A_j", "sides of aesthetic joints", sides.number(area), area, _SIDES),)
+            if sides is not None
+            else ()
+        ),
+    )
+
+
+def tell_left_out(rows: tuple[InputRow, ...]) -> str:
+    """What the area does not count."""
+    return "Excludes returns at openings" + (
+        "." if any(row.symbol == "A_j" for row in rows) else " and sides of aesthetic joints."
     )
 
 
 def add_net_area(working: WorkingBuilder, area: str) -> None:
     """Adds A, what is coated."""
-    mockup = " + A_m" if "A_m" in working.known else ""
-    working.step("A", "net area" + (", with mockup" if mockup else ""), f"A_w - A_o{mockup}", area)
+    more = [symbol for symbol in _MORE if symbol in working.known]
+    told = f", with {' and '.join(_MORE[symbol] for symbol in more)}" if more else ""
+    working.step("A", f"net area{told}", " + ".join(("A_w - A_o", *more)), area)

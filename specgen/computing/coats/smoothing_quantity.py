@@ -1,6 +1,6 @@
 """Smoothing coat for the elevations of a project and its mockup: area over spreading rate, for each coat."""
 
-from specgen.computing.coats._areas import READS, add_net_area, area_rows
+from specgen.computing.coats._areas import READS, add_net_area, area_rows, tell_left_out
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
@@ -8,7 +8,6 @@ from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "area over spreading rate, times the coats"),)
-NOTES = ("Excludes waste, returns at openings, and sides of aesthetic joints.",)
 
 
 def for_project(project: Description, ask: Ask) -> Working | None:
@@ -20,16 +19,17 @@ def for_project(project: Description, ask: Ask) -> Working | None:
     area, volume = ("ft2", "gal") if ip else ("m2", "L")
     rate = f"{area}/{volume}"
     spread = project.smoothing.spreading_rate.number(rate)
+    areas = area_rows(project, area, ask)
     working = WorkingBuilder(
         (
-            *area_rows(project, area),
+            *areas,
             InputRow("C", "spreading rate, each coat", spread, rate, "smoothing.spreading_rate"),
             InputRow("n", "coats", float(coats), "", "smoothing.coats"),
         )
     )
     add_net_area(working, area)
     working.step("Q", "smoothing, all coats", "A / C * n", volume)
-    return working.build("smoothing-quantity", "Q", SOURCES, NOTES)
+    return working.build("smoothing-quantity", "Q", SOURCES, (f"Excludes waste. {tell_left_out(areas)}",))
 
 
 PROVIDER = Provider(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, find_margins
 from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan, Wanted, Window, choose_plan
 from specgen.documents.figures.elevation_strip import LINE, Sheet, draw_remarks, draw_strip, room_for
@@ -32,30 +33,29 @@ class DrawnSheet:
 
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
     """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
+    geometry = Geometry(layout)
     remarks = [*(zone.text for zone in facts.zones), *facts.remarks, *layout.notes]
-    plan = _plan(layout, facts, sheet, remarks)
-    sheets = [_draw_part(plan, window, layout, facts, remarks) for window in plan.windows]
+    plan = _plan(geometry, facts, sheet, remarks)
+    sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
     longest = max((canvas.key for canvas in sheets), key=len)
     if longest:  # the key needs room that was not kept for it
-        plan = _plan(layout, facts, sheet, [*remarks, *longest])
-        sheets = [_draw_part(plan, window, layout, facts, remarks) for window in plan.windows]
-    return tuple(_finish(plan, sheets, layout, facts, remarks))
+        plan = _plan(geometry, facts, sheet, [*remarks, *longest])
+        sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
+    return tuple(_finish(plan, sheets, geometry, facts, remarks))
 
 
-def _plan(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None, remarks: list[str]) -> Plan:
+def _plan(geometry: Geometry, facts: ElevationFacts, sheet: str | None, remarks: list[str]) -> Plan:
     def room(paper: Paper) -> float:
         return _room(paper, remarks)
 
-    return choose_plan(Wanted(layout, facts.system, lambda scale: find_margins(layout, facts, scale), room), sheet)
+    return choose_plan(Wanted(geometry, facts.system, lambda scale: find_margins(geometry, facts, scale), room), sheet)
 
 
 def _room(paper: Paper, remarks: list[str]) -> float:
     return min(room_for(remarks, paper), _MOST_REMARKS * paper.height)
 
 
-def _draw_part(
-    plan: Plan, window: Window, layout: ElevationLayout, facts: ElevationFacts, remarks: list[str]
-) -> Canvas:
+def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationFacts, remarks: list[str]) -> Canvas:
     """A part of the wall with what stands around it, in the middle of its sheet; no foot yet."""
     paper, margins, scale = plan.paper, plan.margins, plan.scale.per_meter
     canvas = Canvas(Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE - STRIP - _room(paper, remarks)))
@@ -66,15 +66,15 @@ def _draw_part(
     x0 = field.left + margins.left + spare_x / 2
     y0 = field.bottom - margins.bottom - max(spare_y, 0) / 2
     view = View(window.left, window.bottom, window.right, window.top, x0, y0, scale)
-    draw_wall(canvas, view, layout, facts)
-    draw_margins(canvas, view, layout, facts)
+    draw_wall(canvas, view, geometry, facts)
+    draw_margins(canvas, view, geometry, facts)
     draw_matches(canvas, view, plan, window)
-    label_panels(canvas, view, layout)
+    label_panels(canvas, view, geometry)
     return canvas
 
 
 def _finish(
-    plan: Plan, sheets: list[Canvas], layout: ElevationLayout, facts: ElevationFacts, remarks: list[str]
+    plan: Plan, sheets: list[Canvas], geometry: Geometry, facts: ElevationFacts, remarks: list[str]
 ) -> Iterator[DrawnSheet]:
     """The sheets with their feet; what the key of a sheet cannot hold is told on a sheet of its own."""
     paper, rest = plan.paper, list[str]()
@@ -86,9 +86,9 @@ def _finish(
     every = [*sheets, *keys]
     for number, canvas in enumerate(every, 1):
         kinds = set(canvas.strokes)
-        draw_strip(canvas, plan, layout, facts, Sheet(number, len(every)), kinds)
-        name = layout.elevation if len(every) == 1 else f"{layout.elevation}-{number}"
-        alt = _describe(plan, layout, facts, Sheet(number, len(every)))
+        draw_strip(canvas, plan, geometry, facts, Sheet(number, len(every)), kinds)
+        name = geometry.layout.elevation if len(every) == 1 else f"{geometry.layout.elevation}-{number}"
+        alt = _describe(plan, geometry, facts, Sheet(number, len(every)))
         size = {"width": f"{paper.width:g}", "height": f"{paper.height:g}"}
         svg = render_figure("elevation", canvas.values() | size | {"title": name, "alt": alt})
         yield DrawnSheet(name, svg, alt, paper.width, paper.height, paper.name, plan.scale.text)
@@ -102,8 +102,9 @@ def _draw_keys(paper: Paper, texts: list[str]) -> Iterator[Canvas]:
         yield canvas
 
 
-def _describe(plan: Plan, layout: ElevationLayout, facts: ElevationFacts, sheet: Sheet) -> str:
+def _describe(plan: Plan, geometry: Geometry, facts: ElevationFacts, sheet: Sheet) -> str:
     """What a sheet shows, in words and numbers."""
+    layout = geometry.layout
     size = f"{facts.length(layout.width)} by {facts.length(layout.height)}"
     name = f"Elevation {facts.mark}" + (f", {facts.name}" if facts.name else "")
     joints = len({run.mark for run in layout.joints})

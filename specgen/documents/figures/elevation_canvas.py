@@ -37,8 +37,11 @@ class View(NamedTuple):
 
         A line along the edge of the view is shown.
         """
+        left, bottom, right, top = self[:4]
+        if left <= x1 <= right and left <= x2 <= right and bottom <= y1 <= top and bottom <= y2 <= top:
+            return x1, y1, x2, y2
         start, end = 0.0, 1.0
-        for at, to, low, high in ((x1, x2, self.left, self.right), (y1, y2, self.bottom, self.top)):
+        for at, to, low, high in ((x1, x2, left, right), (y1, y2, bottom, top)):
             step = to - at
             if not step:
                 if not low - 1e-9 <= at <= high + 1e-9:

@@ -8,12 +8,12 @@ from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_paper import Scale, short_mark
-from specgen.documents.figures.elevation_wall import PERIMETER
+from specgen.documents.figures.elevation_geometry import Geometry
+from specgen.documents.figures.elevation_paper import Scale
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
-from specgen.model.layout import ElevationLayout
 
 _NEAR, _ROW = 8.0, 8.0  # from the wall to the chain, from there to the overall dimension
+_DEEP = 6.5  # beside the length of a figure that stands across the chain
 _PAST = 5.0  # from the overall dimension to what stands next
 _TICK = 1.0  # half of the stroke that ends a dimension
 _GAP = 1.5  # between the wall and an extension line, and of that past the dimension
@@ -64,26 +64,21 @@ class Part(NamedTuple):
     crosses: bool
 
 
-def cut_places(layout: ElevationLayout, upright: bool) -> dict[Fraction, str]:
-    """Where joints that run right through cut the wall, with their marks, from the left or from below."""
-    found = dict.fromkeys(layout.vertical_lines if upright else layout.horizontal_lines, "")
-    for run in layout.joints:
-        along = run.x1 == run.x2
-        at = run.x1 if along else run.y1
-        if along == upright and run.kind != PERIMETER and not found.get(at):
-            found[at] = short_mark(run.mark, layout.elevation)
-    return dict(sorted(found.items()))
-
-
-def find_depth(layout: ElevationLayout, facts: ElevationFacts, scale: Scale, upright: bool) -> float:
+def find_depth(geometry: Geometry, facts: ElevationFacts, scale: Scale, upright: bool) -> float:
     """The room that the dimensions of a whole side take, out from the wall."""
-    length = layout.width if upright else layout.height
-    places = [Fraction(0), *cut_places(layout, upright), length]
+    cuts, length = _side(geometry, upright)
+    places = [Fraction(0), *cuts, length]
     return _NEAR + _row_depth(_list_parts(places, facts, scale.per_meter)) + _PAST
 
 
+def _side(geometry: Geometry, upright: bool) -> tuple[list[Fraction], Fraction]:
+    """Where joints cut a side of the wall, and how long it is."""
+    layout = geometry.layout
+    return ([*geometry.uprights], layout.width) if upright else ([*geometry.levels], layout.height)
+
+
 def _row_depth(parts: list[Part]) -> float:
-    return max([_ROW, *(measure(part.text) + 3 for part in parts if part.crosses)])
+    return max([_ROW, *(measure(part.text) + _DEEP for part in parts if part.crosses)])
 
 
 def _list_parts(places: list[Fraction], facts: ElevationFacts, per_meter: float) -> list[Part]:
@@ -91,10 +86,9 @@ def _list_parts(places: list[Fraction], facts: ElevationFacts, per_meter: float)
     return [Part(*part, measure(part[2]) + 1.5 > float(part[1] - part[0]) * per_meter) for part in texts]
 
 
-def draw_chain(canvas: Canvas, axis: Axis, layout: ElevationLayout, facts: ElevationFacts) -> None:
+def draw_chain(canvas: Canvas, axis: Axis, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw the chain of what the view shows, and beyond it the overall dimension."""
-    cuts = [*cut_places(layout, axis.upright)]
-    length = layout.width if axis.upright else layout.height
+    cuts, length = _side(geometry, axis.upright)
     low, high = (min((Fraction(0), *cuts, length), key=lambda place: abs(float(place) - end)) for end in axis.span)
     parts = _list_parts([low, *(place for place in cuts if low < place < high), high], facts, axis.view.per_meter)
     for part in parts:

@@ -4,21 +4,22 @@ from fractions import Fraction
 from functools import partial
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_chain import Axis, cut_places, draw_chain, find_depth
+from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_depth
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window, short_mark
+from specgen.documents.figures.elevation_geometry import Geometry
+from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
 from specgen.documents.figures.labels import Label, center_label, measure
-from specgen.model.layout import AESTHETIC, ElevationLayout
 
 _GAP = 1.5  # between the wall and what refers to it
+_SAME = 1e-6  # meters
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 
 
-def find_margins(layout: ElevationLayout, facts: ElevationFacts, scale: Scale) -> Margins:
+def find_margins(geometry: Geometry, facts: ElevationFacts, scale: Scale) -> Margins:
     """What is kept free around the wall at a scale."""
-    below, beside = (find_depth(layout, facts, scale, upright) for upright in (True, False))
-    marks = max((measure(mark) for mark in cut_places(layout, False).values()), default=0.0)
-    levels = max(measure(text) for _, text in list_levels(layout, facts))
+    below, beside = (find_depth(geometry, facts, scale, upright) for upright in (True, False))
+    marks = max((measure(mark) for mark in geometry.levels.values()), default=0.0)
+    levels = max(measure(text) for _, text in list_levels(geometry, facts))
     right = 2 * _GAP + marks + 6 + levels + (12 if facts.zones else 4)
     grade = _grade_depth(facts, scale.per_meter)
     return Margins(beside, right, 13, grade + below)
@@ -30,14 +31,14 @@ def _grade_depth(facts: ElevationFacts, per_meter: float) -> float:
     return depth if depth <= _MOST_GRADE else 0.0
 
 
-def draw_margins(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts) -> None:
+def draw_margins(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw all that stands around the part of a wall which a sheet shows."""
     grade = _grade_depth(facts, view.per_meter) if not view.bottom else 0.0
     _draw_grade(canvas, view, facts, grade)
-    draw_chain(canvas, Axis(view, upright=True, start=grade), layout, facts)
-    draw_chain(canvas, Axis(view, upright=False), layout, facts)
-    edge = _mark_lines(canvas, view, layout)
-    edge = _mark_levels(canvas, view, layout, facts, edge)
+    draw_chain(canvas, Axis(view, upright=True, start=grade), geometry, facts)
+    draw_chain(canvas, Axis(view, upright=False), geometry, facts)
+    edge = _mark_lines(canvas, view, geometry)
+    edge = _mark_levels(canvas, view, geometry, facts, edge)
     _draw_zones(canvas, view, facts, edge)
 
 
@@ -50,23 +51,31 @@ def _draw_grade(canvas: Canvas, view: View, facts: ElevationFacts, depth: float)
             canvas.line("leader", left + 4 * number + 2, y, left + 4 * number, y + 1.5)
 
 
-def _mark_lines(canvas: Canvas, view: View, layout: ElevationLayout) -> float:
+def _mark_lines(canvas: Canvas, view: View, geometry: Geometry) -> float:
     """Write the marks of the joint lines above the wall and to its right; the right edge of the latter."""
     box, edge = view.box, view.box.right + _GAP
-    moving = {short_mark(run.mark, layout.elevation) for run in layout.joints if run.kind != AESTHETIC}
-    for place, mark in cut_places(layout, True).items():
-        if mark and view.left < place < view.right:
+    for place, mark in geometry.uprights.items():
+        aside = _find_side(float(place), view.left, view.right)
+        if mark and aside is not None:
             x = view.x(float(place))
-            choices = [center_label(mark, x, box.top - rise) for rise in (3.2, 7.4)]
-            _mark_line(canvas, mark, choices, (x, box.top), mark in moving)
-    for place, mark in cut_places(layout, False).items():
-        if mark and view.bottom < place < view.top:
-            y, half = view.y(float(place)), measure(mark) / 2
-            middle = box.right + 2 * _GAP + half
-            choices = [center_label(mark, middle, y + by) for by in (0.0, -1.9, 1.9, -3.8, 3.8)]
-            label = _mark_line(canvas, mark, choices, (box.right, y), mark in moving)
+            middle = x + aside * (measure(mark) / 2 + 1.2)
+            choices = [center_label(mark, middle, box.top - rise) for rise in (3.2, 7.4)]
+            _mark_line(canvas, mark, choices, (x, box.top), mark in geometry.moving)
+    for place, mark in geometry.levels.items():
+        aside = _find_side(float(place), view.bottom, view.top)
+        if mark and aside is not None:
+            y, middle = view.y(float(place)), box.right + 2 * _GAP + measure(mark) / 2
+            choices = [center_label(mark, middle, y - aside * 2.4 + by) for by in (0.0, -1.9, 1.9, -3.8, 3.8)]
+            label = _mark_line(canvas, mark, choices, (box.right, y), mark in geometry.moving)
             edge = max(edge, label.box.right) if label else edge
     return edge
+
+
+def _find_side(place: float, low: float, high: float) -> int | None:
+    """To which side the mark of a line moves: inward where the line is an end of the view, None beyond it."""
+    if not low - _SAME < place < high + _SAME:
+        return None
+    return 1 if place < low + _SAME else -1 if place > high - _SAME else 0
 
 
 def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float, float], moving: bool) -> Label | None:
@@ -83,21 +92,22 @@ def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float
     return label
 
 
-def list_levels(layout: ElevationLayout, facts: ElevationFacts) -> list[tuple[Fraction, str]]:
+def list_levels(geometry: Geometry, facts: ElevationFacts) -> list[tuple[Fraction, str]]:
     """The heights that are marked, with their words: the lower edge as the datum, floors, the top."""
-    grade = f", {facts.length(facts.base)} above grade" if facts.base is not None else ""
+    base = facts.base
+    grade = "" if base is None else f", {facts.length(base)} above grade" if base else ", at grade"
     floors = [(floor.height, f"{facts.length(floor.height)} {floor.mark}") for floor in facts.floors]
     return [
         (Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"),
         *floors,
-        (layout.height, f"{facts.length(layout.height)} top"),
+        (geometry.layout.height, f"{facts.length(geometry.layout.height)} top"),
     ]
 
 
-def _mark_levels(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts, edge: float) -> float:
+def _mark_levels(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts, edge: float) -> float:
     """Mark the heights to the right of the wall; the right edge of their words."""
     start = edge + 3
-    for height, text in list_levels(layout, facts):
+    for height, text in list_levels(geometry, facts):
         if not view.bottom - 1e-9 <= height <= view.top + 1e-9:
             continue
         y = view.y(float(height))

@@ -4,8 +4,7 @@ from collections.abc import Callable, Iterator
 from math import ceil
 from typing import NamedTuple
 
-from specgen.documents.figures.labels import LEAST_SIZE, measure
-from specgen.model.layout import ElevationLayout, Panel
+from specgen.documents.figures.elevation_geometry import Geometry
 
 EDGE = 8.0  # between the border and the edge of the paper
 STRIP = 36.0  # height of the strip with legend and title block
@@ -40,7 +39,7 @@ PAPERS = {
     "a3": Paper("A3", 420, 297),
 }
 # What a document has room for on a letter or A4 page that lies on its side, with a caption.
-_PAGE = {"page": Paper("the printed page", 232, 152)}
+_PAGE = {"page": Paper("the printed page", 232, 158)}
 _USUAL = {"ip": ("letter", "tabloid"), "si": ("a4", "a3")}
 # From the greatest to the smallest.
 SCALES = {
@@ -91,7 +90,7 @@ class Plan(NamedTuple):
 class Wanted(NamedTuple):
     """What a plan is made for: margins go by the scale, the height of the remarks by the sheet."""
 
-    layout: ElevationLayout
+    geometry: Geometry
     system: str
     margins: Callable[[Scale], Margins]
     remarks: Callable[[Paper], float]
@@ -103,41 +102,28 @@ def choose_plan(wanted: Wanted, sheet: str | None = None) -> Plan:
     What no single sheet holds is spread over as few of the largest as its marks allow.
     """
     scales = SCALES[wanted.system]
-    fits = {scale: _marks_fit(wanted.layout, scale, scales[0]) for scale in scales}
+    margins = {scale: wanted.margins(scale) for scale in scales}
+    fits = {scale: _marks_fit(wanted.geometry, scale, scales[0]) for scale in scales}
     names = (sheet,) if sheet else _USUAL[wanted.system]
     papers = [(PAPERS | _PAGE)[name] for name in names]
     for paper in papers:
         for scale in scales:
-            plan = _spread(wanted, paper, scale)
+            plan = _spread(wanted, paper, scale, margins[scale])
             if fits[scale] and len(plan.windows) == 1:
                 return plan
-    plans = [_spread(wanted, papers[-1], scale) for scale in reversed(scales) if fits[scale]]
+    plans = [_spread(wanted, papers[-1], scale, margins[scale]) for scale in reversed(scales) if fits[scale]]
     return min(plans, key=lambda plan: len(plan.windows))
 
 
-def short_mark(mark: str, elevation: str) -> str:
-    """The mark of a panel or line on the drawing of its own elevation: `A3` of `E1-A3`."""
-    return mark.removeprefix(f"{elevation}-")
-
-
-def _marks_fit(layout: ElevationLayout, scale: Scale, greatest: Scale) -> bool:
+def _marks_fit(geometry: Geometry, scale: Scale, greatest: Scale) -> bool:
     """Whether the marks fit into the panels, save for a few that would at the greatest scale."""
-    missed = sum(
-        not _fits(panel, layout.elevation, scale) and _fits(panel, layout.elevation, greatest)
-        for panel in layout.panels
-    )
-    return missed <= _MAY_MISS * len(layout.panels)
+    missed = sum(scale.per_meter < least <= greatest.per_meter for least in geometry.scales)
+    return missed <= _MAY_MISS * len(geometry.scales)
 
 
-def _fits(panel: Panel, elevation: str, scale: Scale) -> bool:
-    text = measure(short_mark(panel.mark, elevation)) + 1
-    wide, high = float(panel.width) * scale.per_meter, float(panel.height) * scale.per_meter
-    return min(wide, high) >= LEAST_SIZE + 0.6 and max(wide, high) >= text
-
-
-def _spread(wanted: Wanted, paper: Paper, scale: Scale) -> Plan:
+def _spread(wanted: Wanted, paper: Paper, scale: Scale, margins: Margins) -> Plan:
     """The elevation at a scale on as many sheets of a size as that takes."""
-    layout, margins = wanted.layout, wanted.margins(scale)
+    layout = wanted.geometry.layout
     wide = (paper.width - 2 * EDGE - margins.left - margins.right) / scale.per_meter
     high = (paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom) / scale.per_meter
     across = [*_cut(float(layout.width), wide, [float(x) for x in layout.vertical_lines])]
@@ -152,11 +138,11 @@ def _spread(wanted: Wanted, paper: Paper, scale: Scale) -> Plan:
 
 def _cut(length: float, most: float, lines: list[float]) -> Iterator[tuple[float, float]]:
     """The length in pieces of at most a size, about equal and cut at lines where there are any."""
-    start, left = 0.0, max(1, ceil(length / most - 1e-9))
+    start = 0.0
     while length - start > most * (1 + 1e-9):
-        aim = start + (length - start) / max(left, 2)
+        aim = start + (length - start) / ceil((length - start) / most - 1e-9)
         near = [line for line in lines if start + most / 2 < line <= start + most]
-        end = min(near, key=lambda line: abs(line - aim)) if near else min(aim, start + most)
+        end = min(near, key=lambda line: abs(line - aim)) if near else aim
         yield start, end
-        start, left = end, max(1, left - 1)
+        start = end
     yield start, length

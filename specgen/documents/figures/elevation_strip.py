@@ -7,9 +7,9 @@ from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas
 from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan
 from specgen.documents.figures.labels import Box, Label, center_label, measure, shorten, wrap_words
-from specgen.model.layout import AESTHETIC, ElevationLayout
 
 LINE = 4.2  # from one line of small type to the next
 _BETWEEN = 6.0  # between two remarks on a line
@@ -78,7 +78,7 @@ def draw_remarks(canvas: Canvas, paper: Paper, texts: Iterable[str], height: flo
 
 
 def draw_strip(
-    canvas: Canvas, plan: Plan, layout: ElevationLayout, facts: ElevationFacts, sheet: Sheet, shown: set[str]
+    canvas: Canvas, plan: Plan, geometry: Geometry, facts: ElevationFacts, sheet: Sheet, shown: set[str]
 ) -> None:
     """Draw the border and the foot of a sheet; `shown` are the kinds of lines that stand on it."""
     paper = plan.paper
@@ -89,16 +89,16 @@ def draw_strip(
     canvas.line("cell", border.left, top, border.right, top)
     for x in (title, middle):
         canvas.line("cell", x, top, x, border.bottom)
-    _draw_legend(canvas, Box(border.left, top, middle, border.bottom), layout, shown)
+    _draw_legend(canvas, Box(border.left, top, middle, border.bottom), geometry, shown)
     _draw_scale(canvas, plan, facts.system, Box(middle, top, title, border.bottom))
     if facts.bearing is not None:
         _draw_north(canvas, facts.bearing, (middle + _MIDDLE / 2 - 4, top + 25.4))
-    _draw_title(canvas, plan, layout, facts, sheet, Box(title, top, border.right, border.bottom))
+    _draw_title(canvas, plan, geometry, facts, sheet, Box(title, top, border.right, border.bottom))
 
 
-def _draw_legend(canvas: Canvas, box: Box, layout: ElevationLayout, shown: set[str]) -> None:
+def _draw_legend(canvas: Canvas, box: Box, geometry: Geometry, shown: set[str]) -> None:
     """A sample of each kind of line on the sheet, with its name."""
-    entries = [(kind, name + _marks_of(layout, kind)) for kind, name in _LEGEND if kind in shown]
+    entries = [(kind, name + _marks_of(geometry, kind)) for kind, name in _LEGEND if kind in shown]
     columns = 2 if len(entries) > 4 and box.right - box.left > _TWO_COLUMNS else 1
     wide = (box.right - box.left) / columns
     canvas.put(Label("Legend", box.left + _PAD, box.top + 5, anchor="start", bold=True))
@@ -110,13 +110,12 @@ def _draw_legend(canvas: Canvas, box: Box, layout: ElevationLayout, shown: set[s
         canvas.put(Label(shorten(name, wide - 13 - 2 * _PAD - 1), x + 15, y, anchor="start"))
 
 
-def _marks_of(layout: ElevationLayout, kind: str) -> str:
+def _marks_of(geometry: Geometry, kind: str) -> str:
     """The marks that belong to a kind of joint: `V, H`, or those of the movement joints."""
     if kind == "joint":
         return " V, H"
     if kind == "movement":
-        marks = {run.mark for run in layout.joints if run.kind != AESTHETIC}
-        return f" {', '.join(sorted(marks, key=lambda mark: (len(mark), mark)))}"
+        return f" {', '.join(geometry.moving)}"
     return ""
 
 
@@ -151,9 +150,7 @@ def _draw_north(canvas: Canvas, bearing: float, middle: tuple[float, float]) -> 
     canvas.put(center_label("wall", x + 12, y - 10.2))
 
 
-def _draw_title(
-    canvas: Canvas, plan: Plan, layout: ElevationLayout, facts: ElevationFacts, sheet: Sheet, box: Box
-) -> None:
+def _draw_title(canvas: Canvas, plan: Plan, geometry: Geometry, facts: ElevationFacts, sheet: Sheet, box: Box) -> None:
     """The title block: project, elevation, and what tells this sheet from others."""
     left, wide = box.left + _PAD, box.right - box.left - 2 * _PAD
     for number, text in enumerate(wrap_words(facts.project, wide, 2, _HEAD, True)):
@@ -165,7 +162,7 @@ def _draw_title(
         filter(None, (f"Wall {facts.wall}" if facts.wall else "", facts.color and f"color {facts.color}"))
     )
     cells = (
-        (f"Facing {facts.facing}" if facts.facing else "", _ORIGIN[layout.proposal]),
+        (f"Facing {facts.facing}" if facts.facing else "", _ORIGIN[geometry.layout.proposal]),
         (built, f"Revision {facts.revision}" + (f", {facts.date}" if facts.date else "")),
         (f"Sheet {sheet.number} of {sheet.total}", f"True scale on {plan.paper.name} only"),
     )

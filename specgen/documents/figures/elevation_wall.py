@@ -5,11 +5,10 @@ from itertools import pairwise
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_paper import short_mark
+from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.labels import LEAST_SIZE, Box, Label, center_label, measure
-from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point
+from specgen.model.layout import Panel
 
-PERIMETER = "opening_perimeter"
 _AROUND = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1))
 _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeters
 _LINE = LEAST_SIZE * 1.45  # from one line of an opening's label to the next
@@ -20,18 +19,18 @@ _PARTS = 4  # of the space between two corners, where a side slopes
 Spot = tuple[float, float]
 
 
-def draw_wall(canvas: Canvas, view: View, layout: ElevationLayout, facts: ElevationFacts) -> None:
+def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw the edge, the joints and the openings, and keep labels off the lines that cross the panels."""
-    for (x1, y1), (x2, y2) in pairwise((*layout.edge, layout.edge[0])):
+    for (x1, y1), (x2, y2) in pairwise((*geometry.layout.edge, geometry.layout.edge[0])):
         canvas.wall_line("edge", view, float(x1), float(y1), float(x2), float(y2))
-    for run in layout.joints:
-        kind = "joint" if run.kind == AESTHETIC else "movement"
-        canvas.wall_line(kind, view, float(run.x1), float(run.y1), float(run.x2), float(run.y2))
-    _draw_openings(canvas, view, layout)
-    joints = {float(run.y1) for run in layout.joints if run.y1 == run.y2 and run.kind != PERIMETER}
-    for kind, height in _crossing(facts, float(layout.height)):
+    for moving, *ends in geometry.lines:
+        canvas.wall_line("movement" if moving else "joint", view, *ends)
+    _draw_openings(canvas, view, geometry)
+    joints = {float(height) for height in geometry.levels}
+    wide, high = float(geometry.layout.width), float(geometry.layout.height)
+    for kind, height in _crossing(facts, high):
         if height not in joints and view.bottom < height < view.top:
-            canvas.wall_line(kind, view, 0.0, height, float(layout.width), height)
+            canvas.wall_line(kind, view, 0.0, height, wide, height)
             box, y = view.box, view.y(height)
             canvas.space.take(Box(box.left, y - 0.2, box.right, y + 0.2))
 
@@ -43,19 +42,15 @@ def _crossing(facts: ElevationFacts, height: float) -> Iterator[tuple[str, float
     yield from (("floor", float(floor.height)) for floor in facts.floors)
 
 
-def _draw_openings(canvas: Canvas, view: View, layout: ElevationLayout) -> None:
-    perimeter = _find_perimeters(layout.joints)
-    for mark, x, y, width, height in layout.openings:
-        left, bottom = float(x), float(y)
-        right, top = left + float(width), bottom + float(height)
+def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
+    for mark, joint, left, bottom, right, top in geometry.openings:
         if right <= view.left or left >= view.right or top <= view.bottom or bottom >= view.top:
             continue
-        joint = perimeter.get((x, y)) or perimeter.get((x + width, y + height)) or ""
         # The frame stands within the joint round it, so that the line of the joint is seen.
         inset = _INSET / view.per_meter if joint else 0.0
         _draw_frame(canvas, view, left + inset, bottom + inset, right - inset, top - inset)
         shown = _paper_box(view, left, bottom, right, top)
-        _label_opening(canvas, shown, mark, short_mark(joint, layout.elevation))
+        _label_opening(canvas, shown, mark, joint)
 
 
 def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
@@ -65,15 +60,6 @@ def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: f
         canvas.wall_line("opening", view, x1, y1, x2, y2)
     canvas.wall_line("diagonal", view, left, bottom, right, top)
     canvas.wall_line("diagonal", view, left, top, right, bottom)
-
-
-def _find_perimeters(joints: tuple[JointRun, ...]) -> dict[Point, str]:
-    """The marks of the joints round openings, by the ends of their runs."""
-    ends: dict[Point, str] = {}
-    for run in joints:
-        if run.kind == PERIMETER:
-            ends[run.x1, run.y1] = ends[run.x2, run.y2] = run.mark
-    return ends
 
 
 def _paper_box(view: View, left: float, bottom: float, right: float, top: float) -> Box:
@@ -101,14 +87,13 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
     label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown)
 
 
-def label_panels(canvas: Canvas, view: View, layout: ElevationLayout) -> None:
+def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
     """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number."""
-    for panel in layout.panels:
-        x, y = float(panel.x + panel.width / 2), float(panel.y + panel.height / 2)
+    for mark, left, bottom, right, top, panel in geometry.panels:
+        x, y = (left + right) / 2, (bottom + top) / 2
         if view.left <= x < view.right and view.bottom <= y < view.top:
-            left, bottom, right, top = _find_room(panel)
-            shown = _paper_box(view, left, bottom, right, top)
-            label_or_key(canvas, short_mark(panel.mark, layout.elevation), shown)
+            room = (left, bottom, right, top) if panel.is_rectangle else _find_room(panel)
+            label_or_key(canvas, mark, _paper_box(view, *room))
 
 
 def label_or_key(canvas: Canvas, text: str, shown: Box) -> None:
@@ -144,9 +129,7 @@ def _with_leaders(text: str, x: float, y: float) -> Iterator[Label]:
 
 
 def _find_room(panel: Panel) -> tuple[float, float, float, float]:
-    """The rectangle of a panel in which its mark stands: all of it, or the largest within its legs; in meters."""
-    if panel.is_rectangle:
-        return float(panel.x), float(panel.y), float(panel.x + panel.width), float(panel.y + panel.height)
+    """The largest rectangle within the legs of a panel, in which its mark stands; in meters."""
     rings = [[(float(x), float(y)) for x, y in ring] for ring in (panel.outline, *panel.holes)]
     across, up = ([*_edges_of(rings, side)] for side in (0, 1))
     full = {
