@@ -4,11 +4,13 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.layouts import find_missing, list_layouts, tell_area, tell_length
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.views._areas import name_missing
 from specgen.model.layout import ElevationLayout
 
+_OPEN = DisplayValue("[open]", open=True)
 _LINES = {
     "given": "as given by the architect",
     "through": "proposed, running through",
@@ -29,7 +31,7 @@ def _line(context: DocumentContext, mark: str, layouts: tuple[ElevationLayout, .
     size = [context.display(("elevations", mark, "width")), " x ", context.display(("elevations", mark, "height"))]
     if not layouts:
         absent = find_missing(context, mark)
-        return (name, size, name_missing(context, absent) if absent else "", "", "", "", "")
+        return (name, size, name_missing(context, absent) if absent else _OPEN, *[_OPEN] * 4)
     layout = layouts[0]
     return (
         name,
