@@ -8,6 +8,7 @@ from typing import Any, NamedTuple, TypedDict, Unpack
 
 from specgen.model.field import Path
 from specgen.model.finding import Severity
+from specgen.model.layout import ElevationLayout
 from specgen.model.source import Source
 from specgen.model.typed_views import Description
 from specgen.model.working import Lookup, Working
@@ -40,6 +41,7 @@ Test = Callable[..., Violations]
 # A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
 Computed = Callable[[], Working]
 LookedUp = Callable[[], Lookup]
+LaidOut = Callable[[], ElevationLayout]
 # What a test takes as `limits`: the figure in force of a row of the limits, by its name.
 Limits = Callable[[str], Any]
 # The other arguments a test may take beside its subject.

@@ -4,7 +4,7 @@ from specgen import computing
 from specgen.resolving.provider import Provider
 
 # What a resolver finds beside the calculations; no sum of its own, so that `calc` lists none of them.
-NAMES = ("layout", "layouts", "joint-run", "moving-run")
+NAMES = ("layout", "layouts", "joint-run", "moving-run", "widest-panel", "highest-panel")
 
 
 def find(name: str) -> Provider:

@@ -4,17 +4,16 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
-from specgen.laying_out.cutting import Box, Cell, cut_box, merge_cells
+from specgen.laying_out.cutting import Box, Cell, cut_box
 from specgen.laying_out.face import Corner, Face, Opening
 from specgen.laying_out.measuring import measure, trace
+from specgen.laying_out.merging import Piece, join_across
 from specgen.laying_out.runs import Run, find_runs, runs_around
 from specgen.laying_out.scoring import Wishes, score
 from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point, Proposal
 
 # I and O are read as figures on a wall.
 LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-
-Piece = tuple[tuple[int, int], list[Cell]]  # column and row from the lower left, and its cells
 
 
 def assemble(
@@ -29,7 +28,7 @@ def assemble(
 ) -> ElevationLayout:
     """The layout of an elevation by lines in ticks; `left_out` are runs of them at which no joint is cut."""
     pieces = cut_face(face, upright, level, left_out)
-    runs = [run for run in line_runs(face, upright, level) if run not in left_out]
+    runs = drop_runs(line_runs(face, upright, level), left_out)
     shapes = [measure(cells) for _, cells in pieces]
     return ElevationLayout(
         elevation=face.mark,
@@ -58,7 +57,7 @@ def cut_face(
         for row, (low, high) in enumerate(pairwise(rows)):
             box: Box = (left, low, right, high)
             pieces += [((column, row), cells) for cells in cut_box(face, box, near)]
-    return _heal(pieces, left_out) if left_out else pieces
+    return join_across(pieces, left_out) if left_out else pieces
 
 
 def cuts(face: Face, upright: tuple[int, ...], level: tuple[int, ...]) -> tuple[list[int], list[int]]:
@@ -75,58 +74,19 @@ def line_runs(face: Face, upright: tuple[int, ...], level: tuple[int, ...]) -> l
     return [run for line in lines if line not in moving for run in find_runs(face, *line)]
 
 
-def _heal(pieces: list[Piece], left_out: frozenset[Run]) -> list[Piece]:
-    """The pieces with those put together that lie on both sides of a run left out."""
-    joined = list(pieces)
-    for run in left_out:
-        sides: list[list[Piece]] = [[], []]
-        for piece in joined:
-            for number, at in enumerate(_sides(piece[1], run)):
-                if at:
-                    sides[number].append(piece)
-        joined = _join_across(joined, sides, run)
-    return sorted(joined, key=lambda piece: piece[0])
-
-
-def _sides(cells: list[Cell], run: Run) -> tuple[bool, bool]:
-    """Whether a piece lies along a run at its left or lower side, and at the other."""
-    if run.upright:
-        before = any(c.right == run.at and c.low_right < run.end and c.high_right > run.start for c in cells)
-        behind = any(c.left == run.at and c.low_left < run.end and c.high_left > run.start for c in cells)
-    else:
-        over = [c for c in cells if c.left < run.end and c.right > run.start]
-        before = any(run.at in (c.high_left, c.high_right) for c in over)
-        behind = any(run.at in (c.low_left, c.low_right) for c in over)
-    return before, behind
-
-
-def _join_across(pieces: list[Piece], sides: list[list[Piece]], run: Run) -> list[Piece]:
-    """Each piece before a run put together with those behind it along the same stretch."""
-    groups: list[list[Piece]] = [[piece] for piece in pieces]
-    for before in sides[0]:
-        for behind in sides[1]:
-            one = next(g for g in groups if before in g)
-            other = next(g for g in groups if behind in g)
-            if one is not other and _face_each_other(before[1], behind[1], run):
-                one += other
-                groups = [g for g in groups if g is not other]
-    return [
-        g[0] if len(g) == 1 else (min(at for at, _ in g), merge_cells([cell for _, cells in g for cell in cells]))
-        for g in groups
-    ]
-
-
-def _face_each_other(before: list[Cell], behind: list[Cell], run: Run) -> bool:
-    """Whether two pieces share a stretch of a run."""
-    return any(_shared(a, b, run) for a in before for b in behind)
-
-
-def _shared(a: Cell, b: Cell, run: Run) -> bool:
-    if run.upright:
-        meet = a.right == run.at == b.left
-        return meet and max(a.low_right, b.low_left, run.start) < min(a.high_right, b.high_left, run.end)
-    meet = run.at in (a.high_left, a.high_right) and run.at in (b.low_left, b.low_right)
-    return meet and max(a.left, b.left, run.start) < min(a.right, b.right, run.end)
+def drop_runs(runs: list[Run], left_out: frozenset[Run]) -> list[Run]:
+    """What is left of runs without some parts of them."""
+    kept = []
+    for run in runs:
+        start = run.start
+        for part in sorted(p for p in left_out if (p.upright, p.at) == (run.upright, run.at)):
+            if run.start <= part.start and part.end <= run.end:
+                if start < part.start:
+                    kept.append(run._replace(start=start, end=part.start))
+                start = part.end
+        if start < run.end:
+            kept.append(run._replace(start=start))
+    return kept
 
 
 def name_pieces(elevation: str, pieces: list[Piece]) -> Iterator[tuple[str, list[Cell]]]:

@@ -14,6 +14,7 @@ from specgen.laying_out.measuring import measure
 from specgen.laying_out.runs import find_runs
 from specgen.laying_out.scoring import Wishes
 
+Sides = tuple[Length, Length, Length, Length]  # width, height, area and least side of a piece
 # More than there are panels, lines or features on any elevation.
 _COUNT = 10**7
 
@@ -166,14 +167,14 @@ class Costs:
             cost = self._boxes[key] = self._encode(self.shapes(box, openings))
         return cost
 
-    def shapes(self, box: Box, openings: list[Opening]) -> Sequence[tuple[Length, Length, Length, Length]]:
+    def shapes(self, box: Box, openings: list[Opening]) -> Sequence[Sides]:
         """The panels of a box by width, height, area and least side."""
         left, low, right, high = box
         if self.face.is_rectangle:
             return measure_box(right - left, high - low, [_relative(one, box) for one in openings])
         return [measure(cells) for cells in cut_box(self.face, box, openings)]
 
-    def _encode(self, shapes: Sequence[tuple[Length, Length, Length, Length]]) -> int:
+    def _encode(self, shapes: Sequence[Sides]) -> int:
         most_wide, most_high, most_area, _ = self.face.limits
         wide, high, least_side = self._wish[0], self._wish[1], self._least
         total = 0
@@ -188,13 +189,12 @@ class Costs:
                 total += self.past
         return total
 
-    def all_areas(self, columns: tuple[int, ...], rows: tuple[int, ...]) -> Iterator[Length]:
-        """The area of every panel between cuts of both directions."""
+    def all_sides(self, columns: tuple[int, ...], rows: tuple[int, ...]) -> Iterator[Sides]:
+        """Every panel between cuts of both directions by width, height, area and least side."""
         for left, right in pairwise(columns):
             touched = self._touched(True, left, right, rows)
             for row, (low, high) in enumerate(pairwise(rows)):
-                for _, _, area, _ in self.shapes((left, low, right, high), touched.get(row, [])):
-                    yield area
+                yield from self.shapes((left, low, right, high), touched.get(row, []))
 
 
 def _relative(one: Opening, box: Box) -> Rectangle:

@@ -1,15 +1,18 @@
 """What a resolver finds of a layout: that of an elevation, all that are offered for it, and lengths of joints."""
 
+from collections.abc import Callable
 from fractions import Fraction
 from itertools import pairwise
+from typing import NoReturn
 
 from specgen.laying_out.assembling import assemble
 from specgen.laying_out.describing import describe, face_of, find_place
 from specgen.laying_out.face import Face
 from specgen.laying_out.proposing import propose
 from specgen.laying_out.runs import find_runs, runs_around
-from specgen.model.layout import ElevationLayout
-from specgen.model.typed_views import Elevation, Joint
+from specgen.model.layout import ElevationLayout, Panel
+from specgen.model.project import View
+from specgen.model.typed_views import Description, Elevation, Joint
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
@@ -20,6 +23,10 @@ _CUTS = ("joints.*.elevation", "joints.*.runs")
 
 def lay_out(elevation: Elevation, ask: Ask) -> tuple[ElevationLayout, ...]:
     """The layouts of an elevation, the one in force first: by the lines given, or as proposed. Raises Absent."""
+    return elevation.project.remember(("layouts", elevation.mark), lambda: _lay_out(elevation))
+
+
+def _lay_out(elevation: Elevation) -> tuple[ElevationLayout, ...]:
     if elevation.layout.mode == "request":
         return propose(elevation)
     described = describe(elevation)
@@ -56,43 +63,39 @@ def measure_moving(joint: Joint, ask: Ask) -> Quantity:
     return _in_unit(joint, face.meters(max(sides, default=0)))
 
 
+def find_widest(project: Description, ask: Ask) -> Quantity:
+    """The largest width of any panel of a project. Raises Absent."""
+    return _largest(project, lambda panel: panel.width)
+
+
+def find_highest(project: Description, ask: Ask) -> Quantity:
+    """The largest height of any panel of a project. Raises Absent."""
+    return _largest(project, lambda panel: panel.height)
+
+
+def _largest(project: Description, size: Callable[[Panel], Fraction]) -> Quantity:
+    panels = [panel for one in project.elevations for panel in lay_out(one, _ask_nothing)[0].panels]
+    return _in_unit(project, max(map(size, panels), default=Fraction(0)))
+
+
+def _ask_nothing(name: str) -> NoReturn:
+    raise AssertionError(f"a layout asks for no other value: {name}")
+
+
 def _place(joint: Joint, face: Face) -> int:
     return int((find_place(joint) or 0) * face.scale)
 
 
-def _in_unit(joint: Joint, meters: Fraction) -> Quantity:
-    return Quantity(meters, "length", "m" if joint.project.system == "si" else "ft")
+def _in_unit(view: View, meters: Fraction) -> Quantity:
+    return Quantity(meters, "length", "m" if view.project.system == "si" else "ft")
 
 
-PROVIDERS = {
-    provider.name: provider
-    for provider in (
-        Provider(
-            name="layouts",
-            title="Layouts",
-            each=("elevations",),
-            compute=lay_out,
-            reads=(*_SIZE, *_LINES),
-            printed=False,
-        ),
-        Provider(
-            name="layout", title="Layout", each=("elevations",), compute=take_first, needs=("layouts",), printed=False
-        ),
-        Provider(
-            name="joint-run",
-            title="Length of a joint",
-            each=("joints",),
-            compute=measure_joint,
-            reads=_CUTS,
-            printed=False,
-        ),
-        Provider(
-            name="moving-run",
-            title="Moving length",
-            each=("joints",),
-            compute=measure_moving,
-            reads=_CUTS,
-            printed=False,
-        ),
-    )
-}
+_PROVIDERS = (
+    Provider(name="layouts", title="Layouts", each=("elevations",), compute=lay_out, reads=(*_SIZE, *_LINES)),
+    Provider(name="layout", title="Layout", each=("elevations",), compute=take_first, needs=("layouts",)),
+    Provider(name="joint-run", title="Length of a joint", each=("joints",), compute=measure_joint, reads=_CUTS),
+    Provider(name="moving-run", title="Moving length", each=("joints",), compute=measure_moving, reads=_CUTS),
+    Provider(name="widest-panel", title="Widest panel", each=(), compute=find_widest),
+    Provider(name="highest-panel", title="Highest panel", each=(), compute=find_highest),
+)
+PROVIDERS = {provider.name: provider for provider in _PROVIDERS}

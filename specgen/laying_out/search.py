@@ -3,15 +3,15 @@
 from typing import NamedTuple
 
 from specgen.laying_out.costs import Costs
-from specgen.laying_out.face import Face
+from specgen.laying_out.face import Face, Length
 from specgen.laying_out.paths import Graph, find_all_shortest, find_shortest, rank_paths
 from specgen.laying_out.scoring import Wishes, count_unmirrored
 
 Lines = tuple[int, ...]
 # Work of the search, counted in strips so that the same project always has the same answer.
 _MOST_ROUNDS = 4
-_MOST_BOUND = 120_000  # strips looked at for the bound
-_MOST_RANKED = 60_000  # strips looked at for ranked paths
+_MOST_BOUND = 100_000  # strips looked at for the bound
+_MOST_RANKED = 12_000  # strips and rows looked at for ranked paths
 _MOST_STEPS = 20_000
 _MOST_TIES = 300
 
@@ -63,6 +63,7 @@ class Search:
         self._fixed = {True: problem.fixed_upright, False: problem.fixed_level}
         self._most = {True: face.limits.max_width, False: face.limits.max_height}
         self._strips = {way: _count_strips(self._places[way], self._most[way]) for way in (True, False)}
+        self._rows: dict[tuple[int, int, frozenset[int]], int] = {}
         self._known: dict[tuple[Lines, Lines], Key] = {}
 
     def find(self) -> Found:
@@ -80,10 +81,26 @@ class Search:
             known = self._known[upright, level] = self._judge(upright, level)
         return known
 
+    def force(self, upright: bool, at: int, found: Found) -> tuple[tuple[int, int, int, int, int], Length] | None:
+        """The digits of the best lines of one direction that run at a place too, and the least side of any panel.
+
+        None where no line may run there.
+        """
+        if at not in self._places[upright]:
+            return None
+        other = found.level if upright else found.upright
+        graph = self._graph(upright, other)
+        cost, lines = find_shortest(graph._replace(fixed=graph.fixed | {at}))
+        cost += sum(self.costs.line(not upright, line) for line in other)
+        ways = (lines, other) if upright else (other, lines)
+        columns, rows = (0, *ways[0], self.problem.face.width), (0, *ways[1], self.problem.face.height)
+        return self.decode(cost), min(least for *_, least in self.costs.all_sides(columns, rows))
+
     def _judge(self, upright: Lines, level: Lines) -> Key:
         costs, face = self.costs, self.problem.face
         cost = self._cost(upright, level)
-        areas = list(costs.all_areas((0, *upright, face.width), (0, *level, face.height)))
+        sides = costs.all_sides((0, *upright, face.width), (0, *level, face.height))
+        areas = [area for _, _, area, _ in sides]
         unlike = float(max(areas) - min(areas)) if areas else 0.0
         return Key(*self.decode(cost), unlike, count_unmirrored(face.width, upright, {*upright}))
 
@@ -190,9 +207,9 @@ class Search:
                 return best, self.key(*best)[:5]
             if work > _MOST_RANKED:
                 return best, bound
-            work += self._strips[True]
-            uprights = find_all_shortest(self._graph(True, level), self.costs.length, _MOST_TIES)
-            best = min((best, *((upright, level) for upright in uprights)), key=lambda pair: self.key(*pair))
+            ties = list(find_all_shortest(self._graph(True, level), self.costs.length, _MOST_TIES))
+            work += self._strips[True] + len(ties) * (len(level) + 1)
+            best = min((best, *((upright, level) for upright in ties)), key=lambda pair: self.key(*pair))
         return best, max(bound, self.key(*best)[:5]) if work <= _MOST_RANKED else bound
 
     def _granted(self) -> int:
@@ -201,10 +218,13 @@ class Search:
 
     def _graph_bound(self, needed: dict[bool, frozenset[int]]) -> Graph:
         """Level lines, each row between them with the upright lines that are best for it alone."""
-        costs = self.costs
+        costs, places = self.costs, self._places[True]
+        fixed = self._fixed[True] | needed[True].intersection(places)
 
         def row(low: int, high: int) -> int:
-            places, fixed = self._places[True], self._fixed[True] | needed[True].intersection(self._places[True])
+            known = self._rows.get((low, high, fixed))
+            if known is not None:
+                return known
             graph = Graph(
                 places,
                 fixed,
@@ -213,7 +233,8 @@ class Search:
                 self._most[True],
                 costs.over,
             )
-            return find_shortest(graph)[0]
+            cost = self._rows[low, high, fixed] = find_shortest(graph)[0]
+            return cost
 
         return Graph(
             self._places[False],

@@ -28,7 +28,9 @@ class Panel:
     @property
     def is_rectangle(self) -> bool:
         """Whether nothing is cut out of it."""
-        return len(self.outline) == 4 and not self.holes
+        corners = self.outline
+        straight = all(x == before[0] or y == before[1] for before, (x, y) in zip(corners, corners[1:], strict=False))
+        return len(corners) == 4 and straight and not self.holes
 
 
 @dataclass(frozen=True, slots=True)

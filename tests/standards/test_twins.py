@@ -39,6 +39,7 @@ TWINS = [
     ("aesthetic_joint.tolerance", "1.5 mm", PRACTICE, "1/16 in in half millimeters"),
     ("aesthetic_joint.straightness", "1.5 mm", MEMORY, "1/16 in in half millimeters"),
     ("aesthetic_joint.straightness_over", "1.5 m", MEMORY, "a foot is 0.3 m"),
+    ("aesthetic_joint.corner", "3 mm", MEMORY, "1/8 in in whole millimeters"),
     ("panel.width", "1.5 m", PRACTICE, "a foot is 0.3 m"),
     ("panel.height", "1.5 m", PRACTICE, "a foot is 0.3 m"),
     ("panel.area", "2.3 m2", PRACTICE, "1.5 m by 1.5 m, rounded up"),

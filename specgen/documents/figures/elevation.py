@@ -34,10 +34,11 @@ class DrawnSheet:
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
     """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
     geometry = Geometry(layout)
-    remarks = [*(zone.text for zone in facts.zones), *facts.remarks, *layout.notes]
+    unit = ["Dimensions in millimeters"] if facts.system == "si" else []
+    remarks = [*unit, *(zone.text for zone in facts.zones), *facts.remarks, *layout.notes]
     plan = _plan(geometry, facts, sheet, remarks)
     sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
-    longest = max((canvas.key for canvas in sheets), key=len)
+    longest = max((canvas.remarks for canvas in sheets), key=len)
     if longest:  # the key needs room that was not kept for it
         plan = _plan(geometry, facts, sheet, [*remarks, *longest])
         sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
@@ -79,7 +80,7 @@ def _finish(
     """The sheets with their feet; what the key of a sheet cannot hold is told on a sheet of its own."""
     paper, rest = plan.paper, list[str]()
     for number, canvas in enumerate(sheets, 1):
-        texts = [*remarks, *canvas.key]
+        texts = [*remarks, *canvas.remarks]
         left = draw_remarks(canvas, paper, texts, _room(paper, texts))
         rest += [f"Sheet {number}: {text}" for text in left]
     keys = [*_draw_keys(paper, rest)]

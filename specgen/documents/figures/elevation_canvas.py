@@ -63,6 +63,7 @@ class Canvas:
         self.strokes: dict[str, list[str]] = {}
         self.labels: list[Label] = []
         self.key: list[str] = []  # what the numbers stand for whose words found no place
+        self.lost: list[str] = []  # what has no number either
 
     def line(self, kind: str, x1: float, y1: float, x2: float, y2: float) -> None:
         """Draw a straight line."""
@@ -97,6 +98,13 @@ class Canvas:
             if blank:
                 self.box("blank", label.box.grow(0.3))
         return label
+
+    @property
+    def remarks(self) -> list[str]:
+        """The key, and what stands on no place of the sheet."""
+        return [f"{number} = {text}" for number, text in enumerate(self.key, 1)] + [
+            f"{text}: no room on the drawing" for text in self.lost
+        ]
 
     def values(self) -> dict[str, Any]:
         """The strokes by kind and the labels by their type, for the template."""

@@ -111,7 +111,7 @@ def _draw_dimension(canvas: Canvas, axis: Axis, part: Part, first: float, out: f
     across = [(by, axis.label(part.text, middle + by, beyond, crosses=True)) for by in _SHIFTS]
     label = canvas.place(_order(along, [label for _, label in across], part.crosses))
     if label is None:
-        canvas.key.append(f"dimension {part.text}: no place on this sheet")
+        canvas.lost.append(f"dimension {part.text}")
     for by, choice in across:
         if by and label is choice:
             axis.line(canvas, "leader", (middle, out), (middle + by, out + 1.2))

@@ -78,6 +78,28 @@ class Geometry:
                 found[at] = self.shorten(run.mark)
         return dict(sorted(found.items()))
 
+    def find_end(self, place: Fraction, edge: float, upright: bool = True) -> float:
+        """Where the mark of a line points to: the end of the line below a sloped or stepped edge, else the edge."""
+        if len(self.layout.edge) == 4:
+            return edge
+        return min(edge, (self._tops if upright else self._rights).get(float(place), edge))
+
+    @cached_property
+    def _tops(self) -> dict[float, float]:
+        ends: dict[float, float] = {}
+        for line in self.lines:
+            if line.x1 == line.x2:
+                ends[line.x1] = max(ends.get(line.x1, 0.0), line.y1, line.y2)
+        return ends
+
+    @cached_property
+    def _rights(self) -> dict[float, float]:
+        ends: dict[float, float] = {}
+        for line in self.lines:
+            if line.y1 == line.y2:
+                ends[line.y1] = max(ends.get(line.y1, 0.0), line.x1, line.x2)
+        return ends
+
     @cached_property
     def moving(self) -> tuple[str, ...]:
         """The marks of the movement joints, J2 before J10."""

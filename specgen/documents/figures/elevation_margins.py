@@ -59,14 +59,17 @@ def _mark_lines(canvas: Canvas, view: View, geometry: Geometry) -> float:
         if mark and aside is not None:
             x = view.x(float(place))
             middle = x + aside * (measure(mark) / 2 + 1.2)
-            choices = [center_label(mark, middle, box.top - rise) for rise in (3.2, 7.4)]
-            _mark_line(canvas, mark, choices, (x, box.top), mark in geometry.moving)
+            choices = [
+                center_label(mark, middle + by, box.top - rise) for rise in (3.2, 7.4) for by in (0.0, 4.8, -4.8)
+            ]
+            _mark_line(canvas, mark, choices, (x, view.y(geometry.find_end(place, view.top))), mark in geometry.moving)
     for place, mark in geometry.levels.items():
         aside = _find_side(float(place), view.bottom, view.top)
         if mark and aside is not None:
             y, middle = view.y(float(place)), box.right + 2 * _GAP + measure(mark) / 2
             choices = [center_label(mark, middle, y - aside * 2.4 + by) for by in (0.0, -1.9, 1.9, -3.8, 3.8)]
-            label = _mark_line(canvas, mark, choices, (box.right, y), mark in geometry.moving)
+            end = (view.x(geometry.find_end(place, view.right, upright=False)), y)
+            label = _mark_line(canvas, mark, choices, end, mark in geometry.moving)
             edge = max(edge, label.box.right) if label else edge
     return edge
 
@@ -82,11 +85,12 @@ def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float
     """Write the mark of a line at its end, that of a movement joint in a frame; a short stroke leads there."""
     label = canvas.place(choices)
     if label is None:
-        canvas.key.append(f"{mark}: no place on this sheet")
+        canvas.lost.append(mark)
         return None
     box = label.box.grow(0.35)
-    beside = box.left > end[0]
-    canvas.line("leader", *end, *((box.left - 0.3, (box.top + box.bottom) / 2) if beside else (end[0], box.bottom)))
+    beside = box.bottom > end[1] - 0.5
+    across, down = (box.left + box.right) / 2, (box.top + box.bottom) / 2
+    canvas.line("leader", *end, *((box.left - 0.3, down) if beside else (across, box.bottom)))
     if moving:
         canvas.box("leader", box)
     return label
@@ -114,7 +118,7 @@ def _mark_levels(canvas: Canvas, view: View, geometry: Geometry, facts: Elevatio
         rises = (1.2, 4.6, -3.4, 8.2)
         label = canvas.place([Label(text, start + 3, y - rise, anchor="start") for rise in rises])
         if label is None:
-            canvas.key.append(f"level {text}: no place on this sheet")
+            canvas.lost.append(text)
             continue
         canvas.line("leader", start - 1.8, y, start + 2, y)
         canvas.area("solid", ((start, y), (start - 1, y - 1.7), (start + 1, y - 1.7)))
@@ -135,7 +139,7 @@ def _draw_zones(canvas: Canvas, view: View, facts: ElevationFacts, edge: float) 
             canvas.line("dimension", x - 1.2, y, x + 1.2, y)
         middle = partial(center_label, zone.mark, x + 1.5 + measure(zone.mark) / 2)
         if canvas.place([middle((bottom + top) / 2 + by) for by in (0.0, 3.6, -3.6)]) is None:
-            canvas.key.append(f"{zone.mark}: no place on this sheet")
+            canvas.lost.append(zone.mark)
 
 
 def draw_matches(canvas: Canvas, view: View, plan: Plan, window: Window) -> None:
@@ -153,7 +157,7 @@ def draw_matches(canvas: Canvas, view: View, plan: Plan, window: Window) -> None
             canvas.line("match", *line)
             text = f"Match line, sheet {row * plan.columns + column + 1}"
             if canvas.place(_match_places(text, line, across, up)) is None:
-                canvas.key.append(f"{text}: no place on this sheet")
+                canvas.lost.append(text)
 
 
 def _match_places(text: str, line: tuple[float, float, float, float], across: int, up: int) -> list[Label]:

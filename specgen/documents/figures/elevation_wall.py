@@ -76,7 +76,7 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
     """Write the mark of an opening at its middle, and below it that of its joint, in a frame."""
     x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
     deep = _LINE if joint else 0.0
-    wide = max(measure(mark), measure(joint)) + 1.6
+    wide = max(measure(mark), measure(joint)) + 0.8
     if wide <= shown.right - shown.left and deep + _HIGH <= shown.bottom - shown.top:
         upper = canvas.place([center_label(mark, x, y - deep / 2)], blank=True)
         lower = canvas.place([center_label(joint, x, y + deep / 2)], blank=True) if joint and upper else None
@@ -84,7 +84,7 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
             canvas.box("leader", lower.box.grow(0.35))
         if upper and (lower or not joint):
             return
-    label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown)
+    label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown, blank=True)
 
 
 def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
@@ -96,13 +96,13 @@ def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
             label_or_key(canvas, mark, _paper_box(view, *room))
 
 
-def label_or_key(canvas: Canvas, text: str, shown: Box) -> None:
+def label_or_key(canvas: Canvas, text: str, shown: Box, blank: bool = False) -> None:
     """Write a text within a rectangle, level or turned; where it finds no place, a number that the key explains."""
-    if canvas.place(_choices(text, shown)) is None:
+    if canvas.place(_choices(text, shown), blank) is None:
         number = str(len(canvas.key) + 1)
         x, y = (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
-        label = canvas.place(_choices(number, shown)) or canvas.place(_with_leaders(number, x, y), blank=True)
-        canvas.key.append(f"{number} = {text}" if label else f"{text}: no place on this sheet")
+        label = canvas.place(_choices(number, shown), blank) or canvas.place(_with_leaders(number, x, y), blank=True)
+        (canvas.key if label else canvas.lost).append(text)
         if label and not shown.holds(label.box):
             box = label.box
             canvas.line("leader", x, y, (box.left + box.right) / 2, (box.top + box.bottom) / 2)

@@ -6,6 +6,20 @@ known before the first of them is needed.
 passes
     elevations: {E1: {critical_light: yes, facing: W}}
     mockup: {facing: SW, includes: [recoat_patch, day_stop]}
+fails MOC-04a at mockup.width
+    joints: {}
+    elevations:
+      E1:
+        {width: 10 ft, height: 8 ft, openings: {},
+         layout: {mode: given, vertical_lines: [5 ft], horizontal_lines: [4 ft]}}
+    mockup: {width: 6 ft, includes: [recoat_patch, day_stop]}
+fails MOC-04b at mockup.height
+    joints: {}
+    elevations:
+      E1:
+        {width: 10 ft, height: 8 ft, openings: {},
+         layout: {mode: given, vertical_lines: [5 ft], horizontal_lines: [4 ft]}}
+    mockup: {height: 5 ft, includes: [recoat_patch, day_stop]}
 fails MOC-04c at mockup.facing
     elevations: {E1: {critical_light: yes, facing: W}}
     mockup: {facing: N}
@@ -15,14 +29,17 @@ fails MOC-04e at mockup.includes
     mockup: {includes: [recoat_patch]}
 """
 
+from collections.abc import Callable
 from functools import partial
 
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.judging.three_valued import members_where
-from specgen.model.absence import all_known, any_known
+from specgen.model.absence import all_known, any_known, read_all
 from specgen.model.typed_views import Description, Elevation, Mockup
-from specgen.quantities.comparison import more
+from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
+
+Measured = Callable[[], Quantity]
 
 RULE = Rule(
     "MOC-04",
@@ -31,6 +48,36 @@ RULE = Rule(
     steps="mockup",
     documents="D09",
 )
+
+
+@RULE.test(
+    "a",
+    CAUTION,
+    "The mockup is {found} wide; minimum {wanted}, the widest panel and {mockup.margin}.",
+    at="mockup.width",
+    limit="mockup.margin",
+    remedy="Widen the mockup to a minimum of {wanted}, or turn it.",
+)
+def narrower_than_panel(project: Description, limit: Quantity, widest_panel: Measured) -> Violations:
+    """The mockup does not hold the widest panel and what is beside it."""
+    width, needed = read_all(lambda: project.mockup.width, lambda: widest_panel() + limit)
+    if less(width, needed):
+        yield violation(width, wanted=needed)
+
+
+@RULE.test(
+    "b",
+    CAUTION,
+    "The mockup is {found} high; minimum {wanted}, the highest panel and {mockup.margin}.",
+    at="mockup.height",
+    limit="mockup.margin",
+    remedy="Raise the mockup to a minimum of {wanted}.",
+)
+def lower_than_panel(project: Description, limit: Quantity, highest_panel: Measured) -> Violations:
+    """The mockup does not hold the highest panel and what is above it."""
+    height, needed = read_all(lambda: project.mockup.height, lambda: highest_panel() + limit)
+    if less(height, needed):
+        yield violation(height, wanted=needed)
 
 
 @RULE.test(

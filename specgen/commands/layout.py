@@ -1,0 +1,72 @@
+"""`specgen layout`: panels and joints of each elevation, drawn and listed in a folder."""
+
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+
+from specgen.commands import DONE, Outcome, read_file_name
+from specgen.model.absence import Absent
+from specgen.model.field import dotted_path
+from specgen.model.layout import ElevationLayout
+from specgen.model.problem import Problem, Refused, refuse
+from specgen.model.project import Project
+from specgen.model.suggest import suggest
+from specgen.model.value_text import count
+from specgen.output.disk import write_package
+from specgen.output.layout_files import make_layout_files
+from specgen.pipeline import make_resolver, read
+from specgen.resolving.provider import Resolver
+
+HELP = "panels and joints: drawings and lists"
+ORDER = 35
+SHEETS = ("letter", "tabloid", "a4", "a3")
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Declare the file, the folder, the elevation, and the size of the sheets."""
+    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("--out", metavar="DIR", required=True)
+    parser.add_argument("--elevation", metavar="E", help="only this elevation")
+    parser.add_argument("--sheet", choices=SHEETS, help="size of the sheets; else the smallest that serves")
+
+
+def run(args: Namespace) -> Outcome:
+    """Write drawings and lists; raises Refused where no elevation can be laid out."""
+    project = read(read_file_name(args.file))
+    resolve, missing = make_resolver(project), dict[str, Absent]()
+    layouts = []
+    for mark in _choose(project, args.elevation):
+        try:
+            layouts.append(_lay_out(project, resolve, mark))
+        except Absent as absent:
+            missing[mark] = absent
+    if not layouts:
+        raise Refused(*(_describe_absent(project, mark, absent) for mark, absent in missing.items()))
+    made = make_layout_files(project, layouts, args.sheet)
+    marks = [layout.elevation for layout in layouts]
+    about = {"format": 1, "project": project.get(("project", "name")), "elevations": marks}
+    write_package(Path(args.out), made.files, about)
+    left_out = [str(_describe_absent(project, mark, absent)) for mark, absent in missing.items()]
+    told = [*made.notes, *left_out, f"wrote {count(len(made.files), 'file')} to {args.out}"]
+    return Outcome(DONE, messages=tuple(told))
+
+
+def _choose(project: Project, wanted: str | None) -> tuple[str, ...]:
+    """The marks of the elevations to lay out; raises Refused where there is none of them."""
+    marks = project.members.get(("elevations",), ())
+    if wanted is not None and wanted not in marks:
+        raise refuse(f"there is no elevation {wanted!r}", suggest(wanted, list(marks)))
+    if not marks:
+        raise refuse("the project has no elevations", "give them under elevations")
+    return (wanted,) if wanted is not None else marks
+
+
+def _lay_out(project: Project, resolve: Resolver, mark: str) -> ElevationLayout:
+    layout: ElevationLayout = resolve(("elevations", mark), "layout")
+    return layout
+
+
+def _describe_absent(project: Project, mark: str, absent: Absent) -> Problem:
+    """Which fields an elevation lacks, and where they belong."""
+    place = project.place(("elevations", mark))
+    fields = ", ".join(dict.fromkeys(map(dotted_path, absent.paths)))
+    return Problem(f"{mark} is not laid out", f"give {fields}", "", place.file, place.line, place.column)

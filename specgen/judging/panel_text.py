@@ -1,0 +1,32 @@
+"""Panels of a layout in the words of a finding: the figure that counts, then the marks of the first few."""
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from specgen.model.layout import Panel
+from specgen.model.typed_views import Elevation
+from specgen.model.value_text import value_text
+from specgen.quantities.quantity import Quantity
+
+# So many are named in one finding, the others counted.
+NAMED = 6
+
+Measure = Callable[[Panel], Fraction]
+
+
+def name_panels(elevation: Elevation, panels: list[Panel], size: Measure, limit: Quantity, *, least: bool) -> str:
+    """`6 ft (1.83 m) at E1-A1, E1-A2 and 3 more`: the farthest past a limit, and the panels by how far they are."""
+    found = sorted(panels, key=size, reverse=not least)
+    value = quantity_like(limit, size(found[0]))
+    return f"{value_text(value, None, elevation.project.system, elevation.project.both_units)} at {name_some(found)}"
+
+
+def quantity_like(limit: Quantity, amount: Fraction) -> Quantity:
+    """A figure of a layout in the unit of what it is held against."""
+    return Quantity(amount, limit.dimension, limit.unit)
+
+
+def name_some(panels: list[Panel]) -> str:
+    """The marks of some panels."""
+    more = f" and {len(panels) - NAMED} more" if len(panels) > NAMED else ""
+    return ", ".join(panel.mark for panel in panels[:NAMED]) + more

@@ -1,0 +1,169 @@
+"""What is said of lines that are proposed: demands that cannot be met, what is traded off, the gap that is left."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from specgen.laying_out.face import Face
+from specgen.laying_out.search import Found, Search
+from specgen.laying_out.unfolding import Part
+from specgen.model.layout import ElevationLayout, Panel
+from specgen.quantities.format import format_decimal, format_first
+from specgen.quantities.quantity import Quantity
+
+# So many panels or places are named, the others counted.
+_NAMED = 4
+
+
+class Words:
+    """The notes of the layouts that one search found."""
+
+    def __init__(self, search: Search, found: Found, marks: list[str], system: str) -> None:
+        self._search, self._found, self._marks, self._system = search, found, marks, system
+
+    def note(self, part: Part, layout: ElevationLayout, other: ElevationLayout | None = None) -> ElevationLayout:
+        """A layout with its notes; `other` is what is offered beside it."""
+        notes = [*self._trade(layout, other), *self._past_limits(part, layout), *self._narrow(part, layout)]
+        return replace(layout, notes=(*notes, *self._missed(part, layout), *self._gap()))
+
+    def _trade(self, layout: ElevationLayout, other: ElevationLayout | None) -> Iterator[str]:
+        if other is None:
+            return
+        stopped, through = (layout, other) if layout.proposal == "stopped" else (other, layout)
+        less = self._far(through.score.joint_length - stopped.score.joint_length)
+        odd = sum(not p.is_rectangle for p in stopped.panels) - sum(not p.is_rectangle for p in through.panels)
+        narrow = _count(stopped.score.slivers, "narrow panel")
+        yield (
+            f"Lines that stop at openings leave {narrow}, lines that run through {through.score.slivers}; they have "
+            f"{less} less joint, and {_count(max(odd, 0), 'more panel')} cut to a shape other than a rectangle."
+        )
+
+    def _past_limits(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
+        face = part.described.face
+        limits = [face.meters(side) for side in (face.limits.max_width, face.limits.max_height)]
+        area = Fraction(face.limits.max_area + 1, face.scale**2)
+        past = [p for p in layout.panels if p.width > limits[0] or p.height > limits[1] or p.net_area >= area]
+        if past:
+            wide, high = max(p.width for p in past), max(p.height for p in past)
+            yield (
+                f"{_count(len(past), 'panel')} past a panel limit: {_name(past)}. Least change: panels of up to "
+                f"{self._long(max(wide, limits[0]))} by {self._long(max(high, limits[1]))}, or a line more."
+            )
+
+    def _narrow(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
+        face = part.described.face
+        least = face.meters(face.limits.least_side)
+        narrow = sorted((p for p in layout.panels if p.least_side < least), key=lambda p: p.least_side)
+        if not narrow:
+            return
+        yield (
+            f"{_count(len(narrow), 'panel')} narrower than the minimum side of {self._long(least)}: {_name(narrow)}; "
+            f"the narrowest leg is {self._long(narrow[0].least_side)}. Least change: a minimum side of "
+            f"{self._long(narrow[0].least_side)}."
+        )
+        places = sorted(find_narrow_places(face))
+        told = []
+        for width, one, other in places[:_NAMED]:
+            wide, short = self._long(face.meters(width)), self._long(least - face.meters(width))
+            told.append(f"{wide} between {one} and {other} ({short} short)")
+        more = f", and {len(places) - _NAMED} more" if len(places) > _NAMED else ""
+        if told:
+            yield f"No line can mend wall that is too narrow by itself: {'; '.join(told)}{more}."
+
+    def _missed(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
+        """Each wish without a line, and what a line there would do; the first few."""
+        face, wishes = part.described.face, part.described.wishes
+        for upright, wanted in ((True, wishes.upright), (False, wishes.level)):
+            lines = layout.vertical_lines if upright else layout.horizontal_lines
+            cut = {joint.at for joint in (face.upright if upright else face.level)}
+            missed = [at for at, _ in wanted if at not in cut and face.meters(at) not in lines]
+            for at in missed[:_NAMED]:
+                where = f"{self._long(face.meters(at))} {'from the left' if upright else 'up'}"
+                effect = self._effect(upright, at + (part.left if upright else part.low))
+                yield f"No line at the {_feature(face, upright, at)}, {where}: {effect}."
+            if len(missed) > _NAMED:
+                yield f"{len(missed) - _NAMED} more places without the line that is wished for."
+
+    def _effect(self, upright: bool, at: int) -> str:
+        forced = self._search.force(upright, at, self._found)
+        if forced is None:
+            return "the lines beyond the corner leave no place for it"
+        digits, least = forced
+        more = [new - old for new, old in zip(digits, self._found.key[:5], strict=True)]
+        if more[0] > 0:
+            return f"a line there would leave {_count(more[0], 'more panel')} past a panel limit"
+        if more[1] > 0:
+            side = self._long(self._search.problem.face.meters(least))
+            return (
+                f"a line there would leave {_count(more[1], 'more panel')} too narrow; least change: a minimum side of "
+                f"{side}"
+            )
+        return "other lines that are wished for stand against it"
+
+    def _gap(self) -> Iterator[str]:
+        """How far the lines found may be from the best there are, where that is not proved."""
+        found, face = self._found, self._search.problem.face
+        if found.is_proved:
+            return
+        of = f" of {', '.join(self._marks)} together" if len(self._marks) > 1 else ""
+        key, bound = found.key, found.bound
+        if key[:4] == bound[:4]:
+            length, least = (self._far(face.meters(each)) for each in (key.length, bound[4]))
+            yield f"Aesthetic joints{of}: {length}; not proved to be the least, which is not below {least}."
+        else:
+            yield f"Narrow panels{of}: {key.slivers}; not proved to be the fewest, which are not below {bound[1]}."
+
+    def _long(self, meters: Fraction) -> str:
+        return format_first(Quantity(meters, "length", "m"), "ft", "m", self._system)
+
+    def _far(self, meters: Fraction) -> str:
+        """A length of many joints, to a whole foot or a tenth of a meter."""
+        if self._system == "ip":
+            return f"{format_decimal(Quantity(meters, 'length', 'm').to('ft'), 9, 0)} ft"
+        return f"{format_decimal(meters, 9, 1)} m"
+
+
+def find_narrow_places(face: Face) -> Iterator[tuple[int, str, str]]:
+    """Wall narrower than the least side between openings, or between one and an end or a joint: width and names."""
+    least = face.limits.least_side
+    for one in face.openings:
+        ends = [(0, "the left end"), (face.width, "the right end"), *((j.at, j.mark) for j in face.upright)]
+        for at, name in ends:
+            for gap in (one.left - at, at - one.right):
+                if 0 < gap < least:
+                    yield gap, one.mark, name
+        for at, name in [(0, "the lower edge"), (face.height, "the upper edge"), *((j.at, j.mark) for j in face.level)]:
+            for gap in (one.low - at, at - one.high):
+                if 0 < gap < least:
+                    yield gap, one.mark, name
+        for other in face.near(one.left - least, one.right + least):
+            level = other.low < one.high and other.high > one.low
+            plumb = other.left < one.right and other.right > one.left
+            if level and 0 < other.left - one.right < least:
+                yield other.left - one.right, one.mark, other.mark
+            if plumb and 0 < other.low - one.high < least:
+                yield other.low - one.high, one.mark, other.mark
+
+
+def _feature(face: Face, upright: bool, at: int) -> str:
+    """What a line is wished for at."""
+    if not upright and at in face.floors:
+        return "floor line"
+    for one in face.openings:
+        sides = (
+            ((one.left, "left jamb"), (one.right, "right jamb")) if upright else ((one.low, "sill"), (one.high, "head"))
+        )
+        for side, name in sides:
+            if side == at:
+                return f"{name} of {one.mark}"
+    return f"middle of {next((o.mark for o in face.openings if o.left + o.right == 2 * at), 'an opening')}"
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}{'s' * (number != 1)}"
+
+
+def _name(panels: list[Panel]) -> str:
+    """The marks of the first panels, the others counted."""
+    more = f" and {len(panels) - _NAMED} more" if len(panels) > _NAMED else ""
+    return ", ".join(panel.mark for panel in panels[:_NAMED]) + more
