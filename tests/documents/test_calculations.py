@@ -362,11 +362,13 @@ def test_the_summary_shows_the_member_that_governs(tmp_path: Path) -> None:
 
 def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> None:
     said = text.write_text(document_of("clean", "D06"))
-    # 2484 sq ft of faces and 14 by 10 ft of mockup: 2624 sq ft. Primer: 1604*0.38 * 0.35/1.5 mil = 142.22 sq ft/gal,
-    # 2624 / 142.22 * 1.1 = 20.30 gal, in pails of 5 gal. Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal,
-    # 2624 / 168.42 * 2 coats * 1.12 = 34.90 gal. Smoothing: 2624 / 240 * 2 coats = 21.87 gal.
-    assert "Coating quantity | primer, gloss | primer 20.3\u00a0gal, use 5 whole pails; gloss 34.9\u00a0gal" in said
-    assert "Smoothing coat quantity | Project | 21.9\u00a0gal" in said
+    # 2484 sq ft of faces and 14 by 10 ft of mockup: 2624 sq ft. Joints, V of 3/4 in by 1/2 in: two sides of 5/8 in are
+    # 1/2 in wider than flat; 276 + 252 + 280 ft of them: 33.67 sq ft. Together 2657.67 sq ft.
+    # Primer: 1604*0.38 * 0.35/1.5 mil = 142.22 sq ft/gal, 2657.67 / 142.22 * 1.1 = 20.56 gal, in pails of 5 gal.
+    # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2657.67 / 168.42 * 2 coats * 1.12 = 35.35 gal.
+    # Smoothing: 2657.67 / 240 * 2 coats = 22.15 gal.
+    assert "Coating quantity | primer, gloss | primer 20.6\u00a0gal, use 5 whole pails; gloss 35.3\u00a0gal" in said
+    assert "Smoothing coat quantity | Project | 22.1\u00a0gal" in said
     # 936 + 792 + 756 sq ft.
     assert "Net elevation area | E1, E2, E3 | total 2484\u00a0sq\u00a0ft" in said
     assert "Sealant depth" not in said.partition("Other results:")[2].partition("CALCULATIONS")[0]

@@ -1,4 +1,4 @@
-"""Every panel between joints: place, size, least side, net area, shape, and whether it keeps the panel limits."""
+"""Every panel between joints: place, size, net area, its shape where it is no rectangle, and the panel limits."""
 
 from collections.abc import Iterator
 from fractions import Fraction
@@ -19,8 +19,8 @@ _JUDGED = (
 )
 
 
-_HEADER = ("Panel", "From left, base", "Width x height", "Least side", "Net area", "Shape and limits")
-_WIDTHS = (7, 12, 12, 6, 6, 7)
+_HEADER = ("Panel", "From left", "From base", "Width x height", "Net area", "Limits")
+_WIDTHS = (7, 9, 8, 12, 7, 7)
 _FEW = 12  # rows that stand below each other in one column
 
 
@@ -38,18 +38,21 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def _tell(context: DocumentContext, panel: Panel) -> tuple[Any, ...]:
     """The cells of a panel."""
-    shape, judged = name_shape(panel.outline, len(panel.holes)), _judge(context, panel)
+    judged = [_judge(context, panel)]
+    if not panel.is_rectangle:
+        shape = name_shape(panel.outline, len(panel.holes))
+        judged = [shape, ", least side ", tell_length(context, panel.least_side), "; ", *judged]
     return (
         panel.mark,
-        [tell_length(context, panel.x), ", ", tell_length(context, panel.y)],
+        tell_length(context, panel.x),
+        tell_length(context, panel.y),
         [tell_length(context, panel.width), " x ", tell_length(context, panel.height)],
-        tell_length(context, panel.least_side),
         tell_area(context, panel.net_area),
-        judged if panel.is_rectangle else f"{shape}; {judged}",
+        judged,
     )
 
 
-def _judge(context: DocumentContext, panel: Panel) -> str:
+def _judge(context: DocumentContext, panel: Panel) -> Any:
     return "; ".join(_find_faults(context, panel)) or "OK"
 
 
