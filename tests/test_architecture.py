@@ -37,6 +37,7 @@ LAYERS = (
 )
 # What only the writing of documents, sheets and drawings needs.
 HEAVY = {"jinja2", "markdown", "docx", "lxml", "PIL", "openpyxl", "ezdxf", "matplotlib", "numpy", "typst", "pypdf"}
+HEAVY |= {"resvg_py", "fontTools"}
 
 Name = tuple[str, ...]
 

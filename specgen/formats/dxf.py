@@ -1,5 +1,7 @@
 """A layout as a DXF drawing: in real units from the lower left of the elevation, layers by what the trade calls it."""
 
+from __future__ import annotations
+
 import io
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -76,7 +78,7 @@ def _without_clock(options: Any) -> Iterator[None]:
         options.write_fixed_meta_data_for_testing = before
 
 
-def _add_layers(drawing: "Drawing", inch: Fraction) -> None:
+def _add_layers(drawing: Drawing, inch: Fraction) -> None:
     for name, (told, pattern) in _LINETYPES.items():
         dashes = [float(part * float(inch)) for part in pattern]
         drawing.linetypes.add(name, [sum(map(abs, dashes)), *dashes], description=told)
@@ -87,7 +89,7 @@ def _add_layers(drawing: "Drawing", inch: Fraction) -> None:
 class _Sketch:
     """A model space that is drawn on in meters."""
 
-    def __init__(self, space: "Modelspace", per_meter: Fraction) -> None:
+    def __init__(self, space: Modelspace, per_meter: Fraction) -> None:
         self.space, self.per_meter = space, per_meter
 
     def draw(self, layout: ElevationLayout, facts: ElevationFacts) -> None:

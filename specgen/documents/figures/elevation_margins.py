@@ -8,7 +8,7 @@ from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_dep
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
-from specgen.documents.figures.labels import Label, center_label, measure
+from specgen.documents.figures.labels import CAPITAL, Label, center_label, measure
 
 _GAP = 1.5  # between the wall and what refers to it
 _SAME = 1e-6  # meters
@@ -89,8 +89,8 @@ def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float
         return None
     box = label.box.grow(0.35)
     beside = box.bottom > end[1] - 0.5
-    across, down = (box.left + box.right) / 2, (box.top + box.bottom) / 2
-    canvas.line("leader", *end, *((box.left - 0.3, down) if beside else (across, box.bottom)))
+    half = label.size * CAPITAL / 2
+    canvas.line("leader", *end, *((box.left - 0.3, label.y - half) if beside else (label.x, box.bottom)))
     if moving:
         canvas.box("leader", box)
     return label

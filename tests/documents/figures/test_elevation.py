@@ -1,0 +1,246 @@
+"""Elevation sheets, looked at by their structure: true scale, labels apart and high enough, nothing left out."""
+
+import re
+from fractions import Fraction
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from specgen.documents.figures.elevation import draw_elevation
+from tests.documents.figures.faces import FACE, JOINTS, draw_of, large_face
+from tests.documents.figures.sheets import Sheet, overlapping, read_sheet
+
+FOOT = 304.8
+# What a millimeter on paper is on the wall, by how the scale is said; 1/8 in to the foot is 1 to 96.
+SCALES = {
+    "1/2 in = 1 ft": 24,
+    "3/8 in = 1 ft": 32,
+    "1/4 in = 1 ft": 48,
+    "3/16 in = 1 ft": 64,
+    "1/8 in = 1 ft": 96,
+    "3/32 in = 1 ft": 128,
+    "1/16 in = 1 ft": 192,
+    "1:20": 20,
+    "1:50": 50,
+    "1:100": 100,
+    "1:200": 200,
+}
+# ANSI/ASME Y14.1 and ISO 216, lying on their side.
+PAPERS = {"letter": (279.4, 215.9), "tabloid": (431.8, 279.4), "a4": (297, 210), "a3": (420, 297)}
+
+
+def sheets_of(folder, face=None, joints=JOINTS, sheet=None, more=None):
+    drawn = draw_elevation(*draw_of(folder, face, joints, more), sheet)
+    return drawn, [read_sheet(each.svg) for each in drawn]
+
+
+def faults(sheet: Sheet) -> list[str]:
+    """What is wrong with the labels of a sheet."""
+    found = [f"{one} over {other}" for one, other in overlapping(sheet)]
+    found += [
+        f"{t.text} is outside"
+        for t in sheet.texts
+        if t.left < 8 or t.top < 8 or t.right > sheet.width - 8 or t.bottom > sheet.height - 8
+    ]
+    return found + [f"{t.text} is {t.high} mm high" for t in sheet.texts if t.high < 2.0]
+
+
+def span(sheet: Sheet, kind: str, side: int) -> float:
+    places = [point[side] for point in sheet.points(kind)]
+    return max(places) - min(places)
+
+
+@pytest.mark.parametrize("paper", [None, *PAPERS])
+def test_a_sheet_is_true_to_its_scale_on_every_paper(paper, tmp_path):
+    (drawn,), (sheet,) = sheets_of(tmp_path, sheet=paper)
+    ratio = SCALES[drawn.scale]
+    assert (sheet.width, sheet.height) == PAPERS[paper or "letter"]
+    assert f"Scale {drawn.scale}" in sheet.words
+    assert span(sheet, "edge", 0) == pytest.approx(40 * FOOT / ratio, rel=1e-3)
+    assert span(sheet, "movement", 0) == pytest.approx(40 * FOOT / ratio, rel=1e-3)
+    assert span(sheet, "joint", 1) == pytest.approx(24 * FOOT / ratio, rel=1e-3)
+    assert faults(sheet) == []
+
+
+def test_a_bar_of_the_scale_is_as_long_as_it_says(tmp_path):
+    (drawn,), (sheet,) = sheets_of(tmp_path)
+    feet = next(int(word.removesuffix(" ft")) for word in sheet.words if re.fullmatch(r"\d+ ft", word))
+    bar = [float(n) for n in re.findall(r"M([\d.]+) [\d.]+H([\d.]+)V", sheet.strokes["cell"])[0]]
+    assert bar[1] - bar[0] == pytest.approx(feet * FOOT / SCALES[drawn.scale], rel=1e-3)
+
+
+def test_dimensions_levels_marks_and_title_stand_on_the_sheet(tmp_path):
+    (drawn,), (sheet,) = sheets_of(tmp_path)
+    words = sheet.words
+    assert words.count("5′-0″") == 8
+    assert words.count("4′-0″") == 6
+    assert {"40′-0″", "24′-0″", "0′-0″ datum, 0′-6″ above grade", "12′-0″ F2", "24′-0″ top"} <= set(words)
+    assert {"A", "V1", "V7", "H1", "H4", "Z1", "N", "Trial", "Facing south", "Sheet 1 of 1"} <= set(words)
+    assert words.count("J1") == 1
+    assert "Z1: impact class high, 0′-0″ to 7′-0″ above grade" in words
+    assert "J1: opening perimeter, 3/4 in wide" in words
+    assert drawn.alt.startswith("Elevation E1, South face, 40′-0″ by 24′-0″: 47 panels, 1 opening, ")
+
+
+def test_kinds_of_joints_are_told_apart_by_line_and_by_label(tmp_path):
+    _, (sheet,) = sheets_of(tmp_path)
+    assert sheet.dashes["joint"] is None
+    assert len(sheet.dashes["movement"].split()) == 6
+    assert {"Aesthetic joint V, H", "Movement joint J1, J2"} <= set(sheet.words)
+    long = {y for y in {y for _, y in sheet.points("movement")} if span_at(sheet, "movement", y) > 100}
+    assert len(long) == 1
+    assert not long & {y for _, y in sheet.points("joint")}
+
+
+def span_at(sheet: Sheet, kind: str, y: float) -> float:
+    places = [x for x, at in sheet.points(kind) if at == y]
+    return max(places) - min(places)
+
+
+def told_marks(sheets: list[Sheet], panels: list[str]) -> list[str]:
+    """The marks of panels on the sheets, by themselves or in the key."""
+    words = [word for sheet in sheets for word in sheet.words]
+    keyed = [re.fullmatch(r"(?:Sheet \d+: )?\d+ = (.+)", word) for word in words]
+    return sorted([word for word in words if word in panels] + [match[1] for match in keyed if match])
+
+
+def test_every_panel_has_its_mark_once(tmp_path):
+    # 35 ft are seven columns, A to G: the marks of level lines are H1, H2 and so on.
+    lines = FACE["layout"] | {"vertical_lines": [f"{place} ft" for place in range(5, 35, 5)]}
+    layout, facts = draw_of(tmp_path, {"width": "35 ft", "layout": lines})
+    marks = sorted(panel.mark.removeprefix("E1-") for panel in layout.panels)
+    assert told_marks([read_sheet(draw_elevation(layout, facts)[0].svg)], marks) == marks
+
+
+def test_a_large_face_is_spread_over_sheets_that_meet(tmp_path):
+    face, joints = large_face()
+    layout, facts = draw_of(tmp_path, face, joints)
+    drawn = draw_elevation(layout, facts)
+    sheets = [read_sheet(each.svg) for each in drawn]
+    assert [each.name for each in drawn] == [f"E1-{number}" for number in range(1, len(drawn) + 1)]
+    assert [problem for sheet in sheets for problem in faults(sheet)] == []
+    marks = sorted({panel.mark.removeprefix("E1-") for panel in layout.panels})
+    told = told_marks(sheets, marks)
+    assert len(marks) == 81 * 30 - 400
+    assert {mark for mark in marks if mark not in told} == set()
+    for number, sheet in enumerate(sheets, 1):
+        others = {int(word.split()[-1]) for word in sheet.words if word.startswith("Match line, sheet")}
+        assert others
+        assert all(f"Match line, sheet {number}" in sheets[other - 1].words for other in others)
+        assert f"Sheet {number} of {len(sheets)}" in sheet.words
+    whole = sum(feet(word) for sheet in sheets[:3] for word in sheet.words if word.endswith("of 300′-0″"))
+    assert whole == 300
+
+
+def feet(word: str) -> int:
+    return int(word.split("′")[0])
+
+
+def test_metric_work_is_dimensioned_in_millimeters(tmp_path):
+    lines = {"mode": "given", "vertical_lines": ["1.5 m", "3 m", "4.5 m"], "horizontal_lines": ["1.5 m"]}
+    face = {"width": "6 m", "height": "3 m", "openings": {}, "floor_lines": {}, "layout": lines}
+    (drawn,), (sheet,) = sheets_of(tmp_path, face, {}, more={"package": {"purpose": "design_draft", "units": "si"}})
+    assert (sheet.width, sheet.height) == PAPERS["a4"]
+    assert sheet.words.count("1500") == 6
+    assert {"6000", "3000", "Dimensions in millimeters"} <= set(sheet.words)
+    assert drawn.scale == "1:50"
+    assert not [word for word in sheet.words if "ft" in word or "′" in word]
+
+
+def test_a_name_of_sixty_characters_fits_the_title_block(tmp_path):
+    name = "Wide Meadow Mutual Waterworks and Museum Building, Wing W MM"
+    assert len(name) == 60
+    _, (sheet,) = sheets_of(tmp_path, more={"project": {"name": name}})
+    assert name in " ".join(sheet.words)
+    assert faults(sheet) == []
+
+
+def test_panels_too_narrow_for_a_mark_are_told_by_a_key(tmp_path):
+    lines = {
+        "mode": "given",
+        "vertical_lines": ["5 ft 0-1/8 in", "5 ft 2 in", "10 ft", "10 ft 1 in", "10 ft 2 in", "15 ft"],
+        "horizontal_lines": ["3 in"],
+    }
+    face = {"width": "31 ft", "height": "24 in", "openings": {}, "floor_lines": {}, "impact_zones": [], "layout": lines}
+    _, (sheet,) = sheets_of(tmp_path, face, {})
+    assert faults(sheet) == []
+    marks = [f"{column}{row}" for column in "ABCDEFG" for row in (1, 2)]
+    assert told_marks([sheet], marks) == marks
+    assert "5′-0⅛″" in sheet.words
+    keyed = [word.split(" = ")[0] for word in sheet.words if " = " in word and "ft" not in word]
+    assert all(sheet.words.count(number) >= 1 for number in keyed)
+
+
+def test_a_gable_keeps_its_marks_within_its_slopes(tmp_path):
+    outline = ["0 ft, 0 ft", "30 ft, 0 ft", "30 ft, 14 ft", "15 ft, 24 ft", "0 ft, 14 ft"]
+    face = {
+        "width": "30 ft",
+        "outline": outline,
+        "openings": {},
+        "floor_lines": {},
+        "layout": FACE["layout"] | {"vertical_lines": [f"{x} ft" for x in (5, 10, 15, 20, 25)]},
+    }
+    (drawn,), (sheet,) = sheets_of(tmp_path, face, {})
+    assert faults(sheet) == []
+    ratio = SCALES[drawn.scale]
+    wall = [point for point in sheet.points("edge") if point[1] < sheet.height - 44]
+    left, ground, peak = min(x for x, _ in wall), max(y for _, y in wall), min(y for _, y in wall)
+    assert ground - peak == pytest.approx(24 * FOOT / ratio, rel=1e-3)
+    inside = [t for t in sheet.texts if re.fullmatch("[A-F][1-6]", t.text)]
+    assert len(inside) > 20
+    for text in inside:
+        for x in (text.left, text.right):
+            along = (x - left) / (FOOT / ratio)
+            top = 14 + 10 * (1 - abs(along - 15) / 15)
+            assert (ground - text.top) / (FOOT / ratio) < top, text.text
+
+
+def test_the_same_layout_gives_the_same_sheets(tmp_path):
+    layout, facts = draw_of(tmp_path)
+    assert draw_elevation(layout, facts) == draw_elevation(layout, facts)
+
+
+def test_signs_of_markup_in_names_are_text(tmp_path):
+    _, (sheet,) = sheets_of(tmp_path, {"name": "Front & <Back>"})
+    assert "Elevation E1, Front & <Back>, seen from outside" in sheet.words
+
+
+@st.composite
+def small_faces(draw):
+    """A wall with lines, a floor and an opening anywhere, in inches."""
+    width, height = draw(st.integers(24, 900)), draw(st.integers(24, 400))
+    upright = sorted(draw(st.sets(st.integers(1, width - 1), max_size=8)))
+    level = sorted(draw(st.sets(st.integers(1, height - 1), max_size=5)))
+    x, y = draw(st.integers(0, width - 12)), draw(st.integers(0, height - 12))
+    wide, high = draw(st.integers(12, width - x)), draw(st.integers(12, height - y))
+    floor, joint = draw(st.integers(0, height)), draw(st.integers(1, height - 1))
+    lines = {
+        "mode": "given",
+        "vertical_lines": [f"{place} in" for place in upright],
+        "horizontal_lines": [f"{place} in" for place in level],
+    }
+    opening = {"kind": "window", "x": f"{x} in", "y": f"{y} in", "width": f"{wide} in", "height": f"{high} in"}
+    face = {
+        "width": f"{width} in",
+        "height": f"{height} in",
+        "openings": {"A": opening} if (wide, high) != (width, height) else {},
+        "floor_lines": {"F2": {"height": f"{floor} in"}},
+        "impact_zones": [],
+        "layout": lines,
+    }
+    return face, JOINTS | {"J2": JOINTS["J2"] | {"at": f"{joint} in"}}
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(small_faces(), st.sampled_from([None, *PAPERS]))
+def test_labels_of_any_face_keep_apart_and_every_panel_is_told(tmp_path, drawn_face, paper):
+    face, joints = drawn_face
+    joints = joints if face["openings"] else {"J2": joints["J2"]}
+    layout, facts = draw_of(tmp_path, face, joints)
+    sheets = [read_sheet(each.svg) for each in draw_elevation(layout, facts, paper)]
+    assert [problem for sheet in sheets for problem in faults(sheet)] == []
+    words = " ".join(word for sheet in sheets for word in sheet.words)
+    marks = [panel.mark.removeprefix("E1-") for panel in layout.panels]
+    assert [mark for mark in marks if not re.search(rf"\b{mark}\b", words)] == []
+    assert sum((panel.net_area for panel in layout.panels), Fraction(0)) > 0
