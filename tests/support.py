@@ -8,7 +8,7 @@ from typing import Any
 
 import yaml
 
-from specgen import computing, pipeline
+from specgen import pipeline
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import run_rules
 from specgen.judging.judge import judge
@@ -16,7 +16,6 @@ from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Finding, Judgment
 from specgen.model.project import Project
-from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
 
 ROOT = Path(__file__).parents[1]
@@ -79,7 +78,7 @@ def alone(code: str) -> Rule:
 
 def context_of(project: Project) -> JudgingContext:
     """What a project is judged with."""
-    return JudgingContext(project, load_standards(), Resolver(project, computing.find, computing.names()))
+    return JudgingContext(project, load_standards(), pipeline.make_resolver(project))
 
 
 def judged_alone(project: Project, code: str) -> Judgment:

@@ -13,8 +13,8 @@ from specgen.computing.guards import (
     require_positive,
 )
 from specgen.model.absence import Absent
-from specgen.model.field import bind_path
-from specgen.model.project import View
+from specgen.model.field import Path, bind_path
+from specgen.model.project import Project, View
 from specgen.model.source import Source
 from specgen.model.working import METHOD
 from specgen.quantities.number import tell_number
@@ -63,6 +63,7 @@ class Declaration(NamedTuple):
     key: bool = True  # whether `calc` asks for it
     optional: bool = False  # a project may do without it
     computed: str = ""  # the calculation that gives it in a project
+    measured: str = ""  # what is measured on the elevation where a project does not give the field
     limit: str = ""  # the row of the limits that gives it, or its default
     says: str = ""  # what the source of the limit says; limits of the calculation in braces
     origin: str = METHOD  # of the line: the field or the calculation, words where neither tells it
@@ -115,6 +116,21 @@ class Declaration(NamedTuple):
         try:
             return section[name]
         except Absent as absent:
-            if self.optional and absent.path == (*section.path, name):
-                return None
-            raise
+            if absent.path != (*section.path, name):
+                raise
+            return self._value_without_field(absent, ask)
+
+    def is_measured(self, path: Path, project: Project) -> bool:
+        """Whether its value for a member is measured, as the project gives no field for it."""
+        return bool(self.measured) and project.get(bind_path(self.field, path)) is None
+
+    def _value_without_field(self, absent: Absent, ask: Ask) -> Any:
+        """What stands in for a field that a project does not give; raises Absent."""
+        if self.measured:
+            try:
+                return ask(self.measured)
+            except Absent as other:
+                raise Absent(*absent.paths, *other.paths) from None
+        if self.optional:
+            return None
+        raise absent

@@ -16,6 +16,9 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit, format_limit
 from specgen.resolving.provider import Argument, Ask, Provider
 
+# The origin of what is taken from an elevation and its openings.
+MEASURED = "measured on the elevation"
+
 
 def given_input(
     symbol: str, title: str, dimension: str, field: str = "", about: str = "", *, default: Any = MISSING, **more: Any
@@ -66,13 +69,21 @@ class Inputs(Declared):
 
     system: str = "ip"
     limits: Callable[[str], InForce] = find_limit
+    measured: frozenset[str] = frozenset()  # the inputs that come from the elevation in place of their fields
 
-    def __init__(self, *, system: str = "ip", limits: Callable[[str], InForce] | None = None, **given: Any) -> None:
+    def __init__(
+        self,
+        *,
+        system: str = "ip",
+        limits: Callable[[str], InForce] | None = None,
+        measured: frozenset[str] = frozenset(),
+        **given: Any,
+    ) -> None:
         """Raises Refused where a value is not what its input may be, TypeError where one is missing or not declared.
 
         Without `limits` they are those of the rows in the unit system.
         """
-        vars(self).update(system=system, limits=limits or partial(find_limit, system=system))
+        vars(self).update(system=system, limits=limits or partial(find_limit, system=system), measured=measured)
         if unknown := given.keys() - self.declared.keys():
             raise TypeError(f"{type(self).__name__} has no input {', '.join(sorted(unknown))}")
         for name, one in self.declared.items():
@@ -122,7 +133,9 @@ class Inputs(Declared):
         computed_first = sorted(wanted.items(), key=lambda item: not item[1].computed)
         values = {name: one.value_in(view, ask) for name, one in computed_first}
         project = view.project
-        return cls(system=project.system, limits=partial(find_limit, project=project), **values, **more)
+        measured = frozenset(name for name, one in wanted.items() if one.is_measured(view.path, project))
+        limits = partial(find_limit, project=project)
+        return cls(system=project.system, limits=limits, measured=measured, **values, **more)
 
     def origin(self, name: str) -> str:
         """Where an input comes from in a project: a field, a calculation, or words."""
@@ -151,7 +164,8 @@ class Inputs(Declared):
         value = value.value if isinstance(value, InForce) else value
         unit = one.units[0 if self.system == "ip" else 1]
         number = value.number(unit) if isinstance(value, Quantity) else float(value)
-        return InputRow(one.symbol, one.title, number, unit, one.origin, source, one.limit if source else "")
+        origin = MEASURED if name in self.measured else one.origin
+        return InputRow(one.symbol, one.title, number, unit, origin, source, one.limit if source else "")
 
     def _row_source(self, name: str, one: Declaration, value: Any) -> Source | None:
         """The source of a limit or of a default; none for a figure of the project or of the user."""

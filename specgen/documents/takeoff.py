@@ -3,6 +3,7 @@
 from fractions import Fraction
 from typing import NamedTuple, cast
 
+from specgen.computing.face_area import gross_area
 from specgen.computing.joint_sides import find_added_width
 from specgen.documents.context import OF_A_SUM, DocumentContext
 from specgen.documents.display_values import DisplayValue
@@ -42,7 +43,7 @@ def _measure(context: DocumentContext, mark: str) -> FaceArea | Absent:
     elevation = cast(Elevation, context.project.view(("elevations", mark)))
     layouts = list_layouts(context).get(mark)
     try:
-        gross = elevation.width.amount * elevation.height.amount
+        gross = gross_area(elevation)
         openings = sum((o.width.amount * o.height.amount for o in elevation.openings), Fraction(0))
     except Absent as absent:
         return absent

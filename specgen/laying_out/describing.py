@@ -182,13 +182,18 @@ def _build_face(mark: str, measures: _Measures, ticks: _Ticks) -> Face:
         height=ticks(measures.height),
         openings=tuple(Opening(name, *map(ticks, sides)) for name, *sides in measures.openings),
         limits=Limits(ticks(wide), ticks(high), area * ticks.scale**2 // 1, ticks(least)),
-        upright=tuple(Movement(j.mark, j.kind, at) for j, at in cutting if j.runs == "vertical"),
-        level=tuple(Movement(j.mark, j.kind, at) for j, at in cutting if j.runs == "horizontal"),
-        around=tuple(Around(j.mark, j.kind, j.serves) for j, at in measures.joints if at is None),
+        upright=tuple(Movement(j.mark, _kind(j), at) for j, at in cutting if j.runs == "vertical"),
+        level=tuple(Movement(j.mark, _kind(j), at) for j, at in cutting if j.runs == "horizontal"),
+        around=tuple(Around(j.mark, _kind(j), j.serves) for j, at in measures.joints if at is None),
         floors=tuple(map(ticks, measures.floors)),
         top=top,
         bottom=bottom,
     )
+
+
+def _kind(joint: Joint) -> str:
+    """The kind of a joint; one that is not told yet cuts the wall all the same."""
+    return joint.get("kind") or "joint"
 
 
 def _edge(edge: tuple[Stretch, ...], ticks: _Ticks) -> tuple[Edge, ...]:

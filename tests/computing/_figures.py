@@ -4,7 +4,7 @@ from argparse import Namespace
 from pathlib import Path
 from typing import Any
 
-from specgen import computing
+from specgen import computing, pipeline
 from specgen.commands import calc
 from specgen.computing.arguments import direct
 from specgen.model.working import Working
@@ -21,7 +21,7 @@ def line(working: Working, symbol: str) -> float:
 
 
 def resolver_of(folder: Path, change: Any) -> Resolver:
-    return Resolver(case_of(folder, change).project, computing.find)
+    return pipeline.make_resolver(case_of(folder, change).project)
 
 
 def told_of(file: Path, name: str) -> tuple[str, Any]:

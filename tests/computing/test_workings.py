@@ -145,7 +145,7 @@ def test_every_printed_line_is_the_sum_it_says(name: str, keys: dict[str, str]) 
 @pytest.mark.parametrize("example", ["clean", "metric", "large", "stops", "old-wall"])
 def test_every_line_of_an_example_is_the_sum_it_says(example: str) -> None:
     file = EXAMPLES / example / "project.yaml"
-    workings = list(of_project(Resolver(pipeline.read(file), computing.find, computing.names())))
+    workings = list(of_project(pipeline.make_resolver(pipeline.read(file))))
     assert len(workings) > 2
     assert [(w.name, line) for w in workings for line in (*off_in_lines(w), *off_in_order(w))] == []
 

@@ -121,7 +121,14 @@ def test_a_package_of_an_earlier_stage_has_no_documents_of_the_work(purpose: str
 def test_proposed_layouts_are_compared_in_numbers(tmp_path: Path) -> None:
     change = {
         "elevations": {
-            "E1": {"wall": "W1", "width": "12 ft", "height": "9 ft", "openings": {}, "floor_lines": {}, "layout": {"mode": "request"}}
+            "E1": {
+                "wall": "W1",
+                "width": "12 ft",
+                "height": "9 ft",
+                "openings": {},
+                "floor_lines": {},
+                "layout": {"mode": "request"},
+            }
         },
         "joints": {},
     }

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from specgen import computing
+from specgen import computing, pipeline
 from specgen.model.absence import Absent
 from specgen.model.field import Node, Schema, bind_path, dotted_path
 from specgen.model.problem import Refused
@@ -121,7 +121,7 @@ def test_what_leads_to_no_member_is_refused(tmp_path: Path) -> None:
 
 
 def missing(folder: Path, change: Any, path: tuple[str, ...], name: str) -> set[str]:
-    return {dotted_path(p) for p in Resolver(case_of(folder, change).project, computing.find).missing(path, name)}
+    return {dotted_path(p) for p in pipeline.make_resolver(case_of(folder, change).project).missing(path, name)}
 
 
 EVERYTHING = {

@@ -56,6 +56,7 @@ TWINS = [
     ("sealant.field_test_spacing", "30 m", PRACTICE, "a foot is 0.3 m"),
     ("smoothing.total_thickness", "0.8 mm", PRACTICE, "1/32 in in tenths of a millimeter"),
     ("step_gauge.reading", "0.2 mm", MEMORY, "8 mil in tenths of a millimeter"),
+    ("mockup.margin", "600 mm", MEMORY, "a foot is 0.3 m"),
     ("altitude.strong_sun", "1200 m", MEMORY, "a foot is 0.3 m"),
     ("compressor.flow", "6 L/s", PRACTICE, "12 cfm in whole liters a second, rounded to the safe side"),
     ("compressor.pressure", "550 kPa", PRACTICE, "80 psi in steps of 10 kPa"),

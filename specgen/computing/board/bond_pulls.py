@@ -1,6 +1,7 @@
 """Pull tests that the old surface of a wall asks for: a set of them for each part of its area."""
 
 from specgen.computing.declaration import UNITS
+from specgen.computing.face_area import gross_area
 from specgen.computing.inputs import Inputs, given_input, limit_input, provide
 from specgen.computing.old_surface import is_old_surface
 from specgen.computing.working_builder import WorkingBuilder
@@ -40,7 +41,7 @@ def for_wall(wall: Wall, ask: Ask) -> Working | None:
     area = Quantity.of(0, "m2")
     for elevation in root_of(wall).elevations:
         if elevation.wall == wall:
-            area += Quantity.of(elevation.width.amount * elevation.height.amount, "m2")
+            area += Quantity.of(gross_area(elevation), "m2")
     return bond_pulls(PullInputs.from_project(wall, ask, area=area))
 
 

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from specgen.computing.face_area import gross_area
 from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Description
@@ -19,7 +20,7 @@ def measure_areas(project: Description) -> tuple[Quantity, Quantity]:
     """The area of all elevations and that of their openings; raises Absent for a size that is not given."""
     gross = openings = Fraction(0)
     for elevation in project.elevations:
-        gross += elevation.width.amount * elevation.height.amount
+        gross += gross_area(elevation)
         openings += sum(opening.width.amount * opening.height.amount for opening in elevation.openings)
     return Quantity(gross, "area", "m2"), Quantity(openings, "area", "m2")
 

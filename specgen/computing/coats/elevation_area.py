@@ -1,12 +1,14 @@
 """Net area of an elevation: width by height, less its openings."""
 
 from specgen.computing.coats._areas import READS
+from specgen.computing.face_area import cut_off
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import dotted_field
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Elevation, Opening
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_decimal
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "width by height, less width by height of each opening"),)
@@ -20,11 +22,17 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     openings = list(elevation.openings)
     for n, opening in enumerate(openings, 1):
         rows += _sides(opening, f"w_{n}", f"h_{n}", f"opening {opening.mark}", length)
+    beyond = Quantity(cut_off(elevation), "area", area)
+    if beyond.amount:
+        rows.append(
+            InputRow("A_x", "beyond the outline", beyond.number(area), area, dotted_field(elevation.path, "outline"))
+        )
     working = WorkingBuilder(rows)
-    working.step("A_w" if openings else "A", "width by height", "W * H", area)
+    working.step("A_w" if openings or beyond.amount else "A", "width by height", "W * H", area)
     if openings:
         working.step("A_o", "openings", " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)), area)
-        working.step("A", "net area", "A_w - A_o", area)
+    if openings or beyond.amount:
+        working.step("A", "net area", f"A_w{' - A_x' * bool(beyond.amount)}{' - A_o' * bool(openings)}", area)
     made = working.build("elevation-area", "A", SOURCES, NOTES)
     return made._replace(said=(("Openings, width × height", _tell_sizes(openings, length)),)) if openings else made
 

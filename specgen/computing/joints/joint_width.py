@@ -52,7 +52,13 @@ class JointInputs(Inputs):
         "movement class of the sealant, ASTM C920", tuple(CLASSES), field="joints.*.sealant.c920_class"
     )
     length: Quantity = given_input(
-        "L", "moving length", "length", "joints.*.panel_length", "stretch whose movement the joint takes", least=0
+        "L",
+        "moving length",
+        "length",
+        "joints.*.panel_length",
+        "stretch whose movement the joint takes",
+        least=0,
+        measured="moving-run",
     )
     alpha: Quantity = given_input(
         "alpha",

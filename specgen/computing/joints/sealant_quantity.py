@@ -19,7 +19,7 @@ NOTES = ("Bead cross section: full rectangle; tooling and the curve of the rod r
 class SealantInputs(Inputs):
     """A joint and its bead; waste in percent."""
 
-    length: Quantity = given_input("L", "joint length", "distance", "joints.*.length", least=0)
+    length: Quantity = given_input("L", "joint length", "distance", "joints.*.length", least=0, measured="joint-run")
     width: Quantity = given_input("W", "bead width", "length", "joints.*.width", above=0)
     depth: Quantity = given_input("D", "bead depth", "length", "joints.*.depth", above=0)
     waste: Fraction | int = given_input(  # method's own: the middle of what is usual in the field, no kept reserve

@@ -23,15 +23,6 @@ _BALLOON = 2.3  # radius
 
 
 @dataclass(frozen=True, slots=True)
-class Area:
-    """A closed outline; `hatching` is the path of its lines, `fill` the tone within."""
-
-    outline: str
-    hatching: str
-    fill: str
-
-
-@dataclass(frozen=True, slots=True)
 class Stroke:
     """An open line of a kind: outline, thin, hidden, metal."""
 
@@ -49,7 +40,7 @@ def write_path(points: Iterable[Point], closed: bool = False) -> str:
 class Sheet:
     """What is drawn, kind by kind."""
 
-    areas: list[Area] = field(default_factory=list)
+    areas: list[tuple[str, str, str]] = field(default_factory=list)  # outline, lines of its hatching, tone
     strokes: list[Stroke] = field(default_factory=list)
     arrows: list[str] = field(default_factory=list)
     dots: list[Point] = field(default_factory=list)
@@ -59,7 +50,7 @@ class Sheet:
     def area(self, kind: str, points: Sequence[Point]) -> None:
         """A cut material, told by its hatching."""
         lines, fill = hatch(kind, points)
-        self.areas.append(Area(write_path(points, closed=True), lines, fill))
+        self.areas.append((write_path(points, closed=True), lines, fill))
 
     def rectangle(self, kind: str, x: float, y: float, width: float, height: float) -> None:
         """A cut material with level and plumb sides."""

@@ -16,7 +16,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             if layout.proposal == "given":
                 continue
             score = layout.score
-            counts = (score.over_limits, score.slivers, score.missed)
+            counts = (score.over_limits, score.slivers, score.missed, score.past_wish)
             lines.append(
                 (
                     "" if number else name_member(context, "elevations", mark),
@@ -34,9 +34,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Panels over limits",
         "Under minimum side",
         "Wanted lines missed",
+        "Past target size",
         "Aesthetic joints",
         "Largest less smallest panel",
         "Lines without mirror image",
         "Remarks",
     )
-    return TableView(header, tuple(lines), (12, 14, 8, 8, 8, 9, 9, 8, 24))
+    return TableView(header, tuple(lines), (12, 13, 8, 8, 7, 7, 8, 9, 8, 20))

@@ -9,13 +9,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen import computing
+from specgen import computing, pipeline
 from specgen.computing.arguments import direct
 from specgen.computing.joints.joint_width import CLASSES
 from specgen.model.problem import Refused
 from specgen.model.source import Kind
 from specgen.model.working import Working
-from specgen.resolving.provider import Resolver
 from tests.support import case_of, mixed
 
 # Cornell University, ARCH 262, sealant joint assignment, fall 2007: a panel of clay brick, checked both ways.
@@ -385,7 +384,7 @@ JOB = {
 
 
 def test_a_joint_of_a_project_takes_its_heat_from_its_elevation(tmp_path: Path) -> None:
-    resolver = Resolver(case_of(tmp_path, JOB).project, computing.find)
+    resolver = pipeline.make_resolver(case_of(tmp_path, JOB).project)
     made, heat = resolver(("joints", "J1"), "joint-width"), resolver(("elevations", "E1"), "face-heat")
     assert {g.symbol: g.value for g in made.inputs}["T_hot"] == pytest.approx(heat.result)
     keys = {

@@ -44,7 +44,7 @@ RULE = Rule(
     NOTE,
     "Corners of openings fall inside a panel and need extra mesh: {found}.",
     at="elevation.openings",
-    basis="guide_eifs_p21 memory",
+    basis="guide_eifs_p24 memory",
 )
 def corner_in_panel(elevation: Elevation, layout: LaidOut) -> Violations:
     """A corner of an opening is one of a panel that goes round it."""
@@ -60,7 +60,7 @@ def corner_in_panel(elevation: Elevation, layout: LaidOut) -> Violations:
     NOTE,
     "Joint lines end on corners of openings, which need extra mesh with or without a line: {found}.",
     at="elevation.openings",
-    basis="guide_eifs_p21 memory",
+    basis="guide_eifs_p24 memory",
 )
 def line_at_corner(elevation: Elevation, layout: LaidOut) -> Violations:
     """An aesthetic joint ends on a corner of an opening."""

@@ -84,8 +84,8 @@ def too_large(elevation: Elevation, project: Description, layout: LaidOut) -> Vi
     "Panel width {found}; usual maximum {wanted}; height and area are within their limits.",
     at="elevation.layout.vertical_lines",
     basis="memory",
-    remedy="Add a vertical joint line, or submit the coating manufacturer's confirmation and show the wider panel on the "
-    "mockup.",
+    remedy="Add a vertical joint line, or submit the coating manufacturer's confirmation and show the wider panel "
+    "on the mockup.",
 )
 def too_wide(elevation: Elevation, project: Description, layout: LaidOut) -> Violations:
     """Panels are wider than the limit, and within the others."""
