@@ -79,7 +79,10 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
         Function(
-            "drawing", ("name",), run=lambda name: _draw(context, composer, name), example="drawing('wall_section')"
+            "drawing",
+            ("name",),
+            run=cache(lambda name: _draw(context, composer, name)),
+            example="drawing('wall_section')",
         ),
         Function("sign", ("role",), run=lambda *roles: _sign(context, roles), many=True, example="sign('architect')"),
         Function("blank", ("label",), ("kind",), _make_blank, example="blank('Date', 'date')"),

@@ -3,6 +3,7 @@
 from typing import Any, NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.figures.labels import shorten
 from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet, wave
 from specgen.documents.marks import list_marks, name_member
@@ -66,7 +67,7 @@ def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -
     for number, (bead, marks) in enumerate(beads):
         x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * _TALL + 13
         _draw_bead(context, sheet, bead, scale, (x, y), first=number == 0)
-        sheet.say(x, y - 9, first_marks(marks), bold=True)
+        sheet.say(x, y - 9, shorten(first_marks(marks), _PANEL - 3, SIZE, bold=True), bold=True)
     down = -(-len(beads) // _COLUMNS) * _TALL + 4
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures import water_sections
+from specgen.documents.figures.labels import shorten
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet
 from specgen.documents.marks import list_marks
 from specgen.documents.members import marks as first_marks
@@ -78,7 +79,7 @@ def _draw_details(context: DocumentContext, shown: tuple[Shown, ...]) -> Figure:
         x, y = number % _COLUMNS * column + 2, number // _COLUMNS * _TALL + 2
         title, _, draw_one = _DRAWN[detail.kind]
         sheet.say(x, y + SIZE, title, bold=True)
-        sheet.say(x, y + 2.5 * SIZE, first_marks(detail.marks))
+        sheet.say(x, y + 2.5 * SIZE, shorten(first_marks(detail.marks), column - 4, SIZE))
         places = draw_one(sheet, (x, y + 10), barrier)
         for (at, place), said in zip(places, _list_words(context, detail.kind, barrier), strict=True):
             key.append((str(len(key) + 1), said))

@@ -47,10 +47,34 @@ FONTS = {
 }
 
 
+def test_long_names_stay_on_the_sheet_and_apart(tmp_path) -> None:
+    """Marks of 40 signs, and a text of 200 signs without a space."""
+    marks = [f"WINDOW-OF-THE-GREAT-READING-ROOM-NO-{n}" for n in range(8)]
+    bead = {
+        "kind": "eifs_to_eifs",
+        "width": "3/4 in",
+        "depth": "3/8 in",
+        "rod_diameter": "1 in",
+        "rod_kind": "closed_cell",
+    }
+    change = {
+        "joints": dict.fromkeys(marks, bead),
+        "details": {mark: {"kind": "parapet", "cap": "yes", "at": "x"} for mark in marks},
+        "accessories": [{"kind": "cap", "description": "X" * 200}],
+    }
+    context = context_of(tmp_path, change)
+    for name in ("sealant_joint", "water_details"):
+        check_words(draw_named(name, context))
+
+
 @pytest.mark.parametrize("name", SECTIONS)
 @pytest.mark.parametrize("example", EXAMPLES)
 def test_words_lie_on_the_sheet_apart_from_each_other_and_two_millimeters_high(example: str, name: str) -> None:
-    for figure in drawn(example, name):
+    check_words(drawn(example, name))
+
+
+def check_words(figures: tuple[Figure, ...]) -> None:
+    for figure in figures:
         root = etree.fromstring(figure.svg.encode())
         assert root.get("viewBox") == f"0 0 {figure.width:g} {root.get('height')[:-2]}"
         assert float(root.get("font-size")) * FONTS[False]["OS/2"].sCapHeight / FONTS[False]["head"].unitsPerEm >= 2
