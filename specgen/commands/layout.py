@@ -41,7 +41,7 @@ def run(args: Namespace) -> Outcome:
             missing[mark] = absent
     if not layouts:
         raise Refused(*(_describe_absent(project, mark, absent) for mark, absent in missing.items()))
-    made = make_layout_files(project, layouts, args.sheet)
+    made = make_layout_files(project, resolve, layouts, args.sheet)
     marks = [layout.elevation for layout in layouts]
     about = {"format": 1, "project": project.get(("project", "name")), "elevations": marks}
     write_package(Path(args.out), made.files, about)

@@ -8,9 +8,9 @@ from typing import NamedTuple
 from specgen.laying_out.face import Face
 from specgen.laying_out.scoring import Wishes
 
-# More places than these on the length of a panel are thinned out, and all above a number: the less a place is worth
-# the sooner.
-_FEW, _TO_A_PANEL, _MOST_PLACES = 48, 6, 240
+# More places than these, some and so many more to the length of a panel, are thinned out: the less a place is worth the
+# sooner.
+_FEW, _TO_A_PANEL = 48, 3
 
 
 class Direction(NamedTuple):
@@ -18,7 +18,7 @@ class Direction(NamedTuple):
 
     end: int
     fixed: tuple[int, ...]  # places at which the elevation is always cut
-    wanted: tuple[int, ...]
+    wanted: tuple[int, ...]  # each as often as it is wished for
     edges: tuple[int, ...]  # of openings, each as often as it is one
     most: int  # the largest side of a panel across the lines
     least: int
@@ -28,15 +28,18 @@ class Direction(NamedTuple):
 def find_places(face: Face, wishes: Wishes, snap: int, upright: bool) -> tuple[int, ...]:
     """The places of one direction at which a line may run, ascending; those always cut are among them."""
     way = _direction(face, wishes, upright)
+    most = _FEW + _TO_A_PANEL * way.end // way.most
     tiers = [
-        {*way.fixed, *way.wanted},
-        _shared_edges(way),
+        {*way.fixed, *_even(way, [0, *way.fixed, way.end], snap, one_more=False)},
+        _best(way.wanted, most // 3),
+        _best([at for at, times in Counter(way.edges).items() for _ in range(times) if times > 1], most // 2),
+        set(way.wanted),
         set(_even(way, [0, *way.fixed, *way.wanted, way.end], snap)),
         set(way.edges),
         set(_even(way, [0, *way.fixed, *way.wanted, *way.edges, way.end], snap)),
         set(_beside(way, snap)),
     ]
-    return thin(tiers, way.end, min(_MOST_PLACES, _FEW + _TO_A_PANEL * way.end // way.most))
+    return thin(tiers, way.end, most)
 
 
 def _direction(face: Face, wishes: Wishes, upright: bool) -> Direction:
@@ -54,7 +57,7 @@ def _direction(face: Face, wishes: Wishes, upright: bool) -> Direction:
     return Direction(
         end,
         tuple(joint.at for joint in fixed if 0 < joint.at < end),
-        tuple(at for at, _ in wanted),
+        tuple(at for at, times in wanted for _ in range(times)),
         tuple(at for at in (*edges, *steps) if 0 < at < end),
         most,
         limits.least_side,
@@ -62,13 +65,12 @@ def _direction(face: Face, wishes: Wishes, upright: bool) -> Direction:
     )
 
 
-def _shared_edges(way: Direction) -> set[int]:
-    """The edges that several openings have in common, those of most openings first, as many as leave room."""
-    often = Counter(way.edges).most_common(_MOST_PLACES // 2)
-    return {at for at, times in often if times > 1}
+def _best(places: Iterable[int], most: int) -> set[int]:
+    """The places that are named most often, as many as leave room."""
+    return {at for at, _ in Counter(places).most_common(most)}
 
 
-def _even(way: Direction, anchors: Iterable[int], snap: int) -> Iterator[int]:
+def _even(way: Direction, anchors: Iterable[int], snap: int, *, one_more: bool = True) -> Iterator[int]:
     """Places that divide the stretches between anchors evenly, alike from both ends, as few as fit and one more."""
     for left, right in pairwise(sorted(set(anchors))):
         stretch = right - left
@@ -76,7 +78,7 @@ def _even(way: Direction, anchors: Iterable[int], snap: int) -> Iterator[int]:
             if side is None or side <= 0:
                 continue
             parts = -(-stretch // side)
-            for count in (parts, parts + 1):
+            for count in (parts, parts + 1) if one_more else (parts,):
                 yield from _divide(left, right, count, snap)
             yield from (left + k * (side // snap * snap) for k in range(1, parts) if side >= snap)
 
@@ -98,6 +100,7 @@ def _beside(way: Direction, snap: int) -> Iterator[int]:
 
 def thin(tiers: list[set[int]], end: int, most: int) -> tuple[int, ...]:
     """The places of some tiers, the first worth most: all if they are few, else those that keep a distance."""
+    # The first tier alone keeps to the limits, so it stays whatever there is.
     inside = [{at for at in tier if 0 < at < end} for tier in tiers]
     every = set().union(*inside)
     apart = max(1, end // (4 * most))

@@ -77,17 +77,18 @@ class Words:
             lines = layout.vertical_lines if upright else layout.horizontal_lines
             cut = {joint.at for joint in (face.upright if upright else face.level)}
             missed = [at for at, _ in wanted if at not in cut and face.meters(at) not in lines]
-            for at in missed[:_NAMED]:
+            named = _NAMED if self._search.is_small else 1
+            for at in missed[:named]:
                 where = f"{self._long(face.meters(at))} {'from the left' if upright else 'up'}"
                 effect = self._effect(upright, at + (part.left if upright else part.low))
                 yield f"No line at the {_feature(face, upright, at)}, {where}: {effect}."
-            if len(missed) > _NAMED:
-                yield f"{len(missed) - _NAMED} more places without the line that is wished for."
+            if len(missed) > named:
+                yield f"{len(missed) - named} more places without the line that is wished for."
 
     def _effect(self, upright: bool, at: int) -> str:
         forced = self._search.force(upright, at, self._found)
         if forced is None:
-            return "the lines beyond the corner leave no place for it"
+            return "not tried, as other places are worth more or lines beyond the corner stand against it"
         digits, least = forced
         more = [new - old for new, old in zip(digits, self._found.key[:5], strict=True)]
         if more[0] > 0:

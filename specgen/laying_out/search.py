@@ -10,6 +10,7 @@ from specgen.laying_out.scoring import Wishes, count_unmirrored
 Lines = tuple[int, ...]
 # Work of the search, counted in strips so that the same project always has the same answer.
 _MOST_ROUNDS = 4
+_MOST_SMALL = 1500
 _MOST_BOUND = 100_000  # strips looked at for the bound
 _MOST_RANKED = 12_000  # strips and rows looked at for ranked paths
 _MOST_STEPS = 20_000
@@ -81,6 +82,11 @@ class Search:
             known = self._known[upright, level] = self._judge(upright, level)
         return known
 
+    @property
+    def is_small(self) -> bool:
+        """Whether there is time for several starts and for questions beside them."""
+        return self._strips[True] + self._strips[False] <= _MOST_SMALL
+
     def force(self, upright: bool, at: int, found: Found) -> tuple[tuple[int, int, int, int, int], Length] | None:
         """The digits of the best lines of one direction that run at a place too, and the least side of any panel.
 
@@ -143,7 +149,7 @@ class Search:
     def _starts(self) -> list[tuple[bool, Lines]]:
         """Lines to begin with: of either direction, the fewest joints that keep to the limits by themselves."""
         starts = [(way, self._spread(way)) for way in (True, False)]
-        if self._strips[True] + self._strips[False] > 1500:
+        if not self.is_small:
             return starts[1:]
         wanted = {True: self.problem.wishes.upright, False: self.problem.wishes.level}
         return starts + [(way, self._spread(way, frozenset(at for at, _ in wanted[way]))) for way in (True, False)]
@@ -165,7 +171,7 @@ class Search:
     def _settle(self, way: bool, lines: Lines) -> tuple[Lines, Lines]:
         """Better lines of the one direction, then of the other, as long as that helps."""
         pair, best = {way: lines}, None
-        for _ in range(_MOST_ROUNDS):
+        for _ in range(_MOST_ROUNDS if self.is_small else _MOST_ROUNDS - 1):
             way = not way
             pair[way] = find_shortest(self._graph(way, pair[not way]))[1]
             if len(pair) == 2:

@@ -1,7 +1,8 @@
 """Prints every ratio."""
 
-from tests.bench import checking, formats, growing
+from tests.bench import checking, drawing, formats, growing
 
 checking.measure()
 growing.measure()
 formats.measure()
+drawing.measure()

@@ -121,16 +121,18 @@ def test_lines_lie_on_floor_lines_and_on_the_edges_named(tmp_path: Path) -> None
 
 
 def test_an_edge_that_cannot_have_a_line_is_told_with_the_least_change(tmp_path: Path) -> None:
-    # The left jamb stands 1 ft from the end: a line there would leave a strip of 1 ft over and under the opening.
+    # The jambs of B stand 1 ft to the right of those of A: lines at all four would leave strips of 1 ft.
     face = {
-        "width": "14 ft",
-        "height": "5 ft",
-        "openings": {"A": box("1 ft", "0 ft", "4 ft", "2 ft")},
+        "width": "13 ft",
+        "height": "12 ft",
+        "openings": {"A": box("4 ft", "0 ft", "4 ft", "3 ft"), "B": box("5 ft", "8 ft", "4 ft", "4 ft")},
         "layout": {"mode": "request", "align_to": ["jambs"]},
     }
-    laid = proposed(tmp_path, face, panel_limits={"least_side": "18 in"})
-    assert laid.score.missed == 1
-    assert any(note.startswith("No line at the left jamb of A, 1 ft from the left") for note in laid.notes)
+    laid = proposed(tmp_path, face)
+    assert feet(laid.vertical_lines) == [5, 8]
+    assert (laid.score.over_limits, laid.score.slivers, laid.score.missed) == (0, 0, 2)
+    told = next(note for note in laid.notes if note.startswith("No line at the left jamb of A, 4 ft from the left"))
+    assert "too narrow; least change: a minimum side of 1 ft" in told
 
 
 def test_a_wish_for_smaller_panels_is_kept_where_it_can_be(tmp_path: Path) -> None:

@@ -1,6 +1,7 @@
 """Lengths as they stand on a drawing: feet and inches with fractions to 1/8 in, or millimeters."""
 
 from fractions import Fraction
+from functools import lru_cache
 
 from specgen.quantities.format import format_decimal
 
@@ -10,6 +11,13 @@ _EIGHTHS = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")
 
 def write_length(meters: Fraction, system: str) -> str:
     """`4′-6½″` or `1372`; what is no whole eighth of an inch, or no whole millimeter, has decimals."""
+    return _write(*meters.as_integer_ratio(), system)
+
+
+@lru_cache(4096)
+def _write(over: int, under: int, system: str) -> str:
+    """The same of a ratio of whole numbers, which is found again faster than a fraction."""
+    meters = Fraction(over, under)
     if system == "si":
         return format_decimal(meters / _MM, 8, 1)
     sign, length = ("-" if meters < 0 else ""), abs(meters)

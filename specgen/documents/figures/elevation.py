@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_days import draw_days, tell_day
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
-from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, find_margins
+from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, make_margins
 from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan, Wanted, Window, choose_plan
 from specgen.documents.figures.elevation_strip import LINE, Sheet, draw_remarks, draw_strip, room_for
 from specgen.documents.figures.elevation_wall import draw_wall, label_panels
@@ -33,13 +34,19 @@ class DrawnSheet:
 
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
     """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
-    geometry = Geometry(layout)
+    geometry = Geometry(layout, facts.day_area)
     unit = ["Dimensions in millimeters"] if facts.system == "si" else []
-    remarks = [*unit, *(zone.text for zone in facts.zones), *facts.remarks, *layout.notes]
+    remarks = [
+        *unit,
+        *(zone.text for zone in facts.zones),
+        *facts.remarks,
+        *tell_day(facts, geometry.days),
+        *layout.notes,
+    ]
     plan = _plan(geometry, facts, sheet, remarks)
     sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
     longest = max((canvas.remarks for canvas in sheets), key=len)
-    if longest:  # the key needs room that was not kept for it
+    if not _has_room(plan, sheets, [*remarks, *longest]):
         plan = _plan(geometry, facts, sheet, [*remarks, *longest])
         sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]
     return tuple(_finish(plan, sheets, geometry, facts, remarks))
@@ -49,26 +56,34 @@ def _plan(geometry: Geometry, facts: ElevationFacts, sheet: str | None, remarks:
     def room(paper: Paper) -> float:
         return _room(paper, remarks)
 
-    return choose_plan(Wanted(geometry, facts.system, lambda scale: find_margins(geometry, facts, scale), room), sheet)
+    return choose_plan(Wanted(geometry, facts.system, make_margins(geometry, facts), room), sheet)
 
 
 def _room(paper: Paper, remarks: list[str]) -> float:
     return min(room_for(remarks, paper), _MOST_REMARKS * paper.height)
 
 
+def _has_room(plan: Plan, sheets: list[Canvas], texts: list[str]) -> bool:
+    """Whether remarks and key stand below all that is drawn already."""
+    foot = plan.paper.height - EDGE - STRIP - _room(plan.paper, texts)
+    return all(canvas.space.lowest < foot for canvas in sheets)
+
+
 def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationFacts, remarks: list[str]) -> Canvas:
     """A part of the wall with what stands around it, in the middle of its sheet; no foot yet."""
     paper, margins, scale = plan.paper, plan.margins, plan.scale.per_meter
     canvas = Canvas(Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE - STRIP - _room(paper, remarks)))
-    wide, high = (window.right - window.left) * scale, (window.top - window.bottom) * scale
+    left, bottom, right, top = (float(side) for side in window[:4])
+    wide, high = (right - left) * scale, (top - bottom) * scale
     field = canvas.within
     spare_x = field.right - field.left - margins.left - margins.right - wide
     spare_y = field.bottom - field.top - margins.top - margins.bottom - high
     x0 = field.left + margins.left + spare_x / 2
     y0 = field.bottom - margins.bottom - max(spare_y, 0) / 2
-    view = View(window.left, window.bottom, window.right, window.top, x0, y0, scale)
+    view = View(left, bottom, right, top, x0, y0, scale)
     draw_wall(canvas, view, geometry, facts)
-    draw_margins(canvas, view, geometry, facts)
+    draw_margins(canvas, view, window, geometry, facts)
+    draw_days(canvas, view, geometry.days)
     draw_matches(canvas, view, plan, window)
     label_panels(canvas, view, geometry)
     return canvas

@@ -1,6 +1,5 @@
 """The chain of dimensions from joint to joint along a side of the wall, and the overall dimension beyond it."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -20,6 +19,8 @@ _GAP = 1.5  # between the wall and an extension line, and of that past the dimen
 _ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle of its figure
 _SHIFTS = (0.0, 3.6, -3.6, 7.2, -7.2)
 
+Span = tuple[Fraction, Fraction]  # from where to where along a side, in meters
+
 
 @dataclass(frozen=True, slots=True)
 class Axis:
@@ -31,12 +32,6 @@ class Axis:
     view: View
     upright: bool
     start: float = 0.0  # where the space for dimensions begins, out from the wall
-
-    @property
-    def span(self) -> tuple[float, float]:
-        """From where to where the view shows the side, in meters."""
-        view = self.view
-        return (view.left, view.right) if self.upright else (view.bottom, view.top)
 
     def along(self, meters: Fraction) -> float:
         """A place along the side."""
@@ -56,68 +51,70 @@ class Axis:
 
 
 class Part(NamedTuple):
-    """A dimension of the chain, and whether its figure is too wide to stand along it."""
+    """A dimension of the chain, its figure, and how wide that is on paper."""
 
     start: Fraction
     end: Fraction
     text: str
-    crosses: bool
+    wide: float
+
+    def crosses(self, per_meter: float) -> bool:
+        """Whether its figure is too wide to stand along it at a scale."""
+        return self.wide + 1.5 > float(self.end - self.start) * per_meter
 
 
-def find_depth(geometry: Geometry, facts: ElevationFacts, scale: Scale, upright: bool) -> float:
-    """The room that the dimensions of a whole side take, out from the wall."""
-    cuts, length = _side(geometry, upright)
-    places = [Fraction(0), *cuts, length]
-    return _NEAR + _row_depth(_list_parts(places, facts, scale.per_meter)) + _PAST
+def list_parts(geometry: Geometry, facts: ElevationFacts, upright: bool, span: Span | None = None) -> list[Part]:
+    """The dimensions along a side of the wall, or along a span of it."""
+    low, high = span or (Fraction(0), _length(geometry, upright))
+    cuts = geometry.uprights if upright else geometry.levels
+    places = [low, *(place for place in cuts if low < place < high), high]
+    return [_make_part(start, end, facts.length(end - start)) for start, end in pairwise(places)]
 
 
-def _side(geometry: Geometry, upright: bool) -> tuple[list[Fraction], Fraction]:
-    """Where joints cut a side of the wall, and how long it is."""
-    layout = geometry.layout
-    return ([*geometry.uprights], layout.width) if upright else ([*geometry.levels], layout.height)
+def _make_part(start: Fraction, end: Fraction, text: str) -> Part:
+    return Part(start, end, text, measure(text))
 
 
-def _row_depth(parts: list[Part]) -> float:
-    return max([_ROW, *(measure(part.text) + _DEEP for part in parts if part.crosses)])
+def _length(geometry: Geometry, upright: bool) -> Fraction:
+    return geometry.layout.width if upright else geometry.layout.height
 
 
-def _list_parts(places: list[Fraction], facts: ElevationFacts, per_meter: float) -> list[Part]:
-    texts = [(start, end, facts.length(end - start)) for start, end in pairwise(places) if end > start]
-    return [Part(*part, measure(part[2]) + 1.5 > float(part[1] - part[0]) * per_meter) for part in texts]
+def find_depth(parts: list[Part], scale: Scale) -> float:
+    """The room that the dimensions of a side take at a scale, out from the wall."""
+    return _NEAR + _row_depth(parts, scale.per_meter) + _PAST
 
 
-def draw_chain(canvas: Canvas, axis: Axis, geometry: Geometry, facts: ElevationFacts) -> None:
+def _row_depth(parts: list[Part], per_meter: float) -> float:
+    return max([_ROW, *(part.wide + _DEEP for part in parts if part.crosses(per_meter))])
+
+
+def draw_chain(canvas: Canvas, axis: Axis, span: Span, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw the chain of what the view shows, and beyond it the overall dimension."""
-    cuts, length = _side(geometry, axis.upright)
-    low, high = (min((Fraction(0), *cuts, length), key=lambda place: abs(float(place) - end)) for end in axis.span)
-    parts = _list_parts([low, *(place for place in cuts if low < place < high), high], facts, axis.view.per_meter)
+    parts = list_parts(geometry, facts, axis.upright, span)
     for part in parts:
-        _draw_dimension(canvas, axis, part, 0.0, _NEAR)
+        _draw_dimension(canvas, axis, part, (0.0, _NEAR), part.crosses(axis.view.per_meter))
+    (low, high), length = span, _length(geometry, axis.upright)
     told = facts.length(high - low)
     whole = told if high - low == length else f"{told} of {facts.length(length)}"
-    _draw_dimension(canvas, axis, Part(low, high, whole, False), _NEAR, _NEAR + _row_depth(parts))
+    out = _NEAR + _row_depth(parts, axis.view.per_meter)
+    _draw_dimension(canvas, axis, _make_part(low, high, whole), (_NEAR, out), crosses=False)
 
 
-def _draw_dimension(canvas: Canvas, axis: Axis, part: Part, first: float, out: float) -> None:
-    """Draw a dimension with the extension lines that lead to it, and write its figure."""
+def _draw_dimension(canvas: Canvas, axis: Axis, part: Part, rows: tuple[float, float], crosses: bool) -> None:
+    """Draw a dimension in the second of two rows, with extension lines from the first, and write its figure."""
+    first, out = rows
     start, end = axis.along(part.start), axis.along(part.end)
     for place in (start, end):
         axis.line(canvas, "dimension", (place, first + _GAP), (place, out + _GAP))
         rise = _TICK if axis.upright else -_TICK
         axis.line(canvas, "tick", (place - rise, out + rise), (place + rise, out - rise))
     axis.line(canvas, "dimension", (start, out), (end, out))
-    middle, beyond = (start + end) / 2, out + measure(part.text) / 2 + 1.5
-    along = axis.label(part.text, middle, out - _ABOVE)
-    across = [(by, axis.label(part.text, middle + by, beyond, crosses=True)) for by in _SHIFTS]
-    label = canvas.place(_order(along, [label for _, label in across], part.crosses))
+    middle, beyond = (start + end) / 2, out + part.wide / 2 + 1.5
+    along = () if crosses else (axis.label(part.text, middle, out - _ABOVE),)
+    across = {by: axis.label(part.text, middle + by, beyond, crosses=True) for by in _SHIFTS}
+    label = canvas.place((*along, *across.values()))
     if label is None:
         canvas.lost.append(f"dimension {part.text}")
-    for by, choice in across:
+    for by, choice in across.items():
         if by and label is choice:
             axis.line(canvas, "leader", (middle, out), (middle + by, out + 1.2))
-
-
-def _order(along: Label, across: list[Label], crosses: bool) -> Iterator[Label]:
-    if not crosses:
-        yield along
-    yield from across

@@ -46,6 +46,7 @@ class ElevationFacts:
     date: str = ""
     system: str = "ip"
     base: Fraction | None = None  # meters above grade
+    day_area: Fraction | None = None  # square meters that are sprayed in a day
     zones: tuple[Zone, ...] = ()
     floors: tuple[Level, ...] = ()
     remarks: tuple[str, ...] = ()
@@ -55,8 +56,8 @@ class ElevationFacts:
         return write_length(meters, self.system)
 
 
-def read_facts(project: Project, mark: str) -> ElevationFacts:
-    """What the project gives for an elevation; what is absent is left out of the drawing."""
+def read_facts(project: Project, mark: str, day_area: Quantity | None = None) -> ElevationFacts:
+    """What the project gives for an elevation, and the area of a day; what is absent is left out of the drawing."""
     face = project.view(("elevations", mark))
     facing, base = face.get("facing"), _meters(face.get("base_above_grade"))
     date = project.get(("package", "date"))
@@ -72,6 +73,7 @@ def read_facts(project: Project, mark: str) -> ElevationFacts:
         date=long_date(date) if isinstance(date, datetime.date) else "",
         system=project.system,
         base=base,
+        day_area=None if day_area is None else day_area.to("m2"),
         zones=tuple(_read_zones(face, base or Fraction(0), project.system)),
         floors=tuple(_read_floors(face)),
         remarks=(*_tell_joints(project, mark), *_tell_ties(project, mark)),

@@ -1,13 +1,16 @@
 """A layout made ready for drawing: its exact lengths turned into floating point once, its marks shortened."""
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from itertools import pairwise
 from typing import NamedTuple
 
 from specgen.documents.figures.labels import LEAST_SIZE, measure
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
 
+Places = list[tuple[float, Fraction]]
 PERIMETER = "opening_perimeter"
 
 
@@ -40,7 +43,7 @@ class Piece(NamedTuple):
     bottom: float
     right: float
     top: float
-    panel: Panel
+    panel: Panel | None  # where it is no rectangle
 
     @property
     def least_scale(self) -> float:
@@ -49,11 +52,25 @@ class Piece(NamedTuple):
         return max((measure(self.mark) + 1) / max(wide, high), (LEAST_SIZE + 0.6) / min(wide, high))
 
 
+def _float(length: Fraction) -> float:
+    """The nearest number; the fraction's own way to it takes four times as long."""
+    over, under = length.as_integer_ratio()
+    return over / under
+
+
+class Day(NamedTuple):
+    """The part of a wall that is sprayed on one day, in meters from the left."""
+
+    start: float
+    end: float
+
+
 @dataclass(frozen=True)
 class Geometry:
     """What is drawn of a layout."""
 
     layout: ElevationLayout
+    day_area: Fraction | None = None  # square meters that are sprayed in a day
 
     def shorten(self, mark: str) -> str:
         """The mark of a panel or line on the drawing of its own elevation: `A3` of `E1-A3`."""
@@ -69,14 +86,21 @@ class Geometry:
         """Where level joints cut the wall, from below, with their marks."""
         return self._cuts(upright=False)
 
+    @cached_property
+    def places(self) -> tuple[Places, Places]:
+        """The places of upright and of level joints, each as a number to reckon with and as it is."""
+        upright, level = ([(_float(place), place) for place in cuts] for cuts in (self.uprights, self.levels))
+        return upright, level
+
     def _cuts(self, upright: bool) -> dict[Fraction, str]:
         layout = self.layout
-        found = dict.fromkeys(layout.vertical_lines if upright else layout.horizontal_lines, "")
-        for run in layout.joints:
-            at, other = (run.x1, run.x2) if upright else (run.y1, run.y2)
-            if at == other and run.kind != PERIMETER and not found.get(at):
-                found[at] = self.shorten(run.mark)
-        return dict(sorted(found.items()))
+        given = layout.vertical_lines if upright else layout.horizontal_lines
+        found = {_float(place): (place, "") for place in given}
+        for run, line in zip(layout.joints, self.lines, strict=True):
+            at, other, exact = (line.x1, line.x2, run.x1) if upright else (line.y1, line.y2, run.y1)
+            if at == other and run.kind != PERIMETER and not (at in found and found[at][1]):
+                found[at] = (exact, self.shorten(run.mark))
+        return dict(found[at] for at in sorted(found))
 
     def find_end(self, place: Fraction, edge: float, upright: bool = True) -> float:
         """Where the mark of a line points to: the end of the line below a sloped or stepped edge, else the edge."""
@@ -110,7 +134,7 @@ class Geometry:
     def lines(self) -> tuple[Line, ...]:
         """The runs of all joints."""
         return tuple(
-            Line(run.kind != AESTHETIC, float(run.x1), float(run.y1), float(run.x2), float(run.y2))
+            Line(run.kind != AESTHETIC, _float(run.x1), _float(run.y1), _float(run.x2), _float(run.y2))
             for run in self.layout.joints
         )
 
@@ -131,19 +155,36 @@ class Geometry:
     @cached_property
     def panels(self) -> tuple[Piece, ...]:
         """The panels."""
-        return tuple(
-            Piece(
-                self.shorten(panel.mark),
-                float(panel.x),
-                float(panel.y),
-                float(panel.x + panel.width),
-                float(panel.y + panel.height),
-                panel,
-            )
-            for panel in self.layout.panels
-        )
+        slopes = any(x != at and y != to for (x, y), (at, to) in pairwise((*self.layout.edge, self.layout.edge[0])))
+        found = []
+        for panel in self.layout.panels:
+            left, bottom = _float(panel.x), _float(panel.y)
+            right, top = left + _float(panel.width), bottom + _float(panel.height)
+            whole = len(panel.outline) == 4 and not panel.holes and (not slopes or panel.is_rectangle)
+            found.append(Piece(self.shorten(panel.mark), left, bottom, right, top, None if whole else panel))
+        return tuple(found)
 
     @cached_property
     def scales(self) -> tuple[float, ...]:
         """For each panel the scale its mark needs, in millimeters for a meter."""
         return tuple(piece.least_scale for piece in self.panels)
+
+    @cached_property
+    def days(self) -> list[Day]:
+        """The days of the wall from the left, each with as many columns between upright joints as its area allows.
+
+        None where no area of a day is known, or where one column is more than it.
+        """
+        edges = [0.0, *(at for at, _ in self.places[0]), _float(self.layout.width)]
+        columns = [Fraction(0) for _ in edges[1:]]
+        for piece, panel in zip(self.panels, self.layout.panels, strict=True):
+            columns[bisect_right(edges, (piece.left + piece.right) / 2) - 1] += panel.net_area
+        if self.day_area is None or max(columns) > self.day_area:
+            return []
+        starts, done = edges[:1], Fraction(0)
+        for edge, area in zip(edges, columns, strict=False):
+            if done + area > self.day_area:
+                starts.append(edge)
+                done = Fraction(0)
+            done += area
+        return [Day(*span) for span in pairwise((*starts, edges[-1]))]

@@ -1,28 +1,36 @@
 """What stands around the wall: dimensions, marks of lines, levels, mesh zones, grade, match lines."""
 
+from collections.abc import Callable
 from fractions import Fraction
 from functools import partial
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_depth
+from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_depth, list_parts
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
-from specgen.documents.figures.labels import CAPITAL, Label, center_label, measure
+from specgen.documents.figures.labels import CAPITAL, Label, center_label, measure, shorten
 
 _GAP = 1.5  # between the wall and what refers to it
 _SAME = 1e-6  # meters
+_MOST_MARK, _MOST_LEVEL = 24.0, 52.0  # widths of what stands beside the wall
+_ABOVE = 13.0  # the room for marks of lines
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 
 
-def find_margins(geometry: Geometry, facts: ElevationFacts, scale: Scale) -> Margins:
-    """What is kept free around the wall at a scale."""
-    below, beside = (find_depth(geometry, facts, scale, upright) for upright in (True, False))
-    marks = max((measure(mark) for mark in geometry.levels.values()), default=0.0)
+def make_margins(geometry: Geometry, facts: ElevationFacts) -> Callable[[Scale], Margins]:
+    """What is kept free around the wall, by the scale."""
+    below, beside = (list_parts(geometry, facts, upright) for upright in (True, False))
+    marks = max((wide for wide in map(measure, geometry.levels.values()) if wide <= _MOST_MARK), default=0.0)
     levels = max(measure(text) for _, text in list_levels(geometry, facts))
+    above = _ABOVE + (6 if len(geometry.days) > 1 else 0)
     right = 2 * _GAP + marks + 6 + levels + (12 if facts.zones else 4)
-    grade = _grade_depth(facts, scale.per_meter)
-    return Margins(beside, right, 13, grade + below)
+
+    def find_margins(scale: Scale) -> Margins:
+        grade = _grade_depth(facts, scale.per_meter)
+        return Margins(find_depth(beside, scale), right, above, grade + find_depth(below, scale))
+
+    return find_margins
 
 
 def _grade_depth(facts: ElevationFacts, per_meter: float) -> float:
@@ -31,12 +39,12 @@ def _grade_depth(facts: ElevationFacts, per_meter: float) -> float:
     return depth if depth <= _MOST_GRADE else 0.0
 
 
-def draw_margins(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
+def draw_margins(canvas: Canvas, view: View, window: Window, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw all that stands around the part of a wall which a sheet shows."""
     grade = _grade_depth(facts, view.per_meter) if not view.bottom else 0.0
     _draw_grade(canvas, view, facts, grade)
-    draw_chain(canvas, Axis(view, upright=True, start=grade), geometry, facts)
-    draw_chain(canvas, Axis(view, upright=False), geometry, facts)
+    draw_chain(canvas, Axis(view, upright=True, start=grade), (window.left, window.right), geometry, facts)
+    draw_chain(canvas, Axis(view, upright=False), (window.bottom, window.top), geometry, facts)
     edge = _mark_lines(canvas, view, geometry)
     edge = _mark_levels(canvas, view, geometry, facts, edge)
     _draw_zones(canvas, view, facts, edge)
@@ -83,7 +91,7 @@ def _find_side(place: float, low: float, high: float) -> int | None:
 
 def _mark_line(canvas: Canvas, mark: str, choices: list[Label], end: tuple[float, float], moving: bool) -> Label | None:
     """Write the mark of a line at its end, that of a movement joint in a frame; a short stroke leads there."""
-    label = canvas.place(choices)
+    label = canvas.place(choices) if measure(mark) <= _MOST_MARK else None
     if label is None:
         canvas.lost.append(mark)
         return None
@@ -101,11 +109,9 @@ def list_levels(geometry: Geometry, facts: ElevationFacts) -> list[tuple[Fractio
     base = facts.base
     grade = "" if base is None else f", {facts.length(base)} above grade" if base else ", at grade"
     floors = [(floor.height, f"{facts.length(floor.height)} {floor.mark}") for floor in facts.floors]
-    return [
-        (Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"),
-        *floors,
-        (geometry.layout.height, f"{facts.length(geometry.layout.height)} top"),
-    ]
+    top = geometry.layout.height
+    told = [(Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"), *floors, (top, f"{facts.length(top)} top")]
+    return [(height, shorten(text, _MOST_LEVEL)) for height, text in told]
 
 
 def _mark_levels(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts, edge: float) -> float:
@@ -165,7 +171,7 @@ def _match_places(text: str, line: tuple[float, float, float, float], across: in
     x1, y1, x2, y2 = line
     half = measure(text) / 2
     if across:
-        return [center_label(text, x1 - across * (half + 1.5), y1 + 1.5 + down) for down in (0, 3.6, -3.6)]
+        return [center_label(text, x1 - across * (half + 1.5), y1 + 2.6 + down) for down in (0, 3.6, -3.6)]
     if up > 0:
         return [center_label(text, x1 + 6 + half + by, y1 - rise) for rise in (10.0, 6.6) for by in (0, 30, 60, 90)]
     return [center_label(text, x1 + 6 + half + by, y2 + 3.0 + fall) for fall in (0.0, 14.0, 22.0) for by in (0, 20, 40)]

@@ -1,12 +1,14 @@
 """Sheets, scales, and how an elevation is spread over them; meters on the wall, millimeters on paper."""
 
 from collections.abc import Callable, Iterator
+from fractions import Fraction
 from math import ceil
 from typing import NamedTuple
 
-from specgen.documents.figures.elevation_geometry import Geometry
+from specgen.documents.figures.elevation_geometry import Geometry, Places
 
 EDGE = 8.0  # between the border and the edge of the paper
+_LEAST_FIELD = 20.0  # of a wall on a sheet
 STRIP = 36.0  # height of the strip with legend and title block
 # A panel that a mark does not fit into goes to the key. Of 50 panels one may, where a greater scale would hold it.
 _MAY_MISS = 0.02
@@ -68,10 +70,10 @@ class Margins(NamedTuple):
 class Window(NamedTuple):
     """The part of an elevation that one sheet shows, in meters, and its place among the others."""
 
-    left: float
-    bottom: float
-    right: float
-    top: float
+    left: Fraction
+    bottom: Fraction
+    right: Fraction
+    top: Fraction
     column: int = 0
     row: int = 0
 
@@ -124,10 +126,11 @@ def _marks_fit(geometry: Geometry, scale: Scale, greatest: Scale) -> bool:
 def _spread(wanted: Wanted, paper: Paper, scale: Scale, margins: Margins) -> Plan:
     """The elevation at a scale on as many sheets of a size as that takes."""
     layout = wanted.geometry.layout
-    wide = (paper.width - 2 * EDGE - margins.left - margins.right) / scale.per_meter
-    high = (paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom) / scale.per_meter
-    across = [*_cut(float(layout.width), wide, [float(x) for x in layout.vertical_lines])]
-    up = [*_cut(float(layout.height), high, [float(y) for y in layout.horizontal_lines])]
+    wide = paper.width - 2 * EDGE - margins.left - margins.right
+    high = paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom
+    wide, high = (max(side, _LEAST_FIELD) / scale.per_meter for side in (wide, high))
+    across = [*_cut(layout.width, wide, wanted.geometry.places[0])]
+    up = [*_cut(layout.height, high, wanted.geometry.places[1])]
     windows = tuple(
         Window(left, bottom, right, top, column, row)
         for row, (bottom, top) in enumerate(up)
@@ -136,13 +139,13 @@ def _spread(wanted: Wanted, paper: Paper, scale: Scale, margins: Margins) -> Pla
     return Plan(paper, scale, margins, windows, len(across), len(up))
 
 
-def _cut(length: float, most: float, lines: list[float]) -> Iterator[tuple[float, float]]:
+def _cut(length: Fraction, most: float, lines: Places) -> Iterator[tuple[Fraction, Fraction]]:
     """The length in pieces of at most a size, about equal and cut at lines where there are any."""
-    start = 0.0
-    while length - start > most * (1 + 1e-9):
-        aim = start + (length - start) / ceil((length - start) / most - 1e-9)
-        near = [line for line in lines if start + most / 2 < line <= start + most]
-        end = min(near, key=lambda line: abs(line - aim)) if near else aim
-        yield start, end
-        start = end
+    start, end, most = Fraction(0), float(length), most * (1 + 1e-9)
+    while end - (done := float(start)) > most:
+        aim = (length - start) / ceil((end - done) / most)
+        near = [(abs(at - done - float(aim)), line) for at, line in lines if done + most / 2 < at <= done + most]
+        cut = min(near)[1] if near else start + aim
+        yield start, cut
+        start = cut
     yield start, length

@@ -34,6 +34,7 @@ _LEGEND = (
     ("zone", "Edge of mesh zone"),
     ("match", "Match line"),
     ("grade", "Grade"),
+    ("day", "Area of a day"),
 )
 
 

@@ -21,10 +21,11 @@ Spot = tuple[float, float]
 
 def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw the edge, the joints and the openings, and keep labels off the lines that cross the panels."""
-    for (x1, y1), (x2, y2) in pairwise((*geometry.layout.edge, geometry.layout.edge[0])):
-        canvas.wall_line("edge", view, float(x1), float(y1), float(x2), float(y2))
-    for moving, *ends in geometry.lines:
-        canvas.wall_line("movement" if moving else "joint", view, *ends)
+    for corner, after in pairwise((*geometry.layout.edge, geometry.layout.edge[0])):
+        canvas.wall_line("edge", view, *map(float, (*corner, *after)))
+    for moving, x1, y1, x2, y2 in geometry.lines:
+        if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
+            canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
     _draw_openings(canvas, view, geometry)
     joints = {float(height) for height in geometry.levels}
     wide, high = float(geometry.layout.width), float(geometry.layout.height)
@@ -90,9 +91,8 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
 def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
     """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number."""
     for mark, left, bottom, right, top, panel in geometry.panels:
-        x, y = (left + right) / 2, (bottom + top) / 2
-        if view.left <= x < view.right and view.bottom <= y < view.top:
-            room = (left, bottom, right, top) if panel.is_rectangle else _find_room(panel)
+        if view.left <= (left + right) / 2 < view.right and view.bottom <= (bottom + top) / 2 < view.top:
+            room = (left, bottom, right, top) if panel is None else _find_room(panel)
             label_or_key(canvas, mark, _paper_box(view, *room))
 
 

@@ -5,7 +5,7 @@ Lengths are millimeters on paper, from the upper left; nothing here loads a font
 
 import json
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Literal, NamedTuple
 
@@ -54,6 +54,7 @@ def _advances(bold: bool) -> dict[str, float]:
     return {char: units / table["units"] for char, units in table["bold" if bold else "regular"].items()}
 
 
+@lru_cache(10_000)
 def measure(text: str, size: float = LEAST_SIZE, bold: bool = False) -> float:
     """The width of a line of text, in millimeters."""
     advances = _advances(bold)
@@ -123,27 +124,35 @@ class LabelSpace:
 
     def __init__(self, within: Box) -> None:
         self.within = within
+        self.lowest = within.top  # the lower edge of all that is taken
         self._cells: dict[tuple[int, int], list[Box]] = {}
-
-    def is_free(self, box: Box) -> bool:
-        """Whether a box lies on the sheet and meets nothing that is taken."""
-        return self.within.holds(box) and not any(
-            box.meets(other) for cell in _cells(box) for other in self._cells.get(cell, ())
-        )
 
     def take(self, box: Box) -> None:
         """Keep a box free of labels."""
-        for cell in _cells(box):
-            self._cells.setdefault(cell, []).append(box)
+        self._take(box, _cells(box))
 
     def place(self, choices: Iterable[Label]) -> Label | None:
-        """The first of the labels that finds a place, which it takes; None where none does."""
+        """The first of the labels that finds a place on the sheet, which it takes; None where none does."""
         for label in choices:
             box = label.box.grow(_GAP)
-            if self.is_free(box):
-                self.take(box)
-                return label
+            if self.within.holds(box):
+                cells = _cells(box)
+                if not self._is_taken(box, cells):
+                    self._take(box, cells)
+                    return label
         return None
+
+    def _is_taken(self, box: Box, cells: list[tuple[int, int]]) -> bool:
+        for cell in cells:
+            for other in self._cells.get(cell, ()):
+                if box.meets(other):
+                    return True
+        return False
+
+    def _take(self, box: Box, cells: list[tuple[int, int]]) -> None:
+        self.lowest = max(self.lowest, box.bottom)
+        for cell in cells:
+            self._cells.setdefault(cell, []).append(box)
 
 
 def _cells(box: Box) -> list[tuple[int, int]]:

@@ -45,8 +45,8 @@ def draw_of(
     return make_resolver(project)(("elevations", "E1"), "layout"), read_facts(project, "E1")
 
 
-def large_face() -> tuple[dict[str, Any], dict[str, Any]]:
-    """300 by 120 ft with 400 openings in a grid, and its joints."""
+def large_face(columns: int = 40) -> tuple[dict[str, Any], dict[str, Any]]:
+    """A face of 120 ft with 10 openings in each column of 7 ft 6 in, and its joints: 300 ft with 400 openings."""
     openings = {
         f"W{column + 1}-{row + 1}": {
             "kind": "window",
@@ -55,16 +55,22 @@ def large_face() -> tuple[dict[str, Any], dict[str, Any]]:
             "width": "4.5 ft",
             "height": "4 ft",
         }
-        for column in range(40)
+        for column in range(columns)
         for row in range(10)
     }
-    upright = sorted({side + 7.5 * column for column in range(40) for side in (1.5, 6)})
+    upright = sorted({side + 7.5 * column for column in range(columns) for side in (1.5, 6)})
     level = sorted({side + 12 * row for row in range(10) for side in (4, 8)} | {12 * row for row in range(1, 10)})
     lines = {
         "mode": "given",
         "vertical_lines": [f"{place} ft" for place in upright],
         "horizontal_lines": [f"{place} ft" for place in level if place != 48],
     }
-    face = {"width": "300 ft", "height": "120 ft", "openings": openings, "layout": lines, "name": "Long face"}
+    face = {
+        "width": f"{7.5 * columns} ft",
+        "height": "120 ft",
+        "openings": openings,
+        "layout": lines,
+        "name": "Long face",
+    }
     joints = {"J1": JOINTS["J1"] | {"serves": list(openings)}, "J2": JOINTS["J2"] | {"at": "48 ft"}}
     return face, joints

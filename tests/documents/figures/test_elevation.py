@@ -1,6 +1,7 @@
 """Elevation sheets, looked at by their structure: true scale, labels apart and high enough, nothing left out."""
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -244,3 +245,61 @@ def test_labels_of_any_face_keep_apart_and_every_panel_is_told(tmp_path, drawn_f
     marks = [panel.mark.removeprefix("E1-") for panel in layout.panels]
     assert [mark for mark in marks if not re.search(rf"\b{mark}\b", words)] == []
     assert sum((panel.net_area for panel in layout.panels), Fraction(0)) > 0
+
+
+def test_days_end_at_joints_and_are_no_larger_than_the_area_of_a_day(tmp_path):
+    layout, facts = draw_of(tmp_path)
+    # 24 ft high, 5 ft wide: a column is 120 sq ft, that with the opening of 5 by 4 ft is 100; 250 sq ft are two.
+    facts = replace(facts, day_area=Fraction(250) * Fraction(3048, 10_000) ** 2)
+    (drawn,) = draw_elevation(layout, facts)
+    sheet = read_sheet(drawn.svg)
+    ratio = SCALES[drawn.scale]
+    left = min(x for x, y in sheet.points("movement"))
+    ends = sorted({round((x - left) * ratio / FOOT, 1) for x, _ in sheet.points("day")})
+    assert ends == [0, 10, 20, 30, 40]
+    assert [word for word in sheet.words if re.fullmatch(r"Day \d", word)] == ["Day 1", "Day 2", "Day 3", "Day 4"]
+    assert "Day: gloss, both coats, maximum 250 sq ft" in sheet.words
+    assert faults(sheet) == []
+
+
+def test_a_day_less_than_a_column_is_told_and_not_drawn(tmp_path):
+    layout, facts = draw_of(tmp_path)
+    facts = replace(facts, day_area=Fraction(100) * Fraction(3048, 10_000) ** 2)
+    sheet = read_sheet(draw_elevation(layout, facts)[0].svg)
+    assert "day" not in sheet.strokes
+    told = "Day: gloss, both coats, maximum 100 sq ft; less than one column of panels: break at level joints"
+    assert told in " ".join(sheet.words)
+
+
+def test_a_wall_without_lines_is_parted_where_the_sheet_ends(tmp_path):
+    face = {
+        "width": "300 ft",
+        "openings": {},
+        "layout": {"mode": "given", "vertical_lines": [], "horizontal_lines": []},
+    }
+    drawn, sheets = sheets_of(tmp_path, face, {})
+    assert len(sheets) > 1
+    parts = [word for sheet in sheets for word in sheet.words if word.endswith("of 300′-0″")]
+    assert len(parts) == len(sheets)
+    for each, sheet in zip(drawn, sheets, strict=True):
+        assert span(sheet, "edge", 0) <= 300 * FOOT / len(sheets) / SCALES[each.scale] * 1.001
+        assert faults(sheet) == []
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_marks_and_names_of_sixty_characters_keep_to_the_sheet(paper, tmp_path):
+    long = "W" * 58
+    face = {
+        "name": f"{long} N",
+        "floor_lines": {f"{long}F1": {"height": "4 ft"}, f"{long}F2": {"height": "12 ft"}},
+        "openings": {f"{long}A": FACE["openings"]["A"]},
+    }
+    joints = {
+        f"{long}J1": JOINTS["J1"] | {"serves": [f"{long}A"]},
+        f"{long}J2": JOINTS["J2"] | {"kind": "building_expansion", "runs": "vertical", "at": "20 ft"},
+    }
+    _, sheets = sheets_of(tmp_path, face, joints, paper)
+    assert [problem for sheet in sheets for problem in faults(sheet)] == []
+    words = " ".join(word for sheet in sheets for word in sheet.words)
+    assert f"{long}A" in words
+    assert "12′-0″ WWW" in words
