@@ -11,6 +11,7 @@ from specgen.laying_out.scoring import Wishes
 # More places than these, some and so many more to the length of a panel, are thinned out: the less a place is worth the
 # sooner.
 _FEW, _TO_A_PANEL = 48, 3
+_KEPT = 3  # tiers that are never thinned out
 
 
 class Direction(NamedTuple):
@@ -100,14 +101,14 @@ def _beside(way: Direction, snap: int) -> Iterator[int]:
 
 def thin(tiers: list[set[int]], end: int, most: int) -> tuple[int, ...]:
     """The places of some tiers, the first worth most: all if they are few, else those that keep a distance."""
-    # The first tier alone keeps to the limits, so it stays whatever there is.
+    # The first tier alone keeps to the limits, and what openings share comes next: they stay whatever there is.
     inside = [{at for at in tier if 0 < at < end} for tier in tiers]
     every = set().union(*inside)
     apart = max(1, end // (4 * most))
     while len(every) > most:
-        every = set(inside[0])
+        every = set().union(*inside[:_KEPT])
         kept = {at // apart for at in every}
-        for tier in inside[1:]:
+        for tier in inside[_KEPT:]:
             for at in sorted(tier - every):
                 spot = at // apart
                 if kept.isdisjoint((spot - 1, spot, spot + 1)):

@@ -86,6 +86,8 @@ class Words:
                 yield f"{len(missed) - named} more places without the line that is wished for."
 
     def _effect(self, upright: bool, at: int) -> str:
+        if not self._search.is_small:
+            return "other lines keep more of what is asked for"
         forced = self._search.force(upright, at, self._found)
         if forced is None:
             return "not tried, as other places are worth more or lines beyond the corner stand against it"

@@ -10,7 +10,7 @@ from specgen.laying_out.scoring import Wishes, count_unmirrored
 Lines = tuple[int, ...]
 # Work of the search, counted in strips so that the same project always has the same answer.
 _MOST_ROUNDS = 4
-_MOST_SMALL = 1500
+_MOST_SMALL = 1000
 _MOST_BOUND = 100_000  # strips looked at for the bound
 _MOST_RANKED = 12_000  # strips and rows looked at for ranked paths
 _MOST_STEPS = 20_000

@@ -107,7 +107,44 @@ def refused(folder: Path, text: Any) -> list[Problem]:
     return list(raised.value.problems)
 
 
-@pytest.mark.parametrize(("text", "path", "message", "hint"), FAULTS, ids=[row[2] for row in FAULTS])
+# Of outlines, told at the point that is wrong where one is.
+OUTLINES = [
+    (
+        'outline: ["0 ft, 0 ft", "24 ft, 0 ft"]',
+        "outline.0",
+        "the outline has 2 points",
+        "write the points around the wall, 3 or more",
+    ),
+    (
+        'outline: ["0 ft, 0 ft", "24 ft; 0 ft", "12 ft, 24 ft"]',
+        "outline.1",
+        "'24 ft; 0 ft' is no point",
+        "write x and y from the lower left, such as 12 ft, 20 ft",
+    ),
+    (
+        'outline: ["0 ft, 0 ft", "23 ft, 0 ft", "12 ft, 24 ft"]',
+        "outline.1",
+        "the outline is 23 ft wide, the wall is 24 ft wide",
+        "correct the point, or the width of the wall",
+    ),
+    (
+        'outline: ["0 ft, 0 ft", "24 ft, 0 ft", "24 ft, 24 ft", "8 ft, 24 ft", "16 ft, 12 ft", "0 ft, 12 ft"]',
+        "outline.0",
+        "the outline turns back under or over itself",
+        "split it into elevations whose edge a plumb line meets once above and once below",
+    ),
+    (
+        'outline: ["0 ft, 0 ft", "24 ft, 24 ft", "24 ft, 0 ft", "0 ft, 24 ft"]',
+        "outline.0",
+        "the outline crosses itself",
+        "write the points in the order in which they lie around",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "path", "message", "hint"), FAULTS + OUTLINES, ids=[row[2] for row in FAULTS + OUTLINES]
+)
 def test_what_lies_beyond_its_wall_is_told(text: str, path: str, message: str, hint: str, tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, HEAD + f"    {text}\n")
     assert (problem.path, problem.message, problem.hint) == (f"elevations.E1.{path}", message, hint)
@@ -239,3 +276,14 @@ def test_a_wall_with_one_opening_moved_over_its_edge_is_refused_there(
     change = {"elevations": {"E1": face | {"openings": face["openings"] | {"OUT": out}}}}
     told = refused(tmp_path_factory.mktemp("wall"), merged(SMALL, change))
     assert [p.path for p in told] == ["elevations.E1.openings.OUT"]
+
+
+def test_an_opening_beyond_the_outline_is_told(tmp_path: Path) -> None:
+    gable = '    outline: ["0 ft, 0 ft", "24 ft, 0 ft", "12 ft, 24 ft"]\n'
+    # At 4 ft from the left the rake is 8 ft up, at 10 ft it is 20 ft up.
+    beyond = "    openings: {A: {x: 4 ft, y: 5 ft, width: 3 ft, height: 4 ft}}\n"
+    (problem,) = refused(tmp_path, HEAD + gable + beyond)
+    assert problem.path == "elevations.E1.openings.A"
+    assert problem.message == "the opening lies beyond the outline of the wall"
+    within = "    openings: {A: {x: 10 ft, y: 5 ft, width: 3 ft, height: 4 ft}}\n"
+    assert not refused(tmp_path, HEAD + gable + within + "climate: {hot_air: 0 F, cold_air: 1 F}\n")[1:]
