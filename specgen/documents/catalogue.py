@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from specgen.documents.template_overrides import find_template, words_of
+from specgen.judging.open_items import RINGS
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 
-_CHOICES = {"numbering": ("plain", "three_part"), "landscape": ("true", "false")}
-_KEYS = {"id", "title", "order", "numbering", "landscape"}
+_CHOICES = {"numbering": ("plain", "three_part"), "landscape": ("true", "false"), "stage": RINGS}
+_KEYS = {"id", "title", "order", "numbering", "landscape", "stage"}
 _ENTRY = re.compile(r"(\w+):(?:\s+(.*))?\s*")
 _NO_NAME = re.compile(r"""[/\\:*?"<>|]|^\.|\.$""")
 MOST_TITLE = 60  # characters
@@ -33,6 +34,7 @@ class Template:
     order: int  # place in the package
     numbering: str  # plain or three_part
     landscape: bool  # whether its pages lie on their side
+    stage: str = RINGS[0]  # the first stage of the work whose packages hold it
     words: str  # the text below the head
     file: str  # its name in messages
     first_line: int  # the line of the file on which `words` begins
@@ -73,6 +75,7 @@ def _read(file: Path, shown: str) -> Template:
         order=int(said["order"]),
         numbering=said.get("numbering", "plain"),
         landscape=said.get("landscape") == "true",
+        stage=said.get("stage", RINGS[0]),
         words=parts[2],
         file=shown,
         first_line=len(lines) + 3,

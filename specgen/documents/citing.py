@@ -23,7 +23,9 @@ def _cite_block(block: Any, cite: Cite) -> Any:
         rows = tuple(tuple(map(over, row)) for row in block.rows)
         return dataclasses.replace(block, header=tuple(map(over, block.header)), rows=rows, caption=over(block.caption))
     held = {
-        name: over(getattr(block, name)) for name in ("title", "content") if isinstance(getattr(block, name, 0), tuple)
+        name: over(getattr(block, name))
+        for name in ("title", "content", "caption")
+        if isinstance(getattr(block, name, 0), tuple)
     }
     return dataclasses.replace(block, **held) if held else block
 

@@ -22,6 +22,7 @@ from specgen.model.block import (
     Deferred,
     Emphasis,
     Equation,
+    Figure,
     Formula,
     Inline,
     Inlines,
@@ -134,6 +135,7 @@ _INLINES = (Text, Value, Strong, Emphasis, Blank, CheckBox, Ref, Formula)
 _NAMES: dict[type, str] = {
     Table: "a table",
     Equation: "a line of a calculation",
+    Figure: "a drawing",
     Signature: "a place to sign",
     ReviewBoxes: "the boxes of the review",
     Break: "a new page",

@@ -3,6 +3,8 @@
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.members import MOST_NAMED
+from specgen.documents.members import marks as first_marks
 
 # What stands beside the mark of a member: the first of these fields that is given.
 _NAMED_BY = {
@@ -51,6 +53,15 @@ def name_linked(context: DocumentContext, path: tuple[str, ...], collection: str
 def list_marks(context: DocumentContext, collection: str) -> tuple[str, ...]:
     """The marks of a collection; none if it is absent."""
     return context.project.members.get((collection,), ())
+
+
+def name_walls(marks: list[str]) -> str:
+    """`wall W1`, `walls W1 and W2`, `walls W1, W2, and W3`: as a caption names them."""
+    if len(marks) > MOST_NAMED:
+        return f"walls {first_marks(marks)}"
+    if len(marks) < 3:
+        return f"wall{'s' if len(marks) > 1 else ''} {' and '.join(marks)}"
+    return f"walls {', '.join(marks[:-1])}, and {marks[-1]}"
 
 
 def tell_marks(context: DocumentContext) -> str:

@@ -13,6 +13,7 @@ from specgen.model.block import (
     Block,
     Deferred,
     Emphasis,
+    Figure,
     Inline,
     Inlines,
     Item,
@@ -33,13 +34,14 @@ def number_blocks(
     """The blocks with numbers, references and source marks filled in, and the legend of the marks."""
     counted = list(_count_blocks(blocks, numbering))
     targets = {plain_text(b.title): b.number or plain_text(b.title) for b in counted if isinstance(b, (Part, Article))}
+    targets |= _name_figures(block for block in counted if isinstance(block, Figure))
     marks: dict[Source, str] = {}
     marked = tuple(_mark_block(block, marks, targets) for block in counted)
     return marked, tuple((mark, source.legend) for source, mark in marks.items())
 
 
 def _count_blocks(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Block]:
-    part = article = table = 0
+    part = article = table = figure = 0
     counts: list[int] = []
     run = None
     for block in blocks:
@@ -60,7 +62,23 @@ def _count_blocks(blocks: Iterable[Block], numbering: Numbering) -> Iterator[Blo
         elif isinstance(block, Table) and block.caption:
             table += 1
             block = dataclasses.replace(block, number=f"Table {table}")
+        elif isinstance(block, Figure):
+            figure += 1
+            block = dataclasses.replace(block, number=f"Figure {figure}")
         yield block
+
+
+def _name_figures(figures: Iterable[Figure]) -> dict[str, str]:
+    """The numbers of the figures by the name of their template, of which each kind follows one another: `Figure 2`."""
+    numbers: dict[str, list[str]] = {}
+    for figure in figures:
+        numbers.setdefault(figure.name, []).append(figure.number.removeprefix("Figure "))
+    return {
+        name: f"Figure {told[0]}"
+        if len(told) == 1
+        else f"Figures {told[0]} {'and' if len(told) == 2 else 'to'} {told[-1]}"
+        for name, told in numbers.items()
+    }
 
 
 def item_label(count: int, level: int, numbering: Numbering) -> str:
@@ -94,6 +112,8 @@ def _contents(block: Any) -> Iterator[Inline]:
         for box in (*block.stated, block.stamp):
             for line in box.lines:
                 yield from line
+    if isinstance(block, Figure):
+        yield from block.caption
     yield from getattr(block, "title", ()) or getattr(block, "content", ())
 
 
@@ -116,4 +136,6 @@ def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -
         header = tuple(map(finish, block.header))
         marked = dataclasses.replace(block, header=header, rows=rows, caption=finish(block.caption))
         return fill_cells(arrange_columns(marked))
+    if isinstance(block, Figure):
+        return dataclasses.replace(block, caption=finish(block.caption))
     return dataclasses.replace(block, content=finish(block.content)) if hasattr(block, "content") else block

@@ -6,7 +6,7 @@ from typing import Any
 
 from specgen.documents.catalogue import Template
 from specgen.documents.plain_text import plain_text
-from specgen.model.block import Article, Block, Emphasis, Item, Part, Ref, Strong, Table
+from specgen.model.block import Article, Block, Emphasis, Figure, Item, Part, Ref, Strong, Table
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
 
@@ -17,6 +17,7 @@ _LISTED = re.compile(r" *(?:\d+\.|[-*+]) ")
 def check_shape(blocks: tuple[Block, ...], template: Template, lines: dict[int | str, int]) -> None:
     """Refuse blocks that cannot be numbered; `lines` tells where a template refers to a heading."""
     titles = [plain_text(block.title) for block in blocks if isinstance(block, (Part, Article))]
+    titles += [block.name for block in blocks if isinstance(block, Figure)]
     begun = template.numbering != "three_part"
     for block in blocks:
         begun = begun or isinstance(block, Part)

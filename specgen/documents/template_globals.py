@@ -8,6 +8,7 @@ from typing import Any
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.required_documents import list_measured, list_pending
@@ -86,6 +87,12 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         Function("calculations", run=cache(lambda: calculation_pages(context))),
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
+        Function(
+            "drawing",
+            ("name",),
+            run=cache(lambda name: _draw(context, composer, name)),
+            example="drawing('wall_section')",
+        ),
         Function("sign", ("role",), run=lambda *roles: _sign(context, roles), many=True, example="sign('architect')"),
         Function("blank", ("label",), ("kind",), _make_blank, example="blank('Date', 'date')"),
         Function("check_box", ("label",), run=lambda label: CheckBox(check_words(label, "the label of a box"))),
@@ -121,6 +128,12 @@ def _set_named_table(view: Any, caption: Any = "") -> Table:
     if not isinstance(view, TableView):
         raise Mistake("table() sets a view, and this is none", "for example table(view.joints)")
     return set_table(view, check_words(caption, "the caption of a table"))
+
+
+def _draw(context: DocumentContext, composer: Composer, name: Any) -> str:
+    """The figures of a drawing, each on a line of its own; no words where there is none."""
+    figures = draw_named(known_name(name, "drawing", name_drawings()), context)
+    return "\n\n".join(map(composer.token, figures))
 
 
 def _make_blank(label: Any, kind: Any = "text") -> Blank:

@@ -44,6 +44,7 @@ _SETTLED_BY = {
     "waste": "sealant_source",
     "minimum margin": "eifs_source",
     "coat.returns": "applicator",
+    "coat.joint_sides": "applicator",
     "shortest time": "finish_source",
     "longest time": "finish_source",
     "Notice of a witness point": "architect",

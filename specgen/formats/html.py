@@ -22,6 +22,7 @@ from specgen.model.block import (
     Document,
     Emphasis,
     Equation,
+    Figure,
     Formula,
     Inline,
     Inlines,
@@ -39,6 +40,8 @@ from specgen.model.block import (
 )
 
 _JOINED = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+")
+# The name and description of a drawing in a file of its own; the page gives it others, with its number.
+_OWN_WORDS = re.compile(r"\s*<(title|desc)>[^<]*</\1>")
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
@@ -144,6 +147,8 @@ def _render_block(number: int, block: Block) -> str:
             return f'<p class="{kind}" role="note">{_render_line(block.content)}</p>'
         case Equation():
             return f'<div class="equation"><p>{_render_words(block.title)}</p>{mathml.render_display(block)}</div>'
+        case Figure():
+            return _render_figure(number, block)
         case Signature():
             return _render_signatures(block)
         case ReviewBoxes():
@@ -151,6 +156,20 @@ def _render_block(number: int, block: Block) -> str:
         case Break():
             return '<hr class="break">'
     raise TypeError(f"no HTML for {block!r}")
+
+
+def _render_figure(number: int, figure: Figure) -> str:
+    """The drawing itself within the page, named and described for a screen reader, and its caption."""
+    name = _name_anchor(number)
+    said = (
+        f'<title id="{name}t">{escape(figure.number)}. {escape(plain_text(figure.caption))}</title>'
+        f'<desc id="{name}d">{escape(figure.alt)}</desc>'
+    )
+    svg = _OWN_WORDS.sub("", figure.svg, count=2).replace('id="', f'id="{name}')
+    opened, _, rest = svg.partition(">")
+    drawing = f'{opened} role="img" aria-labelledby="{name}t {name}d">{said}{rest}'
+    caption = f"{_render_words(figure.number)}. {_render_line(figure.caption)}"
+    return f"<figure>{drawing}<figcaption>{caption}</figcaption></figure>"
 
 
 def _render_title(block: Part | Article) -> str:

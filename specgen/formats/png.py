@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from specgen.documents.catalogue import templates_folder
-from specgen.model.problem import refuse
+from specgen.model.problem import Refused, refuse
 
 PIXELS_PER_INCH = 200
 _PAGE = """#set page(width: auto, height: auto, margin: 0pt, fill: white)
@@ -19,6 +19,15 @@ _PAGE = """#set page(width: auto, height: auto, margin: 0pt, fill: white)
 def write_png(svg: str, width: float, ppi: int = PIXELS_PER_INCH) -> bytes:
     """The picture of an SVG that is `width` millimeters wide on paper; raises Refused where no library is installed."""
     return _find_writer()(svg, width, ppi)
+
+
+def can_write() -> bool:
+    """Whether one of the two libraries is installed."""
+    try:
+        _find_writer()
+    except Refused:
+        return False
+    return True
 
 
 def _find_writer() -> Callable[[str, float, int], bytes]:

@@ -13,6 +13,7 @@ from specgen.model.block import (
     Document,
     Emphasis,
     Equation,
+    Figure,
     Formula,
     Inline,
     Item,
@@ -58,6 +59,8 @@ def _render_block(block: Block) -> list[str]:
             return caption + [" | ".join(map(_render_line, row)) for row in (block.header, *block.rows)]
         case Equation():
             return [f"{block.title}: {block.plain}"]
+        case Figure():
+            return [f"{block.number}. {_render_line(block.caption)}", f"[ {block.alt} ]"]
         case Signature():
             return [f"{role}: {name or '____'} signed ____ on ____" for role, name in block.parties]
         case ReviewBoxes():

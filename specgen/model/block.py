@@ -225,7 +225,19 @@ class Deferred:
 
 
 Block = (
-    Part | Article | Item | Paragraph | Note | Table | Equation | Signature | ReviewBoxes | Contents | Break | Deferred
+    Part
+    | Article
+    | Item
+    | Paragraph
+    | Note
+    | Table
+    | Equation
+    | Figure
+    | Signature
+    | ReviewBoxes
+    | Contents
+    | Break
+    | Deferred
 )
 
 

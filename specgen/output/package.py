@@ -20,8 +20,9 @@ from specgen.documents.drafts import (
     list_cited,
 )
 from specgen.documents.template_overrides import check_folder, check_page
-from specgen.formats import text
-from specgen.model.block import Document
+from specgen.formats import png, text
+from specgen.judging.open_items import owed_rings
+from specgen.model.block import Document, Figure
 from specgen.model.finding import Judgment, Severity
 from specgen.model.problem import refuse
 from specgen.model.project import Project
@@ -68,7 +69,9 @@ def make_package(
         if "html" in formats:
             check_page(folder, own)
     every = templates(folder, own)
-    documents, rest = _compose(_choose(every, only, draft), every, context, draft, whole=not only)
+    stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
+    documents, rest = _compose(_choose(every, only, stages), every, context, draft, whole=not only)
+    notes += _describe_figures(formats, documents)
     files = [(f"{d.file_name}.{ending}", write(d, folder)) for d in documents for ending, write in writers.items()]
     about = {
         "format": 1,
@@ -122,16 +125,28 @@ def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tu
     return read_letterhead(letterhead).notes
 
 
-def _choose(every: tuple[Template, ...], only: tuple[str, ...], draft: bool) -> tuple[Template, ...]:
-    """The templates asked for, else all; the answer of a draft belongs to no other package."""
+def _describe_figures(formats: tuple[str, ...], documents: list[Document]) -> tuple[str, ...]:
+    """What is told where Word documents cannot show their figures."""
+    drawn = any(isinstance(block, Figure) for document in documents for block in document.blocks)
+    if "docx" not in formats or not drawn or png.can_write():
+        return ()
+    return ("the Word files say in words what their figures show: pip install 'specgen[pdf]' to have the pictures",)
+
+
+def _choose(every: tuple[Template, ...], only: tuple[str, ...], stages: tuple[str, ...] | None) -> tuple[Template, ...]:
+    """The templates asked for, else those of the stages that are owed; the answer of a draft is part of no other.
+
+    A draft, which owes no stage, has them all.
+    """
     known = {template.id: template for template in every}
     for name in only:
         if name.upper() not in known:
             raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
     wanted = {name.upper() for name in only}
-    if ANSWER in wanted and not draft:
+    if ANSWER in wanted and stages is not None:
         raise refuse(f"{ANSWER} is part of a draft alone", "add --draft")
-    return tuple(t for t in every if (t.id in wanted if only else draft or t.id != ANSWER))
+    owed = [t for t in every if stages is None or (t.id != ANSWER and t.stage in stages)]
+    return tuple(t for t in every if t.id in wanted) if only else tuple(owed)
 
 
 def _load_writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:

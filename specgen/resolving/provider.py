@@ -14,7 +14,8 @@ from specgen.model.suggest import suggest
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import SAME_UNITS, UNITS
 
-Ask = Callable[[str], Any]
+# Asks for another value by its name: that of the same member, or of the one on a path.
+Ask = Callable[..., Any]
 
 # The groups a document of calculations is divided into, in its order; each is a folder of calculations.
 GROUPS = {
@@ -146,7 +147,7 @@ class Resolver:
         if key not in self._known:
             self._running.append(key)
             try:
-                self._known[key] = compute(self.project.view(key[0]), lambda n: self(key[0], n))
+                self._known[key] = compute(self.project.view(key[0]), lambda n, path=key[0]: self(path, n))
             finally:
                 self._running.pop()
         return self._known[key]

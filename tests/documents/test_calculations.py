@@ -372,12 +372,13 @@ def test_the_summary_shows_the_member_that_governs(tmp_path: Path) -> None:
 
 def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> None:
     said = text.write_text(document_of("clean", "D06"))
-    # 2484 sq ft of faces, 5 % of returns (common practice, no source) and 14 by 10 ft of mockup: 2748.2 sq ft.
-    # Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal, 2748.2 / 142.22 * 1.1 = 21.26 gal, in pails of 5 gal.
-    # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2748.2 / 168.42 * 2 coats * 1.12 = 36.55 gal.
-    # Smoothing: 2748.2 / 240 * 2 coats * 1.08 = 24.73 gal.
-    assert "Coating quantity | primer, gloss | primer 21.3\u00a0gal, use 5 whole pails; gloss 36.6\u00a0gal" in said
-    assert "Smoothing coat quantity | Project | 24.7\u00a0gal, use 5 whole pails" in said
+    # 2484 sq ft of faces, 3 % of returns (common practice, no source) and 14 by 10 ft of mockup. Joints, V of 3/4 in by
+    # 1/2 in: two sides of 5/8 in are 1/2 in wider than flat; 276 + 252 + 280 ft of them: 33.67 sq ft. 2732.19 sq ft.
+    # Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal, 2732.19 / 142.22 * 1.1 = 21.13 gal, in pails of 5 gal.
+    # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2732.19 / 168.42 * 2 coats * 1.12 = 36.34 gal.
+    # Smoothing: 2732.19 / 240 * 2 coats * 1.08 = 24.59 gal.
+    assert "Coating quantity | primer, gloss | primer 21.1\u00a0gal, use 5 whole pails; gloss 36.3\u00a0gal" in said
+    assert "Smoothing coat quantity | Project | 24.6\u00a0gal, use 5 whole pails" in said
     # 936 + 792 + 756 sq ft.
     assert "Net elevation area | E1, E2, E3 | total 2484\u00a0sq\u00a0ft" in said
     assert "Sealant depth" not in said.partition("Other results:")[2].partition("CALCULATIONS")[0]

@@ -3,16 +3,21 @@
 from fractions import Fraction
 
 from specgen.computing.face_area import gross_area
+from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
+from specgen.resolving.provider import Ask
 
 # A half in steps, which no coat covers in full, stands for the corner return and the panel that is coated again.
 MOCKUP = "width by height, for its face, return, and recoated panel"
-# The row of the limits on what is coated beside the face.
-RETURNS = "coat.returns"
+# The rows of the limits on what is coated beside the face.
+RETURNS, SIDES = "coat.returns", "coat.joint_sides"
+_MEASURED = "length of the joints by what their sides add to their width"
+# What is coated besides the elevations less their openings.
+_MORE = {"A_m": "mockup", "A_j": "joint sides"}
 READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
@@ -33,21 +38,41 @@ def measure_mockup(project: Description) -> Quantity | None:
     return Quantity(width.amount * height.amount, "area", "m2")
 
 
-def area_rows(project: Description, area: str) -> tuple[InputRow, ...]:
+def area_rows(project: Description, area: str, ask: Ask) -> tuple[InputRow, ...]:
     """The lines of what is coated, in `area`; raises Absent for a size that is not given."""
     gross, openings = measure_areas(project)
-    mockup = measure_mockup(project)
-    returns = find_limit(RETURNS, project.project)
-    return (
+    mockup, sides = measure_mockup(project), sum_sides(project, ask)
+    rows = [
         InputRow("A_w", "gross elevation area", gross.number(area), area, "all elevations"),
         InputRow("A_o", "openings", openings.number(area), area, "all elevations"),
-        InputRow("a", "returns and joint sides", float(returns.value), "%", source=returns.source, limit=RETURNS),
-        *((InputRow("A_m", "mockup", mockup.number(area), area, MOCKUP),) if mockup is not None else ()),
-    )
+        _allow("a", "returns at openings", RETURNS, project),
+    ]
+    if mockup is not None:
+        rows.append(InputRow("A_m", "mockup", mockup.number(area), area, MOCKUP))
+    if sides is not None:
+        rows.append(InputRow("A_j", "sides of aesthetic joints", sides.number(area), area, _MEASURED))
+    else:
+        rows.append(_allow("s", "sides of aesthetic joints", SIDES, project))
+    return tuple(rows)
+
+
+def _allow(symbol: str, name: str, limit: str, project: Description) -> InputRow:
+    """The line of a share of the net area."""
+    share = find_limit(limit, project.project)
+    return InputRow(symbol, name, float(share.value), "%", source=share.source, limit=limit)
+
+
+def tell_allowance(rows: tuple[InputRow, ...]) -> str:
+    """What of the area is a share and not measured."""
+    sides = any(row.symbol == "A_j" for row in rows)
+    return f"Includes an allowance for returns at openings{'' if sides else ' and sides of aesthetic joints'}."
 
 
 def add_net_area(working: WorkingBuilder, area: str) -> None:
-    """Adds A, what is coated: the net area with the allowance for returns and joint sides, and the mockup."""
-    mockup = " + A_m" if "A_m" in working.known else ""
-    name = "coated area, with returns" + (" and mockup" if mockup else "")
-    working.step("A", name, f"(A_w - A_o) * (1 + a / 100){mockup}", area)
+    """Adds A, what is coated: the net area with the allowances, the mockup and the measured sides of joints."""
+    more = [symbol for symbol in _MORE if symbol in working.known]
+    share = "(a + s)" if "s" in working.known else "a"
+    names = ["returns", *(_MORE[symbol] for symbol in more)]
+    told = " and ".join(names) if len(names) < 3 else f"{', '.join(names[:-1])}, and {names[-1]}"
+    net = f"(A_w - A_o) * (1 + {share} / 100)"
+    working.step("A", f"coated area, with {told}", " + ".join((net, *more)), area)

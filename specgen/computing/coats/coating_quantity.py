@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.coats import _coats
-from specgen.computing.coats._areas import READS, add_net_area, area_rows
+from specgen.computing.coats._areas import READS, add_net_area, area_rows, tell_allowance
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
@@ -15,7 +15,7 @@ from specgen.resolving.provider import Ask
 
 RESERVE = Source(Kind.MEMORY, "a reserve of the same batch is kept for recoating")
 NO_AREA = Quantity.of(0, "ft2")
-RETURNS = "Includes an allowance for returns at openings and sides of aesthetic joints; measure them before ordering."
+ORDERING = "Measure the returns before ordering."
 
 
 class CoatingInputs(Inputs):
@@ -72,9 +72,9 @@ def _rows(inputs: CoatingInputs) -> tuple[InputRow, ...]:
 
 def for_coat(coat: Primer | Gloss, ask: Ask) -> Working:
     """The primer or the gloss of a project for the net area of its elevations and its mockup, with returns."""
-    areas = area_rows(root_of(coat), "ft2" if coat.project.system == "ip" else "m2")
+    areas = area_rows(root_of(coat), "ft2" if coat.project.system == "ip" else "m2", ask)
     working = coating_quantity(CoatingInputs.from_project(coat, ask, area=NO_AREA, areas=areas))
-    return working._replace(notes=(*working.notes, _coats.MOST_WATER, RETURNS))
+    return working._replace(notes=(*working.notes, _coats.MOST_WATER, f"{tell_allowance(areas)} {ORDERING}"))
 
 
 PROVIDER = provide(

@@ -1,6 +1,6 @@
 """Smoothing coat for the elevations of a project and its mockup: area over spreading rate, for each coat."""
 
-from specgen.computing.coats._areas import READS, add_net_area, area_rows
+from specgen.computing.coats._areas import READS, add_net_area, area_rows, tell_allowance
 from specgen.computing.whole_containers import count_containers
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
@@ -9,7 +9,6 @@ from specgen.model.working import InputRow, Working
 from specgen.resolving.provider import Ask, Provider
 
 SOURCES = (Source(Kind.COMPUTED, "area over spreading rate, times the coats"),)
-NOTES: tuple[str, ...] = ("Includes an allowance for returns at openings and sides of aesthetic joints.",)
 NO_WASTE = "Excludes waste."
 
 
@@ -22,9 +21,10 @@ def for_project(project: Description, ask: Ask) -> Working | None:
     area, volume = ("ft2", "gal") if ip else ("m2", "L")
     rate = f"{area}/{volume}"
     spread = project.smoothing.spreading_rate.number(rate)
+    areas = area_rows(project, area, ask)
     working = WorkingBuilder(
         (
-            *area_rows(project, area),
+            *areas,
             InputRow("C", "spreading rate, each coat", spread, rate, "smoothing.spreading_rate"),
             InputRow("n", "coats", float(coats), "", "smoothing.coats"),
             *_order_rows(project, volume),
@@ -32,12 +32,12 @@ def for_project(project: Description, ask: Ask) -> Working | None:
     )
     add_net_area(working, area)
     working.step("Q", "smoothing, all coats", "A / C * n", volume)
-    result, notes = "Q", (*NOTES, NO_WASTE)
+    result, notes = "Q", [tell_allowance(areas), NO_WASTE]
     if "R" in working.known:
-        result, notes = "P", NOTES
+        result, notes = "P", notes[:1]
         working.step("P", "smoothing with reserve", "Q * (1 + R / 100)", volume)
     if "p" not in working.known:
-        return working.build("smoothing-quantity", result, SOURCES, notes)
+        return working.build("smoothing-quantity", result, SOURCES, tuple(notes))
     pails = count_containers(working, "N", "pails", result, "p")
     return working.build("smoothing-quantity", result, SOURCES, (pails, *notes), secondary_results=("N",))
 

@@ -118,7 +118,7 @@ def _read_floors(face: View) -> Iterator[Level]:
 
 def _tell_joints(project: Project, face: str) -> Iterator[str]:
     """The movement joints of the elevation: `J2: floor line, 1 in wide`."""
-    for mark in project.members.get(("joints",), ()):
+    for mark in _list_referring(project, "joints", face):
         at = project.get(("joints", mark, "elevation"))
         if at is None or at.mark != face:
             continue
@@ -129,6 +129,11 @@ def _tell_joints(project: Project, face: str) -> Iterator[str]:
             yield f"{mark}: {', '.join(told)}"
 
 
+def _list_referring(project: Project, collection: str, face: str) -> tuple[str, ...]:
+    """The members that stand on an elevation, or do not say on which; each collection is gone through once."""
+    return project.find_referring((collection,), "elevation", face) if (collection,) in project.members else ()
+
+
 def _small(width: Quantity, system: str) -> str:
     """A width in inches or millimeters."""
     return value_text(width, None, system, both=False)
@@ -136,7 +141,7 @@ def _small(width: Quantity, system: str) -> str:
 
 def _tell_ties(project: Project, face: str) -> Iterator[str]:
     """Where the scaffolds of the elevation are tied: `X1: frame scaffold, tied at openings, tie plan A31`."""
-    for mark in project.members.get(("access",), ()):
+    for mark in _list_referring(project, "access", face):
         at = project.get(("access", mark, "elevation"))
         if at is None or at.mark != face:
             continue

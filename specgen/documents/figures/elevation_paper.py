@@ -40,6 +40,8 @@ PAPERS = {
     "a4": Paper("A4", 297, 210),
     "a3": Paper("A3", 420, 297),
 }
+# What a document has room for on a letter or A4 page that lies on its side, with a caption.
+_PAGE = {"page": Paper("the printed page", 232, 158)}
 _USUAL = {"ip": ("letter", "tabloid"), "si": ("a4", "a3")}
 # From the greatest to the smallest.
 SCALES = {
@@ -105,7 +107,7 @@ def choose_plan(wanted: Wanted, sheet: str | None = None) -> Plan:
     margins = {scale: wanted.margins(scale) for scale in scales}
     fits = {scale: _marks_fit(wanted.geometry, scale, scales[0]) for scale in scales}
     names = (sheet,) if sheet else _USUAL[wanted.system]
-    papers = [PAPERS[name] for name in names]
+    papers = [(PAPERS | _PAGE)[name] for name in names]
     for paper in papers:
         for scale in scales:
             plan = _spread(wanted, paper, scale, margins[scale])

@@ -15,6 +15,7 @@ LINE = 4.2  # from one line of small type to the next
 _BETWEEN = 6.0  # between two remarks on a line
 _TITLE, _MIDDLE = 112.0, 46.0  # widths of the title block and of the scale bar with north
 _PAD = 2.5
+_TWO_COLUMNS = 90.0  # width from which on the legend has two
 _HEAD = 3.6  # size of the project's name
 # Lengths of scale bars, in feet or meters; four parts each.
 _BARS = {"ip": (80, 40, 20, 16, 8, 4, 2), "si": (40, 20, 8, 4, 2, 1)}
@@ -99,12 +100,13 @@ def draw_strip(
 def _draw_legend(canvas: Canvas, box: Box, geometry: Geometry, shown: set[str]) -> None:
     """A sample of each kind of line on the sheet, with its name."""
     entries = [(kind, name + _marks_of(geometry, kind)) for kind, name in _LEGEND if kind in shown]
-    columns = 2 if len(entries) > 4 else 1
+    columns = 2 if len(entries) > 4 and box.right - box.left > _TWO_COLUMNS else 1
     wide = (box.right - box.left) / columns
     canvas.put(Label("Legend", box.left + _PAD, box.top + 5, anchor="start", bold=True))
     rows = -(-len(entries) // columns)
+    step = min(6.2, 24 / max(rows - 1, 1))
     for number, (kind, name) in enumerate(entries):
-        x, y = box.left + _PAD + wide * (number // rows), box.top + 11.5 + (number % rows) * 6.2
+        x, y = box.left + _PAD + wide * (number // rows), box.top + 10.2 + (number % rows) * step
         canvas.line(kind, x, y - 1, x + 13, y - 1)
         canvas.put(Label(shorten(name, wide - 13 - 2 * _PAD - 1), x + 15, y, anchor="start"))
 

@@ -10,6 +10,7 @@ from specgen.formats.docx.front import render_boxes, render_title_block
 from specgen.formats.docx.keeping import list_kept
 from specgen.formats.docx.legend import render_legend
 from specgen.formats.docx.letterhead import Letterhead
+from specgen.formats.docx.picture import Pictures
 from specgen.formats.docx.writer import KEEP, Rows, Writer
 from specgen.formats.equation import omml
 from specgen.formats.equation.expression import build_lines
@@ -22,6 +23,7 @@ from specgen.model.block import (
     Contents,
     Document,
     Equation,
+    Figure,
     Inlines,
     Item,
     Note,
@@ -37,13 +39,16 @@ _PARAGRAPH = re.compile(r"<w:p><w:pPr><w:pStyle [^>]*/>(?:<w:keepNext/>)?(?:<w:k
 _NEW_PAGE = "<w:pageBreakBefore/>"
 # A title stands apart from the items of the one above it.
 _APART = '<w:spacing w:before="80"/>'
+# A caption below its figure ends there, where one above its table stays with it.
+_LET_GO, _CENTERED = '<w:keepNext w:val="0"/>', '<w:jc w:val="center"/>'
 
 
 class Body(Writer):
     """The body of one document as XML text, in the styles of its letterhead."""
 
-    def __init__(self, document: Document, letterhead: Letterhead, width: int) -> None:
+    def __init__(self, document: Document, letterhead: Letterhead, width: int, pictures: Pictures) -> None:
         super().__init__(document, letterhead, width)
+        self.pictures = pictures
         self.runs: dict[int, int] = {}
 
     def render(self) -> Iterator[str]:
@@ -94,6 +99,8 @@ class Body(Writer):
                 return above + self.render_table(block, kept=kept) + self.close_table(kept=kept)
             case Equation():
                 return self.render_equation(block, keep)
+            case Figure():
+                return self.render_figure(block)
             case Signature():
                 signatures = _build_signature_table(block)
                 return self.render_table(signatures) + self.close_table()
@@ -102,6 +109,15 @@ class Body(Writer):
             case Break():
                 return ""  # the block below begins the page
         raise TypeError(f"no Word text for {block!r}")
+
+    def render_figure(self, figure: Figure) -> str:
+        """The picture with its caption below it, on one page; a ruled box with what it shows where there is none."""
+        shown = self.pictures.render(figure)
+        title: Inlines = (Text(f"{figure.number}. "), *figure.caption)
+        if not shown:
+            return self.render_table(Table((title,), (((Text(figure.alt),),),), (100,))) + self.render_gap()
+        picture = self.render_paragraph("Normal", shown, KEEP + _CENTERED)
+        return picture + self.render_paragraph("caption", self.render_inlines(title), _LET_GO + _CENTERED)
 
     def render_heading(self, number: int, block: Part | Article) -> str:
         """A heading with the bookmark that the contents link to; in a three-part document it is part of the list."""

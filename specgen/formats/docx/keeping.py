@@ -10,6 +10,7 @@ from specgen.model.block import (
     Block,
     CheckBox,
     Equation,
+    Figure,
     Inlines,
     Item,
     Note,
@@ -47,7 +48,7 @@ def _leads(block: Block, above: Block | None, below: Block | None, next_below: B
         return isinstance(below, Note)
     if not isinstance(block, (Paragraph, Item)) or below is None:
         return False
-    if isinstance(below, (Table, Signature, Note)) or any(isinstance(part, CheckBox) for part in block.content):
+    if isinstance(below, (Table, Figure, Signature, Note)) or any(isinstance(part, CheckBox) for part in block.content):
         return True
     if isinstance(block, Item):
         return isinstance(below, Item) and _holds_item(block, above, below, next_below)

@@ -23,6 +23,7 @@ from specgen.formats.docx.elements import Element, find_required, read_whole_num
 from specgen.formats.docx.letterhead import Letterhead, read_letterhead
 from specgen.formats.docx.letterhead.page import measure_text_width
 from specgen.formats.docx.letterhead.settings import is_on
+from specgen.formats.docx.picture import Pictures
 from specgen.formats.docx.run_text import render_text
 from specgen.formats.docx.tabs import render_tab_stop
 from specgen.formats.equation import omml
@@ -60,7 +61,7 @@ def write_docx(document: Document, letterhead: Path) -> bytes:
     section: BaseOxmlElement = part.element.body.sectPr
     _turn_page(section, document.landscape)
     width = measure_text_width(section, is_on(part.settings.element, "w:gutterAtTop"))
-    body = Body(document, given, width)
+    body = Body(document, given, width, Pictures(part, width))
     # The body is never parsed: it goes into the zip as the text it was built as.
     text = "".join(body.render()) + serialize_for_reading(section)
     whole = f'{_DECLARED}<w:document {_SPACES} mc:Ignorable="w14"><w:body>{text}</w:body></w:document>'

@@ -166,7 +166,8 @@ def test_the_same_document_gives_the_same_bytes_with_a_fixed_date(procedure: Doc
 
 def test_every_part_is_well_formed_and_the_language_is_named(procedure: Document) -> None:
     with zipfile.ZipFile(io.BytesIO(writer.write_docx(procedure, PAPER))) as zipped:
-        parts = {name: etree.fromstring(zipped.read(name)) for name in zipped.namelist()}
+        names = [name for name in zipped.namelist() if not name.endswith(".png")]
+        parts = {name: etree.fromstring(zipped.read(name)) for name in names}
     assert parts["word/styles.xml"].find(f".//{qn('w:lang')}").get(qn("w:val")) == "en-US"
 
 

@@ -1,0 +1,25 @@
+"""Lengths of sections as they print, and their scales: those of ISO 5455, and in US units those that halve."""
+
+from specgen.documents.context import DocumentContext
+from specgen.model.value_text import value_text
+from specgen.quantities.quantity import Quantity
+
+_SCALES = {"si": (1, 2, 5, 10, 20, 50, 100), "ip": (1, 2, 4, 8, 16, 32, 48, 96)}
+# A length of a section prints in inches and their fractions, or in millimeters, as that of a board does.
+_PRINTED_AS = ("walls", "*", "insulation", "thickness")
+
+
+def choose_scale(real: float, room: float, system: str) -> int:
+    """The scale, as its second figure, by which a length in millimeters fits the room on paper."""
+    fitting = [scale for scale in _SCALES[system] if real / scale <= room]
+    return fitting[0] if fitting else _SCALES[system][-1]
+
+
+def tell_length(context: DocumentContext, length: Quantity) -> str:
+    """A length as a drawing has it, in the first system of the project alone: `2-7/16 in`, `50 mm`."""
+    return value_text(length, context.project.schema.node(_PRINTED_AS).field, context.first, both=False)
+
+
+def count_mm(length: Quantity) -> float:
+    """A length in millimeters."""
+    return length.number("mm")

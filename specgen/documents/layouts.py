@@ -1,0 +1,60 @@
+"""The layouts of the elevations, each looked up once: that in force, and those offered beside it."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.marks import list_marks
+from specgen.model.absence import Absent
+from specgen.model.layout import ElevationLayout, Point
+from specgen.quantities.quantity import Quantity, round_quantity
+
+_DATUM = Fraction(0)
+
+
+def list_layouts(context: DocumentContext) -> dict[str, tuple[ElevationLayout, ...]]:
+    """The layouts of each elevation by its mark, the one in force first; without those that are not known."""
+    return context.remember(_gather)
+
+
+def _gather(context: DocumentContext) -> dict[str, tuple[ElevationLayout, ...]]:
+    return dict(_find_layouts(context))
+
+
+def _find_layouts(context: DocumentContext) -> Iterator[tuple[str, tuple[ElevationLayout, ...]]]:
+    for mark in list_marks(context, "elevations"):
+        try:
+            yield mark, context.resolve(("elevations", mark), "layouts")
+        except Absent:
+            continue
+
+
+def find_missing(context: DocumentContext, mark: str) -> Absent | None:
+    """The field that the layout of an elevation waits for; None where it is known."""
+    try:
+        context.resolve(("elevations", mark), "layouts")
+    except Absent as absent:
+        return absent
+    return None
+
+
+def tell_length(context: DocumentContext, meters: Fraction) -> DisplayValue:
+    """A length of a layout as the field of an opening's place prints it."""
+    field = context.project.schema.node(("elevations", "*", "openings", "*", "x")).field
+    length = Quantity(meters, "length", "ft" if context.first == "ip" else "m")
+    return DisplayValue(context.text(length, field), length)
+
+
+def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
+    """An area of a layout, rounded for print alone."""
+    unit = "ft2" if context.first == "ip" else "m2"
+    area = round_quantity(Quantity.of(Quantity(square_meters, "area", "m2").to(unit), unit))
+    return DisplayValue(context.text(area, None), area)
+
+
+def name_shape(outline: tuple[Point, ...], holes: int) -> str:
+    """`rectangle`, `L-shaped`, `around an opening`: what a panel looks like."""
+    corners = len(outline)
+    shape = {4: "rectangle", 6: "L-shaped", 8: "notched"}.get(corners, f"{corners} corners")
+    return f"{shape}, around an opening" if holes else shape

@@ -1,0 +1,56 @@
+"""The take-off of areas by elevation: gross, openings, net, sides of the aesthetic joints, and what is coated."""
+
+from fractions import Fraction
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.layouts import tell_length
+from specgen.documents.marks import name_member
+from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, tell_area
+from specgen.documents.views._areas import name_missing
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each elevation, one for a mockup that stands by itself, and their sum."""
+    faces = list_faces(context)
+    known = [face for face in faces.values() if isinstance(face, FaceArea)]
+    lines = [
+        _line(context, face)
+        if isinstance(face, FaceArea)
+        else (name_member(context, "elevations", mark), name_missing(context, face), *("",) * 5)
+        for mark, face in faces.items()
+    ]
+    mockup = find_mockup_area(context)
+    if mockup is not None:
+        lines.append(
+            ("Mockup", tell_area(context, mockup), "", tell_area(context, mockup), "", "", tell_area(context, mockup))
+        )
+    if len(lines) > 1 and len(known) == len(faces):
+        lines.append(_sum(context, known, mockup or Fraction(0)))
+    header = ("Elevation", "Gross", "Openings", "Net", "Aesthetic joints", "Joint sides", "Coated")
+    return TableView(header, tuple(lines), (25, 13, 12, 13, 13, 11, 13))
+
+
+def _line(context: DocumentContext, face: FaceArea) -> tuple[Any, ...]:
+    return (
+        name_member(context, "elevations", face.mark),
+        tell_area(context, face.gross),
+        tell_area(context, face.openings),
+        tell_area(context, face.net),
+        tell_length(context, face.joints) if face.joints is not None else "",
+        tell_area(context, face.sides) if face.sides is not None else "",
+        tell_area(context, face.coated),
+    )
+
+
+def _sum(context: DocumentContext, faces: list[FaceArea], mockup: Fraction) -> tuple[Any, ...]:
+    """The last row; the sums are those of the exact figures."""
+    whole = FaceArea(
+        "",
+        sum((face.gross for face in faces), mockup),
+        sum((face.openings for face in faces), Fraction(0)),
+        sum((face.joints or Fraction(0) for face in faces), Fraction(0)),
+        sum((face.sides or Fraction(0) for face in faces), Fraction(0)),
+    )
+    return ("Total", *_line(context, whole)[1:])

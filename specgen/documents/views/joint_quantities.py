@@ -1,0 +1,138 @@
+"""What joints take, by kind and size: sealant, backer rod, tape, masking, cutting, and detail mesh."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Any, cast
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.layouts import tell_length
+from specgen.documents.marks import list_marks, name_member
+from specgen.documents.members import marks as first_marks
+from specgen.documents.takeoff import FaceArea, list_faces, tell_volume
+from specgen.documents.views._areas import name_missing
+from specgen.model.absence import Absent
+from specgen.model.value_text import words
+from specgen.quantities.quantity import Quantity
+
+_BETWEEN_EIFS = {"building_expansion", "height_change", "panel_joint", "floor_line", "eifs_to_eifs"}
+Entry = tuple[Any, Any, Any, Any]
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each kind and size."""
+    lines = (*_cutting(context), *_sealants(context), *_rods(context), *_masking(context))
+    return TableView(("Item", "Type and size", "Quantity", "Joints"), lines, (20, 34, 20, 26))
+
+
+def _cutting(context: DocumentContext) -> Iterator[Entry]:
+    """Cutting of aesthetic joints, and the mesh that goes with joints and openings."""
+    faces = [face for face in list_faces(context).values() if isinstance(face, FaceArea)]
+    length = sum((face.joints or Fraction(0) for face in faces), Fraction(0))
+    lines = first_marks([face.mark for face in faces if face.joints])
+    if length:
+        size = [context.display(("aesthetic_joint", name)) for name in ("profile", "width", "depth")]
+        yield "Joint cutting", [size[0], ", ", size[1], " x ", size[2]], tell_length(context, length), lines
+    walls = [("walls", mark, "mesh") for mark in list_marks(context, "walls")]
+    if length and any(context.project.get((*wall, "detail_at_aesthetic_joints")) for wall in walls):
+        yield "Detail mesh", "along aesthetic joints", tell_length(context, length), lines
+    corners = 4 * sum(
+        len(context.project.members.get(("elevations", mark, "openings"), ()))
+        for mark in list_marks(context, "elevations")
+    )
+    if corners and any(context.project.get((*wall, "diagonals")) for wall in walls):
+        yield "Detail mesh", "diagonals at the corners of openings", f"{corners} pieces", "–"
+
+
+def _sealants(context: DocumentContext) -> Iterator[Entry]:
+    """The sealant of each bead size, waste included, and its sum for each sealant."""
+    for sealant, joints in _group(context, lambda at: _mark(context, (*at, "sealant"))).items():
+        name = name_member(context, "sealants", sealant) if sealant else context.ask(("joints", joints[0], "sealant"))
+        total: Quantity | None = None
+        sizes = _group(context, lambda at: _tell_bead(context, at), joints)
+        for size, marks in sizes.items():
+            volume = _sum_volumes(context, marks)
+            said = tell_volume(context, volume) if isinstance(volume, Quantity) else name_missing(context, volume)
+            yield ["Sealant ", name], [*size], said, first_marks(marks)
+            if isinstance(volume, Quantity):
+                total = volume if total is None else total + volume
+        if total is not None and len(sizes) > 1:
+            yield ["Sealant ", name], "all sizes", tell_volume(context, total), "–"
+
+
+def _rods(context: DocumentContext) -> Iterator[Entry]:
+    """Backer rod by diameter, and bond-break tape by width."""
+
+    def rod(at: tuple[str, ...]) -> tuple[Any, ...]:
+        kind = context.project.get((*at, "rod_kind"))
+        if kind == "none":
+            taped = context.project.get((*at, "bond_break_tape"))
+            return ("Bond-break tape", context.display((*at, "width"))) if taped else ()
+        told = words(kind) if kind else context.display((*at, "rod_kind"))
+        return ("Backer rod", told, ", ", context.display((*at, "rod_diameter")))
+
+    for parts, marks in _group(context, rod).items():
+        if parts:
+            yield parts[0], [*parts[1:]], _sum_lengths(context, marks), first_marks(marks)
+
+
+def _masking(context: DocumentContext) -> Iterator[Entry]:
+    """Masking of the bond faces that the gloss stays off: of one side beside other work, of both between EIFS."""
+
+    def sides(at: tuple[str, ...]) -> int:
+        if context.project.get((*at, "bond_face")) in (None, "gloss"):
+            return 0
+        return 2 if context.project.get((*at, "kind")) in _BETWEEN_EIFS else 1
+
+    for count, marks in _group(context, sides).items():
+        if count:
+            said = "one bond face" if count == 1 else "two bond faces"
+            yield "Masking", said, _sum_lengths(context, marks, count), first_marks(marks)
+
+
+def _group(context: DocumentContext, tell: Any, joints: Any = None) -> dict[Any, list[str]]:
+    """The joints of which the same is told."""
+    found: dict[Any, list[str]] = {}
+    for mark in joints if joints is not None else list_marks(context, "joints"):
+        found.setdefault(tell(("joints", mark)), []).append(mark)
+    return found
+
+
+def _tell_bead(context: DocumentContext, at: tuple[str, ...]) -> tuple[Any, ...]:
+    return (context.display((*at, "width")), " x ", context.display((*at, "depth")))
+
+
+def _mark(context: DocumentContext, path: tuple[str, ...]) -> str:
+    member = context.project.get(path)
+    return "" if member is None else str(member.mark)
+
+
+def _sum_volumes(context: DocumentContext, marks: list[str]) -> Quantity | Absent:
+    """The exact volumes of these joints together, or the field that one of them waits for."""
+    total: Quantity | None = None
+    for mark in marks:
+        try:
+            volume: Quantity = context.resolve(("joints", mark), "sealant-quantity").quantity
+        except Absent as absent:
+            return absent
+        total = volume if total is None else total + volume
+    assert total is not None
+    return total
+
+
+def _find_length(context: DocumentContext, mark: str) -> Quantity:
+    """The length of a joint as given, else as its elevation has it. Raises Absent."""
+    given: Quantity | None = context.project.get(("joints", mark, "length"))
+    return given if given is not None else cast(Quantity, context.resolve(("joints", mark), "joint-run"))
+
+
+def _sum_lengths(context: DocumentContext, marks: list[str], sides: int = 1) -> DisplayValue:
+    """The lengths of these joints together, or the first that is not given."""
+    total = Fraction(0)
+    for mark in marks:
+        try:
+            total += sides * _find_length(context, mark).amount
+        except Absent as absent:
+            return name_missing(context, absent)
+    return tell_length(context, total)

@@ -1,0 +1,190 @@
+"""The drawings of sections: their numbers stand in the project, their words on the sheet and apart from each other."""
+
+import re
+from itertools import combinations
+
+import pytest
+from fontTools.ttLib import TTFont
+from lxml import etree
+
+from specgen.documents.catalogue import templates_folder
+from specgen.documents.context import DocumentContext
+from specgen.documents.figures.drawings import draw_named
+from specgen.model.block import Figure
+from tests.documents.support import context_of, context_of_example
+
+SECTIONS = ("wall_section", "joint_profile", "sealant_joint", "water_details", "mockup_sketch")
+EXAMPLES = ("clean", "first-look", "large", "metric", "old-wall", "stops")
+SPACE = "{http://www.w3.org/2000/svg}"
+
+
+def drawn(example: str, name: str) -> tuple[Figure, ...]:
+    return draw_named(name, context_of_example(example))
+
+
+def words_of(figure: Figure) -> list[str]:
+    return [node.text for node in etree.fromstring(figure.svg.encode()).iter(f"{SPACE}text")]
+
+
+def boxes_of(figure: Figure) -> list[tuple[str, float, float, float, float]]:
+    """Each label with the rectangle of its letters, by the font's own advances and heights."""
+    root = etree.fromstring(figure.svg.encode())
+    size = float(root.get("font-size"))
+    boxes = []
+    for node in root.iter(f"{SPACE}text"):
+        font = FONTS[node.get("font-weight") == "bold"]
+        cmap, advances, units = font.getBestCmap(), font["hmtx"], font["head"].unitsPerEm
+        wide = sum(advances[cmap[ord(sign)]][0] for sign in node.text) * size / units
+        x, y = float(node.get("x")), float(node.get("y"))
+        left = x - {"start": 0, "middle": wide / 2, "end": wide}[node.get("text-anchor", "start")]
+        boxes.append((node.text, left, y - 0.69 * size, left + wide, y + 0.1 * size))
+    return boxes
+
+
+FONTS = {
+    bold: TTFont(templates_folder() / "fonts" / f"SheetSans-{'Bold' if bold else 'Regular'}.ttf")
+    for bold in (False, True)
+}
+
+
+def test_long_names_stay_on_the_sheet_and_apart(tmp_path) -> None:
+    """Marks of 40 signs, and a text of 200 signs without a space."""
+    marks = [f"WINDOW-OF-THE-GREAT-READING-ROOM-NO-{n}" for n in range(8)]
+    bead = {
+        "kind": "eifs_to_eifs",
+        "width": "3/4 in",
+        "depth": "3/8 in",
+        "rod_diameter": "1 in",
+        "rod_kind": "closed_cell",
+    }
+    change = {
+        "joints": dict.fromkeys(marks, bead),
+        "details": {mark: {"kind": "parapet", "cap": "yes", "at": "x"} for mark in marks},
+        "accessories": [{"kind": "cap", "description": "X" * 200}],
+    }
+    context = context_of(tmp_path, change)
+    for name in ("sealant_joint", "water_details"):
+        check_words(draw_named(name, context))
+
+
+@pytest.mark.parametrize("name", SECTIONS)
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_words_lie_on_the_sheet_apart_from_each_other_and_two_millimeters_high(example: str, name: str) -> None:
+    check_words(drawn(example, name))
+
+
+def check_words(figures: tuple[Figure, ...]) -> None:
+    for figure in figures:
+        root = etree.fromstring(figure.svg.encode())
+        assert root.get("viewBox") == f"0 0 {figure.width:g} {root.get('height')[:-2]}"
+        assert float(root.get("font-size")) * FONTS[False]["OS/2"].sCapHeight / FONTS[False]["head"].unitsPerEm >= 2
+        boxes = boxes_of(figure)
+        assert boxes
+        for text, left, top, right, bottom in boxes:
+            assert left >= 0 and top >= 0 and right <= figure.width and bottom <= figure.height, text
+        for one, other in combinations(boxes, 2):
+            apart = one[3] <= other[1] or other[3] <= one[1] or one[4] <= other[2] or other[4] <= one[2]
+            assert apart, (one, other)
+
+
+@pytest.mark.parametrize("name", SECTIONS)
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_nothing_is_drawn_outside_of_the_sheet(example: str, name: str) -> None:
+    for figure in drawn(example, name):
+        root = etree.fromstring(figure.svg.encode())
+        for path in root.iter(f"{SPACE}path"):
+            numbers = [float(found) for found in re.findall(r"-?\d+\.\d+", path.get("d"))]
+            assert all(0 <= x <= figure.width for x in numbers[::2]), path.get("d")
+            assert all(0 <= y <= figure.height for y in numbers[1::2]), path.get("d")
+
+
+@pytest.mark.parametrize("name", SECTIONS)
+def test_the_same_project_gives_the_same_drawing(name: str) -> None:
+    assert drawn("clean", name) == drawn("clean", name)
+
+
+def test_every_layer_of_the_wall_is_named() -> None:
+    walls = drawn("clean", "wall_section")
+    assert [figure.caption[0].text for figure in walls] == ["Build-up of wall W1", "Build-up of wall W2"]
+    told = " ".join(words_of(walls[0]))
+    for layer in (
+        "Cold-formed steel studs, 16 in on center",
+        "Glass mat gypsum sheathing, 5/8 in, ASTM C1177",
+        "Fluid-applied WRB, 2 coats, minimum 12 mil dry",
+        "EPS board, 3 in, ASTM C578 type I, rasped up to 1/16 in",
+        "Smoothing coat, 2 coats, maximum 1/32 in total",
+        "Tinted primer, 1 coat, minimum 1.5 mil dry",
+        "Gloss, 2 coats, minimum 1.2 mil dry each",
+    ):
+        assert layer in told
+        assert layer in walls[0].alt
+    assert "other layers not to scale" in told
+    assert "WRB" not in " ".join(words_of(walls[1]))
+
+
+def test_the_remaining_board_is_what_rasping_and_the_joint_leave() -> None:
+    """3 in, less 1/16 in rasped, less a joint of 1/2 in: 2-7/16 in."""
+    (figure,) = drawn("clean", "joint_profile")
+    assert {"2-7/16 in", "2-15/16 in", "3/4 in", "1/2 in"} <= set(words_of(figure))
+    assert "Remaining board: 2-7/16 in; minimum 3/4 in" in figure.alt
+
+
+def test_a_metric_project_is_drawn_in_millimeters() -> None:
+    """50 mm, less 2 mm rasped, less a joint of 12 mm: 36 mm."""
+    (figure,) = drawn("metric", "joint_profile")
+    assert {"36 mm", "48 mm", "20 mm", "12 mm"} <= set(words_of(figure))
+    assert " in" not in figure.alt.replace(" in ", "")
+
+
+def test_board_is_drawn_to_its_scale() -> None:
+    """A board of 50 mm at 1:2 is 25 mm wide."""
+    (figure,) = drawn("metric", "wall_section")
+    assert "Scale 1:2 for board; other layers not to scale." in words_of(figure)
+    assert 25.0 in {round(right - left, 2) for left, right in level_lines(figure)}
+
+
+def level_lines(figure: Figure) -> list[tuple[float, float]]:
+    """The ends of each level line of two points."""
+    found = []
+    for path in etree.fromstring(figure.svg.encode()).iter(f"{SPACE}path"):
+        points = re.fullmatch(r"M(\S+) (\S+)L(\S+) (\S+)", path.get("d"))
+        if points and points[2] == points[4]:
+            found.append(tuple(sorted((float(points[1]), float(points[3])))))
+    return found
+
+
+def test_joints_that_are_built_alike_share_a_section() -> None:
+    (figure,) = drawn("clean", "sealant_joint")
+    assert {"J1, J4", "J2, J3", "J5", "rod Ø 1-1/4 in", "Bond faces: tinted primer, masked, free of gloss"} <= set(
+        words_of(figure)
+    )
+    assert "J5: 5/8 in wide, 3/8 in deep, backer rod 7/8 in in diameter" in figure.alt
+
+
+@pytest.mark.parametrize(
+    ("details", "shown"),
+    [
+        ({"P": {"kind": "parapet", "at": "all", "cap": "yes"}}, ["Parapet with cap"]),
+        ({"P": {"kind": "parapet", "at": "all", "cap": "no"}}, []),
+        ({"R": {"kind": "roof_end", "at": "eave", "diverter": "yes"}}, ["Roof end with kick-out flashing"]),
+        ({"R": {"kind": "roof_end", "at": "eave", "diverter": "no"}}, []),
+    ],
+)
+def test_a_water_detail_is_drawn_only_where_the_project_has_it(tmp_path, details, shown) -> None:
+    figures = draw_named("water_details", context_of(tmp_path, {"details": details}))
+    titles = {"Parapet with cap", "Roof end with kick-out flashing"}
+    assert [word for figure in figures for word in words_of(figure) if word in titles] == shown
+
+
+def test_every_place_of_the_mockup_plan_is_numbered() -> None:
+    (figure,) = drawn("clean", "mockup_sketch")
+    told = words_of(figure)
+    numbers = ["1", "2", "3", "4a", "4b", "4c", "5", "6", "7", "8", "9", "10", "11", "12"]
+    assert all(told.count(number) == 2 for number in numbers)
+    assert {"7 ft", "14 ft", "10 ft"} <= set(told)
+    assert "h gloss" in figure.alt
+
+
+def test_nothing_is_drawn_of_what_is_not_known(tmp_path) -> None:
+    context: DocumentContext = context_of(tmp_path)
+    assert [name for name in ("joint_profile", "sealant_joint", "mockup_sketch") if draw_named(name, context)] == []

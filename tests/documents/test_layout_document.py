@@ -1,0 +1,139 @@
+"""Documents D07 and D13: what the crew snaps, cuts and orders by."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import building
+from specgen.formats import text
+from specgen.model.block import Figure, Table
+from tests.documents.support import document_of
+from tests.running import run_main
+from tests.support import SMALL, merged, written
+
+
+def said(example: str, name: str) -> str:
+    return text.write_text(document_of(example, name)).replace("\u00a0", " ")
+
+
+def test_every_elevation_is_drawn_with_its_size_and_scale() -> None:
+    drawn = [block for block in document_of("clean", "D07").blocks if isinstance(block, Figure)]
+    titles = [block.caption[0].text for block in drawn[:3]]
+    assert titles == ["Elevation E1 South face", "Elevation E2 West face", "Elevation E3 Stack house"]
+    # 3/32 in to a foot: 45 ft are 4.22 in, 107 mm, on a page of 232 mm.
+    assert "45′-0″ by 24′-0″: 52 panels, 4 openings" in drawn[0].alt
+    assert "scale 3/32 in = 1 ft" in drawn[0].alt
+
+
+def test_the_drawings_of_a_document_fit_its_page() -> None:
+    """A letter page on its side, 11 by 8-1/2 in, with margins of 0.9 in at the sides: 233 mm of text."""
+    for block in document_of("clean", "D07").blocks:
+        if isinstance(block, Figure):
+            assert block.width <= 233 and block.height <= 160
+
+
+def test_panels_are_listed_once_each_and_add_up_to_the_wall() -> None:
+    """South face: 45 by 24 ft less four windows of 9 by 4 ft, 936 sq ft, in panels of 4 ft 6 in by 4 ft: 52."""
+    tables = [block for block in document_of("clean", "D07").blocks if isinstance(block, Table)]
+    (panels,) = [table for table in tables if table.header[0][0].text == "Panel"]
+    cells = [cell for row in panels.rows for cell in (row[:6], row[6:])]
+    marks = [cell[0][0].text for cell in cells]
+    assert len(marks) == len(set(marks)) == 52 + 44 + 42
+    assert {"".join(part.text for part in cell[3]) for cell in cells} == {"4 ft 6 in x 4 ft"}
+    assert "E1 South face | 45 ft x 24 ft | as given by the architect | 52 | 936 sq ft | 276 ft |" in said(
+        "clean", "D07"
+    )
+
+
+def test_a_joint_line_is_as_long_as_its_runs() -> None:
+    """V2 stands at 9 ft, the side of two windows of 4 ft each, where the joint of the window stands: 24 - 8 ft."""
+    assert "E1-V2 | vertical | 9 ft from the left end | 3 | 16 ft" in said("clean", "D07")
+    assert "E1-V1 | vertical | 4 ft 6 in from the left end | 1 | 24 ft" in said("clean", "D07")
+
+
+def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
+    line = next(line for line in said("clean", "D07").splitlines() if line.startswith("J2 |"))
+    assert "| F2 | a weep each 24 in over its flashing | 12 ft | 45 ft |" in line
+    assert line.endswith("| 1-1/4 in | tinted primer")
+
+
+def test_the_areas_add_up_from_exact_figures() -> None:
+    """V of 3/4 in by 1/2 in: sides of 5/8 in add 1/2 in; 276 ft, 252 ft and 280 ft of it: 11.5, 10.5, 11.67 sq ft."""
+    told = said("clean", "D13")
+    for row in (
+        "E1 South face | 1080 sq ft[a] | 144 sq ft[a] | 936 sq ft[a] | 276 ft | 11.5 sq ft[a] | 947.5 sq ft[a]",
+        "E3 Stack house | 810 sq ft[a] | 54 sq ft[a] | 756 sq ft[a] | 280 ft | 11.67 sq ft[a] | 767.7 sq ft[a]",
+        "Total | 2894 sq ft[a] | 270 sq ft[a] | 2624 sq ft[a] | 808 ft | 33.67 sq ft[a] | 2658 sq ft[a]",
+    ):
+        assert row in told
+
+
+def test_pails_are_counted_once_and_the_batches_share_what_is_ordered() -> None:
+    """Gloss: 2657.67 sq ft at 168.42 sq ft/gal, 2 coats, 12 % more: 35.35 gal, 8 pails of 5 gal.
+
+    Shares by area: mockup 140/2657.67, faces 947.5, 802.5 and 767.67 of it.
+    """
+    told = said("clean", "D13")
+    assert (
+        "Gloss | Gloss 53 | 2658 sq ft[a] | 2[b] | 168 sq ft/gal[a] | 31.6 gal[a] | 12%[b] | 35.3 gal[a] | 8 of 5 gal"
+        in told
+    )
+    shares = [
+        line.rsplit(" | ", 1)[1] for line in told.splitlines() if line.startswith(("B1", "B2", "B3", "– | Mockup"))
+    ]
+    assert shares == ["1.86 gal[a]", "12.6 gal[a]", "10.7 gal[a]", "10.2 gal[a]"]
+
+
+def test_orders_arrive_before_they_are_needed() -> None:
+    """Ordered May 17, 21 days: June 7; spraying starts July 12, 35 days later."""
+    assert (
+        "Work | C1 sample board 2 | May 17, 2027 | 21 days | June 7, 2027 | July 12, 2027, start of spraying | 35 days"
+        in (said("clean", "D13"))
+    )
+
+
+def test_joints_are_taken_off_by_type_and_size() -> None:
+    """J1 and J4: 68 + 34 ft. Masking: one face of 68 + 34 + 33 ft at openings, two of 45 + 36 ft at floors."""
+    told = said("clean", "D13")
+    for row in (
+        "Joint cutting | V profile, 3/4 in x 1/2 in | 808 ft |",
+        "Detail mesh | diagonals at the corners of openings | 32 pieces |",
+        "Backer rod | closed-cell, 1 in | 102 ft | J1, J4",
+        "Backer rod | closed-cell, 1-1/4 in | 81 ft | J2, J3",
+        "Masking | one bond face | 135 ft | J1, J4, J5",
+        "Masking | two bond faces | 162 ft | J2, J3",
+    ):
+        assert row in told
+
+
+@pytest.mark.parametrize("purpose", ["mockup_submittal", "design_draft"])
+def test_a_package_of_an_earlier_stage_has_no_documents_of_the_work(purpose: str, tmp_path: Path, capsys: Any) -> None:
+    file = written(tmp_path, merged(SMALL, {"package": {"purpose": purpose}}))
+    draft = ["--draft"] if purpose != "design_draft" else []
+    assert run_main(capsys, "build", str(file), "--out", str(tmp_path / "out"), "--formats", "txt", *draft).code in (
+        0,
+        1,
+    )
+    assert {made.name[:3] for made in (tmp_path / "out").glob("*.txt")}.isdisjoint({"D07", "D13"})
+
+
+def test_proposed_layouts_are_compared_in_numbers(tmp_path: Path) -> None:
+    change = {
+        "elevations": {
+            "E1": {
+                "wall": "W1",
+                "width": "12 ft",
+                "height": "9 ft",
+                "openings": {},
+                "floor_lines": {},
+                "layout": {"mode": "request"},
+            }
+        },
+        "joints": {},
+    }
+    building.build(written(tmp_path, merged(SMALL, change)), tmp_path / "out", ("txt",), ("D07",), draft=True)
+    told = next((tmp_path / "out").glob("D07*.txt")).read_text("utf-8").replace("\u00a0", " ")
+    # Panels of at most 5 by 5 ft: three columns and two rows.
+    assert "E1 | 12 ft x 9 ft | proposed, running through | 6 | 108 sq ft | 30 ft | within the panel limits" in told
+    assert "LAYOUTS PROPOSED" in told
