@@ -131,7 +131,7 @@ class SheetWriter:
             conclusions=tuple(state(context, one, several) for one in _governing_each(workings, concluded)),
             members=told if tabled or any(len(view) > 1 for view in told) else (),
             symbols=name_symbols(provider, workings) if several else [],
-            layers=tuple((mark(m), layers(context, w)) for m, w in workings.items()) if provider.layered else (),
+            layers=tuple((mark(m), layers(context, m, w)) for m, w in workings.items()) if provider.layered else (),
             notes=self._notes_of(provider, workings, member, shown),
             sources=_letters(provider.title, workings),
             lines=tuple(map(equation, working.steps)),
@@ -150,7 +150,8 @@ class SheetWriter:
     def _notes_of(self, provider: Provider, workings: Instances, member: Path, shown: list[Step]) -> tuple[str, ...]:
         """The notes of a sheet: those that all its members share, and what is to be said of units."""
         notes = shared_notes(workings) if len(workings) > 1 else workings[member].notes
-        return self._notes((*notes, *self._tell_units(shown)), self.numbers[provider.name])
+        of_each = (ALIKE,) if provider.layered else ()
+        return self._notes((*notes, *of_each, *self._tell_units(shown)), self.numbers[provider.name])
 
     def _given(self, calculation: CalculationValues, member: Path, tabled: bool) -> list[InputRow]:
         """Inputs of the member and its capacities, without the constants and what the tables show."""
@@ -216,6 +217,7 @@ class SheetWriter:
 
 # Fewer inputs than these stand on a line; a single member with more than those has no working in full.
 FEW, MOST_GIVEN = 6, 9
+ALIKE = "The other layers follow the same formulas; their values stand in the tables."
 # What is said of the units of a method in SI, by a unit of its steps.
 IN_SI = "Steps in SI, as the method is published"
 TOLD_UNITS = {

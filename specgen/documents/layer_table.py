@@ -2,25 +2,32 @@
 
 import re
 from collections.abc import Sequence
+from typing import Any
 
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.origins import find_origin
 from specgen.documents.page_figures import figure, measure, name_unit, vapor_pressure, vapor_unit
+from specgen.model.block import Value
+from specgen.model.field import Path
 from specgen.model.working import InputRow, Step, Working
 
 _NUMBER = re.compile(r"(?<=_)\d+\b")
 
 
-def layers(context: DocumentContext, working: Working) -> TableView:
-    """One row for each layer, at its outer side: R-value, permeance, temperature, vapor pressure, saturation."""
+def layers(context: DocumentContext, member: Path, working: Working) -> TableView:
+    """One row for each layer, at its outer side: R-value, permeance, temperature, vapor pressure, saturation.
+
+    The coating, the last of them, has no R-value and the temperature of the layer below it.
+    """
     system = context.first
     given = {row.symbol: row for row in working.inputs}
     known = {step.symbol: step for step in working.steps}
-    rows = [("Inner face", "", "", *_state(known, 0, system))]
+    rows: list[tuple[Any, ...]] = [("Inner face", "", "", *_state(known, 0, system))]
     for number in range(1, sum(symbol.startswith("Z_") for symbol in known)):
-        layer, open_to = given[f"R_{number}"], given[f"W_{number}"]
-        name = layer.name[:1].upper() + layer.name[1:]
-        own = figure(layer.value, 3), figure(open_to.value, 3)
-        rows.append((name, *own, *_state(known, number, system)))
+        layer, open_to = given.get(f"R_{number}"), given[f"W_{number}"]
+        name = open_to.name.removeprefix("permeance, ")
+        own = _own(context, member, layer) if layer is not None else "", _own(context, member, open_to)
+        rows.append((name[:1].upper() + name[1:], *own, *_state(known, number, system)))
     units = given["R_1"].unit, name_unit(given["W_1"].unit, system), name_unit(known["T_0"].unit, system)
     pressure = vapor_unit(system)
     heads = (
@@ -35,9 +42,15 @@ def layers(context: DocumentContext, working: Working) -> TableView:
     return TableView(heads, tuple(rows), (26, 10, 13, 14, 13, 12, 12))
 
 
+def _own(context: DocumentContext, member: Path, row: InputRow) -> Value:
+    """A figure of a layer with the mark of its source."""
+    return Value(figure(row.value, 3), find_origin(context, member, row).source, about=row.name)
+
+
 def _state(known: dict[str, Step], number: int, system: str) -> tuple[str, ...]:
     """Temperature, vapor pressure, saturation and relative humidity at the outer side of a layer."""
-    temperature, vapor, full = (known[f"{prefix}_{number}"] for prefix in "Tps")
+    below = number if f"T_{number}" in known else number - 1
+    temperature, vapor, full = known[f"T_{below}"], known[f"p_{number}"], known[f"s_{below}"]
     share = f"{100 * vapor.value / full.value:.0f}%" if vapor.value <= full.value else "condenses"
     return (
         measure(temperature.value, temperature.unit, system, 3).partition("\u00a0")[0],

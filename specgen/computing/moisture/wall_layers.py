@@ -34,7 +34,8 @@ DAY = 86400
 NOTES = (
     "One month in steady state, without rain, sun, air leakage, or drying: shows where vapor may condense, not whether "
     "the wall dries; not sufficient alone to judge a drained wall.",
-    "The outermost layer carries the coating: its permeance is taken as no more than that of the coating.",
+    "The coating is a layer of its own, outside the others: a permeance tested with the coating on counts it twice, "
+    "which is conservative.",
 )
 DENSE_NOTE = "Layers of less than 0.01 perm are taken as 0.01 perm."
 
@@ -49,7 +50,7 @@ class Layer(NamedTuple):
 
 
 class Inputs(NamedTuple):
-    """Layers from inside to outside, permeance of the coating, and the coldest month.
+    """Layers from inside to outside without the coating, permeance of the coating alone, and the coldest month.
 
     `low` and `high` are the mean daily ones of the month, `humidity` its mean in percent; `path` is that of the month
     in a project. `system` is ip or si.
@@ -89,9 +90,9 @@ def wall_layers(inputs: Inputs) -> Working:
     )
     _add_air(working, degree)
     _add_temperatures(working, names, degree)
-    places = ["at the inner face", *(f"between {a} and {b}" for a, b in zip(names, names[1:], strict=False))]
+    places = ["at the inner face", *(f"at the outer face of the {name}" for name in names)]
     wet = _add_vapor(working, names, places, VAPOR_RESISTANCE[inputs.system])
-    add_condensate(working, wet, places, len(names), mass)
+    add_condensate(working, wet, places, len(names) + 1, mass)
     surface = [0] if working.known["p_i"] > working.known["s_0"] else []
     told = _tell_places([places[n] for n in surface + wet])
     notes = (told, *NOTES, *((DENSE_NOTE,) if inputs.dense else ()))
@@ -124,12 +125,12 @@ def _rows(inputs: Inputs) -> tuple[InputRow, ...]:
                 dotted_field(layer.path, "permeance"),
             ),
         ]
-    coating = max(inputs.coating, LEAST_PERMEANCE)
+    coating, outermost = max(inputs.coating, LEAST_PERMEANCE), len(inputs.layers) + 1
     # Nanograms of one second to grams of a day, then to the unit of mass by area.
     day = Quantity.of(Quantity.of(1, permeance).amount * DAY / 10**9, "g/m2")
     return (
         *rows,
-        InputRow("W_c", "coating permeance", coating.number(permeance), permeance, "gloss.permeance"),
+        InputRow(f"W_{outermost}", "permeance, coating", coating.number(permeance), permeance, "gloss.permeance"),
         InputRow("R_se", "exterior air film", OUTSIDE_FILM.number(resistance), resistance, source=RECALLED),
         InputRow("v", "daily vapor flow per perm and pascal", day.number(mass), mass, UNIT_CHANGE),
     )
@@ -162,23 +163,25 @@ def _add_temperatures(working: WorkingBuilder, names: list[str], degree: str) ->
 
 
 def _add_vapor(working: WorkingBuilder, names: list[str], places: list[str], resistance: str) -> list[int]:
-    """Adds vapor pressures and X, the most by which one passes saturation; returns where vapor condenses inside."""
-    last = len(names)
-    for n, name in enumerate(names, 1):
-        open_to = f"min(W_{n}, W_c)" if n == last else f"W_{n}"
-        working.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / {open_to}", resistance)
-    working.step("Z_T", "vapor resistance of the wall", " + ".join(f"Z_{n}" for n in range(1, last + 1)), resistance)
+    """Adds vapor pressures and X, the most by which one passes saturation; returns where vapor condenses inside.
+
+    The coating is the layer after those named; it gives no R-value, and vapor can be caught behind it.
+    """
+    last = len(names) + 1
+    resistances = [f"Z_{n}" for n in range(1, last + 1)]
+    for n, name in enumerate((*names, "coating"), 1):
+        working.step(f"Z_{n}", f"vapor resistance, {name}", f"1 / W_{n}", resistance)
+    working.step("Z_T", "vapor resistance of the wall", " + ".join(resistances), resistance)
     working.step("p_0", "vapor pressure, inner face", "min(p_i, s_0)", "Pa")
-    for n, name in enumerate(names, 1):
+    for n, name in enumerate((*names, "coating"), 1):
         working.step(f"p_{n}", f"vapor pressure, outer side of {name}", f"p_{n - 1} - (p_0 - p_e) * Z_{n} / Z_T", "Pa")
     known = working.known
     over = ["p_i - s_0", *(f"p_{n} - s_{n}" for n in range(1, last))]
     excess = [known["p_i"] - known["s_0"], *(known[f"p_{n}"] - known[f"s_{n}"] for n in range(1, last))]
     where = places[excess.index(max(excess))]
-    joined = f"max({', '.join(over)})" if last > 1 else over[0]
-    working.step("X", f"maximum vapor pressure less saturation, {where}", joined, "Pa")
+    working.step("X", f"maximum vapor pressure less saturation, {where}", f"max({', '.join(over)})", "Pa")
     bounds = [known["p_0"], *(known[f"s_{n}"] for n in range(1, last)), known["p_e"]]
-    return find_wet_planes([known[f"Z_{n}"] for n in range(1, last + 1)], bounds)
+    return find_wet_planes([known[each] for each in resistances], bounds)
 
 
 def _tell_places(places: list[str]) -> str:
