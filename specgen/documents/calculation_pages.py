@@ -160,6 +160,9 @@ class SheetWriter:
         rows = [row for row in workings[member].inputs if row.symbol not in apart]
         used = {name for working in workings.values() for name in symbols_of(working.steps)}
         rows = [row for row in rows if row.value or row.symbol in used]  # no shear enters no formula
+        resting = used if tabled else symbols_of(steps_shown(provider, workings[member]))
+        # What another calculation gives and no step shown takes is not given here.
+        rows = [row for row in rows if row.symbol in resting or row.origin not in self.context.resolve.names]
         if tabled:
             rows = [row for row in rows if len(workings) > 1 and equal_in_all(workings, row)]
         if tabled or provider.layered:
@@ -208,10 +211,11 @@ class SheetWriter:
         shown = {step.symbol for step in steps_shown(calculation.provider, working)}
         # A margin below a limit stands in the comparison with it.
         shown |= {"M"} if concluded else set()
+        compared = {one.check.demand for one in concluded}
         return tuple(
             f"{step.name} {steps_worked(self.context, step)}"
             for step in working.secondary_steps
-            if step.symbol not in shown
+            if step.symbol not in shown and step.name not in compared
         )
 
 

@@ -141,7 +141,9 @@ class DocumentContext:
         if source.kind in (Kind.COMPUTED, Kind.PROJECT, Kind.DEVIATION):
             return Source(source.kind, self.tell(source.reference))
         said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)
-        return Source(Kind.CITED, self.tell(said), behind=source if source.elsewhere else None)
+        if source.elsewhere:
+            return Source(Kind.CITED, f"{self.tell(said)}; not verified, see D05", behind=source)
+        return Source(Kind.CITED, self.tell(said))
 
     def describe_absence(self, absent: Absent) -> tuple[DisplayValue, str]:
         """An open value, and the missing field it waits for."""

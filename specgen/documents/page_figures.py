@@ -41,8 +41,10 @@ def measure(value: float, unit: str, system: str = "ip", digits: int = DIGITS) -
     if unit != "d" and unit in UNITS and name == format_unit(unit):
         quantity = Quantity.of(repr(float(value)), unit)
         exact = float(value * (SIXTY_FOURTHS if unit == "in" else 1)).is_integer()
-        places = 1 if unit in DEGREES else None
-        rounded = quantity if exact else Quantity.of(format_decimal(float(value), digits, places), unit)
+        # A constant of the method, with more digits, prints as formulas show it: no face is read by it.
+        places, most = (1, digits) if digits <= DIGITS else (None, DIGITS)
+        shown = format_decimal(float(value), *((most, places) if unit in DEGREES else (digits,)))
+        rounded = quantity if exact else Quantity.of(shown, unit)
         text = _POWER.sub(lambda power: raise_power(power[0]), format_quantity(rounded, unit))
         return text.replace(" ", "\u00a0").replace("-", "\u2212") if value < 0 else text.replace(" ", "\u00a0")
     if unit == "d":

@@ -1,4 +1,7 @@
-"""The letters of sources: gathered from the figures of a sentence or cell and set at its end, each once."""
+"""The letters of sources: gathered from the figures of a sentence or cell and set at its end, each once.
+
+A figure of a list has its own.
+"""
 
 import re
 from collections.abc import Iterator
@@ -43,6 +46,9 @@ def _set(content: Inlines, marks: Marks, targets: dict[str, str]) -> Iterator[In
             yield from (Text(rest) for rest in others or [part.text] if rest)
         else:
             yield _resolve(part, marks, targets, waiting)
+            if waiting and isinstance(part, Value) and part.lettered:
+                yield _join(waiting)
+                waiting.clear()
     if waiting:
         yield _join(waiting)
 

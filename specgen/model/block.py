@@ -23,6 +23,7 @@ class Value:
     on its own, `asks` is the dotted path of the field that an open one waits for.
 
     `row` is the row of the limits it is of, `full` the text with its unit where the page prints the unit apart.
+    `lettered` has the letter of its source right behind it: one of a list of figures.
     """
 
     text: str
@@ -32,6 +33,7 @@ class Value:
     asks: str = ""
     row: str = ""
     full: str = ""
+    lettered: bool = False
 
 
 @dataclass(frozen=True, slots=True)

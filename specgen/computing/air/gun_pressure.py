@@ -41,6 +41,9 @@ class GunInputs(Inputs):
     )
     at_pressure: Quantity = given_input("p_c", "compressor pressure, gauge", "pressure", "compressor.at_pressure")
     set_pressure: Quantity = given_input("p_a", "set pressure, gauge", "pressure", "spray.atomizing_pressure")
+    required: Quantity | None = given_input(
+        "p_r", "required at inlet, gauge", "pressure", "guns.*.inlet_pressure", default=None, optional=True
+    )
     altitude: Quantity = _atmosphere.altitude_input()
     supply: tuple[AirHose, ...] = option_input("supply hoses, joined end to end", dimension="", key=False)
     own: AirHose = option_input("hose of this gun", dimension="", key=False)

@@ -3,9 +3,11 @@
 from specgen.computing.inputs import Inputs, given_input, limit_input
 from specgen.model.source import InForce
 from specgen.model.typed_views import Wall
+from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 
 NOTHING = Quantity.of(0, "in")
+UNGROOVED = "no grooves in the board"
 # A groove is read by hand, for only a grooved board has one.
 READS = ("walls.*.drainage.kind",)
 
@@ -38,6 +40,14 @@ class Deductions(Inputs):
     left: InForce = limit_input(
         "board.left_under_joint", "B", "remaining board", says="{left} of board stays under an aesthetic joint"
     )
+
+
+def tell_groove(working: Working, wall: Wall) -> Working:
+    """The working of a wall with what is said of a groove of nothing: its board has none."""
+    if wall.drainage.kind == "grooved_board":
+        return working
+    rows = (row._replace(origin=UNGROOVED) if row.symbol == "g" else row for row in working.inputs)
+    return working._replace(inputs=tuple(rows))
 
 
 def read_groove(wall: Wall) -> Quantity:

@@ -1,6 +1,6 @@
 """Least insulation board: what must stay under an aesthetic joint, and the R-value asked for."""
 
-from specgen.computing.board._board import NOTHING, READS, Deductions, read_groove
+from specgen.computing.board._board import NOTHING, READS, Deductions, read_groove, tell_groove
 from specgen.computing.inputs import given_input, limit_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.capacity import Check, Comparison, at_most
@@ -18,7 +18,7 @@ from specgen.resolving.provider import Ask
 THICKNESS = Source(Kind.COMPUTED, "R-value over R-value of one inch, rasping added")
 NOTES = (
     "Stock board thicknesses: increments of {1/4 in|5 mm}; common practice, no source.",
-    "Drainage grooves reduce the board remaining under the joint, not the R-value.",
+    "The R-value is that of the field of the board; an aesthetic joint or a groove reduces it along its line.",
 )
 ONE_INCH = Quantity.of(1, "in")  # method's own: an R-value is told by the inch
 STEPS = {"in": 0.25, "mm": 5.0}  # method's own: steps in which boards are made
@@ -109,7 +109,7 @@ def for_wall(wall: Wall, ask: Ask) -> Working:
         board = wall.insulation
         per_inch = Quantity(board.r_value.amount / board.thickness.to("in"), "thermal_resistance", "R")
     inputs = BoardInputs.from_project(wall, ask, groove=read_groove(wall), r_value=required, r_per_inch=per_inch)
-    working = board_thickness(inputs)
+    working = tell_groove(board_thickness(inputs), wall)
     if required is None:
         return working
     kind = wall.get("required_r_value_basis")
@@ -163,7 +163,7 @@ PROVIDER = provide(
     for_member=for_wall,
     reads=READS,
     checks=(
-        Check("required thickness", "thickness given", (), compare_thickness),
+        Check("required thickness", "thickness given", (), compare_thickness, "walls.*.insulation.thickness"),
         Check("board given", "maximum thickness", ("INS-04a",), compare_thickest, limit_from="board.thickness_most"),
         Check("required board R-value", "board R-value after rasping", ("INS-05a",), compare_r_value),
     ),

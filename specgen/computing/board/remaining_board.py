@@ -1,6 +1,6 @@
 """Insulation board that stays under the aesthetic joints of a wall."""
 
-from specgen.computing.board._board import READS, Deductions, read_groove
+from specgen.computing.board._board import READS, Deductions, read_groove, tell_groove
 from specgen.computing.inputs import given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.capacity import Check, Comparison, at_least
@@ -31,7 +31,7 @@ def remaining_board(inputs: RemainingInputs) -> Working:
 
 def for_wall(wall: Wall, ask: Ask) -> Working:
     """The board left on a wall of the project."""
-    return remaining_board(RemainingInputs.from_project(wall, ask, groove=read_groove(wall)))
+    return tell_groove(remaining_board(RemainingInputs.from_project(wall, ask, groove=read_groove(wall))), wall)
 
 
 def compare_left(wall: Wall, ask: Ask) -> Comparison:

@@ -11,8 +11,9 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
 from specgen.resolving.provider import Ask
 
+MOCKUP = "width by height"
 # A half in steps, which no coat covers in full, stands for the corner return and the panel that is coated again.
-MOCKUP = "width by height, for its face, return, and recoated panel"
+STEPPED = "width by height; the part left in steps covers its return and recoated panel"
 # The rows of the limits on what is coated beside the face.
 RETURNS, SIDES = "coat.returns", "coat.joint_sides"
 _MEASURED = "length of the joints by what their sides add to their width"
@@ -48,7 +49,8 @@ def area_rows(project: Description, area: str, ask: Ask) -> tuple[InputRow, ...]
         _allow("a", "returns at openings", RETURNS, project),
     ]
     if mockup is not None:
-        rows.append(InputRow("A_m", "mockup", mockup.number(area), area, MOCKUP))
+        told = STEPPED if "build_up_steps" in (project.mockup.get("includes") or ()) else MOCKUP
+        rows.append(InputRow("A_m", "mockup", mockup.number(area), area, told))
     if sides is not None:
         rows.append(InputRow("A_j", "sides of aesthetic joints", sides.number(area), area, _MEASURED))
     else:

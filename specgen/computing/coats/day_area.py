@@ -18,7 +18,8 @@ SOURCES = (
     PRACTICE,
 )
 NOTES = ("The second coat starts where the first began, once dry to touch: common practice, no source.",)
-SET_UP = 1.0  # hours of each shift for setting up and cleaning; common practice, no source
+# Hours of each shift for setting up and cleaning, and for both again between the coats; common practice, no source.
+SET_UP, BETWEEN = 1.0, 1.0
 COVERED = {"shade_cloth", "tent"}
 
 
@@ -80,7 +81,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     output = inputs.row("rate")._replace(origin=dotted_field(crew, "rates.gloss"))
     working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
     known = working.known
-    working.step("H", "spraying hours", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u, 0)", "h")
+    working.step("H", "spraying hours", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u - u_b, 0)", "h")
     told = [f"Spray rate of crew {crew[-1]}.", "Daylight hours are not considered."]
     if "S_o" in known and known["S_o"] < known["S"]:
         told.append("Hours are limited to the elevation's own shade in its shortest month.")
@@ -100,6 +101,7 @@ def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, .
         InputRow("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
         *(() if shade is None else (InputRow("S_o", "own shade, shortest month", float(shade), "h", own),)),
         InputRow("u", "setup and cleanup", SET_UP, "h", source=PRACTICE),
+        InputRow("u_b", "cleanup and setup between coats", BETWEEN, "h", source=PRACTICE),
     )
 
 

@@ -7,6 +7,7 @@ from specgen.computing.heat import _clear_sky
 from specgen.computing.inputs import Inputs, given_input, option_input
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
+from specgen.quantities.format import format_quantity
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
@@ -17,8 +18,8 @@ FARTHEST = (Quantity.of(-66, "deg"), Quantity.of(66, "deg"))
 AIR = (Quantity.of(5, "psi"), Quantity.of(16, "psi"))  # bounds of our own, from above any land to below it
 SUMMER, SOUTHERN_SUMMER = ("may", "jun", "jul", "aug", "sep"), ("jan", "feb", "mar", "nov", "dec")
 TROPIC = 23.45  # degrees
-HIGHS = "Months counted (mean high near that of the hottest month): {}."
-USUAL = "Months counted (monthly mean highs not given): {}."
+HIGHS = "Months counted (mean high within {near} of the hottest month): {months}."
+USUAL = "Months counted (monthly mean highs not given): {months}."
 NOTES = (
     "Days are the 21st of the month; hours are solar time. An unusually clear sky exceeds these values.",
     "The design air temperature is taken at every hour.",
@@ -119,4 +120,5 @@ def months_of(project: Description) -> tuple[str, ...] | None:
 def tell_months(inputs: SunInputs) -> str:
     """Which months count, as a sentence."""
     names = ", ".join(month.capitalize() for month in inputs.counted)
-    return (HIGHS if inputs.months else USUAL).format(names)
+    near = inputs.limits("heat.hot_months").value
+    return (HIGHS if inputs.months else USUAL).format(months=names, near=format_quantity(near, near.unit))

@@ -77,7 +77,7 @@ PROVIDER = provide(
     RodInputs,
     backer_rod,
     each=("joints",),
-    checks=(Check("required rod", "rod given", ("SLT-03e",), compare_rod),),
+    checks=(Check("required rod", "rod given", ("SLT-03e",), compare_rod, "joints.*.rod_diameter"),),
     columns=("d", "d_s"),
     buy="d_s",
     order=30,

@@ -65,7 +65,7 @@ PROVIDER = provide(
     joint_depth,
     each=("joints",),
     checks=(
-        Check("minimum depth", "depth given", (), compare_least),
+        Check("minimum depth", "depth given", (), compare_least, "joints.*.depth"),
         Check("sealant depth given", "maximum depth", ("SLT-03h", "SLT-03i"), compare_greatest),
     ),
     columns=("D", "D_g"),

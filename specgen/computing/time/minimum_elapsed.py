@@ -20,7 +20,7 @@ from specgen.resolving.provider import Ask, Provider
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
 NOTES = (
     "Drying times as given, at the temperature and humidity their sources state; cold or damp weather extends them.",
-    "Drying and curing alone: excludes working time, days off, and waiting for weather, light, and release.",
+    "Drying and curing alone: working time, days off, and waits for weather, light, and release take the other days.",
 )
 
 
@@ -136,6 +136,6 @@ PROVIDER = Provider(
         "gloss.touch_dry_hours",
         "gloss.dry_hours",
     ),
-    checks=(Check("drying time", "mockup duration", ("MOC-01b",), compare_drying),),
+    checks=(Check("drying time", "mockup duration", ("MOC-01b",), compare_drying, "mockup.duration_days"),),
     order=20,
 )

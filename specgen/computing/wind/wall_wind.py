@@ -22,6 +22,7 @@ from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 ENGINEER = "Engineer's allowable-level pressure; it takes precedence over a calculated one."
+FLAT = "Topographic factor 1 is a default: the engineer determines the factor of the site (ASCE 7, 26.8)."
 ANY_BOARD = (
     "Effective area of a board: {10 sq ft|0.93 m²} or less, the most severe of the chart. Framing and its fasteners "
     "carry larger areas and are by the engineer."
@@ -149,7 +150,9 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     # The map of wind speeds is chosen by the risk category.
     category = root.site.get("risk_category")
     said = (("Exposure category", inputs.exposure), *((("Risk category", category),) if category else ()))
-    return board_wind(inputs)._replace(said=(*said, ("Enclosure", words(inputs.enclosure))))
+    working = board_wind(inputs)
+    notes = working.notes if root.site.is_given("topographic_factor") else (FLAT, *working.notes)
+    return working._replace(said=(*said, ("Enclosure", words(inputs.enclosure))), notes=notes)
 
 
 def _take_engineers(elevation: Elevation, outward: Quantity, system: str) -> Working:

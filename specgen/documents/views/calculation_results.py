@@ -8,6 +8,7 @@ from specgen.documents.comparisons import OK, Conclusion, conclude
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import full_name
+from specgen.documents.page_figures import settle
 from specgen.model.block import Strong, Text, Value
 from specgen.model.capacity import Check
 from specgen.quantities.comparison import Sense
@@ -35,6 +36,9 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
         first = max(found, key=lambda one: (one.use, weigh(calculation.workings[one.member])))
         demand, limit, ratio = first.sides(context.first)
         named: Any = first.pending
+        if first.comparison is None and first_check:
+            working = calculation.workings[first.member]
+            demand = settle(working.result, working.unit, context.first)
         if first.comparison is not None:
             named = [Value(limit, first.source, about=check.limit), f" {check.limit}"]
         # What a minimum asks for is required, and what is held against it provided.

@@ -56,9 +56,7 @@ def given_in_line(
     told: list[Any] = []
     for row in rows:
         name, value = _given_cells(context, member, row, numbers, digits)
-        # The letters of a line are gathered at its end.
-        value = replace(value, text=value.text.rstrip("\u00a0"))
-        told += ["; " if told else "", *name, " = ", value]
+        told += ["; " if told else "", *name, "\u00a0= ", replace(value, lettered=True)]
     for head, text in said:
         told += ["; " if told else "", f"{head}: {text}"]
     return told[1:]
@@ -205,8 +203,8 @@ def _input_column(context: DocumentContext, row: InputRow) -> Column:
 
 
 def bare(value: float, unit: str) -> str:
-    """The number alone, as a column of its unit shows it: a trade fraction of inches."""
-    return measure(value, unit).removesuffix("\u00a0in").removeprefix("R-") if unit in ("in", "R") else figure(value)
+    """The number alone, as a column of its unit shows it: a trade fraction of inches, an R-value."""
+    return measure(value, unit).removesuffix("\u00a0in") if unit in ("in", "R") else figure(value)
 
 
 def _stepped(context: DocumentContext, provider: Provider, workings: Instances) -> list[Column]:
@@ -269,7 +267,8 @@ def _remarks(context: DocumentContext, workings: Instances) -> Iterable[Column]:
 
 
 def _head(symbol: str, unit: str, system: str) -> list[Any]:
-    return [*spell_formula(symbol), f", {name_unit(unit, system)}" if unit else ""]
+    # An R-value bears its unit before its figure.
+    return [*spell_formula(symbol), f", {name_unit(unit, system)}" if unit and unit != "R" else ""]
 
 
 def result(context: DocumentContext, provider: Provider, working: Working) -> str:
