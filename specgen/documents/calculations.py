@@ -64,7 +64,7 @@ def _gather_values(context: DocumentContext, provider: Provider) -> CalculationV
         try:
             value = context.resolve(member, provider.name)
         except Absent as absent:
-            paths = dict.fromkeys((*context.resolve.missing(member, provider.name), absent.path))
+            paths = dict.fromkeys((*context.resolve.missing(member, provider.name), *absent.paths))
             # What waits for fields that do not apply here is not asked for: no power line, no distance from it.
             if any(map(context.project.applies, paths)):
                 waiting.append(Waiting(provider, member, tuple(paths)))

@@ -17,6 +17,8 @@ PAGE, MARGIN = 126, 2
 _WIDER, _WORD = 1.2, 1.08
 # What a capital is wider than a small letter, and up to how many signs a column keeps each cell on one line.
 _CAPITAL, _ONE_LINE = 0.7, 28
+# What the m of `mm` is wider than a figure: the two would part at the end of a narrow column.
+_BROAD = 0.6
 # What a share loses as it is a whole percent.
 _LEEWAY = 1.3
 
@@ -83,7 +85,7 @@ def _measure(cell: Inlines) -> Measure:
     text = cell[0].text if len(cell) == 1 and isinstance(cell[0], (Text, Value)) else plain_text(cell)
     word = max(keep_words(text).split(" "), key=len)
     whole = len(text) if len(text) > _ONE_LINE else ceil(_widen(text))
-    return ceil(_WORD * _widen(word)), whole
+    return ceil(_WORD * (_widen(word) + _BROAD * word.count("mm"))), whole
 
 
 def _widen(text: str) -> float:

@@ -1,11 +1,13 @@
 """Areas of the elevations of a project: width by height, less openings."""
 
 from fractions import Fraction
+from functools import partial
 
 from specgen.computing.face_area import gross_area
 from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.typed_views import Description
+from specgen.model.absence import read_all
+from specgen.model.typed_views import Description, Elevation
 from specgen.model.working import InputRow
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
@@ -23,12 +25,20 @@ READS = ("elevations.*.width", "elevations.*.height", "elevations.*.openings")
 
 
 def measure_areas(project: Description) -> tuple[Quantity, Quantity]:
-    """The area of all elevations and that of their openings; raises Absent for a size that is not given."""
-    gross = openings = Fraction(0)
-    for elevation in project.elevations:
-        gross += gross_area(elevation)
-        openings += sum(opening.width.amount * opening.height.amount for opening in elevation.openings)
+    """The area of all elevations and that of their openings; raises Absent for all sizes that are not given."""
+    every = read_all(*(partial(_measure, elevation) for elevation in project.elevations))
+    gross, openings = (sum((each[place] for each in every), start=Fraction(0)) for place in (0, 1))
     return Quantity(gross, "area", "m2"), Quantity(openings, "area", "m2")
+
+
+def _measure(elevation: Elevation) -> tuple[Fraction, Fraction]:
+    """The square meters of an elevation and of its openings."""
+    return read_all(lambda: gross_area(elevation), lambda: _sum_openings(elevation))
+
+
+def _sum_openings(elevation: Elevation) -> Fraction:
+    sizes = (opening.width.amount * opening.height.amount for opening in elevation.openings)
+    return sum(sizes, start=Fraction(0))
 
 
 def measure_mockup(project: Description) -> Quantity | None:

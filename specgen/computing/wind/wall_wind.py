@@ -151,7 +151,8 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     category = root.site.get("risk_category")
     said = (("Exposure category", inputs.exposure), *((("Risk category", category),) if category else ()))
     working = board_wind(inputs)
-    notes = working.notes if root.site.is_given("topographic_factor") else (FLAT, *working.notes)
+    known = elevation.project.is_given(("site", "topographic_factor"))
+    notes = working.notes if known else (FLAT, *working.notes)
     return working._replace(said=(*said, ("Enclosure", words(inputs.enclosure))), notes=notes)
 
 

@@ -17,11 +17,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         if calculation.provider.group == "wind" and _is_by_engineer(context):
             continue
         for waiting in calculation.waiting:
-            reasons = (
-                (waiting.why,)
-                if waiting.why
-                else tuple(_describe_field(context, waiting, path) for path in waiting.paths)
-            )
+            reasons = (waiting.why,) if waiting.why else _describe_fields(context, waiting)
             members.setdefault((calculation.provider.title, reasons), []).append(_whom(waiting))
     table: list[tuple[Any, ...]] = [
         (title, marks(names), DisplayValue(f"[{'; '.join(reasons)}]", open=True))
@@ -42,12 +38,21 @@ def _whom(waiting: Waiting) -> str:
     return "All" if not waiting.member and (provider.each or provider.sections) else mark(waiting.member)
 
 
-def _describe_field(context: DocumentContext, waiting: Waiting, path: Path) -> str:
-    """The label, with the mark of a member that is not the one of the row: `Openings, E1`."""
+def _describe_fields(context: DocumentContext, waiting: Waiting) -> tuple[str, ...]:
+    """Each label once, with the marks of the members that lack it where they are not the one of the row."""
+    found: dict[str, list[str]] = {}
+    for path in waiting.paths:
+        label, of = _describe_field(context, waiting, path)
+        found.setdefault(label, []).extend([of] if of else [])
+    return tuple(", ".join((label, *marked)) for label, marked in found.items())
+
+
+def _describe_field(context: DocumentContext, waiting: Waiting, path: Path) -> tuple[str, str]:
+    """The label, and the mark of a member that is not the one of the row: `Openings` and `E1`."""
     node = context.project.schema.node(path)
     entry = node.field or node.collection
     if entry is None:
-        return dotted_path(path)
+        return dotted_path(path), ""
     inside = bool(waiting.member) and path[: len(waiting.member)] == waiting.member
     other = len(path) > 2 and not inside and context.project.schema.node(path[:1]).collection is not None
-    return f"{entry.label}, {path[1]}" if other and path[1] != "*" else entry.label
+    return entry.label, path[1] if other and path[1] != "*" else ""
