@@ -32,6 +32,7 @@ class Conclusion:
     pending: DisplayValue | None = None
     lifted_by: str = ""  # the deviation that lifts a stop
     source: Source | None = None  # of the limit, where it is not the project's own
+    row: str = ""  # of the limits, where the limit is one of the trade
 
     @property
     def status(self) -> str:
@@ -74,8 +75,9 @@ def _conclude(context: DocumentContext, provider: Provider, member: Path, check:
         return Conclusion(check, member, None, context.ask(absent.path))
     if comparison is None:
         return None
-    source = _find_source(context, check, member)
-    return Conclusion(check, member, comparison, lifted_by=_find_deviation(context, check, member), source=source)
+    source, row = _find_source(context, check, member), _find_row(context, check)
+    lifted = _find_deviation(context, check, member)
+    return Conclusion(check, member, comparison, lifted_by=lifted, source=source, row=row)
 
 
 def _find_source(context: DocumentContext, check: Check, member: Path) -> Source | None:
@@ -87,6 +89,11 @@ def _find_source(context: DocumentContext, check: Check, member: Path) -> Source
         return context.display(path).source
     found = find_limit(check.limit_from, context.project).source
     return None if found.kind is Kind.PROJECT else found
+
+
+def _find_row(context: DocumentContext, check: Check) -> str:
+    """The row of the limits that a check is held against; empty where it is held against a field."""
+    return check.limit_from if check.limit_from in context.standards.limits else ""
 
 
 def _find_deviation(context: DocumentContext, check: Check, member: Path) -> str:
@@ -112,7 +119,7 @@ def state(context: DocumentContext, conclusion: Conclusion, of_several: bool = F
     reached = _tell_capacity(comparison, check.limit)
     return [
         f"{name} {demand} {sign} ",
-        Value(limit, conclusion.source, about=check.limit),
+        Value(limit, conclusion.source, about=check.limit, row=conclusion.row),
         f" {check.limit}{reached}; {ratio}; ",
         _strong(conclusion.status),
         f"{codes}.",

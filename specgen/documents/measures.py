@@ -25,6 +25,7 @@ _BY = {
     "MOC-05": "applicator",
     "SUB-05": "applicator",
     "SUB-07": "applicator",
+    "WEA-09d": "applicator",
 }
 # The work that waits, by the step at which a procedure prints the finding; a step of its own name is not listed.
 _BEFORE = {
@@ -56,6 +57,7 @@ _SETTLED_BEFORE = {
     "HEA-01": _DECISION,
     "HEA-05": _DECISION,
     "HEA": "mockup",
+    "WEA-09d": "mockup",
 }
 # An old wall is repaired and washed before the pull tests that decide on it.
 _PREPARED = ("ATT-06b", "ATT-06c", "ATT-06h")

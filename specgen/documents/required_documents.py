@@ -21,7 +21,7 @@ _OWED = {
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
     "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),
     "COD-03c": ("eifs_source", "NFPA 268 report of this wall, or engineer's extension", "boards"),
-    "SLT-06a": ("sealant_source", "Adhesion report, sealant on the bond face of this wall", "sealant"),
+    "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on the bond face of this wall", "sealant"),
     "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "submittal"),
     "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish", "mockup"),
     "SUB-06b": ("eifs_source", "Compatibility letter, EIFS and sealant", "sealant"),
@@ -112,7 +112,7 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
         for f in context.judgment.findings
         if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
     ]
-    return (*found, *later, *asked)
+    return tuple(_name_rod_makers(context, entry) for entry in (*found, *later, *asked))
 
 
 def _is_design_draft(context: DocumentContext) -> bool:
@@ -148,6 +148,15 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
 def _is_sealed(context: DocumentContext) -> bool:
     """Whether the project has joints or sealants."""
     return any(context.project.members.get((name,)) for name in ("joints", "sealants"))
+
+
+def _name_rod_makers(context: DocumentContext, entry: RequiredDocument) -> RequiredDocument:
+    """The entry with the makers of backer rod, which the sealant manufacturer seldom makes."""
+    project = context.project
+    joints = project.members.get(("joints",), ())
+    makers = dict.fromkeys(str(m) for j in joints if (m := project.get(("joints", j, "rod_maker"))))
+    told = f"{_CALLED['backing']} ({', '.join(makers)})" if makers else _CALLED["backing"]
+    return entry._replace(name=entry.name.replace(_CALLED["backing"], told))
 
 
 def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
@@ -194,7 +203,8 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
     if sealed:
         yield _owe("SLT-06a", _OWED, ("project",))
     papers = project.members.get(("attachments",), ())
-    if any(project.get(("attachments", mark, "kind")) == "letter" for mark in papers):
+    letters = (mark for mark in papers if project.get(("attachments", mark, "kind")) == "letter")
+    if any(project.get(("attachments", mark, "parties")) for mark in letters):
         return
     barrier = any(
         project.get(("walls", mark, "wrb", "kind")) not in (None, "none") for mark in project.members[("walls",)]

@@ -42,7 +42,6 @@ _SETTLED_BY = {
     "sealant quantity": "sealant_source",
     "sealant cure before pull": "sealant_source",
     "waste": "sealant_source",
-    "minimum margin": "eifs_source",
     "coat.returns": "applicator",
     "coat.joint_sides": "applicator",
     "shortest time": "finish_source",

@@ -20,8 +20,8 @@ ISO_2431 = find_source("iso_cups").quote("a and b of the flow cups, 30 to 100 s"
 # The trade's range of a Zahn cup, and how far two laboratories differ: of their mean, 95 % of the time.
 ZAHN_LEAST, ZAHN_MOST, ZAHN_SPREAD = "cup.zahn_range_least", "cup.zahn_range_most", "cup.between_cups"
 WARMTH = {
-    "zahn": "Measured at {77 °F|25 °C}; viscosity may fall 5 % for each {1 °F|0.6 °C} of warming (ASTM D4212).",
-    "shell": "Measured at {77 °F|25 °C}; viscosity may fall 5 % for each {1 °F|0.6 °C} of warming (ASTM D4212).",
+    "zahn": "Measured at {77 °F|25 °C}. Viscosity may fall 5 % for each {1 °F|0.6 °C} of warming (ASTM D4212).",
+    "shell": "Measured at {77 °F|25 °C}. Viscosity may fall 5 % for each {1 °F|0.6 °C} of warming (ASTM D4212).",
     "ford": "Measured at {77 °F|25 °C}.",
     "iso": "Measured at {73.4 °F|23 °C}.",
 }

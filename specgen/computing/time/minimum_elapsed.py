@@ -105,7 +105,8 @@ def _waits_of_mockup(wall: Wall) -> dict[str, InputRow]:
     if "sealant_joint" in shown and list(project.sealants):
         slowest = max(project.sealants, key=lambda sealant: sealant.pull_cure_days)
         path, days = dotted_field(slowest.path, "pull_cure_days"), float(slowest.pull_cure_days)
-        waits["sealant cure"] = InputRow("t_c", "sealant cure before pull", days, "d", path)
+        row = InputRow("t_c", "sealant cure before pull", days, "d", path, limit="sealant.pull_cure")
+        waits["sealant cure"] = row
     return waits
 
 

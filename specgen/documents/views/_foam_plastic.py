@@ -10,10 +10,8 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.fire_reports import list_reports
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
-from specgen.quantities.comparison import less
 from specgen.standards import find_source
 
-_GYPSUM = ("glass_mat_gypsum", "paper_faced_gypsum")
 _BURNING, _HEAT, _RESISTANCE = "ASTM E84", "NFPA 259", ("ASTM E119", "UL 263")
 # By the model code: where the indexes of foam plastic stand, and its thermal barrier.
 _SECTIONS = {"ibc": ("2603.3", "2603.4"), "irc": ("R316.3", "R316.4")}
@@ -101,16 +99,23 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     """What parts the board from the interior; where nothing the project gives does, the architect is asked."""
     number = _cite(context, _section(context, 1), "ibc_foam_barrier")
     at = ("walls", wall, "substrate")
-    kind, base, thickness = (context.project.get((*at, name)) for name in ("kind", "base", "thickness"))
+    kind, base = (context.project.get((*at, name)) for name in ("kind", "base"))
     if kind in MASONRY and kind != "icf":
         return number, "yes", [context.display((*at, "kind")), " between board and interior"]
     if kind == "existing_coated" and base in ("concrete", "masonry"):
         return number, "yes", [context.display((*at, "base")), " between board and interior"]
-    if kind in _GYPSUM and thickness is not None and not less(thickness, context.limit("foam.thermal_barrier").raw):
-        parts = [context.display((*at, "thickness")), " ", context.display((*at, "kind"))]
-        return number, "yes", [*parts, " between board and interior"]
     least = context.limit("foam.thermal_barrier").text
-    return number, "yes", [least, " gypsum board or equal between board and interior: architect to confirm in writing"]
+    inside = _find_wallboard(context, wall)
+    if inside:
+        return number, "yes", [inside, f" at the interior, minimum {least}"]
+    return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
+
+
+def _find_wallboard(context: DocumentContext, wall: str) -> str:
+    """The interior gypsum board among the layers of a wall; sheathing outside the studs is no wallboard."""
+    path = ("walls", wall, "layers")
+    names = (str(context.project.get((*path, at, "name")) or "") for at in context.project.members.get(path, ()))
+    return next((name for name in names if "gypsum" in name and "board" in name), "")
 
 
 def _tell_rating(context: DocumentContext, wall: str) -> Cells:

@@ -40,7 +40,7 @@ def _of_check(context: DocumentContext, calculation: CalculationValues, check: C
             working = calculation.workings[first.member]
             demand = settle(working.result, working.unit, context.first)
         if first.comparison is not None:
-            named = [Value(limit, first.source, about=check.limit), f" {check.limit}"]
+            named = [Value(limit, first.source, about=check.limit, row=first.row), f" {check.limit}"]
         # What a minimum asks for is required, and what is held against it provided.
         least = first.comparison is not None and first.comparison.sense is Sense.AT_LEAST
         yield (

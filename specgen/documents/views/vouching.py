@@ -1,5 +1,6 @@
 """Compatibility letters: for each pair of manufacturers, the signed letters that cover both."""
 
+from collections.abc import Iterator
 from itertools import combinations
 from typing import Any
 
@@ -7,6 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.project import Project
 
+HEADER, WIDTHS = ("Manufacturer", "And", "Letter or report"), (36, 38, 26)
 ROLES = ("eifs_source", "finish_source", "wrb_source", "sealant_source")
 # How each is called in a table.
 TITLES = {
@@ -23,8 +25,36 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     pairs = list(combinations(_meeting_roles(project), 2))
     lines = [(*(_name_maker(context, role) for role in pair), _cell(project, *pair)) for pair in pairs]
     if not any(_covering(project, *pair) for pair in pairs):
-        lines = []
-    return TableView(("Manufacturer", "And", "Letter"), tuple(lines), (38, 38, 24))
+        return TableView(HEADER, (), WIDTHS)
+    return TableView(HEADER, (*lines, *_bordering(context)), WIDTHS)
+
+
+def _bordering(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The other face of joints, which is none of the wall: frames of openings, sleeves of what passes through."""
+    project = context.project
+    at_frames = [m for m in project.members.get(("joints",), ()) if _read(project, "joints", m) == "opening_perimeter"]
+    through = [m for m in project.members.get(("details",), ()) if _read(project, "details", m) == "penetration"]
+    sleeves = [m for m in through if project.get(("details", m, "sealed"))]
+    faces = [f"{what} at {', '.join(marks)}" for what, marks in (("frames", at_frames), ("metal", sleeves)) if marks]
+    if not faces:
+        return
+    told = " and ".join(faces)
+    shown = [m for m in project.members.get(("attachments",), ()) if _shows_metal(project, m)]
+    yield (
+        _name_maker(context, "sealant_source"),
+        told[:1].upper() + told[1:],
+        ", ".join(shown) or "not received: letter or ASTM C794 report",
+    )
+
+
+def _read(project: Project, collection: str, mark: str) -> Any:
+    return project.get((collection, mark, "kind"))
+
+
+def _shows_metal(project: Project, mark: str) -> bool:
+    """Whether a letter or a report is on the sealant together with what it borders."""
+    covers = set(project.get(("attachments", mark, "covers")) or ())
+    return {"sealant", "accessories"} <= covers and _read(project, "attachments", mark) in ("letter", "test_report")
 
 
 def _name_maker(context: DocumentContext, role: str) -> list[Any]:

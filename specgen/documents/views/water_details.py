@@ -19,26 +19,40 @@ _ASKED = {
     "deck_ledger": {"flashing": "flashing"},
     "roof_below": {"clearance": "board end above the roofing"},
 }
-# The mark of an elevation, and the row.
-Entry = tuple[str, tuple[Any, ...]]
+# The mark of an elevation, and the row: its name, the marks of the places, what is said of them, and the answers.
+Entry = tuple[str, tuple[Any, list[str], list[Any], Any]]
 _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each answer, by elevation: the places and elevations that share it."""
+    """One row for each answer, by elevation: the places and elevations that share it, each place by its elevation."""
     order = {mark: number for number, mark in enumerate(list_marks(context, "elevations"))}
     found = (*_openings(context), *_floor_lines(context), *_details(context))
     found = tuple(sorted(found, key=lambda entry: order.get(entry[0], len(order))))
-    shared: dict[str, tuple[dict[str, Any], list[Any], Any]] = {}
-    for _, (elevation, place, answers) in found:
-        elevations, places, _ = shared.setdefault(str(answers), ({}, [], answers))
-        elevations.setdefault(str(elevation), elevation)
-        places.append(place if isinstance(place, list) else [place])
+    shared: dict[str, tuple[dict[str, Any], list[Entry], Any]] = {}
+    for entry in found:
+        elevations, entries, _ = shared.setdefault(str(entry[1][-1]), ({}, [], entry[1][-1]))
+        elevations.setdefault(entry[0], entry[1][0])
+        entries.append(entry)
     lines = tuple(
-        (join_cells([named] for named in elevations.values()), join_cells(places), answers)
-        for elevations, places, answers in shared.values()
+        (_name_elevations(elevations), _join_places(entries, len(elevations) > 1), answers)
+        for elevations, entries, answers in shared.values()
     )
     return TableView(("Elevation", "Place", "Detail"), lines, (20, 46, 34))
+
+
+def _name_elevations(elevations: dict[str, Any]) -> Any:
+    """One elevation by mark and name; of several the marks, as each place names its own."""
+    return ", ".join(elevations) if len(elevations) > 1 else next(iter(elevations.values()))
+
+
+def _join_places(entries: list[Entry], several: bool) -> list[Any]:
+    """`PA1 (E1), PA2 (E2): parapet, full length`: places of which the same is said together."""
+    alike: dict[str, tuple[list[str], list[Any]]] = {}
+    for elevation, (_, marks, said, _) in entries:
+        named = f"{', '.join(marks)} ({elevation})" if several and elevation else ", ".join(marks)
+        alike.setdefault(str(said), ([], said))[0].append(named)
+    return join_cells([f"{', '.join(named)}: ", *said] for named, said in alike.values())
 
 
 def _openings(context: DocumentContext) -> Iterator[Entry]:
@@ -51,8 +65,7 @@ def _openings(context: DocumentContext) -> Iterator[Entry]:
             if answers:
                 alike.setdefault("".join(map(str, answers)), ([], answers))[0].append(mark)
         for marks, answers in alike.values():
-            place = f"{'Openings' if len(marks) > 1 else 'Opening'} {', '.join(marks)}"
-            yield elevation, (name_member(context, "elevations", elevation), place, answers)
+            yield elevation, (name_member(context, "elevations", elevation), marks, ["openings"], answers)
 
 
 def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
@@ -63,9 +76,9 @@ def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
         wall = elevation and project.get(("elevations", elevation.mark, "wall"))
         drainage = wall and project.get(("walls", wall.mark, "drainage", "kind"))
         if project.get(("joints", mark, "kind")) == "floor_line" and drainage not in (None, "none"):
-            place = [f"{mark}, floor line, ", context.display(("joints", mark, "at"))]
+            said = ["floor line, ", context.display(("joints", mark, "at"))]
             named = name_member(context, "elevations", elevation.mark)
-            yield elevation.mark, (named, place, "flashing with weeps: yes")
+            yield elevation.mark, (named, [mark], said, ["flashing with weeps: yes"])
 
 
 def _details(context: DocumentContext) -> Iterator[Entry]:
@@ -73,11 +86,11 @@ def _details(context: DocumentContext) -> Iterator[Entry]:
     for mark in project.members.get(("details",), ()):
         path = ("details", mark)
         kind = project.get((*path, "kind"))
-        said = words(kind) if kind else context.display((*path, "kind"))
-        place = [f"{mark}, ", said, ", ", context.display((*path, "at"))]
+        named = words(kind) if kind else context.display((*path, "kind"))
+        said = [named, ", ", context.display((*path, "at"))]
         elevation = name_linked(context, (*path, "elevation"), "elevations")
         answers = _answers(context, path, _ASKED.get(str(kind), {}))
-        yield str(project.get((*path, "elevation")) or ""), (elevation, place, answers)
+        yield str(project.get((*path, "elevation")) or ""), (elevation, [mark], said, answers)
 
 
 def _answers(context: DocumentContext, path: Path, asked: dict[str, str]) -> list[Any]:

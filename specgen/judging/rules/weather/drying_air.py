@@ -17,14 +17,21 @@ fails WEA-09c at climate.months.0.mean_min
     schedule: {spray_start: 2027-10-04, spray_end: 2027-10-22}
     shade: {X1: {kind: shade_cloth}}
     climate: {months: [{month: oct, mean_min: 41 F}]}
+fails WEA-09d at mockup.planned_on
+    coating: {primer: {least_dry_temperature: 50 F}, gloss: {least_dry_temperature: 50 F}}
+    mockup: {planned_on: 2027-04-12, duration_days: 24}
+    shade: {X1: {kind: shade_cloth}}
+    climate: {months: [{month: apr, mean_min: 41 F}]}
 """
 
+from datetime import date
 from functools import partial
 from typing import Any
 
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import all_known, any_known, if_given, read_all
+from specgen.model.dates import days_after
 from specgen.model.project import asked_once
 from specgen.model.source import PRACTICE, Source
 from specgen.model.typed_views import Description, Month, Shading
@@ -95,15 +102,50 @@ def cold_nights(month: Month, project: Description) -> Violations:
         yield violation(night, wanted=least, sources=_sources(project, "least_dry_temperature", least))
 
 
+@RULE.test(
+    "d",
+    CAUTION,
+    "The mockup is coated in a month whose nights go down to {found}; minimum {wanted} for the film to dry.",
+    at="mockup.planned_on",
+    basis="practice",
+    remedy=(
+        "Enclose the mockup in a heated tent with exhaust, from the coats to the end of their drying, or move it to "
+        "warmer months."
+    ),
+)
+def cold_mockup(project: Description) -> Violations:
+    """The nights of the mockup are colder than the film bears while it dries, and no heated tent is planned."""
+    nights = partial(_list_cold_nights, project)
+    if all_known(nights, lambda: not _in_heated_tents(project)):
+        night, least = min(nights(), key=lambda pair: pair[0].amount)
+        yield violation(night, wanted=least, sources=_sources(project, "least_dry_temperature", least))
+
+
+def _list_cold_nights(project: Description) -> list[tuple[Quantity, Quantity]]:
+    """The nights of the mockup that are too cold, each with the least; raises Absent for what is not given."""
+    months = [month for month in project.climate.months if _is_of_mockup(month, project)]
+    return [pair for pair in (_night_and_least(month, project) for month in months) if less(*pair)]
+
+
 def _sources(project: Description, name: str, figure: Any) -> tuple[Source, ...]:
     """Where the figure of the coat that governs comes from, and the practice of heeding it."""
     coat = next(coat for coat in SPRAYED if project.project.get((coat, name)) == figure)
     return (given_source(project.project, (coat, name)), PRACTICE)
 
 
+def _is_of_mockup(month: Month, project: Description) -> bool:
+    """Whether the mockup is made in a month."""
+    start, days = read_all(lambda: project.mockup.planned_on, lambda: project.mockup.duration_days)
+    return _lies_within(month, start, days_after(start, int(days)))
+
+
 def _is_in_season(month: Month, project: Description) -> bool:
     """Whether spraying goes on in a month."""
-    start, end = read_all(lambda: project.schedule.spray_start, lambda: project.schedule.spray_end)
+    return _lies_within(month, *read_all(lambda: project.schedule.spray_start, lambda: project.schedule.spray_end))
+
+
+def _lies_within(month: Month, start: date, end: date) -> bool:
+    """Whether a month has days from one date to another."""
     months = (end.year - start.year) * 12 + end.month - start.month
     return (MONTHS.index(month.month) + 1 - start.month) % 12 <= months
 
