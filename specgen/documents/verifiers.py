@@ -44,6 +44,8 @@ _SETTLED_BY = {
     "waste": "sealant_source",
     "coat.returns": "applicator",
     "coat.joint_sides": "applicator",
+    "setup and cleanup": "applicator",
+    "cleanup and setup between coats": "applicator",
     "shortest time": "finish_source",
     "longest time": "finish_source",
     "Notice of a witness point": "architect",

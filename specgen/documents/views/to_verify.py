@@ -1,7 +1,6 @@
 """What rests on no text that was read: each figure once, with its box, beside the text or party that verifies it."""
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field
 from itertools import groupby
 
@@ -50,7 +49,14 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for the figures of one text on one basis; manufacturers last."""
     entries = list_entries(context)
     ordered = sorted(entries.items(), key=lambda pair: (pair[0][0] in MANUFACTURERS, *_place(pair), *pair[0]))
-    return TableView(HEADER, tuple(_row(list(group)) for _, group in groupby(ordered, key=_place)), WIDTHS)
+    lines: list[tuple[object, ...]] = []
+    named = {APPLICATOR}  # the sentence above names it
+    for (role, text, _), group in groupby(ordered, key=_place):
+        # A party stands by name in the first of its rows, by its role in the others.
+        who = tell_party(context, role) if text == name_role(role) and role not in named else _shorten(text)
+        named |= {role} if text == name_role(role) else set()
+        lines.append((who, *_cells(list(group))))
+    return TableView(HEADER, tuple(lines), WIDTHS)
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
@@ -130,13 +136,13 @@ def _bare(about: str) -> str:
     return told[:1].upper() + told[1:]
 
 
-def _row(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
-    """A line of the figures of one text, each with its box, and the documents that print them."""
-    (_, text, _), entry = entries[0]
+def _cells(entries: list[tuple[Key, Entry]]) -> tuple[object, ...]:
+    """The figures of one text, each with its box, and the documents that print them."""
+    entry = entries[0][1]
     told = [CheckBox(_tell(key[2], one)) for key, one in entries]
     listed = [part for box in told for part in ("; ", box)][1:]
     documents = sorted({document for _, one in entries for document in one.documents})
-    return _shorten(text), listed, ", ".join(documents), entry.basis, ""
+    return listed, ", ".join(documents), entry.basis, ""
 
 
 def _tell(what: str, entry: Entry) -> str:
@@ -173,17 +179,13 @@ def _shorten(text: str) -> str:
 
 
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what, by name: `Architect (Lintel and Quoin); Engineer (Kingpost Engineering): ASCE 7`."""
+    """Who verifies what: `By: the party of the row; ASCE 7-16, Engineer (Kingpost Engineering); other texts, ...`."""
     texts: dict[str, dict[str, None]] = {}
     for role, text, _ in sorted(list_entries(context)):
-        texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [_tell_verifier(context, role, texts[role]) for role in texts if role != APPLICATOR]
-    others = [f"{tell_party(context, APPLICATOR)}: all other texts"] if APPLICATOR in texts else []
-    in_writing = " Manufacturers verify in writing." if not texts.keys().isdisjoint(MANUFACTURERS) else ""
-    return f"By: {'; '.join([*told, *others])}.{in_writing}"
-
-
-def _tell_verifier(context: DocumentContext, role: str, texts: Iterable[str]) -> str:
-    """A party, and the texts that do not bear its name."""
-    others = [text for text in texts if text != name_role(role)]
-    return ": ".join(filter(None, (tell_party(context, role), " and ".join(others))))
+        if text != name_role(role):
+            texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
+    told = [f"{' and '.join(texts[role])}, {tell_party(context, role)}" for role in texts if role != APPLICATOR]
+    others = [f"{'other texts' if told else 'texts'}, {tell_party(context, APPLICATOR)}"] if APPLICATOR in texts else []
+    roles = {role for role, _, _ in list_entries(context)}
+    in_writing = " Manufacturers verify in writing." if not roles.isdisjoint(MANUFACTURERS) else ""
+    return f"By: {'; '.join(['the party of the row', *told, *others])}.{in_writing}"
