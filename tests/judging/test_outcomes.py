@@ -61,7 +61,7 @@ WHOLE: dict[str, Any] = merged(
                 "wrb": {"kind": "none"},
                 "attachment": {"method": "adhesive_full_bed", "ultimate_strength": "180 psf", "safety_factor": 3},
                 "layers": [
-                    {"name": "wall", "r_value": "R-2", "permeance": "3 perm"},
+                    {"name": "wall", "r_value": "R-2", "permeance": "1.5 perm"},
                     {"name": "board", "r_value": "R-7.2", "permeance": "2.5 perm"},
                     {"name": "coat", "r_value": "R-0.1", "permeance": "6 perm"},
                 ],

@@ -20,7 +20,7 @@ from specgen.resolving.provider import Ask, Provider
 SOURCES = (Source(Kind.COMPUTED, "drying and curing times of the steps, one after the other"),)
 NOTES = (
     "Drying times as given, at the temperature and humidity their sources state; cold or damp weather extends them.",
-    "Drying and curing alone: working time, days off, and waits for weather, light, and release take the other days.",
+    "Drying and curing alone: working time, days off, weather, light, and releases take the other days.",
 )
 
 
