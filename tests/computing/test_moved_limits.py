@@ -24,7 +24,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         [
             ("D06", "Minimum remaining board: 3/4 in.", "Minimum remaining board: 7/8 in."),
             ("D06", "on reveals: 3/4 in of board stays under", "on reveals: 7/8 in of board stays under"),
-            ("D06", "Remaining board, B = 3/4\u00a0in", "Remaining board, B = 7/8\u00a0in"),
+            ("D06", "Remaining board, B\u00a0= 3/4\u00a0in", "Remaining board, B\u00a0= 7/8\u00a0in"),
             ("D06", "0.5 + 0.0625 + 0 + 0.75 | 1-5/16", "0.5 + 0.0625 + 0 + 0.875 | 1-7/16"),
             ("D08", "Leave a minimum of 3/4 in of board", "Leave a minimum of 7/8 in of board"),
         ],
@@ -37,14 +37,14 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
         "5/16 in",
         [
             ("D06", "half the width, at least 1/4 in,", "half the width, at least 5/16 in,"),
-            ("D06", "Minimum bead depth, D_l = 1/4", "Minimum bead depth, D_l = 5/16"),
+            ("D06", "Minimum bead depth, D_l\u00a0= 1/4", "Minimum bead depth, D_l\u00a0= 5/16"),
         ],
     ),
     "joint.depth_most": (
         "7/16 in",
         [
             ("D06", "J2, J3 | 1 | 1/2 | 1/2 |", "J2, J3 | 1 | 7/16 | 7/16 |"),
-            ("D06", "Maximum bead depth, D_m = 1/2", "Maximum bead depth, D_m = 7/16"),
+            ("D06", "Maximum bead depth, D_m\u00a0= 1/2", "Maximum bead depth, D_m\u00a0= 7/16"),
         ],
     ),
     "joint.width_most": ("7/8 in", [("D06", "", "Maximum width of one bead: 7/8 in.")]),

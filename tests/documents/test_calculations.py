@@ -4,6 +4,7 @@ The sums themselves are checked in tests/computing; these are rules of our own o
 """
 
 import dataclasses
+import re
 from collections.abc import Mapping
 from fractions import Fraction
 from pathlib import Path
@@ -196,7 +197,7 @@ def test_an_input_of_another_calculation_names_it_and_one_of_the_project_bears_n
 def test_a_figure_taken_where_none_is_given_says_so_and_bears_its_source(tmp_path: Path) -> None:
     row = InputRow("t", "drying", 24.0, "h", "primer.dry_hours")
     assert found_by(context_of(tmp_path), row, ()) == Origin(PRACTICE, default=True)
-    assert "Topographic factor, default, K_zt | 1[" in text.write_text(document_of("clean", "D06"))
+    assert "Ground reflectance, default, g | 0.2[" in text.write_text(document_of("clean", "D06"))
 
 
 def test_an_input_that_tells_no_origin_is_a_constant_whatever_it_equals(tmp_path: Path) -> None:
@@ -224,12 +225,12 @@ def test_every_figure_a_project_gives_is_told_by_its_field() -> None:
 def test_constants_stand_on_the_sheet_that_uses_them_with_the_mark_of_their_source() -> None:
     made = document_of("clean", "D06")
     told = [b.content for b in made.blocks if isinstance(b, Paragraph) and "Constants: " in plain_text(b.content)]
-    (face, *_) = (content for content in told if "Heat capacity constant, H = 100" in plain_text(content))
+    (face, *_) = (content for content in told if "Heat capacity constant, H\u00a0= 100" in plain_text(content))
     marks = [mark for part in face if isinstance(part, Letters) for mark in part.text.split(", ")]
     assert any(dict(made.legend)[mark].startswith("Not verified") for mark in marks)
     # ASTM E1980: 12 W/(m2 K) at medium wind, 5 at low wind; each stands on the sheet of its own.
     for film in ("12", "5"):
-        assert sum(f"Convection coefficient, h = {film}\u00a0W/" in plain_text(content) for content in told) == 1
+        assert sum(f"Convection coefficient, h\u00a0= {film}\u00a0W/" in plain_text(content) for content in told) == 1
 
 
 # By hand: 240 in * 8e-6 * (145 - 40) / 0.5 + 0.125 = 0.528 in, up to 9/16 in; 145 is 95 °F and half of 100 °F.
@@ -250,10 +251,10 @@ def test_demand_and_limit_stand_with_sense_ratio_and_conclusion(width: str, said
 
 def test_a_capacity_stands_with_its_own_working() -> None:
     said = plain(document_of("clean", "D06"))
-    # 180 psf / 3 = 60 psf; 23.48 / 60 = 0.391.
+    # 180 psf / 3 = 60 psf; 23.48 psf on level ground by a topographic factor of 1.3 are 30.52; 30.52 / 60 = 0.509.
     assert (
-        "E1: outward wind pressure 23.5 psf ≤ 60 psf allowable load (180 psf tested strength / 3 safety factor); "
-        "ratio 0.39; OK."
+        "E1: outward wind pressure 30.5 psf ≤ 60 psf allowable load (180 psf tested strength / 3 safety factor); "
+        "ratio 0.51; OK."
     ) in said
 
 
@@ -402,8 +403,11 @@ def test_a_formula_of_an_earlier_sheet_is_not_worked_again() -> None:
 
 def test_a_wall_is_one_table_of_its_layers() -> None:
     said = text.write_text(document_of("clean", "D06"))
-    # 443.1 Pa and 524.3 Pa by 3386.389 Pa to the inch of mercury, and their ratio.
-    assert "EPS board | 10.6 | 1.7 | 28.7 | 0.131 | 0.155 | 85%" in said
+    # Resistances 0.2, 1/30, 1/8, 1/1.7, 1/6, and 1/8 of the coating add up to 1.2382; 0.94657 of them lie inside the
+    # outer face of the board: 999.7 Pa less 0.94657 / 1.2382 of 654.5 Pa are 499.3 Pa. That and 524.3 Pa by 3386.389 Pa
+    # to the inch of mercury, and their ratio.
+    assert "EPS board | 10.6 | 1.7 | 28.7 | 0.147 | 0.155 | 95%" in said
+    assert re.search(r"Coating \| [^|]* \| 8\[", said)
 
 
 def test_every_origin_of_an_input_is_a_field_a_collection_a_calculation_or_words() -> None:
@@ -447,8 +451,8 @@ def test_a_constant_stands_with_the_figure_that_the_formulas_show() -> None:
     # 6,356,766 m by 0.3048 m to the foot: the radius of the standard atmosphere.
     assert said.count("20855531") > 2
     # An hour of each shift that is taken off, and a unit that is divided by, stand among the constants as well.
-    assert "Setup and cleanup, u = 1\u00a0h" in said
-    assert "One square foot, A_1 = 1\u00a0sq\u00a0ft" in said
+    assert "Setup and cleanup, u\u00a0= 1\u00a0h" in said
+    assert "One square foot, A_1\u00a0= 1\u00a0sq\u00a0ft" in said
 
 
 def test_what_a_strength_is_divided_by_is_given_for_each_wall() -> None:

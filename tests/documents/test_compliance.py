@@ -114,6 +114,8 @@ def test_a_wall_owes_its_fire_tests_by_type_and_board(
 
 
 FOAM: dict[str, Any] = {"kind": "eps", "flame_spread": 20, "smoke_developed": 300}
+# 2603.4: 1/2 in gypsum wallboard, or what passes the same test; sheathing outside the studs is neither.
+ASKED = "1/2 in gypsum wallboard or equal at the interior: architect to confirm in writing"
 GYPSUM = {"kind": "glass_mat_gypsum", "thickness": "5/8 in"}
 
 
@@ -132,8 +134,16 @@ def test_foam_plastic_owes_its_indexes_and_its_thermal_barrier_in_any_building(t
     limits = "flame spread index maximum 75, smoke-developed index maximum 450; board 20 and 300; report A2"
     assert rows == {
         "Foam plastic, surface burning, W1": ["2603.3", "yes", limits],
-        "Foam plastic, thermal barrier, W1": ["2603.4", "yes", "5/8 in glass mat gypsum between board and interior"],
+        "Foam plastic, thermal barrier, W1": ["2603.4", "yes", ASKED],
     }
+
+
+def test_a_wallboard_among_the_layers_is_the_thermal_barrier(tmp_path: Path) -> None:
+    layers = [{"name": "painted 5/8 in gypsum wallboard"}, {"name": "glass mat gypsum sheathing"}]
+    wall = {"substrate": GYPSUM, "insulation": FOAM, "layers": layers}
+    row = rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2021}, "walls": {"W1": wall}})
+    (*_, told) = row["Foam plastic, thermal barrier, W1"]
+    assert told == "painted 5/8 in gypsum wallboard at the interior, minimum 1/2 in"
 
 
 # 2603.5.1, 2603.5.3 and 2603.5.4 besides, the last with an index of 25.
@@ -163,11 +173,11 @@ def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> No
 
 @pytest.mark.parametrize(
     "substrate",
-    [{"kind": "plywood", "thickness": "5/8 in"}, {"kind": "glass_mat_gypsum", "thickness": "3/8 in"}, {"kind": "icf"}],
+    [{"kind": "plywood", "thickness": "5/8 in"}, {"kind": "glass_mat_gypsum", "thickness": "5/8 in"}, {"kind": "icf"}],
 )
 def test_a_thermal_barrier_that_the_substrate_is_not_is_asked_of_the_architect(substrate: Any, tmp_path: Path) -> None:
     (*_, told) = foam_rows(tmp_path, "VB", substrate, FOAM)["Foam plastic, thermal barrier, W1"]
-    assert told == "1/2 in gypsum board or equal between board and interior: architect to confirm in writing"
+    assert told == ASKED
 
 
 def test_walls_that_meet_it_in_different_ways_share_a_row(tmp_path: Path) -> None:
@@ -177,7 +187,7 @@ def test_walls_that_meet_it_in_different_ways_share_a_row(tmp_path: Path) -> Non
         "walls": {"W1": {"substrate": GYPSUM, "insulation": FOAM}} | second,
     }
     row = rows_of(tmp_path, change)["Foam plastic, thermal barrier, W1, W2"]
-    told = "W1: 5/8 in glass mat gypsum between board and interior; W2: concrete between board and interior"
+    told = f"W1: {ASKED}; W2: concrete between board and interior"
     # International Residential Code, R316.4, from memory.
     assert unmarked(row) == ["R316.4", "yes", told]
 
