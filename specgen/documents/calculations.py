@@ -64,7 +64,9 @@ def _gather_values(context: DocumentContext, provider: Provider) -> CalculationV
         try:
             value = context.resolve(member, provider.name)
         except Absent as absent:
-            paths = dict.fromkeys((*context.resolve.missing(member, provider.name), *absent.paths))
+            # The same field of further members is owed as well; another one may stand in its place.
+            alike = (path for path in absent.paths if path[-1] == absent.path[-1])
+            paths = dict.fromkeys((*context.resolve.missing(member, provider.name), *alike))
             # What waits for fields that do not apply here is not asked for: no power line, no distance from it.
             if any(map(context.project.applies, paths)):
                 waiting.append(Waiting(provider, member, tuple(paths)))
