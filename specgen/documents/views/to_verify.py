@@ -185,7 +185,9 @@ def tell_verifiers(context: DocumentContext) -> str:
         if text != name_role(role):
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
     told = [f"{' and '.join(texts[role])}, {tell_party(context, role)}" for role in texts if role != APPLICATOR]
-    others = [f"{'other texts' if told else 'texts'}, {tell_party(context, APPLICATOR)}"] if APPLICATOR in texts else []
+    others = (
+        [f"{'other' if told else 'published'} texts, {tell_party(context, APPLICATOR)}"] if APPLICATOR in texts else []
+    )
     roles = {role for role, _, _ in list_entries(context)}
     in_writing = " Manufacturers verify in writing." if not roles.isdisjoint(MANUFACTURERS) else ""
     return f"By: {'; '.join(['the party of the row', *told, *others])}.{in_writing}"
