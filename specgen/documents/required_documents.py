@@ -5,7 +5,9 @@ from typing import Any, NamedTuple, cast
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_missing_reports
-from specgen.documents.views.reports import list_pending_tests
+from specgen.documents.foam_reports import list_missing_foam_reports
+from specgen.documents.views._open_answers import BARRIER, list_barriers, list_standing
+from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.model.finding import Finding, Judgment, Severity
 from specgen.model.value_text import words
@@ -29,6 +31,8 @@ _OWED = {
     "SUB-06d": ("finish_source", "Compatibility letter, finish and sealant", "sealant"),
     "SUB-08a": ("applicator", "Certificates of qualification", "mockup"),
 }
+# What the code table requires, by the section of the code.
+_CODE = "COD, "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
@@ -43,8 +47,15 @@ _UNACCEPTED = {"HEA-05a": "HEA-05b"}
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
+    "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
-    "ATT-10c": ("owner", "Laboratory report, asbestos in the old coating", "hazard"),
+    "ATT-10c": ("owner", "Laboratory report, asbestos in the old coating, patches, and sealant", "hazard"),
+}
+_SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
+# What the manufacturer says of a wall that stands, and before what.
+_BY_MAKER = {
+    "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
+    "Release of the wall for boards, in writing, on moisture readings": "boards",
 }
 _TESTED = {"ATT-10a": "lead_tested", "ATT-10c": "asbestos_tested"}
 _PULLED = ("metal", "existing_brick")
@@ -128,8 +139,11 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The fire reports that the code requires, what an old wall must show, and the sheets of the materials."""
     for standard, walls in list_missing_reports(context).items():
         yield _owe(_FIRE[standard], _OWED, tuple(walls))
+    for name, section, lacking in list_missing_foam_reports(context):
+        yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
     project = context.project
-    yield from _find_old_coatings(context)
+    yield from _find_of_standing(context)
+    yield from _find_solar_reports(context)
     yield from _find_tests(context)
     if project.get(("code", "local_fasteners_required")) is False and not project.get(_LOCAL_BASIS):
         yield _owe("ATT-03", _LATER, ("project",))
@@ -153,15 +167,46 @@ def _is_sealed(context: DocumentContext) -> bool:
 def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The test reports behind the properties that the project gives, those of one manufacturer in one entry."""
     told = {finding.code for finding in context.judgment.findings}
+    foam = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)}
     by_maker: dict[str, list[str]] = {}
     for of, method in list_pending_tests(context):
         code = next((code for name, code in _OF_COLORS.items() if of.startswith(name)), "")
-        if code not in told:
+        if code not in told and method not in foam:
             by_maker.setdefault("finish_source" if code else "eifs_source", []).append(method)
     for maker, methods in by_maker.items():
         single = dict.fromkeys(methods)
         name = f"{'Test reports' if len(single) > 1 else 'Test report'}: {', '.join(single)}"
         yield RequiredDocument(maker, name, ("project",), "SUB-03", "mockup", len(single))
+
+
+def _find_of_standing(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """What is owed for walls that stand: the reports on them, the manufacturer's word, and that they need no drain."""
+    yield from _find_old_coatings(context)
+    standing, barriers = tuple(list_standing(context)), tuple(list_barriers(context))
+    if barriers:
+        yield _owe("ATT-08", _LATER, barriers)
+    if standing and not _is_released(context):
+        yield from (RequiredDocument("eifs_source", name, standing, "ATT-06", at) for name, at in _BY_MAKER.items())
+
+
+def _is_released(context: DocumentContext) -> bool:
+    """Whether a letter of the EIFS manufacturer is listed."""
+    project = context.project
+    return any(
+        project.get(("attachments", mark, "kind")) == "letter"
+        and "eifs_source" in map(str, project.get(("attachments", mark, "parties")) or ())
+        for mark in project.members.get(("attachments",), ())
+    )
+
+
+def _find_solar_reports(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """The reports on the colors, which a design draft does not have to list yet."""
+    colors = context.project.members.get(("colors",), ())
+    if not colors or not _is_design_draft(context):
+        return
+    for code, methods in _SOLAR.items():
+        if not any(find_reports(context, method) for method in methods):
+            yield _owe(code, _CONFIRMED, colors)
 
 
 def _find_old_coatings(context: DocumentContext) -> Iterator[RequiredDocument]:

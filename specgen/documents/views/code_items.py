@@ -17,7 +17,7 @@ from specgen.model.working import Lookup
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
 _UNCONFIRMED = "not confirmed; architect to confirm in writing"
-_IF_DUE = "; if required, the walls are not suitable as drawn"
+_IF_DUE = "; if required, the walls are not suitable as designed"
 _UNREAD = "Drained wall, fire class of the walls, and special inspection"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"

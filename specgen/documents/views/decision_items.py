@@ -3,7 +3,7 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.views._asked import DECISION, HAZARD
+from specgen.documents.views._asked import DECISION
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import CheckBox
 
@@ -15,7 +15,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for request in list_requests(context):
         if request.order > DECISION[0]:
             continue
-        before = f", before {request.before}" if request.order == HAZARD[0] else ""
+        before = f", before {request.before}" if request.before != DECISION[1] else ""
         for item in request.items:
             party = name_role(request.party) if request.party in told else name_party(context, request.party)
             told.add(request.party)
