@@ -37,9 +37,9 @@ _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
     "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
-    "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "boards"),
-    "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "boards"),
-    "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "boards"),
+    "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "decision"),
+    "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "decision"),
+    "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "decision"),
 }
 # A letter settles these, and the work has its measure all the same.
 _MEASURED = ("HEA-05a",)

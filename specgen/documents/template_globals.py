@@ -17,6 +17,7 @@ from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
+from specgen.documents.views._rules import list_waiting_rules
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.to_verify import tell_verifiers
@@ -52,6 +53,8 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "cautions": list_measured(context),
         "notes": context.judgment.of(Severity.NOTE),
         "rule_groups": name_groups(_list_codes(context)),
+        "rule_key": name_groups(clause.rule for clause in context.judgment.not_judged),
+        "waiting_rules": ", ".join(list_waiting_rules(context)),
         "open_items": context.judgment.open_items,
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},

@@ -36,6 +36,7 @@ def rows(context: DocumentContext) -> list[Cells]:
             ("Foam plastic, fire-resistance-rated wall", _tell_rating),
             ("Foam plastic, potential heat", _tell_heat),
         ]
+    asked.append(("Foam plastic, label", _tell_label))
     return [(f"{subject}, {', '.join(walls)}", *_join(context, walls, tell)) for subject, tell in asked if walls]
 
 
@@ -44,7 +45,7 @@ def _join(context: DocumentContext, walls: list[str], tell: Callable[[DocumentCo
     told: dict[str, tuple[list[str], Cells]] = {}
     for wall in walls:
         cells = tell(context, wall)
-        told.setdefault(repr(cells), ([], cells))[0].append(wall)
+        told.setdefault("".join(map(str, cells[-1])), ([], cells))[0].append(wall)
     (_, first), *more = told.values()
     if not more:
         return first
@@ -118,3 +119,10 @@ def _tell_heat(context: DocumentContext, wall: str) -> Cells:
         "yes",
         f"not above that of the wall tested per NFPA 285; {shown}",
     )
+
+
+def _tell_label(context: DocumentContext, wall: str) -> Cells:
+    """The label of an approved agency that the board bears."""
+    at = "R316.2" if context.project.get(("code", "model")) == "irc" else "2603.2"
+    number = "2603.5.6" if is_restricted(context) else at
+    return _cite(context, number, "ibc_foam_label_memory"), "yes", "label of an approved agency on the board or package"

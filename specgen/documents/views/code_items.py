@@ -3,6 +3,7 @@
 from typing import Any, cast
 
 from specgen.computing.code.special_inspection_due import COATING, list_exempt
+from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
@@ -14,6 +15,7 @@ from specgen.documents.views._open_answers import list_barriers, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
+from specgen.standards import find_source
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
 _UNCONFIRMED = "not confirmed; architect to confirm in writing"
@@ -21,6 +23,8 @@ _IF_DUE = "; if required, the walls are not suitable as designed"
 _UNREAD = "Drained wall, fire class of the walls, and special inspection"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
+# Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
+_WEATHER, _RENUMBERED = ("1403.2, 1404.2", "1402.2, 1403.2"), "2018"
 _DRAINED: Path = ("drainage", "kind")
 
 
@@ -35,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
-        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained)]
+        lines = [*_tell_system(edition, walls), *_tell_barrier(context, model), *fire_tests.join_walls(drained)]
         lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
@@ -60,7 +64,7 @@ def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[
     if "eifs_section" not in edition:
         return []
     section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
-    met = "system to ASTM E2568, installed per the manufacturer's written instructions; see D08"
+    met = "system to ASTM E2568, installed per the manufacturer's written instructions"
     return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
 
 
@@ -105,9 +109,43 @@ def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list
         f"Special inspection, {', '.join(exempt)}",
         cells[0],
         "no",
-        "exempt: on concrete or masonry, or drained over a WRB",
+        _tell_exemption(context, exempt),
     )
     return [no, (f"Special inspection, {', '.join(others)}", *cells)]
+
+
+def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
+    """Why none of these walls is inspected: what lies behind their boards, or the drainage over their barrier."""
+    kinds = {context.project.get(("walls", mark, "substrate", "kind")) for mark in walls}
+    solid = {kind in MASONRY or kind == "existing_coated" for kind in kinds}
+    if solid == {True}:
+        return "exempt: installed over concrete or masonry"
+    return (
+        "exempt: drained over a WRB" if solid == {False} else "exempt: over concrete or masonry, or drained over a WRB"
+    )
+
+
+def _tell_barrier(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:
+    """A row for the walls that are told to get no water-resistive barrier, which the code asks of all but masonry."""
+    bare = [mark for mark in context.project.members[("walls",)] if _has_no_barrier(context, mark)]
+    if model != "ibc" or not bare:
+        return []
+    numbers = _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
+    section = cite_section(numbers, find_source("ibc_weather_memory"), "weather protection")
+    lines = []
+    for mark in bare:
+        kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
+        cells: tuple[Any, ...] = ("yes", "no WRB given; tested to ASTM E331 or not, architect to confirm in writing")
+        if kind in MASONRY or (kind == "existing_coated" and base in ("concrete", "masonry")):
+            cells = ("no", "exempt over concrete or masonry designed to the code; architect to confirm the wall below")
+        elif kind == "existing_coated" and base is None:
+            cells = fire_tests.answer_open(context, Absent(("walls", mark, "substrate", "base")))
+        lines.append(("Water-resistive barrier", mark, (section, *cells)))
+    return fire_tests.join_walls(lines)
+
+
+def _has_no_barrier(context: DocumentContext, mark: str) -> bool:
+    return bool(context.project.get(("walls", mark, "wrb", "kind")) == "none")
 
 
 def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:
@@ -152,7 +190,7 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
     due: list[Any] = [context.display(("code", "local_fasteners_required"))]
     if project.get(authority) is None:
-        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing", _IF_DUE]
+        return "local code", "pending", [context.ask(authority), "; architect to confirm in writing", _IF_DUE]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
     said: list[Any] = [context.display(authority), ": "]
