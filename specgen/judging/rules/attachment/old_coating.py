@@ -74,7 +74,7 @@ RULE.clause(
     "c",
     STOP,
     "The bond report does not state what failed, and a pull without its mode of failure proves nothing.",
-    when="(wall.substrate.kind = metal or wall.substrate.kind = existing_coated and "
+    when="(wall.substrate.kind in {metal, existing_brick} or wall.substrate.kind = existing_coated and "
     "wall.substrate.coating_removed = no) and wall.substrate.bond_failure = not_stated",
     basis="adhesion_tests_memory",
     remedy="Have the testing laboratory state what failed at each pull: adhesive, coating, metal, or substrate.",
