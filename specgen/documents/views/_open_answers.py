@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
 from specgen.documents.foam_reports import list_unparted, list_unrated
 
@@ -14,12 +15,35 @@ def list_open_answers(context: DocumentContext) -> Iterator[str]:
     """What the architect is to answer before the decision on the walls, with the marks of the walls."""
     if context.project.get(("code", "model")) != "other" and list_standing(context):
         yield EXISTING
+    if context.project.get(("code", "jurisdiction")) is None and context.project.get(("code", "edition")) is not None:
+        yield f"Code that the authority adopted: IBC {context.project.get(('code', 'edition'))}? yes/no"
+    if not context.project.members.get(("contract", "spec_sections")):
+        yield "Specification section for this work: number, or none"
     least = context.limit("foam.thermal_barrier").text
     asked = {
         f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no": list_unparted(context),
+        "Is the wall concrete or masonry designed to the code? yes/no": list_solid(context),
         "Fire-resistance rating of the wall: hours, or none": list_unrated(context),
     }
     yield from (f"{question} ({', '.join(walls)})" for question, walls in asked.items() if walls)
+
+
+def list_bare(context: DocumentContext) -> list[str]:
+    """The marks of the walls that are told to get no water-resistive barrier, which the IBC asks of all but masonry."""
+    project = context.project
+    if project.get(("code", "model")) != "ibc":
+        return []
+    return [mark for mark in _list_walls(context) if project.get(("walls", mark, "wrb", "kind")) == "none"]
+
+
+def list_solid(context: DocumentContext) -> list[str]:
+    """Those of them that are of concrete or masonry as far as the project tells."""
+    return [mark for mark in list_bare(context) if _is_solid(context, mark)]
+
+
+def _is_solid(context: DocumentContext, mark: str) -> bool:
+    kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
+    return kind in MASONRY or (kind == "existing_coated" and base in ("concrete", "masonry"))
 
 
 def list_standing(context: DocumentContext) -> list[str]:

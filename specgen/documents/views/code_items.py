@@ -11,7 +11,7 @@ from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
-from specgen.documents.views._open_answers import list_barriers, list_standing
+from specgen.documents.views._open_answers import list_bare, list_barriers, list_solid, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
@@ -39,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
-        lines = [*_tell_system(edition, walls), *_tell_barrier(context, model), *fire_tests.join_walls(drained)]
+        lines = [*_tell_system(edition, walls), *_tell_barrier(context), *fire_tests.join_walls(drained)]
         lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
@@ -125,27 +125,21 @@ def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
     )
 
 
-def _tell_barrier(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:
+def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
     """A row for the walls that are told to get no water-resistive barrier, which the code asks of all but masonry."""
-    bare = [mark for mark in context.project.members[("walls",)] if _has_no_barrier(context, mark)]
-    if model != "ibc" or not bare:
-        return []
+    bare, solid = list_bare(context), list_solid(context)
     numbers = _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
     section = cite_section(numbers, find_source("ibc_weather_memory"), "weather protection")
     lines = []
     for mark in bare:
         kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
-        cells: tuple[Any, ...] = ("yes", "no WRB given; tested to ASTM E331 or not, architect to confirm in writing")
-        if kind in MASONRY or (kind == "existing_coated" and base in ("concrete", "masonry")):
+        cells: tuple[Any, ...] = ("yes", "no WRB: required unless the wall is tested to ASTM E331")
+        if mark in solid:
             cells = ("no", "exempt over concrete or masonry designed to the code; architect to confirm the wall below")
         elif kind == "existing_coated" and base is None:
             cells = fire_tests.answer_open(context, Absent(("walls", mark, "substrate", "base")))
         lines.append(("Water-resistive barrier", mark, (section, *cells)))
     return fire_tests.join_walls(lines)
-
-
-def _has_no_barrier(context: DocumentContext, mark: str) -> bool:
-    return bool(context.project.get(("walls", mark, "wrb", "kind")) == "none")
 
 
 def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:

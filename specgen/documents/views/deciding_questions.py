@@ -21,8 +21,8 @@ _QUESTIONS = (
     (
         "ATT-05",
         "Bond of the existing surface",
-        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened sheathing "
-        "and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
+        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
+        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
     ),
     (BARRIER, "Barrier wall without drainage", "the architect does not accept it in writing"),
     ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),

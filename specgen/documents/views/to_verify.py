@@ -54,7 +54,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
-    """All that is printed and nobody has verified, each once; a document that is left out is verified when it is issued."""
+    """All that is printed and nobody has verified, each once; a document left out is verified when issued."""
     entries: dict[Key, Entry] = {}
     told, left_out = _told_by_others(context), {known.id for known in context.rest.left_out}
     for document, value in context.rest.cited:
