@@ -123,7 +123,19 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
         for f in context.judgment.findings
         if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
     ]
-    return (*found, *later, *asked)
+    return (*_join_found_sheets(found), *later, *asked)
+
+
+def _join_found_sheets(found: Iterable[RequiredDocument]) -> Iterator[RequiredDocument]:
+    """The documents; the sheets of one manufacturer that are found missing in one entry."""
+    sheets: dict[str, list[RequiredDocument]] = {}
+    for entry in found:
+        if entry.code not in _SHEETS:
+            yield entry
+            continue
+        sheets.setdefault(entry.owed_by, []).append(entry)
+    for maker, entries in sheets.items():
+        yield _join_entries(maker, entries) if len(entries) > 1 else entries[0]
 
 
 def _is_design_draft(context: DocumentContext) -> bool:
@@ -262,8 +274,13 @@ def _join_sheets(context: DocumentContext, named: list[str], mixed: Container[st
         for entry in _sort_sheets(code, wanted):
             by_maker.setdefault(entry.owed_by, []).append(entry)
     for maker, entries in by_maker.items():
-        name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
-        yield RequiredDocument(maker, name, ("project",), "SUB-02", _SHEETS_BEFORE, sum(e.number for e in entries))
+        yield _join_entries(maker, entries)
+
+
+def _join_entries(maker: str, entries: list[RequiredDocument]) -> RequiredDocument:
+    """The sheets of a manufacturer as one entry: `Data sheets: board; safety data sheets: adhesive`."""
+    name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
+    return RequiredDocument(maker, name, ("project",), "SUB-02", _SHEETS_BEFORE, sum(e.number for e in entries))
 
 
 def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:

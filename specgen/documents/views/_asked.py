@@ -17,9 +17,9 @@ from specgen.model.finding import Severity, Verdict
 # Answered before anybody disturbs an old coating.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
 HAZARD = (0, "any work on the old coating")
-DECISION = (1, "decision on the walls")
 PULLS = (1, "the pull tests")
-SUBMITTAL = (2, "this submittal")
+DECISION = (2, "decision on the walls")
+SUBMITTAL = (3, "this submittal")
 # The work before which a measure is taken, where that is before the decision or is it.
 _EARLY = {"the decision on the walls": DECISION, "the pull tests": PULLS}
 _START = (50, "start of work")

@@ -8,7 +8,7 @@ from specgen.documents.views._asked import DECISION
 from specgen.documents.views._requests import Request, list_requests
 from specgen.model.block import CheckBox
 
-_WIDTHS = (22, 48, 30)
+_WIDTHS = (19, 60, 21)
 
 
 def set_items(context: DocumentContext, wanted: Callable[[Request], bool], stage: str) -> TableView:

@@ -46,7 +46,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for code, question, fails in _QUESTIONS:
         walls = [mark for mark, codes in waiting.items() if code in codes]
         if walls:
-            said = fill_figures(fails, context.figure)
+            said = fill_figures(fails, context.figure).replace(" %", "%")
             rule = "" if code == BARRIER else f" ({code})"
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), said))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (6, 34, 10, 50))

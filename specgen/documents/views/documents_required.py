@@ -17,7 +17,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for party, entries in by_party.items()
         for number, entry in enumerate(entries)
     )
-    return TableView(("From", "Document", "Needed before", "Item"), lines, (27, 46, 17, 10))
+    return TableView(("From", "Document", "Needed before", "Item"), lines, (21, 48, 18, 13))
 
 
 def _cells(context: DocumentContext, required: RequiredDocument) -> tuple[str, str, str]:

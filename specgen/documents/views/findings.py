@@ -15,6 +15,7 @@ from specgen.judging.rule import Clause
 from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
+from specgen.quantities.comparison import Sense
 
 # Of more members than these the marks alone are told.
 MOST_NAMED = 3
@@ -79,8 +80,14 @@ def _clauses() -> dict[str, Clause]:
 
 def _letter(context: DocumentContext, names: Iterable[str], text: str, read: bool = False) -> list[DisplayValue]:
     figures = [context.limit(name) for name in dict.fromkeys(names) if name and _say_figure(context, name) in text]
-    told = (one for one in figures if one.source is not None and (read or not one.source.is_verified))
-    return [replace(one, text="") for one in told]
+    return [replace(one, text="") for one in figures if _has_letter(context, one, read)]
+
+
+def _has_letter(context: DocumentContext, figure: DisplayValue, read: bool) -> bool:
+    """Whether a figure is lettered: one that nobody has verified, and, if `read` ones are told too, all but tools."""
+    if figure.source is None or not figure.source.is_verified:
+        return figure.source is not None
+    return read and context.standards.limits[figure.row].sense is not Sense.EXACTLY
 
 
 def _basis(context: DocumentContext, measure: Measure) -> list[Any]:

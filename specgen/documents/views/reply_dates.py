@@ -8,6 +8,7 @@ from specgen.model.block import Blank
 from specgen.model.field import Path
 
 _LATER = "each later step"
+_HEAD = 15
 # The field that dates a stage.
 _DATES: dict[str, Path] = {
     SUBMITTAL[1]: ("schedule", "submit_on"),
@@ -17,12 +18,16 @@ _DATES: dict[str, Path] = {
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each stage before which something is asked, the steps of the work in one."""
+    """One row of dates below the stages before which something is asked, the steps of the work in one."""
     stages = {(request.order, request.before): None for request in list_requests(context)}
     first = [before for order, before in sorted(stages) if order <= SUBMITTAL[0] or before in _DATES]
-    later = [_LATER] if len(first) < len(stages) else []
-    lines = tuple((f"Before {stage}", _find_date(context, stage)) for stage in (*first, *later))
-    return TableView(("Items needed", "Reply by"), lines, (50, 50))
+    told = [*first, *([_LATER] if len(first) < len(stages) else [])]
+    if not told:
+        return TableView((), (), ())
+    heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage in told))
+    share = (100 - _HEAD) // len(told)
+    widths = (100 - share * len(told), *([share] * len(told)))
+    return TableView(heads, (("Reply by", *(_find_date(context, stage) for stage in told)),), widths)
 
 
 def _find_date(context: DocumentContext, stage: str) -> object:
