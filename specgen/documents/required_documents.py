@@ -1,16 +1,16 @@
 """The documents that a project still lacks, and who owes each."""
 
-from collections.abc import Container, Iterable, Iterator
-from typing import Any, NamedTuple, cast
+from collections.abc import Iterator
+from typing import Any, cast
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_missing_reports
 from specgen.documents.foam_reports import list_missing_foam_reports
-from specgen.documents.views._open_answers import BARRIER, list_barriers, list_standing
+from specgen.documents.owed_sheets import SHEETS, RequiredDocument, join_found_sheets, join_sheets, sort_sheets
+from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.model.finding import Finding, Judgment, Severity
-from specgen.model.value_text import words
 
 # Who owes the document that a clause looks for, how a reader calls it, and the work that does not begin without it.
 # SUB-02a and c look for one of each material.
@@ -63,36 +63,13 @@ _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
-_SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
-_SHEETS_BEFORE = "mockup"
 # So many names stand in a series with commas.
 _SERIES = 3
-_CALLED = {"backing": "backer rod"}
-_MAKERS = {
-    "wrb": "wrb_source",
-    "smoothing": "finish_source",
-    "primer": "finish_source",
-    "gloss": "finish_source",
-    "sealant_primer": "sealant_source",
-    "sealant": "sealant_source",
-    "backing": "sealant_source",
-}
-
-
-class RequiredDocument(NamedTuple):
-    """A document that a clause looks for and the project does not list."""
-
-    owed_by: str  # the role of the party
-    name: str  # as it prints
-    subjects: tuple[str, ...]  # what it is for
-    code: str  # of the clause
-    before: str  # `hazard`, `decision`, `submittal`, `work starts`, or the step that does not begin without it
-    number: int = 1  # documents told by one name
 
 
 def looks_for_document(finding: Finding) -> bool:
     """Whether a finding is a stop for want of a document."""
-    return finding.severity is Severity.STOP and (finding.code in _OWED or finding.code in _SHEETS)
+    return finding.severity is Severity.STOP and (finding.code in _OWED or finding.code in SHEETS)
 
 
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
@@ -123,19 +100,7 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
         for f in context.judgment.findings
         if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
     ]
-    return (*_join_found_sheets(found), *later, *asked)
-
-
-def _join_found_sheets(found: Iterable[RequiredDocument]) -> Iterator[RequiredDocument]:
-    """The documents; the sheets of one manufacturer that are found missing in one entry."""
-    sheets: dict[str, list[RequiredDocument]] = {}
-    for entry in found:
-        if entry.code not in _SHEETS:
-            yield entry
-            continue
-        sheets.setdefault(entry.owed_by, []).append(entry)
-    for maker, entries in sheets.items():
-        yield _join_entries(maker, entries) if len(entries) > 1 else entries[0]
+    return (*join_found_sheets(found), *later, *asked)
 
 
 def _is_design_draft(context: DocumentContext) -> bool:
@@ -162,12 +127,12 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     described = materials(cast(Any, project.root()))
     if not _is_design_draft(context):
         undescribed = [coat for coat in _FINISH if coat not in described]
-        yield from _join_sheets(context, undescribed, undescribed)
+        yield from join_sheets(context, undescribed, undescribed)
         return
     sealed = _is_sealed(context)
     wet = ("base_coat", *_FINISH, *(["sealant"] if sealed else []))
     named = list(dict.fromkeys((*described, *wet)))
-    yield from _join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
+    yield from join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
     yield from _find_letters(context, sealed)
 
 
@@ -265,50 +230,13 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
         yield _owe("SUB-06d", _OWED, ("project",))
 
 
-def _join_sheets(context: DocumentContext, named: list[str], mixed: Container[str]) -> Iterator[RequiredDocument]:
-    """The data sheets and the safety data sheets that are not listed, those of one manufacturer in one entry."""
-    covered = _list_covered(context, "data_sheet"), _list_covered(context, "sds")
-    lacking = [m for m in named if m not in covered[0]], [m for m in named if m in mixed and m not in covered[1]]
-    by_maker: dict[str, list[RequiredDocument]] = {}
-    for code, wanted in zip(_SHEETS, lacking, strict=True):
-        for entry in _sort_sheets(code, wanted):
-            by_maker.setdefault(entry.owed_by, []).append(entry)
-    for maker, entries in by_maker.items():
-        yield _join_entries(maker, entries)
-
-
-def _join_entries(maker: str, entries: list[RequiredDocument]) -> RequiredDocument:
-    """The sheets of a manufacturer as one entry: `Data sheets: board; safety data sheets: adhesive`."""
-    name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
-    return RequiredDocument(maker, name, ("project",), "SUB-02", _SHEETS_BEFORE, sum(e.number for e in entries))
-
-
 def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:
     party, name, before = owed[code]
     return RequiredDocument(party, name, subjects, code, before)
-
-
-def _list_covered(context: DocumentContext, kind: str) -> set[str]:
-    """The materials that a sheet of a kind covers."""
-    project, covered = context.project, set[str]()
-    for mark in project.members.get(("attachments",), ()):
-        if project.get(("attachments", mark, "kind")) == kind:
-            covered |= set(project.get(("attachments", mark, "covers")) or ())
-    return covered
 
 
 def _entries(finding: Finding) -> Iterator[RequiredDocument]:
     if finding.code in _OWED:
         yield _owe(finding.code, _OWED, finding.subjects)
         return
-    yield from _sort_sheets(finding.code, finding.found.split(", "))
-
-
-def _sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:
-    """The sheets of materials, those of one manufacturer together."""
-    by_maker: dict[str, list[str]] = {}
-    for material in materials:
-        by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(_CALLED.get(material) or words(material))
-    for maker, named in by_maker.items():
-        name = f"{_SHEETS[code]}: {', '.join(named)}"
-        yield RequiredDocument(maker, name, ("project",), code, _SHEETS_BEFORE, len(named))
+    yield from sort_sheets(finding.code, finding.found.split(", "))

@@ -18,10 +18,10 @@ from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
-from specgen.documents.views._rules import list_waiting_rules
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.to_verify import tell_verifiers
+from specgen.documents.waiting_rules import list_waiting_rules
 from specgen.judging.registry import load_rules
 from specgen.model.absence import Absent
 from specgen.model.block import (

@@ -7,8 +7,9 @@ from typing import NamedTuple
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.context import DocumentContext
 from specgen.documents.measures import list_measures
+from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_name
-from specgen.documents.required_documents import RequiredDocument, list_pending
+from specgen.documents.required_documents import list_pending
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code, find_field
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, dotted_path, matches

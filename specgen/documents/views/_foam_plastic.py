@@ -35,8 +35,8 @@ def rows(context: DocumentContext) -> list[Cells]:
         asked += [
             ("Foam plastic, fire-resistance-rated wall", _tell_rating),
             ("Foam plastic, potential heat", _tell_heat),
+            ("Foam plastic, label", _tell_label),
         ]
-    asked.append(("Foam plastic, label", _tell_label))
     return [(f"{subject}, {', '.join(walls)}", *_join(context, walls, tell)) for subject, tell in asked if walls]
 
 
@@ -123,6 +123,4 @@ def _tell_heat(context: DocumentContext, wall: str) -> Cells:
 
 def _tell_label(context: DocumentContext, wall: str) -> Cells:
     """The label of an approved agency that the board bears."""
-    at = "R316.2" if context.project.get(("code", "model")) == "irc" else "2603.2"
-    number = "2603.5.6" if is_restricted(context) else at
-    return _cite(context, number, "ibc_foam_label_memory"), "yes", "label of an approved agency on the board or package"
+    return _cite(context, "2603.5.6", "ibc_foam_label_memory"), "yes", "label of an approved agency on the board or package"

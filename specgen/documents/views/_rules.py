@@ -1,12 +1,10 @@
 """How rules are named where a reader is to find them, and which of those not evaluated bear on a wall."""
 
-import re
 from collections.abc import Iterable
 from typing import Any, cast
 
 from specgen.computing.code.special_inspection_due import list_exempt
 from specgen.documents.context import DocumentContext
-from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import DECISION, list_asked
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Verdict
@@ -14,20 +12,12 @@ from specgen.model.finding import Verdict
 # Groups of rules on the wall itself that a design draft does not have to judge, and the decision on a wall asks for.
 _OF_THE_FACE = ("PLN", "BAS")
 _INSPECTION = "COD-04"
-_RULE = re.compile(r"[A-Z]{3}-\d\d")
 
 
 def name_rules(codes: Iterable[str]) -> list[str]:
     """The rules of these codes, each once, by code and title: `HEA-05 Dark color over EPS`."""
     titles = {rule.code: rule.title for rule in load_rules()}
     return [f"{code} {titles[code]}" for code in dict.fromkeys(codes)]
-
-
-def list_waiting_rules(context: DocumentContext) -> list[str]:
-    """The rules that are evaluated again when a document comes, and wait for no value."""
-    unjudged = {clause.rule for clause in context.judgment.not_judged}
-    waiting = {entry.code[:6] for entry in list_pending(context) if _RULE.match(entry.code)}
-    return sorted(waiting - unjudged)
 
 
 def list_undecided(context: DocumentContext, mark: str) -> tuple[str, ...]:

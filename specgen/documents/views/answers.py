@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.required_documents import (
-    RequiredDocument,
     list_measured,
     list_pending,
     looks_for_document,

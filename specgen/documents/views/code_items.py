@@ -7,11 +7,11 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.standing_walls import list_bare, list_barriers, list_solid, list_standing
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
-from specgen.documents.views._open_answers import list_bare, list_barriers, list_solid, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._open_answers import BARRIER
+from specgen.documents.standing_walls import BARRIER
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
 from specgen.model.figure_text import fill_figures

@@ -2,8 +2,9 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.required_documents import RequiredDocument, list_pending
+from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import sort_document
 
 
