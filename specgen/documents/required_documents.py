@@ -144,6 +144,7 @@ def _is_sealed(context: DocumentContext) -> bool:
 def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The test reports behind the properties that the project gives, those of one manufacturer in one entry."""
     told = {finding.code for finding in context.judgment.findings}
+    told |= {entry.code for entry in _find_solar_reports(context)}
     foam = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)}
     by_maker: dict[str, list[str]] = {}
     for of, method in list_pending_tests(context):

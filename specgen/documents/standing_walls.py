@@ -8,11 +8,16 @@ BARRIER = "Acceptance of a barrier wall without drainage, in writing"
 
 
 def list_bare(context: DocumentContext) -> list[str]:
-    """The marks of the walls that are told to get no water-resistive barrier, which the IBC asks of all but masonry."""
+    """The marks of the walls that are told to get no water-resistive barrier, which the IBC asks of all but masonry.
+
+    A new wall of concrete or masonry is plainly free of it.
+    """
     project = context.project
     if project.get(("code", "model")) != "ibc":
         return []
-    return [mark for mark in _list_walls(context) if project.get(("walls", mark, "wrb", "kind")) == "none"]
+    bare = [mark for mark in _list_walls(context) if project.get(("walls", mark, "wrb", "kind")) == "none"]
+    standing = list_standing(context)
+    return [mark for mark in bare if mark in standing or not _is_solid(context, mark)]
 
 
 def list_solid(context: DocumentContext) -> list[str]:

@@ -158,6 +158,8 @@ def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> No
             "yes",
             f"not above that of the wall tested per NFPA 285; NFPA 259 {owed}",
         ],
+        # 2603.5.6, the label; from memory.
+        "Foam plastic, label, W1": ["2603.5.6", "yes", "label of an approved agency on the board or package"],
     }
 
 

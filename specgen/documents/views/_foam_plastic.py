@@ -123,4 +123,8 @@ def _tell_heat(context: DocumentContext, wall: str) -> Cells:
 
 def _tell_label(context: DocumentContext, wall: str) -> Cells:
     """The label of an approved agency that the board bears."""
-    return _cite(context, "2603.5.6", "ibc_foam_label_memory"), "yes", "label of an approved agency on the board or package"
+    return (
+        _cite(context, "2603.5.6", "ibc_foam_label_memory"),
+        "yes",
+        "label of an approved agency on the board or package",
+    )

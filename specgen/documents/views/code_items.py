@@ -184,7 +184,7 @@ def _tell_fasteners(context: DocumentContext) -> tuple[Any, ...]:
     authority, basis = ("code", "jurisdiction"), ("code", "local_fasteners_basis")
     due: list[Any] = [context.display(("code", "local_fasteners_required"))]
     if project.get(authority) is None:
-        return "local code", "pending", [context.ask(authority), "; architect to confirm in writing", _IF_DUE]
+        return "local code", "pending", [context.ask(authority), " not named; architect to confirm in writing", _IF_DUE]
     if project.get(above) is not None:
         due += [", above ", context.display(above)]
     said: list[Any] = [context.display(authority), ": "]
