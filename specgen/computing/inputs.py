@@ -9,6 +9,7 @@ from functools import partial
 from typing import Any, ClassVar, Self, TypeVar, dataclass_transform
 
 from specgen.computing.declaration import LENGTHS, UNITS, Declaration
+from specgen.model.absence import read_all
 from specgen.model.project import View
 from specgen.model.source import InForce, Source
 from specgen.model.working import METHOD, InputRow, Working
@@ -131,7 +132,8 @@ class Inputs(Declared):
         wanted = {n: one for n, one in cls.declared.items() if n not in more and (one.field or one.computed)}
         # What another calculation waits for is told before what this one does.
         computed_first = sorted(wanted.items(), key=lambda item: not item[1].computed)
-        values = {name: one.value_in(view, ask) for name, one in computed_first}
+        read = read_all(*(partial(one.value_in, view, ask) for _, one in computed_first))
+        values = dict(zip((name for name, _ in computed_first), read, strict=True))
         project = view.project
         measured = frozenset(name for name, one in wanted.items() if one.is_measured(view.path, project))
         limits = partial(find_limit, project=project)

@@ -21,6 +21,7 @@ _BY = {
     "FIN": "applicator",
     "HEA": "architect",
     "HEA-01": "finish_source",
+    "HEA-05": "applicator",
     "HEA-06": "finish_source",
     "MOC-05": "applicator",
     "SUB-05": "applicator",

@@ -43,3 +43,15 @@ def find_name(context: DocumentContext, role: str) -> Path:
     section = _SECTIONS.get(role, role)
     known = section in context.project.schema.node(("parties",)).children
     return ("parties", section, "name") if known else ()
+
+
+def is_unnamed(context: DocumentContext, role: str) -> bool:
+    """Whether the name of a party is still to be given."""
+    path = find_name(context, role)
+    return bool(path) and context.project.get(path) is None
+
+
+def tell_contact(context: DocumentContext) -> str:
+    """`, Ida Marsh, 555-0147, ida@lark.example`: whom to answer at the applicator's; empty where nobody is named."""
+    asked = (context.project.get(("parties", "applicator", name)) for name in ("contact", "phone", "email"))
+    return "".join(f", {told}" for told in asked if told)

@@ -1,14 +1,23 @@
 """The documents that a project still lacks, and who owes each."""
 
-from collections.abc import Container, Iterable, Iterator
-from typing import Any, NamedTuple, cast
+from collections.abc import Iterator
+from typing import Any, cast
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.fire_reports import list_missing_reports
-from specgen.documents.views.reports import list_pending_tests
+from specgen.documents.foam_reports import list_missing_foam_reports
+from specgen.documents.owed_sheets import (
+    SHEETS,
+    RequiredDocument,
+    join_found_sheets,
+    join_sheets,
+    name_rod_makers,
+    sort_sheets,
+)
+from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing
+from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.model.finding import Finding, Judgment, Severity
-from specgen.model.value_text import words
 
 # Who owes the document that a clause looks for, how a reader calls it, and the work that does not begin without it.
 # SUB-02a and c look for one of each material.
@@ -29,13 +38,15 @@ _OWED = {
     "SUB-06d": ("finish_source", "Compatibility letter, finish and sealant", "sealant"),
     "SUB-08a": ("applicator", "Certificates of qualification", "mockup"),
 }
+# What the code table requires, by the section of the code.
+_CODE = "COD, "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
 # What somebody is asked to confirm where a clause gives no more than a caution.
 _CONFIRMED = {
     "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
-    "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "boards"),
-    "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "boards"),
-    "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "boards"),
+    "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "decision"),
+    "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "decision"),
+    "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "decision"),
 }
 # A letter settles these, and the work has its measure all the same.
 _MEASURED = ("HEA-05a",)
@@ -43,8 +54,15 @@ _UNACCEPTED = {"HEA-05a": "HEA-05b"}
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
+    "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
-    "ATT-10c": ("owner", "Laboratory report, asbestos in the old coating", "hazard"),
+    "ATT-10c": ("owner", "Laboratory report, asbestos in the old coating, patches, and sealant", "hazard"),
+}
+_SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
+# What the manufacturer says of a wall that stands, and before what.
+_BY_MAKER = {
+    "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
+    "Release of the wall for boards, in writing, on moisture readings": "boards",
 }
 _TESTED = {"ATT-10a": "lead_tested", "ATT-10c": "asbestos_tested"}
 _PULLED = ("metal", "existing_brick")
@@ -52,36 +70,13 @@ _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
 _OF_COLORS = {"Solar reflectance": "HEA-01a", "Emittance": "HEA-01b"}
 _FINISH = ("smoothing", "primer", "gloss")
-_SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
-_SHEETS_BEFORE = "mockup"
 # So many names stand in a series with commas.
 _SERIES = 3
-_CALLED = {"backing": "backer rod"}
-_MAKERS = {
-    "wrb": "wrb_source",
-    "smoothing": "finish_source",
-    "primer": "finish_source",
-    "gloss": "finish_source",
-    "sealant_primer": "sealant_source",
-    "sealant": "sealant_source",
-    "backing": "sealant_source",
-}
-
-
-class RequiredDocument(NamedTuple):
-    """A document that a clause looks for and the project does not list."""
-
-    owed_by: str  # the role of the party
-    name: str  # as it prints
-    subjects: tuple[str, ...]  # what it is for
-    code: str  # of the clause
-    before: str  # `hazard`, `decision`, `submittal`, `work starts`, or the step that does not begin without it
-    number: int = 1  # documents told by one name
 
 
 def looks_for_document(finding: Finding) -> bool:
     """Whether a finding is a stop for want of a document."""
-    return finding.severity is Severity.STOP and (finding.code in _OWED or finding.code in _SHEETS)
+    return finding.severity is Severity.STOP and (finding.code in _OWED or finding.code in SHEETS)
 
 
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
@@ -112,7 +107,7 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
         for f in context.judgment.findings
         if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
     ]
-    return tuple(_name_rod_makers(context, entry) for entry in (*found, *later, *asked))
+    return tuple(name_rod_makers(context, entry) for entry in (*join_found_sheets(found), *later, *asked))
 
 
 def _is_design_draft(context: DocumentContext) -> bool:
@@ -128,20 +123,23 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The fire reports that the code requires, what an old wall must show, and the sheets of the materials."""
     for standard, walls in list_missing_reports(context).items():
         yield _owe(_FIRE[standard], _OWED, tuple(walls))
+    for name, section, lacking in list_missing_foam_reports(context):
+        yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
     project = context.project
-    yield from _find_old_coatings(context)
+    yield from _find_of_standing(context)
+    yield from _find_solar_reports(context)
     yield from _find_tests(context)
     if project.get(("code", "local_fasteners_required")) is False and not project.get(_LOCAL_BASIS):
         yield _owe("ATT-03", _LATER, ("project",))
     described = materials(cast(Any, project.root()))
     if not _is_design_draft(context):
         undescribed = [coat for coat in _FINISH if coat not in described]
-        yield from _join_sheets(context, undescribed, undescribed)
+        yield from join_sheets(context, undescribed, undescribed)
         return
     sealed = _is_sealed(context)
     wet = ("base_coat", *_FINISH, *(["sealant"] if sealed else []))
     named = list(dict.fromkeys((*described, *wet)))
-    yield from _join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
+    yield from join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
     yield from _find_letters(context, sealed)
 
 
@@ -150,27 +148,50 @@ def _is_sealed(context: DocumentContext) -> bool:
     return any(context.project.members.get((name,)) for name in ("joints", "sealants"))
 
 
-def _name_rod_makers(context: DocumentContext, entry: RequiredDocument) -> RequiredDocument:
-    """The entry with the makers of backer rod, which the sealant manufacturer seldom makes."""
-    project = context.project
-    joints = project.members.get(("joints",), ())
-    makers = dict.fromkeys(str(m) for j in joints if (m := project.get(("joints", j, "rod_maker"))))
-    told = f"{_CALLED['backing']} ({', '.join(makers)})" if makers else _CALLED["backing"]
-    return entry._replace(name=entry.name.replace(_CALLED["backing"], told))
-
-
 def _find_tests(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The test reports behind the properties that the project gives, those of one manufacturer in one entry."""
     told = {finding.code for finding in context.judgment.findings}
+    told |= {entry.code for entry in _find_solar_reports(context)}
+    foam = {entry.name.partition(" report")[0] for entry in list_missing_foam_reports(context)}
     by_maker: dict[str, list[str]] = {}
     for of, method in list_pending_tests(context):
         code = next((code for name, code in _OF_COLORS.items() if of.startswith(name)), "")
-        if code not in told:
+        if code not in told and method not in foam:
             by_maker.setdefault("finish_source" if code else "eifs_source", []).append(method)
     for maker, methods in by_maker.items():
         single = dict.fromkeys(methods)
         name = f"{'Test reports' if len(single) > 1 else 'Test report'}: {', '.join(single)}"
         yield RequiredDocument(maker, name, ("project",), "SUB-03", "mockup", len(single))
+
+
+def _find_of_standing(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """What is owed for walls that stand: the reports on them, the manufacturer's word, and that they need no drain."""
+    yield from _find_old_coatings(context)
+    standing, barriers = tuple(list_standing(context)), tuple(list_barriers(context))
+    if barriers:
+        yield _owe("ATT-08", _LATER, barriers)
+    if standing and not _is_released(context):
+        yield from (RequiredDocument("eifs_source", name, standing, "ATT-06", at) for name, at in _BY_MAKER.items())
+
+
+def _is_released(context: DocumentContext) -> bool:
+    """Whether a letter of the EIFS manufacturer is listed."""
+    project = context.project
+    return any(
+        project.get(("attachments", mark, "kind")) == "letter"
+        and "eifs_source" in map(str, project.get(("attachments", mark, "parties")) or ())
+        for mark in project.members.get(("attachments",), ())
+    )
+
+
+def _find_solar_reports(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """The reports on the colors, which a design draft does not have to list yet."""
+    colors = context.project.members.get(("colors",), ())
+    if not colors or not _is_design_draft(context):
+        return
+    for code, methods in _SOLAR.items():
+        if not any(find_reports(context, method) for method in methods):
+            yield _owe(code, _CONFIRMED, colors)
 
 
 def _find_old_coatings(context: DocumentContext) -> Iterator[RequiredDocument]:
@@ -218,45 +239,13 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
         yield _owe("SUB-06d", _OWED, ("project",))
 
 
-def _join_sheets(context: DocumentContext, named: list[str], mixed: Container[str]) -> Iterator[RequiredDocument]:
-    """The data sheets and the safety data sheets that are not listed, those of one manufacturer in one entry."""
-    covered = _list_covered(context, "data_sheet"), _list_covered(context, "sds")
-    lacking = [m for m in named if m not in covered[0]], [m for m in named if m in mixed and m not in covered[1]]
-    by_maker: dict[str, list[RequiredDocument]] = {}
-    for code, wanted in zip(_SHEETS, lacking, strict=True):
-        for entry in _sort_sheets(code, wanted):
-            by_maker.setdefault(entry.owed_by, []).append(entry)
-    for maker, entries in by_maker.items():
-        name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
-        yield RequiredDocument(maker, name, ("project",), "SUB-02", _SHEETS_BEFORE, sum(e.number for e in entries))
-
-
 def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:
     party, name, before = owed[code]
     return RequiredDocument(party, name, subjects, code, before)
-
-
-def _list_covered(context: DocumentContext, kind: str) -> set[str]:
-    """The materials that a sheet of a kind covers."""
-    project, covered = context.project, set[str]()
-    for mark in project.members.get(("attachments",), ()):
-        if project.get(("attachments", mark, "kind")) == kind:
-            covered |= set(project.get(("attachments", mark, "covers")) or ())
-    return covered
 
 
 def _entries(finding: Finding) -> Iterator[RequiredDocument]:
     if finding.code in _OWED:
         yield _owe(finding.code, _OWED, finding.subjects)
         return
-    yield from _sort_sheets(finding.code, finding.found.split(", "))
-
-
-def _sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:
-    """The sheets of materials, those of one manufacturer together."""
-    by_maker: dict[str, list[str]] = {}
-    for material in materials:
-        by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(_CALLED.get(material) or words(material))
-    for maker, named in by_maker.items():
-        name = f"{_SHEETS[code]}: {', '.join(named)}"
-        yield RequiredDocument(maker, name, ("project",), code, _SHEETS_BEFORE, len(named))
+    yield from sort_sheets(finding.code, finding.found.split(", "))

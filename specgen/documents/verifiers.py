@@ -11,6 +11,8 @@ _ASHRAE = "ASHRAE Handbook, Fundamentals"
 _AIR = "Compressed Air and Gas Handbook"
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {
+    "substrate.plane_prominent": "architect",
+    "weather.wind_usual": "applicator",
     "substrate.bond": "engineer",
     "substrate.pulls": "engineer",
     "substrate.pulls_area": "engineer",
@@ -21,7 +23,7 @@ _SETTLED_BY = {
     "roof_below": "architect",
     "mockup": "architect",
     "substrate": "eifs_source",
-    "flatness": "eifs_source",
+    "flatness": "architect",
     "straightedge": "eifs_source",
     "board": "eifs_source",
     "adhesive": "eifs_source",
@@ -30,6 +32,7 @@ _SETTLED_BY = {
     "grade": "eifs_source",
     "ledge": "eifs_source",
     "face": "eifs_source",
+    "aesthetic_joint.tolerance": "architect",
     "aesthetic_joint": "eifs_source",
     "weather.after_frost": "eifs_source",
     "flashing": "eifs_source",

@@ -38,6 +38,7 @@ class Field:
     path: Path  # with stars for marks
     label: str  # its name in words
     kind: str  # of value: quantity, choice, list, reference and so on
+    asks: str = ""  # the question to who owes it, with the form of its answer, where the label by itself asks none
     ring: str = "optional"  # when it is owed: verdict, mockup, work, closeout or optional
     owed_by: str = ""  # the party that must give it
     why: str = ""  # the reason it is asked for

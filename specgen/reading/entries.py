@@ -86,6 +86,7 @@ _NEEDED = {
     "example": TEXT,
 }
 _OPTIONAL = {
+    "asks": TEXT,
     "if": CONDITION,
     "home": one_of(_HOMES),
     "default": TEXT,

@@ -168,6 +168,8 @@ def test_foam_plastic_in_a_wall_of_types_i_to_iv_owes_more(tmp_path: Path) -> No
             "yes",
             f"not above that of the wall tested per NFPA 285; NFPA 259 {owed}",
         ],
+        # 2603.5.6, the label; from memory.
+        "Foam plastic, label, W1": ["2603.5.6", "yes", "label of an approved agency on the board or package"],
     }
 
 
@@ -281,7 +283,7 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
 def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Path) -> None:
     subject, code = "Fasteners required by local code", {"local_fasteners_required": "no"}
     asked = "[Authority having jurisdiction] not named; architect to confirm in writing; if required, "
-    asked += "the walls are not suitable as drawn"
+    asked += "the walls are not suitable as designed"
     (unnamed := tmp_path / "unnamed").mkdir()
     assert rows_of(unnamed, {"code": code})[subject] == ["local code", "pending", asked]
     said = {"jurisdiction": "City of Ashmoor", "local_fasteners_basis": "letter of January 22, 2027"}
@@ -289,7 +291,7 @@ def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Pat
     answer = "City of Ashmoor: letter of January 22, 2027"
     (said_by_none := tmp_path / "unconfirmed").mkdir()
     told = "City of Ashmoor: not confirmed; architect to confirm in writing; if required, "
-    unconfirmed = ["local code", "pending", f"{told}the walls are not suitable as drawn"]
+    unconfirmed = ["local code", "pending", f"{told}the walls are not suitable as designed"]
     assert rows_of(said_by_none, {"code": code | {"jurisdiction": "City of Ashmoor"}})[subject] == unconfirmed
     assert rows_of(named, {"code": code | said})[subject] == ["local code", "no", answer]
 
@@ -356,4 +358,4 @@ def test_a_gloss_stands_with_its_unit_and_angle(tmp_path: Path) -> None:
 def test_without_a_specification_deviations_are_not_known(tmp_path: Path) -> None:
     rows_of(tmp_path, {})
     (made,) = (tmp_path / "out").glob("D02*.txt")
-    assert "Deviations: not known, specification not reviewed." in made.read_text("utf-8")
+    assert "Deviations: not known, no specification received." in made.read_text("utf-8")

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from specgen import building
-from specgen.documents import required_documents
+from specgen.documents import owed_sheets, required_documents
 from specgen.judging.registry import load_rules
 from specgen.reading.schema import project_schema
 from tests.documents.support import document_of
@@ -123,22 +123,26 @@ def asked_of(page: str) -> dict[str, dict[str, list[str]]]:
     """What D00 asks each party for, by what it is needed before."""
     asked: dict[str, dict[str, list[str]]] = {}
     named: dict[str, str] = {}
-    for line in table_of(page, "OPEN ITEMS BEFORE THE DECISION ON THE WALLS"):
-        first, item, answer = line.split(" | ")
-        # The name of a party stands in its first row, its role alone in the others.
-        party = named.setdefault(first.partition(":")[0], first)
-        text, _, hazard = item.removeprefix("( ) ").partition(", before ")
-        asked.setdefault(party, {}).setdefault(hazard or "decision on the walls", []).append(text)
-        assert not answer
+    for stage in ("decision on the walls", "submittal"):
+        heading = "THE DECISION ON THE WALLS" if stage != "submittal" else "THIS SUBMITTAL"
+        for line in table_of(page, f"OPEN ITEMS BEFORE {heading}"):
+            first, item, answer = line.split(" | ")
+            # The name of a party stands in its first row, its role alone in the others.
+            party = named.setdefault(first.partition(":")[0], first)
+            text, _, hazard = item.removeprefix("( ) ").partition(", before ")
+            asked.setdefault(party, {}).setdefault(hazard or stage, []).append(text)
+            assert not answer
     named = {}
     for line in table_of(page, "OPEN ITEMS OF LATER STAGES"):
-        first, before, items = line.split(" | ")
+        first, before, items, answer = line.split(" | ")
+        assert not answer
         name = named.setdefault(first.partition(":")[0], first)
         party = next((one for one in asked if one.partition(":")[0] == first.partition(":")[0]), name)
         bare = re.sub(
             r"^(Equipment|Coats|Colors and gloss|Walls|Joints and sealants|Mockup|Documents|Project): ", "", items
         )
-        asked.setdefault(party, {}).setdefault(before, []).extend(bare.split("; "))
+        told = [item.removesuffix(";") for item in re.split(r" ?\( \) ", bare) if item]
+        asked.setdefault(party, {}).setdefault(before, []).extend(told)
     return asked
 
 
@@ -154,8 +158,8 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     assert "Test for lead and asbestos before any other work on W1" in page
     party, first = next(iter(asked_of(page).items()))
     assert party.startswith("Owner")
-    for report in ("lead", "asbestos"):
-        assert f"Laboratory report, {report} in the old coating (W1)" in first["any work on the old coating"]
+    for report in ("lead in the old coating", "asbestos in the old coating, patches, and sealant"):
+        assert f"Laboratory report, {report} (W1)" in first["any work on the old coating"]
 
 
 def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path: Path) -> None:
@@ -214,7 +218,8 @@ def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_
         party = party if party.startswith(f"{first}:") else first
         sheets[(document, code)] = party
         assert before
-    assert sheets[("Data sheets: gloss", "SUB-02a")] == "Finish manufacturer: Birchall"
+    finish = {what: party for (what, code), party in sheets.items() if code == "SUB-02" and "gloss" in what}
+    assert set(finish.values()) == {"Finish manufacturer: Birchall"}, sheets
     assert sheets[("Compatibility letter, EIFS and finish", "SUB-06a")] == "EIFS manufacturer: Ashdown"
     assert (
         sheets[("Review of this package, signed and dated", "SUB-01a")]
@@ -226,7 +231,7 @@ def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_
 
 def test_every_clause_that_looks_for_a_document_says_who_owes_it() -> None:
     clauses = {clause.code: clause for rule in load_rules() for clause in rule.clauses}
-    owed = {**required_documents._OWED, **required_documents._SHEETS}
+    owed = {**required_documents._OWED, **owed_sheets.SHEETS}
     assert {code for code, clause in clauses.items() if clause.document} <= set(owed) <= set(clauses)
     known = {field.owed_by for field in project_schema().fields.values()}
     assert {party for party, _, _ in required_documents._OWED.values()} <= known
@@ -265,17 +270,18 @@ OLD_WALLS = {
 }
 
 
-def test_documents_that_decide_a_wall_stand_at_each_wall_in_both_documents(tmp_path: Path) -> None:
+def test_documents_that_decide_a_wall_stand_at_each_wall_and_are_counted_in_the_answer(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
     bond = "Bond report with mode of failure, signed by an independent testing agency"
     both, coated = (bond, "Local rule on fasteners", "Letter that accepts the dark color"), ("lead", "asbestos")
-    for name in ("D00", "D02"):
-        rows = {mark: re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*)$", pages[name]) for mark in ("W1", "W2")}
-        for mark, row in rows.items():
-            assert row is not None, mark
-            assert all(document in row[1] for document in both), (name, mark)
-            found = [f"Laboratory report, {what} in the old coating" in row[1] for what in coated]
-            assert found == [mark == "W2"] * 2, (name, mark)
+    for mark in ("W1", "W2"):
+        row = re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*?)\. ", pages["D02"])
+        assert row is not None, mark
+        assert all(document in row[1] for document in both), mark
+        assert [f"Laboratory report, {what} in the old coating" in row[1] for what in coated] == [mark == "W2"] * 2
+        # The answer counts them, as they stand below with room for their dates.
+        number = len(row[1].split("; "))
+        assert re.search(rf"(?m)^{mark}: .* {number} documents pending, listed below and in D05\. ", pages["D00"]), mark
 
 
 def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_path: Path) -> None:
@@ -297,8 +303,19 @@ def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_pat
 def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
     table = table_of(drafted(tmp_path, OLD_WALLS)["D00"], "DECIDING QUESTIONS")[1:]
     asked = [line.split(" | ")[1].rpartition("(")[2].rstrip(")") for line in table]
-    assert asked == ["ATT-10", "ATT-03", "ATT-05", "COD-03", "HEA-02", "ATT-09", "INS-03"]
-    assert table[0].endswith("W2 | asbestos is found and may be neither removed nor left undisturbed")
+    assert asked == [
+        "ATT-10",
+        "ATT-03",
+        "ATT-05",
+        "Barrier wall without drainage",
+        "COD-03",
+        "HEA-02",
+        "ATT-09",
+        "INS-03",
+    ]
+    assert table[0].endswith(
+        "W2 | asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05"
+    )
     assert table[1].endswith("W1, W2 | fasteners through the board are required")
 
 
@@ -310,8 +327,15 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
     assert "\nExisting building, W1, W2 | International Existing Building Code | pending" in pages["D02"]
     assert "barrier wall, which does not drain water behind it: architect to accept in writing" in pages["D02"]
     architect = next(items for party, items in asked_of(pages["D00"]).items() if party.startswith("Architect"))
-    for item in ("Barrier wall without drainage accepted, in writing (W1, W2)", "Risk category"):
+    for item in (
+        "Acceptance of a barrier wall without drainage, in writing (W1, W2)",
+        "Risk category: I, II, III, or IV",
+    ):
         assert item in architect["decision on the walls"], item
+    # International Building Code 2018, 1402.2: no barrier is required over concrete or masonry designed to the code.
+    assert "\nWater-resistive barrier, W1 | 1402.2, 1403.2" in pages["D02"]
+    assert re.search(r"(?m)^Water-resistive barrier, W2 .* pending \| \[Wall under the old coating\]", pages["D02"])
+    assert "Is the wall concrete or masonry designed to the code? yes/no (W1)" in architect["decision on the walls"]
     assert "Contractor’s review" not in pages["D02"] and "SUB-01" not in pages["D02"]
 
 

@@ -14,6 +14,7 @@ TWINS = [
     ("substrate.plane", "6 mm", PRACTICE, "6 mm under 3 m"),
     ("straightedge.long", "3 m", PRACTICE, "straightedges are sold 3 m long"),
     ("straightedge.short", "600 mm", PRACTICE, "straightedges are sold 600 mm long"),
+    ("substrate.plane_prominent", "3 mm", MEMORY, "3 mm under 3 m"),
     ("flatness.long", "3 mm", MEMORY, "3 mm under 3 m"),
     ("flatness.short", "1.5 mm", MEMORY, "1.5 mm under 600 mm"),
     ("board.thickness_most", "100 mm", PRACTICE, "boards are sold in steps of 10 mm"),

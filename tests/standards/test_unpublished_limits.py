@@ -21,6 +21,7 @@ HELD = [
     ("substrate.age", LEAST, "28 d", MEMORY, "green concrete and mortar shrink and push the glue off"),
     ("substrate.wood_moisture", MOST, "19 %", MEMORY, "wet panels shrink, and rot behind the board"),
     ("straightedge.short", EXACTLY, "24 in", PRACTICE, "one tool for all readings"),
+    ("substrate.plane_prominent", MOST, "1/8 in", MEMORY, "a wave of the wall shows in a prominent face"),
     ("flatness.long", MOST, "1/8 in", MEMORY, "a gap under the straightedge shows in gloss"),
     ("flatness.short", MOST, "1/16 in", MEMORY, "a gap under the straightedge shows in gloss"),
     ("substrate.bond", LEAST, "15 psi", MEMORY, "an old face that holds less lets the board go"),

@@ -5,12 +5,16 @@ from fractions import Fraction
 from specgen.computing.heat._balance_steps import add_face
 from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN
 from specgen.computing.heat._least_reflectance import Target, add_least_reflectance
+from specgen.computing.heat.wall_sun import share_of
 from specgen.computing.inputs import Inputs, given_input, option_input
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import read_all
 from specgen.model.source import Kind, Source
+from specgen.model.typed_views import Elevation
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
 REFLECTED_SUN = 1.3  # irradiance with that of glass or metal that sends a second sun
@@ -71,6 +75,12 @@ class FaceInputs(Inputs):
     def sources(self) -> tuple[Source, ...]:
         """The sources of the balance."""
         return (BALANCE, *((SECOND_SUN,) if self.reflected else ()))
+
+
+def read_face(elevation: Elevation, ask: Ask) -> FaceInputs:
+    """The face of an elevation in the sun of its facing; raises Absent with all that sun and face wait for."""
+    sun, _ = read_all(lambda: ask("wall-sun"), lambda: FaceInputs.from_project(elevation, ask))
+    return FaceInputs.from_project(elevation, ask, share=share_of(sun))
 
 
 def balance_rows(inputs: FaceInputs, h_c: float) -> tuple[InputRow, ...]:

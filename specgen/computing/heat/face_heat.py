@@ -1,9 +1,8 @@
 """Hottest face of the coated wall: the greater of a rule of thumb for joints and a heat balance."""
 
-from specgen.computing.heat._face import FaceInputs, build_face
+from specgen.computing.heat._face import FaceInputs, build_face, read_face
 from specgen.computing.heat._heat_balance import H_C
 from specgen.computing.heat._least_reflectance import Target
-from specgen.computing.heat.wall_sun import share_of
 from specgen.computing.inputs import provide
 from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.typed_views import Elevation
@@ -26,7 +25,7 @@ def face_heat(inputs: FaceInputs) -> Working:
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The face of an elevation in the sun of its facing."""
-    return face_heat(FaceInputs.from_project(elevation, ask, share=share_of(ask("wall-sun"))))
+    return face_heat(read_face(elevation, ask))
 
 
 def compare_face(elevation: Elevation, ask: Ask) -> Comparison:

@@ -1,8 +1,7 @@
 """Hottest face of the coated wall on a day without wind: the same methods, with little heat passed to the air."""
 
-from specgen.computing.heat._face import FaceInputs, build_face
+from specgen.computing.heat._face import FaceInputs, build_face, read_face
 from specgen.computing.heat._least_reflectance import Target
-from specgen.computing.heat.wall_sun import share_of
 from specgen.computing.inputs import provide
 from specgen.model.capacity import Check, Comparison, at_least, at_most
 from specgen.model.typed_views import Elevation
@@ -28,7 +27,7 @@ def face_heat_still(inputs: FaceInputs) -> Working:
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The face of an elevation in the sun of its facing, without wind."""
-    return face_heat_still(FaceInputs.from_project(elevation, ask, share=share_of(ask("wall-sun"))))
+    return face_heat_still(read_face(elevation, ask))
 
 
 def compare_face(elevation: Elevation, ask: Ask) -> Comparison:

@@ -6,21 +6,27 @@ from typing import NamedTuple
 
 from specgen.documents.calculations import gather_calculations
 from specgen.documents.context import DocumentContext
+from specgen.documents.measures import list_measures
+from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import find_name
-from specgen.documents.required_documents import RequiredDocument, list_pending
+from specgen.documents.required_documents import list_pending
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code, find_field
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, dotted_path, matches
-from specgen.model.finding import Verdict
+from specgen.model.finding import Severity, Verdict
 
 # Answered before anybody disturbs an old coating.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
 HAZARD = (0, "any work on the old coating")
-DECISION = (1, "decision on the walls")
-SUBMITTAL = (2, "this submittal")
+PULLS = (1, "the pull tests")
+DECISION = (2, "decision on the walls")
+SUBMITTAL = (3, "this submittal")
+# The work before which a measure is taken, where that is before the decision or is it.
+_EARLY = {"the decision on the walls": DECISION, "the pull tests": PULLS}
 _START = (50, "start of work")
 # What a document may be needed before that is no step.
-_STAGES = {"hazard": HAZARD, "decision": DECISION, "submittal": SUBMITTAL, "work starts": _START}
+_FIRST = {"hazard": HAZARD, "pulls": PULLS}
+_STAGES = {"decision": DECISION, "submittal": SUBMITTAL, "work starts": _START}
 # The number of the first step; those that follow the mockup come after the start of work.
 _FIRST_STEP = 4
 _FIRST_OF_WORK = 60
@@ -52,6 +58,8 @@ _BEARS = (
     ("elevations", "*", "prominent"),
     ("elevations", "*", "grade_clearance"),
     ("elevations", "*", "grade_is_soil"),
+    # Its letter on fasteners and its adoption of the code decide.
+    ("code", "jurisdiction"),
 )
 _PLANE = ("walls", "*", "substrate", "plane_measured")
 _STANDING = ("existing_coated", "existing_brick")
@@ -136,6 +144,8 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
             found.append(Asked(path, field.owed_by, *stages.find(path, field)))
     owed = [(entry.party, entry.order, entry.before) for entry in found]
     owed += [(document.owed_by, *sort_document(context, document)) for document in pending]
+    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
+    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
     return _ask_names(context, found, owed)
 
 
@@ -177,8 +187,8 @@ def _spread(context: DocumentContext, paths: Iterator[str]) -> Iterator[str]:
 def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:
     """What a document is needed before: the decision on a wall that waits for it, the submittal, or a step."""
     deciding = {code for wall in context.judgment.walls.values() for code in wall.deciding}
-    if document.before == "hazard":
-        return HAZARD
+    if document.before in _FIRST:
+        return _FIRST[document.before]
     if document.code in deciding or document.code.startswith("COD"):
         return DECISION
     if document.before in _STAGES:

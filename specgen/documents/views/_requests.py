@@ -27,11 +27,6 @@ _SUBJECTS = {
 _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
 _DOCUMENTS = "Documents"
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
-# What the label of a field by itself does not say to the party that is asked.
-_ASKED_AS = {
-    "WRB product": "WRB product named in the ASTM E2568 and NFPA 285 reports of this EIFS",
-    "Basic wind speed": "Basic wind speed for the risk category",
-}
 # The figures that the procedure goes by until somebody confirms or corrects them.
 _PROPOSED = {
     "finish.flatness_long": ("flatness.long",),
@@ -99,10 +94,19 @@ def _order_parties(context: DocumentContext, told: dict[tuple[str, int, str, str
 def _say(context: DocumentContext, paths: list[str]) -> Iterator[str]:
     """Each field with the marks that lack it, and the figure proposed for it."""
     names = name_fields(context, paths)
-    proposed = {next(iter(name_fields(context, [path]))): _propose(context, path) for path in paths}
+    labels = {next(iter(name_fields(context, [path]))): path for path in paths}
     for label, marked in names.items():
-        (said,) = say_fields({_ASKED_AS.get(label, label): marked})
-        yield f"{said}: confirm {proposed[label]}" if proposed[label] else said
+        (said,) = say_fields({_ask(context, labels[label], label): marked})
+        proposed = _propose(context, labels[label])
+        yield f"{said}: confirm {proposed}" if proposed else said
+
+
+def _ask(context: DocumentContext, path: str, label: str) -> str:
+    """The question of a field, in words that its party can answer; a label asks for itself."""
+    field = context.project.schema.field_at(tuple(path.split(".")))
+    if field is None:
+        return label
+    return field.asks or (f"{label}: yes/no" if field.kind == "yes_no" else label)
 
 
 def _propose(context: DocumentContext, path: str) -> str:

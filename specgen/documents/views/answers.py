@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.required_documents import (
-    RequiredDocument,
     list_measured,
     list_pending,
     looks_for_document,
@@ -36,9 +36,9 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
     stops = [f"{f.message} ({f.code})" for f in found if f.severity is Severity.STOP and not looks_for_document(f)]
     if stops:
         yield " ".join(stops)
-    documents = name_documents(context, mark)
+    documents = len(name_documents(context, mark))
     if documents:
-        yield f"Documents pending: {'; '.join(documents)}."
+        yield f"{count(documents, 'document')} pending, listed below and in D05."
     if judged.fields:
         yield "Values pending: listed below."
     undecided = list_undecided(context, mark)

@@ -3,24 +3,28 @@
 from typing import Any, cast
 
 from specgen.computing.code.special_inspection_due import COATING, list_exempt
+from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.standing_walls import list_bare, list_barriers, list_solid, list_standing
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
 from specgen.documents.views._cells import cite_section, join_cells
-from specgen.documents.views._open_answers import list_barriers, list_standing
 from specgen.model.absence import Absent
 from specgen.model.field import Path
 from specgen.model.working import Lookup
+from specgen.standards import find_source
 
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
 _UNCONFIRMED = "not confirmed; architect to confirm in writing"
-_IF_DUE = "; if required, the walls are not suitable as drawn"
+_IF_DUE = "; if required, the walls are not suitable as designed"
 _UNREAD = "Drained wall, fire class of the walls, and special inspection"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
+# Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
+_WEATHER, _RENUMBERED = ("1403.2, 1404.2", "1402.2, 1403.2"), "2018"
 _DRAINED: Path = ("drainage", "kind")
 
 
@@ -35,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
-        lines = [*_tell_system(edition, walls), *fire_tests.join_walls(drained)]
+        lines = [*_tell_system(edition, walls), *_tell_barrier(context), *fire_tests.join_walls(drained)]
         lines += [*foam_plastic.rows(context), *fire_tests.rows(context)]
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
@@ -60,7 +64,7 @@ def _tell_system(edition: dict[str, Any], walls: tuple[str, ...]) -> list[tuple[
     if "eifs_section" not in edition:
         return []
     section = cite_section(edition["eifs_section"], edition["eifs_source"], "EIFS")
-    met = "system to ASTM E2568, installed per the manufacturer's written instructions; see D08"
+    met = "system to ASTM E2568, installed per the manufacturer's written instructions"
     return [("EIFS", section, "yes", f"EIFS on {', '.join(walls)}: {met}")]
 
 
@@ -105,9 +109,37 @@ def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list
         f"Special inspection, {', '.join(exempt)}",
         cells[0],
         "no",
-        "exempt: on concrete or masonry, or drained over a WRB",
+        _tell_exemption(context, exempt),
     )
     return [no, (f"Special inspection, {', '.join(others)}", *cells)]
+
+
+def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
+    """Why none of these walls is inspected: what lies behind their boards, or the drainage over their barrier."""
+    kinds = {context.project.get(("walls", mark, "substrate", "kind")) for mark in walls}
+    solid = {kind in MASONRY or kind == "existing_coated" for kind in kinds}
+    if solid == {True}:
+        return "exempt: installed over concrete or masonry"
+    return (
+        "exempt: drained over a WRB" if solid == {False} else "exempt: over concrete or masonry, or drained over a WRB"
+    )
+
+
+def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
+    """A row for the walls that are told to get no water-resistive barrier, which the code asks of all but masonry."""
+    bare, solid = list_bare(context), list_solid(context)
+    numbers = _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
+    section = cite_section(numbers, find_source("ibc_weather_memory"), "weather protection")
+    lines = []
+    for mark in bare:
+        kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
+        cells: tuple[Any, ...] = ("yes", "no WRB: required unless the wall is tested to ASTM E331")
+        if mark in solid:
+            cells = ("no", "exempt over concrete or masonry designed to the code; architect to confirm the wall below")
+        elif kind == "existing_coated" and base is None:
+            cells = fire_tests.answer_open(context, Absent(("walls", mark, "substrate", "base")))
+        lines.append(("Water-resistive barrier", mark, (section, *cells)))
+    return fire_tests.join_walls(lines)
 
 
 def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.standing_walls import BARRIER
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
 from specgen.model.figure_text import fill_figures
@@ -13,23 +14,29 @@ _QUESTIONS = (
     (
         "ATT-10",
         "Lead and asbestos in the old coating",
-        "asbestos is found and may be neither removed nor left undisturbed",
+        "asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05",
     ),
     ("ATT-03", "Local rule on fasteners", "fasteners through the board are required"),
     ("ATT-07", "Bond of the adhesive to the WRB", "no bond report covers this adhesive on this WRB"),
     (
         "ATT-05",
         "Bond of the existing surface",
-        "a pull is below the engineer's minimum, and the surface is not removed",
+        "a pull is below the engineer's minimum, and the surface is neither removed nor overlaid with fastened "
+        "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
     ),
+    (BARRIER, "Barrier wall without drainage", "the architect does not accept it in writing"),
     ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
     ("COD-03", "NFPA 285 and NFPA 268", "no report, and no engineer's extension, covers this wall"),
     ("HEA-02", "Heat at the board", "the face temperature exceeds {board.softens}, where EPS softens"),
     ("ATT-09", "Wind on the adhered wall", "wind suction exceeds the tested load divided by the safety factor"),
-    ("ATT-08", "Drainage behind the board", "drainage efficiency is below the minimum, or water has no outlet"),
+    (
+        "ATT-08",
+        "Drainage behind the board",
+        "drainage efficiency is below {drainage.efficiency} to ASTM E2273, or water has no outlet",
+    ),
     ("INS-03", "EPS board for EIFS", "no aged board to ASTM E2430 is available"),
 )
-_APART = {code for code, *_ in _QUESTIONS if len(code) > len("COD-03")}
+_APART = {code for code, *_ in _QUESTIONS if len(code) == len("COD-03d")}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -39,8 +46,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     for code, question, fails in _QUESTIONS:
         walls = [mark for mark, codes in waiting.items() if code in codes]
         if walls:
-            said = fill_figures(fails, context.figure)
-            lines.append((str(len(lines) + 1), f"{question} ({code})", ", ".join(walls), said))
+            said = fill_figures(fails, context.figure).replace(" %", "%")
+            rule = "" if code == BARRIER else f" ({code})"
+            lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), said))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (6, 34, 10, 50))
 
 
@@ -48,4 +56,4 @@ def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     """The rules that a wall waits for, and those whose document it waits for; some clauses by themselves."""
     yield from list_undecided(context, mark)
     for entry in list_deciding(context, mark):
-        yield entry.code if entry.code in _APART else entry.code[:6]
+        yield entry.name if entry.name == BARRIER else entry.code if entry.code in _APART else entry.code[:6]

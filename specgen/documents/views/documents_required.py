@@ -2,8 +2,9 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.owed_sheets import RequiredDocument
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.required_documents import RequiredDocument, list_pending
+from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import sort_document
 
 
@@ -17,7 +18,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for party, entries in by_party.items()
         for number, entry in enumerate(entries)
     )
-    return TableView(("From", "Document", "Needed before", "Item"), lines, (27, 46, 17, 10))
+    return TableView(("From", "Document", "Needed before", "Item"), lines, (21, 48, 18, 13))
 
 
 def _cells(context: DocumentContext, required: RequiredDocument) -> tuple[str, str, str]:

@@ -15,6 +15,7 @@ from specgen.judging.rule import Clause
 from specgen.model.figure_text import figures_asked
 from specgen.model.finding import Finding
 from specgen.model.source import Kind, Source
+from specgen.quantities.comparison import Sense
 
 # Of more members than these the marks alone are told.
 MOST_NAMED = 3
@@ -51,9 +52,15 @@ def _mark_limits(context: DocumentContext, measure: Measure) -> list[DisplayValu
 
 def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
     """The letters of the figures that the measure says and nobody has verified."""
-    remedies = [_clauses()[code].remedy for code in measure.codes]
-    asked = (name for remedy in remedies for name in figures_asked(remedy) if _says(context, remedy, name, measure))
-    return _letter(context, asked, measure.remedy)
+    clauses = [_clauses()[code] for code in measure.codes]
+    asked = [
+        name
+        for clause in clauses
+        for name in figures_asked(clause.remedy)
+        if name != clause.limit and _says(context, clause.remedy, name, measure)
+    ]
+    # The text of a figure that the basis does not name is told by its letter, read or not.
+    return _letter(context, asked, measure.remedy, read=True)
 
 
 def _says(context: DocumentContext, remedy: str, name: str, measure: Measure) -> bool:
@@ -71,9 +78,16 @@ def _clauses() -> dict[str, Clause]:
     return {clause.code: clause for rule in load_rules() for clause in rule.clauses}
 
 
-def _letter(context: DocumentContext, names: Iterable[str], text: str) -> list[DisplayValue]:
+def _letter(context: DocumentContext, names: Iterable[str], text: str, read: bool = False) -> list[DisplayValue]:
     figures = [context.limit(name) for name in dict.fromkeys(names) if name and _say_figure(context, name) in text]
-    return [replace(one, text="") for one in figures if one.source is not None and not one.source.is_verified]
+    return [replace(one, text="") for one in figures if _has_letter(context, one, read)]
+
+
+def _has_letter(context: DocumentContext, figure: DisplayValue, read: bool) -> bool:
+    """Whether a figure is lettered: one that nobody has verified, and, if `read` ones are told too, all but tools."""
+    if figure.source is None or not figure.source.is_verified:
+        return figure.source is not None
+    return read and context.standards.limits[figure.row].sense is not Sense.EXACTLY
 
 
 def _basis(context: DocumentContext, measure: Measure) -> list[Any]:

@@ -60,12 +60,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
-    """All that is printed and nobody has verified, each once; a sum that is left out cannot be followed yet."""
+    """All that is printed and nobody has verified, each once; a document left out is verified when issued."""
     entries: dict[Key, Entry] = {}
     told, left_out = _told_by_others(context), {known.id for known in context.rest.left_out}
     for document, value in context.rest.cited:
         behind = value.source.behind if value.source else None
-        if behind is None or value.row in told or (document == _SUMS and document in left_out):
+        if behind is None or value.row in told or document in left_out:
             continue
         text = context.name_text(behind.text_to_check)
         text, role = (text, find_reader(text)) if text else _find_settler(context, document, value)
@@ -118,6 +118,8 @@ def _describe(context: DocumentContext, document: str, value: Value) -> tuple[st
         printed = context.limit(value.row)
         own = context.project.schema.field_at(limit.maker_figure) if limit.maker_figure else None
         about = own.label if own else printed.about.rpartition(", ")[0] if limit.sense in _SIDES else printed.about
+        if value.row in figures_asked(limit.about):
+            return _bare(about), ""
         return _bare(about), f"{_SIDES.get(limit.sense, '')}{printed.text}"
     about = value.about or value.text
     for start, kind in _KINDS:

@@ -20,16 +20,16 @@ from specgen.model.typed_views import Description
 RULE = Rule(
     "ACC-09",
     "Overspray protection",
-    remedy="Identify overspray exposures; assign protection and a wind watch.",
+    remedy="Identify overspray exposures; assign protection and one person to measure the wind.",
     steps="site_conditions protection",
     documents="D05 D08 D15",
 )
 
 
 _SET = "Set the exclusion distance, proposed minimum {protection.exclusion}"
-_WATCH = ", and name a wind watch."
-_WIND = " Stop spraying above the maximum wind, proposed {weather.wind_usual}."
-_VEHICLES = "move vehicles beyond it, cover those that cannot be moved"
+_WATCH = ", and assign one person to measure the wind."
+_WIND = " Stop above the maximum wind, proposed {weather.wind_usual}."
+_VEHICLES = "keep people and vehicles beyond it, protect entries, cover vehicles that stay"
 _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 
 
@@ -44,7 +44,7 @@ _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 )
 def vehicles_in_reach(project: Description) -> Violations:
     """Cars stand where the mist drifts."""
-    within = "Move vehicles a minimum of {wanted} from spraying, cover those that cannot be moved"
+    within = "Keep people and vehicles a minimum of {wanted} from spraying, protect entries, cover vehicles that stay"
     return _find(project, "vehicles_below", within, f"{_SET}; {_VEHICLES}")
 
 

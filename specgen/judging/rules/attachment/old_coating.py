@@ -74,7 +74,7 @@ RULE.clause(
     "c",
     STOP,
     "The bond report does not state what failed, and a pull without its mode of failure proves nothing.",
-    when="(wall.substrate.kind = metal or wall.substrate.kind = existing_coated and "
+    when="(wall.substrate.kind in {metal, existing_brick} or wall.substrate.kind = existing_coated and "
     "wall.substrate.coating_removed = no) and wall.substrate.bond_failure = not_stated",
     basis="adhesion_tests_memory",
     remedy="Have the testing laboratory state what failed at each pull: adhesive, coating, metal, or substrate.",
@@ -102,9 +102,10 @@ RULE.clause(
     "The old coating stays, and adhered board is no stronger than the coating beneath it.",
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="astm_d7234",
-    remedy="Only after laboratory reports that find no lead or asbestos, or by a licensed abatement contractor: "
-    f"{PULLS[0].lower()}{PULLS[1:]} Otherwise strip the coating, or install fastened sheathing with a fluid-applied "
-    "WRB over it.",
+    remedy="Disturb no coating before the laboratory reports on lead and asbestos. Then: "
+    f"{PULLS[0].lower()}{PULLS[1:]} If a pull fails, strip the coating, or install fastened sheathing with a "
+    "fluid-applied WRB over it. Where lead or asbestos was found, pull tests, stripping, "
+    "and drilling by a licensed abatement contractor only.",
 )
 
 RULE.clause(

@@ -22,7 +22,8 @@ from specgen.quantities.quantity import Quantity
 RULE = Rule(
     "PLN-02",
     "Tighter plane on prominent faces and in raking light",
-    remedy="Set a tighter substrate limit for this face; proposed: maximum {flatness.long} in {straightedge.long}.",
+    remedy="Set a tighter substrate limit for this face; proposed: maximum {substrate.plane_prominent} in "
+    "{straightedge.long}.",
     steps="substrate",
     documents="D05 D09",
 )

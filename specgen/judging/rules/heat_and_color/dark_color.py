@@ -34,8 +34,8 @@ RULE.clause(
     when="color.lrv < limit",
     limit="color.lrv_least",
     remedy="Compute the face temperature, maximum {board.softens} for EPS, and obtain the EIFS manufacturer's letter "
-    "that accepts this color on this wall. If the letter is refused, use a color with a light reflectance of minimum "
-    "{wanted}%.",
+    "that accepts this color on this wall; the architect accepts the color. If the letter is refused, use a color with "
+    "a light reflectance of minimum {wanted}%.",
 )
 
 

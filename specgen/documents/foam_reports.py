@@ -1,0 +1,94 @@
+"""The reports on foam plastic that the code requires of the walls, and what the architect is to confirm of them."""
+
+from typing import Any, NamedTuple
+
+from specgen.computing.foam_plastic import FOAM, RESTRICTED
+from specgen.computing.substrates import MASONRY
+from specgen.documents.context import DocumentContext
+from specgen.documents.fire_reports import list_reports
+from specgen.documents.views.reports import find_reports
+
+BURNING, HEAT, RESISTANCE = "ASTM E84", "NFPA 259", ("ASTM E119", "UL 263")
+# By the model code: where the indexes of foam plastic stand, and its thermal barrier.
+SECTIONS = {"ibc": ("2603.3", "2603.4"), "irc": ("R316.3", "R316.4")}
+
+
+class FoamReport(NamedTuple):
+    """A report that the code requires and nobody has listed."""
+
+    name: str  # as it prints, with the test method
+    section: str  # of the code
+    walls: tuple[str, ...]
+
+
+def list_missing_foam_reports(context: DocumentContext) -> list[FoamReport]:
+    """Each report with the walls that lack it: burning, potential heat, and resistance of a wall that is rated."""
+    walls, strict = list_foam_walls(context), is_restricted(context)
+    if not walls:
+        return []
+    section = "2603.5.4" if strict else SECTIONS[str(context.project.get(("code", "model")))][0]
+    lacking = [(f"{BURNING} report of the board", section, [] if find_reports(context, BURNING) else walls)]
+    if strict:
+        unheated = [wall for wall in walls if not list_heat(context, wall)]
+        rated = f"{' or '.join(RESISTANCE)} report of this wall, where rated"
+        lacking += [(f"{HEAT} report of the board", "2603.5.3", unheated), (rated, "2603.5.1", list_unrated(context))]
+    return [FoamReport(name, at, tuple(marks)) for name, at, marks in lacking if marks]
+
+
+def list_foam_walls(context: DocumentContext) -> list[str]:
+    """The marks of the walls of foam plastic; none under a code whose sections are not known."""
+    if context.project.get(("code", "model")) not in SECTIONS:
+        return []
+    kinds = {wall: get_kind(context, wall) for wall in context.project.members[("walls",)]}
+    return [wall for wall, kind in kinds.items() if kind in FOAM]
+
+
+def get_kind(context: DocumentContext, wall: str) -> Any:
+    """The kind of the insulation board of a wall; None if it is not given."""
+    return context.project.get(("walls", wall, "insulation", "kind"))
+
+
+def is_restricted(context: DocumentContext) -> bool:
+    """Whether the walls are of a type of construction that section 2603.5 is about."""
+    project = context.project
+    return project.get(("code", "model")) == "ibc" and project.get(("code", "construction_type")) in RESTRICTED
+
+
+def list_heat(context: DocumentContext, wall: str) -> list[str]:
+    """The marks of the reports on the potential heat of a wall's board."""
+    return list_reports(context.project, HEAT, wall) or list(find_reports(context, HEAT))
+
+
+def list_resistance(context: DocumentContext, wall: str) -> list[str]:
+    """The marks of the reports on the fire resistance of a wall."""
+    return [mark for standard in RESISTANCE for mark in list_reports(context.project, standard, wall)]
+
+
+def list_unrated(context: DocumentContext) -> list[str]:
+    """The marks of the walls whose rating, if any, the architect is to confirm."""
+    walls = list_foam_walls(context) if is_restricted(context) else []
+    return [wall for wall in walls if not list_resistance(context, wall)]
+
+
+def list_unparted(context: DocumentContext) -> list[str]:
+    """The marks of the walls whose thermal barrier the architect is to confirm."""
+    return [wall for wall in list_foam_walls(context) if not find_barrier(context, wall)]
+
+
+def find_barrier(context: DocumentContext, wall: str) -> tuple[tuple[str, ...], ...]:
+    """The paths of what parts the board of a wall from the interior; empty where nothing given does."""
+    at = ("walls", wall, "substrate")
+    kind, base = (context.project.get((*at, name)) for name in ("kind", "base"))
+    if kind in MASONRY and kind != "icf":
+        return ((*at, "kind"),)
+    if kind == "existing_coated" and base in ("concrete", "masonry"):
+        return ((*at, "base"),)
+    return _find_wallboard(context, wall)
+
+
+def _find_wallboard(context: DocumentContext, wall: str) -> tuple[tuple[str, ...], ...]:
+    """The interior gypsum board among the layers of a wall; sheathing outside the studs is no wallboard."""
+    path = ("walls", wall, "layers")
+    names = [(*path, at, "name") for at in context.project.members.get(path, ())]
+    boards = [name for name in names if {"gypsum", "wallboard"} <= set(str(context.project.get(name) or "").split())]
+    return tuple(boards[:1])

@@ -1,0 +1,89 @@
+"""The data sheets and safety data sheets that a project still lacks, those of one manufacturer in one entry."""
+
+from collections.abc import Container, Iterable, Iterator
+from typing import NamedTuple
+
+from specgen.documents.context import DocumentContext
+from specgen.model.value_text import words
+
+SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
+_BEFORE = "mockup"
+_CALLED = {"backing": "backer rod"}
+_MAKERS = {
+    "wrb": "wrb_source",
+    "smoothing": "finish_source",
+    "primer": "finish_source",
+    "gloss": "finish_source",
+    "sealant_primer": "sealant_source",
+    "sealant": "sealant_source",
+    "backing": "sealant_source",
+}
+
+
+class RequiredDocument(NamedTuple):
+    """A document that a clause looks for and the project does not list."""
+
+    owed_by: str  # the role of the party
+    name: str  # as it prints
+    subjects: tuple[str, ...]  # what it is for
+    code: str  # of the clause
+    before: str  # `hazard`, `decision`, `submittal`, `work starts`, or the step that does not begin without it
+    number: int = 1  # documents told by one name
+
+
+def join_sheets(context: DocumentContext, named: list[str], mixed: Container[str]) -> Iterator[RequiredDocument]:
+    """The data sheets and the safety data sheets that are not listed, those of one manufacturer in one entry."""
+    covered = _list_covered(context, "data_sheet"), _list_covered(context, "sds")
+    lacking = [m for m in named if m not in covered[0]], [m for m in named if m in mixed and m not in covered[1]]
+    by_maker: dict[str, list[RequiredDocument]] = {}
+    for code, wanted in zip(SHEETS, lacking, strict=True):
+        for entry in sort_sheets(code, wanted):
+            by_maker.setdefault(entry.owed_by, []).append(entry)
+    for maker, entries in by_maker.items():
+        yield _join_entries(maker, entries)
+
+
+def _join_entries(maker: str, entries: list[RequiredDocument]) -> RequiredDocument:
+    """The sheets of a manufacturer as one entry: `Data sheets: board; safety data sheets: adhesive`."""
+    name = "; ".join(e.name if not n else e.name[:1].lower() + e.name[1:] for n, e in enumerate(entries))
+    return RequiredDocument(maker, name, ("project",), "SUB-02", _BEFORE, sum(e.number for e in entries))
+
+
+def join_found_sheets(found: Iterable[RequiredDocument]) -> Iterator[RequiredDocument]:
+    """The documents; the sheets of one manufacturer that are found missing in one entry."""
+    sheets: dict[str, list[RequiredDocument]] = {}
+    for entry in found:
+        if entry.code not in SHEETS:
+            yield entry
+            continue
+        sheets.setdefault(entry.owed_by, []).append(entry)
+    for maker, entries in sheets.items():
+        yield _join_entries(maker, entries) if len(entries) > 1 else entries[0]
+
+
+def name_rod_makers(context: DocumentContext, entry: RequiredDocument) -> RequiredDocument:
+    """The entry with the makers of backer rod, which the sealant manufacturer seldom makes."""
+    project = context.project
+    joints = project.members.get(("joints",), ())
+    makers = dict.fromkeys(str(m) for j in joints if (m := project.get(("joints", j, "rod_maker"))))
+    told = f"{_CALLED['backing']} ({', '.join(makers)})" if makers else _CALLED["backing"]
+    return entry._replace(name=entry.name.replace(_CALLED["backing"], told))
+
+
+def _list_covered(context: DocumentContext, kind: str) -> set[str]:
+    """The materials that a sheet of a kind covers."""
+    project, covered = context.project, set[str]()
+    for mark in project.members.get(("attachments",), ()):
+        if project.get(("attachments", mark, "kind")) == kind:
+            covered |= set(project.get(("attachments", mark, "covers")) or ())
+    return covered
+
+
+def sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocument]:
+    """The sheets of materials, those of one manufacturer together."""
+    by_maker: dict[str, list[str]] = {}
+    for material in materials:
+        by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(_CALLED.get(material) or words(material))
+    for maker, named in by_maker.items():
+        name = f"{SHEETS[code]}: {', '.join(named)}"
+        yield RequiredDocument(maker, name, ("project",), code, _BEFORE, len(named))

@@ -1,0 +1,46 @@
+"""The walls that stand already or are told to get no barrier, and what of them is asked of the architect."""
+
+from specgen.computing.substrates import MASONRY
+from specgen.documents.context import DocumentContext
+
+_STANDING = ("existing_coated", "existing_brick")
+BARRIER = "Acceptance of a barrier wall without drainage, in writing"
+
+
+def list_bare(context: DocumentContext) -> list[str]:
+    """The marks of the walls that are told to get no water-resistive barrier, which the IBC asks of all but masonry.
+
+    A new wall of concrete or masonry is plainly free of it.
+    """
+    project = context.project
+    if project.get(("code", "model")) != "ibc":
+        return []
+    bare = [mark for mark in _list_walls(context) if project.get(("walls", mark, "wrb", "kind")) == "none"]
+    standing = list_standing(context)
+    return [mark for mark in bare if mark in standing or not _is_solid(context, mark)]
+
+
+def list_solid(context: DocumentContext) -> list[str]:
+    """Those of them that are of concrete or masonry as far as the project tells."""
+    return [mark for mark in list_bare(context) if _is_solid(context, mark)]
+
+
+def _is_solid(context: DocumentContext, mark: str) -> bool:
+    kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
+    return kind in MASONRY or (kind == "existing_coated" and base in ("concrete", "masonry"))
+
+
+def list_standing(context: DocumentContext) -> list[str]:
+    """The marks of the walls that stand already."""
+    kind = ("substrate", "kind")
+    return [mark for mark in _list_walls(context) if context.project.get(("walls", mark, *kind)) in _STANDING]
+
+
+def list_barriers(context: DocumentContext) -> list[str]:
+    """The marks of the walls that stand already and are told to get no drainage."""
+    kind = ("drainage", "kind")
+    return [mark for mark in list_standing(context) if context.project.get(("walls", mark, *kind)) == "none"]
+
+
+def _list_walls(context: DocumentContext) -> tuple[str, ...]:
+    return context.project.members[("walls",)]

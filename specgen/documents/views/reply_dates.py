@@ -1,0 +1,39 @@
+"""The date by which each stage has its answers: the project's own, or a blank."""
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.views._asked import SUBMITTAL
+from specgen.documents.views._requests import list_requests
+from specgen.model.block import Blank
+from specgen.model.field import Path
+
+_LATER = "each later step"
+_HEAD = 15
+# The field that dates a stage.
+_DATES: dict[str, Path] = {
+    SUBMITTAL[1]: ("schedule", "submit_on"),
+    "mockup": ("mockup", "planned_on"),
+    "start of work": ("schedule", "work_start"),
+}
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row of dates below the stages before which something is asked, the steps of the work in one."""
+    stages = {(request.order, request.before): None for request in list_requests(context)}
+    first = [before for order, before in sorted(stages) if order <= SUBMITTAL[0] or before in _DATES]
+    told = [*first, *([_LATER] if len(first) < len(stages) else [])]
+    if not told:
+        return TableView((), (), ())
+    heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage in told))
+    share = (100 - _HEAD) // len(told)
+    widths = (100 - share * len(told), *([share] * len(told)))
+    return TableView(heads, (("Reply by", *(_find_date(context, stage) for stage in told)),), widths)
+
+
+def _find_date(context: DocumentContext, stage: str) -> object:
+    """The date of a stage; a blank where the project gives none, or none after this draft."""
+    path = _DATES.get(stage)
+    given, drafted = context.project.get(path) if path else None, context.project.get(("package", "date"))
+    if path and given is not None and (drafted is None or given > drafted):
+        return context.display(path)
+    return Blank(f"Reply by, before {stage}", "date")

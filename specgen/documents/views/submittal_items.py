@@ -1,0 +1,11 @@
+"""What to ask of whom before this submittal, besides what decides on the walls: one item a line."""
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.views._asked import SUBMITTAL
+from specgen.documents.views._item_lines import set_items
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each value or document, those of a party together."""
+    return set_items(context, lambda request: request.order == SUBMITTAL[0], SUBMITTAL[1])
