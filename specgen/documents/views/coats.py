@@ -99,7 +99,7 @@ def _smoothing_quantity(context: DocumentContext) -> Any:
     if not isinstance(working, Working):
         return _NONE
     told = _tell_quantity(context, "smoothing", working)
-    return told if context.project.is_given(("smoothing", "reserve")) else [*told, ", no waste included"]
+    return told if context.project.is_given(("smoothing", "reserve")) else [*told, ", waste not included"]
 
 
 def _quantity(context: DocumentContext, coat: str) -> Any:
