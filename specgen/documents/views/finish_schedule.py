@@ -55,7 +55,7 @@ def _finish(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
     held = [
         finding.code for finding in context.judgment.findings if finding.rule == _HEAT and at[1] in finding.subjects
     ]
-    hold = [f"; hold until {' and '.join(held)} is closed, D05"] if held else []
+    hold = [f"; hold for {' and '.join(held)}, D05"] if held else []
     if color is None or not color.get("number") or not color.get("reference"):
         return [named, *hold]
     return [named, ", No. ", context.display(("colors", color.mark, "number")), *hold]
