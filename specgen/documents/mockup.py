@@ -75,6 +75,12 @@ def is_drained(context: DocumentContext) -> bool:
     return any(kind not in (None, "none") for kind in kinds)
 
 
+def has_starter(context: DocumentContext) -> bool:
+    """Whether the project sets a starter at its lower edges."""
+    listed = context.project.members.get(("accessories",), ())
+    return any(context.project.get(("accessories", number, "kind")) == "starter" for number in listed)
+
+
 def size_finished(context: DocumentContext) -> tuple[Quantity, Quantity] | None:
     """Width and height of the part that gets every coat, half beside a stepped build-up; None where not given."""
     width, height = (context.project.get(("mockup", name)) for name in ("width", "height"))

@@ -16,7 +16,7 @@ from specgen.model.dates import days_after
 from specgen.model.field import Path
 
 # The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
-_LEFT_OUT = {"mockup", "clean_equipment", "metal_caps"}
+_LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}
 _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
@@ -72,9 +72,11 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
         if step.name == "wrb" and list_fluid_walls(context):
             yield from _fluid(context, composer, step)
             continue
+        if step.name == "sealant":
+            yield from _sealant(context, composer, step, wait.replace(_LAST_COAT, last_coat))
+            continue
         if step.name == "acceptance" and sealed:
-            cure = composer.token(_sealant_cure(context))
-            wait = f"the sealant has cured a minimum of {cure}"
+            wait = ""  # for the pull that stands before it
         yield MockupLine(
             f"{step.title}{_CLEANED.get(step.name, '')}{_AGAIN.get(step.name, '')}",
             wait.replace(_LAST_COAT, last_coat),
@@ -89,6 +91,13 @@ def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iter
     dried = f"a minimum of {hours:g} h" if hours is not None else "per its manufacturer's written instructions"
     yield MockupLine(step.title, step.wait, "", 1 if hours is None else ceil(hours / _DAY))
     yield MockupLine("Release of the WRB", f"the WRB has dried {dried}", _point(step))
+
+
+def _sealant(context: DocumentContext, composer: Composer, step: StepPage, wait: str) -> Iterator[MockupLine]:
+    """The sealant, and the hand pull that releases it when it has cured."""
+    cure = composer.token(_sealant_cure(context))
+    yield MockupLine(step.title, wait, "", _days_of(context, step.name))
+    yield MockupLine("Sealant hand pull", f"the sealant has cured a minimum of {cure}", _point(step))
 
 
 def _gloss(context: DocumentContext, composer: Composer, step: StepPage, wait: str, dried: str) -> Iterator[MockupLine]:

@@ -6,7 +6,7 @@ from html import escape
 from itertools import groupby
 from pathlib import Path
 
-from specgen.documents.no_break import NO_BREAK_HYPHEN, keep_together, keep_words
+from specgen.documents.no_break import NO_BREAK, NO_BREAK_HYPHEN, keep_together, keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
@@ -262,7 +262,7 @@ def _render_inline(part: Inline) -> str:
             text = f"<bdi>{_render_text(part.text)}</bdi>"
             return f'<span class="open">{text}</span>' if part.open else text
         case Letters():
-            return f"<sup>{escape(part.text)}</sup>"
+            return f"<sup>{escape(part.text.replace(' ', NO_BREAK))}</sup>"
         case Strong():
             return f"<strong>{_render_line(part.children)}</strong>"
         case Emphasis():

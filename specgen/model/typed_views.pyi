@@ -676,7 +676,7 @@ class Tank(View):
     agitation: Literal["none", "by_hand", "agitator", "recirculating"]
 
 class Instrument(View):
-    kind: Literal["zahn_4_cup", "iso_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "other"]
+    kind: Literal["zahn_4_cup", "iso_cup", "other_cup", "moisture_meter", "air_thermometer", "surface_thermometer", "hygrometer", "wind_meter", "gloss_meter", "color_meter", "long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "step_gauge", "wet_film_comb", "film_gauge", "pressure_gauge", "measuring_jug", "raking_lamp", "pull_tester", "micrometer", "ph_strips", "other"]
     calibrated_to: datetime.date
 
 class Person(View):
@@ -697,7 +697,7 @@ class Safety(View):
     hazcom: Attachment
 
 class Crew(View):
-    steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"], ...]
+    steps: tuple[Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"], ...]
     rates: Members[Quantity]
     size: int
 
@@ -782,8 +782,8 @@ class Schedule(View):
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]
 
 class PlannedWait(View):
-    from_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
-    to_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
+    from_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"]
+    to_step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"]
     hours: Number
 
 class Attachment(View):
@@ -851,7 +851,7 @@ class SiteRecordEntry(View):
     area: str
     panels: tuple[str, ...]
     masked_panels: tuple[str, ...]
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"]
     coat: int
     crew: Crew
     started_at: datetime.time
@@ -889,7 +889,7 @@ class SiteRecordEntry(View):
     equipment_cleaned: bool
 
 class Release(View):
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing"]
     elevation: Elevation
     area: str
     date: datetime.date
@@ -902,7 +902,7 @@ class Release(View):
     by: str
 
 class Inspection(View):
-    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "board_straightedge", "sight_lines"]
+    step: Literal["site_conditions", "old_coating", "substrate", "equipment", "mockup", "wrb", "flashings", "board_layout", "boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "protection", "setup", "primer", "release_primer", "gloss", "clean_equipment", "acceptance", "metal_caps", "sealant", "final_viewing", "board_straightedge", "sight_lines"]
     elevation: Elevation
     done_on: datetime.date
     outcome: Literal["accepted", "refused"]

@@ -97,6 +97,7 @@ _SAID = {
     "kick_out_flashing": "kick-out flashing",
     "floor_line_flashing": "floor-line flashing",
     "iso_cup": "ISO flow cup",
+    "ph_strips": "pH strips",
     "zahn_4_cup": "Zahn No. 4 cup",
     "cold_formed_steel": "cold-formed steel",
     "eifs_source": "EIFS manufacturer",

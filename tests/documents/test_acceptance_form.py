@@ -360,7 +360,7 @@ def test_the_layers_below_the_coating_are_measured_on_the_walls_of_the_mockup(tm
         "W2": {"wrb": {"kind": "building_wrap"}, "base_coat": {"dry_thickness": "1/8 in"}},
     }
     lines = lines_of(tmp_path / "a", {"walls": walls, "mockup": {"walls": ["W1"], "includes": ["build_up_steps"]}})
-    assert lines[WRB][3:5] == ["Minimum 12 mil, dry, all coats together", "Place 1; 3 readings"]
+    assert lines[WRB][3:5] == ["Minimum 12 mil, dry, all coats together", "Place 2; 3 readings"]
     assert lines[BASE][3].split("[")[0] == "Minimum 3/32 in, maximum 1/4 in, dry, all passes together"
     lines = lines_of(tmp_path / "b", {"walls": walls, "mockup": {"walls": ["W2"]}})
     assert WRB not in lines and lines[BASE][3].startswith("Minimum 1/8 in, maximum")

@@ -184,9 +184,13 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
         ["3a", "Opening with returns", "E1 South face: A, B"],
         ["3b", "Sill of the opening", "E1 South face: A"],
         ["4", "Termination above grade", "E1 South face: 9 in above soil; E2: 8 in above grade"],
-        ["5", "Each color", "C1, board 2"],
+        ["5", "Color C1", "C1, board 2"],
         ["6", "End-of-day stop at a joint or corner", "Joints and corners at which spraying stops"],
-        ["7", "Test area", "Apart from the face to be kept"],
+        [
+            "7",
+            "Test area",
+            "Beside the face to be kept; room for 3 tape tests, 3 pull-offs, coupons",
+        ],
     ]
 
 
@@ -195,7 +199,10 @@ def test_the_steps_show_the_thickness_of_what_lies_below_the_coating(tmp_path: P
     seen = "1 | Stepped build-up | All layers and coats, in order | Each layer and coat in view; thickness of"
     assert f"{seen} base coat, smoothing" in plan_of(tmp_path / "a", change)
     fluid = merged(change, {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}})
-    assert f"{seen} base coat, smoothing, WRB" in plan_of(tmp_path / "b", fluid)
+    plan = plan_of(tmp_path / "b", fluid)
+    # The barrier is cut on the test area, as the steps are part of the face to be kept.
+    assert f"{seen} base coat, smoothing" in plan
+    assert [line for line in plan if line.startswith("2 | Test area") and line.endswith("pull-off, WRB thickness")]
 
 
 def days_of(plan: list[str]) -> list[str]:
@@ -290,12 +297,13 @@ SEALED: dict[str, Any] = {
 def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Path) -> None:
     # The gloss is dry on day 9: then nine days of cure, or the usual fourteen (common practice, no source).
     rows = [line.split(" | ") for line in plan_of(tmp_path / "a", merged(DRYING, SEALED)) if line.count(" | ") == 4]
-    assert [row[1:4] for row in rows[-2:]] == [
-        ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints"],
-        ["Day 18", "the sealant has cured a minimum of 9 days", "Acceptance of the finish"],
+    assert [row[1:] for row in rows[-3:]] == [
+        ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints", "–"],
+        ["Day 18", "the sealant has cured a minimum of 9 days", "Sealant hand pull", "Hold point (sealant adhesion)"],
+        ["Day 18", "–", "Acceptance of the finish", "Hold point"],
     ]
     usual = merged(DRYING, {"joints": SEALED["joints"], "sealants": {"S1": {"chemistry": "silicone"}}})
-    last = [line for line in plan_of(tmp_path / "b", usual) if "Acceptance of the finish" in line][0]
+    last = [line for line in plan_of(tmp_path / "b", usual) if "Sealant hand pull" in line][0]
     assert "Day 23 | the sealant has cured a minimum of 14 days" in last
 
 

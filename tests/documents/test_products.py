@@ -343,7 +343,7 @@ def test_the_sealant_schedule_gives_place_size_rod_and_the_face_tested(tmp_path:
     assert rows["J1"][5:] == ["1-1/4 in", "primer"]
     assert rows["J2"][:2] == ["E1 South face: opening perimeter at A", "[Joint length]"]
     assert rows["J5"][:2] == ["E1 South face: heads and jambs of A", "14 ft"]
-    assert rows["J2"][-1] == "base coat, tested on primer (A1)"
+    assert rows["J2"][-1] == "base coat, tested on primer (A1), window frame"
     assert rows["J3"][-2] == "bond-break tape"
     assert rows["J4"][:2] == ["E1 South face: EIFS to EIFS 12 ft from the left end", "10 ft"]
     assert rows["PN1"] == [

@@ -6,6 +6,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.mockup import (
+    has_starter,
     is_drained,
     list_built_faces,
     list_fluid_walls,
@@ -32,6 +33,7 @@ def form_words(context: DocumentContext, composer: Composer) -> dict[str, Any]:
         "least_clearance": composer.token(clearance) if clearance else "",
         "joint_sizes": _tell_joints(context),
         "drained": is_drained(context),
+        "has_starter": has_starter(context),
         "least_base_coat": _tell_least(context, composer, list_mockup_walls(context), "base_coat")
         or composer.token(context.limit("base_coat.dry_thickness_least")),
         "least_wrb": _tell_least(context, composer, list_fluid_walls(context), "wrb") or "per its data sheet",

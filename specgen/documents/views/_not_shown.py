@@ -11,9 +11,11 @@ def name_not_shown(context: DocumentContext) -> str:
     elsewhere = [face for face in faces if face not in list_mockup_faces(context)]
     opened = [mark for face in elsewhere for mark in members.get(("elevations", face, "openings"), ())]
     shown = {*list_mockup_walls(context), *list_built_joints(context)}
+    flashed = [joint for joint in members.get(("joints",), ()) if joint in shown and _is_flashed(context, joint)]
     missing = {
         "wall": [wall for wall in members.get(("walls",), ()) if wall not in shown],
         "joint": [joint for joint in members.get(("joints",), ()) if joint not in shown],
+        "floor-line flashing": flashed,
         "opening": opened,
         "detail": list(members.get(("details",), ())),
     }
@@ -21,3 +23,12 @@ def name_not_shown(context: DocumentContext) -> str:
         f"{noun}{'s' if len(marks) > 1 else ''} {', '.join(marks)}" for noun, marks in missing.items() if marks
     )
     return f"{said[:1].upper()}{said[1:]}"
+
+
+def _is_flashed(context: DocumentContext, joint: str) -> bool:
+    """Whether a joint runs over a floor line of a drained wall, and so has a flashing of its own."""
+    project, at = context.project, ("joints", joint)
+    elevation = project.get((*at, "elevation"))
+    wall = elevation and project.get(("elevations", elevation.mark, "wall"))
+    kind = wall and project.get(("walls", wall.mark, "drainage", "kind"))
+    return project.get((*at, "kind")) == "floor_line" and kind not in (None, "none")

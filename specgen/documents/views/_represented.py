@@ -126,6 +126,12 @@ def _repairs(context: DocumentContext) -> Iterator[list[Any]]:
         yield [_REPAIRS[method]]
 
 
+def _test_area(context: DocumentContext) -> Iterator[list[Any]]:
+    """Where the tests that destroy are made, and the room they take."""
+    tape, pull = (context.standards.criteria[f"adhesion_{name}"].readings for name in ("tape", "pull"))
+    yield [f"Beside the face to be kept; room for {tape} tape tests, {pull} pull-offs, coupons"]
+
+
 _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {
     "full_panel": _panel,
     "joint_crossing": _aesthetic_joint,
@@ -139,6 +145,6 @@ _NAMED: dict[str, Callable[[DocumentContext], Iterator[list[Any]]]] = {
     "each_color": _colors,
     "day_stop": lambda context: iter([["Joints and corners at which spraying stops"]]),
     "recoat_patch": _repairs,
-    "test_area": lambda context: iter([["Apart from the face to be kept"]]),
+    "test_area": _test_area,
     "build_up_steps": lambda context: iter([["All layers and coats, in order"]]),
 }

@@ -89,7 +89,7 @@ def _coverages(context: DocumentContext) -> list[Any]:
 
 
 def _smoothing_quantity(context: DocumentContext) -> Any:
-    """`20.7 gal, waste not included`; a dash where its coverage is not given."""
+    """`34 gal, 7 pails of 5 gal, mockup and 10% reserve included`; a dash where its coverage is not given."""
     if not context.project.is_given(("smoothing", "spreading_rate")):
         return _NONE
     try:
@@ -98,27 +98,26 @@ def _smoothing_quantity(context: DocumentContext) -> Any:
         return [name_missing(context, absent)]
     if not isinstance(working, Working):
         return _NONE
-    volume = round_quantity(working.quantity, 3)
-    return [DisplayValue(context.text(volume, None), volume, OF_A_SUM), ", waste not included"]
+    told = _tell_quantity(context, "smoothing", working)
+    return told if context.project.is_given(("smoothing", "reserve")) else [*told, ", waste not included"]
 
 
 def _quantity(context: DocumentContext, coat: str) -> Any:
+    return _computed(context, coat, "coating-quantity", lambda working: _tell_quantity(context, coat, working))
+
+
+def _tell_quantity(context: DocumentContext, coat: str, working: Working) -> list[Any]:
     """`34 gal, 7 pails of 5 gal, mockup and 10% reserve included`."""
-
-    def show(working: Working) -> list[Any]:
-        steps = {step.symbol: step for step in working.secondary_steps}
-        volume = round_quantity(working.quantity, 3)
-        parts: list[Any] = [
-            DisplayValue(context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, OF_A_SUM)
-        ]
-        parts += _pails(context, coat, steps["N"]) if "N" in steps else []
-        reserve = context.display((coat, "reserve"))
-        counted: list[Any] = ["mockup"] if any(row.symbol == "A_m" for row in working.inputs) else []
-        if reserve:
-            counted += [*([" and "] if counted else []), reserve, " reserve"]
-        return [*parts, ", ", *counted, " included"] if counted else parts
-
-    return _computed(context, coat, "coating-quantity", show)
+    steps = {step.symbol: step for step in working.secondary_steps}
+    volume = round_quantity(working.quantity, 3)
+    parts: list[Any] = [
+        DisplayValue(context.text(volume, context.project.schema.field_at((coat, "pail"))), volume, OF_A_SUM)
+    ]
+    parts += _pails(context, coat, steps["N"]) if "N" in steps else []
+    counted: list[Any] = ["mockup"] if any(row.symbol == "A_m" for row in working.inputs) else []
+    if any(row.symbol == "R" for row in working.inputs):
+        counted += [*([" and "] if counted else []), context.display((coat, "reserve")), " reserve"]
+    return [*parts, ", ", *counted, " included"] if counted else parts
 
 
 def _pails(context: DocumentContext, coat: str, count: Step) -> list[Any]:

@@ -24,7 +24,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             cell = checks.setdefault(tool.step, [])
             cell += [Text(GAP)] if cell else []
             cell += _box(composer, tool, names)
-    lines = tuple((steps[name].title, checks[name]) for name in steps if name in checks)
+    # The order of the procedure, whose articles do not all follow the work.
+    ordered = sorted(steps, key=lambda name: steps[name].article == "cleaning")
+    lines = tuple((steps[name].title, checks[name]) for name in ordered if name in checks)
     return TableView(("Before", "Check"), lines, (22, 78))
 
 

@@ -42,7 +42,7 @@ def _second_gun(context: DocumentContext) -> Iterator[Row]:
     """The second gun for a flake finish, where the firm names no spare."""
     guns = context.project.members.get(("guns",), ())
     if not any(context.project.get(("guns", gun, "spares")) for gun in guns) and evaluate(_FLAKE, context.project):
-        yield "Second gun", ["same nozzles, accepted on the mockup"]
+        yield "Second gun", ["required, confirm: same nozzles, accepted on the mockup"]
 
 
 def _hoses(context: DocumentContext) -> Iterator[Row]:
@@ -57,7 +57,10 @@ def _hoses(context: DocumentContext) -> Iterator[Row]:
     if all(context.project.get(("hoses", mark, "use")) != "air_supply" for mark in hoses):
         yield (
             "Air supply hose",
-            ["compressor to tank; safety device where the bore is over ", context.limit("hose.safety_bore")],
+            [
+                "required, confirm: compressor to tank; safety device where the bore is over ",
+                context.limit("hose.safety_bore"),
+            ],
         )
 
 
@@ -81,7 +84,7 @@ def _tank(context: DocumentContext) -> Iterator[Row]:
         yield "Pressure tank", [*parts, _AGITATED.get(str(context.project.get(("tank", "agitation"))), "")]
     else:
         regulators = context.limit("tank.regulators")
-        parts = ["tight lid; relief valve; ", *count_things(regulators, "regulator", "regulators")]
+        parts = ["required, confirm: tight lid; relief valve; ", *count_things(regulators, "regulator", "regulators")]
         flake = ["; slow agitator, or swirled by hand, maximum ", context.limit("spray.stir"), " apart"]
         yield "Pressure tank", [*parts, *(flake if evaluate(_FLAKE, context.project) else [])]
 

@@ -10,6 +10,7 @@ from specgen.documents.views._areas import sum_areas
 from specgen.quantities.quantity import Quantity
 
 _COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class, ASTM E2486", 18))
+_HEAT = "HEA-03"  # the rule that asks for a lighter color, or the acceptance of this one
 _SIZES = (("Width x height", 17), ("Net area", 14))
 
 
@@ -48,12 +49,16 @@ def _facing(facing: DisplayValue) -> list[Any]:
 
 
 def _finish(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:
-    """The color with its number: `C1 sample board 2, No. 4107`."""
+    """The color with its number, `C1 sample board 2, No. 4107`, and whether its heat on this face is still open."""
     color = context.project.get((*at, "color"))
     named = name_linked(context, (*at, "color"), "colors")
+    held = [
+        finding.code for finding in context.judgment.findings if finding.rule == _HEAT and at[1] in finding.subjects
+    ]
+    hold = [f"; hold for {' and '.join(held)}, D05"] if held else []
     if color is None or not color.get("number") or not color.get("reference"):
-        return [named]
-    return [named, ", No. ", context.display(("colors", color.mark, "number"))]
+        return [named, *hold]
+    return [named, ", No. ", context.display(("colors", color.mark, "number")), *hold]
 
 
 def _zones(context: DocumentContext, at: tuple[str, ...]) -> list[Any]:

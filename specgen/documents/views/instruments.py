@@ -10,8 +10,8 @@ from specgen.model.value_text import value_text
 _GROUPS = {
     "Plane and profile": ("long_straightedge", "short_straightedge", "feeler_gauge", "profile_gauge", "raking_lamp"),
     "Weather and surface": ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter"),
-    "Mixing and pressure": ("zahn_4_cup", "iso_cup", "other_cup", "measuring_jug", "pressure_gauge"),
-    "Film and moisture": ("moisture_meter", "wet_film_comb", "film_gauge", "step_gauge"),
+    "Mixing and pressure": ("zahn_4_cup", "iso_cup", "other_cup", "measuring_jug", "pressure_gauge", "ph_strips"),
+    "Film and moisture": ("moisture_meter", "wet_film_comb", "film_gauge", "step_gauge", "micrometer"),
     "Gloss and color": ("gloss_meter", "color_meter"),
     "Adhesion": ("pull_tester",),
 }

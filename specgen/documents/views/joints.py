@@ -133,13 +133,24 @@ def _tested_face(context: DocumentContext, sealants: Sequence[str]) -> list[Any]
 
 
 def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
-    """`tinted primer`; the face of the report too where it is another one."""
+    """`tinted primer, window frame`; the face of the report too where it is another one."""
     face = context.display((*at, "bond_face"))
     tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
+    frames = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
     if tested is None or face == tested:
-        return [tint, face]
+        return [tint, face, *frames]
     report = sealant.get("adhesion_report")
     named = f" ({report.mark})" if report is not None else ""
-    return [tint, face, f", tested on {words(tested)}{named}"]
+    return [tint, face, f", tested on {words(tested)}{named}", *frames]
+
+
+def _list_frames(context: DocumentContext, at: Path) -> list[str]:
+    """The kinds of openings whose frame is the other face of a joint; any opening where it names none."""
+    project, elevation = context.project, context.project.get((*at, "elevation"))
+    if project.get((*at, "kind")) != "opening_perimeter":
+        return []
+    served = project.get((*at, "serves")) or () if elevation is not None else ()
+    kinds = [project.get(("elevations", elevation.mark, "openings", str(mark), "kind")) for mark in served]
+    return list(dict.fromkeys(words(str(kind)) for kind in kinds if kind is not None)) or ["opening"]

@@ -4,7 +4,14 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.mockup import is_drained, list_fluid_walls, list_mockup_faces, size_finished, tell_length
+from specgen.documents.mockup import (
+    has_starter,
+    is_drained,
+    list_fluid_walls,
+    list_mockup_faces,
+    size_finished,
+    tell_length,
+)
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._represented import name_represented
 
@@ -12,7 +19,7 @@ _EVALUATED = {
     "full_panel": ("Full panel", "Flatness, film, gloss, color, appearance"),
     "joint_crossing": ("Aesthetic joint crossing", "Profile, line, and edges of the joint"),
     "outside_corner": ("Outside corner", "Edge straight; aesthetic joints aligned"),
-    "opening": ("Opening with returns", "Diagonal mesh, returns, edges at masking"),
+    "opening": ("Opening with returns", "Diagonal mesh, back-wrapped edges, returns, masked edges"),
     "sill_pan": ("Sill of the opening", "Pan sloped outward, end dams, lap over the layer below"),
     "head_flashing": ("Head of the opening", "Flashing past the finished face, end dams, open weeps"),
     "sealant_joint": ("Sealant joint", "Bond faces free of gloss, bead, hand pull"),
@@ -25,7 +32,10 @@ _EVALUATED = {
     "test_area": ("Test area", "Dry film, tape, pull-off"),
 }
 # What is evaluated besides where the walls of the mockup have it.
-_MORE = {"grade_end": (is_drained, ", drainage outlet"), "build_up_steps": (list_fluid_walls, ", WRB")}
+_MORE = {
+    "grade_end": (is_drained, ", drainage outlet"),
+    "test_area": (list_fluid_walls, ", WRB thickness"),
+}
 # What the opening of the mockup shows where openings of the work have it.
 _OF_OPENINGS = ("sill_pan", "head_flashing")
 
@@ -44,8 +54,14 @@ def list_places(context: DocumentContext) -> dict[str, str]:
 
 def name_places(context: DocumentContext) -> str:
     """`1 full panel; 2 aesthetic joint crossing`: a key of the places in one sentence; empty where none is given."""
-    said = ((number, _EVALUATED[detail][0]) for detail, number in list_places(context).items())
+    said = ((number, _name_detail(context, detail)) for detail, number in list_places(context).items())
     return "; ".join(f"{number} {title[:1].lower()}{title[1:]}" for number, title in said)
+
+
+def _name_detail(context: DocumentContext, detail: str) -> str:
+    """The title of a detail; of the only color its mark."""
+    colors = context.project.members.get(("colors",), ())
+    return f"Color {colors[0]}" if detail == "each_color" and len(colors) == 1 else _EVALUATED[detail][0]
 
 
 def _flashings(context: DocumentContext) -> list[str]:
@@ -63,7 +79,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     reduced = _list_reduced(context)
     lines: list[tuple[Any, ...]] = []
     for detail, place in list_places(context).items():
-        title, evaluated = _EVALUATED[detail]
+        title, evaluated = _name_detail(context, detail), _EVALUATED[detail][1]
+        if detail == "grade_end" and has_starter(context):
+            evaluated = "Starter level, drip, mesh carried over it, clearance"
         more = _MORE[detail][1] if detail in _MORE and _MORE[detail][0](context) else ""
         shown: list[Any] = [*name_represented(context, detail), *reduced.get(detail, ())]
         lines.append((place, title, shown, f"{evaluated}{more}"))

@@ -33,7 +33,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 def list_pending_tests(context: DocumentContext) -> list[tuple[str, str]]:
     """The property and the test method of each claim that no report proves yet."""
-    return [(claim.of, claim.method) for claim in _list_claims(context) if not claim.reports]
+    claims = [*_of_walls(context), *_impact(context), *_of_colors(context)]  # a rule asks for that of each sealant
+    return [(claim.of, claim.method) for claim in claims if not claim.reports]
 
 
 def _list_claims(context: DocumentContext) -> list[_Claim]:
@@ -140,13 +141,27 @@ def _of_colors(context: DocumentContext) -> Iterator[_Claim]:
 
 
 def _of_sealants(context: DocumentContext) -> Iterator[_Claim]:
-    """Adhesion of each sealant that names its report: the face, and the conditions it was tested in."""
+    """Adhesion of each sealant: the face, and the conditions it was tested in; pending on the faces of its joints."""
     for mark in list_marks(context, "sealants"):
         at = ("sealants", mark)
         report = context.project.get((*at, "adhesion_report"))
         if report is not None:
             named = context.project.get(("attachments", report.mark, "standard"))
             face, tested = (context.display((*at, f"reported_{name}")) for name in ("face", "conditions"))
-            tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
-            figure = ["on ", tint, face, "; ", tested]
+            figure = ["on ", _tint(context, face.raw), face, "; ", tested]
             yield _Claim(f"Adhesion of sealant {mark}", figure, str(named or "–"), (report.mark,))
+        elif faces := _list_faces(context, mark):
+            yield _Claim(f"Adhesion of sealant {mark}", [f"on {', '.join(faces)}"], "ASTM C1382", ())
+
+
+def _list_faces(context: DocumentContext, sealant: str) -> list[str]:
+    """The bond faces of the joints of a sealant, in words."""
+    project = context.project
+    joints = [("joints", joint) for joint in list_marks(context, "joints")]
+    own = [joint for joint in joints if str(project.get((*joint, "sealant"))) == sealant]
+    faces = dict.fromkeys(project.get((*joint, "bond_face")) for joint in own)
+    return [f"{_tint(context, face)}{words(str(face))}" for face in faces if face is not None]
+
+
+def _tint(context: DocumentContext, face: Any) -> str:
+    return "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""

@@ -32,10 +32,16 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Wall temperature above dew point", "all coats", ["minimum ", limit("weather.above_dew_point")]),
         ("Wind and gusts", _SPRAYED, ["maximum ", display(("weather", "max_spray_wind"))]),
         ("Direct sun", _SPRAYED, "none"),
-        ("Rain", "all work until dry", "none present or forecast, unless the wall is tented"),
+        ("Rain", "all work until dry", f"none present or forecast{_outside_tents(context)}"),
         ("Readings", "at the wall, in sun and shade", ["maximum ", limit("weather.readings"), " apart"]),
     ]
     return TableView(("Condition", "During", "Limit"), tuple(lines), (34, 26, 40))
+
+
+def _outside_tents(context: DocumentContext) -> str:
+    """That a wall in a tent is spared, where the project plans one."""
+    kinds = (context.project.get(("shade", mark, "kind")) for mark in list_marks(context, "shade"))
+    return ", unless the wall is tented" if "tent" in kinds else ""
 
 
 def _of_barrier(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:

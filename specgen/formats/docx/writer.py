@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import count
 
-from specgen.documents.no_break import keep_together, keep_words
+from specgen.documents.no_break import NO_BREAK, keep_together, keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.keeping import list_kept_rows
 from specgen.formats.docx.letterhead import Letterhead
@@ -150,7 +150,7 @@ class Writer:
                 )
                 return self.render_run(part.text, shade)
             case Letters():
-                return self.render_run(part.text, '<w:vertAlign w:val="superscript"/>')
+                return self.render_run(part.text.replace(" ", NO_BREAK), '<w:vertAlign w:val="superscript"/>')
             case Strong():
                 return self.render_inlines(part.children, "<w:b/>" + properties)
             case Emphasis():

@@ -1,0 +1,101 @@
+"""What the procedure tells a crew where a wall moves, takes water in, or stands behind a scaffold."""
+
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen.formats import text
+from tests.documents.support import document_of
+from tests.documents.test_procedure import procedure, step_of
+
+FLOOR: dict[str, Any] = {
+    "elevations": {"E1": {"wall": "W1", "width": "20 ft"}},
+    "joints": {"J1": {"elevation": "E1", "kind": "floor_line", "runs": "horizontal", "at": "12 ft"}},
+}
+FLUID: dict[str, Any] = {"walls": {"W1": {"wrb": {"kind": "fluid_applied"}}}}
+
+
+def test_a_barrier_crosses_a_floor_line_on_a_membrane(tmp_path: Path) -> None:
+    said = step_of(procedure(tmp_path / "a", FLOOR | FLUID), "Water-resistive barrier")
+    assert "Carry the WRB across the floor line on flexible membrane, looped to take the movement." in said
+    bare = {"walls": {"W1": {"wrb": {"kind": "none"}}}}
+    assert "Carry the WRB" not in procedure(tmp_path / "b", FLOOR | bare)
+
+
+# 29 CFR 1926.451(c)(1): a scaffold over four times as high as its base is wide is tied.
+@pytest.mark.parametrize(("height", "tied"), [("20 ft", False), ("24 ft", False), ("25 ft", True)])
+def test_ties_are_required_above_four_times_the_base(height: str, tied: bool, tmp_path: Path) -> None:
+    scaffold = {
+        "elevation": "E1",
+        "kind": "frame_scaffold",
+        "height": height,
+        "base": "6 ft",
+        "tie_location": "opening",
+    }
+    change = {"elevations": {"E1": {"wall": "W1"}}, "access": {"X1": scaffold}}
+    said = step_of(procedure(tmp_path, change), "Access and site safety")
+    assert ("Ties not required" in said) is not tied
+    assert ("Tie a scaffold over 4 times as high" in said) is tied
+
+
+@pytest.mark.parametrize(("kind", "tested"), [("concrete", True), ("concrete_masonry", False)])
+def test_adhesive_on_formed_concrete_is_pulled_before_boards(kind: str, tested: bool, tmp_path: Path) -> None:
+    said = procedure(tmp_path, {"walls": {"W1": {"substrate": {"kind": kind}}}})
+    assert ("Test the adhesive on the concrete by pull-off" in said) is tested
+    assert ("Bond of the adhesive to concrete, pull-off | ASTM D7234" in said) is tested
+
+
+def test_a_wall_top_of_which_nothing_is_told_is_kept_dry_until_it_is_capped(tmp_path: Path) -> None:
+    words = "Keep rain out of the top of each wall until it is capped"
+    assert words in step_of(procedure(tmp_path / "a"), "Flashings and terminations")
+    details = {"PA1": {"kind": "parapet", "elevation": "E1", "at": "full length", "cap": "yes"}}
+    assert words not in procedure(tmp_path / "b", {"elevations": {"E1": {"wall": "W1"}}, "details": details})
+
+
+def test_people_keep_the_usual_distance_where_the_project_sets_none(tmp_path: Path) -> None:
+    # Common practice, no source: 60 ft is the row on the exclusion, retyped.
+    change = {"site": {"surroundings": ["public_way_below"]}}
+    said = step_of(procedure(tmp_path / "a", change), "Preparation for spraying")
+    assert re.search(
+        r"Close the area within 60 ft\S* of spraying, or within the distance set", said.replace("\u00a0", " ")
+    )
+    given = procedure(tmp_path / "b", change | {"protection": {"exclusion": "75 ft"}})
+    assert "Keep people and vehicles a minimum of 75 ft" in given and "within the distance set" not in given
+
+
+def test_a_face_behind_a_scaffold_is_viewed_again_when_the_scaffold_is_down() -> None:
+    said = text.write_text(document_of("clean", "D08"))
+    last = step_of(said, "Final viewing")
+    assert "Do not begin until the scaffold is down, tie places are sealed, and damage is repaired." in last
+    assert "HOLD POINT 14" in last
+    assert re.search(r"^14 \| Final viewing \| the architect", said, re.MULTILINE)
+
+
+def test_rain_stops_the_work_unless_a_tent_is_planned(tmp_path: Path) -> None:
+    elevation = {"elevations": {"E1": {"wall": "W1"}}}
+    for kind, said in (("shade_cloth", "forecast"), ("tent", "forecast, unless the wall is tented")):
+        change = elevation | {"shade": {"SH1": {"elevation": "E1", "kind": kind}}}
+        assert f"Rain | all work until dry | none present or {said}\n" in procedure(tmp_path / kind, change)
+
+
+def test_the_checklist_follows_the_procedure_with_the_cleaning_last() -> None:
+    said = text.write_text(document_of("clean", "D08")).rpartition("Attachment: crew checklist")[2]
+    heads = [line.split(" | ")[0] for line in said.splitlines() if " | ( ) " in line]
+    assert heads[-4:] == ["Acceptance of the finish", "Metal caps", "Sealant joints", "Cleaning of spray equipment"]
+
+
+def test_a_smoothing_coat_is_bought_with_its_reserve_and_the_mockup() -> None:
+    (row,) = re.findall(
+        r"^Quantity, all coats \| ([^|]*)\|", text.write_text(document_of("clean", "D08")), re.MULTILINE
+    )
+    # Five pails of 5 gal and 8 % are those of the coating system, retyped.
+    assert re.match(r"24\.\d gal, 5 pails of 5 gal, mockup and 8% reserve included", row)
+
+
+def test_a_color_too_hot_for_its_face_is_held_there() -> None:
+    said = text.write_text(document_of("metric", "D08", True))
+    assert "C1 river silver, No. 207; hold for HEA-03b, D05" in said
+    assert re.search(r"^E2 Street side \| north-northwest \| W1 \| C1 river silver, No\. 207 \|", said, re.MULTILINE)
+    assert "Adhesion of sealant S1 | on tinted primer | ASTM C1382 | pending" in said
