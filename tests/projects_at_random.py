@@ -220,6 +220,10 @@ def _lay_out(draw: _Draw, made: dict[str, Any]) -> None:
     for face in made.get("elevations", {}).values():
         wide, high = chance.randint(6, 12), chance.randint(6, 9)
         place(face, width=wide, height=high, base_above_grade=chance.randint(0, 3))
+        if "outline" in face:
+            # A gable whose eaves lie over all openings.
+            gable = ((0, 0), (wide, 0), (wide, 6), (chance.randint(0, wide), high), (0, 6))
+            face["outline"] = [f"{x * size:g} {unit}, {y * size:g} {unit}" for x, y in gable]
         for n, opening in enumerate(face.get("openings", {}).values()):
             place(opening, x=3 * n, y=3 * chance.randint(0, 1), width=chance.randint(1, 3), height=chance.randint(1, 3))
         for line in face.get("floor_lines", {}).values():

@@ -54,8 +54,8 @@ def start_process(command: list[str], **how: Any) -> subprocess.Popen[str]:
 
 
 def in_checkout(more: Mapping[str, str] | None = None) -> dict[str, Any]:
-    """Where a process runs: in this folder, in this environment and `more`."""
-    return {"cwd": ROOT, "env": os.environ | dict(more or {})}
+    """Where a process runs: in this folder, with its package before any installed, in this environment and `more`."""
+    return {"cwd": ROOT, "env": os.environ | {"PYTHONPATH": str(ROOT)} | dict(more or {})}
 
 
 def wait_for(running: subprocess.Popen[str]) -> Ended:

@@ -3,6 +3,7 @@
 import os
 import re
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,13 @@ from tests.support import ROOT
 README = (ROOT / "README.md").read_text("utf-8")
 PART = README.split("## Three tours")[1].split("## Commands")[0]
 TOURS = re.findall(r"(?m)^\*\*([^*\n]+)\*\*[^\n]*\n\n((?:    [^\n]*\n|\n(?=    ))+)", PART)
+
+
+def test_the_commands_install_what_they_need() -> None:
+    """The first one what shows figures in Word, that of the tests all that any extra brings."""
+    extras = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]["optional-dependencies"]
+    assert re.findall(r"pip install .*'\.\[(\w+)\]'", README) == ["picture", "dev"]
+    assert {need for needs in extras.values() for need in needs} == set(extras["dev"])
 
 
 def test_there_is_a_tour_for_each_user() -> None:

@@ -10,8 +10,6 @@ from specgen.model.absence import Absent
 from specgen.model.layout import ElevationLayout, Point
 from specgen.quantities.quantity import Quantity, round_quantity
 
-_DATUM = Fraction(0)
-
 
 def list_layouts(context: DocumentContext) -> dict[str, tuple[ElevationLayout, ...]]:
     """The layouts of each elevation by its mark, the one in force first; without those that are not known."""

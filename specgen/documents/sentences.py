@@ -18,6 +18,7 @@ from specgen.model.field import Path
 from specgen.model.standard import Sentence
 
 _TAG = re.compile(r"\{[{%].*?[%}]\}", re.DOTALL)
+_COMPUTED = r"computed\('([\w-]+)', {noun}\)"
 # Members without a name of their own on the drawings: the elevation they serve names them.
 _NAMED_BY_ELEVATION = ("access", "shade")
 # Members that are single places: they are always named, with the place.
@@ -37,6 +38,13 @@ class _Subject(NamedTuple):
 
     path: Path
     name: str  # in words, such as `E1 South face`
+
+
+class _Spoken(NamedTuple):
+    """What a sentence tells of a member."""
+
+    names: frozenset[str]  # the first name behind its noun, with its point; empty for the member itself
+    computed: frozenset[str]  # the calculations it prints the result of
 
 
 class Sentences:
@@ -72,7 +80,7 @@ class Sentences:
                 for plain, text in rendered[same]:
                     wordings.setdefault(plain, (text, []))[1].append(member)
         everyone = self._everyone(sentence.each, members)
-        itself = sentence.each != "walls" and not {".mark", ".name"}.isdisjoint(spoken_of)
+        itself = sentence.each != "walls" and not {".mark", ".name"}.isdisjoint(spoken_of.names)
         return [
             Said(text=text, of="" if itself else self._name(sentence.each, taking, everyone))
             for text, taking in wordings.values()
@@ -145,20 +153,24 @@ class Sentences:
     def _noun(self, collection: str) -> str:
         return noun_of(self.context.project.schema.collections[(collection, "*")])
 
-    def _spoken_of(self, sentence: Sentence) -> list[str]:
-        """The first name behind the noun of the member, at each place where a sentence speaks of it."""
-        noun = re.compile(rf"\b{self._noun(sentence.each)}\b(\.\w+)?")
-        texts = (sentence.text, sentence.otherwise)
-        return [found for text in texts for tag in _TAG.findall(text) for found in noun.findall(tag)]
+    def _spoken_of(self, sentence: Sentence) -> _Spoken:
+        """What a sentence speaks of, at each place where it names the member."""
+        noun = self._noun(sentence.each)
+        tags = [tag for text in (sentence.text, sentence.otherwise) for tag in _TAG.findall(text)]
+        computed = re.compile(_COMPUTED.replace("{noun}", noun))
+        names = [name for tag in tags for name in re.findall(rf"\b{noun}\b(\.\w+)?", computed.sub("", tag))]
+        return _Spoken(frozenset(names), frozenset(name for tag in tags for name in computed.findall(tag)))
 
-    def _facts(self, spoken_of: list[str], member: _Subject) -> Any:
+    def _facts(self, spoken_of: _Spoken, member: _Subject) -> Any:
         """All that a sentence can tell of a member: members of which it is the same share its words."""
-        if not {"", ".mark"}.isdisjoint(spoken_of):
+        names = spoken_of.names
+        if not {"", ".mark"}.isdisjoint(names):
             return member.path
         given = self._given.get(member.path, {})
         # What a wall is not given may follow from any other of its fields.
-        named = given if spoken_of and member.path[0] == "walls" else {part[1:] for part in spoken_of}
-        return tuple((name, tuple(given.get(name, ()))) for name in sorted(named))
+        named = given if names and member.path[0] == "walls" else {part[1:] for part in names}
+        told = tuple((name, tuple(given.get(name, ()))) for name in sorted(named))
+        return told, tuple(self.context.computed(name, member.path).text for name in sorted(spoken_of.computed))
 
     @cached_property
     def _given(self) -> dict[Path, dict[str, list[Any]]]:

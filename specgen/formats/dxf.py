@@ -55,7 +55,7 @@ def write_dxf(layout: ElevationLayout, facts: ElevationFacts) -> bytes:
         from ezdxf._options import options
         from ezdxf.filemanagement import new
     except ImportError:
-        raise refuse("a DXF drawing needs a library that is not installed", "pip install 'specgen[cad]'") from None
+        raise refuse("DXF needs a library that is not installed", "install specgen with its extra cad") from None
     unit, number, measures = _UNITS[facts.system]
     with _without_clock(options):
         drawing = new(_VERSION, units=number)

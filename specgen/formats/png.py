@@ -37,7 +37,7 @@ def _find_writer() -> Callable[[str, float, int], bytes]:
             return load()
         except ImportError:
             continue
-    raise refuse("a picture needs a library that is not installed", "pip install 'specgen[pdf]', or 'specgen[picture]'")
+    raise refuse("a picture needs a library that is not installed", "install specgen with its extra picture or pdf")
 
 
 def _font_folder() -> Path:

@@ -130,7 +130,7 @@ def _describe_figures(formats: tuple[str, ...], documents: list[Document]) -> tu
     drawn = any(isinstance(block, Figure) for document in documents for block in document.blocks)
     if "docx" not in formats or not drawn or png.can_write():
         return ()
-    return ("the Word files say in words what their figures show: pip install 'specgen[pdf]' to have the pictures",)
+    return ("the Word files say in words what their figures show: install specgen with its extra picture to show them",)
 
 
 def _choose(every: tuple[Template, ...], only: tuple[str, ...], stages: tuple[str, ...] | None) -> tuple[Template, ...]:

@@ -108,7 +108,7 @@ def test_forms_without_their_library_are_left_out_each_in_one_line(
     done = lay_out(capsys, tmp_path, PROJECT)
     assert done.code == 0
     assert "no PNG was written: a picture needs a library" in done.err
-    assert "no DXF was written: a DXF drawing needs a library" in done.err
+    assert "no DXF was written: DXF needs a library" in done.err
     assert done.err.count("\n") == 3
     assert not [file for file in (tmp_path / "out").iterdir() if file.suffix in (".png", ".dxf")]
 

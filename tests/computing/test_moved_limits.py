@@ -31,7 +31,7 @@ MOVED: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
     ),
     "board.thickness_most": (
         "3-1/2 in",
-        [("D06", "board in the EIFS at most 4 in thick", "board in the EIFS at most 3-1/2 in thick")],
+        [("D06", "4\u00a0in maximum thickness", "3-1/2\u00a0in maximum thickness")],
     ),
     "joint.depth_least": (
         "5/16 in",

@@ -204,17 +204,18 @@ def test_a_net_area_waits_for_the_openings_and_says_so(tmp_path: Path) -> None:
 
 
 # By hand: 1.5 mil over 0.38 is 3.947 mil, with 8 % of water 4.263 mil; 1604 x 0.38 x 0.35 / 1.5 is 142.2 sq ft/gal;
-# 580 sq ft over that is 4.078 gal, with a reserve of 10 % 4.486 gal, one pail of 5 gal.
-# Smoothing: 580 / 240 x 2 is 4.833 gal.
+# 580 sq ft with 3 % for returns and 2 % for sides of joints are 609 sq ft; over that 4.282 gal, with a reserve of 10 %
+# 4.711 gal, one pail of 5 gal.
+# Smoothing: 609 / 240 x 2 is 5.075 gal.
 def test_the_gloss_article_gives_films_coverage_and_pails_of_each_coat(tmp_path: Path) -> None:
     coating = merged(COATS, {"smoothing": {"coats": 2, "between_hours": 4, "spreading_rate": "240 ft2/gal"}})
     rows = rows_of(part_two(text_of(tmp_path, FACES | {"coating": coating, "code": {"voc_limit": "100 g/L"}})))
     assert rows["Property"] == ["Smoothing coat", "Primer, tinted", "Gloss"]
     assert rows["Wet film, each coat"][1].startswith("4.3 mil with 8% water, 4.0 mil without")
     assert rows["Coverage, each coat"][1].startswith("142 sq ft/gal")
-    assert rows["Quantity, all coats"][0].startswith("4.83 gal, waste not included")
+    assert rows["Quantity, all coats"][0].startswith("5.08 gal, waste not included")
     assert rows["Drying between coats"][:2] == ["minimum 4 h", "–"]
-    assert rows["Quantity, all coats"][1].startswith("4.49 gal, 1 pail of 5 gal, 10% reserve included")
+    assert rows["Quantity, all coats"][1].startswith("4.71 gal, 1 pail of 5 gal, 10% reserve included")
     assert rows["VOC, limit 100 g/L"][1] == "60 g/L"
     assert "Thinning water" in rows and "Recoating" not in rows
 

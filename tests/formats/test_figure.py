@@ -146,5 +146,5 @@ def test_without_a_library_for_pictures_a_word_file_says_what_the_figure_shows(t
 def test_the_build_says_once_what_to_install(tmp_path: Path, formats: tuple[str, ...], told: int) -> None:
     project = EXAMPLES / "clean" / "project.yaml"
     package = building.build(project, tmp_path / "out", formats, ("D08", "D09"))
-    said = [note for note in package.notes if "specgen[pdf]" in note]
+    said = [note for note in package.notes if "its extra picture" in note]
     assert len(said) == told

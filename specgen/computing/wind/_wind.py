@@ -13,7 +13,7 @@ from specgen.standards import find_source
 MEMORY = find_source("wind_memory")
 # The maps of basic wind speed: lowest of risk category I to highest of the Pacific islands; from memory.
 SLOWEST, FASTEST = Quantity.of(85, "mph"), Quantity.of(210, "mph")
-HIGHEST = Quantity.of(60, "ft")
+HIGHEST = Quantity.of(60, "ft")  # method's own: the walls it is for, no distance from spraying
 # The altitudes a project may stand at.
 LOWEST, THINNEST = Quantity.of(-300, "ft"), Quantity.of(14000, "ft")
 LEAST_AREA = Quantity.of(1, "ft2")

@@ -6,6 +6,7 @@ Lines and hatching follow ISO 128, dimensions ISO 129, in a plain style of our o
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
+from math import cos, pi, sin
 
 from specgen.documents.figures.hatching import hatch
 from specgen.documents.figures.labels import LEAST_SIZE, Anchor, Label, measure, wrap_words
@@ -62,8 +63,6 @@ class Sheet:
 
     def circle(self, kind: str, center: Point, across: float, high: float) -> None:
         """An ellipse that is cut, such as a backer rod."""
-        from math import cos, pi, sin
-
         turns = [pi * n / 18 for n in range(36)]
         self.area(kind, [(center[0] + across / 2 * cos(t), center[1] + high / 2 * sin(t)) for t in turns])
 
