@@ -16,17 +16,22 @@ _COATS = ("primer", "gloss")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each face, and one for a mockup that stands by itself."""
+    """One row for each face, one for a mockup that stands by itself, and their sum: what is ordered."""
     lines: list[tuple[Any, ...]] = []
     mockup = find_mockup_area(context)
     if mockup is not None:
         lines.append(("–", "Mockup", "–", "its edges", tell_area(context, mockup), *_shares(context, mockup)))
-    for number, (mark, face) in enumerate(list_faces(context).items(), 1):
+    faces = list_faces(context)
+    for number, (mark, face) in enumerate(faces.items(), 1):
         begin = (f"B{number}", name_member(context, "elevations", mark), _color(context, mark), _breaks(context, mark))
         if isinstance(face, FaceArea):
             lines.append((*begin, tell_area(context, face.coated), *_shares(context, face.coated)))
         else:
             lines.append((*begin, name_missing(context, face), "", ""))
+    known = [face.coated for face in faces.values() if isinstance(face, FaceArea)]
+    if len(lines) > 1 and len(known) == len(faces):
+        whole = sum(known, mockup or Fraction(0))
+        lines.append(("Total", "", "", "", tell_area(context, whole), *_shares(context, whole)))
     header = ("Batch", "Face", "Color", "Natural breaks", "Coated area", "Primer", "Gloss")
     return TableView(header, tuple(lines), (7, 18, 17, 25, 12, 10, 11))
 
