@@ -73,7 +73,7 @@ def test_the_areas_add_up_from_exact_figures() -> None:
 
 
 def test_the_mockup_and_the_work_are_ordered_apart_in_whole_pails() -> None:
-    """Primer: 2732.19 sq ft at 1604 x 0.38 x 0.35 / 1.5 sq ft/gal, 10 % more: 21.13 gal, 140/2732.19 of it for the mockup.
+    """Primer: 2732.19 sq ft at 1604 x 0.38 x 0.35 / 1.5 sq ft/gal, 10 % more: 21.13 gal. Mockup: 140/2732.19 of it.
 
     The 20.05 gal of the work take a fifth pail of 5 gal.
     """

@@ -9,6 +9,7 @@ from specgen.documents.figures.elevation_canvas import Canvas
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan
+from specgen.documents.figures.elevation_wall import draw_tie
 from specgen.documents.figures.labels import Box, Label, center_label, measure, shorten, wrap_words
 
 LINE = 4.2  # from one line of small type to the next
@@ -35,6 +36,7 @@ _LEGEND = (
     ("match", "Match line"),
     ("grade", "Grade"),
     ("day", "Area of a day"),
+    ("tie", "Scaffold tie"),
 )
 
 
@@ -107,7 +109,10 @@ def _draw_legend(canvas: Canvas, box: Box, geometry: Geometry, shown: set[str]) 
     step = min(6.2, 24 / max(rows - 1, 1))
     for number, (kind, name) in enumerate(entries):
         x, y = box.left + _PAD + wide * (number // rows), box.top + 10.2 + (number % rows) * step
-        canvas.line(kind, x, y - 1, x + 13, y - 1)
+        if kind == "tie":
+            draw_tie(canvas, x + 6.5, y - 1)
+        else:
+            canvas.line(kind, x, y - 1, x + 13, y - 1)
         canvas.put(Label(shorten(name, wide - 13 - 2 * _PAD - 1), x + 15, y, anchor="start"))
 
 

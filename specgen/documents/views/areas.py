@@ -1,4 +1,4 @@
-"""The take-off of areas by elevation: gross, openings, net, sides of the aesthetic joints, returns, and what is coated."""
+"""The take-off of areas by elevation: gross, openings, net, sides of aesthetic joints, returns, what is coated."""
 
 from fractions import Fraction
 from typing import Any
