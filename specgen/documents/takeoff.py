@@ -46,6 +46,11 @@ def list_faces(context: DocumentContext) -> dict[str, FaceArea | Absent]:
     return {mark: _measure(context, mark, _find_added(context) if measured else None) for mark in marks}
 
 
+def number_batches(context: DocumentContext) -> dict[str, str]:
+    """The mark of the boxed batch of each elevation: B1 for the first."""
+    return {mark: f"B{number}" for number, mark in enumerate(list_marks(context, "elevations"), 1)}
+
+
 def _measure(context: DocumentContext, mark: str, added: Quantity | None) -> FaceArea | Absent:
     elevation = cast(Elevation, context.project.view(("elevations", mark)))
     layouts = list_layouts(context).get(mark)

@@ -19,11 +19,11 @@ def said(example: str, name: str) -> str:
 
 def test_every_elevation_is_drawn_with_its_size_and_scale() -> None:
     drawn = [block for block in document_of("clean", "D07").blocks if isinstance(block, Figure)]
-    titles = [block.caption[0].text for block in drawn[:3]]
+    titles = [block.caption[0].text for block in drawn[1:4]]
     assert titles == ["Elevation E1 South face", "Elevation E2 West face", "Elevation E3 Stack house"]
     # 3/32 in to a foot: 45 ft are 4.22 in, 107 mm, on a page of 232 mm.
-    assert "45′-0″ by 24′-0″: 52 panels, 4 openings" in drawn[0].alt
-    assert "scale 3/32 in = 1 ft" in drawn[0].alt
+    assert "45′-0″ by 24′-0″: 52 panels, 4 openings" in drawn[1].alt
+    assert "scale 3/32 in = 1 ft" in drawn[1].alt
 
 
 def test_the_drawings_of_a_document_fit_its_page() -> None:
@@ -36,11 +36,15 @@ def test_the_drawings_of_a_document_fit_its_page() -> None:
 def test_panels_are_listed_once_each_and_add_up_to_the_wall() -> None:
     """South face: 45 by 24 ft less four windows of 9 by 4 ft, 936 sq ft, in panels of 4 ft 6 in by 4 ft: 52."""
     tables = [block for block in document_of("clean", "D07").blocks if isinstance(block, Table)]
-    (panels,) = [table for table in tables if table.header[0][0].text == "Panel"]
-    cells = [cell for row in panels.rows for cell in (row[:6], row[6:])]
-    marks = [cell[0][0].text for cell in cells]
+    (panels,) = [table for table in tables if table.header[0][0].text == "Panels"]
+    told = [["".join(part.text for part in cell).replace("\u00a0", " ") for cell in row] for row in panels.rows]
+    marks = [f"{row[0][:3]}{mark.removeprefix(row[0][:3])}" for row in told for mark in row[0].split(", ")]
     assert len(marks) == len(set(marks)) == 52 + 44 + 42
-    assert {"".join(part.text for part in cell[3]) for cell in cells} == {"4 ft 6 in x 4 ft"}
+    assert all(len(row[0].split(", ")) == len(row[2].split(", ")) for row in told)
+    assert {row[3] for row in told} == {"4 ft 6 in x 4 ft"}
+    # C2 and C5 are windows.
+    assert told[2][:3] == ["E1-C1, C3, C4, C6", "9 ft", "0 ft, 8 ft, 12 ft, 20 ft"]
+    assert told[2][4:] == ["18 sq ft", "OK", "1", "B1"]
     assert "E1 South face | 45 ft x 24 ft | as given by the architect | 52 | 936 sq ft | 276 ft |" in said(
         "clean", "D07"
     )
@@ -54,7 +58,7 @@ def test_a_joint_line_is_as_long_as_its_runs() -> None:
 
 def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
     line = next(line for line in said("clean", "D07").splitlines() if line.startswith("J2 |"))
-    assert "| F2 | a weep each 24 in over its flashing | 12 ft | 45 ft |" in line
+    assert "floor line 12 ft above the base, serves F2 | a weep each 24 in over its flashing | 12 ft | 45 ft |" in line
     assert line.endswith("| 1-1/4 in | tinted primer")
 
 

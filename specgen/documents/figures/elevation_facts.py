@@ -7,11 +7,14 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.documents.figures.dimension_text import write_length
+from specgen.model.absence import Absent
 from specgen.model.layout import Point
 from specgen.model.outline import read_point
+from specgen.model.problem import Refused
 from specgen.model.project import Project, View
 from specgen.model.value_text import compass, count, long_date, value_text, words
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Resolver
 
 # The mesh that the trade puts into a zone goes by the class of its impact; a class is what the drawing tells.
 _MESH = "impact class"
@@ -84,6 +87,15 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         tied_openings=any(_is_tied_in_openings(project, access) for access in _list_standing(project, mark)),
         remarks=(*_tell_joints(project, mark), *_tell_ties(project, mark)),
     )
+
+
+def find_day_area(resolve: Resolver, mark: str) -> Quantity | None:
+    """The area of an elevation that is sprayed in a day; None where it cannot be worked out."""
+    try:
+        area: Quantity = resolve(("elevations", mark), "day-area").quantity
+    except (Absent, Refused):
+        return None
+    return area
 
 
 def _meters(length: Quantity | None) -> Fraction | None:
@@ -178,8 +190,10 @@ def _tell_ties(project: Project, face: str) -> Iterator[str]:
 
 def _count_ties(points: tuple[str, ...], location: str | None) -> str:
     """`2 ties at movement joints, as drawn`."""
-    where = _TIED[location].removeprefix("tied ") + ", " if location in _TIED and location != "none" else ""
-    return f"{count(len(points), 'tie')} {where}as drawn"
+    where = (
+        f" {_TIED[location].removeprefix('tied ').split(',')[0]}" if location in _TIED and location != "none" else ""
+    )
+    return f"{count(len(points), 'tie')}{where}, as drawn"
 
 
 _TIED = {

@@ -14,7 +14,7 @@ from specgen.documents.figures.labels import CAPITAL, Label, center_label, measu
 _GAP = 1.5  # between the wall and what refers to it
 _SAME = 1e-6  # meters
 _MOST_MARK, _MOST_LEVEL = 24.0, 52.0  # widths of what stands beside the wall
-_ABOVE = 13.0  # the room for marks of lines
+_ABOVE = 11.0  # the room for marks of lines
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 
 

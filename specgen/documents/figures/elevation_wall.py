@@ -27,9 +27,9 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
     for moving, x1, y1, x2, y2 in geometry.lines:
         if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
             canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
-    for x, y in facts.ties:
-        if view.left <= x <= view.right and view.bottom <= y <= view.top:
-            middle = (view.x(float(x)), view.y(float(y)))
+    for across, up in facts.ties:
+        if view.left <= across <= view.right and view.bottom <= up <= view.top:
+            middle = (view.x(float(across)), view.y(float(up)))
             canvas.space.take(_around(*middle))
             draw_tie(canvas, *middle)
     _draw_openings(canvas, view, geometry, facts.tied_openings)
@@ -72,14 +72,16 @@ def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: f
 
 
 def _tie_opening(canvas: Canvas, shown: Box) -> None:
-    """Mark that a scaffold is tied in an opening, in a corner that is free; the place is set on site."""
-    inset = TIE + 1.4
+    """Mark that a scaffold is tied in an opening, in a free corner, else on a jamb; the place is set on site."""
+    inset, middle = TIE + 1.4, (shown.top + shown.bottom) / 2
     across, down = (shown.left + inset, shown.right - inset), (shown.bottom - inset, shown.top + inset)
-    box = canvas.space.claim(_around(x, y) for y in down for x in across)
-    if box is not None and shown.holds(box):
-        draw_tie(canvas, (box.left + box.right) / 2, (box.top + box.bottom) / 2)
-    else:
+    corners = [_around(x, y) for y in down for x in across]
+    jambs = [_around(x, middle + by) for by in (0.0, 3.0, -3.0) for x in (shown.left, shown.right)]
+    box = canvas.space.claim([*(box for box in corners if shown.holds(box)), *jambs])
+    if box is None:
         canvas.lost.append("a tie in an opening")
+    else:
+        draw_tie(canvas, (box.left + box.right) / 2, (box.top + box.bottom) / 2)
 
 
 def _around(x: float, y: float) -> Box:

@@ -6,7 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import name_linked, name_member
-from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, tell_area, tell_volume
+from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, number_batches, tell_area, tell_volume
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
 from specgen.model.working import Working
@@ -22,8 +22,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if mockup is not None:
         lines.append(("–", "Mockup", "–", "its edges", tell_area(context, mockup), *_shares(context, mockup)))
     faces = list_faces(context)
-    for number, (mark, face) in enumerate(faces.items(), 1):
-        begin = (f"B{number}", name_member(context, "elevations", mark), _color(context, mark), _breaks(context, mark))
+    batches = number_batches(context)
+    for mark, face in faces.items():
+        begin = (batches[mark], name_member(context, "elevations", mark), _color(context, mark), _breaks(context, mark))
         if isinstance(face, FaceArea):
             lines.append((*begin, tell_area(context, face.coated), *_shares(context, face.coated)))
         else:
