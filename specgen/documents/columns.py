@@ -12,7 +12,8 @@ from specgen.model.block import Blank, CheckBox, Formula, Inlines, Table, Text, 
 
 _FIGURE = re.compile(r"[-−+]?[\d,]*\.?\d+(?:-\d+/\d+|/\d+)?(?P<unit>[^\d,]*)")
 # Signs on a line over the width of a letter page in the type of tables; those that the margins of a cell take.
-PAGE, MARGIN = 126, 2
+# That of a page that lies on its side stands beside it.
+PAGE, SIDEWAYS, MARGIN = 126, 166, 2
 # A heading is set wider than the words below it, and a single word than words with their spaces.
 _WIDER, _WORD = 1.2, 1.08
 # What a capital is wider than a small letter, and up to how many signs a column keeps each cell on one line.
@@ -28,9 +29,9 @@ _MEASURED = 60
 Measure = tuple[int, int]  # longest word, and all the words, in signs
 
 
-def arrange_columns(table: Table) -> Table:
-    """The table with the widths and the sides of its columns as its content asks for."""
-    return replace(table, widths=fit_widths(table), figures=find_figures(table))
+def arrange_columns(table: Table, page: int = PAGE) -> Table:
+    """The table with the widths and the sides of its columns as its content asks for, on a page of so many signs."""
+    return replace(table, widths=fit_widths(table, page), figures=find_figures(table))
 
 
 def find_figures(table: Table) -> frozenset[int]:
@@ -58,7 +59,7 @@ def _holds_figures(table: Table, place: int) -> bool:
     return bool(units)
 
 
-def fit_widths(table: Table) -> tuple[int, ...]:
+def fit_widths(table: Table, page: int = PAGE) -> tuple[int, ...]:
     """Shares of the width that add up to 100: those of the table, or others that make fewer lines.
 
     A form keeps its own, as nobody knows what is written into it.
@@ -71,9 +72,9 @@ def fit_widths(table: Table) -> tuple[int, ...]:
     longest = [max(row[place][1] for row in rows) + MARGIN for place in range(len(head))]
     usual = [sum(row[place][1] for row in rows) // len(rows) + MARGIN for place in range(len(head))]
     whole = [most if most <= _ONE_LINE else word for word, most in zip(least, longest, strict=True)]
-    shared = (_share(least, longest), _share(least, usual), _share(whole, usual))
-    candidates = (table.widths, *(shared if sum(whole) <= PAGE else shared[:2]))
-    return min(candidates, key=lambda widths: _count_lines(rows, widths))
+    shared = (_share(least, longest, page), _share(least, usual, page), _share(whole, usual, page))
+    candidates = (table.widths, *(shared if sum(whole) <= page else shared[:2]))
+    return min(candidates, key=lambda widths: _count_lines(rows, widths, page))
 
 
 def count_row_lines(row: Iterable[Inlines], widths: tuple[int, ...]) -> int:
@@ -93,10 +94,10 @@ def _widen(text: str) -> float:
     return len(text) + _CAPITAL * sum(map(str.isupper, text))
 
 
-def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
+def _share(least: list[int], wanted: list[int], page: int) -> tuple[int, ...]:
     """Shares that hold the longest word of each column, and of the rest as much as each wants."""
     more = [max(want - word, 0) for want, word in zip(wanted, least, strict=True)]
-    spare = max(PAGE - sum(least), 0)
+    spare = max(page - sum(least), 0)
     widths = [word + spare * (part + 1) / (sum(more) + len(more)) for word, part in zip(least, more, strict=True)]
     exact = [100 * width / sum(widths) for width in widths]
     shares = [int(share) for share in exact]
@@ -107,9 +108,9 @@ def _share(least: list[int], wanted: list[int]) -> tuple[int, ...]:
     return tuple(shares)
 
 
-def _count_lines(rows: Iterable[list[Measure]], widths: tuple[int, ...]) -> int:
+def _count_lines(rows: Iterable[list[Measure]], widths: tuple[int, ...], page: int = PAGE) -> int:
     """The lines of a table, as its words fill them; a word wider than its column counts as many."""
-    room = [max(PAGE * width / 100 - MARGIN, 1) for width in widths]
+    room = [max(page * width / 100 - MARGIN, 1) for width in widths]
     return sum(
         max(
             int((words - 1) // width) + 1 + 4 * (word > width + _LEEWAY)

@@ -29,7 +29,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
-    numbered, legend = number_blocks(blocks, numbering)
+    numbered, legend = number_blocks(blocks, numbering, template.landscape)
     # The document that lists what is not verified does not refer to itself.
     legend = tuple((mark, text.replace(f"see {template.id}", "see the list above")) for mark, text in legend)
     given = context.project.get(("package", "date"))

@@ -1,6 +1,6 @@
 """How pages name the members of a calculation, and other calculations."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from specgen.documents.context import DocumentContext
 from specgen.model.field import Path
@@ -32,6 +32,22 @@ def marks(names: list[str]) -> str:
     """The first few marks, and the number of the rest."""
     more = len(names) - MOST_NAMED
     return ", ".join(names[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
+def span_marks(names: Iterable[str]) -> str:
+    """All the marks in order, three or more that follow each other as a span: `DR1, LV1, WD1 to WD6`."""
+    runs: list[list[str]] = []
+    for name in sorted(names, key=_split):
+        word, number = _split(name)
+        follows = bool(runs) and number > 0 and _split(runs[-1][-1]) == (word, number - 1)
+        runs = [*runs[:-1], [*runs[-1], name]] if follows else [*runs, [name]]
+    return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
+
+
+def _split(name: str) -> tuple[str, int]:
+    """`WD`, 12 of `WD12`; 0 for a mark without a number."""
+    word = name.rstrip("0123456789")
+    return word, int(name[len(word) :] or 0)
 
 
 def name_sheets(numbers: Sequence[int]) -> str:

@@ -4,7 +4,7 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any, Literal
 
-from specgen.documents.columns import arrange_columns
+from specgen.documents.columns import PAGE, SIDEWAYS, arrange_columns
 from specgen.documents.empty_cells import fill_cells
 from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import letter, set_letters
@@ -29,14 +29,15 @@ Numbering = Literal["three_part", "plain"]
 
 
 def number_blocks(
-    blocks: Iterable[Block], numbering: Numbering
+    blocks: Iterable[Block], numbering: Numbering, landscape: bool = False
 ) -> tuple[tuple[Block, ...], tuple[tuple[str, str], ...]]:
     """The blocks with numbers, references and source marks filled in, and the legend of the marks."""
     counted = list(_count_blocks(blocks, numbering))
     targets = {plain_text(b.title): b.number or plain_text(b.title) for b in counted if isinstance(b, (Part, Article))}
     targets |= _name_figures(block for block in counted if isinstance(block, Figure))
     marks: dict[Source, str] = {}
-    marked = tuple(_mark_block(block, marks, targets) for block in counted)
+    page = SIDEWAYS if landscape else PAGE
+    marked = tuple(_mark_block(block, marks, targets, page) for block in counted)
     return marked, tuple((mark, source.legend) for source, mark in marks.items())
 
 
@@ -125,7 +126,7 @@ def _values(content: Iterable[Inline]) -> Iterator[Value]:
             yield from _values(part.children)
 
 
-def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -> Any:
+def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str], page: int) -> Any:
     def finish(content: Inlines) -> Inlines:
         return set_letters(content, marks, targets)
 
@@ -135,7 +136,7 @@ def _mark_block(block: Any, marks: dict[Source, str], targets: dict[str, str]) -
         rows = tuple(tuple(map(finish, row)) for row in block.rows)
         header = tuple(map(finish, block.header))
         marked = dataclasses.replace(block, header=header, rows=rows, caption=finish(block.caption))
-        return fill_cells(arrange_columns(marked))
+        return fill_cells(arrange_columns(marked, page))
     if isinstance(block, Figure):
         return dataclasses.replace(block, caption=finish(block.caption))
     return dataclasses.replace(block, content=finish(block.content)) if hasattr(block, "content") else block

@@ -12,16 +12,18 @@ from specgen.documents.marks import list_marks
 from specgen.model.absence import Absent
 from specgen.model.typed_views import Description, Elevation
 from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.resolving.find_limit import find_limit
 
 
 class FaceArea(NamedTuple):
-    """An elevation as it is taken off, in square meters; `joints` in meters; None where its layout is not known."""
+    """An elevation as it is taken off, in square meters; `joints` in meters, None where its layout is not known."""
 
     mark: str
     gross: Fraction
     openings: Fraction
     joints: Fraction | None
-    sides: Fraction | None
+    sides: Fraction  # of the joints
+    returns: Fraction  # at the openings
 
     @property
     def net(self) -> Fraction:
@@ -30,16 +32,26 @@ class FaceArea(NamedTuple):
 
     @property
     def coated(self) -> Fraction:
-        """The net area with the sides of the joints."""
-        return self.net + (self.sides or 0)
+        """The net area with the sides of the joints and the returns: what coats are ordered for."""
+        return self.net + self.sides + self.returns
 
 
 def list_faces(context: DocumentContext) -> dict[str, FaceArea | Absent]:
-    """Each elevation by its mark: its areas, or the field they wait for."""
-    return {mark: _measure(context, mark) for mark in list_marks(context, "elevations")}
+    """Each elevation by its mark: its areas, or the field they wait for.
+
+    Sides of joints are measured where every elevation is laid out, else an allowance, as in the coats that are ordered.
+    """
+    marks = list_marks(context, "elevations")
+    measured = all(mark in list_layouts(context) for mark in marks)
+    return {mark: _measure(context, mark, _find_added(context) if measured else None) for mark in marks}
 
 
-def _measure(context: DocumentContext, mark: str) -> FaceArea | Absent:
+def number_batches(context: DocumentContext) -> dict[str, str]:
+    """The mark of the boxed batch of each elevation: B1 for the first."""
+    return {mark: f"B{number}" for number, mark in enumerate(list_marks(context, "elevations"), 1)}
+
+
+def _measure(context: DocumentContext, mark: str, added: Quantity | None) -> FaceArea | Absent:
     elevation = cast(Elevation, context.project.view(("elevations", mark)))
     layouts = list_layouts(context).get(mark)
     try:
@@ -48,9 +60,14 @@ def _measure(context: DocumentContext, mark: str) -> FaceArea | Absent:
     except Absent as absent:
         return absent
     joints = layouts[0].score.joint_length if layouts else None
-    added = _find_added(context)
-    sides = joints * added.amount if joints is not None and added is not None else None
-    return FaceArea(mark, gross, openings, joints, sides)
+    net = gross - openings
+    sides = net * _share(context, "coat.joint_sides") if joints is None or added is None else joints * added.amount
+    return FaceArea(mark, gross, openings, joints, sides, net * _share(context, "coat.returns"))
+
+
+def _share(context: DocumentContext, limit: str) -> Fraction:
+    """An allowance in parts of the net area."""
+    return Fraction(find_limit(limit, context.project).value) / 100
 
 
 def _find_added(context: DocumentContext) -> Quantity | None:
@@ -75,6 +92,7 @@ def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue
 
 
 def tell_volume(context: DocumentContext, volume: Quantity) -> DisplayValue:
-    """A volume to three digits."""
-    rounded = round_quantity(volume, 3)
+    """A volume to a hundredth of a gallon or a tenth of a liter, so that a whole pail is told from a little more."""
+    unit, decimals = ("gal", 2) if context.first == "ip" else ("L", 1)
+    rounded = Quantity.of(round(volume.to(unit), decimals), unit)
     return DisplayValue(context.text(rounded, None), rounded, OF_A_SUM)

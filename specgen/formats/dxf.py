@@ -36,6 +36,7 @@ _LAYERS = {
     "OPENINGS": _Layer(5, "CONTINUOUS", 35),
     "OPENING-MARKS": _Layer(7, "CONTINUOUS", 25),
     "FLOOR-LINES": _Layer(6, "FLOOR", 18),
+    "SCAFFOLD-TIES": _Layer(2, "CONTINUOUS", 25),
     "MESH-ZONES": _Layer(4, "ZONE", 25),
 }
 # Lengths of dashes, and of gaps as negative numbers, in inches; 0 is a dot.
@@ -107,6 +108,9 @@ class _Sketch:
             self.line("OPENINGS", (x, y), (right, top))
             self.line("OPENINGS", (x, top), (right, y))
             self.text("OPENING-MARKS", mark, (x + width / 2, y + height / 2), _TEXT)
+        for x, y in facts.ties:
+            self.line("SCAFFOLD-TIES", (x - _TEXT, y), (x + _TEXT, y))
+            self.line("SCAFFOLD-TIES", (x, y - _TEXT), (x, y + _TEXT))
         for layer, height, told in _list_heights(facts, layout.height):
             self.line(layer, (Fraction(0), height), (layout.width, height))
             self.text(layer, told, (layout.width + _TEXT * 6, height), _TEXT)

@@ -60,7 +60,7 @@ def _area(stretch: Stretch) -> Fraction:
 
 def read_outline(points: tuple[str, ...], width: Quantity, height: Quantity) -> Outline:
     """The edges of an outline given as points `x, y` around an elevation of some size. Raises OutlineError."""
-    corners = [_read_point(number, text) for number, text in enumerate(points)]
+    corners = [read_point(number, text) for number, text in enumerate(points)]
     if len(corners) < 3:
         raise OutlineError(0, f"the outline has {len(corners)} points", "write the points around the wall, 3 or more")
     _check_size(corners, width, height)
@@ -75,7 +75,8 @@ def read_outline(points: tuple[str, ...], width: Quantity, height: Quantity) -> 
     return Outline(bottom, top)
 
 
-def _read_point(number: int, text: str) -> Point:
+def read_point(number: int, text: str) -> Point:
+    """The point `x, y` of a text, the one of this number in its list. Raises OutlineError."""
     sides = text.split(",")
     hint = "write x and y from the lower left, such as 12 ft, 20 ft"
     if len(sides) != 2:

@@ -711,6 +711,7 @@ class MeansOfAccess(View):
     base: Quantity
     tie_plan: Attachment
     tie_location: Literal["movement_joint", "opening", "field_of_wall", "none"]
+    ties: tuple[str, ...]
     sheeted_design: Attachment
     side_brackets_at_spray: bool
     fall_arrest: bool

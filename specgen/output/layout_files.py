@@ -7,15 +7,13 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from specgen.documents.figures.elevation import DrawnSheet, draw_elevation
-from specgen.documents.figures.elevation_facts import ElevationFacts, read_facts
+from specgen.documents.figures.elevation_facts import ElevationFacts, find_day_area, read_facts
 from specgen.formats.dxf import write_dxf
 from specgen.formats.png import write_png
 from specgen.laying_out.lists import JOINT_COLUMNS, PANEL_COLUMNS, joint_rows, layout_data, list_unit, panel_rows
-from specgen.model.absence import Absent
 from specgen.model.layout import ElevationLayout
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
-from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Resolver
 
 _WORDS = ("elevation", "panel", "joint", "kind")
@@ -38,22 +36,13 @@ def make_layout_files(
     notes: list[str] = []
     files = dict(_write_lists(layouts, project.system))
     drawings = [
-        (layout, read_facts(project, layout.elevation, _find_day(resolve, layout.elevation))) for layout in layouts
+        (layout, read_facts(project, layout.elevation, find_day_area(resolve, layout.elevation))) for layout in layouts
     ]
     for name, content in _draw_all(drawings, sheet, notes):
         if name in files:
             raise refuse(f"two drawings would have one name: {name}", "give one of the elevations another mark")
         files[name] = content
     return LayoutFiles(files, tuple(notes))
-
-
-def _find_day(resolve: Resolver, mark: str) -> Quantity | None:
-    """The area of wall that is sprayed in a day; None where it cannot be worked out."""
-    try:
-        area: Quantity = resolve(("elevations", mark), "day-area").quantity
-    except (Absent, Refused):
-        return None
-    return area
 
 
 def _draw_all(

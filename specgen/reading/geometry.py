@@ -8,7 +8,7 @@ from itertools import chain, islice
 from typing import NamedTuple
 
 from specgen.model.field import Path, dotted_path
-from specgen.model.outline import OutlineError, read_outline
+from specgen.model.outline import OutlineError, read_outline, read_point
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.quantities.format import format_quantity
@@ -47,7 +47,11 @@ _FROM, _LONG = {"width": "from the left", "height": "up"}, {"width": "wide", "he
 def geometry_problems(project: Project) -> list[Problem]:
     """What lies beyond its wall, over another opening, or above the building; the first hundred faults."""
     faces = [("elevations", mark) for mark in project.members.get(("elevations",), ())]
-    faults = chain(*(check(project, face) for face in faces for check in _CHECKS), _find_joints_outside(project))
+    faults = chain(
+        *(check(project, face) for face in faces for check in _CHECKS),
+        _find_joints_outside(project),
+        _find_ties_outside(project),
+    )
     problems = []
     for path, message, hint in islice(faults, MOST_PROBLEMS):
         place = project.place(path)
@@ -166,6 +170,21 @@ def _find_joints_outside(project: Project) -> Iterator[Fault]:
             told, limit = tell_apart(at, edge)
             message = f"the joint lies {told} {_FROM[side]}, the wall {face.mark} is {limit} {_LONG[side]}"
             yield path, message, "move it, or name the elevation it stands on"
+
+
+def _find_ties_outside(project: Project) -> Iterator[Fault]:
+    for mark in project.members.get(("access",), ()):
+        face = project.get(("access", mark, "elevation"))
+        sides = [face.get(side) if face is not None else None for side in ("width", "height")]
+        for number, text in enumerate(project.values.get(("access", mark, "ties"), ())):
+            path = ("access", mark, "ties", str(number))
+            try:
+                point = read_point(number, text)
+            except OutlineError as error:
+                yield path, error.message, error.hint
+                continue
+            if any(edge is not None and not 0 <= at <= edge.amount for at, edge in zip(point, sides, strict=True)):
+                yield path, f"the tie lies beyond the wall {face.mark}", "move it, or name the elevation it stands on"
 
 
 _CHECKS: tuple[Callable[[Project, Path], Iterator[Fault]], ...] = (

@@ -287,3 +287,17 @@ def test_an_opening_beyond_the_outline_is_told(tmp_path: Path) -> None:
     assert problem.message == "the opening lies beyond the outline of the wall"
     within = "    openings: {A: {x: 10 ft, y: 5 ft, width: 3 ft, height: 4 ft}}\n"
     assert not refused(tmp_path, HEAD + gable + within + "climate: {hot_air: 0 F, cold_air: 1 F}\n")[1:]
+
+
+@pytest.mark.parametrize(
+    ("ties", "number", "message"),
+    [
+        ('["6 ft, 6 ft", "25 ft, 6 ft"]', 1, "the tie lies beyond the wall E1"),
+        ('["6 ft, 24 ft 1 in"]', 0, "the tie lies beyond the wall E1"),
+        ('["6 ft"]', 0, "'6 ft' is no point"),
+    ],
+)
+def test_a_scaffold_tie_stands_on_its_wall(ties: str, number: int, message: str, tmp_path: Path) -> None:
+    """The wall is 24 ft wide and high."""
+    (problem,) = refused(tmp_path, f"{HEAD}access: {{X1: {{elevation: E1, ties: {ties}}}}}\n")
+    assert (problem.path, problem.message) == (f"access.X1.ties.{number}", message)

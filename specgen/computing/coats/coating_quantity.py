@@ -5,7 +5,7 @@ from fractions import Fraction
 from specgen.computing.coats import _coats
 from specgen.computing.coats._areas import READS, add_net_area, area_rows, tell_allowance
 from specgen.computing.inputs import Inputs, given_input, provide
-from specgen.computing.whole_containers import count_containers
+from specgen.computing.whole_containers import count_pails
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Gloss, Primer, root_of
@@ -53,7 +53,7 @@ def coating_quantity(inputs: CoatingInputs) -> Working:
     sources = (_coats.COVERAGE, RESERVE) if inputs.reserve else (_coats.COVERAGE,)
     if inputs.pail is None:
         return working.build("coating-quantity", "P", sources, notes, secondary_results=("W",))
-    pails = count_containers(working, "N", "pails", "P", "p")
+    pails = count_pails(working, "P", volume)
     return working.build("coating-quantity", "P", sources, (pails, *notes), secondary_results=("N", "W"))
 
 

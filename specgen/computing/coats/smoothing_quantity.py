@@ -1,7 +1,7 @@
 """Smoothing coat for the elevations of a project and its mockup: area over spreading rate, for each coat."""
 
 from specgen.computing.coats._areas import READS, add_net_area, area_rows, tell_allowance
-from specgen.computing.whole_containers import count_containers
+from specgen.computing.whole_containers import count_pails
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
@@ -38,7 +38,7 @@ def for_project(project: Description, ask: Ask) -> Working | None:
         working.step("P", "smoothing with reserve", "Q * (1 + R / 100)", volume)
     if "p" not in working.known:
         return working.build("smoothing-quantity", result, SOURCES, tuple(notes))
-    pails = count_containers(working, "N", "pails", result, "p")
+    pails = count_pails(working, result, volume)
     return working.build("smoothing-quantity", result, SOURCES, (pails, *notes), secondary_results=("N",))
 
 

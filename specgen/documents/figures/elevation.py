@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_days import draw_days, tell_day
+from specgen.documents.figures.elevation_days import draw_days, tell_days
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_margins import draw_margins, draw_matches, make_margins
-from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan, Wanted, Window, choose_plan
+from specgen.documents.figures.elevation_paper import STRIP, Paper, Plan, Wanted, Window, choose_plan
 from specgen.documents.figures.elevation_strip import LINE, Sheet, draw_remarks, draw_strip, room_for
 from specgen.documents.figures.elevation_wall import draw_wall, label_panels
 from specgen.documents.figures.labels import Box
@@ -40,7 +40,7 @@ def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | 
         *unit,
         *(zone.text for zone in facts.zones),
         *facts.remarks,
-        *tell_day(facts, geometry.days),
+        tell_days(facts, geometry.days),
         *layout.notes,
     ]
     plan = _plan(geometry, facts, sheet, remarks)
@@ -65,14 +65,16 @@ def _room(paper: Paper, remarks: list[str]) -> float:
 
 def _has_room(plan: Plan, sheets: list[Canvas], texts: list[str]) -> bool:
     """Whether remarks and key stand below all that is drawn already."""
-    foot = plan.paper.height - EDGE - STRIP - _room(plan.paper, texts)
+    foot = plan.paper.height - plan.paper.edge - STRIP - _room(plan.paper, texts)
     return all(canvas.space.lowest < foot for canvas in sheets)
 
 
 def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationFacts, remarks: list[str]) -> Canvas:
     """A part of the wall with what stands around it, in the middle of its sheet; no foot yet."""
     paper, margins, scale = plan.paper, plan.margins, plan.scale.per_meter
-    canvas = Canvas(Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE - STRIP - _room(paper, remarks)))
+    canvas = Canvas(
+        Box(paper.edge, paper.edge, paper.width - paper.edge, paper.height - paper.edge - STRIP - _room(paper, remarks))
+    )
     left, bottom, right, top = (float(side) for side in window[:4])
     wide, high = (right - left) * scale, (top - bottom) * scale
     field = canvas.within
@@ -113,8 +115,8 @@ def _finish(
 def _draw_keys(paper: Paper, texts: list[str]) -> Iterator[Canvas]:
     """As many sheets of key as the texts take."""
     while texts:
-        canvas = Canvas(Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE - STRIP))
-        texts = draw_remarks(canvas, paper, texts, paper.height - 2 * EDGE - STRIP - LINE)
+        canvas = Canvas(Box(paper.edge, paper.edge, paper.width - paper.edge, paper.height - paper.edge - STRIP))
+        texts = draw_remarks(canvas, paper, texts, paper.height - 2 * paper.edge - STRIP - LINE)
         yield canvas
 
 

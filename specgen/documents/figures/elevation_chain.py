@@ -1,5 +1,6 @@
-"""The chain of dimensions from joint to joint along a side of the wall, and the overall dimension beyond it."""
+"""The dimensions along a side of the wall: from joint to joint, then of openings off the joints, then overall."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -8,7 +9,7 @@ from typing import NamedTuple
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
-from specgen.documents.figures.elevation_paper import Scale
+from specgen.documents.figures.elevation_paper import Scale, Window
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
 
 _NEAR, _ROW = 8.0, 8.0  # from the wall to the chain, from there to the overall dimension
@@ -63,12 +64,33 @@ class Part(NamedTuple):
         return self.wide + 1.5 > float(self.end - self.start) * per_meter
 
 
-def list_parts(geometry: Geometry, facts: ElevationFacts, upright: bool, span: Span | None = None) -> list[Part]:
-    """The dimensions along a side of the wall, or along a span of it."""
-    low, high = span or (Fraction(0), _length(geometry, upright))
-    cuts = geometry.uprights if upright else geometry.levels
-    places = [low, *(place for place in cuts if low < place < high), high]
-    return [_make_part(start, end, facts.length(end - start)) for start, end in pairwise(places)]
+def list_chains(
+    geometry: Geometry, facts: ElevationFacts, upright: bool, window: Window | None = None
+) -> list[list[Part]]:
+    """The chains along a side of the wall, or of the part that a sheet shows, from the wall outward.
+
+    The first runs from joint to joint. The second gives jambs, or sills and heads, where one of them is on no joint.
+    """
+    low, high = (Fraction(0), _length(geometry, upright)) if window is None else _span(window, upright)
+    joints = {place for place in (geometry.uprights if upright else geometry.levels) if low < place < high}
+    edges = {edge for edge in _list_edges(geometry, upright, window) if low < edge < high}
+    chains = [joints, edges] if edges - joints else [joints]
+    return [
+        [_make_part(start, end, facts.length(end - start)) for start, end in pairwise((low, *sorted(cuts), high))]
+        for cuts in chains
+    ]
+
+
+def _list_edges(geometry: Geometry, upright: bool, window: Window | None) -> Iterator[Fraction]:
+    """The jambs of the openings that are shown, or their sills and heads."""
+    for _, x, y, width, height in geometry.layout.openings:
+        right, top = x + width, y + height
+        if window is None or (x < window.right and right > window.left and y < window.top and top > window.bottom):
+            yield from (x, right) if upright else (y, top)
+
+
+def _span(window: Window, upright: bool) -> Span:
+    return (window.left, window.right) if upright else (window.bottom, window.top)
 
 
 def _make_part(start: Fraction, end: Fraction, text: str) -> Part:
@@ -79,25 +101,27 @@ def _length(geometry: Geometry, upright: bool) -> Fraction:
     return geometry.layout.width if upright else geometry.layout.height
 
 
-def find_depth(parts: list[Part], scale: Scale) -> float:
+def find_depth(chains: list[list[Part]], scale: Scale) -> float:
     """The room that the dimensions of a side take at a scale, out from the wall."""
-    return _NEAR + _row_depth(parts, scale.per_meter) + _PAST
+    return _NEAR + sum(_row_depth(parts, scale.per_meter) for parts in chains) + _PAST
 
 
 def _row_depth(parts: list[Part], per_meter: float) -> float:
     return max([_ROW, *(part.wide + _DEEP for part in parts if part.crosses(per_meter))])
 
 
-def draw_chain(canvas: Canvas, axis: Axis, span: Span, geometry: Geometry, facts: ElevationFacts) -> None:
-    """Draw the chain of what the view shows, and beyond it the overall dimension."""
-    parts = list_parts(geometry, facts, axis.upright, span)
-    for part in parts:
-        _draw_dimension(canvas, axis, part, (0.0, _NEAR), part.crosses(axis.view.per_meter))
-    (low, high), length = span, _length(geometry, axis.upright)
+def draw_chains(canvas: Canvas, axis: Axis, window: Window, geometry: Geometry, facts: ElevationFacts) -> None:
+    """Draw the chains of what a sheet shows, and beyond them the overall dimension."""
+    per_meter = axis.view.per_meter
+    near, out = 0.0, _NEAR
+    for parts in list_chains(geometry, facts, axis.upright, window):
+        for part in parts:
+            _draw_dimension(canvas, axis, part, (near, out), part.crosses(per_meter))
+        near, out = out, out + _row_depth(parts, per_meter)
+    (low, high), length = _span(window, axis.upright), _length(geometry, axis.upright)
     told = facts.length(high - low)
     whole = told if high - low == length else f"{told} of {facts.length(length)}"
-    out = _NEAR + _row_depth(parts, axis.view.per_meter)
-    _draw_dimension(canvas, axis, _make_part(low, high, whole), (_NEAR, out), crosses=False)
+    _draw_dimension(canvas, axis, _make_part(low, high, whole), (near, out), crosses=False)
 
 
 def _draw_dimension(canvas: Canvas, axis: Axis, part: Part, rows: tuple[float, float], crosses: bool) -> None:

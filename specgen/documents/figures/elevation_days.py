@@ -5,19 +5,19 @@ from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Day
 from specgen.documents.figures.labels import center_label, measure
 from specgen.quantities.format import format_quantity
-from specgen.quantities.quantity import Quantity
+from specgen.quantities.quantity import Quantity, round_quantity
 
 RISE = 13.5  # from the wall to the bracket of a day
 
 
-def tell_day(facts: ElevationFacts, days: list[Day]) -> list[str]:
-    """The area of a day, and why no day is marked where one column of panels is more than that."""
+def tell_days(facts: ElevationFacts, days: list[Day]) -> str:
+    """How much is sprayed in a day, and where a day ends."""
     if facts.day_area is None:
-        return []
+        return "Day areas: set on site, from joint to joint"
     unit = "ft2" if facts.system == "ip" else "m2"
-    area = format_quantity(Quantity(facts.day_area, "area", "m2"), unit)
-    break_at = "" if days else "; less than one column of panels: break at level joints"
-    return [f"Day: gloss, both coats, maximum {area}{break_at}"]
+    area = format_quantity(round_quantity(Quantity.of(Quantity(facts.day_area, "area", "m2").to(unit), unit)), unit)
+    ends = {0: "less than one column of panels; break at level joints", 1: "this elevation in one day"}
+    return f"Gloss, both coats, in a day: maximum {area}; {ends.get(len(days), 'days as marked')}"
 
 
 def draw_days(canvas: Canvas, view: View, days: list[Day]) -> None:

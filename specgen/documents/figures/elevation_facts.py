@@ -7,9 +7,14 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.documents.figures.dimension_text import write_length
+from specgen.model.absence import Absent
+from specgen.model.layout import Point
+from specgen.model.outline import read_point
+from specgen.model.problem import Refused
 from specgen.model.project import Project, View
-from specgen.model.value_text import compass, long_date, value_text, words
+from specgen.model.value_text import compass, count, long_date, value_text, words
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Resolver
 
 # The mesh that the trade puts into a zone goes by the class of its impact; a class is what the drawing tells.
 _MESH = "impact class"
@@ -49,6 +54,8 @@ class ElevationFacts:
     day_area: Fraction | None = None  # square meters that are sprayed in a day
     zones: tuple[Zone, ...] = ()
     floors: tuple[Level, ...] = ()
+    ties: tuple[Point, ...] = ()  # of scaffolds, where their places are given
+    tied_openings: bool = False  # whether ties stand in the openings, at places that are not given
     remarks: tuple[str, ...] = ()
 
     def length(self, meters: Fraction) -> str:
@@ -76,8 +83,19 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         day_area=None if day_area is None else day_area.to("m2"),
         zones=tuple(_read_zones(face, base or Fraction(0), project.system)),
         floors=tuple(_read_floors(face)),
+        ties=tuple(_read_ties(project, mark)),
+        tied_openings=any(_is_tied_in_openings(project, access) for access in _list_standing(project, mark)),
         remarks=(*_tell_joints(project, mark), *_tell_ties(project, mark)),
     )
+
+
+def find_day_area(resolve: Resolver, mark: str) -> Quantity | None:
+    """The area of an elevation that is sprayed in a day; None where it cannot be worked out."""
+    try:
+        area: Quantity = resolve(("elevations", mark), "day-area").quantity
+    except (Absent, Refused):
+        return None
+    return area
 
 
 def _meters(length: Quantity | None) -> Fraction | None:
@@ -139,23 +157,48 @@ def _small(width: Quantity, system: str) -> str:
     return value_text(width, None, system, both=False)
 
 
-def _tell_ties(project: Project, face: str) -> Iterator[str]:
-    """Where the scaffolds of the elevation are tied: `X1: frame scaffold, tied at openings, tie plan A31`."""
+def _list_standing(project: Project, face: str) -> Iterator[str]:
+    """The means of access that stand at an elevation."""
     for mark in _list_referring(project, "access", face):
         at = project.get(("access", mark, "elevation"))
-        if at is None or at.mark != face:
-            continue
-        kind, ties, plan = (project.get(("access", mark, name)) for name in ("kind", "tie_location", "tie_plan"))
-        if ties is not None:
-            where = _TIED[ties]
+        if at is not None and at.mark == face:
+            yield mark
+
+
+def _read_ties(project: Project, face: str) -> Iterator[Point]:
+    for mark in _list_standing(project, face):
+        yield from (read_point(n, text) for n, text in enumerate(project.get(("access", mark, "ties")) or ()))
+
+
+def _is_tied_in_openings(project: Project, access: str) -> bool:
+    at = ("access", access)
+    return project.get((*at, "tie_location")) == "opening" and not project.get((*at, "ties"))
+
+
+def _tell_ties(project: Project, face: str) -> Iterator[str]:
+    """Where the scaffolds of the elevation are tied: `X1: frame scaffold, tied in each opening, tie plan A31`."""
+    for mark in _list_standing(project, face):
+        kind, ties, plan, points = (
+            project.get(("access", mark, name)) for name in ("kind", "tie_location", "tie_plan", "ties")
+        )
+        if ties is not None or points:
+            where = _count_ties(points, ties) if points else _TIED[ties]
             yield ", ".join(
                 filter(None, (f"{mark}: {words(kind or 'access')}", where, plan and f"tie plan {plan.mark}"))
             )
 
 
+def _count_ties(points: tuple[str, ...], location: str | None) -> str:
+    """`2 ties at movement joints, as drawn`."""
+    where = (
+        f" {_TIED[location].removeprefix('tied ').split(',')[0]}" if location in _TIED and location != "none" else ""
+    )
+    return f"{count(len(points), 'tie')}{where}, as drawn"
+
+
 _TIED = {
     "movement_joint": "tied at movement joints",
-    "opening": "tied at openings",
+    "opening": "tied in openings, none in the face",
     "field_of_wall": "tied in the field of the wall",
     "none": "without ties",
 }

@@ -5,7 +5,7 @@ from fractions import Fraction
 from functools import partial
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_chain import Axis, draw_chain, find_depth, list_parts
+from specgen.documents.figures.elevation_chain import Axis, draw_chains, find_depth, list_chains
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import Margins, Plan, Scale, Window
@@ -14,13 +14,13 @@ from specgen.documents.figures.labels import CAPITAL, Label, center_label, measu
 _GAP = 1.5  # between the wall and what refers to it
 _SAME = 1e-6  # meters
 _MOST_MARK, _MOST_LEVEL = 24.0, 52.0  # widths of what stands beside the wall
-_ABOVE = 13.0  # the room for marks of lines
+_ABOVE = 11.0  # the room for marks of lines
 _MOST_GRADE = 12.0  # grade is drawn where it lies at most so far below the wall
 
 
 def make_margins(geometry: Geometry, facts: ElevationFacts) -> Callable[[Scale], Margins]:
     """What is kept free around the wall, by the scale."""
-    below, beside = (list_parts(geometry, facts, upright) for upright in (True, False))
+    below, beside = (list_chains(geometry, facts, upright) for upright in (True, False))
     marks = max((wide for wide in map(measure, geometry.levels.values()) if wide <= _MOST_MARK), default=0.0)
     levels = max(measure(text) for _, text in list_levels(geometry, facts))
     above = _ABOVE + (6 if len(geometry.days) > 1 else 0)
@@ -43,8 +43,8 @@ def draw_margins(canvas: Canvas, view: View, window: Window, geometry: Geometry,
     """Draw all that stands around the part of a wall which a sheet shows."""
     grade = _grade_depth(facts, view.per_meter) if not view.bottom else 0.0
     _draw_grade(canvas, view, facts, grade)
-    draw_chain(canvas, Axis(view, upright=True, start=grade), (window.left, window.right), geometry, facts)
-    draw_chain(canvas, Axis(view, upright=False), (window.bottom, window.top), geometry, facts)
+    draw_chains(canvas, Axis(view, upright=True, start=grade), window, geometry, facts)
+    draw_chains(canvas, Axis(view, upright=False), window, geometry, facts)
     edge = _mark_lines(canvas, view, geometry)
     edge = _mark_levels(canvas, view, geometry, facts, edge)
     _draw_zones(canvas, view, facts, edge)

@@ -7,7 +7,6 @@ from typing import NamedTuple
 
 from specgen.documents.figures.elevation_geometry import Geometry, Places
 
-EDGE = 8.0  # between the border and the edge of the paper
 _LEAST_FIELD = 20.0  # of a wall on a sheet
 STRIP = 36.0  # height of the strip with legend and title block
 # A panel that a mark does not fit into goes to the key. Of 50 panels one may, where a greater scale would hold it.
@@ -20,6 +19,7 @@ class Paper(NamedTuple):
     name: str
     width: float
     height: float
+    edge: float = 8.0  # between its border and its edge
 
 
 class Scale(NamedTuple):
@@ -41,7 +41,7 @@ PAPERS = {
     "a3": Paper("A3", 420, 297),
 }
 # What a document has room for on a letter or A4 page that lies on its side, with a caption.
-_PAGE = {"page": Paper("the printed page", 232, 158)}
+_PAGE = {"page": Paper("the printed page", 232, 158, 0.5)}
 _USUAL = {"ip": ("letter", "tabloid"), "si": ("a4", "a3")}
 # From the greatest to the smallest.
 SCALES = {
@@ -126,8 +126,8 @@ def _marks_fit(geometry: Geometry, scale: Scale, greatest: Scale) -> bool:
 def _spread(wanted: Wanted, paper: Paper, scale: Scale, margins: Margins) -> Plan:
     """The elevation at a scale on as many sheets of a size as that takes."""
     layout = wanted.geometry.layout
-    wide = paper.width - 2 * EDGE - margins.left - margins.right
-    high = paper.height - 2 * EDGE - STRIP - wanted.remarks(paper) - margins.top - margins.bottom
+    wide = paper.width - 2 * paper.edge - margins.left - margins.right
+    high = paper.height - 2 * paper.edge - STRIP - wanted.remarks(paper) - margins.top - margins.bottom
     wide, high = (max(side, _LEAST_FIELD) / scale.per_meter for side in (wide, high))
     across = [*_cut(layout.width, wide, wanted.geometry.places[0])]
     up = [*_cut(layout.height, high, wanted.geometry.places[1])]

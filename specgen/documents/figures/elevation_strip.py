@@ -8,7 +8,8 @@ from typing import NamedTuple
 from specgen.documents.figures.elevation_canvas import Canvas
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
-from specgen.documents.figures.elevation_paper import EDGE, STRIP, Paper, Plan
+from specgen.documents.figures.elevation_paper import STRIP, Paper, Plan
+from specgen.documents.figures.elevation_wall import draw_tie
 from specgen.documents.figures.labels import Box, Label, center_label, measure, shorten, wrap_words
 
 LINE = 4.2  # from one line of small type to the next
@@ -35,6 +36,7 @@ _LEGEND = (
     ("match", "Match line"),
     ("grade", "Grade"),
     ("day", "Area of a day"),
+    ("tie", "Scaffold tie"),
 )
 
 
@@ -62,15 +64,15 @@ def flow(texts: Iterable[str], width: float) -> list[list[tuple[float, str]]]:
 
 def room_for(texts: Iterable[str], paper: Paper) -> float:
     """The height that remarks take on a sheet."""
-    lines = len(flow(texts, paper.width - 2 * EDGE - 2 * _PAD))
+    lines = len(flow(texts, paper.width - 2 * paper.edge - 2 * _PAD))
     return lines * LINE + _PAD if lines else 0.0
 
 
 def draw_remarks(canvas: Canvas, paper: Paper, texts: Iterable[str], height: float) -> list[str]:
     """Write remarks and key above the strip; what does not fit into the height is handed back."""
-    left, top = EDGE + _PAD, paper.height - EDGE - STRIP - height
+    left, top = paper.edge + _PAD, paper.height - paper.edge - STRIP - height
     kept = [*texts]
-    lines = flow(kept, paper.width - 2 * EDGE - 2 * _PAD)
+    lines = flow(kept, paper.width - 2 * paper.edge - 2 * _PAD)
     most = int((height - _PAD) / LINE + 0.01)
     for number, line in enumerate(lines[:most]):
         for at, text in line:
@@ -83,7 +85,7 @@ def draw_strip(
 ) -> None:
     """Draw the border and the foot of a sheet; `shown` are the kinds of lines that stand on it."""
     paper = plan.paper
-    border = Box(EDGE, EDGE, paper.width - EDGE, paper.height - EDGE)
+    border = Box(paper.edge, paper.edge, paper.width - paper.edge, paper.height - paper.edge)
     top = border.bottom - STRIP
     title, middle = border.right - _TITLE, border.right - _TITLE - _MIDDLE
     canvas.box("frame", border)
@@ -107,7 +109,10 @@ def _draw_legend(canvas: Canvas, box: Box, geometry: Geometry, shown: set[str]) 
     step = min(6.2, 24 / max(rows - 1, 1))
     for number, (kind, name) in enumerate(entries):
         x, y = box.left + _PAD + wide * (number // rows), box.top + 10.2 + (number % rows) * step
-        canvas.line(kind, x, y - 1, x + 13, y - 1)
+        if kind == "tie":
+            draw_tie(canvas, x + 6.5, y - 1)
+        else:
+            canvas.line(kind, x, y - 1, x + 13, y - 1)
         canvas.put(Label(shorten(name, wide - 13 - 2 * _PAD - 1), x + 15, y, anchor="start"))
 
 

@@ -14,6 +14,7 @@ _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeter
 _LINE = LEAST_SIZE * 1.45  # from one line of an opening's label to the next
 _INSET = 0.9  # from the edge of an opening with a joint to its frame
 _HIGH = LEAST_SIZE + 0.6  # what a mark needs across its text
+TIE = 1.2  # from the middle of the sign of a tie to its corners
 _PARTS = 4  # of the space between two corners, where a side slopes
 
 Spot = tuple[float, float]
@@ -26,7 +27,12 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
     for moving, x1, y1, x2, y2 in geometry.lines:
         if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
             canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
-    _draw_openings(canvas, view, geometry)
+    for across, up in facts.ties:
+        if view.left <= across <= view.right and view.bottom <= up <= view.top:
+            middle = (view.x(float(across)), view.y(float(up)))
+            canvas.space.take(_around(*middle))
+            draw_tie(canvas, *middle)
+    _draw_openings(canvas, view, geometry, facts.tied_openings)
     joints = {float(height) for height in geometry.levels}
     wide, high = float(geometry.layout.width), float(geometry.layout.height)
     for kind, height in _crossing(facts, high):
@@ -43,7 +49,7 @@ def _crossing(facts: ElevationFacts, height: float) -> Iterator[tuple[str, float
     yield from (("floor", float(floor.height)) for floor in facts.floors)
 
 
-def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
+def _draw_openings(canvas: Canvas, view: View, geometry: Geometry, tied: bool) -> None:
     for mark, joint, left, bottom, right, top in geometry.openings:
         if right <= view.left or left >= view.right or top <= view.bottom or bottom >= view.top:
             continue
@@ -52,6 +58,8 @@ def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
         _draw_frame(canvas, view, left + inset, bottom + inset, right - inset, top - inset)
         shown = _paper_box(view, left, bottom, right, top)
         _label_opening(canvas, shown, mark, joint)
+        if tied:
+            _tie_opening(canvas, shown)
 
 
 def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
@@ -61,6 +69,30 @@ def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: f
         canvas.wall_line("opening", view, x1, y1, x2, y2)
     canvas.wall_line("diagonal", view, left, bottom, right, top)
     canvas.wall_line("diagonal", view, left, top, right, bottom)
+
+
+def _tie_opening(canvas: Canvas, shown: Box) -> None:
+    """Mark that a scaffold is tied in an opening, in a free corner, else on a jamb; the place is set on site."""
+    inset, middle = TIE + 1.4, (shown.top + shown.bottom) / 2
+    across, down = (shown.left + inset, shown.right - inset), (shown.bottom - inset, shown.top + inset)
+    corners = [_around(x, y) for y in down for x in across]
+    jambs = [_around(x, middle + by) for by in (0.0, 3.0, -3.0) for x in (shown.left, shown.right)]
+    box = canvas.space.claim([*(box for box in corners if shown.holds(box)), *jambs])
+    if box is None:
+        canvas.lost.append("a tie in an opening")
+    else:
+        draw_tie(canvas, (box.left + box.right) / 2, (box.top + box.bottom) / 2)
+
+
+def _around(x: float, y: float) -> Box:
+    return Box(x - TIE, y - TIE, x + TIE, y + TIE).grow(0.3)
+
+
+def draw_tie(canvas: Canvas, x: float, y: float) -> None:
+    """Draw the sign of a scaffold tie about a point: a lozenge with a cross."""
+    canvas.area("tie", ((x - TIE, y), (x, y - TIE), (x + TIE, y), (x, y + TIE)))
+    canvas.line("tie", x - TIE, y, x + TIE, y)
+    canvas.line("tie", x, y - TIE, x, y + TIE)
 
 
 def _paper_box(view: View, left: float, bottom: float, right: float, top: float) -> Box:

@@ -2,7 +2,7 @@
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures.elevation import DrawnSheet, draw_elevation
-from specgen.documents.figures.elevation_facts import read_facts
+from specgen.documents.figures.elevation_facts import find_day_area, read_facts
 from specgen.documents.layouts import list_layouts
 from specgen.documents.marks import name_member
 from specgen.model.block import Figure, Text
@@ -12,7 +12,8 @@ def draw(context: DocumentContext) -> tuple[Figure, ...]:
     """The sheets of every elevation of which the layout is known."""
     figures: list[Figure] = []
     for mark, layouts in list_layouts(context).items():
-        sheets = draw_elevation(layouts[0], read_facts(context.project, mark), "page")
+        facts = read_facts(context.project, mark, find_day_area(context.resolve, mark))
+        sheets = draw_elevation(layouts[0], facts, "page")
         name = name_member(context, "elevations", mark)
         figures += [_set_figure(sheet, _title(name, number, len(sheets))) for number, sheet in enumerate(sheets, 1)]
     return tuple(figures)

@@ -13,7 +13,7 @@ from specgen.model.value_text import words
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 
-_LEFT, _TOP, _ROOM = 26.0, 12.0, 52.0
+_LEFT, _TOP, _ROOM = 26.0, 10.0, 52.0
 _SIDE = 20.0  # of the board on either side of the joint
 _SKIN = 0.9  # of the lamina on paper, not to scale
 _WORDS = 112.0
@@ -76,13 +76,13 @@ def _draw_profile(context: DocumentContext, profile: Profile, marks: list[str]) 
     face = [(_LEFT, _TOP - _SKIN), *skin, (right, _TOP - _SKIN), (right, _TOP), *reversed(groove), (_LEFT, _TOP)]
     sheet.area("lamina", face)
     _dimension(context, sheet, profile, (wide, deep, bottom, bottom - back))
-    low = bottom + 7
-    sheet.say(_LEFT, low, f"Scale 1:{scale}; base coat and finish not to scale.")
     y = _TOP
-    for line in _list_words(context, profile):
+    for line in (*_list_words(context, profile), f"Scale 1:{scale}; base coat and finish not to scale"):
         y += sheet.say_lines(_WORDS, y, line, PAGE_WIDTH - _WORDS - 1) + 1.2
     named = name_walls(marks)
-    return sheet.finish("joint_profile", f"Aesthetic joint, {named}", _describe(context, profile, named), low + 2)
+    return sheet.finish(
+        "joint_profile", f"Aesthetic joint, {named}", _describe(context, profile, named), max(bottom + 1, y)
+    )
 
 
 def _cut(kind: str, x: float, wide: float, deep: float) -> list[Point]:

@@ -142,6 +142,15 @@ class LabelSpace:
                     return label
         return None
 
+    def claim(self, choices: Iterable[Box]) -> Box | None:
+        """The first of the boxes in which nothing stands, which is then taken; None where there is none."""
+        for box in choices:
+            cells = _cells(box)
+            if not self._is_taken(box, cells):
+                self._take(box, cells)
+                return box
+        return None
+
     def _is_taken(self, box: Box, cells: list[tuple[int, int]]) -> bool:
         for cell in cells:
             for other in self._cells.get(cell, ()):

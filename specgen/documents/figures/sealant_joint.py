@@ -3,11 +3,11 @@
 from typing import Any, NamedTuple
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.figures.labels import shorten
+from specgen.documents.figures.labels import measure, shorten
 from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet, wave
 from specgen.documents.marks import list_marks, name_member
-from specgen.documents.members import marks as first_marks
+from specgen.documents.members import span_marks
 from specgen.model.block import Figure
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
@@ -15,7 +15,7 @@ from specgen.quantities.quantity import Quantity
 _COLUMNS, _ROWS = 3, 3  # of sections in one figure
 _PANEL = PAGE_WIDTH / _COLUMNS
 _PIECE, _ROOM, _SKIN = 11.0, 14.0, 1.3  # of wall beside a joint, of the joint, and of the lamina on paper
-_TALL = 50.0  # of a section with its words
+_TALL = 43.0  # of a section with its words
 # Joints whose other side is other work than EIFS.
 _BESIDE_OTHER_WORK = {"opening_perimeter", "penetration", "dissimilar_material", "substrate_change"}
 
@@ -67,14 +67,14 @@ def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -
     for number, (bead, marks) in enumerate(beads):
         x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * _TALL + 13
         _draw_bead(context, sheet, bead, scale, (x, y), first=number == 0)
-        sheet.say(x, y - 9, shorten(first_marks(marks), _PANEL - 3, SIZE, bold=True), bold=True)
-    down = -(-len(beads) // _COLUMNS) * _TALL + 4
+        _name_bead(context, sheet, bead, marks, (x, y - 9))
+    down = -(-len(beads) // _COLUMNS) * _TALL + 1
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)
     note = f"Scale 1:{scale}; base coat and finish not to scale."
     sheet.say(2, down + SIZE + 1, note)
     named = [mark for _, marks in beads for mark in marks]
-    caption = f"Sealant joint{'s' if len(named) > 1 else ''} in section: {first_marks(named)}"
+    caption = f"Sealant joint{'s' if len(named) > 1 else ''} in section: {span_marks(named)}"
     return sheet.finish("sealant_joint", caption, _describe(context, beads), down + SIZE + 3)
 
 
@@ -98,11 +98,17 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     sheet.measure_across(left, right, top - 2.6, tell_length(context, bead.width), (top - 0.6, top - 0.6))
     edge = right + _PIECE
     sheet.measure_down(top, top + deep, edge + 3.2, tell_length(context, bead.depth), (edge, edge))
-    if bead.rod is not None:
-        said = f"rod Ø {tell_length(context, bead.rod)}"
-        sheet.say((left + right) / 2, bottom + SIZE + 5.5, said, anchor="middle")
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
+
+
+def _name_bead(context: DocumentContext, sheet: Sheet, bead: Bead, marks: list[str], at: Point) -> None:
+    """The joints of a section above it, and beside them the rod."""
+    rod = f"rod Ø {tell_length(context, bead.rod)}" if bead.rod is not None else ""
+    named = shorten(span_marks(marks), _PANEL - 5 - measure(rod, SIZE), SIZE, bold=True)
+    sheet.say(*at, named, bold=True)
+    if rod:
+        sheet.say(at[0] + measure(named, SIZE, bold=True) + 2, at[1], rod)
 
 
 def _draw_wall(sheet: Sheet, bead: Bead, sides: Point, top: float, bottom: float) -> None:
@@ -184,6 +190,6 @@ def _describe(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> 
     for bead, marks in beads:
         rod = f"backer rod {tell_length(context, bead.rod)} in diameter" if bead.rod is not None else "no backer rod"
         size = f"{tell_length(context, bead.width)} wide, {tell_length(context, bead.depth)} deep"
-        told.append(f"{first_marks(marks)}: {size}, {rod}")
+        told.append(f"{span_marks(marks)}: {size}, {rod}")
     key = ". ".join(text for _, text in _list_key(context, [bead for bead, _ in beads]))
     return f"Sections through sealant joints, face above. {'; '.join(told)}. {key}."

@@ -8,10 +8,10 @@ from specgen.documents.figures import water_sections
 from specgen.documents.figures.labels import shorten
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet
 from specgen.documents.marks import list_marks
-from specgen.documents.members import marks as first_marks
+from specgen.documents.members import span_marks
 from specgen.model.block import Figure
 
-_COLUMNS, _TALL = 2, 54.0  # of details beside each other; of one with its title
+_COLUMNS, _TALL = 2, 51.5  # of details beside each other; of one with its title
 # How each detail is drawn, and the accessory that is described beside it.
 _DRAWN: dict[str, tuple[str, str, Callable[[Sheet, Point, bool], list[tuple[Point, Point]]]]] = {
     "sill": ("Sill with pan", "sill_pan", water_sections.draw_sill),
@@ -79,7 +79,7 @@ def _draw_details(context: DocumentContext, shown: tuple[Shown, ...]) -> Figure:
         x, y = number % _COLUMNS * column + 2, number // _COLUMNS * _TALL + 2
         title, _, draw_one = _DRAWN[detail.kind]
         sheet.say(x, y + SIZE, title, bold=True)
-        sheet.say(x, y + 2.5 * SIZE, shorten(first_marks(detail.marks), column - 4, SIZE))
+        sheet.say(x, y + 2.5 * SIZE, shorten(span_marks(detail.marks), column - 4, SIZE))
         places = draw_one(sheet, (x, y + 10), barrier)
         for (at, place), said in zip(places, _list_words(context, detail.kind, barrier), strict=True):
             key.append((str(len(key) + 1), said))
@@ -87,7 +87,7 @@ def _draw_details(context: DocumentContext, shown: tuple[Shown, ...]) -> Figure:
     down = sheet.list_key(key, -(-len(shown) // _COLUMNS) * _TALL + 3)
     sheet.say(2, down + SIZE + 1, "Not to scale.")
     caption = f"Water details: {', '.join(_name(detail) for detail in shown)}"
-    told = ". ".join(f"{_DRAWN[d.kind][0]} at {', '.join(d.marks)}" for d in shown)
+    told = ". ".join(f"{_DRAWN[d.kind][0]} at {span_marks(d.marks)}" for d in shown)
     alt = f"{told}. {'. '.join(f'{number} {text}' for number, text in key)}. Not to scale."
     return sheet.finish("water_details", caption, alt, down + SIZE + 3)
 

@@ -1,4 +1,4 @@
-"""The take-off of areas by elevation: gross, openings, net, sides of the aesthetic joints, and what is coated."""
+"""The take-off of areas by elevation: gross, openings, net, sides of aesthetic joints, returns, what is coated."""
 
 from fractions import Fraction
 from typing import Any
@@ -18,18 +18,25 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [
         _line(context, face)
         if isinstance(face, FaceArea)
-        else (name_member(context, "elevations", mark), name_missing(context, face), *("",) * 5)
+        else (name_member(context, "elevations", mark), name_missing(context, face), *("",) * 6)
         for mark, face in faces.items()
     ]
     mockup = find_mockup_area(context)
     if mockup is not None:
         lines.append(
-            ("Mockup", tell_area(context, mockup), "", tell_area(context, mockup), "", "", tell_area(context, mockup))
+            (
+                "Mockup",
+                tell_area(context, mockup),
+                "",
+                tell_area(context, mockup),
+                *("",) * 3,
+                tell_area(context, mockup),
+            )
         )
     if len(lines) > 1 and len(known) == len(faces):
         lines.append(_sum(context, known, mockup or Fraction(0)))
-    header = ("Elevation", "Gross", "Openings", "Net", "Aesthetic joints", "Joint sides", "Coated")
-    return TableView(header, tuple(lines), (25, 13, 12, 13, 13, 11, 13))
+    header = ("Elevation", "Gross", "Openings", "Net", "Aesthetic joints", "Joint sides", "Returns", "Coated")
+    return TableView(header, tuple(lines), (20, 13, 12, 13, 11, 10, 10, 13))
 
 
 def _line(context: DocumentContext, face: FaceArea) -> tuple[Any, ...]:
@@ -39,7 +46,8 @@ def _line(context: DocumentContext, face: FaceArea) -> tuple[Any, ...]:
         tell_area(context, face.openings),
         tell_area(context, face.net),
         tell_length(context, face.joints) if face.joints is not None else "",
-        tell_area(context, face.sides) if face.sides is not None else "",
+        tell_area(context, face.sides),
+        tell_area(context, face.returns),
         tell_area(context, face.coated),
     )
 
@@ -51,6 +59,7 @@ def _sum(context: DocumentContext, faces: list[FaceArea], mockup: Fraction) -> t
         sum((face.gross for face in faces), mockup),
         sum((face.openings for face in faces), Fraction(0)),
         sum((face.joints or Fraction(0) for face in faces), Fraction(0)),
-        sum((face.sides or Fraction(0) for face in faces), Fraction(0)),
+        sum((face.sides for face in faces), Fraction(0)),
+        sum((face.returns for face in faces), Fraction(0)),
     )
     return ("Total", *_line(context, whole)[1:])

@@ -1,5 +1,7 @@
 """The coats by quantity: area, coats, coverage, what is sprayed, the reserve, and whole pails."""
 
+from collections.abc import Iterator
+from fractions import Fraction
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -11,44 +13,59 @@ from specgen.model.absence import Absent
 from specgen.model.working import InputRow, Step, Working
 from specgen.quantities.quantity import Quantity, round_quantity
 
+Known = dict[str, InputRow | Step]
 _TITLES = {"smoothing": "Smoothing coat", "primer": "Primer", "gloss": "Gloss"}
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each coat over the base coat."""
-    lines = tuple(_line(context, coat) for coat in _TITLES if context.project.get((coat, "coats")) != 0)
-    header = ("Coat", "Product", "Area", "Coats", "Coverage, each coat", "All coats", "Reserve", "Order", "Pails")
-    return TableView(header, lines, (12, 15, 11, 6, 14, 10, 8, 10, 14))
+    """One row for each coat over the base coat; two where a mockup is ordered apart from the work."""
+    coats = [coat for coat in _TITLES if context.project.get((coat, "coats")) != 0]
+    lines = tuple(line for coat in coats for line in _tell_coat(context, coat))
+    header = ("Coat", "For", "Area", "Coats", "Coverage, each coat", "All coats", "Reserve", "Order", "Pails")
+    return TableView(header, lines, (22, 10, 11, 6, 13, 10, 8, 9, 11))
 
 
-def _line(context: DocumentContext, coat: str) -> tuple[Any, ...]:
+def _tell_coat(context: DocumentContext, coat: str) -> Iterator[tuple[Any, ...]]:
     product, coats = context.display((coat, "product")), context.display((coat, "coats"))
-    begin = (_TITLES[coat], product)
+    name = [_TITLES[coat], ", ", product]
     try:
         working = _resolve(context, coat)
     except Absent as absent:
-        return (*begin, name_missing(context, absent), coats, "", "", "", "", "")
+        yield (name, "", name_missing(context, absent), coats, *("",) * 5)
+        return
     if working is None:
-        return (*begin, "", coats, "", "", "", "", "")
-    steps: dict[str, InputRow | Step] = {row.symbol: row for row in working.inputs}
-    steps |= {step.symbol: step for step in working.steps}
+        yield (name, "", "", coats, *("",) * 5)
+        return
+    known = {row.symbol: row for row in working.inputs} | {step.symbol: step for step in working.steps}
+    for number, (said, part, pails) in enumerate(_list_orders(known)):
+        yield ("" if number else name, said, *_tell_order(context, coat, working, part), _pails(context, coat, pails))
 
-    def tell(symbol: str, digits: int) -> DisplayValue:
-        row = steps[symbol]
-        rounded = round_quantity(Quantity.of(repr(row.value), row.unit), digits)
+
+def _list_orders(known: Known) -> Iterator[tuple[str, float, float | None]]:
+    """The mockup and the work, each with its part of the coated area and its whole pails."""
+    whole, mockup = known["A"].value, known["A_m"].value if "A_m" in known else 0.0
+    pails, first = (known[symbol].value if symbol in known else None for symbol in ("N", "N_m"))
+    if mockup:
+        yield "Mockup", mockup / whole, first
+    yield "Work", 1 - mockup / whole, pails - first if pails is not None and first is not None else pails
+
+
+def _tell_order(context: DocumentContext, coat: str, working: Working, part: float) -> tuple[Any, ...]:
+    """Area to order of a part of what is coated; each figure is rounded from the exact one."""
+    known = {row.symbol: row for row in working.inputs} | {step.symbol: step for step in working.steps}
+
+    def tell(symbol: str, digits: int, share: float) -> DisplayValue:
+        row = known[symbol]
+        rounded = round_quantity(Quantity.of(repr(row.value * share), row.unit), digits)
         return DisplayValue(context.text(rounded, None), rounded, OF_A_SUM)
 
-    reserve = context.display((coat, "reserve")) if coat != "smoothing" else ""
-    return (
-        *begin,
-        tell("A", 4),
-        coats,
-        tell("C", 3),
-        tell("Q", 3),
-        reserve,
-        tell_volume(context, working.quantity),
-        _pails(context, coat, steps["N"].value) if "N" in steps else "",
-    )
+    def tell_part(quantity: Quantity) -> DisplayValue:
+        return tell_volume(context, quantity * Fraction(part))
+
+    sprayed = Quantity.of(repr(known["Q"].value), known["Q"].unit)
+    reserve = context.display((coat, "reserve")) if "R" in known else ""
+    coats = context.display((coat, "coats"))
+    return tell("A", 4, part), coats, tell("C", 3, 1), tell_part(sprayed), reserve, tell_part(working.quantity)
 
 
 def _resolve(context: DocumentContext, coat: str) -> Working | None:
@@ -58,5 +75,5 @@ def _resolve(context: DocumentContext, coat: str) -> Working | None:
     return working if isinstance(working, Working) else None
 
 
-def _pails(context: DocumentContext, coat: str, number: float) -> list[Any]:
-    return [f"{round(number)} of ", context.display((coat, "pail"))]
+def _pails(context: DocumentContext, coat: str, number: float | None) -> Any:
+    return "" if number is None else [f"{round(number)} of ", context.display((coat, "pail"))]

@@ -5,19 +5,21 @@ from fractions import Fraction
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.layouts import list_layouts, tell_length
-from specgen.documents.marks import name_member
 from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun
+
+_HEADER = ("Line", "Direction", "Place", "Runs", "Length")
+_WIDTHS = (8, 10, 20, 5, 7)
+_FEW = 12  # rows that stand below each other in one column
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each line, by elevation; its elevation stands in the first."""
-    lines = []
-    for mark, layouts in list_layouts(context).items():
-        for number, (line, runs) in enumerate(_gather(layouts[0]).items()):
+    """One entry for each line, by elevation; many of them in two columns."""
+    entries = []
+    for layouts in list_layouts(context).values():
+        for line, runs in _gather(layouts[0]).items():
             plumb = runs[0].x1 == runs[0].x2
-            lines.append(
+            entries.append(
                 (
-                    "" if number else name_member(context, "elevations", mark),
                     line,
                     "vertical" if plumb else "horizontal",
                     [tell_length(context, runs[0].x1 if plumb else runs[0].y1), _FROM[plumb]],
@@ -25,8 +27,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
                     tell_length(context, sum((run.length for run in runs), Fraction(0))),
                 )
             )
-    header = ("Elevation", "Line", "Direction", "Place", "Runs", "Length")
-    return TableView(header, tuple(lines), (24, 12, 14, 26, 8, 16))
+    if len(entries) <= _FEW:
+        return TableView(_HEADER, tuple(entries), tuple(2 * width for width in _WIDTHS))
+    half = -(-len(entries) // 2)
+    beside = [*entries[half:], *[("",) * len(_HEADER)] * (2 * half - len(entries))]
+    lines = tuple((*left, *right) for left, right in zip(entries[:half], beside, strict=True))
+    return TableView(_HEADER * 2, lines, _WIDTHS * 2)
 
 
 _FROM = {True: " from the left end", False: " above the base"}

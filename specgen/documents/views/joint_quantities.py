@@ -37,12 +37,22 @@ def _cutting(context: DocumentContext) -> Iterator[Entry]:
     walls = [("walls", mark, "mesh") for mark in list_marks(context, "walls")]
     if length and any(context.project.get((*wall, "detail_at_aesthetic_joints")) for wall in walls):
         yield "Detail mesh", "along aesthetic joints", tell_length(context, length), lines
-    corners = 4 * sum(
-        len(context.project.members.get(("elevations", mark, "openings"), ()))
-        for mark in list_marks(context, "elevations")
-    )
+    corners = sum(_count_corners(context, mark) for mark in list_marks(context, "elevations"))
     if corners and any(context.project.get((*wall, "diagonals")) for wall in walls):
         yield "Detail mesh", "diagonals at the corners of openings", f"{corners} pieces", "–"
+
+
+def _count_corners(context: DocumentContext, elevation: str) -> int:
+    """The corners of openings that lie within an elevation: a door on its lower edge has two."""
+    project, face = context.project, ("elevations", elevation)
+    wide, high = (project.get((*face, side)) for side in ("width", "height"))
+    corners = 0
+    for mark in project.members.get((*face, "openings"), ()):
+        x, y, width, height = (project.get((*face, "openings", mark, name)) for name in ("x", "y", "width", "height"))
+        across = 2 if None in (x, width, wide) else (x.amount > 0) + (x.amount + width.amount < wide.amount)
+        up = 2 if None in (y, height, high) else (y.amount > 0) + (y.amount + height.amount < high.amount)
+        corners += across * up
+    return corners
 
 
 def _sealants(context: DocumentContext) -> Iterator[Entry]:

@@ -1,13 +1,16 @@
-"""Every panel between joints: place, size, net area, its shape where it is no rectangle, and the panel limits."""
+"""Every panel between joints: place, size, net area, its shape where it is no rectangle, limits, day and batch."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.figures.elevation_facts import find_day_area
+from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.layouts import list_layouts, name_shape, tell_area, tell_length
-from specgen.model.layout import Panel
+from specgen.documents.takeoff import number_batches
+from specgen.model.layout import ElevationLayout, Panel
 from specgen.quantities.comparison import Outcome, Sense, compare
 from specgen.quantities.quantity import Quantity
 
@@ -19,33 +22,55 @@ _JUDGED = (
 )
 
 
-_HEADER = ("Panel", "From left", "From base", "Width x height", "Net area", "Limits")
-_WIDTHS = (7, 9, 8, 12, 7, 7)
-_FEW = 12  # rows that stand below each other in one column
+_HEADER = ("Panels", "From left", "From base", "Width x height", "Each, net", "Limits", "Day", "Batch")
+_WIDTHS = (21, 8, 26, 14, 8, 12, 5, 6)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One entry for each panel, by elevation from the lower left; many of them in two columns."""
-    panels = [panel for layouts in list_layouts(context).values() for panel in layouts[0].panels]
-    entries = [_tell(context, panel) for panel in panels]
-    if len(entries) <= _FEW:
-        return TableView(_HEADER, tuple(entries), tuple(2 * width for width in _WIDTHS))
-    half = -(-len(entries) // 2)
-    beside = [*entries[half:], *[("",) * len(_HEADER)] * (2 * half - len(entries))]
-    lines = tuple((*left, *right) for left, right in zip(entries[:half], beside, strict=True))
-    return TableView(_HEADER * 2, lines, _WIDTHS * 2)
+    """One row for the panels of one size that stand above each other, by elevation from the lower left."""
+    lines = []
+    for mark, layouts in list_layouts(context).items():
+        tell_day, batch = _make_days(context, mark, layouts[0]), number_batches(context)[mark]
+        for group in _group(layouts[0]):
+            lines.append((*_tell(context, group), tell_day(group[0]), batch))
+    return TableView(_HEADER, tuple(lines), _WIDTHS)
 
 
-def _tell(context: DocumentContext, panel: Panel) -> tuple[Any, ...]:
-    """The cells of a panel."""
+def _group(layout: ElevationLayout) -> list[list[Panel]]:
+    """The panels of the same place across, size and shape, from the base up."""
+    found: dict[tuple[Any, ...], list[Panel]] = {}
+    for panel in sorted(layout.panels, key=lambda panel: (panel.x, panel.y)):
+        outline = tuple((x, y - panel.y) for x, y in panel.outline)
+        holes = tuple(tuple((x, y - panel.y) for x, y in hole) for hole in panel.holes)
+        found.setdefault((outline, holes), []).append(panel)
+    return [*found.values()]
+
+
+def _make_days(context: DocumentContext, mark: str, layout: ElevationLayout) -> Callable[[Panel], str]:
+    """What tells the day on which a panel is sprayed; `site` where days are set there."""
+    area = find_day_area(context.resolve, mark)
+    days = Geometry(layout, None if area is None else area.to("m2")).days
+
+    def tell_day(panel: Panel) -> str:
+        middle = float(panel.x + panel.width / 2)
+        return next((str(n) for n, day in enumerate(days, 1) if day.start <= middle <= day.end), "site")
+
+    return tell_day
+
+
+def _tell(context: DocumentContext, group: list[Panel]) -> tuple[Any, ...]:
+    """The cells of panels of one size; the heights above the base in the order of their marks."""
+    panel = group[0]
     judged = [_judge(context, panel)]
     if not panel.is_rectangle:
         shape = name_shape(panel.outline, len(panel.holes))
         judged = [shape, ", least side ", tell_length(context, panel.least_side), "; ", *judged]
+    marks = [panel.mark, *(other.mark.rpartition("-")[2] for other in group[1:])]
+    heights = [part for other in group for part in (", ", tell_length(context, other.y))]
     return (
-        panel.mark,
+        ", ".join(marks),
         tell_length(context, panel.x),
-        tell_length(context, panel.y),
+        heights[1:],
         [tell_length(context, panel.width), " x ", tell_length(context, panel.height)],
         tell_area(context, panel.net_area),
         judged,

@@ -258,7 +258,7 @@ def test_days_end_at_joints_and_are_no_larger_than_the_area_of_a_day(tmp_path):
     ends = sorted({round((x - left) * ratio / FOOT, 1) for x, _ in sheet.points("day")})
     assert ends == [0, 10, 20, 30, 40]
     assert [word for word in sheet.words if re.fullmatch(r"Day \d", word)] == ["Day 1", "Day 2", "Day 3", "Day 4"]
-    assert "Day: gloss, both coats, maximum 250 sq ft" in sheet.words
+    assert "Gloss, both coats, in a day: maximum 250 sq ft; days as marked" in sheet.words
     assert faults(sheet) == []
 
 
@@ -267,8 +267,62 @@ def test_a_day_less_than_a_column_is_told_and_not_drawn(tmp_path):
     facts = replace(facts, day_area=Fraction(100) * Fraction(3048, 10_000) ** 2)
     sheet = read_sheet(draw_elevation(layout, facts)[0].svg)
     assert "day" not in sheet.strokes
-    told = "Day: gloss, both coats, maximum 100 sq ft; less than one column of panels: break at level joints"
+    told = "Gloss, both coats, in a day: maximum 100 sq ft; less than one column of panels; break at level joints"
     assert told in " ".join(sheet.words)
+
+
+def test_a_day_that_nobody_reckoned_is_set_on_site(tmp_path):
+    _, (sheet,) = sheets_of(tmp_path)
+    assert "Day areas: set on site, from joint to joint" in sheet.words
+
+
+OFF_LINES = {"A": {"kind": "window", "x": "11 ft 3 in", "y": "5 ft", "width": "4 ft 6 in", "height": "2 ft 6 in"}}
+
+
+def test_openings_off_the_joint_lines_have_a_chain_of_their_own(tmp_path):
+    """Jambs at 11-1/4 and 15-3/4 ft of 40 ft; sill at 5 ft and head at 7-1/2 ft of 24 ft."""
+    (drawn,), (sheet,) = sheets_of(tmp_path, {"openings": OFF_LINES})
+    assert {"11′-3″", "4′-6″", "24′-3″"} <= set(sheet.words)
+    assert {"2′-6″", "16′-6″"} <= set(sheet.words)
+    ratio = SCALES[drawn.scale]
+    left = min(x for x, _ in sheet.points("movement"))
+    ends = {round((x - left) * ratio / FOOT, 2) for x, _ in sheet.points("dimension")}
+    assert {11.25, 15.75} <= ends
+    assert faults(sheet) == []
+
+
+def test_openings_on_the_joint_lines_are_dimensioned_by_those(tmp_path):
+    _, (sheet,) = sheets_of(tmp_path)
+    assert sheet.words.count("10′-0″") == 0
+
+
+ACCESS = {"X1": {"elevation": "E1", "kind": "frame_scaffold", "tie_location": "opening"}}
+
+
+def centers(sheet: Sheet) -> list[tuple[float, float]]:
+    """The middles of the lozenges of ties on the wall."""
+    closed = re.findall(r"M([\d.]+) ([\d.]+)L[\d.]+ ([\d.]+)L([\d.]+) [\d.]+L[\d.]+ [\d.]+Z", sheet.strokes["tie"])
+    found = [((float(x) + float(right)) / 2, float(y)) for x, y, _, right in closed]
+    return [(x, y) for x, y in found if y < sheet.height - 8 - 36]
+
+
+def test_ties_stand_where_they_are_given(tmp_path):
+    given_ties = {"X1": ACCESS["X1"] | {"ties": ["11 ft, 6 ft", "14 ft, 6 ft"]}}
+    (drawn,), (sheet,) = sheets_of(tmp_path, more={"access": given_ties})
+    left, base = min(x for x, _ in sheet.points("edge")), max(y for _, y in sheet.points("edge"))
+    ratio = SCALES[drawn.scale] / FOOT
+    places = [(round((x - left) * ratio, 2), round((base - y) * ratio, 2)) for x, y in centers(sheet)]
+    assert places == [(11, 6), (14, 6)]
+    assert {"Scaffold tie", "X1: frame scaffold, 2 ties in openings, as drawn"} <= set(sheet.words)
+    assert faults(sheet) == []
+
+
+def test_ties_that_go_into_openings_are_drawn_in_each(tmp_path):
+    (drawn,), (sheet,) = sheets_of(tmp_path, more={"access": ACCESS})
+    left = min(x for x, _ in sheet.points("edge"))
+    ((x, _),) = centers(sheet)
+    assert 10 < (x - left) * SCALES[drawn.scale] / FOOT < 15
+    assert "X1: frame scaffold, tied in openings, none in the face" in sheet.words
 
 
 def test_a_wall_without_lines_is_parted_where_the_sheet_ends(tmp_path):
