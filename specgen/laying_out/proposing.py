@@ -74,7 +74,7 @@ def _offer(part: Part, elevation: Elevation, search: Search, found: Found, words
 
 def _free_starts(part: Part, wall: Wall, search: Search) -> list[tuple[Lines, Lines]]:
     """Lines to begin with that are best but for narrow panels, as runs left out may do away with those."""
-    if wall.corners or not search.is_small:
+    if wall.corners or not search.is_small or not wall.face.is_rectangle:
         return []
     found = Search(search.problem, slivers=False).find()
     return [_on(part, (found.upright, found.level))]

@@ -31,12 +31,10 @@ class Words:
             return
         stopped, through = (layout, other) if layout.proposal == "stopped" else (other, layout)
         narrow = through.score.slivers, stopped.score.slivers
-        odd = [sum(not panel.is_rectangle for panel in one.panels) for one in (through, stopped)]
         yield (
             f"Lines that run through leave {_count(narrow[0], 'narrow panel')}, lines that stop at openings "
-            f"{narrow[1] or 'none'}. The price of lines that stop: {self._joint_price(through, stopped)}; "
-            f"{_count(odd[1], 'panel')} cut to a shape other than a rectangle, not {odd[0]}"
-            f"{self._missed_price(through, stopped)}."
+            f"{narrow[1] or 'none'}. The price of lines that stop: {self._joint_price(through, stopped)}"
+            f"{_shape_price(through, stopped)}{_missed_price(through, stopped)}."
         )
 
     def _joint_price(self, through: ElevationLayout, stopped: ElevationLayout) -> str:
@@ -46,11 +44,6 @@ class Words:
         if self._far(abs(more)) == self._far(Fraction(0)):
             return f"{whole}, as much as by lines that run through"
         return f"{whole}, {self._far(abs(more))} {'more' if more > 0 else 'less'}"
-
-    def _missed_price(self, through: ElevationLayout, stopped: ElevationLayout) -> str:
-        """How many more wanted places have no whole line where lines stop."""
-        more = stopped.score.missed - through.score.missed
-        return f"; {_count(more, 'more wanted line')} missing or broken" if more > 0 else ""
 
     def _past_limits(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
         face = part.described.face
@@ -97,7 +90,8 @@ class Words:
                 effect = self._effect(upright, at + (part.left if upright else part.low))
                 yield f"No line at the {_feature(face, upright, at)}, {where}: {effect}."
             if len(missed) > named:
-                yield f"{len(missed) - named} more places without the line that is wished for."
+                more = _count(len(missed) - named, "more place")
+                yield f"{more} without the line that is wished for."
 
     def _effect(self, upright: bool, at: int) -> str:
         found = self._found
@@ -178,6 +172,18 @@ def _feature(face: Face, upright: bool, at: int) -> str:
             if side == at:
                 return f"{name} of {one.mark}"
     return f"middle of {next((o.mark for o in face.openings if o.left + o.right == 2 * at), 'an opening')}"
+
+
+def _shape_price(through: ElevationLayout, stopped: ElevationLayout) -> str:
+    """How many more panels are no rectangles where lines stop."""
+    few, many = (sum(not panel.is_rectangle for panel in one.panels) for one in (through, stopped))
+    return f"; {_count(many - few, 'more panel')} cut to a shape other than a rectangle" if many > few else ""
+
+
+def _missed_price(through: ElevationLayout, stopped: ElevationLayout) -> str:
+    """How many more wanted places have no whole line where lines stop."""
+    more = stopped.score.missed - through.score.missed
+    return f"; {_count(more, 'more wanted line')} missing or broken" if more > 0 else ""
 
 
 def _count(number: int, noun: str) -> str:

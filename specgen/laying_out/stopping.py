@@ -16,7 +16,7 @@ from specgen.model.layout import LayoutScore
 
 Lines = tuple[int, ...]
 # Panels cut in all the choices of lines that are tried, so that a large wall takes no longer than a small one.
-_MOST_PANELS = 4_000
+_MOST_PANELS, _MOST_BY_CELLS = 4_000, 300  # those along a step or a slope take longer
 _FEW = 10  # a wall of fewer than a part of these panels is small
 
 
@@ -45,7 +45,8 @@ class Wall(NamedTuple):
 def find_stopped(wall: Wall, starts: list[tuple[Lines, Lines]]) -> Stopped:
     """The best lines found that may stop, beginning with some; one line more, less or elsewhere is tried each time."""
     best, panels = min((_judge(wall, *pair) for pair in starts), key=lambda each: each[0].key)
-    tried, left = set(starts), _MOST_PANELS - panels * len(starts)
+    most = _MOST_PANELS if wall.face.is_rectangle else _MOST_BY_CELLS
+    tried, left = set(starts), most - panels * len(starts)
     trials = _untried(wall, best.lines, tried)
     # A large wall is judged by few lines beside those it starts with.
     while left > 0 and (pair := next(trials, None)) is not None:
