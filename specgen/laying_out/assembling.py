@@ -12,8 +12,8 @@ from specgen.laying_out.runs import Run, find_runs, runs_around
 from specgen.laying_out.scoring import Wishes, score
 from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point, Proposal
 
-# I and O are read as figures on a wall; H and V begin the marks of lines.
-LETTERS = "ABCDEFGJKLMNPQRSTUWXYZ"
+# I and O are read as figures on a wall; H and V begin the marks of lines, J as a rule those of movement joints.
+LETTERS = "ABCDEFGKLMNPQRSTUWXYZ"
 
 
 def assemble(
@@ -113,7 +113,7 @@ def name_pieces(elevation: str, pieces: list[Piece]) -> Iterator[tuple[str, list
 
 
 def name_column(number: int) -> str:
-    """The letters of a column: A to Z without H, I, O and V, then AA."""
+    """The letters of a column: A to Z without H, I, J, O and V, then AA."""
     name = ""
     while number >= 0:
         number, place = divmod(number, len(LETTERS))

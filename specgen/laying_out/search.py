@@ -75,7 +75,8 @@ class Search:
         bound = self._bound_apart(best)
         if self._strips[True] * self._strips[False] <= _MOST_BOUND:
             best, bound = self._rank(best)
-        best = self._grant(best)
+        if not self.is_small:
+            best = self._grant(best)
         return Found(*best, self.key(*best), bound)
 
     def key(self, upright: Lines, level: Lines) -> Key:
