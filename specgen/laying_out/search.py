@@ -16,7 +16,7 @@ _MOST_BOUND = 100_000  # strips looked at for the bound
 _MOST_RANKED = 12_000  # strips and rows looked at for ranked paths
 _MOST_STEPS = 20_000
 _MOST_TIES = 300
-_MOST_GRANTED = 200
+_MOST_GRANTED = 60
 
 
 class Problem(NamedTuple):
