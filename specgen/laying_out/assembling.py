@@ -6,14 +6,14 @@ from itertools import pairwise
 
 from specgen.laying_out.cutting import Box, Cell, cut_box
 from specgen.laying_out.face import Corner, Face, Opening
-from specgen.laying_out.measuring import measure, trace
+from specgen.laying_out.measuring import Shape, measure, trace
 from specgen.laying_out.merging import Piece, join_across
 from specgen.laying_out.runs import Run, find_runs, runs_around
 from specgen.laying_out.scoring import Wishes, score
 from specgen.model.layout import AESTHETIC, ElevationLayout, JointRun, Panel, Point, Proposal
 
-# I and O are read as figures on a wall.
-LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+# I and O are read as figures on a wall; H and V begin the marks of lines, J as a rule those of movement joints.
+LETTERS = "ABCDEFGKLMNPQRSTUWXYZ"
 
 
 def assemble(
@@ -27,7 +27,7 @@ def assemble(
     notes: tuple[str, ...] = (),
 ) -> ElevationLayout:
     """The layout of an elevation by lines in ticks; `left_out` are runs of them at which no joint is cut."""
-    pieces = cut_face(face, upright, level, left_out)
+    pieces = list(name_pieces(face.mark, cut_face(face, upright, level, left_out)))
     runs = drop_runs(line_runs(face, upright, level), left_out)
     shapes = [measure(cells) for _, cells in pieces]
     return ElevationLayout(
@@ -38,10 +38,10 @@ def assemble(
         openings=tuple(_opening(face, one) for one in face.openings),
         vertical_lines=tuple(map(face.meters, upright)),
         horizontal_lines=tuple(map(face.meters, level)),
-        panels=tuple(_panel(face, mark, cells) for mark, cells in name_pieces(face.mark, pieces)),
+        panels=tuple(_panel(face, *piece, shape) for piece, shape in zip(pieces, shapes, strict=True)),
         joints=tuple(_joints(face, upright, level, runs)),
         proposal=proposal,
-        score=score(face, shapes, runs, (upright, level), wishes),
+        score=score(face, shapes, runs, keep_whole(upright, level, left_out), wishes),
         notes=notes,
     )
 
@@ -74,6 +74,15 @@ def line_runs(face: Face, upright: tuple[int, ...], level: tuple[int, ...]) -> l
     return [run for line in lines if line not in moving for run in find_runs(face, *line)]
 
 
+def keep_whole(
+    upright: tuple[int, ...], level: tuple[int, ...], left_out: frozenset[Run]
+) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The lines of each way of which no run is left out: a wish is met by no part of a line."""
+    stopped = {(run.upright, run.at) for run in left_out}
+    kept = (tuple(at for at in lines if (way, at) not in stopped) for way, lines in ((True, upright), (False, level)))
+    return next(kept), next(kept)
+
+
 def drop_runs(runs: list[Run], left_out: frozenset[Run]) -> list[Run]:
     """What is left of runs without some parts of them."""
     kept = []
@@ -104,7 +113,7 @@ def name_pieces(elevation: str, pieces: list[Piece]) -> Iterator[tuple[str, list
 
 
 def name_column(number: int) -> str:
-    """The letters of a column: A to Z without I and O, then AA."""
+    """The letters of a column: A to Z without H, I, J, O and V, then AA."""
     name = ""
     while number >= 0:
         number, place = divmod(number, len(LETTERS))
@@ -128,8 +137,8 @@ def _joint(face: Face, mark: str, kind: str, run: Run) -> JointRun:
     return JointRun(mark, kind, *map(face.meters, run.corners))
 
 
-def _panel(face: Face, mark: str, cells: list[Cell]) -> Panel:
-    shape, (outline, holes) = measure(cells), trace(cells)
+def _panel(face: Face, mark: str, cells: list[Cell], shape: Shape) -> Panel:
+    outline, holes = trace(cells)
     low = min(min(cell.low_left, cell.low_right) for cell in cells)
     x, y = face.meters(cells[0].left), face.meters(low)
     width, height, least = (face.meters(side) for side in (shape.width, shape.height, shape.least))

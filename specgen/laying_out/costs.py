@@ -23,7 +23,7 @@ class Costs:
     """The costs of strips and lines of a face; each box is measured once."""
 
     def __init__(self, face: Face, wishes: Wishes, *, slivers: bool = True) -> None:
-        self.face, self.wishes = face, wishes
+        self.face, self.wishes, self._is_plain = face, wishes, face.is_rectangle
         # Places of the digits of a cost: squares of areas are the last, panels past a limit the first.
         self.length = (face.width * face.height) ** 2 + 1
         self.past = self.length * (face.width + face.height) * 4096
@@ -130,7 +130,7 @@ class Costs:
             while row < len(cuts) - 1 and cuts[row] < high:
                 touched.setdefault(row, []).append(one)
                 row += 1
-        if not self.face.is_rectangle:
+        if not self._is_plain:
             for row in range(len(cuts) - 1):
                 touched.setdefault(row, [])
         return touched
@@ -159,7 +159,10 @@ class Costs:
         """The cost of the panels of a box, into which some openings reach."""
         left, low, right, high = box
         key: tuple[int, ...] = box
-        if self.face.is_rectangle:
+        if self._is_plain:
+            if len(openings) == 1:
+                # Measured as fast as found.
+                return self._encode(measure_box(right - left, high - low, [_relative(openings[0], box)]))
             # Boxes alike cost the same wherever they are.
             key = (right - left, high - low, *(side for one in openings for side in _relative(one, box)))
         cost = self._boxes.get(key)
@@ -170,7 +173,7 @@ class Costs:
     def shapes(self, box: Box, openings: list[Opening]) -> Sequence[Sides]:
         """The panels of a box by width, height, area and least side."""
         left, low, right, high = box
-        if self.face.is_rectangle:
+        if self._is_plain:
             return measure_box(right - left, high - low, [_relative(one, box) for one in openings])
         return [measure(cells) for cells in cut_box(self.face, box, openings)]
 
@@ -192,9 +195,20 @@ class Costs:
     def all_sides(self, columns: tuple[int, ...], rows: tuple[int, ...]) -> Iterator[Sides]:
         """Every panel between cuts of both directions by width, height, area and least side."""
         for left, right in pairwise(columns):
-            touched = self._touched(True, left, right, rows)
-            for row, (low, high) in enumerate(pairwise(rows)):
-                yield from self.shapes((left, low, right, high), touched.get(row, []))
+            yield from self.strip_sides(True, left, right, rows)
+
+    def strip_sides(self, upright: bool, start: int, end: int, cuts: tuple[int, ...]) -> Iterator[Sides]:
+        """Every panel of a strip that the cuts of the other direction divide, by the same."""
+        touched = self._touched(upright, start, end, cuts)
+        for row, (low, high) in enumerate(pairwise(cuts)):
+            box = (start, low, end, high) if upright else (low, start, high, end)
+            yield from self.shapes(box, touched.get(row, []))
+
+    def count_faults(self, sides: Sequence[Sides]) -> tuple[int, int]:
+        """Panels past a limit, and those too narrow."""
+        most_wide, most_high, most_area, _ = self.face.limits
+        over = sum(w > most_wide or h > most_high or area > most_area for w, h, area, _ in sides)
+        return over, sum(least < self._least for *_, least in sides)
 
 
 def _relative(one: Opening, box: Box) -> Rectangle:

@@ -24,6 +24,11 @@ class Cell(NamedTuple):
     high_left: Length
     high_right: Length
 
+    @property
+    def is_box(self) -> bool:
+        """Whether neither its lower nor its upper side slopes."""
+        return self.low_left == self.low_right and self.high_left == self.high_right
+
 
 def cut_box(face: Face, box: Box, near: list[Opening] | None = None) -> list[list[Cell]]:
     """The pieces of a box, each as its cells from the left; `near` are the openings that may touch it."""
@@ -60,6 +65,9 @@ def _meet(edge: Edge, y: int) -> Fraction | None:
 def _cells(face: Face, box: Box, within: list[Opening], start: Length, end: Length) -> Iterator[Cell]:
     """The cells of a slab from below."""
     _, low, _, high = box
+    if face.is_rectangle:
+        yield from _level_cells(within, (start, low, end, high))
+        return
     below = _edge_over(face.edges(face.bottom, 0), start, end)
     above = _edge_over(face.edges(face.top, face.height), start, end)
     foot = (max(low, below.at(start)), max(low, below.at(end)))
@@ -68,6 +76,17 @@ def _cells(face: Face, box: Box, within: list[Opening], start: Length, end: Leng
         yield from _cell(start, end, foot, (min(head[0], one.low), min(head[1], one.low)))
         foot = (max(foot[0], one.high), max(foot[1], one.high))
     yield from _cell(start, end, foot, head)
+
+
+def _level_cells(within: list[Opening], slab: tuple[Length, int, Length, int]) -> Iterator[Cell]:
+    """The cells of a slab that no edge of the elevation crosses."""
+    start, foot, end, head = slab
+    for one in sorted((o for o in within if o.left <= start and o.right >= end), key=lambda o: o.low):
+        if one.low > foot:
+            yield Cell(start, end, foot, foot, one.low, one.low)
+        foot = max(foot, one.high)
+    if head > foot:
+        yield Cell(start, end, foot, foot, head, head)
 
 
 def _edge_over(edges: tuple[Edge, ...], start: Length, end: Length) -> Edge:
@@ -125,7 +144,7 @@ def merge_cells(cells: list[Cell]) -> list[Cell]:
 
 def _part(cell: Cell, start: Length, end: Length) -> Cell:
     """What of a cell lies between two places in it."""
-    if cell.low_left == cell.low_right and cell.high_left == cell.high_right:
+    if cell.is_box:
         return cell._replace(left=start, right=end)
 
     def between(a: Length, b: Length, x: Length) -> Length:

@@ -82,6 +82,7 @@ class Face:
     bottom: tuple[Edge, ...] = ()
     _by_left: list[tuple[int, int]] = field(init=False, compare=False, repr=False)
     _widest: int = field(init=False, compare=False, repr=False)
+    _meters: dict[Length, Fraction] = field(init=False, compare=False, repr=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         """Sorts the openings from the left, so that those near a place are found at once."""
@@ -114,7 +115,10 @@ class Face:
 
     def meters(self, ticks: Length) -> Fraction:
         """A length of this face in meters."""
-        return Fraction(ticks) / self.scale
+        known = self._meters.get(ticks)
+        if known is None:
+            known = self._meters[ticks] = Fraction(ticks) / self.scale
+        return known
 
 
 def _ends(edge: Edge) -> tuple[Corner, Corner]:

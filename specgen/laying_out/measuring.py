@@ -21,6 +21,9 @@ class Shape(NamedTuple):
 
 def measure(cells: list[Cell]) -> Shape:
     """The shape of a piece of some cells."""
+    if len(cells) == 1 and cells[0].is_box:
+        left, right, low, _, high, _ = cells[0]
+        return Shape(right - left, high - low, (right - left) * (high - low), min(right - left, high - low))
     width = max(cell.right for cell in cells) - cells[0].left
     low = min(min(cell.low_left, cell.low_right) for cell in cells)
     high = max(max(cell.high_left, cell.high_right) for cell in cells)
@@ -29,9 +32,7 @@ def measure(cells: list[Cell]) -> Shape:
 
 def _area(cells: list[Cell]) -> Length:
     """The area; each cell by twice its mean height, so that it stays whole as long as it can."""
-    double = sum((c.right - c.left) * (c.high_left - c.low_left + c.high_right - c.low_right) for c in cells)
-    half = Fraction(double, 2)
-    return half.numerator if half.denominator == 1 else half
+    return _halve(sum((c.right - c.left) * (c.high_left - c.low_left + c.high_right - c.low_right) for c in cells))
 
 
 def find_least_side(cells: list[Cell]) -> Length:
@@ -45,6 +46,8 @@ def find_least_side(cells: list[Cell]) -> Length:
 
 
 def _halve(double: Length) -> Length:
+    if isinstance(double, int) and double % 2 == 0:
+        return double // 2
     half = Fraction(double, 2)
     return half.numerator if half.denominator == 1 else half
 
@@ -64,7 +67,7 @@ def _level_runs(cells: list[Cell], low: Length, high: Length) -> Iterator[Length
 
 def _span(cell: Cell, low: Length, high: Length) -> tuple[Length, Length] | None:
     """From where to where a level line halfway between two heights runs in a cell."""
-    if cell.low_left == cell.low_right and cell.high_left == cell.high_right:
+    if cell.is_box:
         return (cell.left, cell.right) if cell.low_left <= low and cell.high_left >= high else None
     y = Fraction(low + high) / 2
     inside = [cell.left, cell.right]
@@ -80,6 +83,9 @@ def _span(cell: Cell, low: Length, high: Length) -> tuple[Length, Length] | None
 
 def trace(cells: list[Cell]) -> tuple[tuple[Corner, ...], tuple[tuple[Corner, ...], ...]]:
     """The outline of a piece, counterclockwise from its lower left corner, and its holes."""
+    if len(cells) == 1 and cells[0].is_box:
+        left, right, low, _, high, _ = cells[0]
+        return ((left, low), (right, low), (right, high), (left, high)), ()
     loops = [drop_straight(loop) for loop in _link(list(_sides(cells)))]
     loops.sort(key=_signed_area, reverse=True)
     return _from_lower_left(loops[0]), tuple(_from_lower_left(loop) for loop in loops[1:])

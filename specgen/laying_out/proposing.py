@@ -5,7 +5,7 @@ from specgen.laying_out.candidates import find_places
 from specgen.laying_out.describing import Described, describe, scale_of
 from specgen.laying_out.saying import Words
 from specgen.laying_out.search import Found, Problem, Search
-from specgen.laying_out.stopping import find_left_out
+from specgen.laying_out.stopping import Lines, Wall, find_stopped
 from specgen.laying_out.unfolding import Part, Unfolded, find_group, given_neighbors, unfold
 from specgen.model.layout import ElevationLayout
 from specgen.model.typed_views import Elevation
@@ -29,7 +29,8 @@ def _propose_together(group: list[Elevation]) -> Offered:
     search = Search(problem)
     found = search.find()
     words = Words(search, found, [one.mark for one in group], group[0].project.system)
-    return {part.described.face.mark: _offer(part, found, words) for part in unfolded.parts}
+    parts = zip(unfolded.parts, group, strict=True)
+    return {one.mark: _offer(part, one, search, found, words) for part, one in parts}
 
 
 def pose(unfolded: Unfolded, given: list[Described]) -> Problem:
@@ -53,22 +54,37 @@ def pose(unfolded: Unfolded, given: list[Described]) -> Problem:
     )
 
 
-def _offer(part: Part, found: Found, words: Words) -> tuple[ElevationLayout, ...]:
+def _offer(part: Part, elevation: Elevation, search: Search, found: Found, words: Words) -> tuple[ElevationLayout, ...]:
     """The layouts of one elevation of an unfolded face."""
-    described = part.described
-    face, wishes = described.face, described.wishes
-    moving = {joint.at for joint in face.upright}, {joint.at for joint in face.level}
-    upright = tuple(at - part.left for at in found.upright if part.left < at < part.left + face.width)
-    level = tuple(at - part.low for at in found.level if part.low < at < part.low + face.height)
-    upright, level = (
-        tuple(at for at in upright if at not in moving[0]),
-        tuple(at for at in level if at not in moving[1]),
-    )
-    through = assemble(face, upright, level, wishes, "through")
+    face, wishes = part.described.face, part.described.wishes
+    lines = _on(part, (found.upright, found.level))
+    through = assemble(face, *lines, wishes, "through")
     if not through.score.slivers:
         return (words.note(part, through),)
-    left_out = find_left_out(face, upright, level)
-    stopped = assemble(face, upright, level, wishes, "stopped", left_out=left_out)
-    if stopped.score.slivers >= through.score.slivers:
+    problem = search.problem
+    sides = ((0, "left_meets"), (face.width, "right_meets"))
+    corners = frozenset(at for at, side in sides if elevation.get(side) is not None)
+    wall = Wall(face, wishes, *_on(part, (problem.upright, problem.level)), corners)
+    best = find_stopped(wall, [lines, *_free_starts(part, wall, search)])
+    stopped = assemble(face, best.upright, best.level, wishes, "stopped", left_out=best.left_out)
+    if (stopped.score.over_limits, stopped.score.slivers) >= (through.score.over_limits, through.score.slivers):
         return (words.note(part, through),)
     return words.note(part, through, stopped), words.note(part, stopped, through)
+
+
+def _free_starts(part: Part, wall: Wall, search: Search) -> list[tuple[Lines, Lines]]:
+    """Lines to begin with that are best but for narrow panels, as runs left out may do away with those."""
+    if wall.corners or not search.is_small or not wall.face.is_rectangle:
+        return []
+    found = Search(search.problem, slivers=False).find()
+    return [_on(part, (found.upright, found.level))]
+
+
+def _on(part: Part, lines: tuple[Lines, Lines]) -> tuple[Lines, Lines]:
+    """What of the lines of an unfolded face lies within one elevation, those on movement joints left out."""
+    face = part.described.face
+    upright, level = ({joint.at for joint in joints} for joints in (face.upright, face.level))
+    return (
+        tuple(at - part.left for at in lines[0] if 0 < at - part.left < face.width and at - part.left not in upright),
+        tuple(at - part.low for at in lines[1] if 0 < at - part.low < face.height and at - part.low not in level),
+    )

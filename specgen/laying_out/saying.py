@@ -30,13 +30,20 @@ class Words:
         if other is None:
             return
         stopped, through = (layout, other) if layout.proposal == "stopped" else (other, layout)
-        less = self._far(through.score.joint_length - stopped.score.joint_length)
-        odd = sum(not p.is_rectangle for p in stopped.panels) - sum(not p.is_rectangle for p in through.panels)
-        narrow = _count(stopped.score.slivers, "narrow panel")
+        narrow = through.score.slivers, stopped.score.slivers
         yield (
-            f"Lines that stop at openings leave {narrow}, lines that run through {through.score.slivers}; they have "
-            f"{less} less joint, and {_count(max(odd, 0), 'more panel')} cut to a shape other than a rectangle."
+            f"Lines that run through leave {_count(narrow[0], 'narrow panel')}, lines that stop at openings "
+            f"{narrow[1] or 'none'}. The price of lines that stop: {self._joint_price(through, stopped)}"
+            f"{_shape_price(through, stopped)}{_missed_price(through, stopped)}."
         )
+
+    def _joint_price(self, through: ElevationLayout, stopped: ElevationLayout) -> str:
+        """How much more or less aesthetic joint is cut where lines stop."""
+        more = stopped.score.joint_length - through.score.joint_length
+        whole = f"{self._far(stopped.score.joint_length)} of aesthetic joint"
+        if self._far(abs(more)) == self._far(Fraction(0)):
+            return f"{whole}, as much as by lines that run through"
+        return f"{whole}, {self._far(abs(more))} {'more' if more > 0 else 'less'}"
 
     def _past_limits(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
         face = part.described.face
@@ -83,16 +90,18 @@ class Words:
                 effect = self._effect(upright, at + (part.left if upright else part.low))
                 yield f"No line at the {_feature(face, upright, at)}, {where}: {effect}."
             if len(missed) > named:
-                yield f"{len(missed) - named} more places without the line that is wished for."
+                more = _count(len(missed) - named, "more place")
+                yield f"{more} without the line that is wished for."
 
     def _effect(self, upright: bool, at: int) -> str:
-        if not self._search.is_small:
-            return "other lines keep more of what is asked for"
-        forced = self._search.force(upright, at, self._found)
-        if forced is None:
-            return "not tried, as other places are worth more or lines beyond the corner stand against it"
-        digits, least = forced
-        more = [new - old for new, old in zip(digits, self._found.key[:5], strict=True)]
+        found = self._found
+        forced = self._search.force(upright, at, found) if self._search.is_small else None
+        if forced:
+            digits, least = forced
+            more = [new - old for new, old in zip(digits[:2], found.key[:2], strict=True)]
+        else:
+            # Of a large wall, and of places beside the corners that others hold, the line is told as one more.
+            *more, least = self._search.add(upright, at, (found.upright, found.level))
         if more[0] > 0:
             return f"a line there would leave {_count(more[0], 'more panel')} past a panel limit"
         if more[1] > 0:
@@ -112,9 +121,12 @@ class Words:
         key, bound = found.key, found.bound
         if key[:4] == bound[:4]:
             length, least = (self._far(face.meters(each)) for each in (key.length, bound[4]))
-            yield f"Aesthetic joints{of}: {length}; not proved to be the least, which is not below {least}."
+            yield f"At least {least} of aesthetic joints{of} cannot be avoided; lines that run through have {length}."
+        elif key[0] > bound[0] or not bound[1]:
+            yield "Not every choice of lines was compared; others may do better."
         else:
-            yield f"Narrow panels{of}: {key.slivers}; not proved to be the fewest, which are not below {bound[1]}."
+            few = _count(bound[1], "narrow panel")
+            yield f"At least {few}{of} cannot be avoided; lines that run through leave {key.slivers}."
 
     def _long(self, meters: Fraction) -> str:
         return format_first(Quantity(meters, "length", "m"), "ft", "m", self._system)
@@ -160,6 +172,18 @@ def _feature(face: Face, upright: bool, at: int) -> str:
             if side == at:
                 return f"{name} of {one.mark}"
     return f"middle of {next((o.mark for o in face.openings if o.left + o.right == 2 * at), 'an opening')}"
+
+
+def _shape_price(through: ElevationLayout, stopped: ElevationLayout) -> str:
+    """How many more panels are no rectangles where lines stop."""
+    few, many = (sum(not panel.is_rectangle for panel in one.panels) for one in (through, stopped))
+    return f"; {_count(many - few, 'more panel')} cut to a shape other than a rectangle" if many > few else ""
+
+
+def _missed_price(through: ElevationLayout, stopped: ElevationLayout) -> str:
+    """How many more wanted places have no whole line where lines stop."""
+    more = stopped.score.missed - through.score.missed
+    return f"; {_count(more, 'more wanted line')} missing or broken" if more > 0 else ""
 
 
 def _count(number: int, noun: str) -> str:

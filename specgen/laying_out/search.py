@@ -1,5 +1,6 @@
 """The search for lines: each direction in turn by shortest paths, then paths of one direction in order of a bound."""
 
+from bisect import bisect_left
 from typing import NamedTuple
 
 from specgen.laying_out.costs import Costs
@@ -15,6 +16,7 @@ _MOST_BOUND = 100_000  # strips looked at for the bound
 _MOST_RANKED = 12_000  # strips and rows looked at for ranked paths
 _MOST_STEPS = 20_000
 _MOST_TIES = 300
+_MOST_GRANTED = 60
 
 
 class Problem(NamedTuple):
@@ -73,6 +75,8 @@ class Search:
         bound = self._bound_apart(best)
         if self._strips[True] * self._strips[False] <= _MOST_BOUND:
             best, bound = self._rank(best)
+        if not self.is_small:
+            best = self._grant(best)
         return Found(*best, self.key(*best), bound)
 
     def key(self, upright: Lines, level: Lines) -> Key:
@@ -101,6 +105,31 @@ class Search:
         ways = (lines, other) if upright else (other, lines)
         columns, rows = (0, *ways[0], self.problem.face.width), (0, *ways[1], self.problem.face.height)
         return self.decode(cost), min(least for *_, least in self.costs.all_sides(columns, rows))
+
+    def add(self, upright: bool, at: int, lines: tuple[Lines, Lines]) -> tuple[int, int, Length]:
+        """How many more panels are past a limit and too narrow with one line more, and the least side beside it."""
+        face, costs = self.problem.face, self.costs
+        own, other = lines if upright else lines[::-1]
+        cuts = (0, *other, face.height if upright else face.width)
+        number = bisect_left(own, at)
+        before = own[number - 1] if number else 0
+        behind = own[number] if number < len(own) else face.width if upright else face.height
+        whole = list(costs.strip_sides(upright, before, behind, cuts))
+        parts = [side for ends in ((before, at), (at, behind)) for side in costs.strip_sides(upright, *ends, cuts)]
+        (over, narrow), (more_over, more_narrow) = costs.count_faults(whole), costs.count_faults(parts)
+        return more_over - over, more_narrow - narrow, min(least for *_, least in parts)
+
+    def _grant(self, best: tuple[Lines, Lines]) -> tuple[Lines, Lines]:
+        """Lines with those wished for that do no harm, the most wished for first; thinned places may miss some."""
+        lines = {True: best[0], False: best[1]}
+        wishes = self.problem.wishes
+        wanted = [(-times, True, at) for at, times in wishes.upright]
+        # Level lines may be held to those that are given beyond a corner.
+        wanted += [(-times, False, at) for at, times in wishes.level if at in self._places[False]]
+        for _, way, at in sorted(wanted)[:_MOST_GRANTED]:
+            if at not in lines[way] and max(self.add(way, at, (lines[True], lines[False]))[:2]) <= 0:
+                lines[way] = tuple(sorted((*lines[way], at)))
+        return lines[True], lines[False]
 
     def _judge(self, upright: Lines, level: Lines) -> Key:
         costs, face = self.costs, self.problem.face

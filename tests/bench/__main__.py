@@ -1,8 +1,9 @@
 """Prints every ratio."""
 
-from tests.bench import checking, drawing, formats, growing
+from tests.bench import checking, drawing, formats, growing, laying
 
 checking.measure()
 growing.measure()
 formats.measure()
 drawing.measure()
+laying.measure()

@@ -138,3 +138,87 @@ def best_of_all(plan: Plan, upright: Places, level: Places) -> Scored:
 def subsets(places: Places) -> list[Places]:
     """Every choice of places."""
     return list(chain.from_iterable(combinations(places, count) for count in range(len(places) + 1)))
+
+
+class Stretch(NamedTuple):
+    """A part of a line from one opening, end or joint to the next."""
+
+    upright: bool
+    at: int
+    start: int
+    end: int
+
+
+def stretches_of(plan: Plan, upright: Places, level: Places) -> list[Stretch]:
+    """Every stretch of lines at some places, those on joints left out, one unit after the other."""
+    found = []
+    for way, places, end in ((True, upright, plan.height), (False, level, plan.width)):
+        joints, crossing = plan.upright_joints, plan.level_joints
+        if not way:
+            joints, crossing = crossing, joints
+        for at in sorted(set(places) - set(joints)):
+            start = None
+            for unit in range(end + 1):
+                middle = unit + 0.5
+                hands = ((at - 0.5, middle), (at + 0.5, middle)) if way else ((middle, at - 0.5), (middle, at + 0.5))
+                clear = all(is_wall(plan, *point) for point in hands)
+                if start is not None and (not clear or unit in crossing):
+                    found.append(Stretch(way, at, start, unit))
+                    start = None
+                if clear and start is None:
+                    start = unit
+    return found
+
+
+def score_stretches(plan: Plan, places: tuple[Places, Places], kept: tuple[Stretch, ...]) -> tuple[int, ...] | None:
+    """Panels past a limit, narrow ones, wishes missed and length of joint; None where a stretch ends in a panel."""
+    piece_of: dict[Square, int] = {}
+    barred = {joint: set(range(-1, plan.height + 1)) for joint in plan.upright_joints}
+    barred_level = {joint: set(range(-1, plan.width + 1)) for joint in plan.level_joints}
+    for one in kept:
+        (barred if one.upright else barred_level).setdefault(one.at, set()).update(range(one.start, one.end))
+    pieces: list[set[Square]] = []
+    free = {(x, y) for x in range(plan.width) for y in range(plan.height) if is_wall(plan, x + 0.5, y + 0.5)}
+    while free:
+        edge, piece = [free.pop()], set[Square]()
+        while edge:
+            x, y = edge.pop()
+            piece.add((x, y))
+            piece_of[x, y] = len(pieces)
+            near = [(x - 1, y)] if y not in barred.get(x, ()) else []
+            near += [(x + 1, y)] if y not in barred.get(x + 1, ()) else []
+            near += [(x, y - 1)] if x not in barred_level.get(y, ()) else []
+            near += [(x, y + 1)] if x not in barred_level.get(y + 1, ()) else []
+            edge += [square for square in near if square in free]
+            free.difference_update(near)
+        pieces.append(piece)
+    for one in kept:
+        for unit in range(one.start, one.end):
+            before, behind = (
+                ((one.at - 1, unit), (one.at, unit)) if one.upright else ((unit, one.at - 1), (unit, one.at))
+            )
+            if piece_of[before] == piece_of[behind]:
+                return None
+    xs, ys = list(range(plan.width + 1)), list(range(plan.height + 1))
+    over = sum(is_past(plan, piece) for piece in pieces)
+    narrow = sum(shortest_run(piece, xs, ys) < plan.least for piece in pieces)
+    whole = {(one.upright, one.at) for one in kept}
+    whole -= {(one.upright, one.at) for one in stretches_of(plan, *places) if one not in kept}
+    whole |= {(True, at) for at in plan.upright_joints} | {(False, at) for at in plan.level_joints}
+    missed = sum((True, at) not in whole for at in plan.wanted_upright)
+    missed += sum((False, at) not in whole for at in plan.wanted_level)
+    return over, narrow, missed, sum(one.end - one.start for one in kept)
+
+
+def is_past(plan: Plan, piece: set[Square]) -> bool:
+    """Whether a piece of squares of one unit is past a limit."""
+    wide = max(x for x, _ in piece) - min(x for x, _ in piece) + 1
+    high = max(y for _, y in piece) - min(y for _, y in piece) + 1
+    return wide > plan.most[0] or high > plan.most[1] or len(piece) > plan.most[2]
+
+
+def best_of_all_stretches(plan: Plan, upright: Places, level: Places) -> tuple[int, ...]:
+    """The best score of any stretches of lines at some places."""
+    all_of_them = stretches_of(plan, upright, level)
+    chosen = chain.from_iterable(combinations(all_of_them, count) for count in range(len(all_of_them) + 1))
+    return min(scored for kept in chosen if (scored := score_stretches(plan, (upright, level), kept)) is not None)

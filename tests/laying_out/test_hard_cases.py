@@ -219,3 +219,61 @@ def test_the_lists_are_numbers_in_the_unit_of_the_project(units: str, unit: str,
 def panel(mark: str, x: float, side: float, outline: list[list[float]]) -> dict[str, Any]:
     sides = {"x": x, "y": 0, "width": side, "height": side, "least_side": side}
     return {"mark": mark, **sides, "net_area": pytest.approx(side**2), "outline": outline}
+
+
+def test_lines_that_stop_are_offered_beside_those_that_run_through(tmp_path: Path) -> None:
+    # Above the floor joint 5 ft 6 in of wall beside C needs a line 6 to 7 ft 6 in from the left; below it the pier of
+    # 3 ft 6 in between the doors has no place for one. So one panel is narrow, or the line stops at the joint.
+    openings = {
+        "A": box("4 ft", "0 ft", "1 ft", "5 ft"),
+        "B": box("8.5 ft", "0 ft", "1 ft", "5 ft"),
+        "C": box("2 ft", "5 ft", "2 ft", "5 ft"),
+    }
+    joints = {"J1": {"elevation": "E1", "kind": "floor_line", "runs": "horizontal", "at": "5 ft"}}
+    face = {"width": "9.5 ft", "height": "10 ft", "openings": openings}
+    through, stopped = offered(tmp_path, {"E1": face}, joints)["E1"]
+    assert (through.proposal, stopped.proposal) == ("through", "stopped")
+    assert [(one.score.slivers, len(one.panels), one.score.joint_length / FOOT) for one in (through, stopped)] == [
+        (1, 5, 5),
+        (0, 5, 5),
+    ]
+    # At the jamb of A, which breaks it anyway, it leaves 1 ft beside C; at 6 ft, stopped at the joint, 2 ft.
+    assert (feet(through.vertical_lines), feet(stopped.vertical_lines)) == ([5], [6])
+    assert {(run.y1, run.y2) for run in stopped.joints if run.kind == "aesthetic"} == {(5 * FOOT, 10 * FOOT)}
+    assert through.notes[0] == stopped.notes[0]
+    assert through.notes[0] == (
+        "Lines that run through leave 1 narrow panel, lines that stop at openings none. The price of lines that stop: "
+        "5 ft of aesthetic joint, as much as by lines that run through."
+    )
+
+
+def test_four_hundred_openings_keep_to_the_limits(tmp_path: Path) -> None:
+    openings = {
+        f"W{column}-{row}": box(f"{3 + 7.5 * column} ft", f"{4 + 12 * row} ft", "4.5 ft", "4 ft")
+        for column in range(40)
+        for row in range(10)
+    }
+    laid = proposed(tmp_path, {"width": "303 ft", "height": "120 ft", "openings": openings})
+    assert laid.score.over_limits == laid.score.slivers == 0
+    assert sum(panel.net_area for panel in laid.panels) == (303 * 120 - 400 * 18) * FOOT**2
+
+
+def test_two_hundred_elevations_are_each_laid_out(tmp_path: Path) -> None:
+    faces = {f"E{n}": {"width": f"{8 + n % 9} ft", "height": "9 ft"} for n in range(200)}
+    laid = offered(tmp_path, faces)
+    assert len(laid) == 200
+    # 8 to 10 ft of width take two columns, up to 15 ft three, 16 ft four; 9 ft of height two rows.
+    assert [len(laid[f"E{n}"][0].panels) for n in range(9)] == [4, 4, 4, 6, 6, 6, 6, 6, 8]
+
+
+def test_a_wish_that_a_large_wall_cannot_meet_is_told_with_the_least_change(tmp_path: Path) -> None:
+    # Jambs of every other row stand 1 ft to the right: lines at all of them would leave strips of 1 ft.
+    openings = {
+        f"W{column}-{row}": box(f"{3 + 9 * column + row % 2} ft", f"{3 + 10 * row} ft", "4 ft", "4 ft")
+        for column in range(20)
+        for row in range(6)
+    }
+    face = {"width": "183 ft", "height": "60 ft", "openings": openings}
+    laid = proposed(tmp_path, face | {"layout": {"mode": "request", "align_to": ["jambs"]}})
+    told = next(note for note in laid.notes if note.startswith("No line at the"))
+    assert "too narrow; least change: a minimum side of" in told
