@@ -143,7 +143,7 @@ def test_a_wallboard_among_the_layers_is_the_thermal_barrier(tmp_path: Path) -> 
     wall = {"substrate": GYPSUM, "insulation": FOAM, "layers": layers}
     row = rows_of(tmp_path, {"code": {"model": "ibc", "edition": 2021}, "walls": {"W1": wall}})
     (*_, told) = row["Foam plastic, thermal barrier, W1"]
-    assert told == "painted 5/8 in gypsum wallboard at the interior, minimum 1/2 in"
+    assert told == "painted 5/8 in gypsum wallboard between board and interior, minimum 1/2 in"
 
 
 # 2603.5.1, 2603.5.3 and 2603.5.4 besides, the last with an index of 25.

@@ -90,8 +90,8 @@ def test_a_smoothing_coat_is_bought_with_its_reserve_and_the_mockup() -> None:
     (row,) = re.findall(
         r"^Quantity, all coats \| ([^|]*)\|", text.write_text(document_of("clean", "D08")), re.MULTILINE
     )
-    # Five pails of 5 gal and 8 % are those of the coating system, retyped.
-    assert re.match(r"24\.\d gal, 5 pails of 5 gal, mockup and 8% reserve included", row)
+    # Pails of 5 gal and 8 % are those of the coating system, retyped; one pail for the mockup, five for the work.
+    assert re.match(r"24\.\d gal, 6 pails of 5 gal, mockup and 8% reserve included", row)
 
 
 def test_a_color_too_hot_for_its_face_is_held_there() -> None:

@@ -90,7 +90,8 @@ def test_what_holds_a_step_back_is_its_first_line() -> None:
 # The lines of the clean example, each from its own fields: face_gap 14 in, tie_location opening, grade_clearance 9 in
 # and 8 in, rods, exclusion, overspray plan, weather days, gloss and dry hours, cure hours.
 BOUND = [
-    "E1 South face, E2 West face: Provide frame scaffold, 14 in",
+    "Provide frame scaffold, 14 in from the finished face",
+    "E1 South face, E2 West face: Hang the shade cloth per design CL1.",
     "any tie in an opening",
     "shade cloth per design CL1",
     "E3 Stack house: Ties not required (20 ft high, maximum 4",
@@ -121,7 +122,7 @@ def test_a_sentence_is_built_from_the_project(words: str) -> None:
 def test_the_general_sentence_stands_where_the_field_is_absent(tmp_path: Path) -> None:
     said = procedure(tmp_path)
     assert "Provide access to each elevation" in said
-    assert "Identify overspray exposures; assign protection and a wind watch." in said
+    assert "Identify overspray exposures; assign protection and one person to measure the wind." in said
     assert "Check wet film with a gauge; record" in said
     # Common practice, no source: 25 % is the row on backer rods, retyped.
     assert re.search(r"Set backer rod a minimum of 25%\S* wider", procedure(tmp_path / "two", JOINT))

@@ -87,7 +87,9 @@ def in_inches(quantity: Quantity) -> str:
     unit = quantity.unit
     number = quantity.to(unit)
     if unit == "m":
-        return f"{float(number / Fraction('0.3')):g} ft"
+        feet = number / Fraction("0.3")
+        # Thirds of a foot are whole inches, and so stay exact.
+        return f"{feet * 12} in" if 12 % feet.denominator == 0 < feet.denominator - 1 else f"{float(feet):g} ft"
     if unit == "mm":
         inches = {metric: size for size, metric in SIZES.items()}.get(f"{float(number):g}")
         return f"{mixed(Fraction(inches or Fraction(round(number / 25 * 16), 16)))} in"

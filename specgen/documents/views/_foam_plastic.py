@@ -92,11 +92,11 @@ def _indexes(context: DocumentContext, wall: str) -> Iterator[Any]:
 def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     """What parts the board from the interior; where nothing the project gives does, the architect is asked."""
     number = _cite(context, _section(context, 1), "ibc_foam_barrier")
-    parts = find_barrier(context, wall)
+    parts, least = find_barrier(context, wall), context.limit("foam.thermal_barrier").text
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
-        return number, "yes", [*shown, "between board and interior"]
-    least = context.limit("foam.thermal_barrier").text
+        wallboard = f", minimum {least}" if "layers" in parts[0] else ""
+        return number, "yes", [*shown, f"between board and interior{wallboard}"]
     return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
 
 
