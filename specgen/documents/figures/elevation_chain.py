@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+from math import inf
 from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
@@ -83,10 +84,10 @@ def list_chains(
 
 def _list_edges(geometry: Geometry, upright: bool, window: Window | None) -> Iterator[Fraction]:
     """The jambs of the openings that are shown, or their sills and heads."""
-    for _, x, y, width, height in geometry.layout.openings:
-        right, top = x + width, y + height
-        if window is None or (x < window.right and right > window.left and y < window.top and top > window.bottom):
-            yield from (x, right) if upright else (y, top)
+    left, bottom, right, top = (-inf, -inf, inf, inf) if window is None else map(float, window[:4])
+    for (_, x, y, width, height), hole in zip(geometry.layout.openings, geometry.openings, strict=True):
+        if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom:
+            yield from (x, x + width) if upright else (y, y + height)
 
 
 def _span(window: Window, upright: bool) -> Span:
