@@ -14,6 +14,7 @@ from specgen.model.project import Project
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
 from specgen.reading.openings import find_overlapping
+from specgen.reading.panel_count import find_too_many_panels
 from specgen.reading.positions import MOST_PROBLEMS
 from specgen.reading.ranges import tell_apart
 
@@ -51,6 +52,7 @@ def geometry_problems(project: Project) -> list[Problem]:
         *(check(project, face) for face in faces for check in _CHECKS),
         _find_joints_outside(project),
         _find_ties_outside(project),
+        find_too_many_panels(project),
     )
     problems = []
     for path, message, hint in islice(faults, MOST_PROBLEMS):
