@@ -16,7 +16,7 @@ from specgen.quantities.quantity import Quantity
 _COLUMNS, _ROWS = 3, 3  # of sections in one figure
 _PANEL = PAGE_WIDTH / _COLUMNS
 _PIECE, _ROOM, _SKIN = 11.0, 14.0, 1.3  # of wall beside a joint, of the joint, and of the lamina on paper
-_TALL = 43.0  # of a section with its words
+_WORDS, _KEY = 13.0, 7.0  # what the words above a section take, and its numbers below
 _WEEP, _DRIP = 1.6, 1.4  # of a flashing: the room that drains above it, and how far it stands out
 
 
@@ -64,11 +64,12 @@ def _find_bead(context: DocumentContext, mark: str) -> Bead | None:
 def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> Figure:
     sheet = Sheet()
     scale = choose_scale(max(count_mm(bead.width) for bead, _ in beads), _ROOM, context.first)
+    tall = _WORDS + max(_find_height(bead, scale) for bead, _ in beads) + _KEY
     for number, (bead, marks) in enumerate(beads):
-        x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * _TALL + 13
+        x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * tall + _WORDS
         _draw_bead(context, sheet, bead, scale, (x, y), first=number == 0)
         _name_bead(context, sheet, bead, marks, (x, y - 9))
-    down = -(-len(beads) // _COLUMNS) * _TALL + 1
+    down = -(-len(beads) // _COLUMNS) * tall + 1
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)
     note = f"Scale 1:{scale}; base coat and finish not to scale."
@@ -83,7 +84,7 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     wide, deep = count_mm(bead.width) / scale, count_mm(bead.depth) / scale
     rod = count_mm(bead.rod) / scale if bead.rod is not None else 0.0
     x, top = corner
-    left, right, bottom = x + _PIECE, x + _PIECE + wide, top + max(deep + max(rod, wide / 2) + 4, 20.0)
+    left, right, bottom = x + _PIECE, x + _PIECE + wide, top + _find_height(bead, scale)
     _draw_wall(sheet, bead, (x, left), top, bottom)
     if bead.flashed:
         _draw_wall(sheet, bead, (right + _PIECE, right + _WEEP), top, bottom)
@@ -98,11 +99,17 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     sheet.area("sealant", _shape_bead(left, right, top, deep, rod > 0))
     if bead.tape:
         sheet.line("metal", (left, top + deep), (right, top + deep))
-    sheet.measure_across(left, right, top - 2.6, tell_length(context, bead.width), (top - 0.6, top - 0.6))
+    sheet.measure_across(left, right, top - 4.8, tell_length(context, bead.width), (top - 0.6, top - 0.6))
     edge = right + _PIECE
     sheet.measure_down(top, top + deep, edge + 3.2, tell_length(context, bead.depth), (edge, edge))
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
+
+
+def _find_height(bead: Bead, scale: int) -> float:
+    """How far a section reaches below the face: the bead, its rod, and some of the return below them."""
+    rod = count_mm(bead.rod) if bead.rod is not None else 0.0
+    return float(max((count_mm(bead.depth) + max(rod, count_mm(bead.width) / 2)) / scale + 4, 20.0))
 
 
 def _name_bead(context: DocumentContext, sheet: Sheet, bead: Bead, marks: list[str], at: Point) -> None:
