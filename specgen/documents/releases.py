@@ -10,7 +10,7 @@ def name_releaser(context: DocumentContext, step: Step) -> str:
     if step.point != "H":
         return ""
     role = context.project.get(step.released_by) if step.released_by else None
-    return _name_party(context, str(role)) if role else name_inspector(context)
+    return name_party(context, str(role)) if role else name_inspector(context)
 
 
 def name_inspector(context: DocumentContext) -> str:
@@ -23,7 +23,7 @@ def name_inspector(context: DocumentContext) -> str:
     for mark in people:
         if project.get(("people", mark, "role")) == "inspector":
             return _name_person(context, mark)
-    return str(project.get(("parties", "inspector", "name")) or "") or _name_party(context, "architect")
+    return str(project.get(("parties", "inspector", "name")) or "") or name_party(context, "architect")
 
 
 def _name_person(context: DocumentContext, mark: str) -> str:
@@ -32,7 +32,7 @@ def _name_person(context: DocumentContext, mark: str) -> str:
     return f"{employer} ({name})" if name and employer else str(name or employer or mark)
 
 
-def _name_party(context: DocumentContext, role: str) -> str:
+def name_party(context: DocumentContext, role: str) -> str:
     """A party by its role and name."""
     name = context.project.get(("parties", role, "name"))
     return f"the {words(role)}" + (f" ({name})" if name else "")

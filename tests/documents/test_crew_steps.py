@@ -32,12 +32,15 @@ def test_ties_are_required_above_four_times_the_base(height: str, tied: bool, tm
         "kind": "frame_scaffold",
         "height": height,
         "base": "6 ft",
-        "tie_location": "opening",
     }
     change = {"elevations": {"E1": {"wall": "W1"}}, "access": {"X1": scaffold}}
     said = step_of(procedure(tmp_path, change), "Access and site safety")
     assert ("Ties not required" in said) is not tied
     assert ("Tie a scaffold over 4 times as high" in said) is tied
+    planned = change | {"access": {"X1": scaffold | {"tie_location": "opening"}}}
+    said = step_of(procedure(tmp_path / "planned", planned), "Access and site safety")
+    assert "tied in openings." in said
+    assert "Ties not required" not in said
 
 
 @pytest.mark.parametrize(("kind", "tested"), [("concrete", True), ("concrete_masonry", False)])

@@ -6,6 +6,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.figures.labels import measure, shorten
 from specgen.documents.figures.scales import choose_scale, count_mm, tell_length
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet, wave
+from specgen.documents.joint_flashing import BESIDE_OTHER_WORK, is_flashed
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import span_marks
 from specgen.model.block import Figure
@@ -15,9 +16,8 @@ from specgen.quantities.quantity import Quantity
 _COLUMNS, _ROWS = 3, 3  # of sections in one figure
 _PANEL = PAGE_WIDTH / _COLUMNS
 _PIECE, _ROOM, _SKIN = 11.0, 14.0, 1.3  # of wall beside a joint, of the joint, and of the lamina on paper
-_TALL = 43.0  # of a section with its words
-# Joints whose other side is other work than EIFS.
-_BESIDE_OTHER_WORK = {"opening_perimeter", "penetration", "dissimilar_material", "substrate_change"}
+_WORDS, _KEY = 13.0, 7.0  # what the words above a section take, and its numbers below
+_WEEP, _DRIP = 1.6, 1.4  # of a flashing: the room that drains above it, and how far it stands out
 
 
 class Bead(NamedTuple):
@@ -31,6 +31,7 @@ class Bead(NamedTuple):
     face: str
     sealant: str
     between_eifs: bool
+    flashed: bool
 
 
 def draw(context: DocumentContext) -> tuple[Figure, ...]:
@@ -55,20 +56,20 @@ def _find_bead(context: DocumentContext, mark: str) -> Bead | None:
         return None
     kind = get("rod_kind") or ""
     rod = get("rod_diameter") if kind != "none" else None
-    between = get("kind") not in _BESIDE_OTHER_WORK
-    return Bead(
-        width, depth, rod, kind, bool(get("bond_break_tape")), face or "", getattr(sealant, "mark", ""), between
-    )
+    between, flashed = get("kind") not in BESIDE_OTHER_WORK, is_flashed(context, ("joints", mark))
+    tape, named = bool(get("bond_break_tape")), getattr(sealant, "mark", "")
+    return Bead(width, depth, rod, kind, tape, face or "", named, between, flashed)
 
 
 def _draw_beads(context: DocumentContext, beads: list[tuple[Bead, list[str]]]) -> Figure:
     sheet = Sheet()
     scale = choose_scale(max(count_mm(bead.width) for bead, _ in beads), _ROOM, context.first)
+    tall = _WORDS + max(_find_height(bead, scale) for bead, _ in beads) + _KEY
     for number, (bead, marks) in enumerate(beads):
-        x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * _TALL + 13
+        x, y = number % _COLUMNS * _PANEL + 1, number // _COLUMNS * tall + _WORDS
         _draw_bead(context, sheet, bead, scale, (x, y), first=number == 0)
         _name_bead(context, sheet, bead, marks, (x, y - 9))
-    down = -(-len(beads) // _COLUMNS) * _TALL + 1
+    down = -(-len(beads) // _COLUMNS) * tall + 1
     only = [bead for bead, _ in beads]
     down = sheet.list_key(_list_key(context, only), down)
     note = f"Scale 1:{scale}; base coat and finish not to scale."
@@ -83,9 +84,12 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     wide, deep = count_mm(bead.width) / scale, count_mm(bead.depth) / scale
     rod = count_mm(bead.rod) / scale if bead.rod is not None else 0.0
     x, top = corner
-    left, right, bottom = x + _PIECE, x + _PIECE + wide, top + max(deep + max(rod, wide / 2) + 4, 20.0)
+    left, right, bottom = x + _PIECE, x + _PIECE + wide, top + _find_height(bead, scale)
     _draw_wall(sheet, bead, (x, left), top, bottom)
-    if bead.between_eifs:
+    if bead.flashed:
+        _draw_wall(sheet, bead, (right + _PIECE, right + _WEEP), top, bottom)
+        sheet.line("metal", (right, bottom), (right, top - _DRIP), (right - 1.1, top - _DRIP - 0.9))
+    elif bead.between_eifs:
         _draw_wall(sheet, bead, (right + _PIECE, right), top, bottom)
     else:
         far = [(right, bottom), (right, top), *wave(right + _PIECE, top, bottom)]
@@ -95,11 +99,17 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
     sheet.area("sealant", _shape_bead(left, right, top, deep, rod > 0))
     if bead.tape:
         sheet.line("metal", (left, top + deep), (right, top + deep))
-    sheet.measure_across(left, right, top - 2.6, tell_length(context, bead.width), (top - 0.6, top - 0.6))
+    sheet.measure_across(left, right, top - 4.8, tell_length(context, bead.width), (top - 0.6, top - 0.6))
     edge = right + _PIECE
     sheet.measure_down(top, top + deep, edge + 3.2, tell_length(context, bead.depth), (edge, edge))
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
+
+
+def _find_height(bead: Bead, scale: int) -> float:
+    """How far a section reaches below the face: the bead, its rod, and some of the return below them."""
+    rod = count_mm(bead.rod) if bead.rod is not None else 0.0
+    return float(max((count_mm(bead.depth) + max(rod, count_mm(bead.width) / 2)) / scale + 4, 20.0))
 
 
 def _name_bead(context: DocumentContext, sheet: Sheet, bead: Bead, marks: list[str], at: Point) -> None:
@@ -169,7 +179,8 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
     bare = any(bead.face != "gloss" for bead in beads)
     backing = [f"Backer rod, {' or '.join(filter(None, rods)) or 'as scheduled'}"] if rods else []
     backing += ["bond-break tape" if rods else "Bond-break tape"] if tape else []
-    other = ["EIFS"] if any(bead.between_eifs for bead in beads) else []
+    other = ["EIFS"] if any(bead.between_eifs and not bead.flashed for bead in beads) else []
+    other += ["EIFS drained over a flashing that the sealant bonds to"] if any(bead.flashed for bead in beads) else []
     other += ["Frame or other work"] if any(not bead.between_eifs for bead in beads) else []
     kept = "" if "gloss" in faces else ", masked, free of gloss"
     key = [
@@ -178,7 +189,11 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
         ("3", f"Bond faces: {' or '.join(faces) or 'as scheduled'}{kept}"),
         ("4", "Gloss: stops at the edge of the return"),
         ("5", "Base coat and mesh, wrapped onto the return"),
-        ("6", "Other side: " + ", or ".join(part[:1].lower() + part[1:] if part != "EIFS" else part for part in other)),
+        (
+            "6",
+            "Other side: "
+            + ", or ".join(part if part.startswith("EIFS") else part[:1].lower() + part[1:] for part in other),
+        ),
     ]
     left_out = {*(() if backing else ("2",)), *(() if bare else ("4",))}
     return [entry for entry in key if entry[0] not in left_out]

@@ -1,4 +1,4 @@
-"""The water details that the project has, in section: sill with pan, head with flashing, parapet with cap, roof end."""
+"""The water details that the project has, in section: sill, threshold, head, floor line, parapet, roof end."""
 
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
@@ -7,26 +7,43 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.figures import water_sections
 from specgen.documents.figures.labels import shorten
 from specgen.documents.figures.section_sheet import PAGE_WIDTH, SIZE, Point, Sheet
+from specgen.documents.joint_flashing import is_flashed
 from specgen.documents.marks import list_marks
 from specgen.documents.members import span_marks
 from specgen.model.block import Figure
 
-_COLUMNS, _TALL = 2, 51.5  # of details beside each other; of one with its title
-# How each detail is drawn, and the accessory that is described beside it.
-_DRAWN: dict[str, tuple[str, str, Callable[[Sheet, Point, bool], list[tuple[Point, Point]]]]] = {
-    "sill": ("Sill with pan", "sill_pan", water_sections.draw_sill),
-    "head": ("Head with flashing", "head_flashing", water_sections.draw_head),
-    "parapet": ("Parapet with cap", "cap", water_sections.draw_parapet),
-    "roof_end": ("Roof end with kick-out flashing", "kick_out_flashing", water_sections.draw_roof_end),
+_COLUMNS = 3  # of details beside each other in one figure
+_TALL = 46.0  # of a detail with its title
+# How each detail is drawn.
+_DRAWN: dict[str, tuple[str, Callable[[Sheet, Point, bool], list[tuple[Point, Point]]]]] = {
+    "sill": ("Sill with pan", water_sections.draw_sill),
+    "threshold": ("Threshold with pan", water_sections.draw_threshold),
+    "head": ("Head with flashing", water_sections.draw_head),
+    "floor_line": ("Floor line with flashing", water_sections.draw_floor_line),
+    "parapet": ("Parapet with cap", water_sections.draw_parapet),
+    "roof_end": ("Roof end with kick-out flashing", water_sections.draw_roof_end),
 }
-_DRIP = "Drip past the finished face"
+_DRIP, _WEEPS = "Drip past the finished face", "Weeps above the flashing left open"
 _SAID = {
     "sill": ("Pan sloped outward, turned up behind the frame and at its ends", _DRIP, "Front of the pan left open"),
-    "head": ("Flashing sloped outward, {lapped}, with end dams", _DRIP, "Weeps above the flashing left open"),
+    "threshold": (
+        "Pan below the threshold, turned up behind it and at its ends",
+        "Front turned down over the wall below, no board",
+        "Front of the pan left open",
+    ),
+    "head": ("Flashing sloped outward, {lapped}, with end dams", _DRIP, _WEEPS, "Sealant, frame to flashing"),
+    "floor_line": (
+        "Flashing at the top of the joint, {lapped}",
+        _DRIP,
+        _WEEPS,
+        "Sealant on backer rod, flashing to board below",
+        "WRB on membrane, looped",
+    ),
     "parapet": (
         "Cap sloped to the roof",
-        "Membrane below the cap, over the edge of the board",
-        f"{_DRIP} on both sides",
+        "Membrane over the wall, both faces, before boards",
+        "Second strip of membrane, over the board, before the cap",
+        "Drip past the face, both sides",
     ),
     "roof_end": (
         "Kick-out flashing, to lead the water into the gutter",
@@ -37,77 +54,103 @@ _SAID = {
 
 
 class Shown(NamedTuple):
-    """A detail and where the project has it."""
+    """A detail, where the project has it, and whether its wall has a barrier."""
 
     kind: str
     marks: list[str]
+    barrier: bool
+    title: str
 
 
 def draw(context: DocumentContext) -> tuple[Figure, ...]:
-    """One figure of the details that the project has; none where it has none."""
-    shown = tuple(_find_shown(context))
-    return (_draw_details(context, shown),) if shown else ()
+    """Figures of up to three details that the project has; none where it has none."""
+    shown = list(_find_shown(context))
+    return tuple(_draw_details(context, shown[n : n + _COLUMNS]) for n in range(0, len(shown), _COLUMNS))
 
 
 def _find_shown(context: DocumentContext) -> Iterator[Shown]:
+    """Each detail, that of walls with a barrier apart from that of walls without."""
+    found: dict[tuple[str, bool], list[str]] = {}
+    for kind, barrier, mark in (*_of_openings(context), *_of_joints(context), *_of_details(context)):
+        found.setdefault((kind, barrier), []).append(mark)
+    for kind in _DRAWN:
+        for barrier in (True, False):
+            if (kind, barrier) in found:
+                apart = not barrier and (kind, True) in found
+                title = f"{_DRAWN[kind][0]}{', no WRB' if apart else ''}"
+                yield Shown(kind, found[kind, barrier], barrier, title)
+
+
+def _of_openings(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
     project = context.project
-    openings = [
-        ("elevations", face, "openings", mark)
-        for face in list_marks(context, "elevations")
-        for mark in project.members.get(("elevations", face, "openings"), ())
-    ]
-    found = {
-        "sill": [path[-1] for path in openings if project.get((*path, "sill_pan")) is True],
-        "head": [path[-1] for path in openings if project.get((*path, "head_flashing")) is True],
-    }
-    for kind, name in (("parapet", "cap"), ("roof_end", "diverter")):
-        details = [("details", mark) for mark in list_marks(context, "details")]
-        found[kind] = [
-            path[-1] for path in details if project.get((*path, "kind")) == kind and project.get((*path, name)) is True
-        ]
-    yield from (Shown(kind, marks) for kind, marks in found.items() if marks)
+    for face in list_marks(context, "elevations"):
+        barrier = _has_barrier(context, ("elevations", face))
+        for mark in project.members.get(("elevations", face, "openings"), ()):
+            at = ("elevations", face, "openings", mark)
+            height = project.get((*at, "y"))
+            at_base = project.get((*at, "kind")) == "door" and height is not None and not height.amount
+            if project.get((*at, "sill_pan")) is True:
+                yield "threshold" if at_base else "sill", barrier, mark
+            if project.get((*at, "head_flashing")) is True:
+                yield "head", barrier, mark
 
 
-def _draw_details(context: DocumentContext, shown: tuple[Shown, ...]) -> Figure:
-    sheet, key = Sheet(), list[tuple[str, str]]()
-    barrier = any(
-        context.project.get(("walls", mark, "wrb", "kind")) not in (None, "none")
-        for mark in list_marks(context, "walls")
-    )
+def _of_joints(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
+    for mark in list_marks(context, "joints"):
+        at = ("joints", mark)
+        if context.project.get((*at, "kind")) == "floor_line" and is_flashed(context, at):
+            elevation = context.project.get((*at, "elevation"))
+            yield "floor_line", _has_barrier(context, ("elevations", elevation.mark)), mark
+
+
+def _of_details(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
+    """Parapets and roof ends, alike on all walls."""
+    project, barrier = context.project, _has_barrier(context, ())
+    for mark in list_marks(context, "details"):
+        for kind, name in (("parapet", "cap"), ("roof_end", "diverter")):
+            if project.get(("details", mark, "kind")) == kind and project.get(("details", mark, name)) is True:
+                yield kind, barrier, mark
+
+
+def _has_barrier(context: DocumentContext, elevation: tuple[str, ...]) -> bool:
+    """Whether the wall of an elevation has a barrier; any wall where it names none."""
+    wall = context.project.get((*elevation, "wall")) if elevation else None
+    walls = [wall.mark] if wall is not None else list_marks(context, "walls")
+    return any(context.project.get(("walls", mark, "wrb", "kind")) not in (None, "none") for mark in walls)
+
+
+def _draw_details(context: DocumentContext, shown: list[Shown]) -> Figure:
+    sheet, key = Sheet(), dict[str, str]()
     column = PAGE_WIDTH / _COLUMNS
     for number, detail in enumerate(shown):
-        x, y = number % _COLUMNS * column + 2, number // _COLUMNS * _TALL + 2
-        title, _, draw_one = _DRAWN[detail.kind]
-        sheet.say(x, y + SIZE, title, bold=True)
-        sheet.say(x, y + 2.5 * SIZE, shorten(span_marks(detail.marks), column - 4, SIZE))
-        places = draw_one(sheet, (x, y + 10), barrier)
-        for (at, place), said in zip(places, _list_words(context, detail.kind, barrier), strict=True):
-            key.append((str(len(key) + 1), said))
-            sheet.number(at, place, key[-1][0])
-    down = sheet.list_key(key, -(-len(shown) // _COLUMNS) * _TALL + 3)
-    sheet.say(2, down + SIZE + 1, "Not to scale.")
-    caption = f"Water details: {', '.join(_name(detail) for detail in shown)}"
-    told = ". ".join(f"{_DRAWN[d.kind][0]} at {span_marks(d.marks)}" for d in shown)
-    alt = f"{told}. {'. '.join(f'{number} {text}' for number, text in key)}. Not to scale."
-    return sheet.finish("water_details", caption, alt, down + SIZE + 3)
+        x, y = number * column + 1, 2.0
+        sheet.say(x, y + SIZE, detail.title, bold=True)
+        sheet.say(x, y + 2.5 * SIZE, shorten(span_marks(detail.marks), column - 3, SIZE))
+        places = _DRAWN[detail.kind][1](sheet, (x, y + 9), detail.barrier)
+        for (at, place), said in zip(places, _list_words(context, detail), strict=True):
+            sheet.number(at, place, key.setdefault(said, str(len(key) + 1)))
+    down = sheet.list_key([(number, said) for said, number in key.items()], _TALL + 2)
+    caption = f"Water details, not to scale: {', '.join(_name(detail) for detail in shown)}"
+    told = ". ".join(f"{detail.title} at {span_marks(detail.marks)}" for detail in shown)
+    alt = f"{told}. {'. '.join(f'{number} {said}' for said, number in key.items())}. Not to scale."
+    return sheet.finish("water_details", caption, alt, down + 1)
 
 
 def _name(detail: Shown) -> str:
-    title = _DRAWN[detail.kind][0]
-    return title[:1].lower() + title[1:]
+    return detail.title[:1].lower() + detail.title[1:]
 
 
-def _list_words(context: DocumentContext, kind: str, barrier: bool) -> list[str]:
-    """What the numbers of a detail stand for; the first one with the material of the accessory."""
-    lapped = "lapped by the WRB" if barrier else "sealed to the substrate"
-    said = [text.replace("{lapped}", lapped) for text in _SAID[kind]]
-    material = _find_material(context, _DRAWN[kind][1])
-    return [f"{said[0]}: {material}" if material else said[0], *said[1:]]
+def _list_words(context: DocumentContext, detail: Shown) -> list[str]:
+    """What the numbers of a detail stand for."""
+    membrane = _find_membrane(context)
+    sealed = f"sealed to the wall{f' with {membrane}' if membrane else ''}"
+    lapped = "lapped by the WRB" if detail.barrier else sealed
+    return [text.replace("{lapped}", lapped) for text in _SAID[detail.kind]]
 
 
-def _find_material(context: DocumentContext, kind: str) -> str:
-    """The description of the first accessory of a kind; empty where there is none."""
+def _find_membrane(context: DocumentContext) -> str:
+    """The product of the first flashing membrane; empty where there is none."""
     for mark in list_marks(context, "accessories"):
-        if context.project.get(("accessories", mark, "kind")) == kind:
-            return str(context.project.get(("accessories", mark, "description")) or "")
+        if context.project.get(("accessories", mark, "kind")) == "flashing_membrane":
+            return str(context.project.get(("accessories", mark, "product")) or "")
     return ""

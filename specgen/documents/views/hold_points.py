@@ -1,22 +1,30 @@
-"""The hold points of the work, each with who releases it and room for the release."""
+"""The hold points of the work and that of the joint layout, each with who releases it and room for the release."""
+
+from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.steps import steps
+from specgen.documents.releases import name_party
+from specgen.documents.steps import StepPage, steps
 from specgen.model.block import Blank
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for each hold point, in the order of the work."""
-    lines = tuple(
-        (
-            str(step.hold),
-            f"{step.title}: {step.point_of}" if step.point_of else step.title,
-            composer.inlines(step.released_by),
-            step.forms.removeprefix("Form ").removeprefix("Forms "),
-            Blank("Released", "date"),
-        )
-        for step in steps(context, composer)
-        if step.hold
+    """One row for each hold point, in the order of the work; the joint layout is released before it is cut."""
+    pages = steps(context, composer)
+    lines = [_line(composer, page) for page in pages if page.hold]
+    if any(page.name == "aesthetic_joints" for page in pages):
+        before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
+        layout = ("–", "Joint layout, before the first cut", name_party(context, "architect"), "D07")
+        lines.insert(before, (*layout, Blank("Released", "date")))
+    return TableView(("No.", "Hold point", "Released by", "Form", "Signed, date"), tuple(lines), (5, 27, 36, 13, 19))
+
+
+def _line(composer: Composer, step: StepPage) -> tuple[Any, ...]:
+    return (
+        str(step.hold),
+        f"{step.title}: {step.point_of}" if step.point_of else step.title,
+        composer.inlines(step.released_by),
+        step.forms.removeprefix("Form ").removeprefix("Forms "),
+        Blank("Released", "date"),
     )
-    return TableView(("No.", "Hold point", "Released by", "Form", "Signed, date"), lines, (5, 27, 36, 13, 19))

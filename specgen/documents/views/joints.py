@@ -6,6 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.joint_flashing import name_flashing
 from specgen.documents.marks import list_marks, name_linked
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
@@ -137,6 +138,8 @@ def _bond_face(context: DocumentContext, at: Path) -> list[Any]:
     face = context.display((*at, "bond_face"))
     tint = "tinted " if face == "primer" and context.project.get(("primer", "tinted")) else ""
     frames = [", ", " and ".join(_list_frames(context, at)), " frame"] if _list_frames(context, at) else []
+    if flashing := name_flashing(context, at):
+        frames += [", ", flashing]
     sealant = context.project.get((*at, "sealant"))
     tested = sealant.get("reported_face") if sealant is not None else None
     if tested is None or face == tested:

@@ -134,7 +134,7 @@ def _sealants(context: DocumentContext) -> Iterator[MaterialLine]:
     for mark in list_marks(context, "sealants"):
         at = ("sealants", mark)
         kind, grade, movement = (context.display((*at, f"c920_{name}")) for name in ("type", "grade", "class"))
-        parts: list[Any] = ["ASTM C920 type ", kind, ", grade ", grade, ", class ", movement, "; "]
+        parts: list[Any] = ["ASTM C920 type ", kind, ", grade ", grade, ", class ", movement, ", uses NT and O; "]
         parts += [context.display((*at, "chemistry")), ", ", context.display((*at, "modulus")), " modulus"]
         if context.project.is_given((*at, "color")):
             parts += ["; ", context.display((*at, "color"))]

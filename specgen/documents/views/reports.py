@@ -26,9 +26,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     rest = [mark for mark in _list_reports(context) if mark not in told]
     lines: list[tuple[Any, ...]] = [(*claim[:3], _name_reports(context, claim.reports)) for claim in claims]
     for mark in rest:
-        title, method = (context.display(("attachments", mark, name)) for name in ("title", "standard"))
-        lines.append((title, "", method if method else "–", _name_reports(context, (mark,))))
+        method = context.display(("attachments", mark, "standard"))
+        of = str(context.display(("attachments", mark, "title"))).partition(": ")[0]
+        lines.append((of, _find_result(context, mark), method if method else "–", _name_reports(context, (mark,))))
     return TableView(("Property", "This project", "Test method", "Report"), tuple(lines), (30, 26, 18, 26))
+
+
+def _find_result(context: DocumentContext, mark: str) -> str:
+    """The result of a report, which its title gives behind a colon; empty where it gives none."""
+    return str(context.project.get(("attachments", mark, "title")) or "").partition(": ")[2]
 
 
 def list_pending_tests(context: DocumentContext) -> list[tuple[str, str]]:
@@ -105,6 +111,7 @@ def _of_wall(context: DocumentContext, mark: str) -> Iterator[_Claim]:
     if bond is not None:
         named = context.project.get(("attachments", bond.mark, "standard"))
         bonded = [shown("attachment", "product"), " on ", shown("wrb", "product")]
+        bonded += [f"; {result}" for result in (_find_result(context, bond.mark),) if result]
         yield _Claim("Bond of adhesive to WRB", bonded, str(named or "–"), (bond.mark,))
 
 
@@ -149,6 +156,7 @@ def _of_sealants(context: DocumentContext) -> Iterator[_Claim]:
             named = context.project.get(("attachments", report.mark, "standard"))
             face, tested = (context.display((*at, f"reported_{name}")) for name in ("face", "conditions"))
             figure = ["on ", _tint(context, face.raw), face, "; ", tested]
+            figure += [f"; {result}" for result in (_find_result(context, report.mark),) if result]
             yield _Claim(f"Adhesion of sealant {mark}", figure, str(named or "–"), (report.mark,))
         elif faces := _list_faces(context, mark):
             yield _Claim(f"Adhesion of sealant {mark}", [f"on {', '.join(faces)}"], "ASTM C1382", ())

@@ -23,6 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         *_of_barrier(context),
         ("Air and wall temperature", "boards, base coat", ["minimum ", limit("weather.least_eifs"), *held_eifs]),
         ("Air and wall temperature", _COATS, ["minimum ", least, *held]),
+        _of_heat(context),
         *_of_manufacturer(context, "Air and wall temperature until dry", "least_dry_temperature", least),
         *_of_sealant(context),
         ("Frost on the wall", "boards, base coat", ["none within ", limit("weather.after_frost")]),
@@ -56,6 +57,18 @@ def _of_barrier(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:
         told = ["minimum ", least] if least else [f"per its data sheet, {list_data_sheets(context, 'wrb')},"]
         of = f", {', '.join(walls)}" if len(figures) > 1 else ""
         yield "Air and wall temperature", f"WRB{of}", [*told, " until dry"]
+
+
+def _of_heat(context: DocumentContext) -> tuple[str, str, str]:
+    """The upper temperatures of the work before spraying, as the instructions give them, else the data sheets."""
+    walls = [("walls", mark, "wrb", "kind") for mark in list_marks(context, "walls")]
+    barrier = any(context.project.get(path) not in (None, "none") for path in walls)
+    covered = (*(("wrb",) if barrier else ()), "adhesive", "base_coat", "smoothing")
+    papers = (list_data_sheets(context, covers).rpartition("; ")[2] for covers in covered)
+    named = list(dict.fromkeys(mark for paper in papers for mark in paper.split(", ") if mark != "pending"))
+    of = f": {', '.join(named)}" if named else ""
+    work = f"{'WRB, ' if barrier else ''}boards, base coat, smoothing"
+    return "Maximum temperature, direct sun", work, f"per the manufacturers' written instructions{of}"
 
 
 def _of_sealant(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:

@@ -86,7 +86,7 @@ RULE.clause(
 @RULE.test(
     "c",
     CAUTION,
-    ("Nights of a month in which spraying is planned go down to {found}; minimum {wanted} for the film to dry."),
+    ("Nights of a month in which spraying is planned go down to {found}; the film needs a minimum of {wanted} to dry."),
     at="month.mean_min",
     basis="practice",
     remedy="Move the spraying to warmer months, or spray in a heated tent.",
@@ -105,7 +105,7 @@ def cold_nights(month: Month, project: Description) -> Violations:
 @RULE.test(
     "d",
     CAUTION,
-    "The mockup is coated in a month whose nights go down to {found}; minimum {wanted} for the film to dry.",
+    "The mockup is coated in a month whose nights go down to {found}; the film needs a minimum of {wanted} to dry.",
     at="mockup.planned_on",
     basis="practice",
     remedy=(
