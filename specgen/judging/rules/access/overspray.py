@@ -86,4 +86,5 @@ def _find(project: Description, what: str, within: str, without: str) -> Violati
     planned = if_given(lambda: project.protection.overspray_plan) is not None
     rest = ", and carry out the overspray plan." if planned else _WATCH
     wind = "" if if_given(lambda: project.weather.max_spray_wind) is not None else _WIND
-    yield violation(what, wanted=distance, remedy=f"{measure}{rest}{wind}")
+    sources = () if distance is None else (given_source(project.project, ("protection", "exclusion")), PRACTICE)
+    yield violation(what, wanted=distance, remedy=f"{measure}{rest}{wind}", sources=sources)

@@ -32,8 +32,7 @@ from specgen.model.typed_views import Elevation
 RULE = Rule(
     "AJT-04",
     "Corners of openings in the joint layout",
-    remedy="Set diagonal mesh at the corners, and carry the detail mesh through the groove; the architect selects the "
-    "line.",
+    remedy="Set diagonal mesh at the corners, with or without a line, and carry the detail mesh through the groove.",
     steps="aesthetic_joints mesh",
     documents="D07 D08",
 )
@@ -42,7 +41,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     NOTE,
-    "Corners of openings fall inside a panel and need extra mesh: {found}.",
+    "Corners of openings fall inside a panel: {found}.",
     at="elevation.openings",
     basis="guide_eifs_p24 memory",
 )
@@ -58,7 +57,7 @@ def corner_in_panel(elevation: Elevation, layout: LaidOut) -> Violations:
 @RULE.test(
     "b",
     NOTE,
-    "Joint lines end on corners of openings, which need extra mesh with or without a line: {found}.",
+    "Joint lines end on corners of openings: {found}.",
     at="elevation.openings",
     basis="guide_eifs_p24 memory",
 )
