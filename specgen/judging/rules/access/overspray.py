@@ -15,7 +15,9 @@ fails ACC-09c at site.surroundings
 
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import if_given
+from specgen.model.source import PRACTICE
 from specgen.model.typed_views import Description
+from specgen.resolving.limits_in_force import given_source
 
 RULE = Rule(
     "ACC-09",
