@@ -5,9 +5,10 @@ from collections.abc import Iterator
 # Who reads a text, by a part of its name.
 _READERS = (
     ("ASCE", "engineer"),
+    ("ISO 13788", "engineer"),
     ("29 CFR", "competent_person"),
 )
-_ASHRAE = "ASHRAE Handbook, Fundamentals"
+_ASHRAE = "ASHRAE Handbook, Fundamentals, 2005"
 _AIR = "Compressed Air and Gas Handbook"
 # Who settles a figure: by the row of the limits, by what its name begins with, or by the label of its field.
 _SETTLED_BY = {

@@ -83,9 +83,9 @@ def test_the_mockup_and_the_work_are_ordered_apart_in_whole_pails() -> None:
     """
     told = said("clean", "D13")
     assert "Primer, Tinted primer 52 | Mockup | 140 sq ft[b] | 1[c] | 142 sq ft/gal[b] | 0.98 gal[b] | 10%[c]" in told
-    assert "| 10%[c] | 1.08 gal[b] | 1 of 5 gal" in told
-    assert "| 10%[c] | 20.05 gal[b] | 5 of 5 gal" in told
-    assert "| 12%[c] | 34.48 gal[b] | 7 of 5 gal" in told
+    assert "| 10%[c] | 1.08 gal[b] | 1 x 5 gal" in told
+    assert "| 10%[c] | 20.05 gal[b] | 5 x 5 gal" in told
+    assert "| 12%[c] | 34.48 gal[b] | 7 x 5 gal" in told
 
 
 def test_the_batches_share_all_that_is_ordered() -> None:

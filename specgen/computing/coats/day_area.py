@@ -81,10 +81,11 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     output = inputs.row("rate")._replace(origin=dotted_field(crew, "rates.gloss"))
     working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
     known = working.known
-    working.step("H", "spraying hours", f"max({'min(S, S_o)' if 'S_o' in known else 'S'} - u - u_b, 0)", "h")
-    told = [f"Spray rate of crew {crew[-1]}.", "Daylight hours are not considered."]
-    if "S_o" in known and known["S_o"] < known["S"]:
-        told.append("Hours are limited to the elevation's own shade in its shortest month.")
+    hours = "spraying hours, own shade" if "S_o" in known else "spraying hours"
+    working.step("H", hours, f"max({'min(S - u, S_o)' if 'S_o' in known else 'S - u'} - u_b, 0)", "h")
+    told = [f"The spray rate is that of crew {crew[-1]}.", "Daylight hours are not considered."]
+    if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
+        told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
     if "S_o" not in known and _shade_kinds(elevation) == {"natural"}:
         told.append("Limit to the hours of its own shade.")
     if project.gloss.coats != 2:

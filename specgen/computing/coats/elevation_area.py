@@ -33,8 +33,19 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
         working.step("A_o", "openings", " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)), area)
     if openings or beyond.amount:
         working.step("A", "net area", f"A_w{' - A_x' * bool(beyond.amount)}{' - A_o' * bool(openings)}", area)
-    made = working.build("elevation-area", "A", SOURCES, NOTES)
+    made = working.build("elevation-area", "A", SOURCES, NOTES + _tell_neglected(elevation))
     return made._replace(said=(("Openings, width × height", _tell_sizes(openings, length)),)) if openings else made
+
+
+def _tell_neglected(elevation: Elevation) -> tuple[str, ...]:
+    """The roofs and ledges on an elevation, whose areas the description does not give."""
+    project = elevation.project
+    marks = project.find_referring(("details",), "elevation", elevation.mark) if project.is_given(("details",)) else ()
+    kinds = {mark: project.get(("details", mark, "kind")) for mark in marks}
+    roofs = [mark for mark, kind in kinds.items() if kind == "roof_below"]
+    ledges = [mark for mark, kind in kinds.items() if kind == "ledge"]
+    told = (("Not deducted", roofs), ("Not added", ledges))
+    return tuple(f"{said}: {', '.join(found)}." for said, found in told if found)
 
 
 def _tell_sizes(openings: list[Opening], unit: str) -> str:

@@ -91,7 +91,7 @@ def balance_rows(inputs: FaceInputs, h_c: float) -> tuple[InputRow, ...]:
         *inputs.rows("hot_air", "solar_reflectance", "emittance", "irradiance"),
         InputRow("s", "Stefan-Boltzmann constant", SIGMA, "W/(m2·K4)", source=BALANCE),
         InputRow("h", "convection coefficient", h_c, "W/(m2.K)", source=BALANCE),
-        reflected if inputs.reflected else InputRow("r", "reflected sun factor, no reflecting surface", 1.0, "", sun),
+        reflected if inputs.reflected else InputRow("r", "reflected sun factor, no glass or metal near", 1.0, "", sun),
         *inputs.rows("limit"),
     )
 

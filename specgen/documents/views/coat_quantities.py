@@ -76,4 +76,4 @@ def _resolve(context: DocumentContext, coat: str) -> Working | None:
 
 
 def _pails(context: DocumentContext, coat: str, number: float | None) -> Any:
-    return "" if number is None else [f"{round(number)} of ", context.display((coat, "pail"))]
+    return "" if number is None else [f"{round(number)} x ", context.display((coat, "pail"))]

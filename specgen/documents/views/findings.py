@@ -98,6 +98,8 @@ def _basis(context: DocumentContext, measure: Measure) -> list[Any]:
 
 def _cite(context: DocumentContext, code: str, source: Source) -> Any:
     cited = context.cite(source)
+    if cited.kind is Kind.PROJECT:
+        return "This project's own figure"
     if cited.kind is not Kind.UNVERIFIED:
         return cited.legend
     text = source.text_to_check

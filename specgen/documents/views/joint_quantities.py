@@ -23,7 +23,7 @@ Entry = tuple[Any, Any, Any, Any]
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each kind and size."""
     lines = (*_cutting(context), *_sealants(context), *_rods(context), *_masking(context))
-    return TableView(("Item", "Type and size", "Quantity", "Joints"), lines, (20, 34, 20, 26))
+    return TableView(("Item", "Type and size", "Quantity", "Where"), lines, (20, 34, 20, 26))
 
 
 def _cutting(context: DocumentContext) -> Iterator[Entry]:
@@ -85,6 +85,10 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
     for parts, marks in _group(context, rod).items():
         if parts:
             yield parts[0], [*parts[1:]], _sum_lengths(context, marks), first_marks(marks)
+    for mark in list_marks(context, "details"):
+        path = ("details", mark, "rod_diameter")
+        if context.project.get(path) is not None:
+            yield "Backer rod", context.display(path), "measure at the penetration", mark
 
 
 def _masking(context: DocumentContext) -> Iterator[Entry]:

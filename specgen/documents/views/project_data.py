@@ -15,6 +15,7 @@ from specgen.model.working import InputRow, Working
 
 # Fields that a calculation reads beside its inputs: sizes that it adds up, and the words that its method goes by.
 _BESIDE = {
+    "board-thickness": ("walls.*.insulation.r_value",),
     "wall-wind": ("site.exposure", "site.risk_category", "building.enclosure"),
     "coating-quantity": ("mockup.width", "mockup.height", "aesthetic_joint.width"),
     "earliest-start": ("schedule.submit_on", "schedule.color_sample_order_on", "schedule.work_start"),

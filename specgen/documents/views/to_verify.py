@@ -26,6 +26,8 @@ METHODS = "Methods: "
 _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
+# What the checks of the code rest on is settled while it is reviewed.
+_EARLIER = {"engineer": ", before the review is returned"}
 
 
 @dataclass
@@ -186,7 +188,11 @@ def tell_verifiers(context: DocumentContext) -> str:
     for role, text, _ in sorted(list_entries(context)):
         if text != name_role(role):
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [f"{' and '.join(texts[role])}, {tell_party(context, role)}" for role in texts if role != APPLICATOR]
+    told = [
+        f"{' and '.join(texts[role])}, {tell_party(context, role)}{_EARLIER.get(role, '')}"
+        for role in texts
+        if role != APPLICATOR
+    ]
     others = (
         [f"{'other' if told else 'published'} texts, {tell_party(context, APPLICATOR)}"] if APPLICATOR in texts else []
     )

@@ -15,7 +15,9 @@ fails ACC-09c at site.surroundings
 
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
 from specgen.model.absence import if_given
+from specgen.model.source import PRACTICE
 from specgen.model.typed_views import Description
+from specgen.resolving.limits_in_force import given_source
 
 RULE = Rule(
     "ACC-09",
@@ -86,4 +88,5 @@ def _find(project: Description, what: str, within: str, without: str) -> Violati
     planned = if_given(lambda: project.protection.overspray_plan) is not None
     rest = ", and carry out the overspray plan." if planned else _WATCH
     wind = "" if if_given(lambda: project.weather.max_spray_wind) is not None else _WIND
-    yield violation(what, wanted=distance, remedy=f"{measure}{rest}{wind}")
+    sources = () if distance is None else (given_source(project.project, ("protection", "exclusion")), PRACTICE)
+    yield violation(what, wanted=distance, remedy=f"{measure}{rest}{wind}", sources=sources)

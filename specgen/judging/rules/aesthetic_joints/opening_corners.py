@@ -41,7 +41,7 @@ RULE = Rule(
 @RULE.test(
     "a",
     NOTE,
-    "Corners of openings fall inside a panel and need extra mesh: {found}.",
+    "Corners of openings fall inside a panel: {found}.",
     at="elevation.openings",
     basis="guide_eifs_p24 memory",
 )

@@ -86,7 +86,7 @@ RULE.clause(
 @RULE.test(
     "c",
     CAUTION,
-    ("Nights of a month in which spraying is planned go down to {found}; the film needs a minimum of {wanted} to dry."),
+    ("Nights in a month of spraying fall to {found}; the film needs a minimum of {wanted} to dry."),
     at="month.mean_min",
     basis="practice",
     remedy="Move the spraying to warmer months, or spray in a heated tent.",
@@ -105,13 +105,10 @@ def cold_nights(month: Month, project: Description) -> Violations:
 @RULE.test(
     "d",
     CAUTION,
-    "The mockup is coated in a month whose nights go down to {found}; the film needs a minimum of {wanted} to dry.",
+    "Nights in the month of the mockup fall to {found}; the film needs a minimum of {wanted} to dry.",
     at="mockup.planned_on",
     basis="practice",
-    remedy=(
-        "Enclose the mockup in a heated tent with exhaust, from the coats to the end of their drying, or move it to "
-        "warmer months."
-    ),
+    remedy=("Enclose the mockup in a heated tent with exhaust, from the first coat to the end of drying of the last."),
 )
 def cold_mockup(project: Description) -> Violations:
     """The nights of the mockup are colder than the film bears while it dries, and no heated tent is planned."""
