@@ -68,7 +68,8 @@ def _largest_panel(context: DocumentContext) -> Iterator[list[Any]]:
     whole = [panel for face in faces for one in found.get(face, ()) for panel in one.panels if panel.is_rectangle]
     if whole:
         largest = max(whole, key=lambda panel: panel.net_area)
-        yield [f"as {largest.mark}, ", tell_length(context, largest.width), " by ", tell_length(context, largest.height)]
+        wide, high = (tell_length(context, side) for side in (largest.width, largest.height))
+        yield [f"as {largest.mark}, ", wide, " by ", high]
 
 
 def _aesthetic_joint(context: DocumentContext) -> Iterator[list[Any]]:
