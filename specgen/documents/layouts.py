@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
 from specgen.model.absence import Absent
-from specgen.model.layout import ElevationLayout, Point
+from specgen.model.layout import ElevationLayout, Panel
 from specgen.quantities.quantity import Quantity, round_quantity
 
 
@@ -51,8 +52,11 @@ def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue
     return DisplayValue(context.text(area, None), area)
 
 
-def name_shape(outline: tuple[Point, ...], holes: int) -> str:
+def name_shape(panel: Panel) -> str:
     """`rectangle`, `L-shaped`, `around an opening`: what a panel looks like."""
+    outline = panel.outline
     corners = len(outline)
-    shape = {4: "rectangle", 6: "L-shaped", 8: "notched"}.get(corners, f"{corners} corners")
-    return f"{shape}, around an opening" if holes else shape
+    slopes = any(x != at and y != to for (x, y), (at, to) in pairwise((*outline, outline[0])))
+    told = f"{corners} corners"
+    shape = f"{told}, sloped edge" if slopes else {4: "rectangle", 6: "L-shaped", 8: "notched"}.get(corners, told)
+    return f"{shape}, around an opening" if panel.holes else shape

@@ -39,11 +39,17 @@ def list_built_faces(context: DocumentContext) -> tuple[str, ...]:
 
 
 def list_built_joints(context: DocumentContext) -> tuple[str, ...]:
-    """The marks of the joints that the mockup can show: those on no elevation but its own."""
+    """The marks of the joints that the mockup can show: those on no elevation but its own.
+
+    A mockup apart from the work has the joint of its opening alone, where the work seals its openings.
+    """
     project, own = context.project, {*list_built_faces(context)}
     elsewhere = {*project.members.get(("elevations",), ())} - own
     joints = project.members.get(("joints",), ())
-    return tuple(joint for joint in joints if str(project.get(("joints", joint, "elevation"))) not in elsewhere)
+    built = tuple(joint for joint in joints if str(project.get(("joints", joint, "elevation"))) not in elsewhere)
+    if project.get(("mockup", "kind")) == "in_place" or "opening" not in (project.get(("mockup", "includes")) or ()):
+        return built
+    return tuple(joint for joint in built if project.get(("joints", joint, "runs")) == "around_opening") or built
 
 
 def _wall_of(context: DocumentContext, face: str) -> str | None:

@@ -63,12 +63,19 @@ class Words:
         narrow = sorted((p for p in layout.panels if p.least_side < least), key=lambda p: p.least_side)
         if not narrow:
             return
+        places = sorted(find_narrow_places(face))
+        leg = narrow[0].least_side
+        bare = min((face.meters(width) for width, *_ in places), default=least)
+        # What the openings leave can be mended by no line; what lies under it is cut off by the lines.
+        ask = (
+            "Lines leave it, not the openings: give lines at the jambs, or obtain the architect's consent."
+            if leg < min(bare, face.meters(face.width), face.meters(face.height))
+            else f"Least change: a minimum side of {self._long(leg)}."
+        )
         yield (
             f"{_count(len(narrow), 'panel')} narrower than the minimum side of {self._long(least)}: {_name(narrow)}; "
-            f"the narrowest leg is {self._long(narrow[0].least_side)}. Least change: a minimum side of "
-            f"{self._long(narrow[0].least_side)}."
+            f"the narrowest leg is {self._long(leg)}. {ask}"
         )
-        places = sorted(find_narrow_places(face))
         told = []
         for width, one, other in places[:_NAMED]:
             wide, short = self._long(face.meters(width)), self._long(least - face.meters(width))
@@ -107,10 +114,14 @@ class Words:
         if more[1] > 0:
             side = self._long(self._search.problem.face.meters(least))
             return (
-                f"a line there would leave {_count(more[1], 'more panel')} too narrow; least change: a minimum side of "
-                f"{side}"
+                f"a line there{self._carried(upright)} would leave {_count(more[1], 'more panel')} too narrow; least "
+                f"change: a minimum side of {side}"
             )
         return "other lines that are wished for stand against it"
+
+    def _carried(self, upright: bool) -> str:
+        """Where a line counts besides its own elevation: a level one goes on round the corner."""
+        return "" if upright or len(self._marks) < 2 else f", carried over {' and '.join(self._marks)},"
 
     def _gap(self) -> Iterator[str]:
         """How far the lines found may be from the best there are, where that is not proved."""

@@ -180,7 +180,11 @@ def test_each_detail_has_its_mark_and_what_it_stands_for(tmp_path: Path) -> None
     rows = [line.split(" | ") for line in plan_of(tmp_path, change) if line[:1].isdigit() and line.count(" | ") == 3]
     assert [row[:3] for row in rows] == [
         ["1", "Aesthetic joint crossing", "V profile, 3/4 in wide by 1/2 in deep"],
-        ["2", "Outside corner", "Corner of E1 South face and E2; return on the mockup minimum 2 ft wide[a]"],
+        [
+            "2",
+            "Outside corner",
+            "Corner of E1 South face and E2; return on the mockup minimum 2 ft wide, at the left edge[a]",
+        ],
         ["3a", "Opening with returns", "E1 South face: A, B"],
         ["3b", "Sill of the opening", "E1 South face: A"],
         ["4", "Termination above grade", "E1 South face: 9 in above soil; E2: 8 in above grade"],
@@ -298,7 +302,7 @@ def test_the_mockup_is_accepted_when_its_slowest_sealant_has_cured(tmp_path: Pat
     # The gloss is dry on day 9: then nine days of cure, or the usual fourteen (common practice, no source).
     rows = [line.split(" | ") for line in plan_of(tmp_path / "a", merged(DRYING, SEALED)) if line.count(" | ") == 4]
     assert [row[1:] for row in rows[-3:]] == [
-        ["Day 9", "the last gloss coat has dried a minimum of 36 h[a]", "Sealant joints", "–"],
+        ["Day 9", "the last gloss coat has dried a minimum of 36 h[b]", "Sealant joints", "–"],
         ["Day 18", "the sealant has cured a minimum of 9 days", "Sealant hand pull", "Hold point (sealant adhesion)"],
         ["Day 18", "–", "Acceptance of the finish", "Hold point"],
     ]
@@ -406,3 +410,16 @@ def test_what_the_mockup_does_not_show_is_named(tmp_path: Path) -> None:
         "The first of each in place, before the rest"
     )
     assert not [line for line in plan_of(tmp_path / "b", {"mockup": {"includes": ["full_panel"]}}) if "Not on" in line]
+
+
+def test_a_mockup_apart_from_the_work_shows_the_joint_of_its_opening_alone(tmp_path: Path) -> None:
+    around = {"elevation": "E1", "kind": "opening_perimeter", "runs": "around_opening", "width": "3/4 in"}
+    floor = {"elevation": "E1", "kind": "floor_line", "runs": "horizontal", "width": "1 in"}
+    change: dict[str, Any] = {
+        "elevations": {"E1": {"wall": "W1"}},
+        "joints": {"J1": around | {"depth": "3/8 in"}, "J2": floor | {"depth": "1/2 in"}},
+        "mockup": {"kind": "free_standing", "includes": ["opening", "sealant_joint"]},
+    }
+    lines = plan_of(tmp_path, change)
+    assert [line for line in lines if line.startswith("2 | Sealant joint | J1, 3/4 in by 3/8 in | ")]
+    assert [line for line in lines if line.startswith("– | Not on the mockup | ") and "oint J2" in line]

@@ -41,7 +41,8 @@ def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | 
         *(zone.text for zone in facts.zones),
         *facts.remarks,
         tell_days(facts, geometry.days),
-        *layout.notes,
+        # A document prints the notes in its table of layouts.
+        *(() if sheet == "page" else layout.notes),
     ]
     plan = _plan(geometry, facts, sheet, remarks)
     sheets = [_draw_part(plan, window, geometry, facts, remarks) for window in plan.windows]

@@ -55,7 +55,7 @@ class ElevationFacts:
     zones: tuple[Zone, ...] = ()
     floors: tuple[Level, ...] = ()
     ties: tuple[Point, ...] = ()  # of scaffolds, where their places are given
-    tied_openings: bool = False  # whether ties stand in the openings, at places that are not given
+    open_sills: frozenset[str] = frozenset()  # openings below which the joint around them is left open
     remarks: tuple[str, ...] = ()
 
     def length(self, meters: Fraction) -> str:
@@ -84,8 +84,8 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         zones=tuple(_read_zones(face, base or Fraction(0), project.system)),
         floors=tuple(_read_floors(face)),
         ties=tuple(_read_ties(project, mark)),
-        tied_openings=any(_is_tied_in_openings(project, access) for access in _list_standing(project, mark)),
-        remarks=(*_tell_joints(project, mark), *_tell_ties(project, mark)),
+        open_sills=find_open_sills(project, mark),
+        remarks=(*_tell_joints(project, mark), *_tell_details(project, mark), *_tell_ties(project, mark)),
     )
 
 
@@ -121,9 +121,11 @@ def _read_zones(face: View, base: Fraction, system: str) -> Iterator[Zone]:
         if lower is None or upper is None:
             continue
         low, high = lower.to("m"), upper.to("m")
-        span = f"{write_length(low, system)} to {write_length(high, system)} above grade"
+        start, end = max(low - base, Fraction(0)), high - base
+        span = f"{write_length(start, system)} to {write_length(end, system)} above datum"
+        grades = f" ({write_length(high, system)} above grade)" if base else ""
         kind = f"{_MESH} {words(grade)}, " if grade else ""
-        yield Zone(f"Z{number}", max(low - base, Fraction(0)), high - base, f"Z{number}: {kind}{span}")
+        yield Zone(f"Z{number}", start, end, f"Z{number}: {kind}{span}{grades}")
 
 
 def _read_floors(face: View) -> Iterator[Level]:
@@ -141,10 +143,41 @@ def _tell_joints(project: Project, face: str) -> Iterator[str]:
         if at is None or at.mark != face:
             continue
         kind, width = (project.get(("joints", mark, name)) for name in ("kind", "width"))
-        told = [words(kind)] if kind else []
+        told = [_tell_kind(project, mark, face, kind)] if kind else []
         told += [f"{_small(width, project.system)} wide"] if width is not None else []
         if told:
             yield f"{mark}: {', '.join(told)}"
+
+
+def _tell_kind(project: Project, mark: str, face: str, kind: str) -> str:
+    """The kind of a joint; of one around openings the sides it has, where it is open below each of them."""
+    served = {str(one) for one in project.get(("joints", mark, "serves")) or ()}
+    around = project.get(("joints", mark, "runs")) == "around_opening"
+    if around and served and served <= find_open_sills(project, face):
+        return "heads and jambs, open below"
+    return words(kind)
+
+
+def find_open_sills(project: Project, face: str) -> frozenset[str]:
+    """The openings whose joint ends at the foot of the jambs: those above a sill pan, and doors down to the base."""
+    at = ("elevations", face, "openings")
+
+    def is_open(mark: str) -> bool:
+        kind, y = project.get((*at, mark, "kind")), project.get((*at, mark, "y"))
+        return project.get((*at, mark, "sill_pan")) is True or (kind == "door" and y is not None and not y.amount)
+
+    return frozenset(mark for mark in project.members.get(at, ()) if is_open(mark))
+
+
+def _tell_details(project: Project, face: str) -> Iterator[str]:
+    """What meets the wall at a place that is told in words alone: `RE1: eave of the porch roof`."""
+    told = []
+    for mark in _list_referring(project, "details", face):
+        place, elevation, kind = (project.get(("details", mark, name)) for name in ("at", "elevation", "kind"))
+        if place and kind and kind != "parapet" and elevation is not None and elevation.mark == face:
+            told.append(f"{mark} {place}")
+    if told:
+        yield f"Not drawn: {'; '.join(told)}. Measure before snapping lines; panels and lengths are listed without them"
 
 
 def _list_referring(project: Project, collection: str, face: str) -> tuple[str, ...]:
@@ -170,35 +203,32 @@ def _read_ties(project: Project, face: str) -> Iterator[Point]:
         yield from (read_point(n, text) for n, text in enumerate(project.get(("access", mark, "ties")) or ()))
 
 
-def _is_tied_in_openings(project: Project, access: str) -> bool:
-    at = ("access", access)
-    return project.get((*at, "tie_location")) == "opening" and not project.get((*at, "ties"))
-
-
 def _tell_ties(project: Project, face: str) -> Iterator[str]:
-    """Where the scaffolds of the elevation are tied: `X1: frame scaffold, tied in each opening, tie plan A31`."""
+    """Where the scaffolds of the elevation may be tied: `X1: frame scaffold, any tie in an opening, tie plan A31`."""
     for mark in _list_standing(project, face):
-        kind, ties, plan, points = (
-            project.get(("access", mark, name)) for name in ("kind", "tie_location", "tie_plan", "ties")
+        kind, ties, plan, points, design = (
+            project.get(("access", mark, name))
+            for name in ("kind", "tie_location", "tie_plan", "ties", "sheeted_design")
         )
         if ties is not None or points:
             where = _count_ties(points, ties) if points else _TIED[ties]
-            yield ", ".join(
-                filter(None, (f"{mark}: {words(kind or 'access')}", where, plan and f"tie plan {plan.mark}"))
-            )
+            plans = (plan and f"tie plan {plan.mark}", design and f"design {design.mark}")
+            yield ", ".join(filter(None, (f"{mark}: {words(kind or 'access')}", where, *plans)))
 
 
 def _count_ties(points: tuple[str, ...], location: str | None) -> str:
     """`2 ties at movement joints, as drawn`."""
-    where = (
-        f" {_TIED[location].removeprefix('tied ').split(',')[0]}" if location in _TIED and location != "none" else ""
-    )
-    return f"{count(len(points), 'tie')}{where}, as drawn"
+    return f"{count(len(points), 'tie')}{_DRAWN.get(location or '', '')}, as drawn"
 
 
+_DRAWN = {
+    "movement_joint": " at movement joints",
+    "opening": " in openings",
+    "field_of_wall": " in the field of the wall",
+}
 _TIED = {
-    "movement_joint": "tied at movement joints",
-    "opening": "tied in openings, none in the face",
+    "movement_joint": "any tie at a movement joint",
+    "opening": "any tie in an opening, none in the face",
     "field_of_wall": "tied in the field of the wall",
     "none": "without ties",
 }

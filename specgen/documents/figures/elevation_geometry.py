@@ -138,6 +138,32 @@ class Geometry:
             for run in self.layout.joints
         )
 
+    def list_sealed(self, open_sills: frozenset[str]) -> list[Line]:
+        """The runs of all joints but those below some openings, where the joint around them is left open."""
+        left_open = {(hole.left, hole.right, hole.bottom) for hole in self.openings if hole.mark in open_sills}
+        runs = zip(self.layout.joints, self.lines, strict=True)
+        return [
+            line
+            for run, line in runs
+            if run.kind != PERIMETER
+            or line.y1 != line.y2
+            or (min(line.x1, line.x2), max(line.x1, line.x2), line.y1) not in left_open
+        ]
+
+    @cached_property
+    def edges(self) -> list[tuple[float, float, float, float]]:
+        """The sides of the wall; its foot is broken at the openings that stand on it."""
+        sides = []
+        for (x1, y1), (x2, y2) in pairwise((*self.layout.edge, self.layout.edge[0])):
+            ends = [x1, x2]
+            if y1 == y2 and x1 < x2:
+                standing = [(x, x + width) for _, x, y, width, _ in self.layout.openings if y == y1]
+                cuts = sorted(span for span in standing if x1 <= span[0] and span[1] <= x2)
+                ends = [x1, *(end for span in cuts for end in span), x2]
+            pairs = zip(ends[::2], ends[1::2], strict=True)
+            sides += [(_float(a), _float(y1), _float(b), _float(y2)) for a, b in pairs if a != b or y1 != y2]
+        return sides
+
     @cached_property
     def openings(self) -> tuple[Hole, ...]:
         """The openings."""

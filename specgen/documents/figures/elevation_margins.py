@@ -174,4 +174,6 @@ def _match_places(text: str, line: tuple[float, float, float, float], across: in
         return [center_label(text, x1 - across * (half + 1.5), y1 + 2.6 + down) for down in (0, 3.6, -3.6)]
     if up > 0:
         return [center_label(text, x1 + 6 + half + by, y1 - rise) for rise in (10.0, 6.6) for by in (0, 30, 60, 90)]
-    return [center_label(text, x1 + 6 + half + by, y2 + 3.0 + fall) for fall in (0.0, 14.0, 22.0) for by in (0, 20, 40)]
+    # Below a level one stand the dimensions: beside them, to the right of the wall.
+    beside = [center_label(text, x2 + half + by, y2 + fall) for fall in (3.0, 6.6, 10.2) for by in (0.0, 8.0, 16.0)]
+    return [*beside, *(center_label(text, x1 + 6 + half + by, y2 + 22.0) for by in (0, 20, 40))]

@@ -22,9 +22,9 @@ Spot = tuple[float, float]
 
 def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFacts) -> None:
     """Draw the edge, the joints and the openings, and keep labels off the lines that cross the panels."""
-    for corner, after in pairwise((*geometry.layout.edge, geometry.layout.edge[0])):
-        canvas.wall_line("edge", view, *map(float, (*corner, *after)))
-    for moving, x1, y1, x2, y2 in geometry.lines:
+    for x1, y1, x2, y2 in geometry.edges:
+        canvas.wall_line("edge", view, x1, y1, x2, y2)
+    for moving, x1, y1, x2, y2 in geometry.list_sealed(facts.open_sills):
         if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
             canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
     for across, up in facts.ties:
@@ -32,7 +32,7 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
             middle = (view.x(float(across)), view.y(float(up)))
             canvas.space.take(_around(*middle))
             draw_tie(canvas, *middle)
-    _draw_openings(canvas, view, geometry, facts.tied_openings)
+    _draw_openings(canvas, view, geometry)
     joints = {float(height) for height in geometry.levels}
     wide, high = float(geometry.layout.width), float(geometry.layout.height)
     for kind, height in _crossing(facts, high):
@@ -49,7 +49,7 @@ def _crossing(facts: ElevationFacts, height: float) -> Iterator[tuple[str, float
     yield from (("floor", float(floor.height)) for floor in facts.floors)
 
 
-def _draw_openings(canvas: Canvas, view: View, geometry: Geometry, tied: bool) -> None:
+def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
     for mark, joint, left, bottom, right, top in geometry.openings:
         if right <= view.left or left >= view.right or top <= view.bottom or bottom >= view.top:
             continue
@@ -58,8 +58,6 @@ def _draw_openings(canvas: Canvas, view: View, geometry: Geometry, tied: bool) -
         _draw_frame(canvas, view, left + inset, bottom + inset, right - inset, top - inset)
         shown = _paper_box(view, left, bottom, right, top)
         _label_opening(canvas, shown, mark, joint)
-        if tied:
-            _tie_opening(canvas, shown)
 
 
 def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
@@ -69,19 +67,6 @@ def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: f
         canvas.wall_line("opening", view, x1, y1, x2, y2)
     canvas.wall_line("diagonal", view, left, bottom, right, top)
     canvas.wall_line("diagonal", view, left, top, right, bottom)
-
-
-def _tie_opening(canvas: Canvas, shown: Box) -> None:
-    """Mark that a scaffold is tied in an opening, in a free corner, else on a jamb; the place is set on site."""
-    inset, middle = TIE + 1.4, (shown.top + shown.bottom) / 2
-    across, down = (shown.left + inset, shown.right - inset), (shown.bottom - inset, shown.top + inset)
-    corners = [_around(x, y) for y in down for x in across]
-    jambs = [_around(x, middle + by) for by in (0.0, 3.0, -3.0) for x in (shown.left, shown.right)]
-    box = canvas.space.claim([*(box for box in corners if shown.holds(box)), *jambs])
-    if box is None:
-        canvas.lost.append("a tie in an opening")
-    else:
-        draw_tie(canvas, (box.left + box.right) / 2, (box.top + box.bottom) / 2)
 
 
 def _around(x: float, y: float) -> Box:

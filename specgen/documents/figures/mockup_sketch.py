@@ -13,8 +13,9 @@ from specgen.quantities.quantity import Quantity
 _LEFT, _TOP, _WIDE, _HIGH = 24.0, 10.0, 110.0, 80.0
 # The least size of the finished part on paper that holds its numbers; a smaller one is drawn larger, not to scale.
 _LEAST_WIDE, _LEAST_HIGH = 36.0, 42.0
-_SIGNS = "abcdefghijkl"  # of the layers in steps
-_STEP = 5.2  # the least width of a step on paper
+_SIGNS = "abcdefghijklmnopqrstuvwxyz"  # of the layers in steps
+_COATS = {"Smoothing coat": "smoothing", "Primer": "primer", "Gloss": "gloss"}
+_STEP = 4.4  # the least width of a step on paper
 # What each number points at and where it stands, in parts of the width and height of the finished part from its upper
 # left corner; lines of panels stand at the half of the width and at thirds of the height.
 _PLACES: dict[str, tuple[Point, Point]] = {
@@ -61,7 +62,7 @@ def _draw_sketch(context: DocumentContext, places: dict[str, str], finished: tup
     sheet.measure_down(_TOP, bottom, _LEFT - 5, _tell(context, finished[1]), (_LEFT, _LEFT))
     key = _list_key(context, steps)
     down = sheet.list_key(key, low + 4)
-    note = f"Scale 1:{scale}; places of details are not to scale." if scale else "Not to scale."
+    note = f"Scale 1:{scale}; places of details and joint lines are not to scale." if scale else "Not to scale."
     sheet.say(2, down + SIZE + 1, note)
     size = f"{_tell(context, width)} wide and {_tell(context, finished[1])} high"
     alt = f"Front of the mockup, {size}, with the places of its details: {'; '.join(map(' '.join, key))}. {note}"
@@ -135,7 +136,14 @@ def _list_steps(context: DocumentContext) -> list[str]:
     """The names of the layers of the wall that the mockup shows first, from the substrate on."""
     walls = list_mockup_walls(context)
     layers = list_layers(context, walls[0]) if walls else ()
-    return [layer.name for layer in layers if layer.name != "Framing"]
+    names = [layer.name for layer in layers if layer.name != "Framing"]
+    return [step for name in names for step in _list_coats(context, name)]
+
+
+def _list_coats(context: DocumentContext, name: str) -> list[str]:
+    """A layer, or each of its coats where there are several."""
+    coats = context.project.get((_COATS[name], "coats")) if name in _COATS else None
+    return [f"{name} {coat}" for coat in range(1, coats + 1)] if coats and coats > 1 else [name]
 
 
 def _list_key(context: DocumentContext, steps: list[str]) -> list[tuple[str, str]]:
@@ -145,7 +153,7 @@ def _list_key(context: DocumentContext, steps: list[str]) -> list[tuple[str, str
     key = []
     for entry in name_places(context).split("; "):
         number, name = entry.split(" ", 1)
-        told = ", ".join(map(" ".join, zip(_SIGNS, layers, strict=False))) if number == stepped else ""
+        told = "; ".join(map(" ".join, zip(_SIGNS, layers, strict=False))) if number == stepped else ""
         key.append((number, f"{name[:1].upper()}{name[1:]}{': ' if told else ''}{told}"))
     return key
 

@@ -29,9 +29,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             )
     if len(entries) <= _FEW:
         return TableView(_HEADER, tuple(entries), tuple(2 * width for width in _WIDTHS))
-    half = -(-len(entries) // 2)
-    beside = [*entries[half:], *[("",) * len(_HEADER)] * (2 * half - len(entries))]
-    lines = tuple((*left, *right) for left, right in zip(entries[:half], beside, strict=True))
+    # Read across, so that a row is whole wherever the page ends.
+    even = [*entries, *[("",) * len(_HEADER)] * (len(entries) % 2)]
+    lines = tuple((*left, *right) for left, right in zip(even[::2], even[1::2], strict=True))
     return TableView(_HEADER * 2, lines, _WIDTHS * 2)
 
 

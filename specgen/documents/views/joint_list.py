@@ -7,6 +7,9 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.empty_cells import NONE
 from specgen.documents.views import joints
 
+# Where water leaves the wall, the sealant stops; said where the project does not tell the parts left open.
+_USUALLY_OPEN = {"opening_perimeter": "head weeps and front of sill pan", "floor_line": "weeps over its flashing"}
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each joint and each sealed penetration, as in the schedule of the procedure."""
@@ -27,5 +30,6 @@ def _tell(context: DocumentContext, mark: str, place: list[Any], *rest: Any) -> 
     around = context.project.get((*at, "runs")) == "around_opening"
     told = [", serves ", context.display(serves)] if context.project.is_given(serves) and not around else []
     left_open = (*at, "left_open")
-    opened = context.display(left_open) if context.project.is_given(left_open) else ""
+    usual = _USUALLY_OPEN.get(str(context.project.get((*at, "kind"))), "")
+    opened = context.display(left_open) if context.project.is_given(left_open) else usual
     return mark, [*place, *told], opened, context.display((*at, "panel_length")), *sizes

@@ -6,6 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import OF_A_SUM, DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.figures.elevation_facts import find_open_sills
 from specgen.documents.joint_flashing import name_flashing
 from specgen.documents.marks import list_marks, name_linked
 from specgen.documents.views._areas import name_missing
@@ -59,11 +60,13 @@ def _place(context: DocumentContext, at: Path) -> list[Any]:
 
 
 def _is_open_below(context: DocumentContext, at: Path) -> bool:
-    """Whether the length that is given is that of the heads and jambs of the openings."""
+    """Whether the joint is told, or its length is given, as that of the heads and jambs of the openings."""
     project = context.project
     elevation, length = project.get((*at, "elevation")), project.get((*at, "length"))
-    if elevation is None or length is None:
+    if elevation is None:
         return False
+    if length is None:
+        return {str(mark) for mark in project.get((*at, "serves"))} <= find_open_sills(project, elevation.mark)
     openings = [("elevations", elevation.mark, "openings", str(mark)) for mark in project.get((*at, "serves"))]
     sizes = [(project.get((*one, "width")), project.get((*one, "height"))) for one in openings]
     if any(None in size for size in sizes):

@@ -48,5 +48,5 @@ def _judge(context: DocumentContext, layout: ElevationLayout) -> Any:
     """How many panels are past a limit, and how many are narrower than the minimum side."""
     over, narrow = layout.score.over_limits, layout.score.slivers
     told = [f"{over} over the panel limits"] if over else []
-    told += [f"{narrow} under the minimum side: architect's consent"] if narrow else []
+    told += [f"{narrow} under the minimum side: architect's consent required"] if narrow else []
     return "; ".join(told) or "within the panel limits"

@@ -110,4 +110,10 @@ def _list_reduced(context: DocumentContext) -> dict[str, list[Any]]:
 
 def _name_return(context: DocumentContext) -> dict[str, list[Any]]:
     """How wide the mockup runs round its corner: the smallest side of a panel."""
-    return {"outside_corner": ["; return on the mockup minimum ", context.limit("panel.least_side"), " wide"]}
+    return {
+        "outside_corner": [
+            "; return on the mockup minimum ",
+            context.limit("panel.least_side"),
+            " wide, at the left edge",
+        ]
+    }

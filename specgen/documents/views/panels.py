@@ -39,11 +39,17 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _group(layout: ElevationLayout) -> list[list[Panel]]:
     """The panels of the same place across, size and shape, from the base up."""
     found: dict[tuple[Any, ...], list[Panel]] = {}
-    for panel in sorted(layout.panels, key=lambda panel: (panel.x, panel.y)):
+    for panel in sorted(layout.panels, key=_order):
         outline = tuple((x, y - panel.y) for x, y in panel.outline)
         holes = tuple(tuple((x, y - panel.y) for x, y in hole) for hole in panel.holes)
         found.setdefault((outline, holes), []).append(panel)
     return [*found.values()]
+
+
+def _order(panel: Panel) -> tuple[int, str, Fraction]:
+    """By the letters of the column, A to Z before AA, then from the base up."""
+    column = panel.mark.rpartition("-")[2].rstrip("0123456789")
+    return len(column), column, panel.y
 
 
 def _make_days(context: DocumentContext, mark: str, layout: ElevationLayout) -> Callable[[Panel], str]:
@@ -63,7 +69,7 @@ def _tell(context: DocumentContext, group: list[Panel]) -> tuple[Any, ...]:
     panel = group[0]
     judged = [_judge(context, panel)]
     if not panel.is_rectangle:
-        shape = name_shape(panel.outline, len(panel.holes))
+        shape = name_shape(panel)
         judged = [shape, ", least side ", tell_length(context, panel.least_side), "; ", *judged]
     marks = [panel.mark, *(other.mark.rpartition("-")[2] for other in group[1:])]
     heights = [part for other in group for part in (", ", tell_length(context, other.y))]
@@ -89,5 +95,5 @@ def _find_faults(context: DocumentContext, panel: Panel) -> Iterator[str]:
         unit = "m2" if side == "net_area" else "m"
         if limit is None or compare(Quantity.of(amount, unit), sense, limit) is not Outcome.OUTSIDE:
             continue
-        consent = ": architect's consent" if name == "least_side" else ""
+        consent = ": architect's consent required" if name == "least_side" else ""
         yield f"{words} {context.display(path).text}{consent}"

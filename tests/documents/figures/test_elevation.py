@@ -79,7 +79,7 @@ def test_dimensions_levels_marks_and_title_stand_on_the_sheet(tmp_path):
     assert {"40′-0″", "24′-0″", "0′-0″ datum, 0′-6″ above grade", "12′-0″ F2", "24′-0″ top"} <= set(words)
     assert {"A", "V1", "V7", "H1", "H4", "Z1", "N", "Trial", "Facing south", "Sheet 1 of 1"} <= set(words)
     assert words.count("J1") == 1
-    assert "Z1: impact class high, 0′-0″ to 7′-0″ above grade" in words
+    assert "Z1: impact class high, 0′-0″ to 6′-6″ above datum (7′-0″ above grade)" in words
     assert "J1: opening perimeter, 3/4 in wide" in words
     assert drawn.alt.startswith("Elevation E1, South face, 40′-0″ by 24′-0″: 47 panels, 1 opening, ")
 
@@ -317,12 +317,33 @@ def test_ties_stand_where_they_are_given(tmp_path):
     assert faults(sheet) == []
 
 
-def test_ties_that_go_into_openings_are_drawn_in_each(tmp_path):
-    (drawn,), (sheet,) = sheets_of(tmp_path, more={"access": ACCESS})
-    left = min(x for x, _ in sheet.points("edge"))
-    ((x, _),) = centers(sheet)
-    assert 10 < (x - left) * SCALES[drawn.scale] / FOOT < 15
-    assert "X1: frame scaffold, tied in openings, none in the face" in sheet.words
+def test_ties_without_places_are_told_and_not_drawn(tmp_path):
+    _, (sheet,) = sheets_of(tmp_path, more={"access": ACCESS})
+    assert "X1: frame scaffold, any tie in an opening, none in the face" in sheet.words
+    assert "Scaffold tie" not in sheet.words
+
+
+def test_the_joint_above_a_sill_pan_has_no_line_at_the_sill(tmp_path):
+    opening = FACE["openings"]["A"] | {"sill_pan": "yes"}
+    _, (whole,) = sheets_of(tmp_path)
+    _, (sheet,) = sheets_of(tmp_path, {"openings": {"A": opening}})
+    assert len(sheet.points("movement")) == len(whole.points("movement")) - 2
+    assert "J1: heads and jambs, open below, 3/4 in wide" in sheet.words
+
+
+def test_the_foot_of_the_wall_stops_at_the_jambs_of_a_door(tmp_path):
+    door = {"kind": "door", "x": "10 ft", "y": "0 ft", "width": "5 ft", "height": "8 ft"}
+    (drawn,), (sheet,) = sheets_of(tmp_path, {"openings": {"A": door}})
+    left, base = min(x for x, _ in sheet.points("edge")), max(y for _, y in sheet.points("edge"))
+    ratio = SCALES[drawn.scale] / FOOT
+    foot = sorted({round((x - left) * ratio, 2) for x, y in sheet.points("edge") if y == base})
+    assert {10.0, 15.0} <= set(foot)
+
+
+def test_what_meets_the_wall_is_told_where_it_has_no_dimensions(tmp_path):
+    more = {"details": {"RE1": {"kind": "roof_end", "elevation": "E1", "at": "eave of the porch"}}}
+    _, (sheet,) = sheets_of(tmp_path, more=more)
+    assert any(word.startswith("Not drawn: RE1 eave of the porch. ") for word in sheet.words)
 
 
 def test_a_wall_without_lines_is_parted_where_the_sheet_ends(tmp_path):

@@ -182,7 +182,7 @@ def test_every_place_of_the_mockup_plan_is_numbered() -> None:
     numbers = ["1", "2", "3", "4a", "4b", "4c", "5", "6", "7", "8", "9", "10", "11", "12"]
     assert all(told.count(number) == 2 for number in numbers)
     assert {"7 ft", "14 ft", "10 ft"} <= set(told)
-    assert "h gloss" in figure.alt
+    assert "f smoothing coat 1; g smoothing coat 2; h primer; i gloss 1; j gloss 2" in figure.alt
 
 
 def test_nothing_is_drawn_of_what_is_not_known(tmp_path) -> None:
