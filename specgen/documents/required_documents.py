@@ -14,7 +14,7 @@ from specgen.documents.owed_sheets import (
     name_rod_makers,
     sort_sheets,
 )
-from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing
+from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_undrained
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.model.finding import Finding, Judgment, Severity
@@ -53,6 +53,12 @@ _MEASURED = ("HEA-05a",)
 _UNACCEPTED = {"HEA-05a": "HEA-05b"}
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
+    "COD-02": ("architect", "Drained wall required or not, by letter of the authority having jurisdiction", "decision"),
+    "COD-04": (
+        "architect",
+        "Special inspection required or not, by letter of the authority having jurisdiction",
+        "decision",
+    ),
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
@@ -126,6 +132,7 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     for name, section, lacking in list_missing_foam_reports(context):
         yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
     project = context.project
+    yield from _find_local(context)
     yield from _find_of_standing(context)
     yield from _find_solar_reports(context)
     yield from _find_tests(context)
@@ -141,6 +148,16 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     named = list(dict.fromkeys((*described, *wet)))
     yield from join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
     yield from _find_letters(context, sealed)
+
+
+def _find_local(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """What only the authority can tell of a code that is not read here: drainage of an undrained wall, inspection."""
+    if context.project.get(("code", "model")) != "other":
+        return
+    undrained = list_undrained(context)
+    if undrained:
+        yield _owe("COD-02", _LATER, tuple(undrained))
+    yield _owe("COD-04", _LATER, ("project",))
 
 
 def _is_sealed(context: DocumentContext) -> bool:
