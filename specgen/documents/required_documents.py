@@ -46,11 +46,18 @@ _CONFIRMED = {
     "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
     "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "decision"),
     "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "decision"),
+    "HEA-03b": (
+        "eifs_source",
+        "Letter that accepts the color on this face, or none if a lighter one is used",
+        "decision",
+    ),
     "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "decision"),
 }
 # A letter settles these, and the work has its measure all the same.
-_MEASURED = ("HEA-05a",)
+_MEASURED = ("HEA-03b", "HEA-05a")
 _UNACCEPTED = {"HEA-05a": "HEA-05b"}
+# Nothing in a project tells that this one has come: it is asked for in a draft alone.
+_DRAFTED = ("HEA-03b",)
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
     "COD-02": ("architect", "Drained wall required or not, by letter of the authority having jurisdiction", "decision"),
@@ -88,7 +95,9 @@ def looks_for_document(finding: Finding) -> bool:
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
     """The cautions that ask for a measure; what a document answers stands among those required alone."""
     pending = {entry.code for entry in list_pending(context)}
-    answered = pending - set(_MEASURED) | {_UNACCEPTED[code] for code in _MEASURED if code in pending}
+    answered = pending - set(_MEASURED) | {
+        _UNACCEPTED[code] for code in _MEASURED if code in pending and code in _UNACCEPTED
+    }
     return tuple(f for f in context.judgment.of(Severity.CAUTION) if f.code not in answered)
 
 
@@ -111,7 +120,7 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     asked = [
         _owe(f.code, _CONFIRMED, f.subjects)
         for f in context.judgment.findings
-        if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
+        if f.code in _CONFIRMED and (drafted or (f.code not in _DRAFTED and _UNACCEPTED.get(f.code, f.code) in told))
     ]
     return tuple(name_rod_makers(context, entry) for entry in (*join_found_sheets(found), *later, *asked))
 
