@@ -22,7 +22,7 @@ _NAMED_BY = {
     "people": ("name",),
 }
 
-_TOLD = ("elevations", "joints", "sealants", "colors", "access")
+_TOLD = ("elevations", "joints", "sealants", "colors", "access", "details")
 _FEW = 8
 
 
@@ -68,4 +68,11 @@ def tell_marks(context: DocumentContext) -> str:
     """`E1 South face, E2 Alley, J1 floor line`: what the marks of a list stand for; those of few members only."""
     told = (list_marks(context, collection) for collection in _TOLD)
     few = zip(_TOLD, told, strict=True)
-    return ", ".join(name_member(context, name, mark) for name, marks in few if len(marks) <= _FEW for mark in marks)
+    return ", ".join(_name_placed(context, name, mark) for name, marks in few if len(marks) <= _FEW for mark in marks)
+
+
+def _name_placed(context: DocumentContext, collection: str, mark: str) -> str:
+    """`J2 opening perimeter (E2)`: the member with the mark of the elevation that it stands at."""
+    placed = "elevation" in context.project.schema.node((collection, mark)).children
+    at = context.project.get((collection, mark, "elevation")) if placed else None
+    return name_member(context, collection, mark) + ("" if at is None else f" ({at.mark})")

@@ -14,7 +14,7 @@ from specgen.documents.owed_sheets import (
     name_rod_makers,
     sort_sheets,
 )
-from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing
+from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_undrained
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
 from specgen.model.finding import Finding, Judgment, Severity
@@ -46,13 +46,26 @@ _CONFIRMED = {
     "COD-03d": ("architect", "Fire class of the walls, by letter of the authority having jurisdiction", "boards"),
     "HEA-01a": ("finish_source", "Solar reflectance report of the color, ASTM C1549 or E903", "decision"),
     "HEA-01b": ("finish_source", "Thermal emittance report of the color, ASTM C1371 or E408", "decision"),
+    "HEA-03b": (
+        "eifs_source",
+        "Letter that accepts the color on this face, or none if a lighter one is used",
+        "decision",
+    ),
     "HEA-05a": ("eifs_source", "Letter that accepts the dark color", "decision"),
 }
 # A letter settles these, and the work has its measure all the same.
-_MEASURED = ("HEA-05a",)
+_MEASURED = ("HEA-03b", "HEA-05a")
 _UNACCEPTED = {"HEA-05a": "HEA-05b"}
+# Nothing in a project tells that this one has come: it is asked for in a draft alone.
+_DRAFTED = ("HEA-03b",)
 # What a wall and the code ask for before any clause finds it wanting.
 _LATER = {
+    "COD-02": ("architect", "Drained wall required or not, by letter of the authority having jurisdiction", "decision"),
+    "COD-04": (
+        "architect",
+        "Special inspection required or not, by letter of the authority having jurisdiction",
+        "decision",
+    ),
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
@@ -82,7 +95,9 @@ def looks_for_document(finding: Finding) -> bool:
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
     """The cautions that ask for a measure; what a document answers stands among those required alone."""
     pending = {entry.code for entry in list_pending(context)}
-    answered = pending - set(_MEASURED) | {_UNACCEPTED[code] for code in _MEASURED if code in pending}
+    answered = pending - set(_MEASURED) | {
+        _UNACCEPTED[code] for code in _MEASURED if code in pending and code in _UNACCEPTED
+    }
     return tuple(f for f in context.judgment.of(Severity.CAUTION) if f.code not in answered)
 
 
@@ -105,7 +120,7 @@ def _gather_pending(context: DocumentContext) -> tuple[RequiredDocument, ...]:
     asked = [
         _owe(f.code, _CONFIRMED, f.subjects)
         for f in context.judgment.findings
-        if f.code in _CONFIRMED and (drafted or _UNACCEPTED.get(f.code, f.code) in told)
+        if f.code in _CONFIRMED and (drafted or (f.code not in _DRAFTED and _UNACCEPTED.get(f.code, f.code) in told))
     ]
     return tuple(name_rod_makers(context, entry) for entry in (*join_found_sheets(found), *later, *asked))
 
@@ -126,6 +141,7 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     for name, section, lacking in list_missing_foam_reports(context):
         yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
     project = context.project
+    yield from _find_local(context)
     yield from _find_of_standing(context)
     yield from _find_solar_reports(context)
     yield from _find_tests(context)
@@ -141,6 +157,16 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     named = list(dict.fromkeys((*described, *wet)))
     yield from join_sheets(context, named, {*mixed_materials(cast(Any, project.root())), *wet})
     yield from _find_letters(context, sealed)
+
+
+def _find_local(context: DocumentContext) -> Iterator[RequiredDocument]:
+    """What only the authority can tell of a code that is not read here: drainage of an undrained wall, inspection."""
+    if context.project.get(("code", "model")) != "other":
+        return
+    undrained = list_undrained(context)
+    if undrained:
+        yield _owe("COD-02", _LATER, tuple(undrained))
+    yield _owe("COD-04", _LATER, ("project",))
 
 
 def _is_sealed(context: DocumentContext) -> bool:

@@ -1,4 +1,4 @@
-"""The walls that stand already or are told to get no barrier, and what of them is asked of the architect."""
+"""The walls that stand already, are told to get no barrier or no drainage, and what of them is asked."""
 
 from specgen.computing.substrates import MASONRY
 from specgen.documents.context import DocumentContext
@@ -38,8 +38,14 @@ def list_standing(context: DocumentContext) -> list[str]:
 
 def list_barriers(context: DocumentContext) -> list[str]:
     """The marks of the walls that stand already and are told to get no drainage."""
+    standing = list_standing(context)
+    return [mark for mark in list_undrained(context) if mark in standing]
+
+
+def list_undrained(context: DocumentContext) -> list[str]:
+    """The marks of the walls that are told to get no drainage."""
     kind = ("drainage", "kind")
-    return [mark for mark in list_standing(context) if context.project.get(("walls", mark, *kind)) == "none"]
+    return [mark for mark in _list_walls(context) if context.project.get(("walls", mark, *kind)) == "none"]
 
 
 def _list_walls(context: DocumentContext) -> tuple[str, ...]:

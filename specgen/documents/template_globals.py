@@ -54,7 +54,9 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "cautions": list_measured(context),
         "notes": context.judgment.of(Severity.NOTE),
         "rule_groups": name_groups(_list_codes(context)),
-        "rule_key": name_groups(clause.rule for clause in context.judgment.not_judged),
+        "rule_key": name_groups(
+            (*(clause.rule for clause in context.judgment.not_judged), *list_waiting_rules(context))
+        ),
         "waiting_rules": ", ".join(list_waiting_rules(context)),
         "contact": tell_contact(context),
         "open_items": context.judgment.open_items,

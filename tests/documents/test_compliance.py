@@ -240,11 +240,14 @@ def test_a_report_that_is_listed_stands_beside_the_test_it_is_of(tmp_path: Path)
     )
 
 
-def test_under_a_local_code_the_authority_is_asked_for_the_fire_class(tmp_path: Path) -> None:
-    rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}})
-    ask = "Architect to confirm each with the authority having jurisdiction before the decision on the walls."
-    row = rows["Drained wall, fire class of the walls, and special inspection"]
-    assert row == ["local code", "not evaluated", ask]
+def test_under_a_local_code_the_authority_is_asked_for_drainage_fire_class_and_inspection(tmp_path: Path) -> None:
+    bare = {"W1": {"drainage": {"kind": "none"}}}
+    rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}, "walls": bare})
+    pending = "letter of the authority pending, see D05"
+    refused = f"{pending}; W1 without drainage, not suitable if a drained wall is required"
+    assert rows["Drained wall"] == ["authority to name", "not evaluated", refused]
+    assert rows["Fire class of the walls"] == ["authority to name", "not evaluated", pending]
+    assert rows["Special inspection"] == ["authority to name", "not evaluated", pending]
     assert not any("NFPA" in cell for row in rows.values() for cell in row)
 
 

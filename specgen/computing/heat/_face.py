@@ -29,6 +29,8 @@ SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full s
 LEAST_NOTE = "Minimum reflectance is rounded up to two decimals."
 SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of that of the sun alone")
 
+UNREFLECTED = "No glass, metal, water, or pale paving reflects sun onto the face: architect to confirm in writing."
+
 
 class FaceInputs(Inputs):
     """The face of an elevation, the air and the sun on it; `limit` is where the board behind it softens."""
@@ -112,7 +114,8 @@ def build_face(name: str, inputs: FaceInputs, h_c: float, target: Target) -> Wor
     case = "joint rule" if working.known["T_1"] >= working.known["T_2"] else "heat balance"
     beside, notes = _hold_to_limit(working, inputs, hottest, target)
     sources = (JOINT_RULE, *((SHARE_RULE,) if inputs.share < 1 else ()), *inputs.sources)
-    return working.build(name, "T_f", sources, NOTES + notes, case, beside)
+    unreflected = () if inputs.reflected else (UNREFLECTED,)
+    return working.build(name, "T_f", sources, (*NOTES, *unreflected, *notes), case, beside)
 
 
 def _hold_to_limit(

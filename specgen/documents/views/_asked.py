@@ -65,6 +65,7 @@ _PLANE = ("walls", "*", "substrate", "plane_measured")
 _STANDING = ("existing_coated", "existing_brick")
 # A step whose title by itself names no work.
 _WORKS = {"substrate": "acceptance of the substrate"}
+_BEFORE_MOCKUP = ("design_draft", "mockup_submittal")
 # What the mockup is built with and sprayed with is settled before it, where it is still to be built.
 _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealants")
 _OPENINGS = ("elevations", "*", "openings")
@@ -193,7 +194,15 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
         return DECISION
     if document.before in _STAGES:
         return _STAGES[document.before]
-    return _tell_step({name: step.title for name, step in context.standards.steps.items()}, document.before)
+    step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
+    return _tell_step({name: step.title for name, step in context.standards.steps.items()}, step)
+
+
+def _seals_mockup(context: DocumentContext) -> bool:
+    """Whether a mockup that is still to be built holds a sealant joint, which is tested in it."""
+    project = context.project
+    to_build = project.value(("package", "purpose")) in _BEFORE_MOCKUP
+    return to_build and "sealant_joint" in map(str, project.get(("mockup", "includes")) or ())
 
 
 def decides(context: DocumentContext, document: RequiredDocument) -> bool:
@@ -219,7 +228,7 @@ def _find_stages(context: DocumentContext) -> _Stages:
     return _Stages(
         frozenset(ask_by_code(context, (path for wall in judgment.walls.values() for path in wall.fields))),
         frozenset(item.path for item in judgment.open_items if purpose != "design_draft"),
-        purpose in ("design_draft", "mockup_submittal"),
+        purpose in _BEFORE_MOCKUP,
         steps,
         {name: step.title for name, step in context.standards.steps.items()},
         any(wall.verdict is Verdict.NOT_YET_KNOWN for wall in judgment.walls.values()),

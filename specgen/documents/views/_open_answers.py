@@ -1,4 +1,4 @@
-"""What the code table leaves to the architect: the existing building code, thermal barriers, and ratings."""
+"""What the architect is left to answer: existing building code, indoor air, thermal barriers, and ratings."""
 
 from collections.abc import Iterator
 
@@ -6,6 +6,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.foam_reports import list_unparted, list_unrated
 from specgen.documents.standing_walls import list_solid, list_standing
 
+_VAPOR = "INS-05"
 EXISTING = "Existing building code: adopted or not, and whether it governs this work"
 
 
@@ -17,6 +18,8 @@ def list_open_answers(context: DocumentContext) -> Iterator[str]:
         yield f"Code that the authority adopted: IBC {context.project.get(('code', 'edition'))}? yes/no"
     if not context.project.members.get(("contract", "spec_sections")):
         yield "Specification section for this work: number, or none"
+    if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
+        yield "Indoor design temperature and relative humidity; winter vapor is computed for normal occupancy"
     least = context.limit("foam.thermal_barrier").text
     asked = {
         f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no": list_unparted(context),

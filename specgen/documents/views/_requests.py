@@ -106,7 +106,7 @@ def _ask(context: DocumentContext, path: str, label: str) -> str:
     field = context.project.schema.field_at(tuple(path.split(".")))
     if field is None:
         return label
-    return field.asks or (f"{label}: yes/no" if field.kind == "yes_no" else label)
+    return context.tell(field.asks) or (f"{label}: yes/no" if field.kind == "yes_no" else label)
 
 
 def _propose(context: DocumentContext, path: str) -> str:

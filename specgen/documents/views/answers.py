@@ -57,9 +57,11 @@ def name_documents(context: DocumentContext, mark: str) -> list[str]:
 def list_deciding(context: DocumentContext, mark: str) -> list[RequiredDocument]:
     """The documents that a wall waits for, those too that a design draft does not have to list yet."""
     deciding = context.judgment.walls[mark].deciding
+    # What is of no single wall, as a report on a color, bears on all.
+    others = set(context.judgment.walls) - {mark}
     return [
         entry
         for entry in list_pending(context)
         if entry.code in deciding
-        or (decides(context, entry) and (mark in entry.subjects or entry.subjects == ("project",)))
+        or (decides(context, entry) and (mark in entry.subjects or others.isdisjoint(entry.subjects)))
     ]

@@ -1,5 +1,6 @@
 """Code requirements for the walls: section of the adopted edition, whether due, why, and how each is met."""
 
+from collections.abc import Iterator
 from typing import Any, cast
 
 from specgen.computing.code.special_inspection_due import COATING, list_exempt
@@ -7,7 +8,7 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.standing_walls import list_bare, list_barriers, list_solid, list_standing
+from specgen.documents.standing_walls import list_bare, list_barriers, list_solid, list_standing, list_undrained
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
@@ -20,7 +21,8 @@ from specgen.standards import find_source
 CODES = {"ibc": "International Building Code", "irc": "International Residential Code"}
 _UNCONFIRMED = "not confirmed; architect to confirm in writing"
 _IF_DUE = "; if required, the walls are not suitable as designed"
-_UNREAD = "Drained wall, fire class of the walls, and special inspection"
+_UNNAMED = "authority to name"
+_ASKED = "letter of the authority pending, see D05"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
 # Weather protection and water-resistive barrier, before the chapter was numbered anew and since.
@@ -34,8 +36,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     edition = read_edition(context) if model == "ibc" else {}
     lines: list[tuple[Any, ...]]
     if model == "other":
-        answer = ("Architect to confirm each with the authority having jurisdiction before the decision on the walls.",)
-        lines = [(_UNREAD, "local code", "not evaluated", *answer)]
+        lines = [(subject, _UNNAMED, "not evaluated", why) for subject, why in _list_local(context)]
     else:
         walls = context.project.members[("walls",)]
         drained = [("Drained wall", mark, _tell_drainage(context, edition, mark)) for mark in walls]
@@ -46,6 +47,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines += energy.rows(context)
     lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
     return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (22, 12, 11, 55))
+
+
+def _list_local(context: DocumentContext) -> Iterator[tuple[str, str]]:
+    """What a code that is not read here may require, each with what is known of it."""
+    undrained = ", ".join(list_undrained(context))
+    refused = f"{_ASKED}; {undrained} without drainage, not suitable if a drained wall is required"
+    yield "Drained wall", refused if undrained else "no wall without drainage"
+    yield "Fire class of the walls", _ASKED
+    yield "Special inspection", _ASKED
 
 
 def code_name(context: DocumentContext) -> Any:

@@ -25,6 +25,7 @@ _QUESTIONS = (
         "sheathing and WRB (a new wall type: drained, with its own NFPA 285 report and special inspection)",
     ),
     (BARRIER, "Barrier wall without drainage", "the architect does not accept it in writing"),
+    ("COD-02", "Drained wall by the local code", "a drained wall is required"),
     ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
     ("COD-03", "NFPA 285 and NFPA 268", "no report, and no engineer's extension, covers this wall"),
     ("HEA-02", "Heat at the board", "the face temperature exceeds {board.softens}, where EPS softens"),

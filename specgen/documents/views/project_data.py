@@ -10,12 +10,15 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.origins import find_origin, follow
 from specgen.documents.parties import tell_party
 from specgen.documents.sheet_steps import symbols_of
-from specgen.model.field import Path
+from specgen.model.field import Path, dotted_path
 from specgen.model.working import InputRow, Working
 
+# Stands with its figure: no calculation prints it, only the pressure of the air that follows from it.
+_ALTITUDE = "site.altitude"
 # Fields that a calculation reads beside its inputs: sizes that it adds up, and the words that its method goes by.
 _BESIDE = {
     "board-thickness": ("walls.*.insulation.r_value",),
+    "peak-sun": (_ALTITUDE,),
     "wall-wind": ("site.exposure", "site.risk_category", "building.enclosure"),
     "coating-quantity": ("mockup.width", "mockup.height", "aesthetic_joint.width"),
     "earliest-start": ("schedule.submit_on", "schedule.color_sample_order_on", "schedule.work_start"),
@@ -29,7 +32,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         for path in _paths(context, calculation):
             field = context.project.schema.field_at(path)
             if field is not None and path in context.project.values:
-                given.setdefault(field.owed_by, {})[field.label] = None
+                figure = f", {context.display(path).text}" if dotted_path(path) == _ALTITUDE else ""
+                given.setdefault(field.owed_by, {})[field.label + figure] = None
     lines = tuple((tell_party(context, role), "; ".join(sorted(given[role]))) for role in sorted(given))
     return TableView(("Given by", "Values without a letter"), lines, (28, 72))
 

@@ -125,4 +125,7 @@ def _tell_lighter(face: Working) -> str:
     least = next((step.value for step in face.steps if step.symbol == "SR_w"), None)
     if least is None:
         return ""
-    return f"Use a color of minimum solar reflectance {least:.2f} at the same emittance, or {ACCEPTED}"
+    return (
+        f"With the architect's approval, use a color of minimum solar reflectance {least:.2f} at the same emittance on "
+        f"every face and mockup of this color, or {ACCEPTED}"
+    )
