@@ -12,6 +12,8 @@ from specgen.model.finding import Judgment, Severity
 from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
+# What a report is about before which nobody touches a wall that stands, by the clause that asks for it.
+_HAZARDS = {"ATT-10a": "lead", "ATT-10c": "asbestos"}
 
 
 def count_brackets(document: Document) -> int:
@@ -74,9 +76,11 @@ def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
     yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
     if required:
         yield f"{count(required, 'document')} still required, {where}."
-    untested = {mark: None for entry in list_pending(context) if entry.before == "hazard" for mark in entry.subjects}
-    if untested:
-        yield f"No work on the existing coating of {', '.join(untested)} before the lead and asbestos reports."
+    hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
+    if hazards:
+        walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
+        reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
+        yield f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
 
 
 def tell_stops(stops: int) -> str:

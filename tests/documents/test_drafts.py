@@ -154,12 +154,25 @@ def table_of(page: str, heading: str) -> list[str]:
 def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> None:
     old = {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}
     page = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})["D00"]
-    assert "No work on the existing coating of W1 before the lead and asbestos reports." in page
-    assert "Test for lead and asbestos before any other work on W1" in page
+    assert "No work on W1 before the lead and asbestos reports." in page
+    assert "Survey for asbestos, and test old coatings for lead, before any other work on W1" in page
     party, first = next(iter(asked_of(page).items()))
     assert party.startswith("Owner")
-    for report in ("lead in the old coating", "asbestos in the old coating, patches, and sealant"):
-        assert f"Laboratory report, {report} (W1)" in first["any work on the old coating"]
+    survey = "Asbestos survey report of the wall: coatings, pointing, patches, and sealant"
+    for report in ("Laboratory report, lead in the old coating", survey):
+        assert f"{report} (W1)" in first["any work on the existing walls"]
+
+
+def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_for_lead(tmp_path: Path) -> None:
+    # 40 CFR 61.145(a), edition of 2015: the affected part of the facility is inspected before a renovation.
+    old = {"substrate": {"kind": "existing_brick", "condition": ["open_joints"]}}
+    pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
+    assert "No work on W1 before the asbestos report." in pages["D00"]
+    assert "Survey for asbestos" in pages["D00"]
+    assert not any("lead in the old coating" in page for page in pages.values())
+    row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
+    assert "Only after an asbestos survey that finds none, or by a licensed abatement contractor: repoint" in row
+    assert "only a licensed abatement contractor disturbs the wall" in pages["D05"]
 
 
 def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path: Path) -> None:
@@ -273,12 +286,12 @@ OLD_WALLS = {
 def test_documents_that_decide_a_wall_stand_at_each_wall_and_are_counted_in_the_answer(tmp_path: Path) -> None:
     pages = drafted(tmp_path, OLD_WALLS)
     bond = "Bond report with mode of failure, signed by an independent testing agency"
-    both, coated = (bond, "Local rule on fasteners", "Letter that accepts the dark color"), ("lead", "asbestos")
+    both = (bond, "Local rule on fasteners", "Letter that accepts the dark color", "Asbestos survey report")
     for mark in ("W1", "W2"):
         row = re.search(rf"(?m)^{mark}[: |].*Documents pending: (.*?)\. ", pages["D02"])
         assert row is not None, mark
         assert all(document in row[1] for document in both), mark
-        assert [f"Laboratory report, {what} in the old coating" in row[1] for what in coated] == [mark == "W2"] * 2
+        assert ("Laboratory report, lead in the old coating" in row[1]) is (mark == "W2")
         # The answer counts them, as they stand below with room for their dates.
         number = len(row[1].split("; "))
         assert re.search(rf"(?m)^{mark}: .* {number} documents pending, listed below and in D05\. ", pages["D00"]), mark
@@ -314,7 +327,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
         "INS-03",
     ]
     assert table[0].endswith(
-        "W2 | asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05"
+        "W1, W2 | asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05"
     )
     assert table[1].endswith("W1, W2 | fasteners through the board are required")
 

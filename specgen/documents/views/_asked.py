@@ -15,9 +15,9 @@ from specgen.judging.registry import load_rules
 from specgen.model.field import Field, dotted_path, matches
 from specgen.model.finding import Severity, Verdict
 
-# Answered before anybody disturbs an old coating.
+# Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
-HAZARD = (0, "any work on the old coating")
+HAZARD = (0, "any work on the existing walls")
 PULLS = (1, "the pull tests")
 DECISION = (2, "decision on the walls")
 SUBMITTAL = (3, "this submittal")

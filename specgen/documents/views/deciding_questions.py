@@ -13,7 +13,7 @@ from specgen.model.figure_text import fill_figures
 _QUESTIONS = (
     (
         "ATT-10",
-        "Lead and asbestos in the old coating",
+        "Lead and asbestos in the existing wall",
         "asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05",
     ),
     ("ATT-03", "Local rule on fasteners", "fasteners through the board are required"),
