@@ -28,8 +28,16 @@ _OWED = {
     "ATT-05d": ("owner", "Bond report with mode of failure, signed by an independent testing agency", "decision"),
     "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
-    "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),
-    "COD-03c": ("eifs_source", "NFPA 268 report of this wall, or engineer's extension", "boards"),
+    "COD-03a": (
+        "eifs_source",
+        "NFPA 285 report of this wall, or engineer's extension accepted by the authority",
+        "boards",
+    ),
+    "COD-03c": (
+        "eifs_source",
+        "NFPA 268 report of this wall, or engineer's extension accepted by the authority",
+        "boards",
+    ),
     "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on the bond face of this wall", "sealant"),
     "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "submittal"),
     "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish", "mockup"),

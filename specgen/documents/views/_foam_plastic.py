@@ -16,6 +16,7 @@ from specgen.documents.foam_reports import (
     list_heat,
     list_resistance,
 )
+from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
 from specgen.standards import find_source
@@ -95,7 +96,8 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     parts = find_barrier(context, wall)
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
-        return number, "yes", [*shown, "between board and interior"]
+        confirmed = ": architect to confirm that it covers the board" if wall in list_solid(context) else ""
+        return number, "yes", [*shown, f"between board and interior{confirmed}"]
     least = context.limit("foam.thermal_barrier").text
     return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
 
