@@ -64,7 +64,7 @@ _LATER = {
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
-    "ATT-10c": ("owner", "Asbestos survey report of the wall: coatings, pointing, patches, and sealant", "hazard"),
+    "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, and sealant", "hazard"),
 }
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 # What the manufacturer says of a wall that stands, and before what.

@@ -158,7 +158,7 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     assert "Survey for asbestos, and test old coatings for lead, before any other work on W1" in page
     party, first = next(iter(asked_of(page).items()))
     assert party.startswith("Owner")
-    survey = "Asbestos survey report of the wall: coatings, pointing, patches, and sealant"
+    survey = "Asbestos survey report: coatings, pointing, patches, and sealant"
     for report in ("Laboratory report, lead in the old coating", survey):
         assert f"{report} (W1)" in first["any work on the existing walls"]
 
@@ -359,7 +359,7 @@ def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path:
     every = {item for party in asked.values() for items in party.values() for item in items}
     # Common practice, no source, and from memory: the figures of the procedure.
     for item in (
-        "Flatness of the finished base coat, gap under a 10 ft straightedge: confirm 1/8 in",
+        "Base coat flatness, gap under a 10 ft straightedge: confirm 1/8 in",
         "Maximum humidity for the primer: confirm 85%",
         "Strainer mesh: confirm 60 to 100",
     ):
