@@ -7,11 +7,14 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.numbering import list_values
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending, looks_for_document
+from specgen.documents.waiting_rules import count_not_evaluated
 from specgen.model.block import Block, Box, Document, Note, ReviewBoxes, Strong, Text
-from specgen.model.finding import Judgment, Severity
+from specgen.model.finding import Severity
 from specgen.model.value_text import count
 
 _DRAFT = (Text("Draft"),)
+# What a report is about before which nobody touches a wall that stands, by the clause that asks for it.
+_HAZARDS = {"ATT-10a": "lead", "ATT-10c": "asbestos"}
 
 
 def count_brackets(document: Document) -> int:
@@ -22,8 +25,7 @@ def count_brackets(document: Document) -> int:
 def mark_draft(document: Document, context: DocumentContext, total: int) -> Document:
     """The document marked as a draft; `total` is the number of values in brackets in the whole draft."""
     here = count_brackets(document)
-    judgment = context.judgment
-    sentences = [*_count_stops(document, context), _count_unjudged(document, judgment), _tell_brackets(here, total)]
+    sentences = [*_count_stops(document, context), _count_unjudged(document, context), _tell_brackets(here, total)]
     note: Block = Note((Strong((Text("Draft."),)), Text("".join(f" {said}" for said in sentences if said))))
     facts = tuple((label, _TOLD.get(label, str)(text)) for label, text in document.facts)
     left, right = document.running
@@ -74,9 +76,11 @@ def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
     yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
     if required:
         yield f"{count(required, 'document')} still required, {where}."
-    untested = {mark: None for entry in list_pending(context) if entry.before == "hazard" for mark in entry.subjects}
-    if untested:
-        yield f"No work on the existing coating of {', '.join(untested)} before the lead and asbestos reports."
+    hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
+    if hazards:
+        walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
+        reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
+        yield f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
 
 
 def tell_stops(stops: int) -> str:
@@ -84,10 +88,10 @@ def tell_stops(stops: int) -> str:
     return f"{count(stops, 'exception')} that {'stops' if stops == 1 else 'stop'} the work"
 
 
-def _count_unjudged(document: Document, judgment: Judgment) -> str:
+def _count_unjudged(document: Document, context: DocumentContext) -> str:
     where = "listed below" if document.id == "D02" else "see D02"
-    rules = {clause.rule for clause in judgment.not_judged}
-    return f"{count(len(rules), 'rule')} not evaluated, {where}." if rules else ""
+    rules = count_not_evaluated(context)
+    return f"{count(rules, 'rule')} not evaluated, {where}." if rules else ""
 
 
 def _tell_brackets(here: int, total: int) -> str:

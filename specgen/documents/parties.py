@@ -51,6 +51,12 @@ def is_unnamed(context: DocumentContext, role: str) -> bool:
     return bool(path) and context.project.get(path) is None
 
 
+def tell_route(context: DocumentContext) -> str:
+    """`; owner and architect through Lark Builders`: where a contractor is named, as contracts have it."""
+    contractor = context.project.get(("parties", "general_contractor", "name"))
+    return f"; owner and architect through {contractor}" if contractor else ""
+
+
 def tell_contact(context: DocumentContext) -> str:
     """`, Ida Marsh, 555-0147, ida@lark.example`: whom to answer at the applicator's; empty where nobody is named."""
     asked = (context.project.get(("parties", "applicator", name)) for name in ("contact", "phone", "email"))

@@ -28,8 +28,16 @@ _OWED = {
     "ATT-05d": ("owner", "Bond report with mode of failure, signed by an independent testing agency", "decision"),
     "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
     "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
-    "COD-03a": ("eifs_source", "NFPA 285 report of this wall, or engineer's extension", "boards"),
-    "COD-03c": ("eifs_source", "NFPA 268 report of this wall, or engineer's extension", "boards"),
+    "COD-03a": (
+        "eifs_source",
+        "NFPA 285 report of this wall, or engineer's extension accepted by the authority",
+        "boards",
+    ),
+    "COD-03c": (
+        "eifs_source",
+        "NFPA 268 report of this wall, or engineer's extension accepted by the authority",
+        "boards",
+    ),
     "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on the bond face of this wall", "sealant"),
     "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "submittal"),
     "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish", "mockup"),
@@ -69,7 +77,7 @@ _LATER = {
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
-    "ATT-10c": ("owner", "Laboratory report, asbestos in the old coating, patches, and sealant", "hazard"),
+    "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, and sealant", "hazard"),
 }
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 # What the manufacturer says of a wall that stands, and before what.
@@ -77,7 +85,10 @@ _BY_MAKER = {
     "Written instructions: drying, maximum moisture, and mortar cure of the existing wall": "pulls",
     "Release of the wall for boards, in writing, on moisture readings": "boards",
 }
-_TESTED = {"ATT-10a": "lead_tested", "ATT-10c": "asbestos_tested"}
+_TESTED = {
+    "ATT-10a": ("lead_tested", ("existing_coated",)),
+    "ATT-10c": ("asbestos_tested", ("existing_coated", "existing_brick")),
+}
 _PULLED = ("metal", "existing_brick")
 _LOCAL_BASIS = ("code", "local_fasteners_basis")
 # The properties of a color that a report shows, and the clause that asks for it.
@@ -221,13 +232,11 @@ def _find_solar_reports(context: DocumentContext) -> Iterator[RequiredDocument]:
 
 
 def _find_old_coatings(context: DocumentContext) -> Iterator[RequiredDocument]:
-    """What a laboratory has not reported of the old coatings, and the bond of old walls that no report shows."""
+    """What a laboratory has not reported of the old walls, and the bond of those that no report shows."""
     project, walls = context.project, context.project.members[("walls",)]
     kinds = {mark: project.get(("walls", mark, "substrate", "kind")) for mark in walls}
-    for code, field in _TESTED.items():
-        untested = [
-            m for m in walls if kinds[m] == "existing_coated" and not project.get(("walls", m, "substrate", field))
-        ]
+    for code, (field, tested) in _TESTED.items():
+        untested = [m for m in walls if kinds[m] in tested and not project.get(("walls", m, "substrate", field))]
         if untested:
             yield _owe(code, _LATER, tuple(untested))
     unproved = [

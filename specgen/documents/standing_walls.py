@@ -25,6 +25,17 @@ def list_solid(context: DocumentContext) -> list[str]:
     return [mark for mark in list_bare(context) if _is_solid(context, mark)]
 
 
+def list_covered(context: DocumentContext) -> list[str]:
+    """The marks of the walls with a barrier that the IBC asks of all but masonry, and that is not yet named in full."""
+    project = context.project
+    if project.get(("code", "model")) != "ibc":
+        return []
+    told = [mark for mark in _list_walls(context) if project.get(("walls", mark, "wrb", "kind")) not in (None, "none")]
+    named = ("product", "standard")
+    open_still = [m for m in told if any(project.get(("walls", m, "wrb", name)) is None for name in named)]
+    return [mark for mark in open_still if not _is_solid(context, mark)]
+
+
 def _is_solid(context: DocumentContext, mark: str) -> bool:
     kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
     return kind in MASONRY or (kind == "existing_coated" and base in ("concrete", "masonry"))

@@ -11,7 +11,7 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
-from specgen.documents.parties import tell_contact
+from specgen.documents.parties import tell_contact, tell_route
 from specgen.documents.required_documents import list_measured, list_pending
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
@@ -21,7 +21,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
 from specgen.documents.views.to_verify import tell_verifiers
-from specgen.documents.waiting_rules import list_waiting_rules
+from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
 from specgen.model.absence import Absent
 from specgen.model.block import (
@@ -59,6 +59,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         ),
         "waiting_rules": ", ".join(list_waiting_rules(context)),
         "contact": tell_contact(context),
+        "reply_route": tell_route(context),
         "open_items": context.judgment.open_items,
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
@@ -76,10 +77,9 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
 
 
 def _count_evaluated(context: DocumentContext) -> str:
-    """`66 of 142`: the rules of which every clause is evaluated, of all there are."""
-    rules = load_rules()
-    pending = {clause.rule for clause in context.judgment.not_judged}
-    return f"{len(rules) - len(pending)} of {len(rules)}"
+    """`66 of 142`: the rules that wait for neither a value nor a document, of all there are."""
+    every = len(load_rules())
+    return f"{every - count_not_evaluated(context)} of {every}"
 
 
 def _list_codes(context: DocumentContext) -> list[str]:

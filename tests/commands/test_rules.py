@@ -105,7 +105,7 @@ def test_a_clause_with_a_measure_of_its_own_tells_that_one(tmp_path: Path, capsy
     ]
     out = run_main(capsys, "check", file, "--rule", "ATT-05").out
     assert out.count("measure: ") == 2
-    assert "    measure: Disturb no coating before the laboratory reports on lead and asbestos" in out
+    assert "    measure: Disturb no coating before the laboratory reports on lead and asbestos. Then: " in out
     out = run_main(capsys, "check", file, "--rule", "ATT-06b").out
     assert "wash off the chalk and collect the wash water" in out.lower()
 

@@ -193,5 +193,5 @@ def test_the_documents_hold_the_work_for_lead_and_asbestos(removed: str, tmp_pat
 
 def test_a_new_wall_has_no_step_and_no_warning_for_old_coatings(tmp_path: Path) -> None:
     case = case_of(tmp_path, {"walls": {"W1": {"substrate": {"kind": "concrete_masonry"}}}})
-    assert "OLD COATINGS" not in document(case, "D05")
-    assert " Existing coating\n" not in document(case, "D08")
+    assert "EXISTING WALLS" not in document(case, "D05")
+    assert " Existing walls\n" not in document(case, "D08")

@@ -15,9 +15,9 @@ from specgen.judging.registry import load_rules
 from specgen.model.field import Field, dotted_path, matches
 from specgen.model.finding import Severity, Verdict
 
-# Answered before anybody disturbs an old coating.
+# Answered before anybody disturbs an existing wall.
 _HAZARDS = ("lead_tested", "lead_found", "asbestos_tested", "asbestos_found", "built_year")
-HAZARD = (0, "any work on the old coating")
+HAZARD = (0, "any work on the existing walls")
 PULLS = (1, "the pull tests")
 DECISION = (2, "decision on the walls")
 SUBMITTAL = (3, "this submittal")
@@ -61,6 +61,8 @@ _BEARS = (
     # Its letter on fasteners and its adoption of the code decide.
     ("code", "jurisdiction"),
 )
+# The engineer sets it before the wall is pulled.
+_LEAST_BOND = ("walls", "*", "substrate", "bond_limit")
 _PLANE = ("walls", "*", "substrate", "plane_measured")
 _STANDING = ("existing_coated", "existing_brick")
 # A step whose title by itself names no work.
@@ -99,6 +101,8 @@ class _Stages(NamedTuple):
         """A hazard, the decision on a wall, the submittal, or the first step of the work that a value is about."""
         if field.path[-1] in _HAZARDS:
             return HAZARD
+        if field.path == _LEAST_BOND and path.split(".")[1] in self.standing:
+            return PULLS
         if path in self.deciding or (self.undecided and self._bears(path, field)):
             return DECISION
         if path in self.owed:

@@ -16,6 +16,7 @@ from specgen.documents.foam_reports import (
     list_heat,
     list_resistance,
 )
+from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
 from specgen.standards import find_source
@@ -96,7 +97,8 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
         wallboard = f", minimum {least}" if "layers" in parts[0] else ""
-        return number, "yes", [*shown, f"between board and interior{wallboard}"]
+        confirmed = ": architect to confirm that it covers the board" if wall in list_solid(context) else ""
+        return number, "yes", [*shown, f"between board and interior{wallboard}{confirmed}"]
     return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
 
 

@@ -15,14 +15,17 @@ def list_open_answers(context: DocumentContext) -> Iterator[str]:
     if context.project.get(("code", "model")) != "other" and list_standing(context):
         yield EXISTING
     if context.project.get(("code", "jurisdiction")) is None and context.project.get(("code", "edition")) is not None:
-        yield f"Code that the authority adopted: IBC {context.project.get(('code', 'edition'))}? yes/no"
+        yield f"IBC edition adopted by the authority ({context.project.get(('code', 'edition'))} assumed)"
     if not context.project.members.get(("contract", "spec_sections")):
         yield "Specification section for this work: number, or none"
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
         yield "Indoor design temperature and relative humidity; winter vapor is computed for normal occupancy"
     least = context.limit("foam.thermal_barrier").text
     asked = {
-        f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no": list_unparted(context),
+        f"Thermal barrier: {least} gypsum board or equal between board and interior? yes/no": [
+            *list_solid(context),
+            *list_unparted(context),
+        ],
         "Is the wall concrete or masonry designed to the code? yes/no": list_solid(context),
         "Fire-resistance rating of the wall: hours, or none": list_unrated(context),
     }

@@ -10,6 +10,7 @@ from specgen.documents.views._asked import DECISION, SUBMITTAL, list_asked, sort
 from specgen.documents.views._fields import find_field, name_fields, say_fields
 from specgen.documents.views._open_answers import list_open_answers
 from specgen.model.field import dotted_path
+from specgen.model.figure_text import fill_figures
 
 # The subject of a value by the section that it stands in.
 _SUBJECTS = {
@@ -106,7 +107,8 @@ def _ask(context: DocumentContext, path: str, label: str) -> str:
     field = context.project.schema.field_at(tuple(path.split(".")))
     if field is None:
         return label
-    return context.tell(field.asks) or (f"{label}: yes/no" if field.kind == "yes_no" else label)
+    asked = fill_figures(context.tell(field.asks), context.figure)
+    return asked or (f"{label}: yes/no" if field.kind == "yes_no" else label)
 
 
 def _propose(context: DocumentContext, path: str) -> str:

@@ -5,6 +5,7 @@ from typing import Any, cast
 
 from specgen.computing.code.special_inspection_due import list_exempt
 from specgen.documents.context import DocumentContext
+from specgen.documents.standing_walls import list_solid
 from specgen.documents.views._asked import DECISION, list_asked
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Verdict
@@ -25,11 +26,13 @@ def list_undecided(context: DocumentContext, mark: str) -> tuple[str, ...]:
     judged = context.judgment.walls[mark]
     if judged.verdict is not Verdict.NOT_YET_KNOWN:
         return judged.undecided
+    # What lies behind a wall that stands is confirmed first.
+    solid = list_solid(context)
     asked = {entry.path for entry in list_asked(context) if entry.order <= DECISION[0]}
     bearing = (
         clause.rule
         for clause in context.judgment.not_judged
         if clause.rule[:3] in _OF_THE_FACE and mark in clause.walls and not asked.isdisjoint(clause.needs)
     )
-    exempt = _INSPECTION if mark in list_exempt(cast(Any, context.project.root())) else ""
+    exempt = _INSPECTION if mark in list_exempt(cast(Any, context.project.root())) and mark not in solid else ""
     return tuple(rule for rule in dict.fromkeys((*judged.undecided, *bearing)) if rule != exempt)

@@ -57,11 +57,19 @@ def name_documents(context: DocumentContext, mark: str) -> list[str]:
 def list_deciding(context: DocumentContext, mark: str) -> list[RequiredDocument]:
     """The documents that a wall waits for, those too that a design draft does not have to list yet."""
     deciding = context.judgment.walls[mark].deciding
-    # What is of no single wall, as a report on a color, bears on all.
-    others = set(context.judgment.walls) - {mark}
     return [
         entry
         for entry in list_pending(context)
         if entry.code in deciding
-        or (decides(context, entry) and (mark in entry.subjects or others.isdisjoint(entry.subjects)))
+        or (decides(context, entry) and not {mark, "project", *_list_colors(context, mark)}.isdisjoint(entry.subjects))
     ]
+
+
+def _list_colors(context: DocumentContext, mark: str) -> Iterator[str]:
+    """The colors of a wall: those of its elevations, the only one where an elevation names none."""
+    project = context.project
+    for elevation in project.members.get(("elevations",), ()):
+        path = ("elevations", elevation)
+        if str(project.get((*path, "wall")) or "") == mark:
+            color = project.get((*path, "color"))
+            yield from (str(color),) if color else project.members.get(("colors",), ())

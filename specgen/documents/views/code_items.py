@@ -8,7 +8,14 @@ from specgen.computing.substrates import MASONRY
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.standing_walls import list_bare, list_barriers, list_solid, list_standing, list_undrained
+from specgen.documents.standing_walls import (
+    list_bare,
+    list_barriers,
+    list_covered,
+    list_solid,
+    list_standing,
+    list_undrained,
+)
 from specgen.documents.views import _energy as energy
 from specgen.documents.views import _fire_tests as fire_tests
 from specgen.documents.views import _foam_plastic as foam_plastic
@@ -115,13 +122,15 @@ def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list
     if not exempt:
         return [("Special inspection", *cells)]
     others = [mark for mark in context.project.members[("walls",)] if mark not in exempt]
-    no = (
-        f"Special inspection, {', '.join(exempt)}",
-        cells[0],
-        "no",
-        _tell_exemption(context, exempt),
-    )
-    return [no, (f"Special inspection, {', '.join(others)}", *cells)]
+    solid = [mark for mark in exempt if mark in list_solid(context)]
+    sure = [mark for mark in exempt if mark not in solid]
+    told = [(sure, "no", "")] if sure else []
+    told += [(solid, "pending", "; architect to confirm the wall")] if solid else []
+    no = [
+        (f"Special inspection, {', '.join(marks)}", cells[0], due, _tell_exemption(context, marks) + open_still)
+        for marks, due, open_still in told
+    ]
+    return [*no, (f"Special inspection, {', '.join(others)}", *cells)]
 
 
 def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
@@ -136,7 +145,7 @@ def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
 
 
 def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
-    """A row for the walls that are told to get no water-resistive barrier, which the code asks of all but masonry."""
+    """Rows for the walls that are told to get no water-resistive barrier, and for those whose barrier is open."""
     bare, solid = list_bare(context), list_solid(context)
     numbers = _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
     section = cite_section(numbers, find_source("ibc_weather_memory"), "weather protection")
@@ -145,11 +154,21 @@ def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
         kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
         cells: tuple[Any, ...] = ("yes", "no WRB: required unless the wall is tested to ASTM E331")
         if mark in solid:
-            cells = ("no", "exempt over concrete or masonry designed to the code; architect to confirm the wall below")
+            cells = ("pending", "exempt over concrete or masonry designed to the code; architect to confirm the wall")
         elif kind == "existing_coated" and base is None:
             cells = fire_tests.answer_open(context, Absent(("walls", mark, "substrate", "base")))
         lines.append(("Water-resistive barrier", mark, (section, *cells)))
+    for mark in list_covered(context):
+        lines.append(("Water-resistive barrier", mark, (section, "yes", _name_barrier(context, mark))))
     return fire_tests.join_walls(lines)
+
+
+def _name_barrier(context: DocumentContext, mark: str) -> list[Any]:
+    """`fluid-applied: Barrier 12, ASTM E2570`; what is not given is asked for."""
+    kind, product, standard = (
+        context.display(("walls", mark, "wrb", name)) for name in ("kind", "product", "standard")
+    )
+    return [kind, ": ", product, ", ", standard]
 
 
 def _tell_existing(context: DocumentContext, model: Any) -> list[tuple[Any, ...]]:

@@ -13,7 +13,7 @@ from specgen.model.figure_text import fill_figures
 _QUESTIONS = (
     (
         "ATT-10",
-        "Lead and asbestos in the old coating",
+        "Lead and asbestos in the existing wall",
         "asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05",
     ),
     ("ATT-03", "Local rule on fasteners", "fasteners through the board are required"),
@@ -27,7 +27,11 @@ _QUESTIONS = (
     (BARRIER, "Barrier wall without drainage", "the architect does not accept it in writing"),
     ("COD-02", "Drained wall by the local code", "a drained wall is required"),
     ("COD-03d", "Fire class by the local code", "the wall does not reach the class that the authority requires"),
-    ("COD-03", "NFPA 285 and NFPA 268", "no report, and no engineer's extension, covers this wall"),
+    (
+        "COD-03",
+        "NFPA 285 and NFPA 268",
+        "no report, and no engineer's extension accepted by the authority, covers this wall",
+    ),
     ("HEA-02", "Heat at the board", "the face temperature exceeds {board.softens}, where EPS softens"),
     ("ATT-09", "Wind on the adhered wall", "wind suction exceeds the tested load divided by the safety factor"),
     (
@@ -48,7 +52,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         walls = [mark for mark, codes in waiting.items() if code in codes]
         if walls:
             said = fill_figures(fails, context.figure).replace(" %", "%")
-            rule = "" if code == BARRIER else f" ({code})"
+            rule = " (ATT-08)" if code == BARRIER else f" ({code})"
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), said))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (6, 34, 10, 50))
 

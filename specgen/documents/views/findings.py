@@ -28,7 +28,7 @@ def table(context: DocumentContext, findings: Iterable[Finding], called: str) ->
             name_rules(one.codes),
             _place(context, one),
             [one.message, *_mark_limits(context, one)],
-            [one.remedy, *_mark_figures(context, one)],
+            _letter_figures(context, one),
             [*name_in_line(context, one.by), f", before {one.before}"],
             _basis(context, one),
         )
@@ -48,6 +48,18 @@ def _place(context: DocumentContext, measure: Measure) -> str:
 def _mark_limits(context: DocumentContext, measure: Measure) -> list[DisplayValue]:
     """The letters of the limits that the condition says and nobody has verified."""
     return _letter(context, (_clauses()[code].limit for code in measure.codes), measure.message)
+
+
+def _letter_figures(context: DocumentContext, measure: Measure) -> list[Any]:
+    """The measure with the letter of each figure behind it, which then ends the sentence that says the figure."""
+    parts: list[Any] = []
+    rest = measure.remedy
+    marks = [(_say_figure(context, one.row), one) for one in _mark_figures(context, measure)]
+    for said, mark in sorted(marks, key=lambda pair: measure.remedy.index(pair[0])):
+        before, found, after = rest.partition(said)
+        parts += [before + found, mark] if found else [mark]
+        rest = after if found else rest
+    return [*parts, rest]
 
 
 def _mark_figures(context: DocumentContext, measure: Measure) -> list[DisplayValue]:

@@ -42,7 +42,8 @@ def _name_needs(context: DocumentContext, paths: Iterable[str]) -> str:
         field = find_field(context, path)
         by_owner.setdefault(words(field.owed_by) if field else "", []).append(path)
     told = []
-    for owner, owed in by_owner.items():
+    # What no party is named for comes last.
+    for owner, owed in sorted(by_owner.items(), key=lambda entry: not entry[1]):
         if not owed:
             told.append(owner)
             continue

@@ -76,9 +76,9 @@ def _floor_lines(context: DocumentContext) -> Iterator[Entry]:
         wall = elevation and project.get(("elevations", elevation.mark, "wall"))
         drainage = wall and project.get(("walls", wall.mark, "drainage", "kind"))
         if project.get(("joints", mark, "kind")) == "floor_line" and drainage not in (None, "none"):
-            said = ["floor line, ", context.display(("joints", mark, "at"))]
+            said = ["floor line, ", context.display(("joints", mark, "at")), " above the base of the elevation"]
             named = name_member(context, "elevations", elevation.mark)
-            yield elevation.mark, (named, [mark], said, ["flashing with weeps: yes"])
+            yield elevation.mark, (named, [mark], said, ["flashing with weeps"])
 
 
 def _details(context: DocumentContext) -> Iterator[Entry]:

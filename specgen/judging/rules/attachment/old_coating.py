@@ -103,9 +103,10 @@ RULE.clause(
     when="wall.substrate.kind = existing_coated and wall.substrate.coating_removed = no",
     basis="astm_d7234",
     remedy="Disturb no coating before the laboratory reports on lead and asbestos. Then: "
-    f"{PULLS[0].lower()}{PULLS[1:]} If a pull fails, strip the coating, or install fastened sheathing with a "
-    "fluid-applied WRB over it. Where lead or asbestos was found, pull tests, stripping, "
-    "and drilling by a licensed abatement contractor only.",
+    f"{PULLS[0].lower()}{PULLS[1:]} If a pull fails, strip the coating and repeat the pull tests on the exposed "
+    "wall, or install fastened sheathing with a fluid-applied WRB over it. Where lead or asbestos is found, a licensed "
+    "abatement contractor prepares the test areas, strips, and drills; the agency, trained and protected, tests and "
+    "signs.",
 )
 
 RULE.clause(

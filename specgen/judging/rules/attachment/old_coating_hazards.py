@@ -1,7 +1,8 @@
-"""An old coating is tested for lead and asbestos before anybody disturbs it.
+"""An existing wall is surveyed for asbestos, its old coating tested for lead, before anybody disturbs it.
 
-Why: washing, scraping, stripping and even pull tests set free what an old coating holds. Lead dust and
-asbestos fibers harm the crew, the people in the building and the ground below, and cannot be called back.
+Why: washing, scraping, pointing, stripping and even pull tests set free what an old coating, its pointing and
+its sealant hold. Lead dust and asbestos fibers harm the crew, the people in the building and the ground below,
+and cannot be called back.
 
 passes
     building: {built_year: 1964}
@@ -26,8 +27,8 @@ from specgen.judging.rule import CAUTION, STOP, Rule
 
 RULE = Rule(
     "ATT-10",
-    "Old coating tested for lead and asbestos",
-    remedy="Do not disturb the coating until a qualified person has sampled it and an accredited laboratory has "
+    "Existing wall tested for lead and asbestos",
+    remedy="Do not disturb the wall until a qualified person has sampled it and an accredited laboratory has "
     "reported; federal, state, and local law and licensed professionals govern.",
     steps="old_coating substrate",
     documents="D05 D08 D15",
@@ -61,8 +62,8 @@ RULE.clause(
 RULE.clause(
     "c",
     STOP,
-    "The old coating and what it covers are not tested for asbestos.",
-    when="wall.substrate.kind = existing_coated and wall.substrate.asbestos_tested = no",
+    "The existing wall is not surveyed for asbestos.",
+    when="wall.substrate.kind in {existing_coated, existing_brick} and wall.substrate.asbestos_tested = no",
     basis="osha_asbestos epa_asbestos",
     lift="never",
 )
@@ -73,15 +74,16 @@ RULE.clause(
     "The old coating contains lead.",
     when="wall.substrate.kind = existing_coated and wall.substrate.lead_found = yes",
     basis="osha_lead epa_lead",
-    remedy="Disturb it only under the written compliance plan of 29 CFR 1926.62, and with a certified firm "
-    "where 40 CFR 745 or state law requires one: wet methods, containment below, no dry sanding, no open flame.",
+    remedy="Only a licensed abatement contractor disturbs it, under the written compliance plan of 29 CFR 1926.62, "
+    "certified where 40 CFR 745 or state law requires it: wet methods, containment below, no dry sanding, no open "
+    "flame.",
 )
 
 RULE.clause(
     "e",
     STOP,
-    "The old coating or what it covers contains asbestos.",
-    when="wall.substrate.kind = existing_coated and wall.substrate.asbestos_found = yes",
+    "The existing wall contains asbestos.",
+    when="wall.substrate.kind in {existing_coated, existing_brick} and wall.substrate.asbestos_found = yes",
     basis="osha_asbestos",
     remedy="Have a licensed abatement contractor remove it; or have a licensed professional design a method "
     "that leaves it undisturbed, and submit that as a deviation.",

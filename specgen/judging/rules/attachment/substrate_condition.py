@@ -144,20 +144,28 @@ def _faults(wall: Wall, standards: Standards, severity: Severity) -> Violations:
     for name in old.condition:
         fault = standards.faults[name]
         if fault.severity is severity and not (name in _TOLD_APART and old.kind in _TOLD_APART[name]):
-            waits = old.kind == "existing_coated" and name != "loose_coating"
-            yield violation(name, remedy=_after_reports(fault.mend) if waits else fault.mend)
+            yield violation(name, remedy=_wait_for_reports(old.kind, name, fault.mend))
 
 
-def _after_reports(mend: str) -> str:
-    """How a fault of an old coating is mended: what disturbs the coating waits for the laboratory.
+# What a report must not find in a wall that stands before its faults are mended.
+_HAZARDS = {
+    "existing_coated": "laboratory reports that find no lead or asbestos",
+    "existing_brick": "an asbestos survey that finds none",
+}
+
+
+def _wait_for_reports(kind: str, fault: str, mend: str) -> str:
+    """How a fault is mended: what disturbs a wall that stands waits for the reports on its hazards.
 
     The mending of a loose coating says so itself.
     """
-    reports = "Only after laboratory reports that find no lead or asbestos, or by a licensed abatement contractor"
-    return f"{reports}: {mend[0].lower()}{mend[1:]}"
+    if kind not in _HAZARDS or fault == "loose_coating":
+        return mend
+    return f"Only after {_HAZARDS[kind]}, or by a licensed abatement contractor: {mend[0].lower()}{mend[1:]}"
 
 
 def _fault_of_kind(wall: Wall, standards: Standards, name: str, kinds: tuple[str, ...]) -> Violations:
     """One fault on substrates of some kinds."""
     if all_known(lambda: wall.substrate.kind in kinds, lambda: name in wall.substrate.condition):
-        yield violation(tuple(wall.substrate.condition), remedy=standards.faults[name].mend)
+        mend = _wait_for_reports(wall.substrate.kind, name, standards.faults[name].mend)
+        yield violation(tuple(wall.substrate.condition), remedy=mend)
