@@ -97,7 +97,7 @@ def _tell_barrier(context: DocumentContext, wall: str) -> Cells:
     if parts:
         shown = [part for path in parts for part in (context.display(path), " ")]
         wallboard = f", minimum {least}" if "layers" in parts[0] else ""
-        confirmed = ": architect to confirm that it covers the board" if wall in list_solid(context) else ""
+        confirmed = ": architect to confirm that it covers the board" if wall in context.remember(list_solid) else ""
         return number, "yes", [*shown, f"between board and interior{wallboard}{confirmed}"]
     return number, "yes", [least, " gypsum wallboard or equal at the interior: architect to confirm in writing"]
 

@@ -98,7 +98,7 @@ def _tell_drainage(context: DocumentContext, edition: dict[str, Any], mark: str)
     if kind not in (None, "none"):
         how = "provided by " if found.result else _tell_who_asks(context, mark)
         why += ["; ", how, context.display(("walls", mark, *_DRAINED))]
-    elif mark in list_barriers(context):
+    elif mark in context.remember(list_barriers):
         why += ["; barrier wall, which does not drain water behind it: architect to accept in writing"]
     return cite_section(number, found.source[0], "drainage"), "yes" if found.result else "no", why
 
@@ -122,7 +122,7 @@ def _tell_inspections(context: DocumentContext, edition: dict[str, Any]) -> list
     if not exempt:
         return [("Special inspection", *cells)]
     others = [mark for mark in context.project.members[("walls",)] if mark not in exempt]
-    solid = [mark for mark in exempt if mark in list_solid(context)]
+    solid = [mark for mark in exempt if mark in context.remember(list_solid)]
     sure = [mark for mark in exempt if mark not in solid]
     told = [(sure, "no", "")] if sure else []
     told += [(solid, "pending", "; architect to confirm the wall")] if solid else []
