@@ -7,11 +7,11 @@ from specgen.computing.face_area import gross_area
 from specgen.computing.joint_sides import find_added_width
 from specgen.documents.context import OF_A_SUM, DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.layouts import list_layouts
+from specgen.documents.layouts import list_layouts, tell_area
 from specgen.documents.marks import list_marks
 from specgen.model.absence import Absent
 from specgen.model.typed_views import Description, Elevation
-from specgen.quantities.quantity import Quantity, round_quantity
+from specgen.quantities.quantity import Quantity
 from specgen.resolving.find_limit import find_limit
 
 
@@ -84,11 +84,9 @@ def find_mockup_area(context: DocumentContext) -> Fraction | None:
     return width.amount * height.amount if kind == "free_standing" and width and height else None
 
 
-def tell_area(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
-    """An area to three digits, or to the whole square foot where it has more."""
-    unit = "ft2" if context.first == "ip" else "m2"
-    area = round_quantity(Quantity.of(Quantity(square_meters, "area", "m2").to(unit), unit), 4)
-    return DisplayValue(context.text(area, None), area, OF_A_SUM)
+def tell_summed(context: DocumentContext, square_meters: Fraction) -> DisplayValue:
+    """An area that is a sum, with its source."""
+    return tell_area(context, square_meters, OF_A_SUM)
 
 
 def tell_volume(context: DocumentContext, volume: Quantity) -> DisplayValue:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from fractions import Fraction
 
+from specgen.judging.rule import Violations, violation
 from specgen.model.layout import Panel
 from specgen.model.typed_views import Elevation
 from specgen.model.value_text import value_text
@@ -12,6 +13,14 @@ from specgen.quantities.quantity import Quantity
 NAMED = 6
 
 Measure = Callable[[Panel], Fraction]
+
+
+def report_panels(
+    elevation: Elevation, panels: list[Panel], size: Measure, limit: Quantity, *, least: bool = False
+) -> Violations:
+    """One violation for all panels past a limit; none where there are none."""
+    if panels:
+        yield violation(name_panels(elevation, panels, size, limit, least=least), wanted=limit)
 
 
 def name_panels(elevation: Elevation, panels: list[Panel], size: Measure, limit: Quantity, *, least: bool) -> str:

@@ -7,7 +7,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import name_member
-from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, tell_area
+from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, tell_summed
 from specgen.documents.views._areas import name_missing
 
 
@@ -26,11 +26,11 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(
             (
                 "Mockup",
-                tell_area(context, mockup),
+                tell_summed(context, mockup),
                 "",
-                tell_area(context, mockup),
+                tell_summed(context, mockup),
                 *("",) * 3,
-                tell_area(context, mockup),
+                tell_summed(context, mockup),
             )
         )
     if len(lines) > 1 and len(known) == len(faces):
@@ -42,13 +42,13 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _line(context: DocumentContext, face: FaceArea) -> tuple[Any, ...]:
     return (
         name_member(context, "elevations", face.mark),
-        tell_area(context, face.gross),
-        tell_area(context, face.openings),
-        tell_area(context, face.net),
+        tell_summed(context, face.gross),
+        tell_summed(context, face.openings),
+        tell_summed(context, face.net),
         tell_length(context, face.joints) if face.joints is not None else "",
-        tell_area(context, face.sides),
-        tell_area(context, face.returns),
-        tell_area(context, face.coated),
+        tell_summed(context, face.sides),
+        tell_summed(context, face.returns),
+        tell_summed(context, face.coated),
     )
 
 

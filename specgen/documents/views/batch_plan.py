@@ -6,7 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import name_linked, name_member
-from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, number_batches, tell_area, tell_volume
+from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, number_batches, tell_summed, tell_volume
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
 from specgen.model.working import Working
@@ -20,19 +20,19 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines: list[tuple[Any, ...]] = []
     mockup = find_mockup_area(context)
     if mockup is not None:
-        lines.append(("–", "Mockup", "–", "its edges", tell_area(context, mockup), *_shares(context, mockup)))
+        lines.append(("–", "Mockup", "–", "its edges", tell_summed(context, mockup), *_shares(context, mockup)))
     faces = list_faces(context)
     batches = number_batches(context)
     for mark, face in faces.items():
         begin = (batches[mark], name_member(context, "elevations", mark), _color(context, mark), _breaks(context, mark))
         if isinstance(face, FaceArea):
-            lines.append((*begin, tell_area(context, face.coated), *_shares(context, face.coated)))
+            lines.append((*begin, tell_summed(context, face.coated), *_shares(context, face.coated)))
         else:
             lines.append((*begin, name_missing(context, face), "", ""))
     known = [face.coated for face in faces.values() if isinstance(face, FaceArea)]
     if len(lines) > 1 and len(known) == len(faces):
         whole = sum(known, mockup or Fraction(0))
-        lines.append(("Total", "", "", "", tell_area(context, whole), *_shares(context, whole)))
+        lines.append(("Total", "", "", "", tell_summed(context, whole), *_shares(context, whole)))
     header = ("Batch", "Face", "Color", "Natural breaks", "Coated area", "Primer", "Gloss")
     return TableView(header, tuple(lines), (7, 18, 17, 25, 12, 10, 11))
 

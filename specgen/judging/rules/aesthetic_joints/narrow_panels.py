@@ -29,8 +29,8 @@ fails AJT-02c at elevations.E1.layout.vertical_lines
          layout: {mode: given, vertical_lines: [], horizontal_lines: []}}
 """
 
-from specgen.judging.panel_text import name_panels, quantity_like
-from specgen.judging.rule import CAUTION, LaidOut, Rule, Violations, violation
+from specgen.judging.panel_text import quantity_like, report_panels
+from specgen.judging.rule import CAUTION, LaidOut, Rule, Violations
 from specgen.model.layout import Panel
 from specgen.model.typed_views import Description, Elevation, PanelLimits
 from specgen.quantities.comparison import less
@@ -55,9 +55,7 @@ def too_narrow(elevation: Elevation, project: Description, layout: LaidOut) -> V
     """Panels are narrower than the minimum side."""
     limits = project.panel_limits
     narrow = [panel for panel in layout().panels if _is_narrow(panel, limits)]
-    if narrow:
-        found = name_panels(elevation, narrow, lambda panel: panel.width, limits.least_side, least=True)
-        yield violation(found, wanted=limits.least_side)
+    yield from report_panels(elevation, narrow, lambda panel: panel.width, limits.least_side, least=True)
 
 
 @RULE.test(
@@ -71,9 +69,7 @@ def too_low(elevation: Elevation, project: Description, layout: LaidOut) -> Viol
     """Panels are lower than the minimum side."""
     limits = project.panel_limits
     low = [panel for panel in layout().panels if _is_low(panel, limits)]
-    if low:
-        found = name_panels(elevation, low, lambda panel: panel.height, limits.least_side, least=True)
-        yield violation(found, wanted=limits.least_side)
+    yield from report_panels(elevation, low, lambda panel: panel.height, limits.least_side, least=True)
 
 
 @RULE.test(
@@ -93,9 +89,7 @@ def narrow_leg(elevation: Elevation, project: Description, layout: LaidOut) -> V
         and not _is_narrow(panel, limits)
         and not _is_low(panel, limits)
     ]
-    if narrow:
-        found = name_panels(elevation, narrow, lambda panel: panel.least_side, limits.least_side, least=True)
-        yield violation(found, wanted=limits.least_side)
+    yield from report_panels(elevation, narrow, lambda panel: panel.least_side, limits.least_side, least=True)
 
 
 def _is_narrow(panel: Panel, limits: PanelLimits) -> bool:

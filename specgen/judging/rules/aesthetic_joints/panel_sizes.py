@@ -30,8 +30,8 @@ fails AJT-01c at elevations.E1.layout.vertical_lines
          layout: {mode: given, vertical_lines: [4 ft], horizontal_lines: [4 ft]}}
 """
 
-from specgen.judging.panel_text import name_panels, quantity_like
-from specgen.judging.rule import CAUTION, STOP, LaidOut, Rule, Violations, violation
+from specgen.judging.panel_text import quantity_like, report_panels
+from specgen.judging.rule import CAUTION, STOP, LaidOut, Rule, Violations
 from specgen.model.layout import Panel
 from specgen.model.typed_views import Description, Elevation, PanelLimits
 from specgen.quantities.comparison import more
@@ -56,9 +56,7 @@ def too_high(elevation: Elevation, project: Description, layout: LaidOut) -> Vio
     """Panels are higher than the limit."""
     limits = project.panel_limits
     past = [panel for panel in layout().panels if _is_too_high(panel, limits)]
-    if past:
-        found = name_panels(elevation, past, lambda panel: panel.height, limits.max_height, least=False)
-        yield violation(found, wanted=limits.max_height)
+    yield from report_panels(elevation, past, lambda panel: panel.height, limits.max_height)
 
 
 @RULE.test(
@@ -73,9 +71,7 @@ def too_large(elevation: Elevation, project: Description, layout: LaidOut) -> Vi
     """Panels have more area than the limit."""
     limits = project.panel_limits
     past = [panel for panel in layout().panels if _is_too_large(panel, limits)]
-    if past:
-        found = name_panels(elevation, past, lambda panel: panel.net_area, limits.max_area, least=False)
-        yield violation(found, wanted=limits.max_area)
+    yield from report_panels(elevation, past, lambda panel: panel.net_area, limits.max_area)
 
 
 @RULE.test(
@@ -97,9 +93,7 @@ def too_wide(elevation: Elevation, project: Description, layout: LaidOut) -> Vio
         and not _is_too_high(panel, limits)
         and not _is_too_large(panel, limits)
     ]
-    if past:
-        found = name_panels(elevation, past, lambda panel: panel.width, limits.max_width, least=False)
-        yield violation(found, wanted=limits.max_width)
+    yield from report_panels(elevation, past, lambda panel: panel.width, limits.max_width)
 
 
 def _is_too_high(panel: Panel, limits: PanelLimits) -> bool:
