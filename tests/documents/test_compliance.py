@@ -278,7 +278,7 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
         },
         "elevations": {"E1": {"width": "40 ft"}, "E2": {"local_fasteners_required": "no"}},
     }
-    row = rows_of(tmp_path, change)["Fasteners required by local code"]
+    row = rows_of(tmp_path, change)["Fasteners, local code"]
     assert row == [
         "local code",
         "yes, above 24 ft",
@@ -287,7 +287,7 @@ def test_fasteners_of_the_local_code_are_told_by_height_and_by_elevation(tmp_pat
 
 
 def test_an_answer_on_fasteners_counts_once_the_authority_is_named(tmp_path: Path) -> None:
-    subject, code = "Fasteners required by local code", {"local_fasteners_required": "no"}
+    subject, code = "Fasteners, local code", {"local_fasteners_required": "no"}
     asked = "[Authority having jurisdiction] not named; architect to confirm in writing; if required, "
     asked += "the walls are not suitable as designed"
     (unnamed := tmp_path / "unnamed").mkdir()

@@ -52,7 +52,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines += _tell_inspections(context, edition)
         lines += _tell_existing(context, model)
     lines += energy.rows(context)
-    lines.append(("Fasteners required by local code", *_tell_fasteners(context)))
+    lines.append(("Fasteners, local code", *_tell_fasteners(context)))
     return TableView(("Subject", "Section", "Required", "Reason, and how met"), tuple(lines), (22, 12, 11, 55))
 
 

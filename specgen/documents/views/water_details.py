@@ -6,6 +6,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks, name_linked, name_member
+from specgen.documents.members import span_marks
 from specgen.documents.views._cells import join_cells
 from specgen.model.field import Path
 from specgen.model.value_text import words
@@ -50,7 +51,7 @@ def _join_places(entries: list[Entry], several: bool) -> list[Any]:
     """`PA1 (E1), PA2 (E2): parapet, full length`: places of which the same is said together."""
     alike: dict[str, tuple[list[str], list[Any]]] = {}
     for elevation, (_, marks, said, _) in entries:
-        named = f"{', '.join(marks)} ({elevation})" if several and elevation else ", ".join(marks)
+        named = f"{span_marks(marks)} ({elevation})" if several and elevation else span_marks(marks)
         alike.setdefault(str(said), ([], said))[0].append(named)
     return join_cells([f"{', '.join(named)}: ", *said] for named, said in alike.values())
 
