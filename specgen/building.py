@@ -43,7 +43,7 @@ def build(
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
-    made = package.make_package(*facts, formats, only, draft, letterhead, templates)
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, file.parent)
     dropped = list_dropped(out)
     removed = "were removed" if len(dropped) > 1 else "was removed"
     notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []
