@@ -23,6 +23,7 @@ from specgen.output import package
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.starter import format_starter
+from tests.mistakes.told import mistake_texts
 from tests.support import EXAMPLES, ROOT, project_of, told_by
 from tests.typed_views import STUB, stub
 
@@ -56,9 +57,17 @@ def command_texts() -> dict[str, str]:
         "fields.txt": printed(("fields", ".".join(path)) for path in project_schema().fields),
         "rules.txt": "".join(less_reasons(printed([("rules", rule.code)])) for rule in load_rules()),
         "sums.txt": printed([("calc",), *(("calc", name, "no-such-key=1") for name in names())]),
+        "workings.txt": printed(sample_calls()),
         "matrix.txt": printed([("matrix",)]),
         "starter.yaml": format_starter(project_schema(), "closeout", "ip"),
     } | {f"check-{name}.txt": printed([("check", f"project_examples/{name}/project.yaml")]) for name in examples}
+
+
+def sample_calls() -> Iterator[tuple[str, ...]]:
+    """A call of `calc` for each set of keys that prints lines of a working."""
+    for file in sorted((HERE / "computing" / "samples").glob("*.yaml")):
+        for keys in yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader):
+            yield ("calc", file.stem, *(f"{key}={value}" for key, value in keys.items()))
 
 
 def less_reasons(manual: str) -> str:
@@ -125,6 +134,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     HERE / "standards" / "golden": row_texts,
     HERE / "judging" / "golden": finding_texts,
     HERE / "commands" / "golden": command_texts,
+    HERE / "mistakes" / "golden": mistake_texts,
     DOCUMENTS: document_texts,
 }
 

@@ -112,7 +112,8 @@ def _check_named(node: Any, environment: Environment) -> None:
     least, most = known[node.name].takes
     if node.kwargs or not least <= len(node.args or ()) <= most:
         count = "no value" if not most else "one value" if least else "one value or none"
-        raise Mistake(f"{node.name} takes {count} between brackets", "write them without names", node.lineno)
+        hint = "write it without a name" if most else "leave the brackets out"
+        raise Mistake(f"{node.name} takes {count} between brackets", hint, node.lineno)
 
 
 def _check_constant(node: Any) -> None:

@@ -131,7 +131,7 @@ def _time(text: str) -> "datetime.time":
 def _lines(text: str) -> str:
     """Several lines; the line end behind a text written as a block is no part of it."""
     if len(text) > MOST_TEXT:
-        raise InvalidValue(f"the text is longer than {MOST_TEXT} characters", "put it in a paper and name that")
+        raise InvalidValue(f"the text is longer than {MOST_TEXT} characters", "put it in a document and name that")
     return text.replace("\r\n", "\n").replace("\r", "\n").rstrip("\n")
 
 
@@ -141,7 +141,7 @@ def _text(text: str) -> str:
         raise InvalidValue("this text has more than one line", "write it in one line")
     if len(line) > MOST_LINE:
         raise InvalidValue(
-            f"the text is longer than {MOST_LINE} characters", "shorten it, or name a paper that says it"
+            f"the text is longer than {MOST_LINE} characters", "shorten it, or name a document that says it"
         )
     return line
 

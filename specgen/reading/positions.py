@@ -23,6 +23,7 @@ _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
 # The tags of plain YAML; every scalar is read as text, whatever its tag.
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
+_PLAIN_KEY = "write one word before the colon"
 MOST_DEPTH = 40
 # A file with more faults is no project, or repeats one mistake; the first ones show which.
 MOST_PROBLEMS = 100
@@ -222,7 +223,7 @@ class _Walk:
         data: dict[str, Any] = {}
         for key, value in self.pairs(node, path):
             if not isinstance(key, yaml.ScalarNode):
-                self.text.problem_at(self.place(key, path), path, "a key must be plain text")
+                self.text.problem_at(self.place(key, path), path, "a key must be plain text", _PLAIN_KEY)
                 continue
             if not self.is_printable(key, path):
                 continue
@@ -265,7 +266,7 @@ class _Walk:
             pairs = self.pairs(node, path)
             self.inside.discard(id(node))
             for key in (key for key, _ in pairs if not isinstance(key, yaml.ScalarNode)):
-                self.text.problem_at(self.place(key, path), path, "a key must be plain text")
+                self.text.problem_at(self.place(key, path), path, "a key must be plain text", _PLAIN_KEY)
             return [pair for pair in pairs if isinstance(pair[0], yaml.ScalarNode)]
         self.text.problem_at(self.place(node, path), path, message, hint)
         return []

@@ -195,3 +195,19 @@ def test_a_new_wall_has_no_step_and_no_warning_for_old_coatings(tmp_path: Path) 
     case = case_of(tmp_path, {"walls": {"W1": {"substrate": {"kind": "concrete_masonry"}}}})
     assert "EXISTING WALLS" not in document(case, "D05")
     assert " Existing walls\n" not in document(case, "D08")
+
+
+# Common practice, no source: the manufacturer of the EIFS says in writing how the wall that stands is to dry.
+@pytest.mark.parametrize(
+    ("letter", "owed"),
+    [
+        ({}, True),
+        ({"kind": "letter", "parties": ["wrb_source"]}, True),
+        ({"kind": "letter", "parties": ["eifs_source"]}, False),
+    ],
+)
+def test_the_manufacturer_owes_his_word_on_a_wall_that_stands(
+    letter: dict[str, Any], owed: bool, tmp_path: Path
+) -> None:
+    case = case_of(tmp_path, merged(PAINTED, {"attachments": {"L1": letter}} if letter else {}))
+    assert ("Written instructions: drying, maximum moisture, and mortar cure" in document(case, "D05")) is owed
