@@ -1,1 +1,1 @@
-"""What is told of the mistakes that the tests make, whole: tests ask for a part of it, the golden texts for every word."""
+"""What is told of the mistakes that tests make: tests ask for a part of it, the approved texts for every word."""

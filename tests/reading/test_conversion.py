@@ -223,7 +223,7 @@ BAD = [
     ("text", "project.name", "Trial\nW1  yes", "more than one line", "write it in one line"),
     ("text", "project.name", "Trial\rW1  yes", "more than one line", "write it in one line"),
     ("file", "firm", "firm\n.yaml", "more than one line", "write it in one line"),
-    ("text", "project.address", "x" * (MOST_TEXT + 1), f"longer than {MOST_TEXT} characters", "paper"),
+    ("text", "project.address", "x" * (MOST_TEXT + 1), f"longer than {MOST_TEXT} characters", "put it in a document"),
     ("file", "coating_system", "../x.yaml", "'../x.yaml' leaves the project folder", "inside the folder"),
     ("file", "coating_system", "a/../../x.yaml", "leaves the project folder", ""),
     ("file", "firm", "/etc/x.yaml", "leaves the project folder", ""),
