@@ -17,12 +17,15 @@ from specgen import pipeline
 from specgen.cli import main
 from specgen.computing import names
 from specgen.documents.catalogue import templates
+from specgen.documents.document import compose_document
 from specgen.judging.registry import load_rules
+from specgen.model.block import Figure
 from specgen.model.source import Basis, Source
 from specgen.output import package
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.starter import format_starter
+from tests.documents.support import context_of_example
 from tests.mistakes.told import mistake_texts
 from tests.support import EXAMPLES, ROOT, project_of, told_by
 from tests.typed_views import STUB, stub
@@ -48,6 +51,20 @@ def texts_of(example: str) -> dict[str, str]:
         context.project, context.standards, case.judgment, context.resolve, ("txt",), every, draft
     )
     return {f"{example}-{name}": content.decode() for name, content in made.files.items()}
+
+
+def figure_texts() -> dict[str, str]:
+    """The drawings of two examples as they stand in their documents, each stroke in a line of its own."""
+    drawn: dict[str, str] = {}
+    for example in ("clean", "gable-hall"):
+        context = context_of_example(example)
+        for template in (t for t in templates() if t.id in ("D07", "D08", "D09")):
+            blocks = compose_document(template, context, False).blocks
+            for figure in (block for block in blocks if isinstance(block, Figure)):
+                name = f"{example}-{template.id}-{figure.name}"
+                number = sum(made.startswith(name) for made in drawn) + 1
+                drawn[f"{name}-{number}.svg"] = figure.svg.replace("><", ">\n<")
+    return drawn
 
 
 def command_texts() -> dict[str, str]:
@@ -136,6 +153,7 @@ GOLDEN: dict[Path, Callable[[], dict[str, str]]] = {
     HERE / "commands" / "golden": command_texts,
     HERE / "mistakes" / "golden": mistake_texts,
     DOCUMENTS: document_texts,
+    HERE / "documents" / "figures" / "golden": figure_texts,
 }
 
 
