@@ -75,7 +75,7 @@ _BY_GOVERNMENT = (
     Column("Date of approval", 4, kind="date"),
 )
 # What an item is about, by words of its title, and the documents of this package that answer it.
-_BY_WORD = (
+_BY_WORD: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"mock-?up", ("D09", "D10")),
     (r"drawing|layout|joint list|panel list", ("D07",)),
     (r"calculation|design data", ("D06",)),
