@@ -1,0 +1,30 @@
+"""The submittal register: the items that the contract asks for, and what answers each."""
+
+import datetime
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.register import ITEMS, Cell, Column, make_register
+from specgen.model.block import Blank
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each item by section and paragraph; the columns of the review are left to be filled in."""
+    register = make_register(context)
+    lines = tuple(
+        tuple(_set_cell(context, row.mark, *pair) for pair in zip(register.columns, row.cells, strict=True))
+        for row in register.rows
+    )
+    columns = register.columns
+    return TableView(tuple(c.title for c in columns), lines, tuple(c.width for c in columns))
+
+
+def _set_cell(context: DocumentContext, mark: str, column: Column, cell: Cell) -> Any:
+    """A value as it prints; what is still to be given in brackets, what is filled in later as a blank."""
+    path = (*ITEMS, mark, column.holds)
+    if not column.holds:
+        return Blank(f"{column.title}, item {mark}", column.kind)
+    if cell is None and column.holds in context.project.schema.node(path[:-1]).children:
+        return context.ask(path) if context.project.applies(path) else ""
+    return context.display(path) if isinstance(cell, datetime.date) else cell or "–"
