@@ -1,6 +1,7 @@
 """The formats of a package: those that write each document by itself, and those that write of the whole set."""
 
 from collections.abc import Callable, Iterable, Iterator
+from importlib.util import find_spec
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
@@ -11,6 +12,21 @@ from specgen.model.suggest import suggest
 NamedFile = tuple[str, bytes]  # the name of a file, and its contents
 Tell = Callable[[str], None]  # takes what the user is told beside the files
 SetWriter = Callable[[ComposedSet, Tell], Iterable[NamedFile]]
+
+
+# What a package is written in where nothing else is asked for, each with the libraries of its extra.
+_DEFAULT: dict[str, tuple[str, ...]] = {
+    "docx": (),
+    "html": (),
+    "pdf": ("typst", "pikepdf"),
+    "xlsx": ("xlsxwriter",),
+    "csv": (),
+}
+
+
+def default_formats() -> tuple[str, ...]:
+    """The formats of a package that names none: those that are always there, and those whose extra is installed."""
+    return tuple(name for name, needs in _DEFAULT.items() if name in WRITERS and all(map(find_spec, needs)))
 
 
 def check_formats(formats: Iterable[str]) -> None:
