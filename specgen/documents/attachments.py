@@ -5,7 +5,7 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.members import split_mark
-from specgen.model.value_text import words
+from specgen.model.value_text import count, words
 
 # What is said of an attachment that is, or is not, as it must be; only what bears on its kind is given.
 _MARKED = {
@@ -18,7 +18,7 @@ _CALLED = {"wrb": "WRB", "backing": "backer rod"}
 
 
 def tell_state(context: DocumentContext, mark: str) -> list[Any]:
-    """`signed; ASTM E84; wall W1; 1 year 2 months old at award`."""
+    """`signed; ASTM E84; wall W1; 14 months`."""
     project, at = context.project, ("attachments", mark)
     parts: list[Any] = []
     for name, (yes, no) in _MARKED.items():
@@ -36,19 +36,15 @@ def tell_state(context: DocumentContext, mark: str) -> list[Any]:
 
 
 def tell_age(context: DocumentContext, mark: str) -> str:
-    """`11 months old at award`: the age of a test report in whole months; empty for any other document."""
+    """`11 months`: the age of a test report at award in whole months; empty for any other document."""
     project = context.project
     issued, award = project.get(("attachments", mark, "issued_on")), project.get(("contract", "award_date"))
     if project.get(("attachments", mark, "kind")) != "test_report" or issued is None or award is None:
         return ""
-    months = count_months(issued, award)
     if issued > award:
         return "issued after award"
-    years, rest = divmod(months, _MONTHS)
-    told = [
-        f"{number} {noun}{'' if number == 1 else 's'}" for number, noun in ((years, "year"), (rest, "month")) if number
-    ]
-    return f"{' '.join(told) or 'under 1 month'} old at award"
+    months = count_months(issued, award)
+    return f"{count(months, 'month') if months else 'under 1 month'}"
 
 
 def count_months(first: datetime.date, last: datetime.date) -> int:

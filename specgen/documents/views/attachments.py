@@ -11,18 +11,19 @@ from specgen.documents.register import find_items
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each attachment, those of a kind together, those of side files included."""
-    header = ("Mark", "Title", "Kind", "Covers", "Date", "Expires", "Status", "Register item")
+    header = ("Mark", "Title", "Kind", "Covers", "Date", "Status; age at award", "Item")
     return TableView(
-        header, tuple(_set_row(context, mark) for mark in list_attachments(context)), (6, 24, 10, 15, 10, 10, 17, 8)
+        header, tuple(_set_row(context, mark) for mark in list_attachments(context)), (7, 26, 12, 15, 14, 20, 6)
     )
 
 
 def _set_row(context: DocumentContext, mark: str) -> tuple[Any, ...]:
     at = ("attachments", mark)
     title, kind, issued = (context.display((*at, name)) for name in ("title", "kind", "issued_on"))
-    expires = context.display((*at, "valid_to")) if context.project.is_given((*at, "valid_to")) else ""
+    expires = context.project.is_given((*at, "valid_to"))
+    dates = [issued, ", valid through ", context.display((*at, "valid_to"))] if expires else issued
     answered = span_marks(find_items(context, mark))
     covered = context.project.get((*at, "covers"))
     covers = ", ".join(map(name_material, covered)) if covered else context.display((*at, "covers"))
     said = kind if kind.open else name_kind(str(kind.raw))
-    return (mark, title, said, covers, issued, expires, tell_state(context, mark), answered)
+    return (mark, title, said, covers, dates, tell_state(context, mark), answered)
