@@ -46,15 +46,15 @@ class Register(NamedTuple):
 
 
 _NUMBER = Column("Item", 6, "mark")
-_PLACE = (Column("Section", 8, "section"), Column("Paragraph", 9, "paragraph"))
+_PLACE = (Column("Section", 7, "section"), Column("Paragraph", 9, "paragraph"))
 _ANSWERS = (Column("Documents", 8, "documents"), Column("Attachments", 11, "attachments"))
 # The columns by the procedure of the contract: those of an architect's review, and those of UFGS 01 33 00.
 _BY_ARCHITECT = (
     _NUMBER,
     *_PLACE,
-    Column("Description", 18, "title"),
-    Column("Type", 11, "group"),
-    Column("Submit", 9, "due_on", "date"),
+    Column("Description", 17, "title"),
+    Column("Type", 10, "group"),
+    Column("Submit", 12, "due_on", "date"),
     *_ANSWERS,
     Column("Submitted", 7, kind="date"),
     Column("Action", 6),
@@ -65,7 +65,7 @@ _BY_GOVERNMENT = (
     Column("Transmittal number", 8, "transmittal"),
     *_PLACE,
     Column("SD number", 7, "sd_type"),
-    Column("Description of item", 14, "title"),
+    Column("Description of item", 15, "title"),
     Column("Classification", 5, "classification"),
     Column("Submit", 8, "due_on", "date"),
     *_ANSWERS,
