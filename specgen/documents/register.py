@@ -115,9 +115,17 @@ def find_documents(context: DocumentContext, mark: str) -> tuple[str, ...]:
 
 def find_items(context: DocumentContext, attachment: str) -> tuple[str, ...]:
     """The marks of the items that an attachment answers, in the order of the register."""
-    project = context.project
-    items = sorted(project.members.get(ITEMS, ()), key=lambda mark: _sort_key(context, mark))
-    return tuple(mark for mark in items if attachment in _list_attachments(context, mark))
+    return context.remember(_index_items).get(attachment, ())
+
+
+def _index_items(context: DocumentContext) -> dict[str, tuple[str, ...]]:
+    """The marks of the items by the attachment that answers them."""
+    items = sorted(context.project.members.get(ITEMS, ()), key=lambda mark: _sort_key(context, mark))
+    index: dict[str, list[str]] = {}
+    for mark in items:
+        for attachment in dict.fromkeys(_list_attachments(context, mark)):
+            index.setdefault(attachment, []).append(mark)
+    return {attachment: tuple(marks) for attachment, marks in index.items()}
 
 
 def _list_attachments(context: DocumentContext, mark: str) -> tuple[str, ...]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import groupby
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
@@ -16,6 +16,25 @@ from specgen.model.block import CheckBox
 _GLANCE = 6
 # So many rules are named in a row.
 _MOST_RULES = 4
+
+
+class OpenLine(NamedTuple):
+    """One open item by itself; `rules` are the codes of those it holds up, spanned."""
+
+    party: str  # its role
+    before: str
+    subject: str
+    item: str
+    rules: str
+
+
+def list_lines(context: DocumentContext) -> tuple[OpenLine, ...]:
+    """Every open item in a line of its own, in the order in which the table has them."""
+    return tuple(
+        OpenLine(request.party, request.before, request.subject, item, span_marks(dict.fromkeys(held)))
+        for request in list_requests(context)
+        for item, held in zip(request.items, request.holds, strict=True)
+    )
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
