@@ -1,8 +1,8 @@
 """A sheet as comma-separated values (RFC 4180), which spreadsheets open as a table and programs read line by line.
 
 UTF-8 with a byte order mark, by which spreadsheets know it; dates as ISO 8601 writes them. A spreadsheet runs a cell
-that begins like a formula whether or not it stands in quotes, and no mark of the format keeps it from that. So such a text
-gets an apostrophe in front, and so does one that has it already: who takes one apostrophe away before a sign of a
+that begins like a formula whether or not it stands in quotes, and no mark of the format keeps it from that. So such a
+text gets an apostrophe in front, and so does one that has it already: who takes one apostrophe away before a sign of a
 formula has every text again as it was. Figures are numbers and get none. All texts stand in quotes, so that a list
 separator of another country does not split them either.
 """
