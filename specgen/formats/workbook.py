@@ -6,6 +6,8 @@ own markup as it stands; such a text is written in two runs.
 
 import datetime
 import io
+import textwrap
+from collections.abc import Iterable
 from typing import Any
 
 from specgen.formats.xml_text import remove_non_xml
@@ -16,6 +18,8 @@ from specgen.model.sheet import Book, Sheet, SheetCell, SheetColumn
 # length of a cell from memory).
 MOST_TEXT = 32_767
 _MOST_LINE = 255
+# The height of a line in points, and the most of them: no row is higher than 409 points (from memory).
+_LINE, _MOST_LINES = 15, 27
 _LETTER, _A4 = 1, 9  # codes of paper sizes (ECMA-376, Part 1, 18.3.1.63)
 _MARGINS = {"left": 0.5, "right": 0.5, "top": 0.75, "bottom": 0.75}  # in
 # The day a file is said to be made where its package has none: the same input gives the same bytes.
@@ -47,13 +51,15 @@ def write_workbook(book: Book) -> bytes:
 
 def _fill(workbook: Any, page: Any, sheet: Sheet) -> None:
     """Head, cells, frozen row and filter."""
-    head = workbook.add_format(_GRID | _HEAD)
-    looks = [workbook.add_format(_GRID | _look(column)) for column in sheet.columns]
-    for place, (column, look) in enumerate(zip(sheet.columns, looks, strict=True)):
+    for place, column in enumerate(sheet.columns):
+        look = workbook.add_format(_GRID | _look(column))
+        head = workbook.add_format(_GRID | _HEAD | ({"align": "right"} if column.kind == "number" else {}))
         page.set_column(place, place, column.width)
         page.write_string(0, place, column.title, head)
         for number, row in enumerate(sheet.rows, 1):
             _write_cell(page, number, place, row[place], look)
+    for number, texts in enumerate([[column.title for column in sheet.columns], *sheet.rows]):
+        page.set_row(number, _LINE * _count_lines(texts, sheet.columns))
     page.freeze_panes(1, 0)
     last = len(sheet.columns) - 1
     if sheet.rows:
@@ -68,8 +74,15 @@ def _look(column: SheetColumn) -> dict[str, Any]:
     if column.kind == "date":
         return {"num_format": "yyyy-mm-dd", "align": "left"}
     if column.kind == "number":
-        return {"num_format": f"#,##0{'.' * (column.decimals > 0)}{'0' * column.decimals}"}
+        return {} if column.decimals is None else {"num_format": f"#,##0.{'0' * column.decimals}"}
     return {"text_wrap": True, "num_format": "@"}
+
+
+def _count_lines(cells: Iterable[SheetCell], columns: tuple[SheetColumn, ...]) -> int:
+    """The lines of the highest cell of a row: not every program finds the height that wrapped words need."""
+    room = ((cell, column.width) for cell, column in zip(cells, columns, strict=True) if isinstance(cell, str))
+    lines = (len(textwrap.wrap(cell, width)) for cell, width in room if len(cell) > width)
+    return min(max(lines, default=1), _MOST_LINES)
 
 
 def _write_cell(page: Any, row: int, place: int, cell: SheetCell, look: Any) -> None:

@@ -12,8 +12,6 @@ PANEL_COLUMNS = ("elevation", "panel", "x", "y", "width", "height", "least_side"
 JOINT_COLUMNS = ("elevation", "joint", "kind", "x1", "y1", "x2", "y2", "length")
 # Numbers are written to this many decimals of an inch or a millimeter, far below what can be snapped or cut.
 DECIMALS = 6
-# Of these a sheet shows so many: a sixteenth of an inch, a tenth of a millimeter.
-SHOWN = {"in": 4, "mm": 1}
 
 
 def list_unit(system: str) -> str:

@@ -7,12 +7,12 @@ SheetCell = str | int | float | datetime.date | None
 
 
 class SheetColumn(NamedTuple):
-    """A column: its title with the unit of its figures, its width in characters, and the decimals that it shows."""
+    """A column: its title with the unit of its figures, its width in characters, the decimals it shows if not all."""
 
     title: str
     width: int
     kind: Literal["text", "date", "number"] = "text"
-    decimals: int = 2
+    decimals: int | None = None
 
 
 class Sheet(NamedTuple):

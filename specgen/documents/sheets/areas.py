@@ -21,8 +21,8 @@ def make_sheet(context: DocumentContext) -> Sheet:
     columns = (
         SheetColumn("Elevation", 26),
         SheetColumn("Batch", 8),
-        *(SheetColumn(f"{title}, {told}", 14, "number") for title in _AREAS),
-        SheetColumn(f"Aesthetic joints, {length}", 18, "number"),
+        *(SheetColumn(f"{title}, {told}", 14, "number", _DECIMALS) for title in _AREAS),
+        SheetColumn(f"Aesthetic joints, {length}", 18, "number", _DECIMALS),
     )
     batches = number_batches(context)
     rows = tuple(

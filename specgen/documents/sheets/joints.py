@@ -2,7 +2,7 @@
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.layouts import list_laid_out
-from specgen.laying_out.lists import SHOWN, joint_rows, list_unit
+from specgen.laying_out.lists import joint_rows, list_unit
 from specgen.model.sheet import Sheet, SheetColumn
 from specgen.model.value_text import words
 
@@ -18,10 +18,9 @@ def make_sheet(context: DocumentContext) -> Sheet | None:
     if not layouts:
         return None
     unit = list_unit(context.first)
-    decimals = SHOWN[unit]
     columns = (
         *(SheetColumn(title, 14) for title in _MARKS),
-        *(SheetColumn(f"{title}, {unit}", 16, "number", decimals) for title in _LENGTHS),
+        *(SheetColumn(f"{title}, {unit}", 16, "number") for title in _LENGTHS),
     )
     rows = tuple(
         (*row[:_KIND], words(str(row[_KIND])), *row[_KIND + 1 :]) for row in joint_rows(layouts, context.first)

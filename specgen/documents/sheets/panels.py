@@ -2,7 +2,7 @@
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.layouts import list_laid_out
-from specgen.laying_out.lists import SHOWN, list_unit, panel_rows
+from specgen.laying_out.lists import list_unit, panel_rows
 from specgen.model.sheet import Sheet, SheetColumn
 
 DOCUMENT, ORDER = "D07", 40
@@ -16,10 +16,9 @@ def make_sheet(context: DocumentContext) -> Sheet | None:
     if not layouts:
         return None
     unit = list_unit(context.first)
-    decimals = SHOWN[unit]
     columns = (
         *(SheetColumn(title, 14) for title in _MARKS),
-        *(SheetColumn(f"{title}, {unit}", 14, "number", decimals) for title in _LENGTHS),
+        *(SheetColumn(f"{title}, {unit}", 14, "number") for title in _LENGTHS),
         SheetColumn(f"Net area, sq {unit}", 16, "number"),
     )
     return Sheet("Panel list", columns, tuple(map(tuple, panel_rows(layouts, context.first))), "No panels")
