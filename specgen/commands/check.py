@@ -30,13 +30,12 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
-    if len(args.files) > 1 or os.path.isdir(args.files[0]):  # noqa: PTH112 (no error without rights)
-        return _check_many(args)
+    many = len(args.files) > 1 or os.path.isdir(args.files[0])  # noqa: PTH112 (no error without rights)
     try:
-        return _check(args)
+        return _check_many(args) if many else _check(args)
     except Refused as refused:
-        data = report_to_data(None, None, refused.problems) if args.format == "json" else None
-        return Outcome(NOT_DONE, data=data, problems=refused.problems)
+        data = [] if many else report_to_data(None, None, refused.problems)
+        return Outcome(NOT_DONE, data=data if args.format == "json" else None, problems=refused.problems)
 
 
 def _check(args: Namespace) -> Outcome:
