@@ -21,9 +21,9 @@ from specgen.documents.template_functions import Function, check_words, figure_f
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views._requests import count_asked
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
+from specgen.documents.views.open_items import count_asked
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules

@@ -114,12 +114,10 @@ def tell_action(context: DocumentContext) -> list[Any]:
     # A number of days prints with its unit, which the kind of day stands within.
     said = f"{days.raw} {words(str(kind.raw))} day{'' if days.raw == 1 else 's'}" if days and kind else ""
     time: list[Any] = [said] if said else [days, ", ", kind]
-    return [
-        *asked,
-        ". Review time of the contract: ",
-        *time,
-        *([", with deviations"] if longer and not revised else []),
-    ]
+    again = project.get(("contract", "resubmittal_days"))
+    more = ", with deviations" if longer and not revised else ""
+    more += f"; of a resubmittal, {count(again, 'day')}" if again and not revised else ""
+    return [*asked, ". Review time of the contract: ", *time, *([more] if more else [])]
 
 
 def tell_answered(context: DocumentContext, name: str) -> str:

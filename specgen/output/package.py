@@ -1,5 +1,6 @@
 """Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -147,7 +148,9 @@ def _choose(every: tuple[Template, ...], only: tuple[str, ...], stages: tuple[st
     known = {template.id: template for template in every}
     for name in only:
         if name.upper() not in known:
-            raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
+            raise refuse(
+                f"there is no document {name!r}", suggest(re.sub(r"(?<=^D)(?=\d$)", "0", name.upper()), list(known))
+            )
     wanted = {name.upper() for name in only}
     if ANSWER in wanted and stages is not None:
         raise refuse(f"{ANSWER} is part of a draft alone", "add --draft")
