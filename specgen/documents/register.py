@@ -22,7 +22,7 @@ class Column(NamedTuple):
     """A column of the register; `width` is its share of the page in percent.
 
     `holds` is the field of the item that it prints, or `mark`, `transmittal` or `documents`; a column that holds none
-    is filled in by hand as the review goes on.
+    is filled in by hand as the review goes on. One without a width has no place on a page.
     """
 
     title: str
@@ -61,18 +61,20 @@ _BY_ARCHITECT = (
     Column("Date of action", 7, kind="date"),
 )
 _BY_GOVERNMENT = (
-    _NUMBER,
-    Column("Transmittal number", 8, "transmittal"),
-    *_PLACE,
-    Column("SD number", 7, "sd_type"),
-    Column("Description of item", 15, "title"),
-    Column("Classification", 5, "classification"),
-    Column("Submit", 8, "due_on", "date"),
-    *_ANSWERS,
-    Column("Contractor action code", 4),
-    Column("Date of action", 4, kind="date"),
-    Column("Approving authority action code", 4),
-    Column("Date of approval", 4, kind="date"),
+    Column("Item", 5, "mark"),
+    Column("Transmittal number", 0, "transmittal"),  # that of the package: a page says it once
+    Column("Section", 7, "section"),
+    Column("Paragraph", 8, "paragraph"),
+    Column("SD number", 6, "sd_type"),
+    Column("Description of item", 14, "title"),
+    Column("Classification", 9, "classification"),
+    Column("Submit", 9, "due_on", "date"),
+    Column("Documents", 8, "documents"),
+    Column("Attachments", 9, "attachments"),
+    Column("Action code", 6),
+    Column("Action date", 6, kind="date"),
+    Column("Authority code", 7),
+    Column("Authority date", 6, kind="date"),
 )
 # What an item is about, by words of its title, and the documents of this package that answer it.
 _BY_WORD: tuple[tuple[str, tuple[str, ...]], ...] = (

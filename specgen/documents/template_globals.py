@@ -23,7 +23,7 @@ from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
-from specgen.documents.views.open_items import count_asked
+from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
@@ -72,7 +72,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "rules_evaluated": _count_evaluated(context),
-        "marks": tell_marks(context),
+        "marks": tell_marks(context, tell_asked(context)),
         "mockup_places": name_places(context),
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),

@@ -150,7 +150,7 @@ def test_a_resubmittal_that_answers_all_six_is_not_and_prints_every_answer(tmp_p
     assert "SUB-07d" not in {f.code for f in case.judgment.findings}
     text = document(case, "D01")
     assert "\nLast review | revise and resubmit, by R. Lindqvist, March 19, 2027\n" in text
-    assert "\nCHANGES SINCE THE LAST ISSUE\n1. answers to the review.\n" in text
+    assert "\nCHANGES SINCE THE LAST ISSUE\n1. answers to the review\n" in text
     lines = [line for line in text.splitlines() if line.startswith("C")]
     for mark, comment in COMMENTS.items():
         assert " | ".join((mark, comment["text"], comment["answer"], comment["where"])) in "\n".join(lines)

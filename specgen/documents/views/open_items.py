@@ -38,6 +38,11 @@ def count_asked(context: DocumentContext) -> dict[str, int]:
     return counts
 
 
+def tell_asked(context: DocumentContext) -> str:
+    """All items in one text, to find the marks in it."""
+    return "\n".join(item for request in list_requests(context) for item in request.items)
+
+
 def _list_rows(same: list[Request]) -> Iterator[tuple[str, Any, str]]:
     """What is needed before one work, each item with its box."""
     told = [pair for request in same for pair in zip(request.items, request.holds, strict=True)]
