@@ -14,7 +14,7 @@ from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
 from specgen.documents.qualifications import tell_crews
-from specgen.documents.required_documents import count_pending, list_measured, list_pending
+from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
@@ -92,8 +92,8 @@ def _count_evaluated(context: DocumentContext) -> str:
 
 
 def _list_codes(context: DocumentContext) -> list[str]:
-    """The codes of what is found, and of the documents still required."""
-    return [finding.code for finding in context.judgment.findings] + [entry.code for entry in list_pending(context)]
+    """The codes of what is found; documents still required are open items."""
+    return [finding.code for finding in context.judgment.findings if not looks_for_document(finding)]
 
 
 def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Function, ...]:

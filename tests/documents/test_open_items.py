@@ -42,10 +42,10 @@ def test_members_that_lack_the_same_share_a_line(tmp_path: Path) -> None:
 def test_a_document_is_asked_of_who_owes_it_with_its_date(tmp_path: Path) -> None:
     page = page_of(changed_clean(tmp_path, {"attachments": {"SD1": {"covers": ["accessories"]}}}), "D19")
     owed = {row[0].partition(":")[0]: row for row in items_of(page)}
-    assert set(owed) == {"EIFS manufacturer", "Sealant manufacturer"}
+    assert set(owed) == {"EIFS manufacturer", "Sealant manufacturer", "WRB manufacturer"}
     assert owed["EIFS manufacturer"][1:4] == [
         "mockup",
-        "( ) Safety data sheets: WRB, adhesive, base coat",
+        "( ) Safety data sheets: adhesive, base coat",
         "SUB-02",
     ]
     # The mockup of the example is planned on April 12, 2027.
