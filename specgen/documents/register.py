@@ -97,6 +97,10 @@ _BY_DESCRIPTION: dict[str, tuple[str, ...]] = {"SD-02": ("D07",), "SD-05": ("D06
 
 def make_register(context: DocumentContext) -> Register:
     """The register of the contract, with dates as dates; no rows where the contract lists no item."""
+    return context.remember(_gather_register)
+
+
+def _gather_register(context: DocumentContext) -> Register:
     columns = _BY_GOVERNMENT if is_government(context) else _BY_ARCHITECT
     marks = sorted(context.project.members.get(ITEMS, ()), key=lambda mark: _sort_key(context, mark))
     return Register(columns, tuple(RegisterRow(mark, _read_cells(context, mark, columns)) for mark in marks))
@@ -117,9 +121,16 @@ def find_documents(context: DocumentContext, mark: str) -> tuple[str, ...]:
 
 def find_items(context: DocumentContext, attachment: str) -> tuple[str, ...]:
     """The marks of the items that an attachment answers, in the order of the register."""
-    project = context.project
-    items = sorted(project.members.get(ITEMS, ()), key=lambda mark: _sort_key(context, mark))
-    return tuple(mark for mark in items if attachment in _list_attachments(context, mark))
+    return context.remember(_gather_answers).get(attachment, ())
+
+
+def _gather_answers(context: DocumentContext) -> dict[str, tuple[str, ...]]:
+    """The items by the attachments that answer them."""
+    answers: dict[str, list[str]] = {}
+    for row in make_register(context).rows:
+        for attachment in _list_attachments(context, row.mark):
+            answers.setdefault(attachment, []).append(row.mark)
+    return {attachment: tuple(marks) for attachment, marks in answers.items()}
 
 
 def _list_attachments(context: DocumentContext, mark: str) -> tuple[str, ...]:

@@ -122,7 +122,16 @@ def tell_action(context: DocumentContext) -> list[Any]:
 
 def tell_answered(context: DocumentContext, name: str) -> str:
     """The marks of the items of the register that a document answers, those that follow each other as a span."""
-    return span_marks(row.mark for row in make_register(context).rows if name in find_documents(context, row.mark))
+    return span_marks(context.remember(_gather_answered).get(name, ()))
+
+
+def _gather_answered(context: DocumentContext) -> dict[str, list[str]]:
+    """The marks of the items by the documents that answer them."""
+    answered: dict[str, list[str]] = {}
+    for row in make_register(context).rows:
+        for name in find_documents(context, row.mark):
+            answered.setdefault(name, []).append(row.mark)
+    return answered
 
 
 def is_variation(context: DocumentContext, mark: str) -> bool:
