@@ -27,6 +27,10 @@ def _set_cell(context: DocumentContext, mark: str, column: Column, cell: Cell) -
     if not column.holds:
         # No date to sign at, as nobody signs row by row: the register may go on over pages.
         return Blank(f"{column.title}, item {mark}")
-    if cell is None and column.holds in context.project.schema.node(path[:-1]).children:
-        return context.ask(path) if context.project.applies(path) else ""
-    return context.display(path) if isinstance(cell, datetime.date) else cell or "–"
+    if column.holds not in context.project.schema.node(path[:-1]).children:
+        return cell or "–"
+    shown = context.display(path)
+    if shown.open:
+        return shown if context.project.applies(path) else "–"
+    # A date, and what the register says in other words than the field, such as marks that follow each other.
+    return shown if isinstance(cell, datetime.date) else cell or "–"
