@@ -22,7 +22,7 @@ class Column(NamedTuple):
     """A column of the register; `width` is its share of the page in percent.
 
     `holds` is the field of the item that it prints, or `mark`, `transmittal` or `documents`; a column that holds none
-    is filled in by hand as the review goes on.
+    is filled in by hand as the review goes on. One without a width has no place on a page.
     """
 
     title: str
@@ -61,18 +61,20 @@ _BY_ARCHITECT = (
     Column("Date of action", 7, kind="date"),
 )
 _BY_GOVERNMENT = (
-    _NUMBER,
-    Column("Transmittal number", 8, "transmittal"),
-    *_PLACE,
-    Column("SD number", 7, "sd_type"),
-    Column("Description of item", 15, "title"),
-    Column("Classification", 5, "classification"),
-    Column("Submit", 8, "due_on", "date"),
-    *_ANSWERS,
-    Column("Contractor action code", 4),
-    Column("Date of action", 4, kind="date"),
-    Column("Approving authority action code", 4),
-    Column("Date of approval", 4, kind="date"),
+    Column("Item", 5, "mark"),
+    Column("Transmittal number", 0, "transmittal"),  # that of the package: a page says it once
+    Column("Section", 7, "section"),
+    Column("Paragraph", 8, "paragraph"),
+    Column("SD number", 6, "sd_type"),
+    Column("Description of item", 14, "title"),
+    Column("Classification", 9, "classification"),
+    Column("Submit", 9, "due_on", "date"),
+    Column("Documents", 8, "documents"),
+    Column("Attachments", 9, "attachments"),
+    Column("Action code", 6),
+    Column("Action date", 6, kind="date"),
+    Column("Authority code", 7),
+    Column("Authority date", 6, kind="date"),
 )
 # What an item is about, by words of its title, and the documents of this package that answer it.
 _BY_WORD: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -95,6 +97,10 @@ _BY_DESCRIPTION: dict[str, tuple[str, ...]] = {"SD-02": ("D07",), "SD-05": ("D06
 
 def make_register(context: DocumentContext) -> Register:
     """The register of the contract, with dates as dates; no rows where the contract lists no item."""
+    return context.remember(_gather_register)
+
+
+def _gather_register(context: DocumentContext) -> Register:
     columns = _BY_GOVERNMENT if is_government(context) else _BY_ARCHITECT
     marks = sorted(context.project.members.get(ITEMS, ()), key=lambda mark: _sort_key(context, mark))
     return Register(columns, tuple(RegisterRow(mark, _read_cells(context, mark, columns)) for mark in marks))
@@ -115,17 +121,16 @@ def find_documents(context: DocumentContext, mark: str) -> tuple[str, ...]:
 
 def find_items(context: DocumentContext, attachment: str) -> tuple[str, ...]:
     """The marks of the items that an attachment answers, in the order of the register."""
-    return context.remember(_index_items).get(attachment, ())
+    return context.remember(_gather_answers).get(attachment, ())
 
 
-def _index_items(context: DocumentContext) -> dict[str, tuple[str, ...]]:
-    """The marks of the items by the attachment that answers them."""
-    items = sorted(context.project.members.get(ITEMS, ()), key=lambda mark: _sort_key(context, mark))
-    index: dict[str, list[str]] = {}
-    for mark in items:
-        for attachment in dict.fromkeys(_list_attachments(context, mark)):
-            index.setdefault(attachment, []).append(mark)
-    return {attachment: tuple(marks) for attachment, marks in index.items()}
+def _gather_answers(context: DocumentContext) -> dict[str, tuple[str, ...]]:
+    """The items by the attachments that answer them."""
+    answers: dict[str, list[str]] = {}
+    for row in make_register(context).rows:
+        for attachment in _list_attachments(context, row.mark):
+            answers.setdefault(attachment, []).append(row.mark)
+    return {attachment: tuple(marks) for attachment, marks in answers.items()}
 
 
 def _list_attachments(context: DocumentContext, mark: str) -> tuple[str, ...]:

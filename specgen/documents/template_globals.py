@@ -14,16 +14,16 @@ from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
 from specgen.documents.qualifications import tell_crews
-from specgen.documents.required_documents import count_pending, list_measured, list_pending
+from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
 from specgen.documents.transmittal import cite_procedure
-from specgen.documents.views._requests import count_asked
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
+from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
@@ -72,7 +72,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "rules_evaluated": _count_evaluated(context),
-        "marks": tell_marks(context),
+        "marks": tell_marks(context, tell_asked(context)),
         "mockup_places": name_places(context),
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
@@ -92,8 +92,8 @@ def _count_evaluated(context: DocumentContext) -> str:
 
 
 def _list_codes(context: DocumentContext) -> list[str]:
-    """The codes of what is found, and of the documents still required."""
-    return [finding.code for finding in context.judgment.findings] + [entry.code for entry in list_pending(context)]
+    """The codes of what is found; documents still required are open items."""
+    return [finding.code for finding in context.judgment.findings if not looks_for_document(finding)]
 
 
 def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Function, ...]:

@@ -114,17 +114,24 @@ def tell_action(context: DocumentContext) -> list[Any]:
     # A number of days prints with its unit, which the kind of day stands within.
     said = f"{days.raw} {words(str(kind.raw))} day{'' if days.raw == 1 else 's'}" if days and kind else ""
     time: list[Any] = [said] if said else [days, ", ", kind]
-    return [
-        *asked,
-        ". Review time of the contract: ",
-        *time,
-        *([", with deviations"] if longer and not revised else []),
-    ]
+    again = project.get(("contract", "resubmittal_days"))
+    more = ", with deviations" if longer and not revised else ""
+    more += f"; of a resubmittal, {count(again, 'day')}" if again and not revised else ""
+    return [*asked, ". Review time of the contract: ", *time, *([more] if more else [])]
 
 
 def tell_answered(context: DocumentContext, name: str) -> str:
     """The marks of the items of the register that a document answers, those that follow each other as a span."""
-    return span_marks(row.mark for row in make_register(context).rows if name in find_documents(context, row.mark))
+    return span_marks(context.remember(_gather_answered).get(name, ()))
+
+
+def _gather_answered(context: DocumentContext) -> dict[str, list[str]]:
+    """The marks of the items by the documents that answer them."""
+    answered: dict[str, list[str]] = {}
+    for row in make_register(context).rows:
+        for name in find_documents(context, row.mark):
+            answered.setdefault(name, []).append(row.mark)
+    return answered
 
 
 def is_variation(context: DocumentContext, mark: str) -> bool:

@@ -63,15 +63,6 @@ def list_requests(context: DocumentContext) -> tuple[Request, ...]:
     return context.remember(_gather)
 
 
-def count_asked(context: DocumentContext) -> dict[str, int]:
-    """The number of items needed before the decision on the walls, before the submittal, and later."""
-    counts = {"decision": 0, "submittal": 0, "later": 0}
-    for request in list_requests(context):
-        early = "decision" if request.order <= DECISION[0] else "submittal"
-        counts[early if request.order <= SUBMITTAL[0] else "later"] += len(request.items)
-    return counts
-
-
 def _gather(context: DocumentContext) -> tuple[Request, ...]:
     told: dict[tuple[str, int, str, str], list[Told]] = defaultdict(list)
     held = _find_held(context)

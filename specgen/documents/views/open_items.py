@@ -8,7 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.views._asked import SUBMITTAL
+from specgen.documents.views._asked import DECISION, SUBMITTAL
 from specgen.documents.views._requests import Request, list_requests
 from specgen.model.block import CheckBox
 
@@ -45,7 +45,21 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         first = name_party(context, party)
         lines += [(first if not number else name_role(party), *row, "") for number, row in enumerate(cells)]
     header = ("From", "Needed before", "Value or document", "Holds up", "Answer, date")
-    return TableView(header, tuple(lines), (17, 13, 40, 15, 15))
+    return TableView(header, tuple(lines), (16, 18, 40, 14, 12))
+
+
+def count_asked(context: DocumentContext) -> dict[str, int]:
+    """The number of items needed before the decision on the walls, before the submittal, and later."""
+    counts = {"decision": 0, "submittal": 0, "later": 0}
+    for request in list_requests(context):
+        early = "decision" if request.order <= DECISION[0] else "submittal"
+        counts[early if request.order <= SUBMITTAL[0] else "later"] += len(request.items)
+    return counts
+
+
+def tell_asked(context: DocumentContext) -> str:
+    """All items in one text, to find the marks in it."""
+    return "\n".join(item for request in list_requests(context) for item in request.items)
 
 
 def _list_rows(same: list[Request]) -> Iterator[tuple[str, Any, str]]:

@@ -12,11 +12,12 @@ from specgen.model.block import Blank
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each item by section and paragraph; the columns of the review are left to be filled in."""
     register = make_register(context)
+    shown = [number for number, column in enumerate(register.columns) if column.width]
+    columns = [register.columns[number] for number in shown]
     lines = tuple(
-        tuple(_set_cell(context, row.mark, *pair) for pair in zip(register.columns, row.cells, strict=True))
+        tuple(_set_cell(context, row.mark, register.columns[number], row.cells[number]) for number in shown)
         for row in register.rows
     )
-    columns = register.columns
     return TableView(tuple(c.title for c in columns), lines, tuple(c.width for c in columns))
 
 
@@ -24,7 +25,12 @@ def _set_cell(context: DocumentContext, mark: str, column: Column, cell: Cell) -
     """A value as it prints; what is still to be given in brackets, what is filled in later as a blank."""
     path = (*ITEMS, mark, column.holds)
     if not column.holds:
-        return Blank(f"{column.title}, item {mark}", column.kind)
-    if cell is None and column.holds in context.project.schema.node(path[:-1]).children:
-        return context.ask(path) if context.project.applies(path) else ""
-    return context.display(path) if isinstance(cell, datetime.date) else cell or "–"
+        # No date to sign at, as nobody signs row by row: the register may go on over pages.
+        return Blank(f"{column.title}, item {mark}")
+    if column.holds not in context.project.schema.node(path[:-1]).children:
+        return cell or "–"
+    shown = context.display(path)
+    if shown.open:
+        return shown if context.project.applies(path) else "–"
+    # A date, and what the register says in other words than the field, such as marks that follow each other.
+    return shown if isinstance(cell, datetime.date) else cell or "–"

@@ -21,6 +21,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ),
         ("Through", _name(context, "general_contractor")),
         ("From", _name(context, "applicator")),
+        ("Engineer", _name(context, "design_engineer") if _is_named(context, "design_engineer") else ""),
         ("Contract", context.display(("contract", "number"))),
         ("Section and paragraph", tell_sections(context)),
         ("Items", tell_items(context)),
@@ -39,7 +40,11 @@ def _name(context: DocumentContext, role: str) -> list[Any]:
     return [context.display((*at, "name")), *(part for one in told for part in (", ", one))]
 
 
+def _is_named(context: DocumentContext, role: str) -> bool:
+    return context.project.is_given(("parties", role, "name"))
+
+
 def _tell_review(context: DocumentContext) -> list[Any]:
-    """`revise and resubmit, R. Lindqvist, March 19, 2027`."""
+    """`revise and resubmit, by R. Lindqvist, March 19, 2027`."""
     action, by, on = (context.display(("package", "review", name)) for name in ("action", "by", "on"))
-    return [action, ", ", by, ", ", on]
+    return [action, ", by ", by, ", ", on]
