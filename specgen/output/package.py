@@ -1,7 +1,7 @@
 """Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -9,6 +9,7 @@ from typing import Any
 from specgen.documents import document
 from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template, templates, templates_folder
+from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import (
     ANSWER,
@@ -21,7 +22,7 @@ from specgen.documents.drafts import (
     list_cited,
 )
 from specgen.documents.template_overrides import check_folder, check_page
-from specgen.formats import png, text
+from specgen.formats import png
 from specgen.judging.open_items import owed_rings
 from specgen.model.block import Document, Figure
 from specgen.model.finding import Judgment, Severity
@@ -31,9 +32,9 @@ from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
 from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST, index_files
+from specgen.output.writers import check_formats, write_set
 from specgen.resolving.provider import Resolver
 
-Writer = Callable[[Document, Path], bytes]
 _SUBMITTALS_OF_WORK = ("work_submittal", "resubmittal", "closeout")
 
 
@@ -56,12 +57,14 @@ def make_package(
     draft: bool,
     letterhead: Path | None = None,
     own: Path | None = None,
+    home: Path | None = None,
 ) -> Package:
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
-    Raises Refused for an unknown format, an unknown id, a faulty template or a letterhead that cannot serve.
+    `home` is the folder of the project file, in which its attachments lie. Raises Refused for an unknown format, an
+    unknown id, a faulty template or a letterhead that cannot serve.
     """
-    writers = {name: _load_writer(name, letterhead, own) for name in formats}
+    check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve)
     folder = templates_folder()
@@ -74,17 +77,28 @@ def make_package(
     issued = _choose(every, (), stages)
     documents, rest = _compose(_choose(every, only, stages) if only else issued, issued, every, context, draft)
     notes += _describe_figures(formats, documents)
-    files = [(f"{d.file_name}.{ending}", write(d, folder)) for d in documents for ending, write in writers.items()]
-    about = {
+    made = ComposedSet(
+        documents=tuple(documents), context=context, templates=folder, own=own, letterhead=letterhead, home=home
+    )
+    files, told = write_set(made, formats)
+    return Package(
+        files=index_files(files),
+        about=_describe(context, draft, rest),
+        notes=(*notes, *told, *_tell_rest(project, rest)),
+    )
+
+
+def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[str, Any]:
+    """The data of the manifest above its list of files."""
+    return {
         "format": 1,
-        "project": project.get(("project", "name")),
-        "purpose": project.get(("package", "purpose")),
+        "project": context.project.get(("project", "name")),
+        "purpose": context.project.get(("package", "purpose")),
         "draft": draft,
-        "stops": [f.code for f in judgment.of(Severity.STOP)],
+        "stops": [f.code for f in context.judgment.of(Severity.STOP)],
         "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
         "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),
     }
-    return Package(files=index_files(files), about=about, notes=(*notes, *_tell_rest(project, rest)))
 
 
 def _compose(
@@ -157,18 +171,3 @@ def _choose(every: tuple[Template, ...], only: tuple[str, ...], stages: tuple[st
         raise refuse(f"{ANSWER} is part of a draft alone", "add --draft")
     owed = [t for t in every if stages is None or (t.id != ANSWER and t.stage in stages)]
     return tuple(t for t in every if t.id in wanted) if only else tuple(owed)
-
-
-def _load_writer(name: str, letterhead: Path | None, own: Path | None) -> Writer:
-    """The writer of a format, loading only the libraries it needs."""
-    if name == "docx":
-        from specgen.formats.docx import word_file as docx
-
-        return lambda composed, folder: docx.write_docx(composed, letterhead or folder / "letterhead.docx")
-    if name == "html":
-        from specgen.formats import html
-
-        return lambda composed, folder: html.write_html(composed, folder, own)
-    if name == "txt":
-        return lambda composed, folder: text.write_text(composed).encode()
-    raise refuse(f"there is no format {name!r}", suggest(name, ["docx", "html", "txt"]))
