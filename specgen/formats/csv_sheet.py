@@ -20,12 +20,12 @@ _LIKE_FORMULA = re.compile(r"['\s\0]*[=+\-@＝＋－＠]|['\s]*[\t\r\n]")
 
 
 def write_csv(sheet: Sheet) -> bytes:
-    """Head and rows; the words of an empty sheet stand in its first cell."""
+    """Head and rows; what an empty sheet says, if anything, stands in its first cell."""
     stream = io.StringIO(newline="")
     writer = csv.writer(stream, quoting=csv.QUOTE_NONNUMERIC)
     writer.writerow([column.title for column in sheet.columns])
     writer.writerows([_convert(cell) for cell in row] for row in sheet.rows)
-    if not sheet.rows:
+    if not sheet.rows and sheet.empty:
         writer.writerow([sheet.empty])
     return stream.getvalue().encode("utf-8-sig")
 

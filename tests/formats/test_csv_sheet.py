@@ -42,6 +42,7 @@ def test_what_cannot_be_written_is_left_out() -> None:
 def test_an_empty_list_has_its_head_and_says_so() -> None:
     empty = Sheet("Register", (SheetColumn("Item", 9), SheetColumn("Due", 9)), (), "No items in the register")
     assert read(write_csv(empty)) == [["Item", "Due"], ["No items in the register"]]
+    assert read(write_csv(empty._replace(empty=""))) == [["Item", "Due"]]
 
 
 def test_ten_thousand_rows_are_all_there() -> None:

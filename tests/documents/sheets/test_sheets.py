@@ -59,7 +59,7 @@ def test_the_register_of_a_contract_by_numbered_descriptions_has_its_columns(tmp
     context = context_of(tmp_path, {"contract": {"procedure": "ufgs_013300", "items": items}})
     item = cells_of(sheets_of(context)["Submittal register"], 0)
     assert (item["SD number"], item["Classification"], item["Submit"]) == ("SD-02", "G", None)
-    assert {"Transmittal number", "Contractor action code", "Date of approval"} <= item.keys()
+    assert {"Transmittal number", "Action code", "Authority date"} <= item.keys()
 
 
 def test_a_column_is_wide_enough_for_each_word_of_its_head(tmp_path: Path) -> None:
