@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+from specgen.documents.drafts import WRITTEN_WITH_STOPS
 from specgen.model.finding import Judgment
 from specgen.model.problem import refuse
 from specgen.output import package
@@ -26,6 +27,11 @@ class BuiltPackage:
     standing: str = ""
 
 
+def _lists_stops(only: tuple[str, ...]) -> bool:
+    """Whether nothing is asked for but documents that list the stops."""
+    return bool(only) and {name.upper() for name in only} <= set(WRITTEN_WITH_STOPS)
+
+
 def build(
     file: Path,
     out: Path,
@@ -35,9 +41,12 @@ def build(
     letterhead: Path | None = None,
     templates: Path | None = None,
 ) -> BuiltPackage:
-    """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
+    """Write the package to `out`, whole or not at all; raises Refused where stops stand.
+
+    A draft, and a document that lists the stops, are written in spite of them.
+    """
     case = check(file)
-    if case.judgment.stopped and not draft:
+    if case.judgment.stopped and not draft and not _lists_stops(only):
         hint = f"specgen check {file.name} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"

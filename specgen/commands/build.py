@@ -6,6 +6,7 @@ from pathlib import Path
 from specgen.building import build
 from specgen.commands import AGAINST, DONE, Outcome, read_file_name
 from specgen.model.value_text import count
+from specgen.output.writers import default_formats
 
 HELP = "write the package of a project"
 ORDER = 30
@@ -15,7 +16,8 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the file, the folder, and what is written there in which form."""
     parser.add_argument("file", metavar="FILE")
     parser.add_argument("--out", metavar="DIR", required=True)
-    parser.add_argument("--formats", default="docx,html", help="docx, html, txt; comma between them")
+    formats = "docx, html, xlsx, csv, svg, txt; comma between them; without it all that are installed but svg and txt"
+    parser.add_argument("--formats", help=formats)
     parser.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
     parser.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
     parser.add_argument("--templates", metavar="DIR", help="a firm's own words, each in place of ours of the same name")
@@ -27,7 +29,7 @@ def run(args: Namespace) -> Outcome:
     package = build(
         read_file_name(args.file),
         Path(args.out),
-        formats=tuple(args.formats.split(",")),
+        formats=default_formats() if args.formats is None else tuple(args.formats.split(",")),
         only=tuple(args.only),
         draft=args.draft,
         letterhead=read_file_name(args.letterhead) if args.letterhead is not None else None,

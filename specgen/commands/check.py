@@ -1,13 +1,18 @@
-"""`specgen check`: a project, validated and judged."""
+"""`specgen check`: a project, validated and judged; or many, each in one line."""
 
+import os
 from argparse import ArgumentParser, Namespace
+from collections.abc import Iterator
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
 from specgen.commands._rule_code import find_rule_code
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
-from specgen.model.problem import Refused
+from specgen.model.problem import Refused, refuse
 from specgen.pipeline import JudgedProject, check
+from specgen.reading.project_files import FoundFiles, find_project_files
+from specgen.terminal.many_projects import ProjectReport, format_projects
 from specgen.terminal.report import format_report, report_to_data
 from specgen.terminal.rule_page import format_explained_rule
 
@@ -17,7 +22,7 @@ ORDER = 20
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what of the findings is asked for, and the form of the answer."""
-    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("files", metavar="FILE", nargs="+", help="a project; of several, or of a folder, one line each")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
     parser.add_argument("--format", choices=["text", "json"], default="text")
@@ -25,15 +30,16 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
+    many = len(args.files) > 1 or os.path.isdir(args.files[0])  # noqa: PTH112 (no error without rights)
     try:
-        return _check(args)
+        return _check_many(args) if many else _check(args)
     except Refused as refused:
-        data = report_to_data(None, None, refused.problems) if args.format == "json" else None
-        return Outcome(NOT_DONE, data=data, problems=refused.problems)
+        data = [] if many else report_to_data(None, None, refused.problems)
+        return Outcome(NOT_DONE, data=data if args.format == "json" else None, problems=refused.problems)
 
 
 def _check(args: Namespace) -> Outcome:
-    case = check(read_file_name(args.file))
+    case = check(read_file_name(args.files[0]))
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""
@@ -42,6 +48,42 @@ def _check(args: Namespace) -> Outcome:
     if rule:
         return Outcome(code, _explain_rule(case, rule))
     return Outcome(code, format_report(case.project, case.judgment, severity))
+
+
+def _check_many(args: Namespace) -> Outcome:
+    """A line or an object for each project in the order in which it was named, and the totals.
+
+    Raises Refused for what can be asked of one project only.
+    """
+    listed = args.format == "json"
+    if "-" in args.files:
+        raise refuse("standard input is not one of several projects", "name files or folders")
+    if not listed and (args.rule or args.severity):
+        raise refuse("--rule and --severity tell of one project", "name one file, or add --format json")
+    rule = find_rule_code(args.rule) if args.rule else ""
+    found = find_project_files(args.files)
+    asked = Asked(Severity(args.severity) if args.severity else None, rule, listed)
+    done = [*_join_faults(check_files(found.files, asked), found)]
+    code = max(one.code for one in done)
+    messages = tuple(_tell_left_out(found))
+    if listed:
+        return Outcome(code, data=[{"file": one.file} | one.data for one in done], messages=messages)
+    reports = [ProjectReport(one.file, one.code == AGAINST, one.data) for one in done]
+    return Outcome(code, format_projects(reports), messages=messages)
+
+
+def _join_faults(checked: list[CheckedFile], found: FoundFiles) -> Iterator[CheckedFile]:
+    """What was checked, and the folders that gave nothing where they were named."""
+    for place in range(len(checked) + 1):
+        yield from (refuse_file(fault.file, fault) for at, fault in found.faults if at == place)
+        yield from checked[place : place + 1]
+
+
+def _tell_left_out(found: FoundFiles) -> Iterator[str]:
+    if found.left_out:
+        yield f"left out, as no project files: {', '.join(found.left_out)}"
+    if found.repeated:
+        yield f"named more than once, checked once: {', '.join(found.repeated)}"
 
 
 def _explain_rule(case: JudgedProject, code: str) -> str:

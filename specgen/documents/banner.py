@@ -67,20 +67,29 @@ _TOLD: dict[str, Callable[[str], str]] = {"Purpose": _tell_purpose, "Revision": 
 
 
 def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
-    """The exceptions that stop the work, then the documents still required, as D05 lists them."""
+    """The exceptions that stop the work, as D05 lists them, then the documents still required, as D19 does."""
     where = "listed below" if document.id == "D05" else "see D05"
     judgment = context.judgment
-    stops = sum(not looks_for_document(finding) for finding in judgment.of(Severity.STOP))
+    stops = _count_standing(context)
     required = count_pending(context)
     so_far = " found so far" if judgment.not_judged else ""
     yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
     if required:
-        yield f"{count(required, 'document')} still required, {where}."
+        yield f"{count(required, 'document')} still required, {'listed below' if document.id == 'D19' else 'see D19'}."
     hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
     if hazards:
         walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
         reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
         yield f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
+
+
+def tell_standing(context: DocumentContext) -> str:
+    """`2 exceptions that stop the work`: those that stand against the package, documents still required left out."""
+    return tell_stops(_count_standing(context))
+
+
+def _count_standing(context: DocumentContext) -> int:
+    return sum(not looks_for_document(finding) for finding in context.judgment.of(Severity.STOP))
 
 
 def tell_stops(stops: int) -> str:

@@ -85,9 +85,10 @@ class DocumentContext:
         return DisplayValue(text, raw_value(value), said, about=field.label, row=bound.name if bound else "")
 
     def ask(self, path: Path) -> DisplayValue:
-        """The label of a field that is still to be given, in brackets."""
-        field = self.project.schema.field_at(path)
-        return DisplayValue(f"[{field.label if field else path[-1]}]", open=True, asks=dotted_path(path))
+        """The label of a field or collection that is still to be given, in brackets."""
+        node = self.project.schema.node(path)
+        told = node.field or node.collection
+        return DisplayValue(f"[{told.label if told else path[-1]}]", open=True, asks=dotted_path(path))
 
     @cached_property
     def _deviations(self) -> dict[Path, tuple[frozenset[str], Source]]:

@@ -9,9 +9,11 @@ from specgen.model.block import Document, Value
 # Printed in a draft alone; it opens the draft.
 ANSWER = "D00"
 # These tell of the other documents, and so are composed when those are known.
-TELLS_OF_OTHERS = (ANSWER, "D05")
+TELLS_OF_OTHERS = (ANSWER, "D01", "D03", "D05", "D19")
 # These tell what is known and what is not, and so are printed however little that is.
-ALWAYS = (ANSWER, "D02", "D05")
+ALWAYS = (ANSWER, "D02", "D05", "D19")
+# These are written whatever stops stand against the package, as they list the stops; by themselves, and unmarked.
+WRITTEN_WITH_STOPS = ("D12", "D19")
 # Any other document of a draft is printed where at least this part of its values is known, in whole percent.
 LEAST_KNOWN = 90
 
@@ -39,6 +41,7 @@ class Remainder(NamedTuple):
     left_out: tuple[Known, ...] = ()
     asked: tuple[str, ...] = ()  # the dotted paths of the fields that brackets wait for
     cited: tuple[tuple[str, Value], ...] = ()  # each value with a source, and the document that prints it
+    held: tuple[tuple[str, str], ...] = ()  # id and title of each document of the whole package
 
     @property
     def to_check(self) -> tuple[str, ...]:

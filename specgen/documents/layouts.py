@@ -18,6 +18,11 @@ def list_layouts(context: DocumentContext) -> dict[str, tuple[ElevationLayout, .
     return context.remember(_gather)
 
 
+def list_laid_out(context: DocumentContext) -> tuple[ElevationLayout, ...]:
+    """The layouts in force, in the order of their elevations; without those that are not known."""
+    return tuple(layouts[0] for layouts in list_layouts(context).values())
+
+
 def _gather(context: DocumentContext) -> dict[str, tuple[ElevationLayout, ...]]:
     return dict(_find_layouts(context))
 

@@ -1,5 +1,6 @@
 """Marks with what they stand for: `E1 South face`, `C1 sample board 2`, `S1 Sealant 61`."""
 
+import re
 from typing import Any
 
 from specgen.documents.context import DocumentContext
@@ -64,9 +65,10 @@ def name_walls(marks: list[str]) -> str:
     return f"walls {', '.join(marks[:-1])}, and {marks[-1]}"
 
 
-def tell_marks(context: DocumentContext) -> str:
-    """`E1 South face, E2 Alley, J1 floor line`: what the marks of a list stand for; those of few members only."""
-    told = (list_marks(context, collection) for collection in _TOLD)
+def tell_marks(context: DocumentContext, within: str) -> str:
+    """`E1 South face, E2 Alley, J1 floor line`: what the marks in a text stand for; those of few members only."""
+    named = set(re.findall(r"[\w-]+", within))
+    told = ([mark for mark in list_marks(context, collection) if mark in named] for collection in _TOLD)
     few = zip(_TOLD, told, strict=True)
     return ", ".join(_name_placed(context, name, mark) for name, marks in few if len(marks) <= _FEW for mark in marks)
 

@@ -37,14 +37,14 @@ def marks(names: list[str]) -> str:
 def span_marks(names: Iterable[str]) -> str:
     """All the marks in order, three or more that follow each other as a span: `DR1, LV1, WD1 to WD6`."""
     runs: list[list[str]] = []
-    for name in sorted(names, key=_split):
-        word, number = _split(name)
-        follows = bool(runs) and number > 0 and _split(runs[-1][-1]) == (word, number - 1)
+    for name in sorted(names, key=split_mark):
+        word, number = split_mark(name)
+        follows = bool(runs) and number > 0 and split_mark(runs[-1][-1]) == (word, number - 1)
         runs = [*runs[:-1], [*runs[-1], name]] if follows else [*runs, [name]]
     return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
 
 
-def _split(name: str) -> tuple[str, int]:
+def split_mark(name: str) -> tuple[str, int]:
     """`WD`, 12 of `WD12`; 0 for a mark without a number."""
     word = name.rstrip("0123456789")
     return word, int(name[len(word) :] or 0)

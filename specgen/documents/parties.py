@@ -45,12 +45,6 @@ def find_name(context: DocumentContext, role: str) -> Path:
     return ("parties", section, "name") if known else ()
 
 
-def is_unnamed(context: DocumentContext, role: str) -> bool:
-    """Whether the name of a party is still to be given."""
-    path = find_name(context, role)
-    return bool(path) and context.project.get(path) is None
-
-
 def tell_route(context: DocumentContext) -> str:
     """`; owner and architect through Lark Builders`: where a contractor is named, as contracts have it."""
     contractor = context.project.get(("parties", "general_contractor", "name"))

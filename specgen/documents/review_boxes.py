@@ -2,6 +2,7 @@
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.register import is_government
 from specgen.model.block import Blank, Box, Inline, Inlines, ReviewBoxes, Table, Text, Value
 from specgen.model.field import Path
 from specgen.model.value_text import value_text, words
@@ -33,21 +34,23 @@ def _contractor_box(context: DocumentContext) -> Box:
 
 
 def _revision_box(context: DocumentContext) -> Box:
-    """The revision in hand with its date, its purpose and what it changes."""
+    """The revision in hand with its date and purpose; what it changes is listed apart."""
     project = context.project
     revision, date = (project.get(("package", name)) for name in ("revision", "date"))
     purpose = words(str(project.value(("package", "purpose")))).capitalize()
-    changes = "; ".join(map(str, project.get(("package", "changes")) or ()))
+    changed = bool(project.get(("package", "changes")))
     row = (
         str(revision or 0),
         value_text(date) if date else "",
-        f"{purpose}: {changes}" if changes else purpose,
+        f"{purpose}, changes listed below" if changed else purpose,
     )
     header = tuple((Text(title),) for title in ("No.", "Date", "Description"))
     return Box("Revisions", table=Table(header, (tuple((Text(cell),) if cell else () for cell in row),), _REVISIONS))
 
 
 def _stamp_box(context: DocumentContext) -> Box:
+    if is_government(context):
+        return Box(*_name_box(context, "Approving authority’s review", "owner"))
     return Box(*_name_box(context, "Architect’s review", "architect"))
 
 

@@ -5,6 +5,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
+from specgen.documents.banner import tell_standing
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
@@ -12,14 +13,17 @@ from specgen.documents.figures.drawings import draw_named, name_drawings
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
-from specgen.documents.required_documents import list_measured, list_pending
+from specgen.documents.qualifications import tell_crews
+from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
 from specgen.documents.template_functions import Function, check_words, figure_functions, known_name
 from specgen.documents.template_mistakes import Mistake
 from specgen.documents.template_views import Page, Views
+from specgen.documents.transmittal import cite_procedure
 from specgen.documents.views.code_items import code_name
 from specgen.documents.views.mockup_details import name_places
+from specgen.documents.views.open_items import count_asked, tell_asked
 from specgen.documents.views.to_verify import tell_verifiers
 from specgen.documents.waiting_rules import count_not_evaluated, list_waiting_rules
 from specgen.judging.registry import load_rules
@@ -61,16 +65,21 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
         "open_items": context.judgment.open_items,
+        "documents_pending": count_pending(context),
+        "asked_before": count_asked(context),
+        "stop_count": tell_standing(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "rules_evaluated": _count_evaluated(context),
-        "marks": tell_marks(context),
+        "marks": tell_marks(context, tell_asked(context)),
         "mockup_places": name_places(context),
         "is_draft": project.value(("package", "purpose")) == "design_draft" or context.judgment.stopped,
         "view": Views(_name_views, lambda name: _build_view(name, context, composer)),
         "page_break": Break(),
         "review_boxes": review_boxes(context),
+        "crews_of_mockup": tell_crews(context),
+        "procedure": cite_procedure(context),
         "to_confirm": Deferred(_to_confirm),
     }
     return names | figure_functions(context) | {f.name: f for f in _page_functions(context, composer)}
@@ -83,8 +92,8 @@ def _count_evaluated(context: DocumentContext) -> str:
 
 
 def _list_codes(context: DocumentContext) -> list[str]:
-    """The codes of what is found, and of the documents still required."""
-    return [finding.code for finding in context.judgment.findings] + [entry.code for entry in list_pending(context)]
+    """The codes of what is found; documents still required are open items."""
+    return [finding.code for finding in context.judgment.findings if not looks_for_document(finding)]
 
 
 def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Function, ...]:
@@ -102,6 +111,7 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
         ),
         Function("sign", ("role",), run=lambda *roles: _sign(context, roles), many=True, example="sign('architect')"),
         Function("blank", ("label",), ("kind",), _make_blank, example="blank('Date', 'date')"),
+        Function("wanted", ("collection",), run=lambda path: _want(context, path), example="wanted('people')"),
         Function("check_box", ("label",), run=lambda label: CheckBox(check_words(label, "the label of a box"))),
         Function("ref", ("heading",), run=lambda heading: _refer(composer, heading)),
         Function("looked_up", ("name", "member"), run=lambda name, member: _look_up(context, name, member)),
@@ -147,6 +157,12 @@ def _make_blank(label: Any, kind: Any = "text") -> Blank:
     if kind not in ("text", "date"):
         raise Mistake("a blank is for text or for a date", "write 'text' or 'date'")
     return Blank(check_words(label, "the label of a blank"), kind)
+
+
+def _want(context: DocumentContext, path: Any) -> Any:
+    """The name of a collection that is still to be given, in brackets."""
+    known = [".".join(one[:-1]) for one in context.project.schema.collections if "*" not in one[:-1]]
+    return context.ask(tuple(known_name(path, "collection", known).split(".")))
 
 
 def _refer(composer: Composer, heading: Any) -> Ref:

@@ -53,6 +53,7 @@ _SETTLED_BY = {
     "shortest time": "finish_source",
     "longest time": "finish_source",
     "Notice of a witness point": "architect",
+    "maximum age of test reports at award": "architect",
     "joint": "sealant_source",
     "sealant": "sealant_source",
 }

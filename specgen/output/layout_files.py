@@ -1,19 +1,19 @@
 """Builds the files of a laid-out project: drawings of each elevation, lists of panels and joints."""
 
-import csv
-import io
 import json
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from specgen.documents.figures.elevation import DrawnSheet, draw_elevation
 from specgen.documents.figures.elevation_facts import ElevationFacts, find_day_area, read_facts
+from specgen.formats.csv_sheet import write_csv
 from specgen.formats.dxf import write_dxf
 from specgen.formats.png import write_png
 from specgen.laying_out.lists import JOINT_COLUMNS, PANEL_COLUMNS, joint_rows, layout_data, list_unit, panel_rows
 from specgen.model.layout import ElevationLayout
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
+from specgen.model.sheet import Sheet, SheetColumn
 from specgen.resolving.provider import Resolver
 
 _WORDS = ("elevation", "panel", "joint", "kind")
@@ -84,11 +84,8 @@ def _write_lists(layouts: Sequence[ElevationLayout], system: str) -> Iterator[tu
 
 def _write_table(columns: Sequence[str], rows: list[list[str | float | int]], unit: str) -> bytes:
     """A table for spreadsheets; the head of each column of figures names its unit."""
-    stream = io.StringIO(newline="")
-    writer = csv.writer(stream)
-    writer.writerow([_head(column, unit) for column in columns])
-    writer.writerows(rows)
-    return stream.getvalue().encode("utf-8-sig")
+    titles = tuple(SheetColumn(_head(column, unit), len(column)) for column in columns)
+    return write_csv(Sheet("", titles, tuple(map(tuple, rows)), ""))
 
 
 def _head(column: str, unit: str) -> str:

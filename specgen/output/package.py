@@ -1,5 +1,6 @@
 """Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -73,7 +74,8 @@ def make_package(
             check_page(folder, own)
     every = templates(folder, own)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
-    documents, rest = _compose(_choose(every, only, stages), every, context, draft, whole=not only)
+    issued = _choose(every, (), stages)
+    documents, rest = _compose(_choose(every, only, stages) if only else issued, issued, every, context, draft)
     notes += _describe_figures(formats, documents)
     made = ComposedSet(
         documents=tuple(documents), context=context, templates=folder, own=own, letterhead=letterhead, home=home
@@ -100,19 +102,25 @@ def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[st
 
 
 def _compose(
-    chosen: tuple[Template, ...], every: tuple[Template, ...], context: DocumentContext, draft: bool, whole: bool
+    chosen: tuple[Template, ...],
+    issued: tuple[Template, ...],
+    every: tuple[Template, ...],
+    context: DocumentContext,
+    draft: bool,
 ) -> tuple[list[Document], Remainder]:
-    """The documents of the package, and what is known of all: those left out of a draft, and what they cite.
+    """The documents chosen, and what is known of all: those left out of a draft, what they cite, what is issued.
 
     What tells of the others is composed again when they are there.
     """
     last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
     made = {t.id: document.compose_document(t, context, False) for t in (every if last else chosen) if t.id != ANSWER}
     known = count_known(made.values())
+    whole = chosen is issued  # what is asked for by name is written, however little of it is known
     left_out = find_left_out(known) if draft and whole else ()
-    rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()))
-    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
     missing = {entry.id for entry in left_out}
+    held = tuple((t.id, t.title) for t in issued if t.id not in missing)
+    rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()), held)
+    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
     kept = [made[template.id] for template in chosen if template.id not in missing]
     total = sum(map(count_brackets, kept))
     return ([mark_draft(d, context, total) for d in kept] if draft else kept), rest
@@ -155,7 +163,9 @@ def _choose(every: tuple[Template, ...], only: tuple[str, ...], stages: tuple[st
     known = {template.id: template for template in every}
     for name in only:
         if name.upper() not in known:
-            raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
+            raise refuse(
+                f"there is no document {name!r}", suggest(re.sub(r"(?<=^D)(?=\d$)", "0", name.upper()), list(known))
+            )
     wanted = {name.upper() for name in only}
     if ANSWER in wanted and stages is not None:
         raise refuse(f"{ANSWER} is part of a draft alone", "add --draft")

@@ -165,3 +165,19 @@ def test_only_writes_that_document(tmp_path: Path, capsys: Any) -> None:
 def test_a_word_file_of_a_build_is_a_whole_zip(tmp_path: Path, capsys: Any) -> None:
     run_main(capsys, "build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D05")
     assert zipfile.ZipFile(io.BytesIO(next((tmp_path / "out").glob("*.docx")).read_bytes())).testzip() is None
+
+
+def test_the_open_items_are_written_while_stops_stand_and_list_them(tmp_path: Path, capsys: Any) -> None:
+    wall = {"walls": {"W1": {"attachment": {"method": "mechanical"}}}}
+    change = merged(wall, {"package": {"purpose": "mockup_submittal"}})
+    file, out = str(written(tmp_path, merged(SMALL, change))), tmp_path / "out"
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt").code == 2
+    assert (
+        run_main(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "D19", "--only", "D02").code
+        == 2
+    )
+    assert not out.exists()
+    assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt", "--only", "d19").code == 1
+    (page,) = (made.read_text("utf-8") for made in out.glob("*.txt"))
+    stops = page.split("\nSTOPS\n")[1].split("\n\n")[0]
+    assert "ATT-01a (W1)" in stops and "Draft" not in page

@@ -246,7 +246,7 @@ def test_a_report_that_is_listed_stands_beside_the_test_it_is_of(tmp_path: Path)
 def test_under_a_local_code_the_authority_is_asked_for_drainage_fire_class_and_inspection(tmp_path: Path) -> None:
     bare = {"W1": {"drainage": {"kind": "none"}}}
     rows = rows_of(tmp_path, {"code": {"model": "other", "construction_type": "IIB"}, "walls": bare})
-    pending = "letter of the authority pending, see D05"
+    pending = "letter of the authority pending, see D19"
     refused = f"{pending}; W1 without drainage, not suitable if a drained wall is required"
     assert rows["Drained wall"] == ["authority to name", "not evaluated", refused]
     assert rows["Fire class of the walls"] == ["authority to name", "not evaluated", pending]

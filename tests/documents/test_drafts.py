@@ -18,6 +18,10 @@ from tests.support import EXAMPLES, SMALL, merged, written
 SUBMITTAL = {"package": {"purpose": "mockup_submittal"}}
 
 
+# The documents that a draft of the small project knows too little of.
+LEFT_OUT = ["D01", "D03", "D04", "D06", "D07", "D08", "D09", "D10", "D13", "D18"]
+
+
 def drafted(folder: Path, change: Any = None, only: tuple[str, ...] = ()) -> dict[str, str]:
     """The text of each document of a draft of the small project, by its number."""
     building.build(written(folder, merged(SMALL, change or {})), folder / "out", ("txt",), only, draft=True)
@@ -37,17 +41,17 @@ def brackets_in(text: str) -> int:
 
 
 def test_a_draft_of_little_holds_the_answer_and_what_it_refers_to(tmp_path: Path) -> None:
-    assert sorted(drafted(tmp_path)) == ["D00", "D02", "D05"]
+    assert sorted(drafted(tmp_path)) == ["D00", "D02", "D05", "D19"]
 
 
 def test_what_is_left_out_is_named_with_its_share_on_the_page_and_in_the_manifest(tmp_path: Path, capsys: Any) -> None:
     out = tmp_path / "out"
     file = str(written(tmp_path, SMALL))
     done = run_main(capsys, "build", file, "--out", str(out), "--draft", "--formats", "txt")
-    told = "specgen: left out, under 90% of their values known: D06, D07, D08, D09, D10, D13; --only ID writes one\n"
+    told = f"specgen: left out, under 90% of their values known: {', '.join(LEFT_OUT)}; --only ID writes one\n"
     assert told in done.err
     listed = json.loads((out / "manifest.json").read_text("utf-8"))["left_out"]
-    assert [entry["document"] for entry in listed] == ["D06", "D07", "D08", "D09", "D10", "D13"]
+    assert [entry["document"] for entry in listed] == LEFT_OUT
     page = next(out.glob("D00*.txt")).read_text("utf-8")
     for entry in listed:
         known = round(100 * (entry["values"] - entry["in_brackets"]) / entry["values"])
@@ -57,7 +61,7 @@ def test_what_is_left_out_is_named_with_its_share_on_the_page_and_in_the_manifes
         assert re.search(row, page), row
 
 
-@pytest.mark.parametrize("name", ["D06", "D07", "D08", "D09", "D10", "D13"])
+@pytest.mark.parametrize("name", LEFT_OUT)
 def test_a_document_left_out_is_written_where_it_is_asked_for(name: str, tmp_path: Path) -> None:
     assert list(drafted(tmp_path, only=(name,))) == [name]
 
@@ -66,7 +70,10 @@ def test_the_answer_is_part_of_no_package_that_is_issued(tmp_path: Path, capsys:
     file, out = str(EXAMPLES / "clean" / "project.yaml"), str(tmp_path / "out")
     assert run_main(capsys, "build", file, "--out", out, "--formats", "txt").code == 0
     assert sorted(made.name[:3] for made in (tmp_path / "out").glob("*.txt")) == [
+        "D01",
         "D02",
+        "D03",
+        "D04",
         "D05",
         "D06",
         "D07",
@@ -74,6 +81,8 @@ def test_the_answer_is_part_of_no_package_that_is_issued(tmp_path: Path, capsys:
         "D09",
         "D10",
         "D13",
+        "D18",
+        "D19",
     ]
     done = run_main(capsys, "build", file, "--out", out, "--formats", "txt", "--only", "D00")
     assert (done.code, done.err) == (2, "specgen: D00 is part of a draft alone (add --draft)\n")
@@ -109,10 +118,11 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
         "parties": {"eifs_source": {"name": "Ashdown"}, "finish_source": {"name": "Birchall"}},
         "walls": {"W1": {"attachment": {"method": "mechanical"}}},
     }
-    page = drafted(tmp_path, change | SUBMITTAL)["D00"]
+    pages = drafted(tmp_path, change | SUBMITTAL)
+    page = pages["D00"]
     answer = re.search(r"(?m)^W1: [^|]+ \| No \| (.*)$", page)
     assert answer is not None and answer[1].startswith("Attachment is mechanical: fasteners under the board show"), page
-    asked = asked_of(page)
+    asked = asked_of(pages["D19"])
     letter = "Compatibility letter, EIFS and finish"
     assert letter in asked["EIFS manufacturer: Ashdown"]["mockup"]
     assert "Model code" in asked["Architect: [Architect name]"]["decision on the walls"]
@@ -120,30 +130,26 @@ def test_the_answer_tells_verdict_reason_and_whom_to_ask(tmp_path: Path) -> None
 
 
 def asked_of(page: str) -> dict[str, dict[str, list[str]]]:
-    """What D00 asks each party for, by what it is needed before."""
+    """What D19 asks each party for, by what it is needed before."""
     asked: dict[str, dict[str, list[str]]] = {}
     named: dict[str, str] = {}
-    for stage in ("decision on the walls", "submittal"):
-        heading = "THE DECISION ON THE WALLS" if stage != "submittal" else "THIS SUBMITTAL"
-        for line in table_of(page, f"OPEN ITEMS BEFORE {heading}"):
-            first, item, answer = line.split(" | ")
-            # The name of a party stands in its first row, its role alone in the others.
-            party = named.setdefault(first.partition(":")[0], first)
-            text, _, hazard = item.removeprefix("( ) ").partition(", before ")
-            asked.setdefault(party, {}).setdefault(hazard or stage, []).append(text)
-            assert not answer
-    named = {}
-    for line in table_of(page, "OPEN ITEMS OF LATER STAGES"):
-        first, before, items, answer = line.split(" | ")
-        assert not answer
-        name = named.setdefault(first.partition(":")[0], first)
-        party = next((one for one in asked if one.partition(":")[0] == first.partition(":")[0]), name)
+    for first, before, items, held, answer in open_rows(page):
+        assert not answer and not held.startswith(",")
+        # The name of a party stands in its first row, its role alone in the others.
+        party = named.setdefault(first.partition(":")[0], first)
         bare = re.sub(
             r"^(Equipment|Coats|Colors and gloss|Walls|Joints and sealants|Mockup|Documents|Project): ", "", items
         )
         told = [item.removesuffix(";") for item in re.split(r" ?\( \) ", bare) if item]
         asked.setdefault(party, {}).setdefault(before, []).extend(told)
     return asked
+
+
+def open_rows(page: str) -> list[list[str]]:
+    """The rows of the table of open items, each with its five cells; none where nothing is open."""
+    _, found, table = page.partition("From | Needed before | Value or document | Holds up | Answer, date\n")
+    lines = table.split("\n\n")[0].split("\nMarks: ")[0].splitlines() if found else []
+    return [line.split(" | ") for line in lines]
 
 
 def table_of(page: str, heading: str) -> list[str]:
@@ -153,10 +159,11 @@ def table_of(page: str, heading: str) -> list[str]:
 
 def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> None:
     old = {"substrate": {"kind": "existing_coated", "coating_removed": "no"}}
-    page = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})["D00"]
+    pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
+    page = pages["D00"]
     assert "No work on W1 before the lead and asbestos reports." in page
     assert "Survey for asbestos, and test old coatings for lead, before any other work on W1" in page
-    party, first = next(iter(asked_of(page).items()))
+    party, first = next(iter(asked_of(pages["D19"]).items()))
     assert party.startswith("Owner")
     survey = "Asbestos survey report: coatings, pointing, patches, and sealant"
     for report in ("Laboratory report, lead in the old coating", survey):
@@ -176,7 +183,7 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
 
 
 def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path: Path) -> None:
-    asked = asked_of(drafted(tmp_path)["D00"])
+    asked = asked_of(drafted(tmp_path)["D19"])
     owner = next(items for party, items in asked.items() if party.startswith("Owner"))
     architect = next(items for party, items in asked.items() if party.startswith("Architect"))
     assert "Architect name" in owner["decision on the walls"]
@@ -187,7 +194,7 @@ def test_the_name_of_a_party_is_wanted_before_the_first_of_what_it_owes(tmp_path
 
 
 def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> None:
-    page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D00"]
+    page = drafted(tmp_path, {"walls": {"W1": {"substrate": {"kind": "existing_brick"}}}})["D19"]
     assert "Old coating" not in page and "old coating" not in page
     assert "Bond report with mode of failure, signed by an independent testing agency (W1)" in page
 
@@ -195,8 +202,8 @@ def test_brick_is_not_asked_about_a_coating_it_does_not_have(tmp_path: Path) -> 
 def test_a_draft_asks_for_each_bracket_of_its_documents(tmp_path: Path) -> None:
     sealed = {"sealants": {"S1": {"c920_class": "50"}}, "joints": {"J1": {"sealant": "S1", "width": "3/4 in"}}}
     change = {"colors": {"C1": {"reference": "gray"}}} | sealed
-    every = drafted(tmp_path, change, only=("D00", "D02", "D05", "D06", "D08", "D09", "D10"))
-    asked = {item for party in asked_of(every["D00"]).values() for items in party.values() for item in items}
+    every = drafted(tmp_path, change, only=("D00", "D02", "D05", "D06", "D08", "D09", "D10", "D19"))
+    asked = {item for party in asked_of(every["D19"]).values() for items in party.values() for item in items}
     for label in ("Sealant product", "Sealant chemistry", "Color tolerance"):
         assert f"[{label}]" in every["D08"] + every["D10"], label
         assert any(item.startswith(label) for item in asked), label
@@ -209,12 +216,12 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
         "walls": {"W1": {"insulation": {"kind": "eps"}}},
     }
     pages = drafted(tmp_path, change)
-    (asked,) = (items for party, items in asked_of(pages["D00"]).items() if party.startswith("EIFS manufacturer"))
+    (asked,) = (items for party, items in asked_of(pages["D19"]).items() if party.startswith("EIFS manufacturer"))
     for standard in ("NFPA 285", "NFPA 268"):
         report = f"{standard} report of this wall, or engineer's extension accepted by the authority"
         assert f"{report} (W1)" in asked["decision on the walls"]
         assert report in pages["D02"].split("Exceptions\n")[1].splitlines()[0]
-        assert f"{report} (W1) | decision on the walls | COD-03" in pages["D05"]
+        assert f"| decision on the walls | ( ) {report} (W1) | COD-03" in pages["D19"]
 
 
 def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_path: Path) -> None:
@@ -222,24 +229,21 @@ def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_
         "parties": {"eifs_source": {"name": "Ashdown"}, "finish_source": {"name": "Birchall"}},
         "gloss": {"voc": "40 g/L"},
     }
-    page = drafted(tmp_path, change)["D05"]
-    table = page.split("DOCUMENTS STILL REQUIRED\n")[1].split("\n\n")[0].splitlines()[2:]
-    party, sheets = "", {}
-    for line in table:
-        first, document, before, code = line.split(" | ")
-        # The name of a party stands in its first row, its role alone in the others.
-        party = party if party.startswith(f"{first}:") else first
-        sheets[(document, code)] = party
-        assert before
-    finish = {what: party for (what, code), party in sheets.items() if code == "SUB-02" and "gloss" in what}
-    assert set(finish.values()) == {"Finish manufacturer: Birchall"}, sheets
-    assert sheets[("Compatibility letter, EIFS and finish", "SUB-06a")] == "EIFS manufacturer: Ashdown"
-    assert (
-        sheets[("Review of this package, signed and dated", "SUB-01a")]
-        == "General contractor: [General contractor name]"
-    )
-    assert len(sheets) == len(table)
-    assert "SUB-06a" not in page.split("DOCUMENTS STILL REQUIRED")[0]
+    pages = drafted(tmp_path, change)
+    asked = asked_of(pages["D19"])
+    letter, review = "Compatibility letter, EIFS and finish", "Review of this package, signed and dated"
+    owed = {item: party for party, stages in asked.items() for items in stages.values() for item in items}
+    assert owed[letter] == "EIFS manufacturer: Ashdown"
+    assert owed[review] == "General contractor: [General contractor name]"
+    assert {owed[item] for item in owed if "gloss" in item and "sheets" in item} == {"Finish manufacturer: Birchall"}
+    every = [item for stages in asked.values() for items in stages.values() for item in items]
+    assert every.count(letter) == every.count(review) == 1
+    # What they hold up stands beside them, and no other page lists them.
+    rows = {row[2].removeprefix("( ) "): row[3] for row in open_rows(pages["D19"])}
+    assert rows[review] == "SUB-01"
+    assert "SUB-06a" not in pages["D05"] and letter not in pages["D05"]
+    number = re.search(r"Documents still required: (\d+), see D19\.", pages["D05"])
+    assert number is not None and f"Documents still required: {number[1]}, see D19." in pages["D02"]
 
 
 def test_every_clause_that_looks_for_a_document_says_who_owes_it() -> None:
@@ -294,7 +298,7 @@ def test_documents_that_decide_a_wall_stand_at_each_wall_and_are_counted_in_the_
         assert ("Laboratory report, lead in the old coating" in row[1]) is (mark == "W2")
         # The answer counts them, as they stand below with room for their dates.
         number = len(row[1].split("; "))
-        assert re.search(rf"(?m)^{mark}: .* {number} documents pending, listed below and in D05\. ", pages["D00"]), mark
+        assert re.search(rf"(?m)^{mark}: .* {number} documents pending, listed in D19\. ", pages["D00"]), mark
 
 
 def test_the_measures_named_at_the_walls_have_their_rows_and_are_counted(tmp_path: Path) -> None:
@@ -341,7 +345,7 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
     assert "\nSpecial inspection, W2 | 1705.16" in pages["D02"]
     assert "\nExisting building, W1, W2 | International Existing Building Code | pending" in pages["D02"]
     assert "barrier wall, which does not drain water behind it: architect to accept in writing" in pages["D02"]
-    architect = next(items for party, items in asked_of(pages["D00"]).items() if party.startswith("Architect"))
+    architect = next(items for party, items in asked_of(pages["D19"]).items() if party.startswith("Architect"))
     for item in (
         "Acceptance of a barrier wall without drainage, in writing (W1, W2)",
         "Risk category: I, II, III, or IV",
@@ -355,7 +359,7 @@ def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(t
 
 
 def test_a_figure_that_the_procedure_goes_by_is_put_to_who_confirms_it(tmp_path: Path) -> None:
-    asked = asked_of(drafted(tmp_path)["D00"])
+    asked = asked_of(drafted(tmp_path)["D19"])
     every = {item for party in asked.values() for items in party.values() for item in items}
     # Common practice, no source, and from memory: the figures of the procedure.
     for item in (

@@ -1,5 +1,6 @@
 """What each party is asked for, by what it is needed before: values by their subject, then documents."""
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -27,6 +28,7 @@ _SUBJECTS = {
 }
 _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
 _DOCUMENTS = "Documents"
+_RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
 # The figures that the procedure goes by until somebody confirms or corrects them.
 _PROPOSED = {
@@ -50,6 +52,10 @@ class Request(NamedTuple):
     before: str
     subject: str
     items: tuple[str, ...]
+    holds: tuple[tuple[str, ...], ...]  # for each item, the codes of the rules that it holds up
+
+
+Told = tuple[str, tuple[str, ...]]  # an item and what it holds up
 
 
 def list_requests(context: DocumentContext) -> tuple[Request, ...]:
@@ -58,20 +64,33 @@ def list_requests(context: DocumentContext) -> tuple[Request, ...]:
 
 
 def _gather(context: DocumentContext) -> tuple[Request, ...]:
-    told: dict[tuple[str, int, str, str], list[str]] = defaultdict(list)
+    told: dict[tuple[str, int, str, str], list[Told]] = defaultdict(list)
+    held = _find_held(context)
     for asked, paths in _group(context).items():
-        told[asked] += _say(context, paths)
+        told[asked] += _say(context, paths, held)
     for document in list_pending(context):
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
-        told[(document.owed_by, *sort_document(context, document), _DOCUMENTS)].append(f"{document.name}{places}")
+        key = (document.owed_by, *sort_document(context, document), _DOCUMENTS)
+        told[key].append((f"{document.name}{places}", (_RULE.sub(r"\1", document.code),)))
     for answer in list_open_answers(context):
-        told[("architect", *DECISION, _DOCUMENTS)].append(answer)
+        told[("architect", *DECISION, _DOCUMENTS)].append((answer, ()))
     drafted = context.project.value(("package", "purpose")) == "design_draft"
     if not drafted and not context.project.members.get(("contract", "demands")):
-        told[("applicator", *SUBMITTAL, _DOCUMENTS)].append(_REVIEW)
-    parties = _order_parties(context, told)
+        told[("applicator", *SUBMITTAL, _DOCUMENTS)].append((_REVIEW, ("SUB-05",)))
+    parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == _DOCUMENTS))
-    return tuple(Request(*key, tuple(told[key])) for key in keys)
+    return tuple(Request(*key, *map(tuple, zip(*told[key], strict=True))) for key in keys)
+
+
+def _find_held(context: DocumentContext) -> dict[str, set[str]]:
+    """The codes of the rules that wait for a value, by its dotted path."""
+    held: dict[str, set[str]] = defaultdict(set)
+    for clause in context.judgment.not_judged:
+        for need in clause.needs:
+            held[need].add(clause.rule)
+    for item in context.judgment.open_items:
+        held[item.path].update(code[:6] for code in item.holds_up)
+    return held
 
 
 def _group(context: DocumentContext) -> dict[tuple[str, int, str, str], list[str]]:
@@ -83,23 +102,27 @@ def _group(context: DocumentContext) -> dict[tuple[str, int, str, str], list[str
     return grouped
 
 
-def _order_parties(context: DocumentContext, told: dict[tuple[str, int, str, str], list[str]]) -> list[str]:
+def _order_parties(context: DocumentContext, keys: list[tuple[str, int, str, str]]) -> list[str]:
     held = Counter(need for clause in context.judgment.not_judged for need in clause.needs)
     weight: Counter[str] = Counter()
     for entry in list_asked(context):
         weight[entry.party] += held[entry.path]
-    first = {key[0]: min(order for name, order, *_ in told if name == key[0]) for key in told}
+    first = {key[0]: min(order for name, order, *_ in keys if name == key[0]) for key in keys}
     return sorted(first, key=lambda party: (first[party] > 0, -weight[party]))
 
 
-def _say(context: DocumentContext, paths: list[str]) -> Iterator[str]:
-    """Each field with the marks that lack it, and the figure proposed for it."""
+def _say(context: DocumentContext, paths: list[str], held: dict[str, set[str]]) -> Iterator[Told]:
+    """Each field with the marks that lack it, and the figure proposed for it; what it holds up."""
     names = name_fields(context, paths)
-    labels = {next(iter(name_fields(context, [path]))): path for path in paths}
+    labeled: dict[str, list[str]] = defaultdict(list)
+    for path in paths:
+        labeled[next(iter(name_fields(context, [path])))].append(path)
     for label, marked in names.items():
-        (said,) = say_fields({_ask(context, labels[label], label): marked})
-        proposed = _propose(context, labels[label])
-        yield f"{said}: confirm {proposed}" if proposed else said
+        path = labeled[label][-1]
+        (said,) = say_fields({_ask(context, path, label): marked})
+        proposed = _propose(context, path)
+        rules = sorted(set().union(*(held.get(one, ()) for one in labeled[label])))
+        yield f"{said}: confirm {proposed}" if proposed else said, tuple(rules)
 
 
 def _ask(context: DocumentContext, path: str, label: str) -> str:

@@ -38,9 +38,9 @@ def _reasons(context: DocumentContext, mark: str) -> Iterator[str]:
         yield " ".join(stops)
     documents = len(name_documents(context, mark))
     if documents:
-        yield f"{count(documents, 'document')} pending, listed below and in D05."
+        yield f"{count(documents, 'document')} pending, listed in D19."
     if judged.fields:
-        yield "Values pending: listed below."
+        yield "Values pending: listed in D19."
     undecided = list_undecided(context, mark)
     if undecided:
         yield f"{count(len(undecided), 'rule')} not evaluated, marked in D02."

@@ -29,7 +29,7 @@ CODES = {"ibc": "International Building Code", "irc": "International Residential
 _UNCONFIRMED = "not confirmed; architect to confirm in writing"
 _IF_DUE = "; if required, the walls are not suitable as designed"
 _UNNAMED = "authority to name"
-_ASKED = "letter of the authority pending, see D05"
+_ASKED = "letter of the authority pending, see D19"
 # Editions from this one on have a paragraph of its own for barrier coatings over sheathing.
 _COATINGS_SINCE = "2009"
 # Weather protection and water-resistive barrier, before the chapter was numbered anew and since.

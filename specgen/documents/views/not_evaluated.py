@@ -11,7 +11,7 @@ from specgen.model.value_text import words
 
 # How much of a code names the group of a rule.
 _GROUP = 3
-_LISTED = "documents still required, see D05"
+_LISTED = "documents still required, see D19"
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

@@ -30,7 +30,7 @@ RULE = Rule(
     "Mockup made with the means of the work",
     remedy="Build the mockup with the crew, equipment, access, and shade of the work.",
     steps="mockup",
-    documents="D09 D10",
+    documents="D04 D09 D10",
 )
 
 

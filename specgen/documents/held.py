@@ -1,0 +1,29 @@
+"""The documents that a package holds: what its transmittal lists, and what a register names as an answer."""
+
+from typing import NamedTuple
+
+from specgen.documents.catalogue import templates
+from specgen.documents.context import DocumentContext
+from specgen.documents.drafts import ANSWER
+from specgen.judging.open_items import owed_rings
+
+
+class Held(NamedTuple):
+    """A document of the package."""
+
+    id: str
+    title: str
+
+
+def list_held(context: DocumentContext) -> tuple[Held, ...]:
+    """The documents in their order: those of the package in hand, else those that its stage owes."""
+    return context.remember(_gather)
+
+
+def _gather(context: DocumentContext) -> tuple[Held, ...]:
+    if context.rest.held:
+        return tuple(Held(*entry) for entry in context.rest.held if entry[0] != ANSWER)
+    purpose = str(context.project.value(("package", "purpose")))
+    stages = None if purpose == "design_draft" else owed_rings(purpose)
+    every = (t for t in templates() if t.id != ANSWER and (stages is None or t.stage in stages))
+    return tuple(Held(template.id, template.title) for template in every)

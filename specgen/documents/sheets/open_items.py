@@ -1,0 +1,30 @@
+"""The open items by the party that owes them, each in a row of its own."""
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.parties import find_name, name_role
+from specgen.documents.views.open_items import OpenLine, list_lines
+from specgen.model.sheet import Sheet, SheetCell, SheetColumn
+
+DOCUMENT, ORDER = "D19", 30
+_COLUMNS = (
+    SheetColumn("From", 20),
+    SheetColumn("Name", 24),
+    SheetColumn("Needed before", 22),
+    SheetColumn("Subject", 20),
+    SheetColumn("Value or document", 60),
+    SheetColumn("Holds up", 18),
+    SheetColumn("Answer", 24),
+    SheetColumn("Date", 12, "date"),
+)
+
+
+def make_sheet(context: DocumentContext) -> Sheet:
+    """One row for each item; answer and date are left to be filled in."""
+    rows = tuple(_set_row(context, line) for line in list_lines(context))
+    return Sheet("Open items", _COLUMNS, rows, "No open items")
+
+
+def _set_row(context: DocumentContext, line: OpenLine) -> tuple[SheetCell, ...]:
+    path = find_name(context, line.party)
+    name: SheetCell = context.project.get(path) if path else None
+    return (name_role(line.party), name, line.before, line.subject, line.item, line.rules or None, None, None)

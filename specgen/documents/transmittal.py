@@ -1,0 +1,144 @@
+"""What the transmittal says of the package: whom it goes to, what it holds, and what is asked of the reviewer."""
+
+from typing import Any
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.deviations import name_paragraphs, say_approval
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.members import span_marks
+from specgen.documents.register import ITEMS, Register, find_documents, is_government, make_register
+from specgen.model.value_text import count, words
+
+_SECTIONS = ("contract", "spec_sections")
+_ACTIONS = {
+    "design_draft": "Comment; no approval is requested",
+    "mockup_submittal": "Review and action on this package before the mockup",
+    "work_submittal": "Review and action on this package before the work",
+    "resubmittal": "Review and action on this revision before the work",
+    "closeout": "Review and acceptance of the closeout documents",
+}
+# The descriptions of a government contract: UFGS 01 33 00, 1.2.1.
+DESCRIPTIONS = {
+    "SD-01": "Preconstruction Submittals",
+    "SD-02": "Shop Drawings",
+    "SD-03": "Product Data",
+    "SD-04": "Samples",
+    "SD-05": "Design Data",
+    "SD-06": "Test Reports",
+    "SD-07": "Certificates",
+    "SD-08": "Manufacturer's Instructions",
+    "SD-09": "Manufacturer's Field Reports",
+    "SD-10": "Operation and Maintenance Data",
+    "SD-11": "Closeout Submittals",
+}
+
+
+def cite_procedure(context: DocumentContext) -> dict[str, DisplayValue]:
+    """The title of the section on submittals, by what is taken from it, each with the letter of its text."""
+    told = {"types": "guide_descriptions", "register": "guide_register"}
+    sources = context.standards.sources
+    return {
+        name: DisplayValue("Submittal Procedures", "Submittal Procedures", sources[row]) for name, row in told.items()
+    }
+
+
+def tell_deviations(context: DocumentContext) -> str:
+    """`Yes: DV1 from 09 96 00 2.4.A, not approved; see D03`; whether there can be any is known of a specification."""
+    project = context.project
+    marks = project.members.get(("deviations",), ())
+    if marks:
+        told = (f"{mark} from {name_paragraphs(project, mark)}, {say_approval(project, mark)}" for mark in marks)
+        return f"Yes: {'; '.join(told).replace(' from ,', ',')}; see D03"
+    if project.members.get(("contract", "demands")):
+        return "None"
+    reviewed = project.members.get(_SECTIONS)
+    return f"Not known, {'specification not reviewed' if reviewed else 'no specification received'}"
+
+
+def tell_items(context: DocumentContext) -> str:
+    """`12 items of the register, D03: 7 action, 4 informational, 1 closeout`; by SD number where items have those."""
+    register = make_register(context)
+    if not register.rows:
+        return ""
+    name = "sd_type" if is_government(context) else "group"
+    place = next(number for number, column in enumerate(register.columns) if column.holds == name)
+    kinds: dict[str, int] = {}
+    for kind in sorted((str(row.cells[place]) for row in register.rows if row.cells[place]), key=_rank):
+        kinds[kind] = kinds.get(kind, 0) + 1
+    told = ", ".join(f"{number} {kind if name == 'sd_type' else kind.lower()}" for kind, number in kinds.items())
+    return f"{count(len(register.rows), 'item')} of the register, D03{': ' if told else ''}{told}"
+
+
+def _rank(kind: str) -> tuple[int, str]:
+    order = ("Action", "Informational", "Closeout")
+    return (order.index(kind) if kind in order else 0, kind)
+
+
+def tell_sections(context: DocumentContext) -> list[Any]:
+    """Each section with its title and the paragraphs of its items, `07 24 00 EIFS: 1.3.A`; open if there is none."""
+    project = context.project
+    paragraphs = _list_paragraphs(make_register(context))
+    parts: list[Any] = []
+    for member in project.members.get(_SECTIONS, ()):
+        number, title = (context.display((*_SECTIONS, member, name)) for name in ("number", "title"))
+        asked = paragraphs.pop(str(number), ())
+        parts += [*(["; "] if parts else []), number, " ", title, *([f": {', '.join(asked)}"] if asked else [])]
+    for section, asked in paragraphs.items():
+        parts += [*(["; "] if parts else []), f"{section}: {', '.join(asked)}"]
+    return parts or [context.ask(_SECTIONS)]
+
+
+def _list_paragraphs(register: Register) -> dict[str, tuple[str, ...]]:
+    """The paragraphs of the items, by section."""
+    holds = [column.holds for column in register.columns]
+    found: dict[str, tuple[str, ...]] = {}
+    for row in register.rows:
+        section, paragraph = (row.cells[holds.index(name)] for name in ("section", "paragraph"))
+        if section is not None:
+            found[str(section)] = (*found.get(str(section), ()), *([str(paragraph)] if paragraph else []))
+    return {section: tuple(dict.fromkeys(told)) for section, told in found.items()}
+
+
+def tell_action(context: DocumentContext) -> list[Any]:
+    """What the reviewer is asked to do, and the review time of the contract."""
+    project = context.project
+    purpose = str(project.value(("package", "purpose")))
+    asked: list[Any] = [_ACTIONS[purpose]]
+    if purpose == "design_draft":
+        return asked
+    revised = bool(project.get(("package", "revision")))
+    name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
+    longer = project.get(("contract", "variation_review_days")) if project.members.get(("deviations",)) else None
+    days = context.display(("contract", name if longer is None or revised else "variation_review_days"))
+    kind = context.display(("contract", "review_day_kind"))
+    # A number of days prints with its unit, which the kind of day stands within.
+    said = f"{days.raw} {words(str(kind.raw))} day{'' if days.raw == 1 else 's'}" if days and kind else ""
+    time: list[Any] = [said] if said else [days, ", ", kind]
+    again = project.get(("contract", "resubmittal_days"))
+    more = ", with deviations" if longer and not revised else ""
+    more += f"; of a resubmittal, {count(again, 'day')}" if again and not revised else ""
+    return [*asked, ". Review time of the contract: ", *time, *([more] if more else [])]
+
+
+def tell_answered(context: DocumentContext, name: str) -> str:
+    """The marks of the items of the register that a document answers, those that follow each other as a span."""
+    return span_marks(context.remember(_gather_answered).get(name, ()))
+
+
+def _gather_answered(context: DocumentContext) -> dict[str, list[str]]:
+    """The marks of the items by the documents that answer them."""
+    answered: dict[str, list[str]] = {}
+    for row in make_register(context).rows:
+        for name in find_documents(context, row.mark):
+            answered.setdefault(name, []).append(row.mark)
+    return answered
+
+
+def is_variation(context: DocumentContext, mark: str) -> bool:
+    """Whether an item is answered by a deviation, or its paragraph is one that a deviation answers."""
+    project = context.project
+    section, paragraph = (project.get((*ITEMS, mark, name)) for name in ("section", "paragraph"))
+    named = {str(paragraph), f"{section} {paragraph}"}
+    deviations = project.members.get(("deviations",), ())
+    answered = any(named & set(project.get(("deviations", one, "answers")) or ()) for one in deviations)
+    return answered or (bool(deviations) and "D03" in find_documents(context, mark))

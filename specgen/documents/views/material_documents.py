@@ -1,0 +1,63 @@
+"""Which kinds of document cover each material of the job; what is owed and not listed is pending."""
+
+from collections.abc import Container
+from typing import Any, cast
+
+from specgen.documents.attachments import name_material
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.members import span_marks
+from specgen.judging.materials import materials, mixed_materials
+
+_COLUMNS = {
+    "Data sheet": ("data_sheet",),
+    "Safety data sheet": ("sds",),
+    "Test report": ("test_report",),
+    "Letter": ("letter",),
+    "Instructions": ("instructions",),
+    "Other": ("certificate", "drawing", "calculation", "sample", "warranty", "program"),
+}
+# What a project has beside the materials of its walls, where a document covers it.
+_BESIDE = ("accessories", "access", "safety")
+PENDING = "[pending]"
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each material, from the wall out, then for what else the attachments cover."""
+    root = cast(Any, context.project.root())
+    described, mixed = materials(root), mixed_materials(root)
+    covered = {covers for mark in _list(context) for covers in _read(context, mark, "covers")}
+    named = [*described, *(one for one in (*sorted(covered), *_BESIDE) if one in covered and one not in described)]
+    lines = tuple(_set_row(context, one, one in described, mixed) for one in dict.fromkeys(_order(named)))
+    return TableView(("Material", *_COLUMNS), lines, (22, 14, 14, 16, 12, 12, 10))
+
+
+def _order(named: list[str]) -> list[str]:
+    return [*(one for one in named if one not in _BESIDE), *(one for one in named if one in _BESIDE)]
+
+
+def _set_row(context: DocumentContext, material: str, described: bool, mixed: Container[str]) -> tuple[Any, ...]:
+    owed = {"Data sheet": described, "Safety data sheet": material in mixed}
+    cells = ((title, _find(context, material, kinds)) for title, kinds in _COLUMNS.items())
+    pending = DisplayValue(PENDING, open=True)
+    told = (span_marks(found) or (pending if owed.get(title) else "–") for title, found in cells)
+    said = name_material(material)
+    return (said[:1].upper() + said[1:], *told)
+
+
+def _find(context: DocumentContext, material: str, kinds: tuple[str, ...]) -> list[str]:
+    """The marks of the attachments of some kinds that cover a material."""
+    return [
+        mark
+        for mark in _list(context)
+        if material in _read(context, mark, "covers") and context.project.get(("attachments", mark, "kind")) in kinds
+    ]
+
+
+def _list(context: DocumentContext) -> tuple[str, ...]:
+    return context.project.members.get(("attachments",), ())
+
+
+def _read(context: DocumentContext, mark: str, name: str) -> tuple[str, ...]:
+    return tuple(map(str, context.project.get(("attachments", mark, name)) or ()))

@@ -1,0 +1,93 @@
+"""Every open item by the party that owes it: what it holds up, and before which work it is needed."""
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+from typing import Any, NamedTuple
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import span_marks
+from specgen.documents.parties import name_party, name_role
+from specgen.documents.views._asked import DECISION, SUBMITTAL
+from specgen.documents.views._requests import Request, list_requests
+from specgen.model.block import CheckBox
+
+# So many items of a party are read at a glance.
+_GLANCE = 6
+# So many rules are named in a row.
+_MOST_RULES = 4
+
+
+class OpenLine(NamedTuple):
+    """One open item by itself; `rules` are the codes of those it holds up, spanned."""
+
+    party: str  # its role
+    before: str
+    subject: str
+    item: str
+    rules: str
+
+
+def list_lines(context: DocumentContext) -> tuple[OpenLine, ...]:
+    """Every open item in a line of its own, in the order in which the table has them."""
+    return tuple(
+        OpenLine(request.party, request.before, request.subject, item, span_marks(dict.fromkeys(held)))
+        for request in list_requests(context)
+        for item, held in zip(request.items, request.holds, strict=True)
+    )
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """A row for each item up to the submittal; for later work, one for each subject where there is much of it."""
+    lines: list[tuple[Any, ...]] = []
+    for party, mine in groupby(list_requests(context), key=lambda request: request.party):
+        cells = [row for _, same in groupby(mine, key=lambda one: one.before) for row in _list_rows(list(same))]
+        first = name_party(context, party)
+        lines += [(first if not number else name_role(party), *row, "") for number, row in enumerate(cells)]
+    header = ("From", "Needed before", "Value or document", "Holds up", "Answer, date")
+    return TableView(header, tuple(lines), (16, 18, 40, 14, 12))
+
+
+def count_asked(context: DocumentContext) -> dict[str, int]:
+    """The number of items needed before the decision on the walls, before the submittal, and later."""
+    counts = {"decision": 0, "submittal": 0, "later": 0}
+    for request in list_requests(context):
+        early = "decision" if request.order <= DECISION[0] else "submittal"
+        counts[early if request.order <= SUBMITTAL[0] else "later"] += len(request.items)
+    return counts
+
+
+def tell_asked(context: DocumentContext) -> str:
+    """All items in one text, to find the marks in it."""
+    return "\n".join(item for request in list_requests(context) for item in request.items)
+
+
+def _list_rows(same: list[Request]) -> Iterator[tuple[str, Any, str]]:
+    """What is needed before one work, each item with its box."""
+    told = [pair for request in same for pair in zip(request.items, request.holds, strict=True)]
+    before = same[0].before
+    if same[0].order <= SUBMITTAL[0]:
+        yield from ((before, CheckBox(item), _span_rules(held)) for item, held in told)
+    elif len(told) <= _GLANCE:
+        yield before, _set_boxes(item for item, _ in told), _span_rules(code for _, held in told for code in held)
+    else:
+        for request in same:
+            rules = _span_rules(code for held in request.holds for code in held)
+            yield before, [f"{request.subject}: ", *_set_boxes(request.items)], rules
+
+
+def _span_rules(codes: Iterable[str]) -> str:
+    """`ATT-05, COD-02 to COD-04`; the number of the others where there are many."""
+    named = span_marks(dict.fromkeys(codes)).split(", ")
+    more = len(named) - _MOST_RULES
+    return ", ".join(named[:_MOST_RULES]) + (f", and {more} more" if more > 0 else "")
+
+
+def _set_boxes(items: Iterable[str]) -> list[Any]:
+    """The items in one cell, each with its box; a question ends with its own mark."""
+    cell: list[Any] = []
+    for item in items:
+        if cell:
+            cell.append(" " if str(cell[-1].label).endswith("?") else "; ")
+        cell.append(CheckBox(item))
+    return cell

@@ -1,0 +1,36 @@
+"""The submittal register: the items that the contract asks for, and what answers each."""
+
+import datetime
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.register import ITEMS, Cell, Column, make_register
+from specgen.model.block import Blank
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each item by section and paragraph; the columns of the review are left to be filled in."""
+    register = make_register(context)
+    shown = [number for number, column in enumerate(register.columns) if column.width]
+    columns = [register.columns[number] for number in shown]
+    lines = tuple(
+        tuple(_set_cell(context, row.mark, register.columns[number], row.cells[number]) for number in shown)
+        for row in register.rows
+    )
+    return TableView(tuple(c.title for c in columns), lines, tuple(c.width for c in columns))
+
+
+def _set_cell(context: DocumentContext, mark: str, column: Column, cell: Cell) -> Any:
+    """A value as it prints; what is still to be given in brackets, what is filled in later as a blank."""
+    path = (*ITEMS, mark, column.holds)
+    if not column.holds:
+        # No date to sign at, as nobody signs row by row: the register may go on over pages.
+        return Blank(f"{column.title}, item {mark}")
+    if column.holds not in context.project.schema.node(path[:-1]).children:
+        return cell or "–"
+    shown = context.display(path)
+    if shown.open:
+        return shown if context.project.applies(path) else "–"
+    # A date, and what the register says in other words than the field, such as marks that follow each other.
+    return shown if isinstance(cell, datetime.date) else cell or "–"
