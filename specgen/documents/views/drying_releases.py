@@ -26,7 +26,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     taken = [page for page in pages if _FORM in page.forms and page.name != _OF_PRIMER]
     lines = tuple(line for page in taken for line in _lines(context, page, holds[page.name]))
     header = ("Step", "Minimum", "Area", "Finished at", "Hours", "Meter", "Dry", "Even", "Faults", "Date", "Time", "By")
-    return TableView(header, lines, (17, 12, 10, 9, 6, 6, 5, 5, 9, 7, 6, 8))
+    return TableView(header, lines, (15, 11, 9, 10, 7, 7, 7, 7, 8, 6, 6, 7))
 
 
 def _lines(context: DocumentContext, page: StepPage, hold: int) -> Iterator[tuple[Any, ...]]:

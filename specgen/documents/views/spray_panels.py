@@ -9,7 +9,8 @@ from specgen.documents.views._record_blanks import make_blank
 from specgen.documents.views.spray_passes import count_coats
 from specgen.model.block import CheckBox
 
-_ABREAST, _LINES = 3, 5
+_ABREAST, _LINES = 3, 4
+_FILMS = 16  # the share of the width that the films of one panel have
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -18,8 +19,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     heads = ("Panel", *(f"Wet {coat}" for coat in range(1, coats + 1)), "Masked")
     places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
-    each = (10, *(8,) * coats, 7)
-    return TableView(heads * _ABREAST, lines, each * _ABREAST)
+    each = (9, *(_FILMS // coats,) * coats, 8)
+    first, *rest = each * _ABREAST
+    return TableView(heads * _ABREAST, lines, (100 - sum(rest), *rest))
 
 
 def _panel(place: int, coats: int) -> list[Any]:

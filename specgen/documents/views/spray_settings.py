@@ -16,6 +16,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Two settings in a line: its name with the unit, its limit, and a blank for the reading."""
     unit = UNITS[context.first]
     distance = [context.display(("spray", "distance")), " to ", context.limit("spray.distance_most")]
+    pattern = context.display(("spray", "pattern"))
     lines = (
         (
             "Fluid nozzle",
@@ -43,7 +44,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ),
         (
             "Pattern",
-            [context.display(("spray", "pattern"))],
+            [pattern if not pattern.open else context.limit("spray.pattern")],
             make_boxes(_PATTERNS, "log.pattern", "a"),
             f"Wet film, {unit['film']}",
             _wet_films(context),

@@ -33,7 +33,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """The limits of each kind of work, then a line for each reading."""
     lines = (*_limits(context), *map(_reading, range(1, _READINGS + 1)))
     heads = tuple(head.format_map(UNITS[context.first]) for head in _HEADS)
-    return TableView(heads, lines, (7, 10, 7, 7, 7, 6, 7, 6, 6, 8, 8, 7, 6, 8))
+    return TableView(heads, lines, (6, 8, 7, 7, 7, 6, 8, 7, 7, 7, 8, 7, 7, 8))
 
 
 def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
