@@ -89,19 +89,28 @@ class Step(NamedTuple):
 
 
 class FieldTest(NamedTuple):
-    """A test of the work in place: what is tested, by which standard, how often, by which limit, by whom."""
+    """A test of the work in place: what is tested, at which step, by which standard, how often, by which limit, by whom."""
 
     name: str
     test: str
+    step: str
+    """The step of the work after which it is made."""
     standard: str
     frequency: str
     limit: Sentence
     by: str
     """Who makes it: applicator or inspector."""
-    form: str
-    """The name of the form it is written on."""
+    form: str = ""
+    """The name of the form it is written on; empty for those of its step."""
     when: str = ""
     """The condition under which a wall has this test; empty for every wall."""
+
+
+class ListedCheck(NamedTuple):
+    """A line of the check list of a third-party inspector."""
+
+    name: str
+    check: Sentence
 
 
 class Criterion(NamedTuple):
@@ -177,6 +186,9 @@ class Standards:
     limits: dict[str, Limit]
     steps: dict[str, Step]
     field_tests: dict[str, FieldTest]
+    step_checks: dict[str, FieldTest]
+    """What is looked at besides the tests in place."""
+    third_party_checks: dict[str, ListedCheck]
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
     forms: dict[str, str]

@@ -48,6 +48,8 @@ def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> 
         limits=typed["limits"],
         steps=steps,
         field_tests=typed["field_tests"],
+        step_checks=typed["step_checks"],
+        third_party_checks=typed["third_party_checks"],
         criteria=typed["criteria"],
         tools=typed["tools"],
         forms=typed["forms"],

@@ -1,0 +1,110 @@
+"""The inspection and test plan: what is checked at each step, how, how often, by which limit, and who has which part in it."""
+
+from collections.abc import Iterator
+from itertools import chain
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks
+from specgen.documents.releases import find_releasing_role, has_inspector, is_inspected
+from specgen.documents.sentences import Sentences
+from specgen.documents.steps import StepPage, steps
+from specgen.documents.views.field_quality import list_tests
+from specgen.model.standard import Step
+
+# The kinds of instrument that a method is read with, by its words.
+_READ_WITH = {
+    "straightedge": ("long_straightedge", "short_straightedge", "feeler_gauge"),
+    "moisture meter": ("moisture_meter",),
+    "profile gauge": ("profile_gauge",),
+    "raking light": ("raking_lamp",),
+    "step gauge": ("step_gauge",),
+    "micrometer": ("micrometer",),
+    "pH strips": ("ph_strips",),
+    "pressure gauge": ("pressure_gauge",),
+    "instruments at the wall": ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter"),
+    "D4212": ("zahn_4_cup", "iso_cup", "other_cup"),
+    "D4414": ("wet_film_comb",),
+    "D7091": ("film_gauge",),
+    "D523": ("gloss_meter",),
+    "E2194": ("color_meter",),
+    "D2244": ("color_meter",),
+    "D7234": ("pull_tester",),
+}
+_NONE = "–"
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each check of each step that applies; a step without any prints with its point alone."""
+    tests = _by_step(context, composer)
+    lines = tuple(
+        chain.from_iterable(_lines(context, page, tests.get(page.name, [])) for page in steps(context, composer))
+    )
+    inspector = ("Inspector",) if has_inspector(context) else ()
+    header = (
+        "Step",
+        "Check",
+        "Method, instrument",
+        "Frequency",
+        "Limit",
+        "Form",
+        "Contractor",
+        *inspector,
+        "Architect",
+    )
+    widths = (15, 13, 16, 11, 19, 7, 6, 6, 7) if inspector else (17, 14, 16, 12, 20, 7, 7, 7)
+    return TableView(header, lines, widths)
+
+
+def _by_step(context: DocumentContext, composer: Composer) -> dict[str, list[tuple[Any, ...]]]:
+    """The tests in place and the other checks, by the step after which they are made."""
+    found: dict[str, list[tuple[Any, ...]]] = {}
+    standards = context.standards
+    sentences = Sentences(context, composer)
+    for table, rows_of in (("step_checks", standards.step_checks), ("field_tests", standards.field_tests)):
+        for test, line in list_tests(sentences, table, rows_of.values()):
+            found.setdefault(test.step, []).append(line)
+    return found
+
+
+def _lines(context: DocumentContext, page: StepPage, tests: list[tuple[Any, ...]]) -> Iterator[tuple[Any, ...]]:
+    step = context.standards.steps[page.name]
+    title = f"{page.title} (Hold Point {page.hold})" if page.hold else page.title
+    forms = page.forms.removeprefix("Forms ").removeprefix("Form ")
+    if page.point_of:
+        title = f"{title}: {page.point_of}"
+    for number, (test, method, frequency, limit, by, form) in enumerate(tests):
+        cell = [*method, *_name_instruments(context, method)]
+        yield (
+            title if number == 0 else "",
+            test,
+            cell,
+            frequency,
+            limit,
+            form or forms or _NONE,
+            *_parts(context, step, by),
+        )
+
+
+def _name_instruments(context: DocumentContext, method: Any) -> list[str]:
+    """The marks of the instruments that a method is read with, in brackets."""
+    said = "".join(getattr(part, "text", "") for part in method)
+    kinds = {kind for words, named in _READ_WITH.items() if words in said for kind in named}
+    marks = [m for m in list_marks(context, "instruments") if context.project.get(("instruments", m, "kind")) in kinds]
+    return [f" ({', '.join(marks)})"] if marks else []
+
+
+def _parts(context: DocumentContext, step: Step, by: str) -> tuple[str, ...]:
+    """The letters of contractor, inspector where there is one, and architect."""
+    inspected, releasing = has_inspector(context), find_releasing_role(context, step)
+    letters: dict[str, list[str]] = {"contractor": [], "inspector": [], "architect": []}
+    letters["contractor" if by == "applicator" else "inspector" if inspected else "contractor"].append("E")
+    if step.point == "R":
+        letters["contractor"].append("R")
+    elif step.point in ("H", "W"):
+        witness = "inspector" if inspected else "architect"
+        letters[releasing if step.point == "H" and releasing in letters else witness].append(step.point)
+    if is_inspected(context) and not letters["inspector"]:
+        letters["inspector"].append("S")
+    return tuple(", ".join(told) or _NONE for role, told in letters.items() if role != "inspector" or inspected)
