@@ -89,7 +89,7 @@ class Step(NamedTuple):
 
 
 class FieldTest(NamedTuple):
-    """A test of the work in place: what is tested, at which step, by which standard, how often, by which limit, by whom."""
+    """A test of the work: what is tested, at which step, by which standard, how often, by which limit, by whom."""
 
     name: str
     test: str

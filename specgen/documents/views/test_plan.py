@@ -1,4 +1,4 @@
-"""The inspection and test plan: what is checked at each step, how, how often, by which limit, and who has which part in it."""
+"""The inspection and test plan: what is checked at each step, how, how often, by which limit, and by whom."""
 
 from collections.abc import Iterator
 from itertools import chain
@@ -11,6 +11,7 @@ from specgen.documents.releases import find_releasing_role, has_inspector, is_in
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.field_quality import list_tests
+from specgen.model.block import Ref
 from specgen.model.standard import Step
 
 # The kinds of instrument that a method is read with, by its words.
@@ -33,6 +34,7 @@ _READ_WITH = {
     "D7234": ("pull_tester",),
 }
 _NONE = "–"
+_DOCUMENT = "D12"  # the name of a document; that of one of its forms is longer
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -41,19 +43,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = tuple(
         chain.from_iterable(_lines(context, page, tests.get(page.name, [])) for page in steps(context, composer))
     )
-    inspector = ("Inspector",) if has_inspector(context) else ()
-    header = (
-        "Step",
-        "Check",
-        "Method, instrument",
-        "Frequency",
-        "Limit",
-        "Form",
-        "Contractor",
-        *inspector,
-        "Architect",
-    )
-    widths = (15, 13, 16, 11, 19, 7, 6, 6, 7) if inspector else (17, 14, 16, 12, 20, 7, 7, 7)
+    inspector = ("Insp.",) if has_inspector(context) else ()
+    header = ("Step", "Check", "Method, instrument", "Frequency", "Limit", "Form", "Contr.", *inspector, "Arch.")
+    widths = (17, 13, 17, 11, 22, 6, 5, 5, 4) if inspector else (18, 14, 18, 12, 22, 6, 5, 5)
     return TableView(header, lines, widths)
 
 
@@ -70,21 +62,26 @@ def _by_step(context: DocumentContext, composer: Composer) -> dict[str, list[tup
 
 def _lines(context: DocumentContext, page: StepPage, tests: list[tuple[Any, ...]]) -> Iterator[tuple[Any, ...]]:
     step = context.standards.steps[page.name]
-    title = f"{page.title} (Hold Point {page.hold})" if page.hold else page.title
-    forms = page.forms.removeprefix("Forms ").removeprefix("Form ")
-    if page.point_of:
-        title = f"{title}: {page.point_of}"
+    title = f"{page.title}: {page.point_of}" if page.point_of else page.title
+    forms = list_forms(step.records)
     for number, (test, method, frequency, limit, by, form) in enumerate(tests):
-        cell = [*method, *_name_instruments(context, method)]
-        yield (
-            title if number == 0 else "",
-            test,
-            cell,
-            frequency,
-            limit,
-            form or forms or _NONE,
-            *_parts(context, step, by),
-        )
+        cell = [*name_procedure(method), *_name_instruments(context, method)]
+        said = (title if number == 0 else "", test, cell, frequency, name_procedure(limit), form or forms or _NONE)
+        yield (*said, *_parts(context, step, page.hold, by))
+
+
+def list_forms(records: tuple[str, ...]) -> str:
+    """`D11, D12d`; `D12a to D12d` for three or more forms of one document that follow each other."""
+    runs: list[list[str]] = []
+    for form in records:
+        follows = bool(runs) and len(form) > len(_DOCUMENT) and runs[-1][-1] == form[:-1] + chr(ord(form[-1]) - 1)
+        runs = [*runs[:-1], [*runs[-1], form]] if follows else [*runs, [form]]
+    return ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
+
+
+def name_procedure(cell: Any) -> list[Any]:
+    """A cell whose references lead to the procedure, which is another document."""
+    return [part for one in cell for part in (["D08, ", one] if isinstance(one, Ref) else [one])]
 
 
 def _name_instruments(context: DocumentContext, method: Any) -> list[str]:
@@ -95,7 +92,7 @@ def _name_instruments(context: DocumentContext, method: Any) -> list[str]:
     return [f" ({', '.join(marks)})"] if marks else []
 
 
-def _parts(context: DocumentContext, step: Step, by: str) -> tuple[str, ...]:
+def _parts(context: DocumentContext, step: Step, hold: int, by: str) -> tuple[str, ...]:
     """The letters of contractor, inspector where there is one, and architect."""
     inspected, releasing = has_inspector(context), find_releasing_role(context, step)
     letters: dict[str, list[str]] = {"contractor": [], "inspector": [], "architect": []}
@@ -104,7 +101,8 @@ def _parts(context: DocumentContext, step: Step, by: str) -> tuple[str, ...]:
         letters["contractor"].append("R")
     elif step.point in ("H", "W"):
         witness = "inspector" if inspected else "architect"
-        letters[releasing if step.point == "H" and releasing in letters else witness].append(step.point)
+        point = f"H{hold}" if hold else step.point
+        letters[releasing if hold and releasing in letters else witness].append(point)
     if is_inspected(context) and not letters["inspector"]:
         letters["inspector"].append("S")
     return tuple(", ".join(told) or _NONE for role, told in letters.items() if role != "inspector" or inspected)

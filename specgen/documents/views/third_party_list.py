@@ -1,11 +1,11 @@
-"""The check list of the third-party inspector, with the figures of the project and room for date and initials."""
+"""The check list of the third-party inspector, with the figures of the project and a box for each."""
 
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
-from specgen.model.block import Blank
+from specgen.model.block import CheckBox
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
@@ -16,13 +16,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     cells: list[tuple[Any, ...]] = []
     for letter, (name, row) in zip(_LETTERS, context.standards.third_party_checks.items(), strict=False):
         said = sentences.lines(f"third_party_checks.yaml: {name}", row.check, walls)
-        cells.append(
-            (
-                letter,
-                composer.inlines(" ".join(said)),
-                Blank(f"Check {letter}: date, initials", field=f"form.third_party.{letter}"),
-            )
-        )
+        box = CheckBox("accepted", f"form.third_party.{letter}", "yes")
+        cells.append((letter, composer.inlines(" ".join(said)), box))
     pairs = [cells[place : place + 2] for place in range(0, len(cells), 2)]
     lines = tuple(tuple(part for one in pair for part in one) + ("", "", "") * (2 - len(pair)) for pair in pairs)
-    return TableView(("Item", "Check", "Date, initials") * 2, lines, (4, 35, 11) * 2)
+    return TableView(("Item", "Check", "Result") * 2, lines, (5, 35, 10) * 2)
