@@ -113,6 +113,20 @@ class ListedCheck(NamedTuple):
     check: Sentence
 
 
+class SafetyMeasure(NamedTuple):
+    """A measure of the safety plan: against what, by which law, what is done, and who sees to it."""
+
+    name: str
+    hazard: str
+    clause: tuple[Source, ...]
+    """The rules of law it follows; none where no federal rule asks for it."""
+    measure: tuple[Sentence, ...]
+    by: str
+    """The role of the person who sees to it."""
+    when: str = ""
+    """The condition under which a wall asks for it; empty for every wall."""
+
+
 class Criterion(NamedTuple):
     """A line of the mockup acceptance form: what is judged, how, by which limit, how often and where."""
 
@@ -189,6 +203,7 @@ class Standards:
     step_checks: dict[str, FieldTest]
     """What is looked at besides the tests in place."""
     third_party_checks: dict[str, ListedCheck]
+    safety_measures: dict[str, SafetyMeasure]
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
     forms: dict[str, str]

@@ -50,6 +50,7 @@ def make_standards(folder: FilePath, files: Mapping[str, Mapping[str, Any]]) -> 
         field_tests=typed["field_tests"],
         step_checks=typed["step_checks"],
         third_party_checks=typed["third_party_checks"],
+        safety_measures=typed["safety_measures"],
         criteria=typed["criteria"],
         tools=typed["tools"],
         forms=typed["forms"],

@@ -8,7 +8,17 @@ from specgen.model.field import Schema
 from specgen.model.finding import Severity
 from specgen.model.source import Kind as SourceKind
 from specgen.model.source import PublishedText, Source
-from specgen.model.standard import Criterion, Fault, FieldTest, ListedCheck, Reference, Sentence, Step, Tool
+from specgen.model.standard import (
+    Criterion,
+    Fault,
+    FieldTest,
+    ListedCheck,
+    Reference,
+    SafetyMeasure,
+    Sentence,
+    Step,
+    Tool,
+)
 from specgen.quantities.comparison import Sense
 from specgen.quantities.units import UNITS
 from specgen.standards.limits import check_limit_field, make_limit
@@ -194,6 +204,18 @@ TABLES = {
     ),
     "step_checks": Table(Shape(_TEST, {"when": CONDITION}), lambda name, row: FieldTest(name=name, **row)),
     "third_party_checks": Table(Shape({"check": _SENTENCE}), lambda name, row: ListedCheck(name=name, **row)),
+    "safety_measures": Table(
+        Shape(
+            {
+                "hazard": TEXT,
+                "clause": list_of(row_in("sources")),
+                "measure": list_of(_SENTENCE),
+                "by": one_of(("competent_person", "foreman")),
+            },
+            {"when": CONDITION},
+        ),
+        lambda name, row: SafetyMeasure(name=name, **row),
+    ),
     "criteria": Table(
         Shape(
             {

@@ -45,7 +45,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     )
     inspector = ("Insp.",) if has_inspector(context) else ()
     header = ("Step", "Check", "Method, instrument", "Frequency", "Limit", "Form", "Contr.", *inspector, "Arch.")
-    widths = (17, 13, 17, 11, 22, 6, 5, 5, 4) if inspector else (18, 14, 18, 12, 22, 6, 5, 5)
+    widths = (15, 13, 20, 12, 22, 5, 4, 5, 4) if inspector else (18, 14, 18, 12, 22, 6, 5, 5)
     return TableView(header, lines, widths)
 
 
@@ -62,11 +62,10 @@ def _by_step(context: DocumentContext, composer: Composer) -> dict[str, list[tup
 
 def _lines(context: DocumentContext, page: StepPage, tests: list[tuple[Any, ...]]) -> Iterator[tuple[Any, ...]]:
     step = context.standards.steps[page.name]
-    title = f"{page.title}: {page.point_of}" if page.point_of else page.title
     forms = list_forms(step.records)
     for number, (test, method, frequency, limit, by, form) in enumerate(tests):
         cell = [*name_procedure(method), *_name_instruments(context, method)]
-        said = (title if number == 0 else "", test, cell, frequency, name_procedure(limit), form or forms or _NONE)
+        said = (page.title if number == 0 else "", test, cell, frequency, name_procedure(limit), form or forms or _NONE)
         yield (*said, *_parts(context, step, page.hold, by))
 
 

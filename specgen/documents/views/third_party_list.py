@@ -16,8 +16,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     cells: list[tuple[Any, ...]] = []
     for letter, (name, row) in zip(_LETTERS, context.standards.third_party_checks.items(), strict=False):
         said = sentences.lines(f"third_party_checks.yaml: {name}", row.check, walls)
-        box = CheckBox("accepted", f"form.third_party.{letter}", "yes")
-        cells.append((letter, composer.inlines(" ".join(said)), box))
+        box = CheckBox(letter, f"form.third_party.{letter}", "yes")
+        cells.append((box, composer.inlines(" ".join(said))))
     pairs = [cells[place : place + 2] for place in range(0, len(cells), 2)]
-    lines = tuple(tuple(part for one in pair for part in one) + ("", "", "") * (2 - len(pair)) for pair in pairs)
-    return TableView(("Item", "Check", "Result") * 2, lines, (5, 35, 10) * 2)
+    lines = tuple(tuple(part for one in pair for part in one) + ("", "") * (2 - len(pair)) for pair in pairs)
+    return TableView(("Item", "Accepted") * 2, lines, (5, 45) * 2)
