@@ -5,6 +5,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks
 from specgen.model.block import Blank
 
@@ -18,6 +19,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _colors(context: DocumentContext) -> Iterator[Row]:
+    if not list_marks(context, "colors"):
+        yield "Color", DisplayValue("[Color]", open=True, asks="colors"), Blank("Color", field="form.color")
     for mark in list_marks(context, "colors"):
         reference, number, angles = (
             context.display(("colors", mark, name)) for name in ("reference", "number", "angles")
@@ -41,21 +44,17 @@ def _coats(context: DocumentContext) -> Iterator[Row]:
             context.display((coat, name))
             for name in ("product", "cup_least", "cup_most", "max_water", "reserve", "shelf_life_months")
         )
-        told: list[Any] = [*([] if product.open else [product, "; "]), "cup time ", least, " to ", most]
-        told += [] if water.open else [", water maximum ", water]
+        told: list[Any] = [product, "; cup time ", least, " to ", most]
+        told += [", water maximum ", water]
         yield (
             f"{coat.capitalize()}: batch, cup, cup time, water",
             told,
             Blank(f"Batch, cup time, and water of {coat}", field=f"form.batch.{coat}"),
         )
-        if not reserve.open:
-            kept: list[Any] = [reserve, " of the order, boxed, resealed, and labeled; no frost"]
-            kept += [] if months.open else ["; shelf life ", months]
-            yield (
-                f"{coat.capitalize()} in reserve",
-                kept,
-                Blank(f"Place of the reserve of {coat}", field=f"form.reserve.{coat}"),
-            )
+        kept: list[Any] = [reserve, " of the order, boxed, resealed, and labeled; no frost"]
+        kept += [] if months.open else ["; shelf life ", months]
+        place = Blank(f"Place of the reserve of {coat}", field=f"form.reserve.{coat}")
+        yield f"{coat.capitalize()} in reserve", kept, place
 
 
 def _records() -> Iterator[Row]:
