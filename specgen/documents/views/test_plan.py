@@ -17,7 +17,8 @@ from specgen.model.value_text import words
 
 # The kinds of instrument that a method is read with, by its words.
 _READ_WITH = {
-    "straightedge": ("long_straightedge", "short_straightedge", "feeler_gauge"),
+    "straightedges": ("long_straightedge", "short_straightedge", "feeler_gauge"),
+    " straightedge": ("long_straightedge", "feeler_gauge"),
     "moisture meter": ("moisture_meter",),
     "profile gauge": ("profile_gauge",),
     "raking light": ("raking_lamp",),
