@@ -10,9 +10,10 @@ from specgen.model.block import Document, Value
 ANSWER = "D00"
 # These tell of the other documents, and so are composed when those are known.
 TELLS_OF_OTHERS = (ANSWER, "D01", "D03", "D05", "D19")
-# These tell what is known and what is not, and so are printed however little that is.
-ALWAYS = (ANSWER, "D02", "D05", "D19")
-# These are written whatever stops stand against the package, as they list the stops; by themselves, and unmarked.
+# These tell what is known and what is not, or are filled in by hand, and so are printed however little is known.
+ALWAYS = (ANSWER, "D02", "D05", "D12", "D19")
+# These are written whatever stops stand against the package, as they list the stops or are filled in on site; by
+# themselves, and unmarked.
 WRITTEN_WITH_STOPS = ("D12", "D19")
 # Any other document of a draft is printed where at least this part of its values is known, in whole percent.
 LEAST_KNOWN = 90
