@@ -17,9 +17,13 @@ def find_attached_file(home: Path, place: Place, name: str) -> Path:
         outside = not all(path.is_relative_to(folder) for path in found)
         file = next((path for path in found if path.exists()), None)
     except (OSError, ValueError, RuntimeError):
-        raise refuse_attachment(place, f"{name!r} cannot be followed", "check the name, and the links on its way") from None
+        raise refuse_attachment(
+            place, f"{name!r} cannot be followed", "check the name, and the links on its way"
+        ) from None
     if outside:
-        raise refuse_attachment(place, f"{name!r} leads out of the project folder", "put the file itself into the folder")
+        raise refuse_attachment(
+            place, f"{name!r} leads out of the project folder", "put the file itself into the folder"
+        )
     if file is None:
         hint = "put the file there, or submit it separately"
         raise refuse_attachment(place, f"{name!r} is not in the project folder", hint)

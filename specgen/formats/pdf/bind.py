@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from io import BytesIO
-from typing import TYPE_CHECKING
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats.pdf.active_content import disarm, list_active
@@ -11,12 +12,14 @@ from specgen.formats.pdf.attachments import Paper, read_papers
 from specgen.formats.pdf.dividing import describe_papers
 from specgen.formats.pdf.embedded_font import can_write, embed_font
 from specgen.formats.pdf.layers import Layers
-from specgen.formats.pdf.pages import SetPages, write_pages
+from specgen.formats.pdf.page_tree import PageTree
 from specgen.formats.pdf.stamping import Stamper
 from specgen.model.problem import Problem
 
 if TYPE_CHECKING:
     from pikepdf import Pdf
+
+    from specgen.formats.pdf.pages import SetPages
 
 _ACCESSIBLE = "{http://www.aiim.org/pdfua/ns/id/}"  # what a file says that is accessible as a whole
 
@@ -36,16 +39,18 @@ def bind(made: ComposedSet) -> BoundSet:
     One that cannot be bound in has its divider all the same, and a problem. Raises Refused where our own pages cannot
     be written.
     """
+    from specgen.formats.pdf.pages import write_pages
+
     papers = read_papers(made.context, made.home, made.templates)
     own = write_pages(made, describe_papers(papers, made.context))
     problems = tuple(paper.problem for paper in papers if paper.problem is not None)
     if not any(paper.pages for paper in papers):
         return BoundSet(pdf=own.pdf, told=own.told, problems=problems)
-    told = [*own.told, *_disarm_each(papers)]
-    return BoundSet(pdf=_merge(own, papers, made), told=tuple(told), problems=problems)
+    told = (*own.told, *disarm_each(papers))
+    return BoundSet(pdf=merge_papers(own, papers, made.templates), told=told, problems=problems)
 
 
-def _disarm_each(papers: Iterable[Paper]) -> Iterator[str]:
+def disarm_each(papers: Iterable[Paper]) -> Iterator[str]:
     """Take what acts out of each paper, and say so once of each."""
     done: dict[int, tuple[str, ...]] = {}
     for paper in papers:
@@ -59,35 +64,34 @@ def _disarm_each(papers: Iterable[Paper]) -> Iterator[str]:
             yield f"left out of {paper.mark}, {paper.name}: {', '.join(left_out)}"
 
 
-def _merge(own: SetPages, papers: Iterable[Paper], made: ComposedSet) -> bytes:
-    """The PDF of all pages. The dividers are the last of our own; they are taken off, and put back one by one."""
+def merge_papers(own: "SetPages", papers: Iterable[Paper], templates: Path) -> bytes:
+    """The PDF of all pages. The dividers are the last of our own; behind each stand the pages of its paper."""
     import pikepdf
 
     with pikepdf.open(BytesIO(own.pdf)) as whole:
         ordered = sorted(papers, key=lambda paper: own.firsts[paper.mark])
         starts = [own.firsts[paper.mark] for paper in ordered]
         ends = [*starts[1:], own.count]
-        leaves = list(whole.pages)
-        del whole.pages[starts[0] :]
-        stamper = Stamper(whole, embed_font(whole, made.templates))
-        layers = Layers(whole)
+        leaves = [page.obj for page in whole.pages]
+        stamper, layers, tree = Stamper(whole, embed_font(whole, templates)), Layers(whole), PageTree(whole)
+        tree.add_branch(leaves[: starts[0]])
         for paper, start, end in zip(ordered, starts, ends, strict=True):
-            whole.pages.extend(leaves[start:end])
-            _append(whole, paper, own.total, stamper)
+            before = tree.count + end - start
+            tree.add_branch([*leaves[start:end], *_make_pages(paper, before, own.total, stamper)])
             layers.take_over(paper.document)
+        tree.finish()
         _finish(whole)
         return _save(whole)
 
 
-def _append(whole: "Pdf", paper: Paper, total: int, stamper: Stamper) -> None:
-    """Put the pages of a paper at the end of the set, each with its stamp."""
+def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iterator[Any]:
+    """The pages of a paper, each with its stamp; so many pages stand before them in the set."""
     if paper.document is None:
         return
     name = f"Attachment {paper.mark}" if can_write(paper.mark) else "Attachment"
-    before = len(whole.pages)
     for number, page in enumerate(paper.document.pages, start=1):
         words = f"{name}, page {number} of {paper.pages} \N{MIDDLE DOT} Page {before + number} of {total}"
-        whole.pages.append(stamper.make_page(paper.document, page, words))
+        yield stamper.make_page(paper.document, page, words)
 
 
 def _finish(whole: "Pdf") -> None:

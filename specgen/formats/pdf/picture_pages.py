@@ -29,7 +29,9 @@ def write_picture_page(content: bytes, name: str, templates: Path) -> bytes:
     width, height = _read_size(content, name)
     if width * height > MOST_PIXELS:
         size = f"{width * height / 1e6:.0f} megapixels"
-        raise refuse(f"{name!r} has {size}, at most {MOST_PIXELS // 10**6} are bound in", "scan it at 300 dots per inch")
+        raise refuse(
+            f"{name!r} has {size}, at most {MOST_PIXELS // 10**6} are bound in", "scan it at 300 dots per inch"
+        )
     kind = "png" if content.startswith(_PNG) else "jpg"
     page = _PAGE.replace("FLIPPED", "true" if width > height else "false").replace("KIND", kind)
     fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(templates / "fonts")])

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from specgen.documents.figures.labels import measure
 from specgen.formats.pdf.embedded_font import encode
+from specgen.formats.pdf.page_tree import find_inherited
 
 if TYPE_CHECKING:
     from pikepdf import Pdf
@@ -13,7 +14,6 @@ _SIZE = 7.0  # of the stamp, in points
 _RISE, _SIDE = 10.0, 18.0  # of its baseline above the lower edge, and of its end from the right edge, in points
 _PAD = 2.0
 _BOXES = ("/MediaBox", "/CropBox", "/Rotate", "/UserUnit")
-_DEEPEST = 50  # of the tree of pages, above a page
 
 
 class Shown(NamedTuple):
@@ -57,7 +57,7 @@ class Stamper:
         from pikepdf import Dictionary, Name, Stream
 
         shown = read_shown(page.obj)
-        made = {name: value for name in _BOXES if (value := _inherited(page.obj, name)) is not None}
+        made = {name: value for name in _BOXES if (value := find_inherited(page.obj, name)) is not None}
         made |= {"/MediaBox": page.mediabox} | ({"/Rotate": shown.turned} if "/Rotate" in made else {})
         resources = {"/Font": Dictionary(Stamp=self.font)}
         content = _write_stamp(words, shown)
@@ -67,7 +67,8 @@ class Stamper:
             content = b"q /Paper Do Q\n" + content
         plain = {name: _copy_plain(value) for name, value in made.items()}
         drawn = self.into.make_indirect(Stream(self.into, content))
-        return Dictionary({"/Type": Name.Page, **plain, "/Resources": Dictionary(resources), "/Contents": drawn})
+        about = {"/Type": Name.Page, **plain, "/Resources": Dictionary(resources), "/Contents": drawn}
+        return self.into.make_indirect(Dictionary(about))
 
     def _copy_look(self, source: "Pdf", page: Any) -> Any:
         """What a page shows, as one object of the set; None for an empty page."""
@@ -82,7 +83,7 @@ class Stamper:
         taken = {
             "/Filter": contents.get("/Filter"),
             "/Group": page.obj.get("/Group"),
-            "/Resources": _inherited(page.obj, "/Resources"),
+            "/Resources": find_inherited(page.obj, "/Resources"),
         }
         about |= {name: self._copy(source, value) for name, value in taken.items() if value is not None}
         return self.into.make_indirect(Stream(self.into, contents.read_raw_bytes(), Dictionary(about)))
@@ -98,14 +99,14 @@ class Stamper:
 
 def read_shown(page: Any) -> Shown:
     """What a page shows of itself: its crop box where it lies on the page, else its media box."""
-    media = _sides(_inherited(page, "/MediaBox"))
-    crop = _inherited(page, "/CropBox")
+    media = _sides(find_inherited(page, "/MediaBox"))
+    crop = find_inherited(page, "/CropBox")
     shown = media
     if crop is not None:
         left, low, right, high = _sides(crop)
         cut = (max(left, media[0]), max(low, media[1]), min(right, media[2]), min(high, media[3]))
         shown = cut if cut[0] < cut[2] and cut[1] < cut[3] else media
-    turned = int(_inherited(page, "/Rotate") or 0) % 360
+    turned = int(find_inherited(page, "/Rotate") or 0) % 360
     unit = float(page.get("/UserUnit", 1))
     return Shown(*shown, turned - turned % 90, unit if unit > 0 else 1.0)
 
@@ -114,15 +115,6 @@ def _sides(box: Any) -> tuple[float, float, float, float]:
     """The left, lower, right and upper side of a box, whichever corners it names."""
     first, second, third, fourth = map(float, box)
     return min(first, third), min(second, fourth), max(first, third), max(second, fourth)
-
-
-def _inherited(page: Any, name: str) -> Any:
-    """The value of a page, or of the nearest node of the tree above it that has one; None where none has."""
-    for _ in range(_DEEPEST):
-        if page is None or name in page:
-            break
-        page = page.get("/Parent")
-    return None if page is None else page.get(name)
 
 
 def _copy_plain(value: Any) -> Any:
