@@ -10,8 +10,8 @@ from specgen.model.block import Document, Value
 ANSWER = "D00"
 # These tell of the other documents, and so are composed when those are known.
 TELLS_OF_OTHERS = (ANSWER, "D05")
-# These tell what is known and what is not, and so are printed however little that is.
-ALWAYS = (ANSWER, "D02", "D05")
+# These tell what is known and what is not, or are filled in by hand, and so are printed however little is known.
+ALWAYS = (ANSWER, "D02", "D05", "D12")
 # Any other document of a draft is printed where at least this part of its values is known, in whole percent.
 LEAST_KNOWN = 90
 

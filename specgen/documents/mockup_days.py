@@ -10,6 +10,7 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.drying import DRYING
 from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
 from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
@@ -20,17 +21,6 @@ _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}
 _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning after each coat"}
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
-# The hours that each of these steps dries or cures before the next; of several walls the longest count.
-_DRYING = {
-    "wrb": ("walls", "*", "wrb", "dry_hours"),
-    "boards": ("walls", "*", "attachment", "cure_hours"),
-    "heavy_mesh": ("walls", "*", "mesh", "layers", "*", "dry_hours"),
-    "mesh": ("walls", "*", "base_coat", "first_pass_dry_hours"),
-    "second_pass": ("walls", "*", "base_coat", "cure_hours"),
-    "smoothing_2": ("smoothing", "dry_hours"),
-    "primer": ("primer", "dry_hours"),
-    "gloss": ("gloss", "dry_hours"),
-}
 _DAY = 24  # hours
 _YEAR = 366  # days
 _WEEKEND = ("sat", "sun")
@@ -87,7 +77,7 @@ def _lines(context: DocumentContext, composer: Composer, ordered: list[StepPage]
 
 def _fluid(context: DocumentContext, composer: Composer, step: StepPage) -> Iterator[MockupLine]:
     """The barrier, and its release when it has dried, as its thickness is read dry."""
-    hours = _longest(context, _DRYING["wrb"])
+    hours = _longest(context, DRYING["wrb"])
     dried = f"a minimum of {hours:g} h" if hours is not None else "per its manufacturer's written instructions"
     yield MockupLine(step.title, step.wait, "", 1 if hours is None else ceil(hours / _DAY))
     yield MockupLine("Release of the WRB", f"the WRB has dried {dried}", _point(step))
@@ -142,7 +132,7 @@ def _days_of(context: DocumentContext, step: str) -> int | None:
         return 0
     if step == "sealant":
         return ceil(float(_sealant_cure(context).raw))
-    path = _DRYING.get(step)
+    path = DRYING.get(step)
     hours = _longest(context, path) if path else 0.0
     return None if hours is None else ceil(hours / _DAY)
 

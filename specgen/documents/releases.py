@@ -5,6 +5,28 @@ from specgen.model.standard import Step
 from specgen.model.value_text import words
 
 
+def find_releasing_role(context: DocumentContext, step: Step) -> str:
+    """The role that releases a hold point, such as architect; inspector for a person named to release them."""
+    role = context.project.get(step.released_by) if step.released_by else None
+    if role:
+        return str(role)
+    return "inspector" if has_inspector(context) else "architect"
+
+
+def has_inspector(context: DocumentContext) -> bool:
+    """Whether somebody inspects the work besides the architect: named, or asked for by the contract."""
+    project = context.project
+    people = project.members.get(("people",), ())
+    named = any(project.get(("people", mark, "role")) == "inspector" for mark in people)
+    releasing = project.is_given(("contract", "hold_points_released_by"))
+    return named or releasing or project.is_given(("parties", "inspector", "name")) or is_inspected(context)
+
+
+def is_inspected(context: DocumentContext) -> bool:
+    """Whether the contract asks for a third-party inspection."""
+    return context.project.get(("contract", "inspection_level")) not in (None, "none")
+
+
 def name_releaser(context: DocumentContext, step: Step) -> str:
     """Who releases the hold point of a step, by firm and name; an empty text where it is none."""
     if step.point != "H":

@@ -101,8 +101,8 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
             example="drawing('wall_section')",
         ),
         Function("sign", ("role",), run=lambda *roles: _sign(context, roles), many=True, example="sign('architect')"),
-        Function("blank", ("label",), ("kind",), _make_blank, example="blank('Date', 'date')"),
-        Function("check_box", ("label",), run=lambda label: CheckBox(check_words(label, "the label of a box"))),
+        Function("blank", ("label",), ("kind", "field"), _make_blank, example="blank('Date', 'date')"),
+        Function("check_box", ("label",), ("field", "value"), _make_box, example="check_box('Accepted')"),
         Function("ref", ("heading",), run=lambda heading: _refer(composer, heading)),
         Function("looked_up", ("name", "member"), run=lambda name, member: _look_up(context, name, member)),
     )
@@ -143,10 +143,15 @@ def _draw(context: DocumentContext, composer: Composer, name: Any) -> str:
     return "\n\n".join(map(composer.token, figures))
 
 
-def _make_blank(label: Any, kind: Any = "text") -> Blank:
+def _make_blank(label: Any, kind: Any = "text", field: Any = "") -> Blank:
     if kind not in ("text", "date"):
         raise Mistake("a blank is for text or for a date", "write 'text' or 'date'")
-    return Blank(check_words(label, "the label of a blank"), kind)
+    return Blank(check_words(label, "the label of a blank"), kind, check_words(field, "the field of a blank"))
+
+
+def _make_box(label: Any, field: Any = "", value: Any = "") -> CheckBox:
+    words_of = (check_words(text, f"the {what} of a box") for text, what in ((field, "field"), (value, "value")))
+    return CheckBox(check_words(label, "the label of a box"), *words_of)
 
 
 def _refer(composer: Composer, heading: Any) -> Ref:

@@ -270,9 +270,15 @@ def _render_inline(part: Inline) -> str:
         case Formula():
             return mathml.render_inline(part.text)
         case Blank():
-            return f'<span class="blank" role="img" aria-label="{escape(part.label)}: to be filled in"></span>'
+            named = _name_field(part)
+            return f'<span class="blank" role="img"{named} aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():
             first, space, rest = keep_words(part.label).partition(" ")
-            box = '<span class="box" role="img" aria-label="box to tick"></span>'
+            box = f'<span class="box" role="img"{_name_field(part)} aria-label="box to tick"></span>'
             return f'<span class="tick">{box}&nbsp;{_render_text(first)}</span>{space}{_render_text(rest)}'
     raise TypeError(f"no HTML for {part!r}")
+
+
+def _name_field(part: Blank | CheckBox) -> str:
+    """The name that a record reads a blank by, as an attribute; nothing where it has none."""
+    return f' data-field="{escape(part.name)}"' if part.name else ""

@@ -52,17 +52,37 @@ class Emphasis:
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """A blank to fill in; `kind` is text or date, `label` names it for a screen reader."""
+    """A blank to fill in; `kind` is text or date, `label` names it for a screen reader.
+
+    `field` is what a record calls that which is written into it, and the row of the form: `log.air.c3`. One that no
+    record holds begins with `form`; each is unique in its document.
+    """
 
     label: str
     kind: Literal["text", "date"] = "text"
+    field: str = ""
+
+    @property
+    def name(self) -> str:
+        """Its name in the document, `log.air.c3`; empty where it has none."""
+        return self.field
 
 
 @dataclass(frozen=True, slots=True)
 class CheckBox:
-    """A check box with its label."""
+    """A check box with its label; a tick gives `field` the `value`, as `E1` to `log.elevation.a1`.
+
+    Boxes of one field are the choices of it.
+    """
 
     label: str
+    field: str = ""
+    value: str = ""
+
+    @property
+    def name(self) -> str:
+        """Its name in the document, `log.elevation.a1.E1`; empty where it has none."""
+        return f"{self.field}.{self.value}" if self.field else ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -89,19 +89,42 @@ class Step(NamedTuple):
 
 
 class FieldTest(NamedTuple):
-    """A test of the work in place: what is tested, by which standard, how often, by which limit, by whom."""
+    """A test of the work: what is tested, at which step, by which standard, how often, by which limit, by whom."""
 
     name: str
     test: str
+    step: str
+    """The step of the work after which it is made."""
     standard: str
     frequency: str
     limit: Sentence
     by: str
     """Who makes it: applicator or inspector."""
-    form: str
-    """The name of the form it is written on."""
+    form: str = ""
+    """The name of the form it is written on; empty for those of its step."""
     when: str = ""
     """The condition under which a wall has this test; empty for every wall."""
+
+
+class ListedCheck(NamedTuple):
+    """A line of the check list of a third-party inspector."""
+
+    name: str
+    check: Sentence
+
+
+class SafetyMeasure(NamedTuple):
+    """A measure of the safety plan: against what, by which law, what is done, and who sees to it."""
+
+    name: str
+    hazard: str
+    clause: tuple[Source, ...]
+    """The rules of law it follows; none where no federal rule asks for it."""
+    measure: tuple[Sentence, ...]
+    by: str
+    """The role of the person who sees to it."""
+    when: str = ""
+    """The condition under which a wall asks for it; empty for every wall."""
 
 
 class Criterion(NamedTuple):
@@ -177,6 +200,10 @@ class Standards:
     limits: dict[str, Limit]
     steps: dict[str, Step]
     field_tests: dict[str, FieldTest]
+    step_checks: dict[str, FieldTest]
+    """What is looked at besides the tests in place."""
+    third_party_checks: dict[str, ListedCheck]
+    safety_measures: dict[str, SafetyMeasure]
     criteria: dict[str, Criterion]
     tools: dict[str, Tool]
     forms: dict[str, str]

@@ -8,7 +8,17 @@ from specgen.model.field import Schema
 from specgen.model.finding import Severity
 from specgen.model.source import Kind as SourceKind
 from specgen.model.source import PublishedText, Source
-from specgen.model.standard import Criterion, Fault, FieldTest, Reference, Sentence, Step, Tool
+from specgen.model.standard import (
+    Criterion,
+    Fault,
+    FieldTest,
+    ListedCheck,
+    Reference,
+    SafetyMeasure,
+    Sentence,
+    Step,
+    Tool,
+)
 from specgen.quantities.comparison import Sense
 from specgen.quantities.units import UNITS
 from specgen.standards.limits import check_limit_field, make_limit
@@ -131,6 +141,15 @@ _SENTENCE = text_or(
     _make_sentence,
 )
 
+_TEST = {
+    "test": TEXT,
+    "step": name_in("steps"),
+    "standard": TEMPLATE,
+    "frequency": TEMPLATE,
+    "limit": _SENTENCE,
+    "by": one_of(("applicator", "inspector")),
+}
+
 # In the order in which they are read: a row refers to rows of files before its own, and by name to those of any.
 TABLES = {
     "texts": Table(Shape({"title": TEXT, "issuer": TEXT, "year": TEXT}), _make_text),
@@ -180,18 +199,22 @@ TABLES = {
         _make_step,
     ),
     "field_tests": Table(
+        Shape({**_TEST, "form": name_in("forms")}, {"when": CONDITION}),
+        lambda name, row: FieldTest(name=name, **row),
+    ),
+    "step_checks": Table(Shape(_TEST, {"when": CONDITION}), lambda name, row: FieldTest(name=name, **row)),
+    "third_party_checks": Table(Shape({"check": _SENTENCE}), lambda name, row: ListedCheck(name=name, **row)),
+    "safety_measures": Table(
         Shape(
             {
-                "test": TEXT,
-                "standard": TEMPLATE,
-                "frequency": TEMPLATE,
-                "limit": _SENTENCE,
-                "by": one_of(("applicator", "inspector")),
-                "form": name_in("forms"),
+                "hazard": TEXT,
+                "clause": list_of(row_in("sources")),
+                "measure": list_of(_SENTENCE),
+                "by": one_of(("competent_person", "foreman")),
             },
             {"when": CONDITION},
         ),
-        lambda name, row: FieldTest(name=name, **row),
+        lambda name, row: SafetyMeasure(name=name, **row),
     ),
     "criteria": Table(
         Shape(

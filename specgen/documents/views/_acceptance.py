@@ -33,6 +33,7 @@ _FIELD = re.compile(r"\{\{ ([a-z_]+\.[a-z_.]+) \}\}")
 class AcceptanceLine:
     """A line of the form as cells; one that is not used has no readings."""
 
+    criterion: str  # as records call it; of a line of the project its own, or its number
     name: str  # in plain words
     title: Any
     method: list[Any]
@@ -121,6 +122,7 @@ class Form:
         most = max((line.readings for line in own), default=0)
         readings = row.readings.replace(str(read), str(max(read, most)), 1)
         return AcceptanceLine(
+            row.name,
             row.title,
             DisplayValue(row.title, row.title, row.basis[0]),
             self._method(row, [line for line in own if line.method and line.path in self.alone]),
@@ -231,13 +233,14 @@ class Form:
         for name, lead in (("omit_decided_by", " Decided by: "), ("omit_reason", " Reason: ")):
             path = ("mockup", name)
             said += [lead, self.context.display(path), "."] if self.context.project.is_given(path) else []
-        return AcceptanceLine(row.title, row.title, [], said, [], 0)
+        return AcceptanceLine(row.name, row.title, row.title, [], said, [], 0)
 
     def _own_line(self, own: Own) -> AcceptanceLine:
         """A criterion of the project as a line of its own."""
         title = _TITLES.get(own.name) or words(own.name).capitalize()
         name = "Project criterion" if own.name == ADDED else f"{title}: project criterion"
         return AcceptanceLine(
+            f"own-{own.path[-1]}",
             name,
             name,
             self._own_method(own),

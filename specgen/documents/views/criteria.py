@@ -33,24 +33,30 @@ def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:
         letter = _LETTERS[at % len(_LETTERS)] if part else ""
         name = f"{line.name}, {part}" if part else line.name
         said = ([line.title, f", {part}"] if part else line.title, line.method, line.limit)
-        yield from _set_part(f"{number}{letter}", said, line.where, name, line)
+        yield from _set_part(f"{number}{letter}", said, line, name, f"{line.criterion}{letter and f'-{letter}'}")
 
 
 def _set_part(
-    number: str, said: tuple[Any, ...], where: Any, name: str, line: AcceptanceLine
+    number: str, said: tuple[Any, ...], line: AcceptanceLine, name: str, row: str
 ) -> Iterator[tuple[Any, ...]]:
     """The rows of what is judged by itself; from the second on they hold further readings alone."""
-    mean = Blank(f"Mean, {name}") if line.mean else _NONE
-    result: Any = CheckBox("done") if line.for_record else [CheckBox("pass"), " ", CheckBox("fail")]
-    yield (number, *said, where, *_set_boxes(name, line.boxes, 1), mean, result, Blank(f"Initials, {name}"))
+    mean = Blank(f"Mean, {name}", field=f"form.mean.{row}") if line.mean else _NONE
+    passed = f"result.passed.{row}"
+    result: Any = [CheckBox("pass", passed, "yes"), " ", CheckBox("fail", passed, "no")]
+    result = CheckBox("done", f"form.done.{row}", "yes") if line.for_record else result
+    initials = Blank(f"Initials, {name}", field=f"result.signed_by.{row}")
+    yield (number, *said, line.where, *_set_boxes(name, row, line.boxes, 1), mean, result, initials)
     for first in range(_ABREAST + 1, line.boxes + 1, _ABREAST):
         last = min(first + _ABREAST - 1, line.boxes)
         more = f"Readings {first} to {last}" if last > first else f"Reading {first}"
-        boxes = _set_boxes(name, line.boxes, first)
+        boxes = _set_boxes(name, row, line.boxes, first)
         yield (f"{number} cont.", f"{name}, continued", _NONE, _NONE, more, *boxes, _NONE, _NONE, _NONE)
 
 
-def _set_boxes(name: str, boxes: int, first: int) -> list[Any]:
+def _set_boxes(name: str, row: str, boxes: int, first: int) -> list[Any]:
     """A blank for each reading asked for, from the given one on."""
     asked = range(first, first + _ABREAST)
-    return [Blank(f"Reading {number}, {name}") if number <= boxes else _NONE for number in asked]
+    return [
+        Blank(f"Reading {number}, {name}", field=f"result.reading.{row}.{number}") if number <= boxes else _NONE
+        for number in asked
+    ]

@@ -1,5 +1,6 @@
 """The tests of the work in place: one matrix of test, standard, frequency, limit, by whom, form."""
 
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -14,25 +15,31 @@ from specgen.model.standard import FieldTest, Sentence
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each test that the work on any wall needs, in the order of the work; none without a limit."""
-    sentences = Sentences(context, composer)
+    tests = list_tests(Sentences(context, composer), "field_tests", context.standards.field_tests.values())
+    header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
+    return TableView(header, tuple(line for _, line in tests), (17, 20, 15, 29, 11, 8))
+
+
+def list_tests(
+    sentences: Sentences, table: str, tests: Iterable[FieldTest]
+) -> Iterator[tuple[FieldTest, tuple[Any, ...]]]:
+    """Each test that the work on any wall needs, with its cells: test, method, frequency, limit, by, form."""
+    context = sentences.context
     sentences.names |= {
         "special_inspection": name_inspection_section(context),
         "sealant_tests": count_sealant_tests(context),
         "not_on_mockup": name_not_shown(context),
     }
     walls = context.project.members[("walls",)]
-    lines = []
-    for test in context.standards.field_tests.values():
+    for test in tests:
         taking = [wall for wall in walls if applies(test.when, context, wall)]
-        if taking and (line := _line(sentences, test, taking))[3]:
-            lines.append(line)
-    header = ("Test", "Method", "Frequency", "Limit", "By", "Form")
-    return TableView(header, tuple(lines), (17, 20, 15, 29, 11, 8))
+        if taking and (line := _line(sentences, f"{table}.yaml: {test.name}", test, taking))[3]:
+            yield test, line
 
 
-def _line(sentences: Sentences, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:
+def _line(sentences: Sentences, place: str, test: FieldTest, walls: list[str]) -> tuple[Any, ...]:
     def cell(sentence: Sentence) -> Any:
-        said = sentences.lines(f"field_tests.yaml: {test.name}", sentence, walls)
+        said = sentences.lines(place, sentence, walls)
         return sentences.composer.inlines("; ".join(said))
 
     return (

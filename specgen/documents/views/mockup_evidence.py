@@ -8,4 +8,6 @@ from specgen.model.block import Blank
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row with a blank for each."""
     header = ("Photographs (number, file)", "Retained samples (marks)", "Samples kept by")
-    return TableView(header, (tuple(Blank(head) for head in header),), (36, 36, 28))
+    return TableView(
+        header, (tuple(Blank(h, field=f"form.evidence.{n}") for n, h in enumerate(header, 1)),), (36, 36, 28)
+    )

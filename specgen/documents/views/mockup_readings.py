@@ -12,7 +12,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three records abreast in each of five lines, each a blank."""
     lines = tuple(
         tuple(
-            Blank(f"{asked}, record {_ABREAST * line + place}") for place in range(1, _ABREAST + 1) for asked in _ASKED
+            Blank(f"{asked}, record {_ABREAST * line + place}", field=f"form.read.{_ABREAST * line + place}.{number}")
+            for place in range(1, _ABREAST + 1)
+            for number, asked in enumerate(_ASKED, 1)
         )
         for line in range(_LINES)
     )

@@ -10,7 +10,11 @@ _LINES = 5
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Five lines, each a blank, and one for its closing."""
     lines = tuple(
-        (str(number), Blank(f"Remarks, line {number}"), Blank(f"Closed, line {number}"))
+        (
+            str(number),
+            Blank(f"Remarks, line {number}", field=f"form.remarks.{number}"),
+            Blank(f"Closed, line {number}", field=f"form.closed.{number}"),
+        )
         for number in range(1, _LINES + 1)
     )
     return TableView(

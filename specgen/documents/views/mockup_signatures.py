@@ -20,9 +20,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             (
                 party,
                 context.display(name),
-                Blank(f"Printed name and title, {party.lower()}"),
-                Blank(f"Signature, {party.lower()}"),
-                Blank(f"Date, {party.lower()}", "date"),
+                Blank(f"Printed name and title, {party.lower()}", field=f"form.signer.{role}"),
+                Blank(f"Signature, {party.lower()}", field=f"form.signature.{role}"),
+                Blank(f"Date, {party.lower()}", "date", f"form.signed_on.{role}"),
             )
         )
     header = ("Party", "Company", "Printed name and title", "Signature", "Date")

@@ -10,7 +10,10 @@ _ASKED = ("Date, time", "Distance", "Angle to the face", "Sky and sun", "Light o
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A first and a second viewing, each with a blank for all that is asked."""
     lines = tuple(
-        (viewing, *(Blank(f"{asked}, {viewing.lower()}") for asked in _ASKED))
-        for viewing in ("First viewing", "Second viewing")
+        (
+            viewing,
+            *(Blank(f"{a}, {viewing.lower()}", field=f"form.viewing.{at}.{n}") for n, a in enumerate(_ASKED, 1)),
+        )
+        for at, viewing in enumerate(("First viewing", "Second viewing"), 1)
     )
     return TableView(("Viewing", *_ASKED), lines, (12, 14, 12, 13, 15, 15, 19))

@@ -46,6 +46,8 @@ _BOX = (
 _BOX_FONT = f'<w:rFonts w:ascii="{_FONT}" w:eastAsia="{_FONT}" w:hAnsi="{_FONT}" w:hint="eastAsia"/>'
 # The first word typed takes the place of what a blank shows.
 _EMPTY = "<w:showingPlcHdr/>"
+# The most signs of a name or tag of a control.
+_NAME = 64
 # The rule to write on outside a table, so many signs long.
 _RULE, _LONG = '<w:u w:val="single"/>', {"text": 52, "date": 28}
 # Properties of a run that are set here, in the order of the schema (ECMA-376 part 1, 17.3.2.28).
@@ -159,9 +161,9 @@ class Writer:
                 runs = (self.render_run(text, properties + look) for text, look in split_symbol(part.text))
                 return "".join(runs) or omml.render_inline(part.text)
             case Blank():
-                return self.render_control(part.label, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
+                return self.render_control(part, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
             case CheckBox():
-                box = self.render_control(part.label, _BOX, self.render_run("\u2610", _BOX_FONT))
+                box = self.render_control(part, _BOX, self.render_run("\u2610", _BOX_FONT))
                 return box + self.render_run(f"\u00a0{keep_words(part.label)}")
         raise TypeError(f"no Word text for {part!r}")
 
@@ -174,9 +176,10 @@ class Writer:
                 runs.append(self.render_run("\u00a0" * _LONG[part.kind], _RULE))
         return "".join(runs)
 
-    def render_control(self, label: str, form: str, shown: str) -> str:
-        """A content control: a blank to fill in."""
-        names = f'<w:alias w:val={quote(label[:64])}/><w:id w:val="{next(self.ids)}"/>'
+    def render_control(self, part: Blank | CheckBox, form: str, shown: str) -> str:
+        """A content control: a blank to fill in, its tag the name that a record reads it by."""
+        tag = f"<w:tag w:val={quote(part.name[:_NAME])}/>" if part.name else ""
+        names = f'<w:alias w:val={quote(part.label[:_NAME])}/>{tag}<w:id w:val="{next(self.ids)}"/>'
         return f"<w:sdt><w:sdtPr>{names}{form}</w:sdtPr><w:sdtContent>{shown}</w:sdtContent></w:sdt>"
 
 

@@ -89,8 +89,8 @@ def every_block() -> Document:
         Strong((Emphasis((Text(AWKWARD), Value("[depth]", open=True))), Value("2 in"), Letters("a"))),
         Emphasis((Strong((Text("a\nb"), Strong((Text("c"),)))),)),
         Blank('Date "of" <reading>', "date"),
-        Blank("Name"),
-        CheckBox("met & kept"),
+        Blank("Name", field="log.crew.a1"),
+        CheckBox("met & kept", "log.stirred.a1", "yes"),
     )
     table = Table((words, words), ((words, words), ((), ())), (30, 70), words, "Table 1")
     blocks = (

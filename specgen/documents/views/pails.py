@@ -1,0 +1,80 @@
+"""One line for each pail: cup times and water, below the limits of primer and gloss."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks
+from specgen.documents.views._record_blanks import MOST_BOXES, UNITS, make_blank, tell_or_leave
+from specgen.model.block import CheckBox
+from specgen.model.value_text import words
+
+_PAILS = 15
+_RECORDED = "record"
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """The limits of each coat, then a line for each pail."""
+    unit = UNITS[context.first]
+    header = (
+        "Pail",
+        "Batch",
+        "Cup",
+        f"Material, {unit['temperature']}",
+        "Before water, s",
+        f"Water, {unit['volume']}",
+        "Water, %",
+        "After water, s",
+        "Strained",
+        "Initials",
+    )
+    lines = (*(_limits(context, coat) for coat in ("primer", "gloss")), *map(_pail, range(1, _PAILS + 1)))
+    return TableView(header, lines, (9, 13, 10, 10, 9, 10, 10, 11, 9, 9))
+
+
+def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
+    """What holds for the pails of a coat."""
+    display = context.display
+    window = [*tell_or_leave(display((coat, "cup_least")), "", f"{coat}_cup_least", "b"), " to "]
+    window += tell_or_leave(display((coat, "cup_most")), "", f"{coat}_cup_most", "b")
+    mesh = display(("spray", "strainer_mesh"))
+    return (
+        f"Limit, {coat}",
+        "one for each face, or boxed",
+        "".join(_name_cups(context, coat)),
+        context.limit("cup.temperature"),
+        _RECORDED,
+        "same in each pail",
+        tell_or_leave(display((coat, "max_water")), "maximum ", f"{coat}_water", "b"),
+        window,
+        [mesh, " mesh"] if not mesh.open else "through the strainer",
+        "–",
+    )
+
+
+def _name_cups(context: DocumentContext, coat: str) -> Iterator[str]:
+    """The kind of cup, and the marks of those on the list of instruments."""
+    kinds = {
+        mark: str(context.project.get(("instruments", mark, "kind"))) for mark in list_marks(context, "instruments")
+    }
+    marks = [mark for mark, kind in kinds.items() if kind.endswith("_cup")]
+    kind = context.display((coat, "cup"))
+    yield ", ".join(marks[:MOST_BOXES]) if marks else words(str(kind)) if not kind.open else "one cup throughout"
+
+
+def _pail(number: int) -> tuple[Any, ...]:
+    row = f"b{number}"
+    asked = (
+        ("Pail", "log.pail"),
+        ("Batch", "log.batch"),
+        ("Cup", "log.cup"),
+        ("Material temperature", "log.material_temperature"),
+        ("Cup time before water", "log.cup_time_before_water"),
+        ("Water added", "log.water_added"),
+        ("Water, percent", "log.water"),
+        ("Cup time after water", "log.cup_time"),
+    )
+    blanks = [make_blank(f"{label}, line {number}", field, row) for label, field in asked]
+    initials = make_blank(f"Initials, line {number}", "form.initials", row)
+    return (*blanks, [CheckBox("yes", f"log.strained.{row}", "yes")], initials)

@@ -1,0 +1,67 @@
+"""The release of each hold point in writing: one place to sign for each elevation."""
+
+from collections.abc import Iterator
+from itertools import zip_longest
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks
+from specgen.documents.releases import find_releasing_role
+from specgen.documents.steps import applies, steps
+from specgen.model.block import Blank
+from specgen.model.standard import Step
+from specgen.model.value_text import words
+
+# Elevations side by side; of more, one sheet is used for each.
+_ABREAST = 3
+# What is released once for all elevations.
+_ONCE = ("mockup", "old_coating")
+_NONE = "–"
+_SIGNED = 26  # the share of the width for the signatures of one half
+_BY = {"inspector": "Insp.", "architect": "Arch."}
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """Two hold points in a line, the joint layout among them, each with a date to sign for each elevation."""
+    marks = list_marks(context, "elevations")
+    faces = marks if 0 < len(marks) <= _ABREAST else ("",)
+    points = list(_points(context, composer, faces))
+    half = (len(points) + 1) // 2
+    empty = ("",) * (3 + len(faces))
+    lines = tuple((*left, *right) for left, right in zip_longest(points[:half], points[half:], fillvalue=empty))
+    signed = tuple(face or "Signed, date" for face in faces)
+    each = _SIGNED // len(faces)
+    widths = (4, 50 - 4 - 6 - each * len(faces), 6, *(each,) * len(faces))
+    return TableView(("No.", "Hold point", "By", *signed) * 2, lines, widths * 2)
+
+
+def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
+    """Each hold point in the order of the work."""
+    for page in steps(context, composer):
+        step = context.standards.steps[page.name]
+        if page.name == "aesthetic_joints":
+            signed = _sign(context, "joint_layout", step, faces)
+            yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
+        if page.hold:
+            role = find_releasing_role(context, step)
+            yield (f"H{page.hold}", page.title, _BY.get(role, words(role)), *_sign(context, page.name, step, faces))
+
+
+def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:
+    """A date to sign for each elevation whose wall takes the step; one alone where it is released once."""
+    cells: list[Any] = []
+    for place, face in enumerate(faces):
+        if (name in _ONCE and place) or not _takes(context, step, face):
+            cells.append(_NONE)
+            continue
+        label = f"Released: {step.title}, {face}" if face else f"Released: {step.title}"
+        field = f"inspection.done_on.{name}"
+        cells.append(Blank(label, "date", f"{field}.{face}" if face else field))
+    return tuple(cells)
+
+
+def _takes(context: DocumentContext, step: Step, face: str) -> bool:
+    """Whether the wall of an elevation takes a step; so it does where its wall is not told."""
+    wall = context.project.get(("elevations", face, "wall")) if face else None
+    return wall is None or applies(step.when, context, wall.mark)

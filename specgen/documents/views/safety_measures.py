@@ -1,0 +1,65 @@
+"""The safety plan by hazard: what is done on this project, by which rule of law, and who sees to it."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import DisplayValue
+from specgen.documents.editions import fill_editions
+from specgen.documents.marks import list_marks
+from specgen.documents.sentences import Sentences
+from specgen.documents.steps import applies
+from specgen.model.standard import SafetyMeasure
+from specgen.model.value_text import words
+
+_NONE = "–"
+_LAW, _GUIDE = "29 CFR ", ", guide only"
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each measure that a wall or the site asks for; the hazard stands at the first of its rows."""
+    sentences, lines = Sentences(context, composer), []
+    hazard = ""
+    for measure in context.standards.safety_measures.values():
+        said = _say(sentences, measure)
+        if not said:
+            continue
+        shown = "" if measure.hazard == hazard else measure.hazard
+        hazard = measure.hazard
+        lines.append((shown, composer.inlines(said), _cite(context, measure), _name(context, measure.by)))
+    law = "29 CFR" if context.project.get(("safety", "rules")) == "us_osha" else "Guide, 29 CFR"
+    return TableView(("Hazard", "Measure", law, "By"), tuple(lines), (11, 56, 18, 15))
+
+
+def _say(sentences: Sentences, measure: SafetyMeasure) -> str:
+    """The sentences of a measure in one text; no words where no wall asks for it."""
+    context = sentences.context
+    walls = [w for w in context.project.members[("walls",)] if applies(measure.when, context, w)]
+    place = f"safety_measures.yaml: {measure.name}"
+    return " ".join(line for one in measure.measure if walls for line in sentences.lines(place, one, walls))
+
+
+def _cite(context: DocumentContext, measure: SafetyMeasure) -> list[Any]:
+    """The clauses without the name of their text; one that nobody has verified bears the mark of that."""
+    cell: list[Any] = []
+    for source in measure.clause:
+        said = fill_editions(source.controls or source.reference, context.project, context.standards)
+        text = said.removesuffix(_GUIDE).removeprefix(_LAW)
+        cell += ["; " if cell else "", text if source.is_verified else DisplayValue(text, text, source)]
+    return cell or [_NONE]
+
+
+def _name(context: DocumentContext, role: str) -> list[Any]:
+    """Who holds a role, by name; open where nobody is named."""
+    names = dict.fromkeys(_find(context, role))
+    if names:
+        return [", ".join(names)]
+    return [DisplayValue(f"[{words(role).capitalize()}]", open=True, asks="people")]
+
+
+def _find(context: DocumentContext, role: str) -> Iterator[str]:
+    for mark in list_marks(context, "people"):
+        name = context.project.get(("people", mark, "name"))
+        if name and context.project.get(("people", mark, "role")) == role:
+            yield str(name)

@@ -1,0 +1,33 @@
+"""The panels of a day: wet film of each coat, and a tick where the finished panel was masked."""
+
+from itertools import chain
+from typing import Any
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.views._record_blanks import make_blank
+from specgen.documents.views.spray_passes import count_coats
+from specgen.model.block import CheckBox
+
+_ABREAST, _LINES = 3, 4
+_FILMS = 16  # the share of the width that the films of one panel have
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """Three panels in a line: mark, wet film of each coat, tick."""
+    coats = count_coats(context)
+    heads = ("Panel", *(f"Wet {coat}" for coat in range(1, coats + 1)), "Masked")
+    places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
+    lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
+    each = (9, *(_FILMS // coats,) * coats, 8)
+    first, *rest = each * _ABREAST
+    return TableView(heads * _ABREAST, lines, (100 - sum(rest), *rest))
+
+
+def _panel(place: int, coats: int) -> list[Any]:
+    films = [
+        make_blank(f"Wet film, coat {coat}, panel {place}", "log.wet_film", f"a{coat}", place)
+        for coat in range(1, coats + 1)
+    ]
+    mark = make_blank(f"Panel {place}", "log.panels", "a", place)
+    return [mark, *films, CheckBox("yes", "log.masked_panels.a", str(place))]

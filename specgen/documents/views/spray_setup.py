@@ -1,0 +1,44 @@
+"""The set-up before each sprayed coat, to be ticked in the order of the procedure."""
+
+from collections.abc import Iterator
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.model.block import CheckBox
+from specgen.model.evaluation import evaluate
+
+_FLAKE = "colors.*.metallic is not given or colors.*.metallic = yes"
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """Two checks in a line, read from left to right."""
+    boxes = [
+        (str(number), CheckBox(label, f"{field}.a", "yes")) for number, (field, label) in enumerate(_list(context), 1)
+    ]
+    pairs = [boxes[place : place + 2] for place in range(0, len(boxes), 2)]
+    lines = tuple(tuple(cell for box in pair for cell in box) + ("", "") * (2 - len(pair)) for pair in pairs)
+    return TableView(("No.", "Check", "No.", "Check"), lines, (6, 44, 6, 44))
+
+
+def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
+    """The field and the words of each check, as the step Spray setup has them."""
+    mesh = context.display(("spray", "strainer_mesh"))
+    regulators = "Both regulators" if context.limit("tank.regulators").raw == 2 else "Regulators"
+    yield "log.tank_clean", "Tank clean, dry, and free of rust"
+    yield "log.tank_lined", "Tank lined with a fresh liner"
+    yield "log.stirred", "Material stirred"
+    yield "form.cup_read", "Cup and water recorded on Form D12b"
+    yield "log.strained", f"Material strained{'' if mesh.open else f', {mesh} mesh'}"
+    yield "log.lid_tight", "Lid tight"
+    yield "log.regulators_at_zero", f"{regulators} at zero"
+    yield "form.compressor_on", "Compressor started"
+    yield "form.stream_straight", "Atomizing air off, fluid raised to straight stream"
+    yield "form.air_restored", "Atomizing air restored; both pressures recorded"
+    yield "form.pattern_proven", "Pattern even, without spatter, over an empty pail"
+    if evaluate(_FLAKE, context.project):
+        stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator running slowly, or tank swirled"
+        yield "form.agitated", f"{stirred} (gloss)"
+
+
+def _has_agitator(context: DocumentContext) -> bool:
+    return bool(context.project.get(("tank", "agitation")) == "agitator")
