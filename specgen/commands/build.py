@@ -37,4 +37,5 @@ def run(args: Namespace) -> Outcome:
     if package.draft:
         standing = f"{package.standing}; " if package.standing else ""
         messages.append(f"{standing}every page is marked as a draft")
-    return Outcome(AGAINST if package.judgment.stopped else DONE, messages=tuple(messages))
+    against = package.judgment.stopped or package.problems
+    return Outcome(AGAINST if against else DONE, messages=tuple(messages), problems=package.problems)

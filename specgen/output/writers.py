@@ -1,16 +1,26 @@
 """The formats of a package: those that write each document by itself, and those that write of the whole set."""
 
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
 from specgen.model.block import Document
-from specgen.model.problem import refuse
+from specgen.model.problem import Problem, refuse
 from specgen.model.suggest import suggest
 
 NamedFile = tuple[str, bytes]  # the name of a file, and its contents
-Tell = Callable[[str], None]  # takes what the user is told beside the files
+Tell = Callable[[str | Problem], None]  # takes what the user is told beside the files, and what the files lack
 SetWriter = Callable[[ComposedSet, Tell], Iterable[NamedFile]]
+
+
+@dataclass(frozen=True)
+class WrittenSet:
+    """The files of a set, what the user is told beside them, and the problems for which they lack something."""
+
+    files: tuple[NamedFile, ...]
+    told: tuple[str, ...]
+    problems: tuple[Problem, ...]
 
 
 def check_formats(formats: Iterable[str]) -> None:
@@ -20,11 +30,15 @@ def check_formats(formats: Iterable[str]) -> None:
             raise refuse(f"there is no format {name!r}", suggest(name, list(WRITERS)))
 
 
-def write_set(made: ComposedSet, formats: Iterable[str]) -> tuple[list[NamedFile], tuple[str, ...]]:
-    """The files of a set in every format asked for, and what the user is told beside them."""
-    told: list[str] = []
+def write_set(made: ComposedSet, formats: Iterable[str]) -> WrittenSet:
+    """The files of a set in every format asked for."""
+    told: list[str | Problem] = []
     files = [file for name in formats for file in WRITERS[name](made, told.append)]
-    return files, tuple(told)
+    return WrittenSet(
+        files=tuple(files),
+        told=tuple(note for note in told if isinstance(note, str)),
+        problems=tuple(note for note in told if isinstance(note, Problem)),
+    )
 
 
 def _write_each(made: ComposedSet, ending: str, write: Callable[[Document], bytes]) -> Iterator[NamedFile]:
@@ -49,5 +63,15 @@ def _write_text(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     return _write_each(made, "txt", lambda document: text.write_text(document).encode())
 
 
+def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    from specgen.formats.pdf.bind import bind
+
+    bound = bind(made)
+    notes: tuple[str | Problem, ...] = (*bound.told, *bound.problems)
+    for note in notes:
+        tell(note)
+    yield "Submittal.pdf", bound.pdf
+
+
 # A format loads only the libraries it needs; it has a row here, and none elsewhere.
-WRITERS: dict[str, SetWriter] = {"docx": _write_docx, "html": _write_html, "txt": _write_text}
+WRITERS: dict[str, SetWriter] = {"docx": _write_docx, "html": _write_html, "txt": _write_text, "pdf": _write_pdf}

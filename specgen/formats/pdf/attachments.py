@@ -1,10 +1,11 @@
-"""Reads what is attached to a project, each file once and within bounds; what cannot be bound in is told by a problem."""
+"""Reads what is attached to a project, each file once and within bounds; a problem tells what cannot be bound in."""
 
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from specgen.documents.context import DocumentContext
+from specgen.formats.pdf.active_content import list_active
 from specgen.formats.pdf.opening import open_paper
 from specgen.model.finding import Place
 from specgen.model.problem import Problem, Refused
@@ -25,6 +26,7 @@ class Paper:
     mark: str
     name: str  # of its file, as the project gives it
     document: "Pdf | None" = None
+    left_out: tuple[str, ...] = ()  # what acts in it and is taken out, in words
     problem: Problem | None = None
 
     @property
@@ -83,6 +85,7 @@ def read_papers(context: DocumentContext, home: Path | None, templates: Path) ->
 
 def _read(shelf: _Shelf, mark: str, name: str, place: Place) -> Paper:
     try:
-        return Paper(mark=mark, name=name, document=shelf.take(place, name))
+        document = shelf.take(place, name)
+        return Paper(mark=mark, name=name, document=document, left_out=list_active(document))
     except Refused as refused:
         return Paper(mark=mark, name=name, problem=refused.problems[0])

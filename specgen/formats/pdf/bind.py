@@ -1,13 +1,13 @@
 """Binds the attachments of a project behind our own pages, each behind its divider: one PDF to send."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from specgen.documents.composed_set import ComposedSet
-from specgen.formats.pdf.active_content import disarm, list_active
+from specgen.formats.pdf.active_content import disarm
 from specgen.formats.pdf.attachments import Paper, read_papers
 from specgen.formats.pdf.dividing import describe_papers
 from specgen.formats.pdf.embedded_font import can_write, embed_font
@@ -36,38 +36,27 @@ class BoundSet:
 def bind(made: ComposedSet) -> BoundSet:
     """Our own pages of a set, with the attachments of its project bound in.
 
-    One that cannot be bound in has its divider all the same, and a problem. Raises Refused where our own pages cannot
-    be written.
+    What acts in one is taken out; one that cannot be bound in has its divider all the same, and a problem. Raises
+    Refused where our own pages cannot be written.
     """
     from specgen.formats.pdf.pages import write_pages
 
     papers = read_papers(made.context, made.home, made.templates)
     own = write_pages(made, describe_papers(papers, made.context))
     problems = tuple(paper.problem for paper in papers if paper.problem is not None)
-    if not any(paper.pages for paper in papers):
-        return BoundSet(pdf=own.pdf, told=own.told, problems=problems)
-    told = (*own.told, *disarm_each(papers))
-    return BoundSet(pdf=merge_papers(own, papers, made.templates), told=told, problems=problems)
+    told = (*own.told, *(f"left out of {p.mark}, {p.name}: {', '.join(p.left_out)}" for p in papers if p.left_out))
+    if made.context.project.get(("package", "purpose")) == "design_draft":
+        told, problems = (*told, *map(str, problems)), ()  # what is attached is owed later
+    pdf = merge_papers(own, papers, made.templates) if any(paper.pages for paper in papers) else own.pdf
+    return BoundSet(pdf=pdf, told=told, problems=problems)
 
 
-def disarm_each(papers: Iterable[Paper]) -> Iterator[str]:
-    """Take what acts out of each paper, and say so once of each."""
-    done: dict[int, tuple[str, ...]] = {}
-    for paper in papers:
-        if paper.document is None:
-            continue
-        if id(paper.document) not in done:
-            done[id(paper.document)] = list_active(paper.document)
-            disarm(paper.document)
-        left_out = done[id(paper.document)]
-        if left_out:
-            yield f"left out of {paper.mark}, {paper.name}: {', '.join(left_out)}"
-
-
-def merge_papers(own: "SetPages", papers: Iterable[Paper], templates: Path) -> bytes:
+def merge_papers(own: "SetPages", papers: Sequence[Paper], templates: Path) -> bytes:
     """The PDF of all pages. The dividers are the last of our own; behind each stand the pages of its paper."""
     import pikepdf
 
+    for document in {id(paper.document): paper.document for paper in papers if paper.document}.values():
+        disarm(document)
     with pikepdf.open(BytesIO(own.pdf)) as whole:
         ordered = sorted(papers, key=lambda paper: own.firsts[paper.mark])
         starts = [own.firsts[paper.mark] for paper in ordered]

@@ -37,9 +37,7 @@ def compile_pages(data: dict[str, Any], pictures: dict[str, bytes]) -> CompiledP
 def _compile(files: dict[str, bytes]) -> bytes:
     import typst
 
-    return bytes(
-        typst.compile(files, format="pdf", font_paths=_load_fonts(), pdf_standards=[STANDARD], timestamp=0)
-    )
+    return bytes(typst.compile(files, format="pdf", font_paths=_load_fonts(), pdf_standards=[STANDARD], timestamp=0))
 
 
 @lru_cache(maxsize=1)

@@ -62,5 +62,7 @@ def _tell_pages(paper: Paper) -> Iterator[str]:
     """How many pages follow, or why none does."""
     if paper.problem is None:
         yield count(paper.pages, "page")
+        if paper.left_out:
+            yield f"Left out in binding: {', '.join(paper.left_out)}"
     else:
         yield f"Not bound in: {paper.problem.message}. Submitted separately."

@@ -2,6 +2,7 @@
 
 import struct
 from pathlib import Path
+from typing import Any
 
 from specgen.model.problem import Refused, refuse
 
@@ -23,7 +24,7 @@ def is_picture(content: bytes) -> bool:
 
 
 def write_picture_page(content: bytes, name: str, templates: Path) -> bytes:
-    """A letter page with a picture, upright or across as the picture is; raises Refused for one that cannot be shown."""
+    """A letter page with a picture, upright or across as that is; raises Refused for one that cannot be shown."""
     import typst
 
     width, height = _read_size(content, name)
@@ -35,8 +36,9 @@ def write_picture_page(content: bytes, name: str, templates: Path) -> bytes:
     kind = "png" if content.startswith(_PNG) else "jpg"
     page = _PAGE.replace("FLIPPED", "true" if width > height else "false").replace("KIND", kind)
     fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(templates / "fonts")])
+    files: Any = {"main.typ": page.encode(), f"picture.{kind}": content}
     try:
-        made: bytes = typst.compile({"main.typ": page.encode(), f"picture.{kind}": content}, font_paths=fonts)
+        made: bytes = typst.compile(files, font_paths=fonts)
     except typst.TypstError:
         raise _refuse_damaged(name) from None
     return made
