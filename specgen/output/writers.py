@@ -1,9 +1,10 @@
 """The formats of a package: those that write each document by itself, and those that write of the whole set."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
+from specgen.formats.pdf.libraries import can_write, require_libraries
 from specgen.model.block import Document
 from specgen.model.problem import refuse
 from specgen.model.suggest import suggest
@@ -13,11 +14,18 @@ Tell = Callable[[str], None]  # takes what the user is told beside the files
 SetWriter = Callable[[ComposedSet, Tell], Iterable[NamedFile]]
 
 
-def check_formats(formats: Iterable[str]) -> None:
-    """Raise Refused for a format that there is not."""
+def check_formats(formats: Collection[str]) -> None:
+    """Raise Refused for a format that there is not, or whose libraries are not installed."""
     for name in formats:
         if name not in WRITERS:
             raise refuse(f"there is no format {name!r}", suggest(name, list(WRITERS)))
+    if "pdf" in formats:
+        require_libraries()
+
+
+def list_usual_formats() -> tuple[str, ...]:
+    """The formats of a package for which none is asked: with the PDF where its libraries are installed."""
+    return ("docx", "html", "pdf") if can_write() else ("docx", "html")
 
 
 def write_set(made: ComposedSet, formats: Iterable[str]) -> tuple[list[NamedFile], tuple[str, ...]]:
@@ -49,5 +57,14 @@ def _write_text(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     return _write_each(made, "txt", lambda document: text.write_text(document).encode())
 
 
+def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    from specgen.formats.pdf.pages import name_file, write_pages
+
+    pages = write_pages(made)
+    for told in pages.told:
+        tell(told)
+    yield name_file(made), pages.pdf
+
+
 # A format loads only the libraries it needs; it has a row here, and none elsewhere.
-WRITERS: dict[str, SetWriter] = {"docx": _write_docx, "html": _write_html, "txt": _write_text}
+WRITERS: dict[str, SetWriter] = {"docx": _write_docx, "html": _write_html, "pdf": _write_pdf, "txt": _write_text}

@@ -1,5 +1,6 @@
 """The pages of the set that are ours: cover, contents, documents and the dividers of what is bound in, as one PDF."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -24,6 +25,17 @@ class SetPages:
     total: int
     firsts: dict[str, int]
     told: tuple[str, ...] = ()
+
+
+# No part of a name is longer.
+_MOST_NUMBER = 80
+
+
+def name_file(made: ComposedSet) -> str:
+    """The name of the file of a set: `submittal-07-24-00-002-r0.pdf`; `submittal.pdf` where it has no number."""
+    number, revision = (made.context.project.get(("package", name)) for name in ("number", "revision"))
+    plain = re.sub(r"[^\w.-]+", "-", str(number or ""))[:_MOST_NUMBER].strip("-.")
+    return f"submittal-{plain}-r{revision or 0}.pdf" if plain else "submittal.pdf"
 
 
 def write_pages(made: ComposedSet, dividers: Sequence[Divider] = ()) -> SetPages:
