@@ -141,7 +141,11 @@ def describe_table(table: Table) -> Data:
 
 def _describe_box(box: Box) -> Data:
     lines = [describe_line(line) for line in box.lines]
-    return {"title": describe_words(box.title), "lines": lines, "table": describe_table(box.table) if box.table else None}
+    return {
+        "title": describe_words(box.title),
+        "lines": lines,
+        "table": describe_table(box.table) if box.table else None,
+    }
 
 
 def _build_signatures(block: Signature) -> Table:

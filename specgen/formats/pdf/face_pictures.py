@@ -136,5 +136,7 @@ def _read_axis(anchor: Element, axis: str, side: float, page: tuple[float, float
     offset, aligned = (next(position.iter(f"{{{_WP}}}{word}"), None) for word in ("posOffset", "align"))
     if offset is not None:
         return round(start + _read_emu(etree.tostring(offset, method="text", encoding="unicode").strip()), 3)
-    share = {"center": 0.5, "right": 1.0, "bottom": 1.0, "outside": 1.0}.get((aligned.text or "") if aligned is not None else "", 0.0)
+    share = {"center": 0.5, "right": 1.0, "bottom": 1.0, "outside": 1.0}.get(
+        (aligned.text or "") if aligned is not None else "", 0.0
+    )
     return round(start + (room - side) * share, 3)

@@ -40,7 +40,9 @@ class FaceStyles:
         layers = [layer for layer in found if layer is not None]
         size, color = (_find_value(layers, name) for name in ("sz", "color"))
         look: dict[str, Any] = {"size": _read_number(size) / 2 or _PLAIN_SIZE}
-        look |= {word: True for word, name in (("bold", "b"), ("italic", "i"), ("caps", "caps")) if _is_set(layers, name)}
+        look |= {
+            word: True for word, name in (("bold", "b"), ("italic", "i"), ("caps", "caps")) if _is_set(layers, name)
+        }
         if color is not None and len(color) == 6 and all(digit in "0123456789abcdefABCDEF" for digit in color):
             look["color"] = f"#{color}"
         return look

@@ -135,4 +135,6 @@ def _shows(block: Data) -> bool:
     """Whether a block is more than an empty line."""
     if block["is"] == "table":
         return any(_shows(inner) for row in block["rows"] for cell in row for inner in cell)
-    return any("tab" not in piece and "end" not in piece and piece.get("text", "-").strip() for piece in block["pieces"])
+    return any(
+        "tab" not in piece and "end" not in piece and piece.get("text", "-").strip() for piece in block["pieces"]
+    )

@@ -9,6 +9,8 @@ from specgen.formats.pdf.compiling import compile_pages
 from specgen.formats.pdf.divider import Divider
 from specgen.formats.pdf.face import read_face
 from specgen.formats.pdf.set_data import describe_set
+from specgen.model.forbidden_characters import name_character
+from specgen.model.value_text import count
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +31,8 @@ class SetPages:
 
 # No part of a name is longer.
 _MOST_NUMBER = 80
+# So many signs are named in a message.
+_MOST_NAMED = 3
 
 
 def name_file(made: ComposedSet) -> str:
@@ -51,5 +55,13 @@ def write_pages(made: ComposedSet, dividers: Sequence[Divider] = ()) -> SetPages
         count=compiled.count,
         total=compiled.count + sum(divider.pages for divider in dividers),
         firsts=dict(zip(names, compiled.firsts, strict=True)),
-        told=compiled.told,
+        told=(*face.told, *_tell_shapeless(compiled.shapeless)),
     )
+
+
+def _tell_shapeless(signs: tuple[str, ...]) -> tuple[str, ...]:
+    """What the user is told of signs that the fonts of the PDF do not hold."""
+    if not signs:
+        return ()
+    named = ", ".join(name_character(sign) for sign in signs[:_MOST_NAMED]) + ", ..." * (len(signs) > _MOST_NAMED)
+    return (f"the fonts of the PDF lack {count(len(signs), 'sign')}, printed as numbers: {named}",)
