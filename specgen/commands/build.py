@@ -15,7 +15,8 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the file, the folder, and what is written there in which form."""
     parser.add_argument("file", metavar="FILE")
     parser.add_argument("--out", metavar="DIR", required=True)
-    parser.add_argument("--formats", default="docx,html", help="docx, html, txt; comma between them")
+    formats = "docx, html, pdf, txt; comma between them; without it all but txt, pdf where its extra is installed"
+    parser.add_argument("--formats", help=formats)
     parser.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
     parser.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
     parser.add_argument("--templates", metavar="DIR", help="a firm's own words, each in place of ours of the same name")
@@ -24,10 +25,12 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write the package; raises Refused where anything stands against it, save in a draft."""
+    from specgen.output.writers import list_usual_formats
+
     package = build(
         read_file_name(args.file),
         Path(args.out),
-        formats=tuple(args.formats.split(",")),
+        formats=tuple(args.formats.split(",")) if args.formats is not None else list_usual_formats(),
         only=tuple(args.only),
         draft=args.draft,
         letterhead=read_file_name(args.letterhead) if args.letterhead is not None else None,

@@ -1,10 +1,11 @@
 """The formats of a package: those that write each document by itself, and those that write of the whole set."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
+from specgen.formats.pdf.libraries import can_write, require_libraries
 from specgen.model.block import Document
 from specgen.model.problem import Problem, refuse
 from specgen.model.suggest import suggest
@@ -23,11 +24,18 @@ class WrittenSet:
     problems: tuple[Problem, ...]
 
 
-def check_formats(formats: Iterable[str]) -> None:
-    """Raise Refused for a format that there is not."""
+def check_formats(formats: Collection[str]) -> None:
+    """Raise Refused for a format that there is not, or whose libraries are not installed."""
     for name in formats:
         if name not in WRITERS:
             raise refuse(f"there is no format {name!r}", suggest(name, list(WRITERS)))
+    if "pdf" in formats:
+        require_libraries()
+
+
+def list_usual_formats() -> tuple[str, ...]:
+    """The formats of a package for which none is asked: with the PDF where its libraries are installed."""
+    return ("docx", "html", "pdf") if can_write() else ("docx", "html")
 
 
 def write_set(made: ComposedSet, formats: Iterable[str]) -> WrittenSet:
@@ -65,13 +73,14 @@ def _write_text(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
 
 def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     from specgen.formats.pdf.bind import bind
+    from specgen.formats.pdf.pages import name_file
 
     bound = bind(made)
     notes: tuple[str | Problem, ...] = (*bound.told, *bound.problems)
     for note in notes:
         tell(note)
-    yield "Submittal.pdf", bound.pdf
+    yield name_file(made), bound.pdf
 
 
 # A format loads only the libraries it needs; it has a row here, and none elsewhere.
-WRITERS: dict[str, SetWriter] = {"docx": _write_docx, "html": _write_html, "txt": _write_text, "pdf": _write_pdf}
+WRITERS: dict[str, SetWriter] = {"docx": _write_docx, "html": _write_html, "pdf": _write_pdf, "txt": _write_text}

@@ -8,36 +8,68 @@ from functools import lru_cache
 from typing import Any
 
 from specgen.documents.catalogue import templates_folder
-from specgen.model.problem import refuse
+from specgen.formats.pdf.libraries import require_libraries
 
 STANDARD = "ua-1"
 # The names of the first pages in the file.
 _FIRST = "first-"
+# What the library says of each sign that none of its fonts holds, and an escape in its words.
+_SHAPELESS = re.compile(r'the text `"((?:[^"\\]|\\.)*)"` could not be displayed')
+_ESCAPE = re.compile(r"\\u\{([0-9a-fA-F]+)\}")
 
 
 @dataclass(frozen=True, slots=True)
 class CompiledPages:
-    """A PDF, the number of its pages, and the first page of each document and divider, from 0, in their order."""
+    """A PDF, the number of its pages, and the first page of each document and divider, from 0, in their order.
+
+    `shapeless` are the signs that no font holds: their numbers are printed in their place.
+    """
 
     pdf: bytes
     count: int
     firsts: tuple[int, ...]
-    told: tuple[str, ...] = ()
+    shapeless: tuple[str, ...] = ()
 
 
 def compile_pages(data: dict[str, Any], pictures: dict[str, bytes]) -> CompiledPages:
-    """The pages of a set; raises Refused where the library is not installed."""
-    template = (templates_folder() / "set.typ").read_bytes()
+    """The pages of a set; raises Refused where the libraries are not installed."""
+    require_libraries()
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
-    files = {"main.typ": template, "data.json": text.encode(errors="replace"), **pictures}
-    pdf = _compile(files)
-    return _read_places(pdf)
+    files = {"main.typ": (templates_folder() / "set.typ").read_bytes(), **pictures}
+    pdf, shapeless = _compile_all_signs(text, files)
+    return _find_places(pdf, shapeless)
+
+
+def _compile_all_signs(text: str, files: dict[str, bytes]) -> tuple[bytes, tuple[str, ...]]:
+    """The PDF, and the signs that print as their numbers, as the standard allows none without a shape."""
+    import typst
+
+    named: dict[int, str] = {}
+    while True:
+        try:
+            pdf = _compile(files | {"data.json": text.translate(named).encode(errors="replace")})
+        except typst.TypstError as error:
+            found = _find_shapeless(error.diagnostic) - named.keys()
+            if not found:
+                raise
+            named |= {code: f"[U+{code:04X}]" for code in found}
+        else:
+            return pdf, tuple(map(chr, sorted(named)))
+
+
+def _find_shapeless(said: str) -> set[int]:
+    """The signs that no font holds, by their numbers; those that all fonts hold may stand beside them."""
+    clusters = (_ESCAPE.sub(lambda code: chr(int(code[1], 16)), text) for text in _SHAPELESS.findall(said))
+    return {ord(sign) for cluster in clusters for sign in cluster if not sign.isascii()}
 
 
 def _compile(files: dict[str, bytes]) -> bytes:
     import typst
 
-    return bytes(typst.compile(files, format="pdf", font_paths=_load_fonts(), pdf_standards=[STANDARD], timestamp=0))
+    # The stubs of the library lack files by their names.
+    compile_files: Any = typst.compile
+    made = compile_files(files, format="pdf", font_paths=_load_fonts(), pdf_standards=[STANDARD], timestamp=0)
+    return bytes(made)
 
 
 @lru_cache(maxsize=1)
@@ -48,16 +80,15 @@ def _load_fonts() -> Any:
     return typst.Fonts(include_system_fonts=False, font_paths=[str(templates_folder() / "fonts")])
 
 
-def _read_places(pdf: bytes) -> CompiledPages:
-    """Count the pages, and find those that the template has named."""
+def _find_places(pdf: bytes, shapeless: tuple[str, ...]) -> CompiledPages:
+    """The PDF with its pages counted, and those found that the template has named."""
     import pikepdf
 
     with pikepdf.open(io.BytesIO(pdf)) as opened:
         places = {page.obj.objgen: number for number, page in enumerate(opened.pages)}
-        names = pikepdf.NameTree(opened.Root.Names.Dests)
         found = {
             int(name.removeprefix(_FIRST)): places[target[0].objgen]
-            for name, target in names.items()
+            for name, target in pikepdf.NameTree(opened.Root.Names.Dests).items()
             if name.startswith(_FIRST)
         }
-        return CompiledPages(pdf, len(places), tuple(found[number] for number in sorted(found)))
+    return CompiledPages(pdf, len(places), tuple(found[number] for number in sorted(found)), shapeless)

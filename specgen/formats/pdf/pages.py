@@ -1,5 +1,6 @@
 """The pages of the set that are ours: cover, contents, documents and the dividers of what is bound in, as one PDF."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -8,6 +9,8 @@ from specgen.formats.pdf.compiling import compile_pages
 from specgen.formats.pdf.divider import Divider
 from specgen.formats.pdf.face import read_face
 from specgen.formats.pdf.set_data import describe_set
+from specgen.model.forbidden_characters import name_character
+from specgen.model.value_text import count
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,19 @@ class SetPages:
     told: tuple[str, ...] = ()
 
 
+# No part of a name is longer.
+_MOST_NUMBER = 80
+# So many signs are named in a message.
+_MOST_NAMED = 3
+
+
+def name_file(made: ComposedSet) -> str:
+    """The name of the file of a set: `submittal-07-24-00-002-r0.pdf`; `submittal.pdf` where it has no number."""
+    number, revision = (made.context.project.get(("package", name)) for name in ("number", "revision"))
+    plain = re.sub(r"[^\w.-]+", "-", str(number or ""))[:_MOST_NUMBER].strip("-.")
+    return f"submittal-{plain}-r{revision or 0}.pdf" if plain else "submittal.pdf"
+
+
 def write_pages(made: ComposedSet, dividers: Sequence[Divider] = ()) -> SetPages:
     """Our own pages of a set, with room in their numbers for the pages behind each divider.
 
@@ -39,5 +55,13 @@ def write_pages(made: ComposedSet, dividers: Sequence[Divider] = ()) -> SetPages
         count=compiled.count,
         total=compiled.count + sum(divider.pages for divider in dividers),
         firsts=dict(zip(names, compiled.firsts, strict=True)),
-        told=compiled.told,
+        told=(*face.told, *_tell_shapeless(compiled.shapeless)),
     )
+
+
+def _tell_shapeless(signs: tuple[str, ...]) -> tuple[str, ...]:
+    """What the user is told of signs that the fonts of the PDF do not hold."""
+    if not signs:
+        return ()
+    named = ", ".join(name_character(sign) for sign in signs[:_MOST_NAMED]) + ", ..." * (len(signs) > _MOST_NAMED)
+    return (f"the fonts of the PDF lack {count(len(signs), 'sign')}, printed as numbers: {named}",)
