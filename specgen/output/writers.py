@@ -73,6 +73,7 @@ def _write_text(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
 
 def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     from specgen.formats.pdf.bind import bind
+    from specgen.formats.pdf.forms import write_forms
     from specgen.formats.pdf.pages import name_file
 
     bound = bind(made)
@@ -80,6 +81,7 @@ def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     for note in notes:
         tell(note)
     yield name_file(made), bound.pdf
+    yield from write_forms(made)
 
 
 # A format loads only the libraries it needs; it has a row here, and none elsewhere.

@@ -91,10 +91,10 @@ def _describe_inline(part: Inline) -> Iterator[Any]:
         case Formula():
             yield {"formula": describe_node(parse_expression(part.text)), "plain": part.text}
         case Blank():
-            yield {"blank": part.kind, "label": part.label}
+            yield {"blank": part.kind, "label": part.label, "name": part.name}
         case CheckBox():
             first, space, rest = keep_words(part.label).partition(" ")
-            yield {"tick": _join(_split_words(first))}
+            yield {"tick": _join(_split_words(first)), "label": part.label, "name": part.name}
             yield from _split_words(space + rest)
         case _:
             raise TypeError(f"no PDF for {part!r}")

@@ -31,6 +31,7 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
         "documents": [_describe_document(document, face.paper) for document in made.documents],
         "dividers": [_describe_divider(divider) for divider in dividers],
         "face": face.describe(),
+        "form": False,  # a form to fill in is a document by itself
     }
 
 
