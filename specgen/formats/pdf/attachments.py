@@ -41,8 +41,8 @@ class _Shelf:
 
     home: Path
     templates: Path
-    bytes_left: int = MOST_BYTES_OF_ALL
-    pages_left: int = MOST_PAGES
+    bytes_left: int
+    pages_left: int
     read: dict[Path, "Pdf | Refused"] = field(default_factory=dict)
 
     def take(self, place: Place, name: str) -> "Pdf":
@@ -79,7 +79,7 @@ def read_papers(context: DocumentContext, home: Path | None, templates: Path) ->
     named = [path for path in paths if path in context.project.values]
     if home is None or not named:
         return ()
-    shelf = _Shelf(home, templates)
+    shelf = _Shelf(home, templates, MOST_BYTES_OF_ALL, MOST_PAGES)
     return tuple(_read(shelf, path[1], context.project.values[path], context.project.place(path)) for path in named)
 
 

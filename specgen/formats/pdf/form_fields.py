@@ -8,8 +8,8 @@ from specgen.formats.pdf.embedded_font import embed_font
 if TYPE_CHECKING:
     from pikepdf import Pdf
 
-_FONT, _SIZE = "/Sheet", 9
-_LOOK = f"{_FONT} {_SIZE} Tf 0 g"
+_FONT = "/Sheet"
+_SIZE, _SMALL, _NARROW = 9, 7, 40.0  # the size of what is filled in, that in a blank narrower than the third, in points
 _PRINTED = 4  # of an annotation: it prints
 _MULTILINE = 1 << 12
 _TALL = 30.0  # a blank from this height on takes lines, in points
@@ -28,7 +28,7 @@ class FieldWriter:
         self._roots: list[Any] = []
         self._nodes: dict[tuple[str, ...], Any] = {}
         self._made: set[tuple[int, int]] = set()
-        form.Root.AcroForm = Dictionary(Fields=Array(), DA=_text(_LOOK), DR=self._resources)
+        form.Root.AcroForm = Dictionary(Fields=Array(), DA=_look(_SIZE), DR=self._resources)
 
     def make_field(self, link: Any, page: Any, name: str, label: str, kind: str) -> None:
         """Turn a link on a page into the field of this name; `kind` is text, date, or tick."""
@@ -84,7 +84,7 @@ class FieldWriter:
     def _make_text(self, field: Any, width: float, height: float) -> None:
         from pikepdf import Dictionary, Name
 
-        field.FT, field.DA = Name.Tx, _text(_LOOK)
+        field.FT, field.DA = Name.Tx, _look(_SMALL if width < _NARROW else _SIZE)
         if height > _TALL:
             field.Ff = _MULTILINE
         field.AP = Dictionary(N=self._draw(b"/Tx BMC EMC", width, height))
@@ -120,6 +120,11 @@ class FieldWriter:
             if any("/Obj" in kid and kid.Obj.objgen in self._made for kid in dictionaries):
                 part.S = Name.Form
             waiting += [kid for kid in dictionaries if "/Obj" not in kid]
+
+
+def _look(size: int) -> Any:
+    """How what is filled in looks, as a field says it."""
+    return _text(f"{_FONT} {size} Tf 0 g")
 
 
 def _text(words: str) -> Any:

@@ -17,6 +17,7 @@ from specgen.model.block import Document
 
 FORMS = ("D10", "D12")
 _LINK = "field:"  # what the address of a link begins with that stands where a field is to be
+Kind = Literal["text", "date", "tick"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +26,7 @@ class Spot:
 
     label: str
     name: str
-    kind: Literal["text", "date", "tick"]
+    kind: Kind
 
 
 def write_forms(made: ComposedSet) -> Iterator[tuple[str, bytes]]:
@@ -48,7 +49,7 @@ def number_spots(data: Any) -> list[Spot]:
     spots: list[Spot] = []
     for piece in _find_spots(data):
         piece["spot"] = len(spots)
-        kind = "tick" if "tick" in piece else piece["blank"]
+        kind: Kind = "tick" if "tick" in piece else piece["blank"]
         spots.append(Spot(piece["label"], piece["name"] or f"form.{len(spots) + 1}", kind))
     return spots
 
