@@ -251,6 +251,9 @@ PUBLISHED = [
     ("access.tie_rise_wide", MOST, "26 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): 26 ft where wider than 3 ft"),
     ("access.tie_narrow", MOST, "3 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): 3 ft wide or less"),
     ("access.tie_run", MOST, "30 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): each end and every 30 ft"),
+    ("access.fall", MOST, "10 ft", "osha_fall", "29 CFR 1926.451(g)(1): more than 10 feet (3.1 m) above a lower level"),
+    ("access.top_rail_least", LEAST, "38 in", "osha_guardrail", "29 CFR 1926.451(g)(4)(ii): between 38 inches"),
+    ("access.top_rail_most", MOST, "45 in", "osha_guardrail", "29 CFR 1926.451(g)(4)(ii): and 45 inches"),
     ("access.power_lines", LEAST, "10 ft", "osha_power_lines", "29 CFR 1926.451(f)(6): 300 V to 50 kV 10 ft"),
     (
         "access.power_lines_low_voltage_distance",
@@ -607,6 +610,9 @@ def test_a_metric_figure_of_the_federal_text_is_its_own(name: str, figure: str) 
         ("access.tie_rise_narrow", "20 ft"),  # (c)(1)(ii)
         ("access.tie_rise_wide", "26 ft"),  # (c)(1)(ii)
         ("access.tie_run", "30 ft"),  # (c)(1)(ii)
+        ("access.fall", "10 ft"),  # (g)(1)
+        ("access.top_rail_least", "38 in"),  # (g)(4)(ii)
+        ("access.top_rail_most", "45 in"),  # (g)(4)(ii)
         ("access.power_lines_low_voltage_distance", "3 ft"),  # (f)(6)
     ],
 )

@@ -38,6 +38,9 @@ def words_of(*sentences: Sentence) -> list[str]:
 def test_steps_lines_and_tools_stand_in_their_order() -> None:
     assert list(ROWS.steps) == list(HELD["steps"])
     assert list(ROWS.field_tests) == list(HELD["field_tests"])
+    assert list(ROWS.step_checks) == list(HELD["step_checks"])
+    assert list(ROWS.third_party_checks) == list(HELD["third_party_checks"])
+    assert list(ROWS.safety_measures) == list(HELD["safety_measures"])
     assert list(ROWS.criteria) == list(HELD["criteria"])
     assert list(ROWS.tools) == list(HELD["tools"])
 
@@ -55,8 +58,33 @@ def test_a_step_has_its_point_its_records_and_its_figures(name: str) -> None:
 @pytest.mark.parametrize("name", HELD["field_tests"])
 def test_a_test_in_place_is_made_as_often_by_whom_and_by_its_figures(name: str) -> None:
     test, held = ROWS.field_tests[name], HELD["field_tests"][name]
-    assert (test.by, test.form) == (held["by"], held["form"])
+    assert (test.by, test.step, test.form) == (held["by"], held["step"], held["form"])
     assert asked(test.standard, test.frequency, *words_of(test.limit)) == held["figures"].split()
+
+
+@pytest.mark.parametrize("name", HELD["step_checks"])
+def test_a_check_of_the_plan_stands_at_its_step_with_its_figures(name: str) -> None:
+    check, held = ROWS.step_checks[name], HELD["step_checks"][name]
+    assert (check.step, check.by, check.form) == (held["step"], held["by"], "")
+    assert asked(check.standard, check.frequency, *words_of(check.limit)) == held["figures"].split()
+
+
+@pytest.mark.parametrize("name", HELD["third_party_checks"])
+def test_a_line_of_the_third_party_list_has_its_figures(name: str) -> None:
+    assert asked(*words_of(ROWS.third_party_checks[name].check)) == HELD["third_party_checks"][name].split()
+
+
+@pytest.mark.parametrize("name", HELD["safety_measures"])
+def test_a_safety_measure_has_its_clauses_its_person_and_its_figures(name: str) -> None:
+    measure, held = ROWS.safety_measures[name], HELD["safety_measures"][name]
+    assert measure.clause == tuple(ROWS.sources[source] for source in held["clause"].split())
+    assert measure.by == held["by"]
+    assert asked(*words_of(*measure.measure)) == held["figures"].split()
+
+
+def test_each_step_of_the_work_has_a_check_in_the_plan() -> None:
+    checked = {row.step for rows in (ROWS.field_tests, ROWS.step_checks) for row in rows.values()}
+    assert set(ROWS.steps) == checked
 
 
 def test_no_figure_of_the_work_is_typed_where_a_row_or_a_field_has_it() -> None:

@@ -5,7 +5,6 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.display_values import DisplayValue
 from specgen.documents.editions import fill_editions
 from specgen.documents.marks import list_marks
 from specgen.documents.sentences import Sentences
@@ -28,7 +27,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         shown = "" if measure.hazard == hazard else measure.hazard
         hazard = measure.hazard
         lines.append((shown, composer.inlines(said), _cite(context, measure), _name(context, measure.by)))
-    law = "29 CFR" if context.project.get(("safety", "rules")) == "us_osha" else "Guide, 29 CFR"
+    law = "Guide, 29 CFR" if context.project.get(("safety", "rules")) == "other" else "29 CFR"
     return TableView(("Hazard", "Measure", law, "By"), tuple(lines), (11, 56, 18, 15))
 
 
@@ -41,24 +40,21 @@ def _say(sentences: Sentences, measure: SafetyMeasure) -> str:
 
 
 def _cite(context: DocumentContext, measure: SafetyMeasure) -> list[Any]:
-    """The clauses without the name of their text; one that nobody has verified bears the mark of that."""
+    """The clauses without the name of the regulations."""
     cell: list[Any] = []
     for source in measure.clause:
         said = fill_editions(source.controls or source.reference, context.project, context.standards)
-        text = said.removesuffix(_GUIDE).removeprefix(_LAW)
-        cell += ["; " if cell else "", text if source.is_verified else DisplayValue(text, text, source)]
+        cell += ["; " if cell else "", said.removesuffix(_GUIDE).removeprefix(_LAW)]
     return cell or [_NONE]
 
 
-def _name(context: DocumentContext, role: str) -> list[Any]:
-    """Who holds a role, by name; open where nobody is named."""
-    names = dict.fromkeys(_find(context, role))
-    if names:
-        return [", ".join(names)]
-    return [DisplayValue(f"[{words(role).capitalize()}]", open=True, asks="people")]
+def _name(context: DocumentContext, role: str) -> str:
+    """Who holds a role, by name; the role where nobody is named."""
+    return ", ".join(dict.fromkeys(name_holders(context, role))) or words(role)
 
 
-def _find(context: DocumentContext, role: str) -> Iterator[str]:
+def name_holders(context: DocumentContext, role: str) -> Iterator[str]:
+    """The names of those who hold a role."""
     for mark in list_marks(context, "people"):
         name = context.project.get(("people", mark, "name"))
         if name and context.project.get(("people", mark, "role")) == role:

@@ -35,7 +35,7 @@ RULE.safety_clauses(
     ("a", "b"),
     "The hazard communication program is missing.",
     when="package.purpose != design_draft and safety.hazcom is not given",
-    basis="osha_hazcom_memory",
+    basis="osha_hazcom",
     remedy="Attach the written hazard communication program with the safety data sheets.",
 )
 
