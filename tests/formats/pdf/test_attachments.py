@@ -163,7 +163,9 @@ def test_a_file_named_twice_is_read_once(tmp_path: Path, monkeypatch: pytest.Mon
 
 ATTACHED = {
     "package": {"purpose": "mockup_submittal", "date": "2027-03-01"},
-    "contract": {"items": {"I1": {"section": "07 24 00", "paragraph": "1.5.A", "title": "Reports", "attachments": ["A1"]}}},
+    "contract": {
+        "items": {"I1": {"section": "07 24 00", "paragraph": "1.5.A", "title": "Reports", "attachments": ["A1"]}}
+    },
     "attachments": {
         "A1": {"kind": "test_report", "title": "Bond of sealant", "standard": "ASTM C794", "issued_on": "2026-05-06",
                "covers": ["sealant"], "file": "bond.pdf"},
@@ -188,11 +190,7 @@ def test_a_set_with_a_lost_attachment_is_whole_and_says_so(tmp_path: Path, capsy
     assert said in listed
     [file] = (tmp_path / "out").glob("submittal*.pdf")
     pages = [" ".join(text.split()) for text in texts(pypdf.PdfReader(file))]
-    first, second, lost = (
-        [at for at, page in enumerate(pages) if "Attachment A" in page and "Contents" not in page][-4:][0],
-        len(pages) - 2,
-        len(pages) - 1,
-    )
+    first, second, lost = len(pages) - 4, len(pages) - 2, len(pages) - 1
     assert "Bond of sealant" in pages[first]
     assert "Test report, ASTM C794, May 6, 2026" in pages[first]
     assert "Covers: sealant" in pages[first]
