@@ -29,10 +29,10 @@ class Tag:
                 yield from part.walk()
 
     def text(self, *, alternates: bool = False) -> str:
-        """The words below it, without those of figures; with alternates, those of formulas in place of their signs."""
+        """The words below it, of figures those of their captions; with alternates, formulas in plain signs."""
         if self.kind == "Figure":
-            return ""
-        if alternates and self.alt:
+            return "".join(tag.text(alternates=alternates) for tag in self.find("Caption"))
+        if alternates and self.kind == "Formula":
             return self.alt
         return "".join(p.text(alternates=alternates) if isinstance(p, Tag) else p for p in self.parts)
 
@@ -72,7 +72,9 @@ class TaggedPdf:
             if isinstance(kid, int):
                 tag.parts.append(self._take(page, int(kid)))
             elif kid.get("/Type") == "/MCR":
-                tag.parts.append(self._take(self._numbers[kid.raw_get("/Pg").idnum] if "/Pg" in kid else page, kid["/MCID"]))
+                tag.parts.append(
+                    self._take(self._numbers[kid.raw_get("/Pg").idnum] if "/Pg" in kid else page, kid["/MCID"])
+                )
             elif kid.get("/Type") != "/OBJR":
                 tag.parts.append(self._read_element(kid, page))
         return tag
