@@ -6,6 +6,7 @@ from pathlib import Path
 from specgen.building import build
 from specgen.commands import AGAINST, DONE, Outcome, read_file_name
 from specgen.model.value_text import count
+from specgen.output.writers import list_usual_formats
 
 HELP = "write the package of a project"
 ORDER = 30
@@ -25,8 +26,6 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write the package; raises Refused where anything stands against it, save in a draft."""
-    from specgen.output.writers import list_usual_formats
-
     package = build(
         read_file_name(args.file),
         Path(args.out),

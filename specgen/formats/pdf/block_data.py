@@ -6,6 +6,7 @@ from typing import Any
 
 from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.keeping import is_whole, list_kept
+from specgen.formats.pdf.column_data import find_narrow
 from specgen.formats.pdf.equation_data import describe_equation
 from specgen.formats.pdf.line_data import Line, describe_line, describe_words
 from specgen.formats.pdf.list_data import describe_list
@@ -33,6 +34,9 @@ from specgen.model.block import (
 )
 
 Data = dict[str, Any]
+
+# The room for a stamp beside what is stated, with its edges, in millimeters.
+_STAMP = 80.4
 
 
 def describe_blocks(document: Document, paper: Paper) -> list[Data]:
@@ -79,17 +83,18 @@ class _BlockDescriber:
             case Contents():
                 return {"is": "contents", "parts": self.list_parts()}
             case Table():
-                return describe_table(block)
+                return describe_table(block, self.paper.text[0])
             case Equation():
                 lines = describe_equation(block)
                 return {"is": "equation", "title": describe_words(block.title), "lines": lines, "plain": block.plain}
             case Figure():
                 return self.describe_figure(block)
             case Signature():
-                return describe_table(_build_signatures(block)) | {"sign": True}
+                return describe_table(_build_signatures(block), self.paper.text[0]) | {"sign": True}
             case ReviewBoxes():
-                stated = [_describe_box(box) for box in block.stated]
-                return {"is": "boxes", "stated": stated, "stamp": _describe_box(block.stamp)}
+                width = self.paper.text[0] - _STAMP
+                stated = [_describe_box(box, width) for box in block.stated]
+                return {"is": "boxes", "stated": stated, "stamp": _describe_box(block.stamp, _STAMP)}
             case Break():
                 return {"is": "break"}
         raise TypeError(f"no PDF for {block!r}")
@@ -125,26 +130,32 @@ class _BlockDescriber:
         return {"is": "figure", "svg": figure.svg, "alt": figure.alt, "caption": caption, "sheet": sheet, **size}
 
 
-def describe_table(table: Table) -> Data:
-    """A table: its head, its rows, the shares of its columns; `small` is one that is not torn."""
+def describe_table(table: Table, width: float) -> Data:
+    """A table of a width in millimeters: its head, its rows, the shares of its columns.
+
+    `small` is one that is not torn; `narrow` are the columns in which words are parted.
+    """
     caption: Line = describe_line((Text(f"{table.number}. "), *table.caption)) if table.caption else ""
+    head = [describe_line(cell) for cell in table.header]
+    rows = [[describe_line(cell) for cell in row] for row in table.rows]
     return {
         "is": "table",
         "caption": caption,
-        "head": [describe_line(cell) for cell in table.header],
-        "rows": [[describe_line(cell) for cell in row] for row in table.rows],
+        "head": head,
+        "rows": rows,
+        "narrow": find_narrow([head, *rows], table.widths, width),
         "widths": table.widths,
         "figures": sorted(table.figures),
         "small": is_whole(table),
     }
 
 
-def _describe_box(box: Box) -> Data:
+def _describe_box(box: Box, width: float) -> Data:
     lines = [describe_line(line) for line in box.lines]
     return {
         "title": describe_words(box.title),
         "lines": lines,
-        "table": describe_table(box.table) if box.table else None,
+        "table": describe_table(box.table, width) if box.table else None,
     }
 
 

@@ -3,6 +3,7 @@
 import io
 import json
 import re
+import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -52,15 +53,23 @@ def _compile_all_signs(text: str, files: dict[str, bytes]) -> tuple[bytes, tuple
             found = _find_shapeless(error.diagnostic) - named.keys()
             if not found:
                 raise
-            named |= {code: f"[U+{code:04X}]" for code in found}
+            named |= {code: "" if _is_unseen(code) else f"[U+{code:04X}]" for code in found}
         else:
-            return pdf, tuple(map(chr, sorted(named)))
+            return pdf, tuple(chr(code) for code in sorted(named) if named[code])
 
 
 def _find_shapeless(said: str) -> set[int]:
-    """The signs that no font holds, by their numbers; those that all fonts hold may stand beside them."""
-    clusters = (_ESCAPE.sub(lambda code: chr(int(code[1], 16)), text) for text in _SHAPELESS.findall(said))
-    return {ord(sign) for cluster in clusters for sign in cluster if not sign.isascii()}
+    """The signs that no font holds, by their numbers; marks that are not seen count where they stand alone."""
+    found: set[int] = set()
+    for text in _SHAPELESS.findall(said):
+        cluster = {ord(sign) for sign in _ESCAPE.sub(lambda code: chr(int(code[1], 16)), text) if not sign.isascii()}
+        found |= {code for code in cluster if not _is_unseen(code)} or cluster
+    return found
+
+
+def _is_unseen(code: int) -> bool:
+    """Whether a sign has no shape of its own: it joins, parts or turns those beside it."""
+    return unicodedata.category(chr(code)) == "Cf"
 
 
 def _compile(files: dict[str, bytes]) -> bytes:

@@ -1,5 +1,6 @@
 """The pictures of a letterhead: read once, made no larger than a printer shows, placed as in the Word file."""
 
+import base64
 import io
 import re
 import warnings
@@ -17,7 +18,7 @@ from specgen.formats.pdf.paper import Paper
 # A printer shows no more dots in an inch.
 _DOTS = 600
 _EMU = 36_000  # English Metric Units in a millimeter (ECMA-376 part 1, 20.1.2.1)
-_KEPT = {"PNG": "png", "JPEG": "jpg"}
+_KEPT = {"PNG": "png", "JPEG": "jpeg"}
 _WP, _A, _V = known.WP, known.A, known.V
 _LENGTH = re.compile(r"([\d.]+)(pt|in|mm|cm|px|)")
 _MM = {"pt": 25.4 / 72, "in": 25.4, "mm": 1.0, "cm": 10.0, "px": 25.4 / 96, "": 25.4 / 72}
@@ -53,20 +54,28 @@ class FacePictures:
                 # One of so many dots that the library warns of it.
                 warnings.simplefilter("error", Image.DecompressionBombWarning)
                 with Image.open(io.BytesIO(content)) as picture:
-                    shown, ending = _shrink(picture, content, size)
+                    shown, kind = _shrink(picture, content, size)
         except (Image.DecompressionBombWarning, Image.DecompressionBombError):
             self.told["a picture of the letterhead has too many dots for the PDF: make it smaller"] = None
             return ""
         except (OSError, ValueError, SyntaxError):
             self.told["a picture of the letterhead is of a kind that the PDF cannot show: save it as PNG"] = None
             return ""
-        name = f"picture{len(self.files)}.{ending}"
-        self.files[name] = shown
+        name = f"picture{len(self.files)}.svg"
+        self.files[name] = _wrap(shown, kind, size)
         return name
 
 
+def _wrap(content: bytes, kind: str, size: tuple[float, float]) -> bytes:
+    """The picture within a drawing, as the library takes texts alone beside its template."""
+    told = f'viewBox="0 0 {size[0]} {size[1]}" width="{size[0]}mm" height="{size[1]}mm"'
+    data = f"data:image/{kind};base64,{base64.b64encode(content).decode()}"
+    inner = f'<image width="{size[0]}" height="{size[1]}" preserveAspectRatio="none" href="{data}"/>'
+    return f'<svg xmlns="http://www.w3.org/2000/svg" {told}>{inner}</svg>'.encode()
+
+
 def _shrink(picture: Any, content: bytes, size: tuple[float, float]) -> tuple[bytes, str]:
-    """The picture as PNG or JPEG with no more dots than a printer shows at this size, and the ending of its name."""
+    """The picture as PNG or JPEG with no more dots than a printer shows at this size, and its kind."""
     most = tuple(max(1, round(side / 25.4 * _DOTS)) for side in size)
     large = picture.width > 1.5 * most[0] and picture.height > 1.5 * most[1]
     kind = picture.format if picture.format in _KEPT else "PNG"

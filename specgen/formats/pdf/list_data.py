@@ -7,6 +7,9 @@ from typing import Any
 from specgen.formats.pdf.line_data import describe_line
 from specgen.model.block import Item
 
+# A list of so many items stays whole with what is below it.
+_FEW = 3
+
 
 @dataclass
 class _Entry:
@@ -22,7 +25,7 @@ def describe_list(items: Sequence[Item], kept: Sequence[bool], changed: Sequence
     for item, keep, mark in zip(items, kept, changed, strict=True):
         data = {"number": item.number, "words": describe_line(item.content), "kept": keep, "changed": mark}
         _find_list(top, item.level).append(_Entry(data))
-    cut = len(top) - 1 if kept[-1] else len(top)
+    cut = (len(top) - 1 if len(top) > _FEW else 0) if kept[-1] else len(top)
     for entries, keep in ((top[:cut], False), (top[cut:], True)):
         if entries:
             yield {"is": "list", "items": [_flatten(entry) for entry in entries], "kept": keep, "changed": False}
