@@ -5,7 +5,7 @@ from pathlib import Path
 
 from specgen.documents.drafts import WRITTEN_WITH_STOPS
 from specgen.model.finding import Judgment
-from specgen.model.problem import refuse
+from specgen.model.problem import Problem, refuse
 from specgen.output import package
 from specgen.output.disk import write_package
 from specgen.output.manifest import list_dropped
@@ -17,7 +17,7 @@ from specgen.terminal.report import count_standing
 class BuiltPackage:
     """The names of the files written, whether their pages are marked as a draft, the judgment, what is told besides.
 
-    `standing` counts the stops that a draft was written in spite of.
+    `problems` say why attachments are not bound in. `standing` counts the stops that a draft was written in spite of.
     """
 
     files: tuple[str, ...]
@@ -25,6 +25,7 @@ class BuiltPackage:
     judgment: Judgment
     notes: tuple[str, ...] = ()
     standing: str = ""
+    problems: tuple[Problem, ...] = ()
 
 
 def _lists_stops(only: tuple[str, ...]) -> bool:
@@ -52,11 +53,11 @@ def build(
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
-    made = package.make_package(*facts, formats, only, draft, letterhead, templates, file.parent)
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, file.resolve().parent)
     dropped = list_dropped(out)
     removed = "were removed" if len(dropped) > 1 else "was removed"
     notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []
     standing = count_standing(case.judgment) if case.judgment.stopped else ""
-    built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), standing)
+    built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), standing, made.problems)
     write_package(out, made.files, made.about)  # last: whatever fails before it, nothing was written
     return built

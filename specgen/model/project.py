@@ -19,7 +19,7 @@ class Project:
     """Facts of one job. `values` are the plan; `maker` are the coating manufacturer's own figures.
 
     `from_maker` are the paths of the plan whose value is in the coating system file only. `members` holds the marks of
-    each given collection, empty ones included.
+    each given collection, empty ones included. `unfound` are the paths that name a file which is not there.
     """
 
     schema: Schema
@@ -29,6 +29,7 @@ class Project:
     maker: dict[Path, Any] = field(default_factory=dict)
     defaults: dict[Path, Any] = field(default_factory=dict)
     from_maker: frozenset[Path] = frozenset()
+    unfound: frozenset[Path] = frozenset()
     answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
     _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
         default_factory=dict, init=False, compare=False

@@ -26,7 +26,7 @@ from specgen.formats import png
 from specgen.judging.open_items import owed_rings
 from specgen.model.block import Document, Figure
 from specgen.model.finding import Judgment, Severity
-from specgen.model.problem import refuse
+from specgen.model.problem import Problem, refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
 from specgen.model.suggest import suggest
@@ -45,6 +45,7 @@ class Package:
     files: dict[str, bytes]  # contents by file name
     about: dict[str, Any]  # the data of the manifest above its list of files
     notes: tuple[str, ...] = ()  # what the user is told about the letterhead
+    problems: tuple[Problem, ...] = ()  # why attachments are not bound in
 
 
 def make_package(
@@ -61,8 +62,8 @@ def make_package(
 ) -> Package:
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
-    `home` is the folder of the project file, in which its attachments lie. Raises Refused for an unknown format, an
-    unknown id, a faulty template or a letterhead that cannot serve.
+    `home` is the folder of the project file, in which its attachments lie; documents asked for by `only` have none.
+    Raises Refused for an unknown format, an unknown id, a faulty template or a letterhead that cannot serve.
     """
     check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
@@ -78,13 +79,19 @@ def make_package(
     documents, rest = _compose(_choose(every, only, stages) if only else issued, issued, every, context, draft)
     notes += _describe_figures(formats, documents)
     made = ComposedSet(
-        documents=tuple(documents), context=context, templates=folder, own=own, letterhead=letterhead, home=home
+        documents=tuple(documents),
+        context=context,
+        templates=folder,
+        own=own,
+        letterhead=letterhead,
+        home=None if only else home,
     )
-    files, told = write_set(made, formats)
+    written = write_set(made, formats)
     return Package(
-        files=index_files(files),
-        about=_describe(context, draft, rest),
-        notes=(*notes, *told, *_tell_rest(project, rest)),
+        files=index_files(written.files),
+        about=_describe(context, draft, rest) | {"not_bound_in": list(map(str, written.problems))},
+        problems=written.problems,
+        notes=(*notes, *written.told, *_tell_rest(project, rest)),
     )
 
 
@@ -137,11 +144,11 @@ def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
-    """Notes on what is left out of a letterhead; raises Refused if it is unusable or no Word document is built."""
+    """Notes on what is left out of a letterhead; raises Refused if it is unusable or nothing built shows it."""
     if letterhead is None:
         return ()
-    if "docx" not in formats:
-        raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
+    if not {"docx", "pdf"} & set(formats):
+        raise refuse("a letterhead is given and neither Word nor PDF is written", "add docx or pdf to --formats")
     from specgen.formats.docx.letterhead import read_letterhead
 
     return read_letterhead(letterhead).notes

@@ -1,18 +1,20 @@
 """The formats of a package: those that write each document by itself, and those that write of the whole set."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
+from dataclasses import dataclass
 from importlib.util import find_spec
 
 from specgen.documents.book import list_sheets, make_book
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
+from specgen.formats.pdf.libraries import require_libraries
 from specgen.model.block import Document, Figure
-from specgen.model.problem import refuse
+from specgen.model.problem import Problem, refuse
 from specgen.model.sheet import Sheet
 from specgen.model.suggest import suggest
 
 NamedFile = tuple[str, bytes]  # the name of a file, and its contents
-Tell = Callable[[str], None]  # takes what the user is told beside the files
+Tell = Callable[[str | Problem], None]  # takes what the user is told beside the files, and what the files lack
 SetWriter = Callable[[ComposedSet, Tell], Iterable[NamedFile]]
 
 WORKBOOK = "registers-and-lists.xlsx"
@@ -32,18 +34,33 @@ def default_formats() -> tuple[str, ...]:
     return tuple(name for name, needs in _DEFAULT.items() if name in WRITERS and all(map(find_spec, needs)))
 
 
-def check_formats(formats: Iterable[str]) -> None:
-    """Raise Refused for a format that there is not."""
+@dataclass(frozen=True)
+class WrittenSet:
+    """The files of a set, what the user is told beside them, and the problems for which they lack something."""
+
+    files: tuple[NamedFile, ...]
+    told: tuple[str, ...]
+    problems: tuple[Problem, ...]
+
+
+def check_formats(formats: Collection[str]) -> None:
+    """Raise Refused for a format that there is not, or whose libraries are not installed."""
     for name in formats:
         if name not in WRITERS:
             raise refuse(f"there is no format {name!r}", suggest(name, list(WRITERS)))
+    if "pdf" in formats:
+        require_libraries()
 
 
-def write_set(made: ComposedSet, formats: Iterable[str]) -> tuple[list[NamedFile], tuple[str, ...]]:
-    """The files of a set in every format asked for, and what the user is told beside them."""
-    told: list[str] = []
+def write_set(made: ComposedSet, formats: Iterable[str]) -> WrittenSet:
+    """The files of a set in every format asked for."""
+    told: list[str | Problem] = []
     files = [file for name in formats for file in WRITERS[name](made, told.append)]
-    return files, tuple(told)
+    return WrittenSet(
+        files=tuple(files),
+        told=tuple(note for note in told if isinstance(note, str)),
+        problems=tuple(note for note in told if isinstance(note, Problem)),
+    )
 
 
 def _write_each(made: ComposedSet, ending: str, write: Callable[[Document], bytes]) -> Iterator[NamedFile]:
@@ -68,43 +85,3 @@ def _write_text(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     return _write_each(made, "txt", lambda document: text.write_text(document).encode())
 
 
-def _write_csv(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
-    from specgen.formats import csv_sheet
-
-    return ((_name_list(document, sheet), csv_sheet.write_csv(sheet)) for document, sheet in list_sheets(made))
-
-
-def _name_list(document: str, sheet: Sheet) -> str:
-    """`D07-panel-list.csv`: a sheet stands beside its document."""
-    return f"{document}-{sheet.name.lower().replace(' ', '-')}.csv"
-
-
-def _write_xlsx(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
-    from specgen.formats import workbook
-
-    book = make_book(made)
-    return iter(() if book is None else ((WORKBOOK, workbook.write_workbook(book)),))
-
-
-def _write_svg(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
-    """Each drawing in a file of its own, with the bytes that a page is set from."""
-    for document in made.documents:
-        figures = (block for block in document.blocks if isinstance(block, Figure))
-        yield from ((_name_drawing(document, figure), figure.svg.encode()) for figure in figures)
-
-
-def _name_drawing(document: Document, figure: Figure) -> str:
-    """`D07-figure-2-elevations.svg`: by the number under which the document prints it."""
-    number, name = (text.lower().replace(" ", "-") for text in (figure.number, figure.name.replace("_", "-")))
-    return f"{document.id}-{number}-{name}.svg"
-
-
-# A format loads only the libraries it needs; it has a row here, and none elsewhere.
-WRITERS: dict[str, SetWriter] = {
-    "docx": _write_docx,
-    "html": _write_html,
-    "txt": _write_text,
-    "xlsx": _write_xlsx,
-    "csv": _write_csv,
-    "svg": _write_svg,
-}

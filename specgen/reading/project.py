@@ -12,6 +12,7 @@ from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
 from specgen.model.suggest import suggest
+from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
 from specgen.reading.geometry import geometry_problems
@@ -49,6 +50,7 @@ def read_project(file: FilePath, schema: Schema) -> Project:
         for number, name in enumerate(main.values.get(("records",), ()))
     ]
     project = _join(main, sides, schema)
+    project = dataclasses.replace(project, unfound=list_unfound(project, file.resolve().parent))
     files = (main, *sides.values(), *records)
     problems = [problem for content in files for problem in content.text.problems]
     # A misspelled name makes a section missing as well: report that only when the names are right.

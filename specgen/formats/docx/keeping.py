@@ -79,13 +79,18 @@ def _is_signed(row: Sequence[Inlines]) -> bool:
     return any(isinstance(part, Blank) and part.kind == "date" for cell in row for part in cell)
 
 
+def is_whole(table: Table) -> bool:
+    """Whether a table is not torn: a small one, or one that is signed row by row."""
+    if len(table.rows) <= ROWS and sum(count_row_lines(row, table.widths) for row in table.rows) <= LINES:
+        return True
+    return len(table.rows) <= SIGNED and all(map(_is_signed, table.rows))
+
+
 def list_kept_rows(table: Table, kept_below: bool) -> list[bool]:
     """For each row, whether it stays on the page of the next; the last one, whether with what is below the table.
 
     A row whose first cell is empty belongs to the row above it.
     """
-    last = len(table.rows) - 1
-    small = len(table.rows) <= ROWS and sum(count_row_lines(row, table.widths) for row in table.rows) <= LINES
-    small = small or len(table.rows) <= SIGNED and all(map(_is_signed, table.rows))
+    last, small = len(table.rows) - 1, is_whole(table)
     kept = [small or number in (0, last - 1) or not table.rows[number + 1][0] for number in range(last)]
     return [*kept, kept_below] if table.rows else []

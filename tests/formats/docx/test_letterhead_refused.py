@@ -113,7 +113,7 @@ def damaged(content: bytes, chance: random.Random) -> bytes:
     ("none.docx", (), "the letterhead cannot be read: No such file or directory"),
     (".", (), "the letterhead cannot be read: it is a folder"),
     ("project.yaml", (), "the letterhead is not a Word document"),
-    ("firm.docx", ("--formats", "html"), "no Word document is written"),
+    ("firm.docx", ("--formats", "html"), "neither Word nor PDF is written"),
 ])  # fmt: skip
 def test_a_letterhead_that_cannot_serve_ends_with_2_and_nothing_is_written(
     tmp_path: Path, capsys: Any, name: str, more: tuple[str, ...], told: str

@@ -22,15 +22,18 @@ fails SUB-02d at attachments.A3.project_named
 fails SUB-02e at contract.items.I1.attachments
     package: {purpose: work_submittal, date: 2027-03-01}
     contract: {items: {I1: {due_on: 2027-03-01, attachments: []}}}
+fails SUB-02f at attachments.A4.file
+    package: {purpose: work_submittal}
+    attachments: {A4: {kind: data_sheet, file: papers/lost.pdf}}
 """
 
 from collections.abc import Iterable
 
 from specgen.judging.materials import materials, mixed_materials
-from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
+from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, members_where
 from specgen.model.absence import if_given
-from specgen.model.typed_views import Description, SubmittalItem
+from specgen.model.typed_views import Attachment, Description, SubmittalItem
 from specgen.quantities.comparison import more
 
 RULE = Rule(
@@ -104,6 +107,20 @@ def item_unanswered(item: SubmittalItem, project: Description) -> Violations:
         return
     if not more(item.due_on, project.package.date):
         yield violation(wanted=item.due_on)
+
+
+@RULE.test(
+    "f",
+    CAUTION,
+    "The file of the document is not in the project folder: {found}.",
+    at="attachment.file",
+    basis="review_memory",
+    remedy="Put the file into the folder, or submit the document separately.",
+)
+def file_lost(paper: Attachment, project: Description) -> Violations:
+    """A document names a file that is not there."""
+    if not is_draft(project) and (*paper.path, "file") in project.project.unfound:
+        yield violation(paper.file)
 
 
 def _uncovered(project: Description, wanted: Iterable[str], kind: str) -> tuple[str, ...]:

@@ -1,0 +1,101 @@
+"""Binds the attachments of a project behind our own pages, each behind its divider: one PDF to send."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from specgen.documents.composed_set import ComposedSet
+from specgen.formats.pdf.active_content import disarm
+from specgen.formats.pdf.attachments import Paper, read_papers
+from specgen.formats.pdf.dividing import describe_papers
+from specgen.formats.pdf.embedded_font import can_write, embed_font
+from specgen.formats.pdf.layers import Layers
+from specgen.formats.pdf.page_tree import PageTree
+from specgen.formats.pdf.stamping import Stamper
+from specgen.model.problem import Problem
+
+if TYPE_CHECKING:
+    from pikepdf import Pdf
+
+    from specgen.formats.pdf.pages import SetPages
+
+_ACCESSIBLE = "{http://www.aiim.org/pdfua/ns/id/}"  # what a file says that is accessible as a whole
+
+
+@dataclass(frozen=True, kw_only=True)
+class BoundSet:
+    """The whole set as one PDF, what was left out of attachments, and why some are not bound in."""
+
+    pdf: bytes
+    told: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def bind(made: ComposedSet) -> BoundSet:
+    """Our own pages of a set, with the attachments of its project bound in.
+
+    What acts in one is taken out; one that cannot be bound in has its divider all the same, and a problem. Raises
+    Refused where our own pages cannot be written.
+    """
+    from specgen.formats.pdf.pages import write_pages
+
+    papers = read_papers(made.context, made.home, made.templates)
+    own = write_pages(made, describe_papers(papers, made.context))
+    problems = tuple(paper.problem for paper in papers if paper.problem is not None)
+    told = (*own.told, *(f"left out of {p.mark}, {p.name}: {', '.join(p.left_out)}" for p in papers if p.left_out))
+    if made.context.project.get(("package", "purpose")) == "design_draft":
+        told, problems = (*told, *map(str, problems)), ()  # what is attached is owed later
+    pdf = merge_papers(own, papers, made.templates) if any(paper.pages for paper in papers) else own.pdf
+    return BoundSet(pdf=pdf, told=told, problems=problems)
+
+
+def merge_papers(own: "SetPages", papers: Sequence[Paper], templates: Path) -> bytes:
+    """The PDF of all pages. The dividers are the last of our own; behind each stand the pages of its paper."""
+    import pikepdf
+
+    for document in {id(paper.document): paper.document for paper in papers if paper.document}.values():
+        disarm(document)
+    with pikepdf.open(BytesIO(own.pdf)) as whole:
+        ordered = sorted(papers, key=lambda paper: own.firsts[paper.mark])
+        starts = [own.firsts[paper.mark] for paper in ordered]
+        ends = [*starts[1:], own.count]
+        leaves = [page.obj for page in whole.pages]
+        stamper, layers, tree = Stamper(whole, embed_font(whole, templates)), Layers(whole), PageTree(whole)
+        tree.add_branch(leaves[: starts[0]])
+        for paper, start, end in zip(ordered, starts, ends, strict=True):
+            before = tree.count + end - start
+            tree.add_branch([*leaves[start:end], *_make_pages(paper, before, own.total, stamper)])
+            layers.take_over(paper.document)
+        tree.finish()
+        _finish(whole)
+        return _save(whole)
+
+
+def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iterator[Any]:
+    """The pages of a paper, each with its stamp; so many pages stand before them in the set."""
+    if paper.document is None:
+        return
+    name = f"Attachment {paper.mark}" if can_write(paper.mark) else "Attachment"
+    for number, page in enumerate(paper.document.pages, start=1):
+        words = f"{name}, page {number} of {paper.pages} \N{MIDDLE DOT} Page {before + number} of {total}"
+        yield stamper.make_page(paper.document, page, words)
+
+
+def _finish(whole: "Pdf") -> None:
+    """Number the pages as they print, and claim no more for the whole than holds for papers that others wrote."""
+    from pikepdf import Array, Dictionary, Name
+
+    whole.Root.PageLabels = Dictionary(Nums=Array([0, Dictionary(S=Name.D)]))
+    with whole.open_metadata(set_pikepdf_as_editor=False, update_docinfo=False) as about:
+        for claim in [name for name in about if name.startswith(_ACCESSIBLE)]:
+            del about[claim]
+
+
+def _save(whole: "Pdf") -> bytes:
+    from pikepdf import ObjectStreamMode
+
+    written = BytesIO()
+    whole.save(written, deterministic_id=True, object_stream_mode=ObjectStreamMode.generate, compress_streams=True)
+    return written.getvalue()

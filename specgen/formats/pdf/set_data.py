@@ -1,0 +1,98 @@
+"""A set as plain data for the page template: cover, contents, documents and dividers, in the order of their pages."""
+
+import datetime
+from collections.abc import Sequence
+from typing import Any
+
+from specgen.documents.composed_set import ComposedSet
+from specgen.documents.context import DocumentContext
+from specgen.formats.pdf.block_data import describe_blocks
+from specgen.formats.pdf.divider import Divider
+from specgen.formats.pdf.face import Face
+from specgen.formats.pdf.line_data import describe_words
+from specgen.formats.pdf.paper import Paper
+from specgen.model.block import Document
+
+# It stands before the contents.
+TRANSMITTAL = "D01"
+
+
+def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> dict[str, Any]:
+    """The data of a whole set on the pages of a letterhead."""
+    project = made.context.project
+    name = str(project.value(("project", "name")))
+    given = project.get(("package", "date"))
+    return {
+        "title": make_title(made.context),
+        "author": str(project.get(("parties", "applicator", "name")) or ""),
+        "date": [given.year, given.month, given.day] if isinstance(given, datetime.date) else None,
+        "draft": any(document.draft for document in made.documents),
+        "cover": _describe_cover(made, name),
+        "documents": [_describe_document(document, face.paper) for document in made.documents],
+        "dividers": [_describe_divider(divider) for divider in dividers],
+        "face": face.describe(),
+        "form": False,  # a form to fill in is a document by itself
+    }
+
+
+def make_title(context: DocumentContext) -> str:
+    """The title of the set: `Elm Court: Submittal 07-2`."""
+    name, number = (context.project.get(path) for path in (("project", "name"), ("package", "number")))
+    return f"{name}: Submittal {number}" if number else f"{name}: Submittal"
+
+
+def order_documents(documents: Sequence[Document]) -> tuple[list[Document], list[Document]]:
+    """The documents before the contents, and those behind them."""
+    before = [document for document in documents if document.id == TRANSMITTAL]
+    return before, [document for document in documents if document.id != TRANSMITTAL]
+
+
+def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
+    """What the first page says: the project, the submittal, and who has a part in it."""
+    facts = dict(made.documents[0].facts) if made.documents else {}
+    number = facts.pop("Submittal", "")
+    for label in ("Project", "Applicator"):
+        facts.pop(label, None)
+    left = made.documents[0].running[0] if made.documents else ""
+    return {
+        "project": describe_words(name),
+        "submittal": describe_words(f"Submittal {number}" if number else "Submittal"),
+        "firm": describe_words(made.documents[0].firm if made.documents else ""),
+        "facts": [[label, describe_words(text)] for label, text in facts.items()],
+        "running": describe_words(left),
+        "foot": describe_words(_foot(facts)),
+    }
+
+
+def _foot(facts: dict[str, str]) -> str:
+    """The line below cover, contents and dividers: section, revision and date."""
+    section, revision, date = (facts.get(label, "") for label in ("Section", "Revision", "Date"))
+    told = (f"Section {section}" if section else "", f"Revision {revision}" if revision else "", date)
+    return " | ".join(filter(None, told))
+
+
+def _describe_document(document: Document, paper: Paper) -> dict[str, Any]:
+    page = paper.turn() if document.landscape else paper
+    return {
+        "id": document.id,
+        "title": describe_words(document.title),
+        "firm": describe_words(document.firm),
+        "facts": [[label, describe_words(text)] for label, text in document.facts],
+        "running": [describe_words(text) for text in document.running],
+        "foot": describe_words(document.foot or document.date),
+        "first": document.id == TRANSMITTAL,
+        "landscape": document.landscape,
+        "three_part": document.numbering == "three_part",
+        "paper": page.describe(),
+        "blocks": describe_blocks(document, page),
+        "legend": [[mark, describe_words(text)] for mark, text in document.legend],
+    }
+
+
+def _describe_divider(divider: Divider) -> dict[str, Any]:
+    return {
+        "mark": describe_words(divider.mark),
+        "title": describe_words(divider.title),
+        "lines": [describe_words(line) for line in divider.lines],
+        "pages": divider.pages,
+    }
