@@ -7,7 +7,7 @@ from importlib.util import find_spec
 from specgen.documents.book import list_sheets, make_book
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
-from specgen.formats.pdf.libraries import require_libraries
+from specgen.formats.pdf.libraries import NEEDED, require_libraries
 from specgen.model.block import Document, Figure
 from specgen.model.problem import Problem, refuse
 from specgen.model.sheet import Sheet
@@ -23,7 +23,7 @@ WORKBOOK = "registers-and-lists.xlsx"
 _DEFAULT: dict[str, tuple[str, ...]] = {
     "docx": (),
     "html": (),
-    "pdf": ("typst", "pikepdf"),
+    "pdf": NEEDED,
     "xlsx": ("xlsxwriter",),
     "csv": (),
 }

@@ -29,6 +29,9 @@ def measure() -> None:
     at_most("HTML writer x1 / floor", page / seconds(lambda: floor(one)), 4)
     through = seconds(lambda: markdown.markdown(as_markdown(one), extensions=["tables"]), 2)
     at_least("the same through Markdown / HTML writer", through / page, 15)
+    bare, ours = (process(sys.executable, "-m", "tests.bench.pages", kind, times=3) for kind in ("bare", "ours"))
+    none = process(sys.executable, "-m", "tests.bench.pages", "none", times=3)
+    at_most("PDF of `clean` / its bare compile", (ours - none) / (bare - none), 1.2)
     with tempfile.TemporaryDirectory() as folder:
         _processes(Path(folder))
 

@@ -41,12 +41,6 @@ def make_title(context: DocumentContext) -> str:
     return f"{name}: Submittal {number}" if number else f"{name}: Submittal"
 
 
-def order_documents(documents: Sequence[Document]) -> tuple[list[Document], list[Document]]:
-    """The documents before the contents, and those behind them."""
-    before = [document for document in documents if document.id == TRANSMITTAL]
-    return before, [document for document in documents if document.id != TRANSMITTAL]
-
-
 def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
     """What the first page says: the project, the submittal, and who has a part in it."""
     facts = dict(made.documents[0].facts) if made.documents else {}

@@ -60,7 +60,7 @@ def test_a_letterhead_that_counts_pages_counts_those_of_the_whole_set(tmp_path: 
     pages = pages_on(tmp_path, {"word/footer1.xml": counted})
     for number, text in enumerate(words(pages), 1):
         assert plain(f"Sheet {number} from {len(pages)}") in text
-        assert "99" not in text
+        assert plain("from 99") not in text
         assert plain("Page 1 of") not in text
 
 
