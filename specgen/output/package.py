@@ -73,7 +73,7 @@ def make_package(
             check_page(folder, own)
     every = templates(folder, own)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
-    documents, rest = _compose(_choose(every, only, stages), every, context, draft, whole=not only)
+    documents, context = _compose(_choose(every, only, stages), every, context, draft, whole=not only)
     notes += _describe_figures(formats, documents)
     made = ComposedSet(
         documents=tuple(documents), context=context, templates=folder, own=own, letterhead=letterhead, home=home
@@ -81,12 +81,12 @@ def make_package(
     files, told = write_set(made, formats)
     return Package(
         files=index_files(files),
-        about=_describe(context, draft, rest),
-        notes=(*notes, *told, *_tell_rest(project, rest)),
+        about=_describe(context, draft),
+        notes=(*notes, *told, *_tell_rest(project, context.rest)),
     )
 
 
-def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[str, Any]:
+def _describe(context: DocumentContext, draft: bool) -> dict[str, Any]:
     """The data of the manifest above its list of files."""
     return {
         "format": 1,
@@ -94,15 +94,15 @@ def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[st
         "purpose": context.project.get(("package", "purpose")),
         "draft": draft,
         "stops": [f.code for f in context.judgment.of(Severity.STOP)],
-        "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
-        "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),
+        "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in context.rest.left_out],
+        "to_verify": list(dict.fromkeys(map(context.name_text, context.rest.to_check))),
     }
 
 
 def _compose(
     chosen: tuple[Template, ...], every: tuple[Template, ...], context: DocumentContext, draft: bool, whole: bool
-) -> tuple[list[Document], Remainder]:
-    """The documents of the package, and what is known of all: those left out of a draft, and what they cite.
+) -> tuple[list[Document], DocumentContext]:
+    """The documents of the package, and the context with what is known of all: those left out, and what they cite.
 
     What tells of the others is composed again when they are there.
     """
@@ -111,11 +111,12 @@ def _compose(
     known = count_known(made.values())
     left_out = find_left_out(known) if draft and whole else ()
     rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()))
-    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
+    context = replace(context, rest=rest)
+    made |= {t.id: document.compose_document(t, context, False) for t in last}
     missing = {entry.id for entry in left_out}
     kept = [made[template.id] for template in chosen if template.id not in missing]
     total = sum(map(count_brackets, kept))
-    return ([mark_draft(d, context, total) for d in kept] if draft else kept), rest
+    return ([mark_draft(d, context, total) for d in kept] if draft else kept), context
 
 
 def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
