@@ -80,7 +80,7 @@
       tell("");
     });
     const label = make("label", { htmlFor: field.id }, `Filter: ${title}`);
-    table.parentElement.before(make("div", { className: "filter" }, label, field, status));
+    table.before(make("div", { className: "filter" }, label, field, status));
     return tell;
   }
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import TableView
-from specgen.documents.drafts import LEAST_KNOWN, count_known
+from specgen.documents.drafts import LEAST_KNOWN, Known, count_known
 from specgen.model.block import Document, Link, Text
 
 _FORMS = {"html": "Web page", "docx": "Word", "pdf": "PDF", "txt": "Text", "xlsx": "Workbook", "csv": "CSV"}
@@ -41,34 +41,33 @@ class PackageFiles:
         of_all = [name for name in self.names if not any(_holds(name, one) for one in self.made.documents)]
         lines = [*self._list_documents(), *self._list_left_out(), *map(_list_of_all, of_all)]
         if drafted:
-            return TableView(("Document", "Use", "Values open", "Files"), tuple(lines), (32, 32, 12, 24))
-        return TableView(
-            ("Document", "Use", "Files"), tuple((name, use, files) for name, use, _, files in lines), (36, 38, 26)
-        )
+            return TableView(("Document", "Title", "Use", "Values open", "Files"), tuple(lines), (9, 27, 30, 12, 22))
+        issued = tuple((*line[:3], line[4]) for line in lines)
+        return TableView(("Document", "Title", "Use", "Files"), issued, (10, 30, 34, 26))
 
     def _list_documents(self) -> Iterator[tuple[Any, ...]]:
         for document, known in zip(self.made.documents, count_known(self.made.documents), strict=True):
             files = _join(Link(_name_form(name, document), name) for name in self.names if _holds(name, document))
-            title = Link(f"{document.id} {document.title}", _name_page(document))
-            yield title, document.used_for, _tell_open(known.brackets, known.values), files
+            title = Link(document.title, _name_page(document))
+            yield document.id, title, document.used_for, _tell_open(known), files
 
     def _list_left_out(self) -> Iterator[tuple[Any, ...]]:
         for known in self.made.context.rest.left_out:
             told = f"not included, under {LEAST_KNOWN}% of values known"
-            yield f"{known.id} {known.title}", "", _tell_open(known.brackets, known.values), told
+            yield known.id, known.title, known.used_for, _tell_open(known), told
 
 
 def _join(parts: Iterable[Text | Link]) -> list[Text | Link]:
     return [one for part in parts for one in (Text(", "), part)][1:]
 
 
-def _tell_open(brackets: int, values: int) -> str:
-    return f"{brackets} of {values}" if values else ""
+def _tell_open(known: Known) -> str:
+    return f"{known.brackets} of {known.values}" if known.values else ""
 
 
 def _list_of_all(name: str) -> tuple[Any, ...]:
     what, use = _OF_ALL.get(name.rpartition(".")[2], (name, ""))
-    return what, use, "", Link(name, name)
+    return "All", what, use, "", Link(name, name)
 
 
 def _name_page(document: Document) -> str:

@@ -16,17 +16,18 @@ from specgen.documents.package_files import PackageFiles
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.template_globals import set_table
-from specgen.documents.views import answers, open_by_party, to_verify
+from specgen.documents.views import open_by_party, to_verify
 from specgen.documents.views.findings import table as set_findings
+from specgen.documents.views.verdicts import set_verdicts
 from specgen.documents.waiting_rules import count_not_evaluated
-from specgen.model.block import Article, Block, CheckBox, Contents, Document, Figure, Paragraph, Text
+from specgen.model.block import Block, CheckBox, Contents, Document, Figure, Inline, Inlines, Paragraph, Part, Text
 from specgen.model.finding import Finding, Severity
 from specgen.model.value_text import count
 
 TITLE = "Summary for review"
 _OPEN = "Open items by party"
 _DRAWN = "elevations"  # the name of the figures that are shown
-_FULL = "D05"  # the document that tells what findings rest on
+_END = Text(".")
 
 
 def compose_review_page(made: ComposedSet, names: Iterable[str]) -> Document:
@@ -54,25 +55,26 @@ def compose_review_page(made: ComposedSet, names: Iterable[str]) -> Document:
 def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     context, composer = files.made.context, Composer()
     yield Contents()
-    yield from _set_section("Suitability of walls for the finish", answers.rows(context, composer))
-    yield from _set_section("Findings", _list_findings(files), *_tell_findings(files))
+    yield from _set_section("Suitability of walls for the finish", set_verdicts(context, "in D02"))
+    yield from _set_section("Findings", _list_findings(files), _tell_findings(files))
     yield from _set_section("Documents", files.list_rows(drafted))
     drawings = list(_list_drawings(files))
     if drawings:
-        yield Article((Text("Drawings"),))
+        yield Part((Text("Drawings"),))
         yield from drawings
     asked = open_by_party.rows(context, composer)
-    yield from _set_section(_OPEN, asked, "" if len(asked) else "None.")
+    yield from _set_section(_OPEN, asked, () if len(asked) else (Text("None."),))
     verified = _list_unverified(files, composer)
     if len(verified):
         title = "Verify before submittal" if drafted else "Figures not verified against a published text"
         yield from _set_section(title, verified, _tell_bases(context))
 
 
-def _set_section(title: str, view: TableView, *sentences: Any) -> Iterator[Block]:
+def _set_section(title: str, view: TableView, said: Inlines = ()) -> Iterator[Block]:
     """A heading, what is said below it, and its table where that has rows."""
-    yield Article((Text(title),))
-    yield from (Paragraph(one if isinstance(one, tuple) else (Text(one),)) for one in sentences if one)
+    yield Part((Text(title),))
+    if said:
+        yield Paragraph(said)
     if len(view):
         yield set_table(view)
 
@@ -87,26 +89,26 @@ def _list_kinds(context: DocumentContext) -> tuple[tuple[str, tuple[Finding, ...
 def _list_findings(files: PackageFiles) -> TableView:
     """One row for each measure, with the documents that it affects."""
     context, lines, widths = files.made.context, list[tuple[Any, ...]](), (7, 9, 12, 25, 24, 14, 9)
-    held = {document.id for document in files.made.documents}
     for kind, found in _list_kinds(context):
         affected = {finding.code: finding.documents for finding in found}
         told = set_findings(context, found, "Finding").rows
         for row, measure in zip(told, list_measures(context.project, found), strict=True):
-            ids = {name for code in measure.codes for name in affected[code]} & held
+            ids = {name for code in measure.codes for name in affected[code]}
             lines.append((kind, *row[:-1], files.link_ids(sorted(ids))))
-    return TableView(("Kind", "Item", "Where", "Finding", "Measure", "By, before", "Documents"), tuple(lines), widths)
+    return TableView(("Kind", "Item", "Where", "Finding", "Measure", "By, before", "Affects"), tuple(lines), widths)
 
 
-def _tell_findings(files: PackageFiles) -> Iterator[Any]:
+def _tell_findings(files: PackageFiles) -> Inlines:
     """What is found where that is nothing, what it rests on, and how many documents are still required."""
-    context = files.made.context
-    if not any(found for _, found in _list_kinds(context)):
-        yield "None of the rules evaluated." if count_not_evaluated(context) else "No exceptions."
-    elif _FULL in {document.id for document in files.made.documents}:
-        yield (Text("Basis of each finding: see "), *files.link_ids([_FULL]), Text("."))
+    context, said = files.made.context, list[Inline]()
+    if any(found for _, found in _list_kinds(context)):
+        said += [Text("Basis of each finding: see "), *files.link_ids(["D05"]), _END]
+    elif count_not_evaluated(context):
+        said += [Text("No finding in the rules evaluated; rules not evaluated: see "), *files.link_ids(["D02"]), _END]
+    else:
+        said.append(Text("No exceptions."))
     pending = count_pending(context)
-    if pending:
-        yield f"{count(pending, 'document')} still required: see {_OPEN}."
+    return (*said, Text(f" {count(pending, 'document')} still required: see {_OPEN}." if pending else ""))
 
 
 def _list_drawings(files: PackageFiles) -> Iterator[Figure]:
@@ -138,6 +140,6 @@ def _unbox(cell: Iterable[Any]) -> list[Any]:
     return [Text(part.label) if isinstance(part, CheckBox) else part for part in cell]
 
 
-def _tell_bases(context: DocumentContext) -> str:
+def _tell_bases(context: DocumentContext) -> Inlines:
     bases = "P, common practice, no source; M, from memory; T, read in a text other than the one named"
-    return f"Basis: {bases}. {to_verify.tell_verifiers(context)}"
+    return (Text(f"Basis: {bases}. {to_verify.tell_verifiers(context)}"),)
