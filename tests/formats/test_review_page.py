@@ -153,10 +153,10 @@ def test_a_draft_says_so_and_tells_what_it_leaves_out(tmp_path: Path) -> None:
 def test_the_drawings_are_small_and_lead_to_their_place(draft_of: Drafts, browser: Browser) -> None:
     with opened(browser, draft_of("clean") / INDEX) as shown:
         figures = shown.page.locator("figure")
-        assert [figure.inner_text().split(". ")[1] for figure in figures.all()] == [
-            "Elevation E1 South face",
-            "Elevation E2 West face",
-            "Elevation E3 Stack house",
+        assert [spaced(text) for text in shown.page.locator("figcaption").all_text_contents()] == [
+            "D07, Figure 2. Elevation E1 South face",
+            "D07, Figure 3. Elevation E2 West face",
+            "D07, Figure 4. Elevation E3 Stack house",
         ]
         box = figures.first.locator("svg").bounding_box()
         assert box is not None
@@ -164,7 +164,8 @@ def test_the_drawings_are_small_and_lead_to_their_place(draft_of: Drafts, browse
         # A click on the drawing itself follows the link of its caption.
         figures.first.click(position={"x": 50, "y": 50})
         assert "D07-" in shown.page.url
-        assert shown.page.locator("figure:target figcaption").inner_text().endswith("Elevation E1 South face")
+        caption = shown.page.locator("figure:target figcaption").inner_text()
+        assert spaced(caption) == "Figure 2. Elevation E1 South face"
 
 
 def test_a_package_of_one_document_lists_that_one(tmp_path: Path, browser: Browser) -> None:
