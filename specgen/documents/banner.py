@@ -22,9 +22,12 @@ def count_brackets(document: Document) -> int:
     return sum(value.open for value in list_values(document.blocks))
 
 
-def mark_draft(document: Document, context: DocumentContext, total: int) -> Document:
-    """The document marked as a draft; `total` is the number of values in brackets in the whole draft."""
-    here = count_brackets(document)
+def mark_draft(document: Document, context: DocumentContext, total: int, *, counted: bool = True) -> Document:
+    """The document marked as a draft; `total` is the number of values in brackets in the whole draft.
+
+    One that is not `counted` tells of the documents of the draft and is none of them.
+    """
+    here = count_brackets(document) if counted else total
     sentences = [*_count_stops(document, context), _count_unjudged(document, context), _tell_brackets(here, total)]
     note: Block = Note((Strong((Text("Draft."),)), Text("".join(f" {said}" for said in sentences if said))))
     facts = tuple((label, _TOLD.get(label, str)(text)) for label, text in document.facts)

@@ -11,7 +11,7 @@ from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 
 _CHOICES = {"numbering": ("plain", "three_part"), "landscape": ("true", "false"), "stage": RINGS}
-_KEYS = {"id", "title", "order", "numbering", "landscape", "stage"}
+_KEYS = {"id", "title", "order", "numbering", "landscape", "stage", "used_for"}
 _ENTRY = re.compile(r"(\w+):(?:\s+(.*))?\s*")
 _NO_NAME = re.compile(r"""[/\\:*?"<>|]|^\.|\.$""")
 MOST_TITLE = 60  # characters
@@ -35,6 +35,7 @@ class Template:
     numbering: str  # plain or three_part
     landscape: bool  # whether its pages lie on their side
     stage: str = RINGS[0]  # the first stage of the work whose packages hold it
+    used_for: str = ""  # what a reader does by the document, as the summary for review says it
     words: str  # the text below the head
     file: str  # its name in messages
     first_line: int  # the line of the file on which `words` begins
@@ -76,6 +77,7 @@ def _read(file: Path, shown: str) -> Template:
         numbering=said.get("numbering", "plain"),
         landscape=said.get("landscape") == "true",
         stage=said.get("stage", RINGS[0]),
+        used_for=said.get("used_for", ""),
         words=parts[2],
         file=shown,
         first_line=len(lines) + 3,

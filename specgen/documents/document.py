@@ -47,6 +47,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
         numbering=numbering,
         date=date,
         landscape=template.landscape,
+        used_for=template.used_for,
     )
     return mark_draft(document, context, count_brackets(document)) if draft else document
 

@@ -26,6 +26,7 @@ class Known(NamedTuple):
     title: str
     brackets: int
     values: int
+    used_for: str = ""  # what a reader does by it
 
     @property
     def known(self) -> int:
@@ -68,7 +69,7 @@ def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:
 
 def _count(document: Document) -> Known:
     values = list_values(document.blocks)
-    return Known(document.id, document.title, sum(value.open for value in values), len(values))
+    return Known(document.id, document.title, sum(value.open for value in values), len(values), document.used_for)
 
 
 def list_cited(documents: Iterable[Document]) -> tuple[tuple[str, Value], ...]:

@@ -14,11 +14,8 @@ from specgen.model.suggest import suggest
 from specgen.reading.given_file import FileUse, read_given_file
 
 _PARTS = {"title", "style", "kind", "head", "body", "legend"}
-# No page of ours asks for anything outside itself, whatever a frame or a style says.
-_POLICY = (
-    '<meta http-equiv="Content-Security-Policy" '
-    "content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">"
-)
+# Filled in by the writer of a page: none of ours asks for anything outside itself, whatever a frame or a style says.
+_POLICY = '<meta http-equiv="Content-Security-Policy" content="$policy">'
 _PAGE = ("page.html", "style.css")
 _USE = FileUse("the template", "put a text file in its place", 2_000_000)
 _MOST_ENTRIES = 500
@@ -81,7 +78,7 @@ def style_of(ours: Path, own: Path | None) -> str:
 
 
 def frame_of(ours: Path, own: Path | None) -> Frame:
-    """The frame of a page, with every required part in it; raises Refused."""
+    """The frame of a page, with every required part in it and a place for its `policy`; raises Refused."""
     file, text, shown = _words("page.html", ours, own)
     _held(shown, lambda: _fill_in(text))
     if file.parent == own:

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
+from urllib.parse import quote
 
 from specgen.documents.no_break import NO_BREAK, NO_BREAK_HYPHEN, keep_together, keep_words
 from specgen.documents.plain_text import plain_text
@@ -28,6 +29,7 @@ from specgen.model.block import (
     Inlines,
     Item,
     Letters,
+    Link,
     Note,
     Paragraph,
     Part,
@@ -42,30 +44,31 @@ from specgen.model.block import (
 _JOINED = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+")
 # The name and description of a drawing in a file of its own; the page gives it others, with its number.
 _OWN_WORDS = re.compile(r"\s*<(title|desc)>[^<]*</\1>")
+# By the Content Security Policy of the W3C: nothing is fetched, and nothing runs.
+_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
 def write_html(document: Document, templates: Path, own: Path | None = None) -> bytes:
     """The whole page with its style sheet inside; frame and style may come from a firm's folder `own`."""
-    frame = frame_of(templates, own)
-    page = frame.substitute(
-        title=escape(f"{document.project}: {document.title}"),
-        style=style_of(templates, own),
-        head=_render_head(document),
-        body="\n".join(_render_body(document)),
-        legend=_render_legend(document),
-        kind=" ".join(
-            filter(
-                None,
-                [
-                    "three-part" if document.numbering == "three_part" else "plain",
-                    "draft" if document.draft else "",
-                    "wide" if document.landscape else "",
-                ],
-            )
-        ),
+    parts = render_parts(document) | {"style": style_of(templates, own), "policy": _POLICY}
+    return frame_of(templates, own).substitute(parts).encode()
+
+
+def render_parts(document: Document) -> dict[str, str]:
+    """What fills in the frame of a page, by name, save its style and its policy."""
+    kinds = (
+        "three-part" if document.numbering == "three_part" else "plain",
+        "draft" if document.draft else "",
+        "wide" if document.landscape else "",
     )
-    return page.encode()
+    return {
+        "title": escape(f"{document.project}: {document.title}"),
+        "head": _render_head(document),
+        "body": "\n".join(_render_body(document)),
+        "legend": _render_legend(document),
+        "kind": " ".join(filter(None, kinds)),
+    }
 
 
 def _render_head(document: Document) -> str:
@@ -169,7 +172,7 @@ def _render_figure(number: int, figure: Figure) -> str:
     opened, _, rest = svg.partition(">")
     drawing = f'{opened} role="img" aria-labelledby="{name}t {name}d">{said}{rest}'
     caption = f"{_render_words(figure.number)}. {_render_line(figure.caption)}"
-    return f"<figure>{drawing}<figcaption>{caption}</figcaption></figure>"
+    return f'<figure id="{name}">{drawing}<figcaption>{caption}</figcaption></figure>'
 
 
 def _render_title(block: Part | Article) -> str:
@@ -254,6 +257,11 @@ def _render_text(text: str) -> str:
     return _JOINED.sub(lambda found: f'<span class="whole">{found[0].replace(NO_BREAK_HYPHEN, "-")}</span>', escaped)
 
 
+def _render_link(link: Link) -> str:
+    place = "" if link.block is None else f"#{_name_anchor(link.block)}"
+    return f'<a href="{quote(link.target)}{place}">{_render_words(link.text)}</a>'
+
+
 def _render_inline(part: Inline) -> str:
     match part:
         case Text():
@@ -267,6 +275,8 @@ def _render_inline(part: Inline) -> str:
             return f"<strong>{_render_line(part.children)}</strong>"
         case Emphasis():
             return f"<em>{_render_line(part.children)}</em>"
+        case Link():
+            return _render_link(part)
         case Formula():
             return mathml.render_inline(part.text)
         case Blank():

@@ -18,6 +18,7 @@ from specgen.model.block import (
     Inline,
     Item,
     Letters,
+    Link,
     Note,
     Paragraph,
     Part,
@@ -81,7 +82,7 @@ def _render_line(content: Iterable[Inline]) -> str:
 
 def _render_inline(part: Inline) -> str:
     match part:
-        case Text() | Value() | Formula():
+        case Text() | Value() | Formula() | Link():
             return part.text
         case Letters():
             return f"[{part.text}]"

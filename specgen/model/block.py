@@ -111,7 +111,19 @@ class Letters:
     text: str
 
 
-Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula | Letters
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Words that lead to another file of the package, `target`; `block` is the place of a block in the document there.
+
+    Formats that are printed show the words alone.
+    """
+
+    text: str
+    target: str
+    block: int | None = None
+
+
+Inline = Text | Value | Strong | Emphasis | Blank | CheckBox | Ref | Formula | Letters | Link
 Inlines = tuple[Inline, ...]
 
 
@@ -280,6 +292,7 @@ class Document:
     draft: bool = False  # whether it is marked as a draft
     date: str = ""  # of the package, as it prints; empty if not given
     landscape: bool = False  # whether its pages lie on their side
+    used_for: str = ""  # what a reader does by it
 
     @property
     def file_name(self) -> str:

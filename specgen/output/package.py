@@ -76,7 +76,7 @@ def make_package(
     every = templates(folder, own)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
     issued = _choose(every, (), stages)
-    documents, rest = _compose(_choose(every, only, stages) if only else issued, issued, every, context, draft)
+    documents, context = _compose(_choose(every, only, stages) if only else issued, issued, every, context, draft)
     notes += _describe_figures(formats, documents)
     made = ComposedSet(
         documents=tuple(documents),
@@ -89,13 +89,13 @@ def make_package(
     written = write_set(made, formats)
     return Package(
         files=index_files(written.files),
-        about=_describe(context, draft, rest) | {"not_bound_in": list(map(str, written.problems))},
+        about=_describe(context, draft) | {"not_bound_in": list(map(str, written.problems))},
         problems=written.problems,
-        notes=(*notes, *written.told, *_tell_rest(project, rest)),
+        notes=(*notes, *written.told, *_tell_rest(project, context.rest)),
     )
 
 
-def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[str, Any]:
+def _describe(context: DocumentContext, draft: bool) -> dict[str, Any]:
     """The data of the manifest above its list of files."""
     return {
         "format": 1,
@@ -103,8 +103,8 @@ def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[st
         "purpose": context.project.get(("package", "purpose")),
         "draft": draft,
         "stops": [f.code for f in context.judgment.of(Severity.STOP)],
-        "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
-        "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),
+        "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in context.rest.left_out],
+        "to_verify": list(dict.fromkeys(map(context.name_text, context.rest.to_check))),
     }
 
 
@@ -114,8 +114,8 @@ def _compose(
     every: tuple[Template, ...],
     context: DocumentContext,
     draft: bool,
-) -> tuple[list[Document], Remainder]:
-    """The documents chosen, and what is known of all: those left out of a draft, what they cite, what is issued.
+) -> tuple[list[Document], DocumentContext]:
+    """The documents chosen, and the context with what is known of all: those left out, what they cite, what is issued.
 
     What tells of the others is composed again when they are there.
     """
@@ -127,10 +127,11 @@ def _compose(
     missing = {entry.id for entry in left_out}
     held = tuple((t.id, t.title) for t in issued if t.id not in missing)
     rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()), held)
-    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
+    context = replace(context, rest=rest)
+    made |= {t.id: document.compose_document(t, context, False) for t in last}
     kept = [made[template.id] for template in chosen if template.id not in missing]
     total = sum(map(count_brackets, kept))
-    return ([mark_draft(d, context, total) for d in kept] if draft else kept), rest
+    return ([mark_draft(d, context, total) for d in kept] if draft else kept), context
 
 
 def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:

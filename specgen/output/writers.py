@@ -12,10 +12,12 @@ from specgen.model.block import Document, Figure
 from specgen.model.problem import Problem, refuse
 from specgen.model.sheet import Sheet
 from specgen.model.suggest import suggest
+from specgen.output.manifest import MANIFEST
 
 NamedFile = tuple[str, bytes]  # the name of a file, and its contents
 Tell = Callable[[str | Problem], None]  # takes what the user is told beside the files, and what the files lack
 SetWriter = Callable[[ComposedSet, Tell], Iterable[NamedFile]]
+IndexWriter = Callable[[ComposedSet, tuple[str, ...]], NamedFile]  # takes the names of all other files
 
 WORKBOOK = "registers-and-lists.xlsx"
 
@@ -55,7 +57,10 @@ def check_formats(formats: Collection[str]) -> None:
 def write_set(made: ComposedSet, formats: Iterable[str]) -> WrittenSet:
     """The files of a set in every format asked for."""
     told: list[str | Problem] = []
-    files = [file for name in formats for file in WRITERS[name](made, told.append)]
+    asked = tuple(formats)
+    files = [file for name in asked for file in WRITERS[name](made, told.append)]
+    names = (*(name for name, _ in files), MANIFEST)
+    files += [INDEXES[name](made, names) for name in asked if name in INDEXES]
     return WrittenSet(
         files=tuple(files),
         told=tuple(note for note in told if isinstance(note, str)),
@@ -85,3 +90,11 @@ def _write_text(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
     return _write_each(made, "txt", lambda document: text.write_text(document).encode())
 
 
+def _write_review_page(made: ComposedSet, names: tuple[str, ...]) -> NamedFile:
+    """The page that leads to all files of the package."""
+    from specgen.documents.review_page import compose_review_page
+    from specgen.formats.review_page import write_review_page
+
+    return "index.html", write_review_page(compose_review_page(made, names), made.templates, made.own)
+# What is written of a package when the names of its other files are known, with the format that asks for it.
+INDEXES: dict[str, IndexWriter] = {"html": _write_review_page}

@@ -22,7 +22,7 @@ def page(folder: Path, name: str = "", text: str = "") -> str:
     own.mkdir()
     (own / (name or "style.css")).write_text(text, "utf-8")
     building.build(written(folder, SMALL), folder / "out", ("html",), ("D10",), templates=own if name else None)
-    return next((folder / "out").glob("*.html")).read_text("utf-8")
+    return next((folder / "out").glob("D10-*.html")).read_text("utf-8")
 
 
 def refused(folder: Path, name: str, text: str) -> Problem:

@@ -26,7 +26,7 @@ def firm(folder: Path, files: dict[str, str | bytes]) -> Path:
 def built(folder: Path, files: dict[str, str | bytes], only: str = "D05", formats: str = "txt") -> dict[str, str]:
     own, out = firm(folder, files), folder / "out"
     building.build(written(folder, SMALL), out, tuple(formats.split(",")), (only,), templates=own)
-    return {file.suffix: file.read_text("utf-8") for file in out.iterdir()}
+    return {file.suffix: file.read_text("utf-8") for file in out.iterdir() if file.name != "index.html"}
 
 
 def refused(folder: Path, files: dict[str, str | bytes]) -> Any:

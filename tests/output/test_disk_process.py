@@ -24,7 +24,7 @@ pytestmark = pytest.mark.no_cover
 # linux/prctl.h and linux/capability.h: drop a right for good; pass over the rights of files; read and search anywhere.
 CAPBSET_DROP, DAC_OVERRIDE, DAC_READ_SEARCH = 24, 1, 2
 # What stands in a package of one document in every format.
-WHOLE = [*(f"D10-mockup-acceptance-form.{ending}" for ending in ("docx", "html", "txt")), "manifest.json"]
+WHOLE = [*(f"D10-mockup-acceptance-form.{ending}" for ending in ("docx", "html", "txt")), "index.html", "manifest.json"]
 # Writes the same package over and over.
 AGAIN = """
 import sys

@@ -24,6 +24,7 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Letters,
+    Link,
     Part,
     Strong,
     Table,
@@ -144,7 +145,7 @@ class Writer:
     def render_inline(self, part: Inline, properties: str) -> str:
         """One inline; an unknown one is a defect."""
         match part:
-            case Text():
+            case Text() | Link():
                 return self.render_run(part.text, properties)
             case Value():
                 shade = (
