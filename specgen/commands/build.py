@@ -16,7 +16,9 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the file, the folder, and what is written there in which form."""
     parser.add_argument("file", metavar="FILE")
     parser.add_argument("--out", metavar="DIR", required=True)
-    formats = "docx, html, pdf, xlsx, csv, svg, txt; comma between them; without it all that are installed but svg and txt"
+    formats = (
+        "docx, html, pdf, xlsx, csv, svg, txt; comma between them; without it all that are installed but svg and txt"
+    )
     parser.add_argument("--formats", help=formats)
     parser.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
     parser.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")

@@ -4,13 +4,11 @@ from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 from importlib.util import find_spec
 
-from specgen.documents.book import list_sheets, make_book
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
 from specgen.formats.pdf.libraries import NEEDED, require_libraries
-from specgen.model.block import Document, Figure
+from specgen.model.block import Document
 from specgen.model.problem import Problem, refuse
-from specgen.model.sheet import Sheet
 from specgen.model.suggest import suggest
 from specgen.output.manifest import MANIFEST
 
@@ -96,5 +94,61 @@ def _write_review_page(made: ComposedSet, names: tuple[str, ...]) -> NamedFile:
     from specgen.formats.review_page import write_review_page
 
     return "index.html", write_review_page(compose_review_page(made, names), made.templates, made.own)
+
+
+def _write_csv(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    from specgen.formats import csv_sheet
+
+    return ((_name_list(document, sheet), csv_sheet.write_csv(sheet)) for document, sheet in list_sheets(made))
+
+
+def _name_list(document: str, sheet: Sheet) -> str:
+    """`D07-panel-list.csv`: a sheet stands beside its document."""
+    return f"{document}-{sheet.name.lower().replace(' ', '-')}.csv"
+
+
+def _write_xlsx(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    from specgen.formats import workbook
+
+    book = make_book(made)
+    return iter(() if book is None else ((WORKBOOK, workbook.write_workbook(book)),))
+
+
+def _write_svg(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    """Each drawing in a file of its own, with the bytes that a page is set from."""
+    for document in made.documents:
+        figures = (block for block in document.blocks if isinstance(block, Figure))
+        yield from ((_name_drawing(document, figure), figure.svg.encode()) for figure in figures)
+
+
+def _name_drawing(document: Document, figure: Figure) -> str:
+    """`D07-figure-2-elevations.svg`: by the number under which the document prints it."""
+    number, name = (text.lower().replace(" ", "-") for text in (figure.number, figure.name.replace("_", "-")))
+    return f"{document.id}-{number}-{name}.svg"
+
+
+def _write_pdf(made: ComposedSet, tell: Tell) -> Iterator[NamedFile]:
+    from specgen.formats.pdf.bind import bind
+    from specgen.formats.pdf.forms import write_forms
+    from specgen.formats.pdf.pages import name_file
+
+    bound = bind(made)
+    notes: tuple[str | Problem, ...] = (*bound.told, *bound.problems)
+    for note in notes:
+        tell(note)
+    yield name_file(made), bound.pdf
+    yield from write_forms(made)
+
+
+# A format loads only the libraries it needs; it has a row here, and none elsewhere.
+WRITERS: dict[str, SetWriter] = {
+    "docx": _write_docx,
+    "html": _write_html,
+    "pdf": _write_pdf,
+    "txt": _write_text,
+    "xlsx": _write_xlsx,
+    "csv": _write_csv,
+    "svg": _write_svg,
+}
 # What is written of a package when the names of its other files are known, with the format that asks for it.
 INDEXES: dict[str, IndexWriter] = {"html": _write_review_page}

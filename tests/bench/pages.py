@@ -1,6 +1,6 @@
 """The pages of `clean` as a process of its own, as the library keeps what it has set once.
 
-`python -m tests.bench.pages ours` makes its PDF, `bare` compiles the same content without tags, `none` only prepares it.
+`python -m tests.bench.pages ours` makes its PDF, `bare` compiles the same content untagged, `none` only prepares it.
 """
 
 import json
