@@ -4,11 +4,13 @@ from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass
 from importlib.util import find_spec
 
+from specgen.documents.book import list_sheets, make_book
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
 from specgen.formats.pdf.libraries import NEEDED, require_libraries
-from specgen.model.block import Document
+from specgen.model.block import Document, Figure
 from specgen.model.problem import Problem, refuse
+from specgen.model.sheet import Sheet
 from specgen.model.suggest import suggest
 from specgen.output.manifest import MANIFEST
 
