@@ -36,7 +36,20 @@ LAYERS = (
     "__main__",
 )
 # What only the writing of documents, sheets and drawings needs.
-HEAVY = {"jinja2", "markdown", "docx", "lxml", "PIL", "openpyxl", "ezdxf", "matplotlib", "numpy", "typst", "pypdf", "pikepdf"}
+HEAVY = {
+    "jinja2",
+    "markdown",
+    "docx",
+    "lxml",
+    "PIL",
+    "openpyxl",
+    "ezdxf",
+    "matplotlib",
+    "numpy",
+    "typst",
+    "pypdf",
+    "pikepdf",
+}
 HEAVY |= {"resvg_py", "fontTools"}
 
 Name = tuple[str, ...]

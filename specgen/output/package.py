@@ -68,11 +68,7 @@ def make_package(
     notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve)
     folder = templates_folder()
-    if own is not None:
-        check_folder(own, folder)
-        if "html" in formats:
-            check_page(folder, own)
-    every = templates(folder, own)
+    every = _gather_templates(folder, own, formats)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
     documents, rest = _compose(_choose(every, only, stages), every, context, draft, whole=not only)
     notes += _describe_figures(formats, documents)
@@ -91,6 +87,15 @@ def make_package(
         problems=written.problems,
         notes=(*notes, *written.told, *_tell_rest(project, rest)),
     )
+
+
+def _gather_templates(folder: Path, own: Path | None, formats: tuple[str, ...]) -> tuple[Template, ...]:
+    """Every template there is, those of the firm in place of ours; raises Refused where its folder is faulty."""
+    if own is not None:
+        check_folder(own, folder)
+        if "html" in formats:
+            check_page(folder, own)
+    return templates(folder, own)
 
 
 def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[str, Any]:
