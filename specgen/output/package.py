@@ -69,11 +69,7 @@ def make_package(
     notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve)
     folder = templates_folder()
-    if own is not None:
-        check_folder(own, folder)
-        if "html" in formats:
-            check_page(folder, own)
-    every = templates(folder, own)
+    every = _gather_templates(folder, own, formats)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
     issued = _choose(every, (), stages)
     documents, context = _compose(_choose(every, only, stages) if only else issued, issued, every, context, draft)
@@ -93,6 +89,15 @@ def make_package(
         problems=written.problems,
         notes=(*notes, *written.told, *_tell_rest(project, context.rest)),
     )
+
+
+def _gather_templates(folder: Path, own: Path | None, formats: tuple[str, ...]) -> tuple[Template, ...]:
+    """Every template there is, those of the firm in place of ours; raises Refused where its folder is faulty."""
+    if own is not None:
+        check_folder(own, folder)
+        if "html" in formats:
+            check_page(folder, own)
+    return templates(folder, own)
 
 
 def _describe(context: DocumentContext, draft: bool) -> dict[str, Any]:
