@@ -7,6 +7,7 @@ from specgen.model.finding import Judgment
 from specgen.model.problem import refuse
 from specgen.output import package
 from specgen.output.disk import write_package
+from specgen.output.issued import read_issued
 from specgen.output.manifest import list_dropped
 from specgen.pipeline import check
 from specgen.terminal.report import count_standing
@@ -34,8 +35,13 @@ def build(
     draft: bool = False,
     letterhead: Path | None = None,
     templates: Path | None = None,
+    since: Path | None = None,
 ) -> BuiltPackage:
-    """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft."""
+    """Write the package to `out`, whole or not at all; raises Refused where stops stand, save in a draft.
+
+    What differs from the package in the folder `since` is marked.
+    """
+    issued = read_issued(since) if since is not None else None
     case = check(file)
     if case.judgment.stopped and not draft:
         hint = f"specgen check {file.name} lists them; --draft writes it all the same"
@@ -43,7 +49,7 @@ def build(
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
-    made = package.make_package(*facts, formats, only, draft, letterhead, templates, file.parent)
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, file.parent, issued)
     dropped = list_dropped(out)
     removed = "were removed" if len(dropped) > 1 else "was removed"
     notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []

@@ -35,6 +35,8 @@ def mark_draft(document: Document, context: DocumentContext, total: int) -> Docu
         facts=facts,
         running=(left, right.replace("Revision ", "Draft of revision ")),
         draft=True,
+        digests=("", *document.digests),
+        changed=frozenset(place + 1 for place in document.changed),
     )
 
 

@@ -6,6 +6,7 @@ from pkgutil import iter_modules
 from typing import Any
 
 from specgen.documents.calculation_pages import calculation_pages
+from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.drawings import draw_named, name_drawings
@@ -60,6 +61,8 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "waiting_rules": ", ".join(list_waiting_rules(context)),
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
+        "issues_compared": tell_issues(context),
+        "nothing_changed": changes_of(context).none,
         "open_items": context.judgment.open_items,
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},

@@ -260,6 +260,8 @@ class Document:
     draft: bool = False  # whether it is marked as a draft
     date: str = ""  # of the package, as it prints; empty if not given
     landscape: bool = False  # whether its pages lie on their side
+    digests: tuple[str, ...] = ()  # kind and digest of each block, taken before numbers were filled in
+    changed: frozenset[int] = frozenset()  # places of the blocks that differ from the issued set
 
     @property
     def file_name(self) -> str:

@@ -5,32 +5,24 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from specgen.documents import document
-from specgen.documents.banner import count_brackets, mark_draft
-from specgen.documents.catalogue import Template, templates, templates_folder
+from specgen.documents.catalogue import read_change_sheet, templates, templates_folder
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
-from specgen.documents.drafts import (
-    ANSWER,
-    LEAST_KNOWN,
-    TELLS_OF_OTHERS,
-    Remainder,
-    count_known,
-    find_left_out,
-    list_asked,
-    list_cited,
-)
+from specgen.documents.drafts import LEAST_KNOWN, Remainder
+from specgen.documents.set_composing import choose_templates, compose_set
 from specgen.documents.template_overrides import check_folder, check_page
 from specgen.formats import png
 from specgen.judging.open_items import owed_rings
 from specgen.model.block import Document, Figure
-from specgen.model.finding import Judgment, Severity
+from specgen.model.changes import Changes
+from specgen.model.finding import Judgment
 from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.standard import Standards
-from specgen.model.suggest import suggest
+from specgen.model.state import State
 from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST, index_files
+from specgen.output.package_data import describe_package
 from specgen.output.writers import check_formats, write_set
 from specgen.resolving.provider import Resolver
 
@@ -57,10 +49,12 @@ def make_package(
     letterhead: Path | None = None,
     own: Path | None = None,
     home: Path | None = None,
+    since: State | None = None,
 ) -> Package:
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
-    `home` is the folder of the project file, in which its attachments lie. Raises Refused for an unknown format, an
+    `home` is the folder of the project file, in which its attachments lie; what differs from the state `since`, which
+    was issued, is marked. Raises Refused for an unknown format, an
     unknown id, a faulty template or a letterhead that cannot serve.
     """
     check_formats(formats)
@@ -71,51 +65,32 @@ def make_package(
         check_folder(own, folder)
         if "html" in formats:
             check_page(folder, own)
-    every = templates(folder, own)
+    every = templates(folder, own) + ((read_change_sheet(folder, own),) if since is not None else ())
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
-    documents, rest = _compose(_choose(every, only, stages), every, context, draft, whole=not only)
-    notes += _describe_figures(formats, documents)
+    composed = compose_set(choose_templates(every, only, stages), every, context, draft, not only, since)
     made = ComposedSet(
-        documents=tuple(documents), context=context, templates=folder, own=own, letterhead=letterhead, home=home
+        documents=composed.documents,
+        context=replace(context, changes=composed.changes),
+        templates=folder,
+        own=own,
+        letterhead=letterhead,
+        home=home,
     )
     files, told = write_set(made, formats)
+    notes += (*_describe_figures(formats, composed.documents), *told)
     return Package(
         files=index_files(files),
-        about=_describe(context, draft, rest),
-        notes=(*notes, *told, *_tell_rest(project, rest)),
+        about=describe_package(context, composed, draft),
+        notes=(*notes, *_tell_rest(project, composed.rest), *_tell_changes(composed.changes)),
     )
 
 
-def _describe(context: DocumentContext, draft: bool, rest: Remainder) -> dict[str, Any]:
-    """The data of the manifest above its list of files."""
-    return {
-        "format": 1,
-        "project": context.project.get(("project", "name")),
-        "purpose": context.project.get(("package", "purpose")),
-        "draft": draft,
-        "stops": [f.code for f in context.judgment.of(Severity.STOP)],
-        "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
-        "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),
-    }
-
-
-def _compose(
-    chosen: tuple[Template, ...], every: tuple[Template, ...], context: DocumentContext, draft: bool, whole: bool
-) -> tuple[list[Document], Remainder]:
-    """The documents of the package, and what is known of all: those left out of a draft, and what they cite.
-
-    What tells of the others is composed again when they are there.
-    """
-    last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
-    made = {t.id: document.compose_document(t, context, False) for t in (every if last else chosen) if t.id != ANSWER}
-    known = count_known(made.values())
-    left_out = find_left_out(known) if draft and whole else ()
-    rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()))
-    made |= {t.id: document.compose_document(t, replace(context, rest=rest), False) for t in last}
-    missing = {entry.id for entry in left_out}
-    kept = [made[template.id] for template in chosen if template.id not in missing]
-    total = sum(map(count_brackets, kept))
-    return ([mark_draft(d, context, total) for d in kept] if draft else kept), rest
+def _tell_changes(changes: Changes | None) -> Iterator[str]:
+    """What the contractor is told of the marks: that there are none, and that an issued revision is issued again."""
+    if changes is not None and changes.was[0] == changes.now[0]:
+        yield f"revision {changes.now[0]} was issued already: raise package.revision"
+    if changes is not None and not any(one.articles for one in changes.documents):
+        yield "no block of the documents differs from those issued: none is marked"
 
 
 def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
@@ -139,25 +114,9 @@ def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tu
     return read_letterhead(letterhead).notes
 
 
-def _describe_figures(formats: tuple[str, ...], documents: list[Document]) -> tuple[str, ...]:
+def _describe_figures(formats: tuple[str, ...], documents: tuple[Document, ...]) -> tuple[str, ...]:
     """What is told where Word documents cannot show their figures."""
     drawn = any(isinstance(block, Figure) for document in documents for block in document.blocks)
     if "docx" not in formats or not drawn or png.can_write():
         return ()
     return ("the Word files say in words what their figures show: install specgen with its extra picture to show them",)
-
-
-def _choose(every: tuple[Template, ...], only: tuple[str, ...], stages: tuple[str, ...] | None) -> tuple[Template, ...]:
-    """The templates asked for, else those of the stages that are owed; the answer of a draft is part of no other.
-
-    A draft, which owes no stage, has them all.
-    """
-    known = {template.id: template for template in every}
-    for name in only:
-        if name.upper() not in known:
-            raise refuse(f"there is no document {name!r}", suggest(name, list(known)))
-    wanted = {name.upper() for name in only}
-    if ANSWER in wanted and stages is not None:
-        raise refuse(f"{ANSWER} is part of a draft alone", "add --draft")
-    owed = [t for t in every if stages is None or (t.id != ANSWER and t.stage in stages)]
-    return tuple(t for t in every if t.id in wanted) if only else tuple(owed)
