@@ -31,7 +31,7 @@ class Comparison:
 
 
 def compare_files(old: Path, new: Path) -> Comparison:
-    """What differs in the project file `new` from the file or package `old`; raises Refused where one cannot be read."""
+    """What differs in the project file `new` from the file or package `old`; raises Refused where one is unreadable."""
     if _is_folder(new):
         raise Refused(Problem("this is a folder", "give the project file: specgen compare OLD NEW", file=str(new)))
     before = read_issued(old) if _is_folder(old) else _take_state(_check(old))[0]

@@ -3,10 +3,11 @@
 from argparse import ArgumentParser, Namespace
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands._package import answer_package
 from specgen.commands._rule_code import find_rule_code
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
-from specgen.model.problem import Refused
+from specgen.model.problem import Refused, refuse
 from specgen.pipeline import JudgedProject, check
 from specgen.terminal.report import format_report, report_to_data
 from specgen.terminal.rule_page import format_explained_rule
@@ -17,7 +18,8 @@ ORDER = 20
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what of the findings is asked for, and the form of the answer."""
-    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("file", metavar="FILE", nargs="?")
+    parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
     parser.add_argument("--format", choices=["text", "json"], default="text")
@@ -25,6 +27,10 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
+    if args.package is not None:
+        return answer_package(args)
+    if args.file is None:
+        raise refuse("FILE must be given", "specgen check --help tells what there is")
     try:
         return _check(args)
     except Refused as refused:

@@ -49,13 +49,13 @@ def _tell(part: Any) -> str:
         return f"<{part.target}>"
     if isinstance(part, Figure):
         return f"{_tell(part.caption)}|{part.alt}|{_ISSUE.sub('><', part.svg)}"
-    if dataclasses.is_dataclass(part):
+    if dataclasses.is_dataclass(part) and not isinstance(part, type):
         return f"{type(part).__name__}({'|'.join(_tell(getattr(part, name)) for name in _list_told(type(part)))})"
     return str(part)
 
 
 @cache
-def _list_told(kind: Any) -> tuple[str, ...]:
+def _list_told(kind: type[Any]) -> tuple[str, ...]:
     return tuple(field.name for field in dataclasses.fields(kind) if field.name not in _FILLED_IN)
 
 
@@ -105,7 +105,7 @@ def _count(
     come: list[tuple[tuple[str, str], str]],
     found: dict[tuple[str, str], dict[str, Counter[str]]],
 ) -> None:
-    """Count what went and came at one place: of each kind, what stands for another is changed, the rest added or gone."""
+    """Count what went and came at one place: what stands for another of its kind is changed, the rest added or gone."""
     left = Counter(_kind(told) for _, told in gone)
     for under, told in come:
         kind = _kind(told)

@@ -34,8 +34,8 @@ def find_changes(old: State, new: State, schema: Schema) -> Changes:
         now=(new.revision, new.date),
         issue=tuple(change for change in fields if _OF_THE_ISSUE.fullmatch(change.path)),
         fields=tuple(change for change in fields if not _OF_THE_ISSUE.fullmatch(change.path)),
-        come=tuple(member for member in after if member not in before),
-        gone=tuple(member for member in before if member not in after),
+        come=_list_new(after, before),
+        gone=_list_new(before, after),
         limits=tuple(_compare_limits(old.limits, new.limits)),
         rules=tuple(_compare_rules(old.findings, new.findings)),
         verdicts=tuple(VerdictChange(*told) for told in _differing(old.verdicts, new.verdicts)),
@@ -65,10 +65,27 @@ def _differing(old: Mapping[Key, Value], new: Mapping[Key, Value]) -> Iterator[t
 
 
 def _list_members(state: State, schema: Schema) -> dict[str, None]:
-    """The dotted paths of the members of which anything is given, in their order."""
-    paths = (path.split(".") for path in state.fields)
-    collections = {name for name, node in schema.root.children.items() if node.star is not None}
-    return dict.fromkeys(".".join(path[:2]) for path in paths if path[0] in collections)
+    """The dotted paths of the members of which anything is given, in their order: `elevations.E2.openings.WD7`."""
+    found: dict[str, None] = {}
+    for path in state.fields:
+        node, names = schema.root, path.split(".")
+        for depth, name in enumerate(names[:-1], 1):
+            if node.star is not None:
+                found[".".join(names[:depth])] = None
+            below = node.star or node.children.get(name)
+            if below is None:
+                break
+            node = below
+    return found
+
+
+def _list_new(members: Mapping[str, None], others: Mapping[str, None]) -> tuple[str, ...]:
+    """The members that the others lack, save those within another of them."""
+    told: list[str] = []
+    for member in members:
+        if member not in others and not member.startswith(tuple(f"{above}." for above in told[-1:])):
+            told.append(member)
+    return tuple(told)
 
 
 def _name_field(path: str, was: Said | None, now: Said | None, schema: Schema) -> FieldChange:

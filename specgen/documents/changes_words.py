@@ -26,20 +26,26 @@ def tell_issues(context: DocumentContext) -> str:
 def tell_value(context: DocumentContext, said: Said | None) -> str:
     """A value as the documents of the project print it: in both systems where they do."""
     if said is None:
-        return "None"
+        return "Not given"
     if context.project.both_units or said.ip == said.si:
         return tell_said(said, context.first)
     return said.ip if context.first == "ip" else said.si
 
 
 def name_place(context: DocumentContext, path: str) -> str:
-    """The member or section that a dotted path stands in: `W1 concrete`, `Package`."""
+    """The member or section that a dotted path stands in: `W1 concrete`, `E2 West face, WD7`, `Package`."""
     names = path.split(".")
-    node = context.project.schema.root.children.get(names[0])
-    if node is not None and node.star is not None and len(names) > 1:
-        return name_member(context, names[0], names[1])
-    said = words(names[0])
-    return said[:1].upper() + said[1:]
+    node, marks = context.project.schema.root.children.get(names[0]), list[str]()
+    if node is None or node.star is None or len(names) < 2:
+        said = words(names[0])
+        return said[:1].upper() + said[1:]
+    for name in names[1:]:
+        marks += [name] if node.star is not None else []
+        below = node.star or node.children.get(name)
+        if below is None:
+            break
+        node = below
+    return ", ".join((name_member(context, names[0], names[1]), *marks[1:]))
 
 
 def name_owner(role: str) -> str:

@@ -67,18 +67,24 @@ def compose_set(
     state = take_state(context, made.values(), whole)
     changes = None
     if since is not None:
-        changes = find_changes(since, state, context.project.schema)
+        changes = replace(find_changes(since, state, context.project.schema), marked=True)
         telling = replace(context, rest=rest, changes=changes)
         for template in chosen:
             if template.id in TELLS_OF_CHANGES:
                 made[template.id] = document.compose_document(template, telling, False)
         for one in changes.documents:
             if one.blocks:
-                made[one.id] = replace(made[one.id], changed=one.blocks)
+                made[one.id] = _mark_blocks(made[one.id], one.blocks, since)
     kept = [made[template.id] for template in chosen if template.id in made]
     total = sum(map(count_brackets, kept))
     documents = tuple(mark_draft(d, context, total) for d in kept) if draft else tuple(kept)
     return PackageDocuments(documents=documents, rest=rest, state=state, changes=changes)
+
+
+def _mark_blocks(made: Document, blocks: frozenset[int], since: State) -> Document:
+    """The document with its changed blocks marked; its title block tells since when."""
+    legend = ("Double line", f"Changed since revision {since.revision}")
+    return replace(made, changed=blocks, facts=(*made.facts, legend))
 
 
 def _compose_all(
@@ -89,7 +95,8 @@ def _compose_all(
     What tells of the others is composed again when they are there.
     """
     last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
-    made = {t.id: document.compose_document(t, context, False) for t in (every if last else chosen) if t.id not in _APART}
+    first = [template for template in (every if last else chosen) if template.id not in _APART]
+    made = {template.id: document.compose_document(template, context, False) for template in first}
     known = count_known(made.values())
     left_out = find_left_out(known) if leaves_out else ()
     rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()))

@@ -83,6 +83,7 @@ class Changes:
 
     was: tuple[str, str]  # revision and date of the older state
     now: tuple[str, str]
+    marked: bool = False  # whether the documents mark their changed blocks
     issue: tuple[FieldChange, ...] = ()
     fields: tuple[FieldChange, ...] = ()
     come: tuple[str, ...] = ()

@@ -28,9 +28,7 @@ def write_state(state: State) -> dict[str, Any]:
             for (name, member), (said, title) in state.results.items()
         ],
         "open": [{"path": path, **item._asdict()} for path, item in state.open.items()],
-        "owed": [
-            {"document": one.name, "owed_by": one.owed_by, "subjects": list(one.subjects)} for one in state.owed
-        ],
+        "owed": [{"document": one.name, "owed_by": one.owed_by, "subjects": list(one.subjects)} for one in state.owed],
         "documents": {
             name: {"title": title, "articles": [{**a._asdict(), "blocks": list(a.blocks)} for a in articles]}
             for name, (title, articles) in state.documents.items()
@@ -108,7 +106,8 @@ class _Place:
 
     def texts(self, name: str) -> tuple[str, ...]:
         """A list of texts."""
-        return tuple(_Place({"entry": one}, f"{self.path}{name}.").text("entry") for one in self._of(name, list, "list"))
+        entries = self._of(name, list, "list")
+        return tuple(_Place({"entry": one}, f"{self.path}{name}.").text("entry") for one in entries)
 
     def choice(self, name: str, choices: Callable[[str], Entry]) -> Entry:
         """A text that is one of a few."""

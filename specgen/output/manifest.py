@@ -174,7 +174,8 @@ def _read_digests(folder: Path) -> dict[str, Any]:
     data = _parse(read_given_file(folder / MANIFEST, _LISTED))
     if data is None:
         return {}
-    return data["files"] | {MANIFEST: digest(_reseal(data))}
+    files: dict[str, Any] = data["files"]
+    return files | {MANIFEST: digest(_reseal(data))}
 
 
 def _reseal(data: dict[str, Any]) -> bytes:

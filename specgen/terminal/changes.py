@@ -3,7 +3,15 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from specgen.model.changes import Changes, DocumentChange, FieldChange, FigureChange, ItemChange, RuleChange, VerdictChange
+from specgen.model.changes import (
+    Changes,
+    DocumentChange,
+    FieldChange,
+    FigureChange,
+    ItemChange,
+    RuleChange,
+    VerdictChange,
+)
 from specgen.model.forbidden_characters import show_unseen
 from specgen.model.state import OwedDocument, Said
 from specgen.model.value_text import words
@@ -19,7 +27,7 @@ def format_changes(changes: Changes, first: str) -> str:
     fields = list(list_fields(changes, first))
     raised = [rule for rule in changes.rules if rule.new is not None]
     groups = (
-        ("Issue", [f"{one.label}: {tell_said(one.old, first)} -> {tell_said(one.new, first)}" for one in changes.issue]),
+        ("Issue", [f"{one.label}: {_tell_two(one.old, one.new, first)}" for one in changes.issue]),
         ("Data", map(_format_field, fields)),
         ("Limits in force", [_format_figure(one, one.name, f" ({one.about})", first) for one in changes.limits]),
         ("Verdicts", map(_format_verdict, changes.verdicts)),
@@ -37,7 +45,7 @@ def format_changes(changes: Changes, first: str) -> str:
 
 def _tell_none(issue: tuple[FieldChange, ...]) -> str:
     """One line that says that nothing changed, or nothing but the issue."""
-    told = (f"{one.path} {tell_said(one.old, 'ip')} -> {tell_said(one.new, 'ip')}" for one in issue)
+    told = (f"{one.path} {_tell_two(one.old, one.new, 'ip')}" for one in issue)
     return show_unseen(f"Nothing changed but the issue: {', '.join(told)}." if issue else "Nothing changed.")
 
 
@@ -61,7 +69,11 @@ def _format_field(line: FieldLine) -> str:
 
 def _format_figure(one: FigureChange, name: str, behind: str, first: str) -> str:
     member = f", {one.member}" if one.member else ""
-    return f"{name}{member}: {tell_said(one.old, first)} -> {tell_said(one.new, first)}{behind}"
+    return f"{name}{member}: {_tell_two(one.old, one.new, first)}{behind}"
+
+
+def _tell_two(old: Said | None, new: Said | None, first: str) -> str:
+    return f"{tell_said(old, first)} -> {tell_said(new, first)}"
 
 
 def _format_verdict(one: VerdictChange) -> str:

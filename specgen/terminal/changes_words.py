@@ -8,7 +8,7 @@ from specgen.model.state import Said
 from specgen.model.value_text import count
 
 _NOUNS = {"part": "heading", "article": "heading", "equation": "step", "signature": "signature block"}
-NONE = "none"  # stands for a value that was not or is not given
+NONE = "not given"
 
 
 class FieldLine(NamedTuple):
@@ -32,7 +32,8 @@ def tell_said(said: Said | None, first: str) -> str:
 def tell_article(change: ArticleChange) -> str:
     """`2 items changed, 1 table added`."""
     told = (("changed", change.changed), ("added", change.added), ("removed", change.removed))
-    return ", ".join(f"{count(number, _NOUNS.get(kind, kind))} {what}" for what, kinds in told for kind, number in kinds)
+    counts = ((count(number, _NOUNS.get(kind, kind)), what) for what, kinds in told for kind, number in kinds)
+    return ", ".join(f"{number} {what}" for number, what in counts)
 
 
 def name_article(change: ArticleChange) -> str:
@@ -56,5 +57,5 @@ def count_fields(changes: Changes, member: str) -> str:
 
 def below_members(changes: Changes) -> Iterator[FieldChange]:
     """The fields that changed of what there was and is."""
-    told = {*changes.gone, *changes.come}
-    yield from (change for change in changes.fields if ".".join(change.path.split(".")[:2]) not in told)
+    told = tuple(f"{member}." for member in (*changes.gone, *changes.come))
+    yield from (change for change in changes.fields if not change.path.startswith(told))

@@ -19,6 +19,7 @@ def _tell(change: DocumentChange) -> Iterator[tuple[str, str, str]]:
     name = f"{change.id} {change.title}"
     if change.kind != "changed":
         yield name, "All", "New document" if change.kind == "added" else "No longer included"
-    for article in change.articles:
+    for number, article in enumerate(change.articles):
         told = tell_article(article)
-        yield name, name_article(article), told[:1].upper() + told[1:]
+        # A row whose first cell is empty belongs to the one above it.
+        yield "" if number else name, name_article(article), told[:1].upper() + told[1:]

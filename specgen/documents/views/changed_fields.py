@@ -12,9 +12,10 @@ from specgen.terminal.changes_words import below_members, count_fields
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each value; one for each member that is new or dropped as a whole."""
     changes = changes_of(context)
-    lines = [(name_place(context, path), "", count_fields(changes, path), "Dropped", "") for path in changes.gone]
-    lines += [(name_place(context, path), "", "None", count_fields(changes, path), "") for path in changes.come]
-    lines += [_tell(context, one) for one in (*changes.issue, *below_members(changes))]
+    lines = [_tell(context, one) for one in changes.issue]
+    lines += [(name_place(context, path), "", count_fields(changes, path), "Dropped", "") for path in changes.gone]
+    lines += [(name_place(context, path), "", "Not given", count_fields(changes, path), "") for path in changes.come]
+    lines += [_tell(context, one) for one in below_members(changes)]
     return TableView(("Item", "Value", "Was", "Is", "By"), tuple(lines), (18, 26, 20, 20, 16))
 
 

@@ -15,7 +15,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _tell(rule: RuleChange) -> tuple[str, ...]:
-    return rule.code, rule.subject, _name(rule.old, "None"), _name(rule.new, "Cleared"), rule.message
+    subject = "Project" if rule.subject == "project" else rule.subject
+    return rule.code, subject, _name(rule.old, "Not found"), _name(rule.new, "Cleared"), rule.message
 
 
 def _name(severity: Severity | None, otherwise: str) -> str:
