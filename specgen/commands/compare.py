@@ -14,8 +14,8 @@ HELP = "what differs between two project files, or since a package"
 ORDER = 25
 _JSON = (
     "text, or json: format, old, new, errors, changed, issue, fields, limits, verdicts, rules, results, "
-    "open (added, closed), documents_required (added, dropped), documents; "
-    "old and new of a value in ip and si, null for none"
+    "open (added, closed), documents_required (added, dropped), "
+    "documents; old and new of a value in ip and si, null for none"
 )
 
 

@@ -112,10 +112,13 @@ def _count(
         what = "changed" if left[kind] else "added"
         left[kind] -= left[kind] > 0
         found.setdefault(under, {}).setdefault(what, Counter())[kind] += 1
+    removed = []
     for under, told in reversed(gone):
         if left[_kind(told)]:
             left[_kind(told)] -= 1
-            found.setdefault(under, {}).setdefault("removed", Counter())[_kind(told)] += 1
+            removed.append((under, _kind(told)))
+    for under, kind in reversed(removed):
+        found.setdefault(under, {}).setdefault("removed", Counter())[kind] += 1
 
 
 def _kind(told: str) -> str:

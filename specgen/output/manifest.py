@@ -16,6 +16,7 @@ _SEAL = "manifest"
 # No file of ours is larger: a letterhead may hold a tenth of it, and a manifest has a line for each value given.
 _NOUN, _MOVE = "nothing was written: the file", "move it out of the folder"
 _WRITTEN, _LISTED = FileUse(_NOUN, _MOVE, 500_000_000, _MOVE), FileUse(_NOUN, _MOVE, 50_000_000, _MOVE)
+_LOOKED_AT = FileUse("the file", _MOVE, _WRITTEN.most, _MOVE)
 _GIVEN = FileUse("the manifest", "give the folder of a package", _LISTED.most, "give a package as it was written")
 FORMAT = 1
 # Files that file managers put into every folder they show; they hold no work of the user.
@@ -96,7 +97,7 @@ def read_manifest(folder: Path) -> Manifest:
 
 def list_changes(folder: Path) -> PackageChanges:
     """What of a package is not as it was written; raises Refused where a file cannot be read."""
-    return _find_changes(folder)
+    return _find_changes(folder, _LOOKED_AT)
 
 
 def refuse_changed(folder: Path, shown: Path) -> None:
@@ -127,7 +128,7 @@ def _list_first(names: tuple[str, ...]) -> str:
     return ", ".join(names[:3]) + (", ..." if len(names) > 3 else "")
 
 
-def _find_changes(folder: Path) -> PackageChanges:
+def _find_changes(folder: Path, use: FileUse = _WRITTEN) -> PackageChanges:
     """What of a folder is not as the manifest in it says."""
     digests = _read_digests(folder)
     entries = {entry.name: entry for entry in sorted(folder.iterdir())}
@@ -139,7 +140,7 @@ def _find_changes(folder: Path) -> PackageChanges:
             opened.append(document)
         elif name not in listed:
             added += [] if name in _DROPPED and entry.is_file() else [name]
-        elif not _is_unchanged(entry, digests[listed[name]]):
+        elif not _is_unchanged(entry, digests[listed[name]], use):
             edited.append(name)
     there = set(listed.values())
     missing = tuple(name for name in digests if name not in there)
@@ -162,9 +163,9 @@ def _find_open_document(name: str, documents: Iterable[str]) -> str:
     return next((d for d in documents if name.startswith("~$") and d[2:] == name[2:]), "")
 
 
-def _is_unchanged(entry: Path, was: Any) -> bool:
+def _is_unchanged(entry: Path, was: Any, use: FileUse) -> bool:
     """Whether the entry is the file as written; a folder or link of that name is not."""
-    return not entry.is_symlink() and entry.is_file() and digest(read_given_file(entry, _WRITTEN)) == was
+    return not entry.is_symlink() and entry.is_file() and digest(read_given_file(entry, use)) == was
 
 
 def _read_digests(folder: Path) -> dict[str, Any]:

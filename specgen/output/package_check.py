@@ -1,5 +1,6 @@
 """Holds a package against its manifest, and the files it was made from against those that stand there now."""
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -43,10 +44,8 @@ def check_package(folder: Path, project: Path | None) -> PackageState:
 
 def _check_inputs(data: dict[str, Any], folder: Path, project: Path) -> list[InputState]:
     """The project file as given, and its side files beside it by the names that the manifest has for them."""
-    listed = data.get("input")
-    rows = listed if isinstance(listed, list) else []
-    known = [(row.get("file"), row.get("sha256")) for row in rows if isinstance(row, dict)]
-    if not known or not all(isinstance(part, str) for row in known for part in row):
+    known = list(_list_inputs(data.get("input")))
+    if not known:
         message = "the package does not tell what it was made from"
         raise Refused(Problem(message, "leave out the project file", file=str(folder / MANIFEST)))
     (_, was), *sides = known
@@ -55,6 +54,14 @@ def _check_inputs(data: dict[str, Any], folder: Path, project: Path) -> list[Inp
         InputState(project.name, "same" if digest(content) == was else "changed"),
         *(InputState(name, _check_side(project, name, was)) for name, was in sides),
     ]
+
+
+def _list_inputs(listed: Any) -> Iterator[tuple[str, str]]:
+    """Name and digest of each file that a manifest says the package was made from."""
+    for row in listed if isinstance(listed, list) else ():
+        name, was = (row.get("file"), row.get("sha256")) if isinstance(row, dict) else (None, None)
+        if isinstance(name, str) and isinstance(was, str):
+            yield name, was
 
 
 def _check_side(project: Path, name: str, was: str) -> str:
