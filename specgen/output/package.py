@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from specgen.documents.catalogue import read_change_sheet, templates, templates_folder
+from specgen.documents.catalogue import Template, read_change_sheet, templates, templates_folder
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import LEAST_KNOWN, Remainder
@@ -53,19 +53,14 @@ def make_package(
 ) -> Package:
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
-    `home` is the folder of the project file, in which its attachments lie; what differs from the state `since`, which
-    was issued, is marked. Raises Refused for an unknown format, an
-    unknown id, a faulty template or a letterhead that cannot serve.
+    `home` is the folder of the project file, in which its attachments lie; what differs from the issued state `since`
+    is marked. Raises Refused for an unknown format or id, a faulty template, and a letterhead that cannot serve.
     """
     check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve)
     folder = templates_folder()
-    if own is not None:
-        check_folder(own, folder)
-        if "html" in formats:
-            check_page(folder, own)
-    every = templates(folder, own) + ((read_change_sheet(folder, own),) if since is not None else ())
+    every = _read_templates(folder, own, formats, since)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
     composed = compose_set(choose_templates(every, only, stages), every, context, draft, not only, since)
     made = ComposedSet(
@@ -83,6 +78,17 @@ def make_package(
         about=describe_package(context, composed, draft),
         notes=(*notes, *_tell_rest(project, composed.rest), *_tell_changes(composed.changes)),
     )
+
+
+def _read_templates(
+    folder: Path, own: Path | None, formats: tuple[str, ...], since: State | None
+) -> tuple[Template, ...]:
+    """The templates that a package may hold, the firm's in place of ours; raises Refused for a faulty one."""
+    if own is not None:
+        check_folder(own, folder)
+        if "html" in formats:
+            check_page(folder, own)
+    return templates(folder, own) + ((read_change_sheet(folder, own),) if since is not None else ())
 
 
 def _tell_changes(changes: Changes | None) -> Iterator[str]:

@@ -81,16 +81,16 @@ def test_rules_raised_and_cleared_are_told_with_clause_subject_and_severity(tmp_
 
 
 def test_a_result_that_moves_is_told_and_one_that_rounds_to_the_same_is_not(tmp_path: Path, capsys: Any) -> None:
-    def with_groove(depth: str) -> Any:
-        return merged(OLD, {"aesthetic_joint": {"profile": "v", "width": "3/4 in", "depth": depth}})
+    def with_joint(width: str) -> Any:
+        return merged(OLD, {"joints": {"J1": {"kind": "opening_perimeter", "width": width}}})
 
-    found = data_of(capsys, tmp_path, with_groove("1/2 in"), with_groove("3/4 in"))["results"]
-    # 3 in of board less a groove of 1/2 in and 3/4 in and 1/16 in of leveling: by hand.
-    moved = [one for one in found if one["calculation"] == "remaining-board"]
+    found = data_of(capsys, tmp_path, with_joint("3/4 in"), with_joint("1/2 in"))["results"]
+    # The sealant is half as deep as the joint is wide: common practice, no source.
+    moved = [one for one in found if one["calculation"] == "joint-depth"]
     assert [(one["member"], one["old"]["ip"], one["new"]["ip"]) for one in moved] == [
-        ("walls.W1", "2.438 in", "2.188 in")
+        ("joints.J1", "0.375 in", "0.25 in")
     ]
-    assert data_of(capsys, tmp_path, with_groove("1/2 in"), with_groove("0.50001 in"))["results"] == []
+    assert data_of(capsys, tmp_path, with_joint("1/2 in"), with_joint("0.500001 in"))["results"] == []
 
 
 def test_open_items_and_documents_that_are_newly_owed_are_told(tmp_path: Path, capsys: Any) -> None:
@@ -117,6 +117,13 @@ def test_documents_whose_text_differs_are_named_with_their_articles(tmp_path: Pa
                 "title": "Exceptions",
                 "changed": {},
                 "added": {"part": 1, "paragraph": 1, "table": 1},
+                "removed": {},
+            },
+            {
+                "number": "",
+                "title": "Documents still required",
+                "changed": {"table": 1},
+                "added": {},
                 "removed": {},
             },
         ],

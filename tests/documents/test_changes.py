@@ -59,7 +59,7 @@ def test_a_print_does_not_differ_from_itself(numbering: str, tmp_path: Path) -> 
         ("1. Stir.", "1. **Stir.**", {"1.02 Coats": "1 item changed"}),
         ("1. Spray.", "   1. Spray.", {"1.02 Coats": "1 item changed"}),
         ("## Coats", "## Finish", {"1.02 Finish": "1 heading changed"}),
-        ("flat.\n1. Keep dry.", "dry.\n1. Store flat.", {"1.01 Board": "1 item changed"}),
+        ("Store flat.\n1. Keep dry.", "Keep dry.\n1. Store flat.", {"1.01 Board": "1 item added, 1 item removed"}),
         ("Board\n1. Store flat.\n", "Board\n", {"1.01 Board": "1 item removed"}),
     ],
 )  # fmt: skip

@@ -14,7 +14,7 @@ from tests.running import Ended, run_main
 from tests.support import SMALL, merged, written
 
 SIDED = merged(SMALL, {"firm": "firm.yaml"})
-FIRM = {"format": 1, "parties": {"applicator": {"name": "Three Ladders"}}}
+FIRM = {"format": 1, "compressor": {"air_flow": "26 cfm"}}
 D10 = "D10-mockup-acceptance-form.txt"
 
 
@@ -83,7 +83,7 @@ def test_project_files_that_changed_since_are_named(package: Path, tmp_path: Pat
     says = f"{package}: not as written by specgen 0.1.0\n  project file changed since: project.yaml\n"
     assert (done.code, done.out) == (1, says)
     written(tmp_path, SIDED)
-    written(tmp_path, FIRM | {"parties": {}}, "firm.yaml")
+    written(tmp_path, FIRM | {"compressor": {"air_flow": "27 cfm"}}, "firm.yaml")
     assert data_of(capsys, package, str(file))["input"] == [
         {"file": "project.yaml", "state": "same"},
         {"file": "firm.yaml", "state": "changed"},
