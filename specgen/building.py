@@ -8,6 +8,7 @@ from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, refuse
 from specgen.output import package
 from specgen.output.disk import write_package
+from specgen.output.issued import read_issued
 from specgen.output.manifest import list_dropped
 from specgen.pipeline import check
 from specgen.terminal.report import count_standing
@@ -41,11 +42,14 @@ def build(
     draft: bool = False,
     letterhead: Path | None = None,
     templates: Path | None = None,
+    since: Path | None = None,
 ) -> BuiltPackage:
     """Write the package to `out`, whole or not at all; raises Refused where stops stand.
 
-    A draft, and a document that lists the stops, are written in spite of them.
+    A draft, and a document that lists the stops, are written in spite of them. What differs from the package in the
+    folder `since` is marked.
     """
+    issued = read_issued(since) if since is not None else None
     case = check(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
         hint = f"specgen check {file.name} lists them; --draft writes it all the same"
@@ -53,7 +57,8 @@ def build(
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     facts = (context.project, context.standards, case.judgment, context.resolve)
-    made = package.make_package(*facts, formats, only, draft, letterhead, templates, file.resolve().parent)
+    home = file.resolve().parent
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued)
     dropped = list_dropped(out)
     removed = "were removed" if len(dropped) > 1 else "was removed"
     notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []

@@ -31,6 +31,7 @@ LAYERS = (
     "output",
     "pipeline",
     "building",
+    "comparing",
     "commands",
     "cli",
     "__main__",

@@ -23,6 +23,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--only", metavar="ID", action="append", default=[], help="only this document; may be repeated")
     parser.add_argument("--letterhead", metavar="FILE.docx", help="gives page, header, footer and styles")
     parser.add_argument("--templates", metavar="DIR", help="a firm's own words, each in place of ours of the same name")
+    parser.add_argument("--since", metavar="PACKAGE", help="marks what differs from this package, as it was issued")
     parser.add_argument("--draft", action="store_true", help="write in spite of stops; marks every page")
 
 
@@ -36,6 +37,7 @@ def run(args: Namespace) -> Outcome:
         draft=args.draft,
         letterhead=read_file_name(args.letterhead) if args.letterhead is not None else None,
         templates=Path(args.templates) if args.templates is not None else None,
+        since=Path(args.since) if args.since is not None else None,
     )
     messages = [*package.notes, f"wrote {count(len(package.files), 'file')} to {args.out}"]
     if package.draft:

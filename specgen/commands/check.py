@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
+from specgen.commands._package import answer_package
 from specgen.commands._rule_code import find_rule_code
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
@@ -22,7 +23,8 @@ ORDER = 20
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what of the findings is asked for, and the form of the answer."""
-    parser.add_argument("files", metavar="FILE", nargs="+", help="a project; of several, or of a folder, one line each")
+    parser.add_argument("files", metavar="FILE", nargs="*", help="a project; of several, or of a folder, one line each")
+    parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
     parser.add_argument("--format", choices=["text", "json"], default="text")
@@ -30,6 +32,10 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
+    if args.package is not None:
+        return answer_package(args)
+    if not args.files:
+        raise refuse("FILE must be given", "specgen check --help tells what there is")
     many = len(args.files) > 1 or os.path.isdir(args.files[0])  # noqa: PTH112 (no error without rights)
     try:
         return _check_many(args) if many else _check(args)

@@ -38,6 +38,8 @@ def mark_draft(document: Document, context: DocumentContext, total: int, *, coun
         facts=facts,
         running=(left, right.replace("Revision ", "Draft of revision ")),
         draft=True,
+        digests=("", *document.digests),
+        changed=frozenset(place + 1 for place in document.changed),
     )
 
 

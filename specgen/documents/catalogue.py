@@ -15,6 +15,8 @@ _KEYS = {"id", "title", "order", "numbering", "landscape", "stage", "used_for"}
 _ENTRY = re.compile(r"(\w+):(?:\s+(.*))?\s*")
 _NO_NAME = re.compile(r"""[/\\:*?"<>|]|^\.|\.$""")
 MOST_TITLE = 60  # characters
+# The document that tells what changed: a set has it only where it is compared with another.
+CHANGE_SHEET = "D20"
 _Head = dict[str, tuple[str, int]]  # the text of each entry, and its line
 _Fault = tuple[str, str, int]  # what is wrong, what would be right, the line
 
@@ -58,6 +60,13 @@ def templates(folder: Path | None = None, own: Path | None = None) -> tuple[Temp
         if ids.count(template.id) > 1:
             raise Refused(Problem(f"two templates have the id {template.id}", "give one another id", "", template.file))
     return tuple(catalogue)
+
+
+def read_change_sheet(folder: Path, own: Path | None = None) -> Template:
+    """The template of the change sheet, which is part of no other set; raises Refused for a malformed head."""
+    name = f"changes/{CHANGE_SHEET}.md.j2"
+    used = find_template(name, folder, own)
+    return _read(used, f"{own.name}/{name}" if own is not None and used != folder / name else used.name)
 
 
 def _read(file: Path, shown: str) -> Template:

@@ -12,6 +12,7 @@ from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.documents.drafts import Remainder
 from specgen.documents.editions import fill_editions, name_edition
 from specgen.model.absence import Absent
+from specgen.model.changes import Changes
 from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Judgment
@@ -46,6 +47,7 @@ class DocumentContext:
     judgment: Judgment
     resolve: Resolver
     rest: Remainder = Remainder()  # what is known of the other documents, where one tells of them
+    changes: Changes | None = None  # what differs from an issued set, where there is one to compare with
 
     @property
     def first(self) -> str:

@@ -5,6 +5,7 @@ from typing import Literal, cast
 
 from specgen.documents.banner import count_brackets, mark_draft
 from specgen.documents.catalogue import Template
+from specgen.documents.changes_blocks import digest_blocks
 from specgen.documents.citing import cite_blocks
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
@@ -29,6 +30,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
     numbering = cast(Literal["three_part", "plain"], template.numbering)
     if numbering == "three_part":
         blocks = (Contents(), *blocks)
+    digests = digest_blocks(blocks)
     numbered, legend = number_blocks(blocks, numbering, template.landscape)
     # The document that lists what is not verified does not refer to itself.
     legend = tuple((mark, text.replace(f"see {template.id}", "see the list above")) for mark, text in legend)
@@ -48,6 +50,7 @@ def compose_document(template: Template, context: DocumentContext, draft: bool) 
         date=date,
         landscape=template.landscape,
         used_for=template.used_for,
+        digests=digests,
     )
     return mark_draft(document, context, count_brackets(document)) if draft else document
 

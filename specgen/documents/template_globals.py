@@ -7,6 +7,7 @@ from typing import Any
 
 from specgen.documents.banner import tell_standing
 from specgen.documents.calculation_pages import calculation_pages
+from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.drawings import draw_named, name_drawings
@@ -64,6 +65,9 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "waiting_rules": ", ".join(list_waiting_rules(context)),
         "contact": tell_contact(context),
         "reply_route": tell_route(context),
+        "issues_compared": tell_issues(context),
+        "changes_marked": changes_of(context).marked,
+        "nothing_changed": changes_of(context).none,
         "open_items": context.judgment.open_items,
         "documents_pending": count_pending(context),
         "asked_before": count_asked(context),

@@ -17,6 +17,7 @@ _PARTS = {"title", "style", "kind", "head", "body", "legend"}
 # Filled in by the writer of a page: none of ours asks for anything outside itself, whatever a frame or a style says.
 _POLICY = '<meta http-equiv="Content-Security-Policy" content="$policy">'
 _PAGE = ("page.html", "style.css")
+_FOLDERS = ("documents", "changes")
 _USE = FileUse("the template", "put a text file in its place", 2_000_000)
 _MOST_ENTRIES = 500
 Answer = TypeVar("Answer")
@@ -26,7 +27,7 @@ def check_folder(own: Path, ours: Path) -> None:
     """Check a folder of overrides; raises Refused if it is no folder or holds a file that overrides nothing."""
     if not own.is_dir():
         raise Refused(Problem("this is no folder of templates", "give a folder that holds `documents`", "", str(own)))
-    known = [*_PAGE, *(f"documents/{file.name}" for file in sorted((ours / "documents").glob("*.md.j2")))]
+    known = [*_PAGE, *(f"{kind}/{f.name}" for kind in _FOLDERS for f in sorted((ours / kind).glob("*.md.j2")))]
     entries = list(islice(own.rglob("*"), _MOST_ENTRIES + 1))
     if len(entries) > _MOST_ENTRIES:
         message = f"the folder holds more than {_MOST_ENTRIES} files and folders"

@@ -46,6 +46,7 @@ _JOINED = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+")
 _OWN_WORDS = re.compile(r"\s*<(title|desc)>[^<]*</\1>")
 # By the Content Security Policy of the W3C: nothing is fetched, and nothing runs.
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
+_CHANGED = '<span class="unseen">Changed. </span>'
 _MANY = 4  # columns from which on the rows of a table stand as cards on a phone
 
 
@@ -108,31 +109,41 @@ def _render_body(document: Document) -> Iterator[str]:
     title, tables = document.title, 0
     for listed, run in groupby(numbered, key=lambda pair: isinstance(pair[1], Item)):
         if listed:
-            yield _render_items([block for _, block in run if isinstance(block, Item)])
+            yield _render_items([(block, n in document.changed) for n, block in run if isinstance(block, Item)])
             continue
         for number, block in run:
             if isinstance(block, (Part, Article)):
                 title, tables = plain_text(block.title), 0
             tables += isinstance(block, Table)
             if isinstance(block, Contents):
-                yield _render_contents(document.blocks)
+                written = _render_contents(document.blocks)
             elif isinstance(block, Table):
-                yield _render_table(block, title if tables == 1 else f"{title}, table {tables}")
+                written = _render_table(block, title if tables == 1 else f"{title}, table {tables}")
             else:
-                yield _render_block(number, block)
+                written = _render_block(number, block)
+            yield _mark_changed(written) if number in document.changed else written
 
 
-def _render_items(items: list[Item]) -> str:
-    """Nested lists; each item carries its own number, so that every format shows the same."""
+def _mark_changed(written: str) -> str:
+    """A block with a line at its left, named for those who do not see it."""
+    opened, _, rest = written.partition(">")
+    kind = opened.replace(' class="', ' class="changed ', 1) if ' class="' in opened else f'{opened} class="changed"'
+    return f"{kind}>{_CHANGED}{rest}"
+
+
+def _render_items(items: list[tuple[Item, bool]]) -> str:
+    """Nested lists of items, and whether each has changed; an item carries its number, the same in every format."""
     parts: list[str] = []
     depth = -1
-    for item in items:
+    for item, changed in items:
         if item.level <= depth:
             parts.append("</li></ol>" * (depth - item.level) + "</li>")
         # A list that opens on a deeper level stands in an item without words: lists hold nothing but items.
         parts.append("<li>".join(['<ol class="items">'] * (item.level - depth)))
         depth = item.level
-        parts.append(f'<li><span class="n">{item.number}</span> {_render_line(item.content)}')
+        line = f'<span class="n">{item.number}</span> {_render_line(item.content)}'
+        # The line stands beside the words of the item alone, and not beside the list within it.
+        parts.append(f'<li><div class="changed">{_CHANGED}{line}</div>' if changed else f"<li>{line}")
     return "".join(parts) + "</li></ol>" * (depth + 1)
 
 

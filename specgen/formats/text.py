@@ -31,12 +31,18 @@ from specgen.model.block import (
 )
 
 _RULE = "=" * 72
+# What stands before a line that changed since the issued set.
+_CHANGED = "|| "
 
 
 def write_text(document: Document) -> str:
     """The whole document, one block per line, tables with bars between their cells."""
     head = [f"{document.id} {document.title.upper()}", *(f"{label}: {text}" for label, text in document.facts), ""]
-    body = [line for block in document.blocks for line in _render_block(block)]
+    body = [
+        f"{_CHANGED * bool(line and number in document.changed)}{line}"
+        for number, block in enumerate(document.blocks)
+        for line in _render_block(block)
+    ]
     legend = [f"[{mark}] {text}" for mark, text in document.legend]
     # A line that the user wrote stands behind a bar, so that it is not taken for one of the document.
     lines = (line.replace("\n", "\n    | ") for line in (*head, *body, *([""] if legend else []), *legend))

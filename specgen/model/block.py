@@ -293,6 +293,8 @@ class Document:
     date: str = ""  # of the package, as it prints; empty if not given
     landscape: bool = False  # whether its pages lie on their side
     used_for: str = ""  # what a reader does by it
+    digests: tuple[str, ...] = ()  # kind and digest of each block, taken before numbers were filled in
+    changed: frozenset[int] = frozenset()  # places of the blocks that differ from the issued set
 
     @property
     def file_name(self) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, field
 from functools import wraps
-from typing import TYPE_CHECKING, Any, Generic, TypeVar, TypeVarTuple, cast
+from typing import TYPE_CHECKING, Any, Generic, NamedTuple, TypeVar, TypeVarTuple, cast
 
 from specgen.model.absence import Absent
 from specgen.model.condition import Term
@@ -14,12 +14,21 @@ from specgen.model.finding import Place
 Answer = TypeVar("Answer")
 
 
+class InputFile(NamedTuple):
+    """A file that a project was read from."""
+
+    use: str  # the field that names it; `project` for the project file itself
+    name: str  # as it is named there
+    digest: str  # of its bytes
+
+
 @dataclass(frozen=True)
 class Project:
     """Facts of one job. `values` are the plan; `maker` are the coating manufacturer's own figures.
 
     `from_maker` are the paths of the plan whose value is in the coating system file only. `members` holds the marks of
-    each given collection, empty ones included. `unfound` are the paths that name a file which is not there.
+    each given collection, empty ones included. `unfound` are the paths that name a file which is not there,
+    `inputs` the files that it was read from.
     """
 
     schema: Schema
@@ -30,6 +39,7 @@ class Project:
     defaults: dict[Path, Any] = field(default_factory=dict)
     from_maker: frozenset[Path] = frozenset()
     unfound: frozenset[Path] = frozenset()
+    inputs: tuple[InputFile, ...] = ()
     answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
     _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
         default_factory=dict, init=False, compare=False

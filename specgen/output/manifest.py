@@ -1,28 +1,26 @@
 """The manifest of a package, and the check of a folder by it: which files we wrote, and which were changed."""
 
-import hashlib
 import json
 import os
 import unicodedata
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
+from specgen.model.digest import digest
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.reading.given_file import FileUse, read_given_file
 
 MANIFEST = "manifest.json"
 _SEAL = "manifest"
-# No file of ours is larger: a letterhead may hold a tenth of it, and a manifest has a line for each file.
+# No file of ours is larger: a letterhead may hold a tenth of it, and a manifest has a line for each value given.
 _NOUN, _MOVE = "nothing was written: the file", "move it out of the folder"
-_WRITTEN, _LISTED = FileUse(_NOUN, _MOVE, 500_000_000, _MOVE), FileUse(_NOUN, _MOVE, 10_000_000, _MOVE)
+_WRITTEN, _LISTED = FileUse(_NOUN, _MOVE, 500_000_000, _MOVE), FileUse(_NOUN, _MOVE, 50_000_000, _MOVE)
+_LOOKED_AT = FileUse("the file", _MOVE, _WRITTEN.most, _MOVE)
+_GIVEN = FileUse("the manifest", "give the folder of a package", _LISTED.most, "give a package as it was written")
+FORMAT = 1
 # Files that file managers put into every folder they show; they hold no work of the user.
 _DROPPED = {".DS_Store", "Thumbs.db", "desktop.ini"}
-
-
-def digest(content: bytes) -> str:
-    """The SHA-256 of a file, as the manifest lists it."""
-    return hashlib.sha256(content).hexdigest()
 
 
 def index_files(files: Iterable[tuple[str, bytes]]) -> dict[str, bytes]:
@@ -57,17 +55,62 @@ def _encode(data: dict[str, Any]) -> bytes:
     return (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
 
 
+class PackageChanges(NamedTuple):
+    """Names of files of a package: added and edited since it was written, open in another program, and missing."""
+
+    added: tuple[str, ...]
+    edited: tuple[str, ...]
+    opened: tuple[str, ...]
+    missing: tuple[str, ...]
+
+    @property
+    def hold_work(self) -> bool:
+        """Whether something stands in the folder that a new package would destroy."""
+        return bool(self.added or self.edited or self.opened)
+
+
+class Manifest(NamedTuple):
+    """The data of a package's manifest, and whether it was edited since it was written."""
+
+    data: dict[str, Any]
+    edited: bool
+
+
+def read_manifest(folder: Path) -> Manifest:
+    """The manifest of a package; raises Refused for a folder that is none of ours."""
+    if not os.path.isfile(folder / MANIFEST):  # noqa: PTH113 (no error for a name too long)
+        there = os.path.isdir(folder)  # noqa: PTH112
+        message = f"the folder holds no package: it has no {MANIFEST}" if there else "this is no folder of a package"
+        raise Refused(Problem(message, "give the folder that specgen build wrote", file=str(folder)))
+    content = read_given_file(folder / MANIFEST, _GIVEN)
+    data = _parse(content)
+    if data is None:
+        hint = "give the folder of a package as it was written"
+        raise Refused(Problem("this is no manifest that specgen wrote", hint, file=str(folder / MANIFEST)))
+    if data.get("format") != FORMAT:
+        found = data.get("format")
+        named = f"format {found}" if isinstance(found, int) else "another format"
+        message = f"the package is in {named}, and this version reads format {FORMAT}"
+        raise Refused(Problem(message, "read it with the version that wrote it", file=str(folder / MANIFEST)))
+    return Manifest(data, _reseal(data) != content)
+
+
+def list_changes(folder: Path) -> PackageChanges:
+    """What of a package is not as it was written; raises Refused where a file cannot be read."""
+    return _find_changes(folder, _LOOKED_AT)
+
+
 def refuse_changed(folder: Path, shown: Path) -> None:
     """Raise Refused if the folder holds anything but an unchanged package; `shown` is its name in messages."""
-    foreign, edited, opened = _find_changes(folder)
-    if opened:
-        message = f"open in another program: {_list_first(opened)}"
+    found = _find_changes(folder)
+    if found.opened:
+        message = f"open in another program: {_list_first(found.opened)}"
         raise Refused(Problem(message, "close it, then build again", file=str(shown)))
-    if foreign:
-        message = f"the folder holds files that specgen did not write: {_list_first(foreign)}"
+    if found.added:
+        message = f"the folder holds files that specgen did not write: {_list_first(found.added)}"
         raise Refused(Problem(message, "give an empty folder, or move them", file=str(shown)))
-    if edited:
-        message = f"edited by hand since it was written: {_list_first(edited)}"
+    if found.edited:
+        message = f"edited by hand since it was written: {_list_first(found.edited)}"
         raise Refused(Problem(message, "move it to keep it, or give another folder", file=str(shown)))
 
 
@@ -78,26 +121,38 @@ def list_dropped(folder: Path) -> list[str]:
 
 def is_spent(folder: Path) -> bool:
     """Whether a temporary folder holds no work of the user: it is unfinished or an unchanged package."""
-    return not (folder / MANIFEST).is_file() or not any(_find_changes(folder))
+    return not (folder / MANIFEST).is_file() or not _find_changes(folder).hold_work
 
 
-def _list_first(names: list[str]) -> str:
+def _list_first(names: tuple[str, ...]) -> str:
     return ", ".join(names[:3]) + (", ..." if len(names) > 3 else "")
 
 
-def _find_changes(folder: Path) -> tuple[list[str], list[str], list[str]]:
-    """The names of files that we did not write, that were edited, and that another program has open."""
+def _find_changes(folder: Path, use: FileUse = _WRITTEN) -> PackageChanges:
+    """What of a folder is not as the manifest in it says."""
     digests = _read_digests(folder)
-    foreign, edited, opened = [], [], []
-    for entry in sorted(folder.iterdir()):
-        document = _find_open_document(entry.name, digests)
+    entries = {entry.name: entry for entry in sorted(folder.iterdir())}
+    listed = _match_names(entries, digests)
+    added, edited, opened = [], [], []
+    for name, entry in entries.items():
+        document = _find_open_document(name, digests)
         if document:
             opened.append(document)
-        elif entry.name not in digests:
-            foreign += [] if entry.name in _DROPPED and entry.is_file() else [entry.name]
-        elif not _is_unchanged(entry, digests[entry.name]):
-            edited.append(entry.name)
-    return foreign, edited, opened
+        elif name not in listed:
+            added += [] if name in _DROPPED and entry.is_file() else [name]
+        elif not _is_unchanged(entry, digests[listed[name]], use):
+            edited.append(name)
+    there = set(listed.values())
+    missing = tuple(name for name in digests if name not in there)
+    return PackageChanges(tuple(added), tuple(edited), tuple(opened), missing)
+
+
+def _match_names(entries: Iterable[str], digests: Iterable[str]) -> dict[str, str]:
+    """The listed name of each entry that has one; a copy may have composed or taken apart the letters of a name."""
+    known, there = set(digests), set(entries)
+    apart = {unicodedata.normalize("NFC", name): name for name in known - there}
+    found = {name: name if name in known else apart.get(unicodedata.normalize("NFC", name)) for name in there}
+    return {name: listed for name, listed in found.items() if listed is not None}
 
 
 def _find_open_document(name: str, documents: Iterable[str]) -> str:
@@ -108,20 +163,34 @@ def _find_open_document(name: str, documents: Iterable[str]) -> str:
     return next((d for d in documents if name.startswith("~$") and d[2:] == name[2:]), "")
 
 
-def _is_unchanged(entry: Path, was: Any) -> bool:
+def _is_unchanged(entry: Path, was: Any, use: FileUse) -> bool:
     """Whether the entry is the file as written; a folder or link of that name is not."""
-    return not entry.is_symlink() and entry.is_file() and digest(read_given_file(entry, _WRITTEN)) == was
+    return not entry.is_symlink() and entry.is_file() and digest(read_given_file(entry, use)) == was
 
 
 def _read_digests(folder: Path) -> dict[str, Any]:
     """The digests listed in the manifest of a folder, and its own; empty if there is none that we wrote."""
     if not (folder / MANIFEST).is_file():
         return {}
-    content = read_given_file(folder / MANIFEST, _LISTED)
+    data = _parse(read_given_file(folder / MANIFEST, _LISTED))
+    if data is None:
+        return {}
+    files: dict[str, Any] = data["files"]
+    return files | {MANIFEST: digest(_reseal(data))}
+
+
+def _reseal(data: dict[str, Any]) -> bytes:
+    """The bytes of a manifest as they were written with these data."""
+    return _seal({key: value for key, value in data.items() if key != _SEAL})
+
+
+def _parse(content: bytes) -> dict[str, Any] | None:
+    """The data of a manifest that can be sealed and lists files, or None."""
     try:
         data = json.loads(content)
-        files = data["files"]
-        seal = _seal({key: value for key, value in data.items() if key != _SEAL})
-    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        return {}
-    return files | {MANIFEST: digest(seal)} if isinstance(files, dict) and files else {}
+        _encode(data)
+    except (ValueError, TypeError, RecursionError):
+        return None
+    if not isinstance(data, dict) or not isinstance(data.get("files"), dict) or not data["files"]:
+        return None
+    return data

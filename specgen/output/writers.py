@@ -54,13 +54,13 @@ def check_formats(formats: Collection[str]) -> None:
         require_libraries()
 
 
-def write_set(made: ComposedSet, formats: Iterable[str]) -> WrittenSet:
-    """The files of a set in every format asked for."""
+def write_set(made: ComposedSet, formats: Iterable[str], index: bool = True) -> WrittenSet:
+    """The files of a set in every format asked for, with the page that leads to them unless `index` is false."""
     told: list[str | Problem] = []
     asked = tuple(formats)
     files = [file for name in asked for file in WRITERS[name](made, told.append)]
     names = (*(name for name, _ in files), MANIFEST)
-    files += [INDEXES[name](made, names) for name in asked if name in INDEXES]
+    files += [INDEXES[name](made, names) for name in asked if index and name in INDEXES]
     return WrittenSet(
         files=tuple(files),
         told=tuple(note for note in told if isinstance(note, str)),

@@ -2,7 +2,9 @@
 
 import re
 from pathlib import Path as FilePath
+from typing import NamedTuple
 
+from specgen.model.digest import digest
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 from specgen.reading.given_file import FileUse, read_given_file
@@ -12,7 +14,14 @@ _USE = FileUse("the file", "name a YAML file", MOST_BYTES, "split it")
 _LINE_END = re.compile("\r\n|\r|\n")
 
 
-def read_source(path: FilePath, shown: str) -> str:
+class FileText(NamedTuple):
+    """The text of a file, and the digest of the bytes it was read from."""
+
+    text: str
+    digest: str
+
+
+def read_source(path: FilePath, shown: str) -> FileText:
     """The text of the file at `path`, named `shown` in messages; a UTF-8 byte order mark is skipped."""
     content = read_given_file(path, _USE, shown)
     try:
@@ -24,7 +33,7 @@ def read_source(path: FilePath, shown: str) -> str:
         start, message, hint = fault
         lines = _LINE_END.split(source[:start])
         raise Refused(Problem(message, hint, "", shown, len(lines), len(lines[-1]) + 1))
-    return source
+    return FileText(source, digest(content))
 
 
 def _locate_bad_byte(content: bytes, start: int, shown: str) -> Problem:

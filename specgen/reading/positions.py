@@ -53,6 +53,7 @@ class Text:
     data: dict[str, Any] = field(default_factory=dict)
     places: dict[Path, Place] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
+    digest: str = ""  # of its bytes
 
     def problem(self, path: Path, message: str, hint: str = "") -> None:
         """Note a problem at a path, or at its nearest parent if the path is missing."""
@@ -79,8 +80,8 @@ def _short(text: str) -> str:
 
 def read_text(path: FilePath, shown: str) -> Text:
     """The content of the file at `path`, named `shown` in messages; raises Refused if it is no YAML mapping."""
-    source = read_source(path, shown)
-    text = Text(shown)
+    source, digest = read_source(path, shown)
+    text = Text(shown, digest=digest)
     collecting = gc.isenabled()
     gc.disable()
     try:

@@ -10,7 +10,7 @@ from typing import Any
 
 from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
-from specgen.model.project import Project
+from specgen.model.project import InputFile, Project
 from specgen.model.suggest import suggest
 from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
@@ -49,7 +49,7 @@ def read_project(file: FilePath, schema: Schema) -> Project:
         _side(file, name, ("records", str(number)), "record", schema, main)
         for number, name in enumerate(main.values.get(("records",), ()))
     ]
-    project = _join(main, sides, schema)
+    project = _join(main, sides, records, schema)
     project = dataclasses.replace(project, unfound=list_unfound(project, file.resolve().parent))
     files = (main, *sides.values(), *records)
     problems = [problem for content in files for problem in content.text.problems]
@@ -193,7 +193,9 @@ def _mark_attachments(side: _FileContent, word: str, shared: set[str], schema: S
         side.members[(_ATTACHMENTS,)] = tuple(map(marked, side.members[(_ATTACHMENTS,)]))
 
 
-def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema) -> Project:
+def _join(
+    main: _FileContent, sides: Mapping[str, _FileContent], records: Iterable[_FileContent], schema: Schema
+) -> Project:
     values, members, places = dict(main.values), dict(main.members), dict(main.text.places)
     maker = (
         {p: v for p, v in sides["coating_system"].values.items() if p[0] != _ATTACHMENTS}
@@ -210,7 +212,9 @@ def _join(main: _FileContent, sides: Mapping[str, _FileContent], schema: Schema)
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
     usual = defaults(schema, values.get(("package", "units"), "ip")) | _by_edition(values)
-    return Project(schema, values, members, places, maker, usual, from_maker)
+    uses = [("project", main), *sides.items(), *(("records", record) for record in records)]
+    inputs = tuple(InputFile(use, content.text.file, content.text.digest) for use, content in uses)
+    return Project(schema, values, members, places, maker, usual, from_maker, inputs=inputs)
 
 
 def _by_edition(values: dict[Path, Any]) -> dict[Path, Any]:

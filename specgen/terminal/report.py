@@ -50,7 +50,7 @@ def report_to_data(
         "open": len(judgment.open_items),
         "not_judged": len(judgment.not_judged),
     }
-    data["findings"] = [_finding_to_data(f) for f in choose_findings(judgment, severity, rule)]
+    data["findings"] = [finding_to_data(f) for f in choose_findings(judgment, severity, rule)]
     data["open"] = [
         {"path": i.path, "ring": i.ring, "owed_by": i.owed_by, "holds_up": list(i.holds_up)}
         for i in judgment.open_items
@@ -61,7 +61,8 @@ def report_to_data(
     return data
 
 
-def _finding_to_data(finding: Finding) -> dict[str, Any]:
+def finding_to_data(finding: Finding) -> dict[str, Any]:
+    """A finding as data, its place in the files with it."""
     place = finding.place
     return {
         "rule": finding.rule,

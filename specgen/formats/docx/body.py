@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from specgen.documents.no_break import keep_words
 from specgen.documents.plain_text import plain_text
+from specgen.formats.docx.change_mark import mark_changed
 from specgen.formats.docx.contents import render_contents
 from specgen.formats.docx.front import render_boxes, render_title_block
 from specgen.formats.docx.keeping import list_kept
@@ -58,6 +59,8 @@ class Body(Writer):
         for number, (block, kept) in enumerate(zip(document.blocks, list_kept(document.blocks), strict=True)):
             self.below = next(iter(document.blocks[number + 1 : number + 2]), None)
             written = self.render_block(number, block, kept)
+            if number in document.changed:
+                written = mark_changed(written)
             begins = number > 0 and isinstance(document.blocks[number - 1], Break)
             yield self.begin_page(written) if begins else written
         if document.legend:

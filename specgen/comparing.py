@@ -1,0 +1,81 @@
+"""The story of a comparison: take the states of two project files, or of a package and a file, and tell them apart."""
+
+import os
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from specgen.documents import document
+from specgen.documents.catalogue import read_change_sheet, templates, templates_folder
+from specgen.documents.changes_finding import find_changes
+from specgen.documents.composed_set import ComposedSet
+from specgen.documents.context import DocumentContext
+from specgen.documents.set_composing import choose_templates, compose_set
+from specgen.judging.open_items import owed_rings
+from specgen.model.changes import Changes
+from specgen.model.problem import Problem, Refused
+from specgen.model.state import State
+from specgen.output.disk import write_package
+from specgen.output.issued import read_issued
+from specgen.output.manifest import FORMAT, index_files
+from specgen.output.writers import check_formats, write_set
+from specgen.pipeline import JudgedProject, check
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """What differs, and the context of the newer state, from which a change sheet is composed."""
+
+    changes: Changes
+    context: DocumentContext
+    draft: bool  # whether the newer state cannot be submitted
+
+
+def compare_files(old: Path, new: Path) -> Comparison:
+    """What differs in the project file `new` from the file or package `old`; raises Refused where one is unreadable."""
+    if _is_folder(new):
+        raise Refused(Problem("this is a folder", "give the project file: specgen compare OLD NEW", file=str(new)))
+    before = read_issued(old) if _is_folder(old) else _take_state(_check(old))[0]
+    case = _check(new)
+    after, context = _take_state(case)
+    changes = find_changes(before, after, case.project.schema)
+    return Comparison(changes, replace(context, changes=changes), _is_draft(case))
+
+
+def write_change_sheet(comparison: Comparison, out: Path, formats: tuple[str, ...]) -> tuple[str, ...]:
+    """Write the change sheet to a folder, whole or not at all; returns the names of its files. Raises Refused."""
+    check_formats(formats)
+    folder, context = templates_folder(), comparison.context
+    sheet = document.compose_document(read_change_sheet(folder), context, comparison.draft)
+    made = ComposedSet(documents=(sheet,), context=context, templates=folder)
+    files = index_files(write_set(made, formats, index=False).files)
+    about = {"format": FORMAT, "project": sheet.project, "was": comparison.changes.was, "now": comparison.changes.now}
+    write_package(out, files, about)
+    return tuple(files)
+
+
+def _is_folder(path: Path) -> bool:
+    return os.path.isdir(path)  # noqa: PTH112 (no error for a name too long)
+
+
+def _check(file: Path) -> JudgedProject:
+    """The project of a file, judged; raises Refused with its files named from here, as both may have one name."""
+    try:
+        return check(file)
+    except Refused as refused:
+        others = [problem for problem in refused.problems if problem.path == "format"]
+        told = others[:1] or refused.problems
+        raise Refused(*(replace(p, file=str(file.parent / p.file)) if p.file else p for p in told)) from None
+
+
+def _is_draft(case: JudgedProject) -> bool:
+    return case.judgment.stopped or case.project.value(("package", "purpose")) == "design_draft"
+
+
+def _take_state(case: JudgedProject) -> tuple[State, DocumentContext]:
+    """The state of a project with the documents that a package of it has, and their context."""
+    context = DocumentContext(case.project, case.context.standards, case.judgment, case.context.resolve)
+    stages = None if _is_draft(case) else owed_rings(str(case.project.value(("package", "purpose"))))
+    every = templates()
+    issued = choose_templates(every, (), stages)
+    composed = compose_set(issued, issued, every, context, _is_draft(case))
+    return composed.state, context

@@ -1,0 +1,155 @@
+"""`build --since`: what differs from an issued package is marked in every form. All of it is behavior of ours."""
+
+import errno
+import json
+import os
+import re
+import zipfile
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.commands.test_compare import package
+from tests.formats.docx.validator import findings
+from tests.output.manifests import manifest_of
+from tests.output.test_disk import failing
+from tests.running import Ended, run_main
+from tests.support import SMALL, merged, written
+
+OLD = merged(SMALL, {"package": {"revision": 0, "date": "2027-03-01"}})
+NEW = merged(
+    SMALL,
+    {
+        "package": {"revision": 1, "date": "2027-04-05"},
+        "walls": {"W1": {"attachment": {"method": "mechanical"}}, "W2": SMALL["walls"]["W1"]},
+    },
+)
+D02 = "D02-compatibility-and-compliance"
+
+
+def built(capsys: Any, folder: Path, since: Path, data: Any = NEW, *more: str) -> Ended:
+    file = written(folder, data, "new.yaml")
+    words = ("--out", str(folder / "new"), "--since", str(since), "--draft", "--formats", "docx,html,txt", *more)
+    return run_main(capsys, "build", str(file), *words)
+
+
+def test_changed_blocks_are_marked_in_every_form_and_no_other(tmp_path: Path, capsys: Any) -> None:
+    done = built(capsys, tmp_path, package(capsys, tmp_path, OLD))
+    assert done.code == 1
+    new = tmp_path / "new"
+    text = (new / f"{D02}.txt").read_text("utf-8")
+    marked = [line for line in text.splitlines() if line.startswith("|| ")]
+    assert any(line.startswith("|| W2 ") for line in marked)
+    assert "Double line: Changed since revision 0" in text
+    page = (new / f"{D02}.html").read_text("utf-8")
+    with zipfile.ZipFile(new / f"{D02}.docx") as file:
+        word = file.read("word/document.xml").decode()
+    said = page.count('<span class="unseen">Changed. </span>')
+    assert said > 0
+    assert page.count('class="changed') == said
+    assert '<w:left w:val="double" w:sz="12"' in word
+    # What stays: the line on the sources, which no change of a wall touches.
+    assert "changed" not in (new / "D05-warnings-and-limitations.html").read_text("utf-8").partition("<h2>")[0][-1:]
+
+
+def test_the_marked_word_files_are_valid(tmp_path: Path, capsys: Any) -> None:
+    built(capsys, tmp_path, package(capsys, tmp_path, OLD))
+    files = sorted((tmp_path / "new").glob("*.docx"))
+    assert len(files) > 3
+    assert {file.name: told for file in files if (told := findings(file))} == {}
+
+
+def test_a_set_that_is_compared_holds_its_change_sheet_and_no_other_set_does(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, OLD)
+    assert not list(issued.glob("D20*"))
+    built(capsys, tmp_path, issued)
+    text = (tmp_path / "new" / "D20-changes.txt").read_text("utf-8")
+    assert "Changes from revision 0 of March 1, 2027 to revision 1 of April 5, 2027." in text
+    assert "In the documents listed, a double line at the left marks what changed." in text
+    assert "ATT-01a | W1 | Not found | Stop | " in text
+    # The sheet tells of the others, and so is not compared itself.
+    assert "D20" not in manifest_of(tmp_path / "new")["documents"]
+
+
+def test_nothing_is_marked_where_nothing_differs_and_that_is_told(tmp_path: Path, capsys: Any) -> None:
+    done = built(capsys, tmp_path, package(capsys, tmp_path, OLD), OLD)
+    assert "revision 0 was issued already: raise package.revision" in done.err
+    assert "no block of the documents differs from those issued: none is marked" in done.err
+    assert not any("|| " in file.read_text("utf-8") for file in (tmp_path / "new").glob("*.txt"))
+
+
+def test_a_set_may_take_the_place_of_the_one_it_is_compared_with(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, OLD)
+    file = written(tmp_path, NEW)
+    words = ("build", str(file), "--out", str(issued), "--since", str(issued), "--draft", "--formats", "txt")
+    assert run_main(capsys, *words).code == 1
+    assert "|| " in (issued / f"{D02}.txt").read_text("utf-8")
+
+
+def test_one_document_alone_is_compared_with_itself(tmp_path: Path, capsys: Any) -> None:
+    done = built(capsys, tmp_path, package(capsys, tmp_path, OLD), NEW, "--only", "D02", "--formats", "txt")
+    assert done.code == 1
+    assert sorted(file.name for file in (tmp_path / "new").iterdir()) == [f"{D02}.txt", "manifest.json"]
+    assert "|| " in (tmp_path / "new" / f"{D02}.txt").read_text("utf-8")
+
+
+def test_the_same_input_gives_the_same_bytes(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, OLD)
+    made = []
+    for _ in range(2):
+        built(capsys, tmp_path, issued)
+        made.append({file.name: file.read_bytes() for file in (tmp_path / "new").iterdir()})
+    assert made[0] == made[1]
+
+
+@pytest.mark.parametrize(
+    ("spoil", "says"),
+    [
+        (lambda out: (out / "manifest.json").unlink(), "the folder holds no package"),
+        (lambda out: (out / "manifest.json").write_text("{}"), "this is no manifest that specgen wrote"),
+        (
+            lambda out: (out / "manifest.json").write_text(json.dumps(manifest_of(out))),
+            "edited by hand since the package was written",
+        ),
+    ],
+)
+def test_what_is_no_package_is_refused_and_nothing_is_written(
+    spoil: Any, says: str, tmp_path: Path, capsys: Any
+) -> None:
+    issued = package(capsys, tmp_path, OLD, "--only", "D02")
+    spoil(issued)
+    done = built(capsys, tmp_path, issued)
+    assert done.code == 2
+    assert says in done.err
+    assert done.err.count("\n") == 1
+    assert not (tmp_path / "new").exists()
+
+
+def test_a_full_disk_leaves_the_issued_package(tmp_path: Path, capsys: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    issued = package(capsys, tmp_path, OLD)
+    before = {file.name: file.read_bytes() for file in issued.iterdir()}
+    monkeypatch.setattr(os, "fsync", failing(errno.ENOSPC, 2))
+    file = written(tmp_path, NEW)
+    words = ("build", str(file), "--out", str(issued), "--since", str(issued), "--draft", "--formats", "txt")
+    done = run_main(capsys, *words)
+    assert done.code == 2
+    assert "No space left" in done.err
+    assert {file.name: file.read_bytes() for file in issued.iterdir()} == before
+
+
+def test_the_manifest_tells_what_the_package_was_made_from(tmp_path: Path, capsys: Any) -> None:
+    manifest = manifest_of(package(capsys, tmp_path, NEW))
+    keys = (
+        "format specgen project purpose draft input stops left_out to_verify findings revision date whole walls fields"
+    )
+    assert list(manifest) == [*keys.split(), "limits", "results", "open", "owed", "documents", "files", "manifest"]
+    assert [(one["use"], one["file"]) for one in manifest["input"]] == [("project", "issued.yaml")]
+    assert re.fullmatch("[0-9a-f]{64}", manifest["input"][0]["sha256"])
+    assert manifest["fields"]["walls.W1.attachment.method"] == "mechanical"
+    assert [(one["rule"], one["clause"], one["severity"]) for one in manifest["findings"]][:1] == [
+        ("ATT-01", "a", "stop")
+    ]
+    told = json.loads(run_main(capsys, "check", str(tmp_path / "issued.yaml"), "--format", "json").out)
+    assert manifest["findings"] == told["findings"]
+    assert all(set(limit) == {"ip", "si", "source"} for limit in manifest["limits"].values())
