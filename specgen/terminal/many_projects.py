@@ -14,6 +14,7 @@ _SAID = {
     Verdict.NO: "no",
     Verdict.NOT_YET_KNOWN: "not yet known",
 }
+_MOST_NAME, _MOST_TOLD = 200, 800  # characters of a name, and of what is told of a file
 _COUNTED = (("stop", "stop"), ("caution", "caution"), ("open", "open item"))
 
 
@@ -28,7 +29,7 @@ class ProjectReport(NamedTuple):
 def format_projects(reports: list[ProjectReport]) -> str:
     """The verdicts and counts of each file and of all; the first problem of a file that could not be checked."""
     checked = [report.data for report in reports if not report.data["errors"]]
-    names = [show_unseen(report.file) for report in reports]
+    names = [_cut_name(show_unseen(report.file)) for report in reports]
     width = max(map(len, names))
     room = max((len(_tell_verdicts([data])) for data in checked), default=0)
     lines = [f"{name:<{width}}  {_tell(report, room)}" for name, report in zip(names, reports, strict=True)]
@@ -50,7 +51,13 @@ def _tell(report: ProjectReport, room: int) -> str:
     about = f"{first['path']}: " if first["path"] else ""
     hint = f" ({first['hint']})" if first["hint"] else ""
     rest = f"; {count(more, 'more problem')}" if more else ""
-    return show_unseen(f"not checked: {place}{about}{first['message']}{hint}{rest}")
+    told = show_unseen(f"not checked: {place}{about}{first['message']}{hint}")
+    return f"{told if len(told) <= _MOST_TOLD else f'{told[:_MOST_TOLD]} ...'}{rest}"
+
+
+def _cut_name(name: str) -> str:
+    """The end of a long name, which tells it from others of the same folder."""
+    return name if len(name) <= _MOST_NAME else f"...{name[-_MOST_NAME:]}"
 
 
 def _tell_verdicts(reports: Iterable[dict[str, Any]]) -> str:

@@ -157,6 +157,13 @@ def test_a_name_cannot_forge_a_line(tmp_path: Path, capsys: Any) -> None:
     assert r"a\nb  2 yes" in lines[0]
 
 
+def test_a_long_name_keeps_its_end_and_its_line_short(folder: Path, capsys: Any) -> None:
+    lines = run_main(capsys, "check", str(folder / "jobs" / "a.yaml"), f"{'x' * 9_000}/b.yaml").out.splitlines()
+    assert lines[1].startswith("...xxx")
+    assert "xxx/b.yaml  not checked: the file cannot be read: File name too long" in lines[1]
+    assert max(map(len, lines)) < 1_100
+
+
 def test_the_data_are_the_object_of_each_with_its_file(folder: Path, capsys: Any) -> None:
     names = [str(folder / "jobs" / name) for name in ("a.yaml", "none.yaml", "b/stops.yml")]
     alone = [json.loads(run_main(capsys, "check", name, "--format", "json").out) for name in names]
