@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_chain import tell_chains
 from specgen.documents.figures.elevation_days import draw_days, tell_days
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
@@ -40,6 +41,7 @@ def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | 
         *unit,
         *(zone.text for zone in facts.zones),
         *facts.remarks,
+        *filter(None, (tell_chains(geometry),)),
         tell_days(facts, geometry.days),
         # A document prints the notes in its table of layouts.
         *(() if sheet == "page" else layout.notes),

@@ -1,6 +1,8 @@
-"""The dimensions along a side of the wall: from joint to joint, then of openings off the joints, then overall."""
+"""The dimensions along a side of the wall: from joint to joint, then of openings off the joints, then overall.
 
-from collections.abc import Iterator
+Jambs of openings that stand beside each other share a chain; those above or below have one of their own.
+"""
+
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -12,6 +14,7 @@ from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import Scale, Window
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
+from specgen.documents.members import span_marks
 
 _NEAR, _ROW = 8.0, 8.0  # from the wall to the chain, from there to the overall dimension
 _DEEP = 6.5  # beside the length of a figure that stands across the chain
@@ -19,6 +22,7 @@ _PAST = 5.0  # from the overall dimension to what stands next
 _TICK = 1.0  # half of the stroke that ends a dimension
 _GAP = 1.5  # between the wall and an extension line, and of that past the dimension
 _ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle of its figure
+_MOST_CHAINS = 3  # of openings
 _SHIFTS = (0.0, 3.6, -3.6, 7.2, -7.2)
 
 Span = tuple[Fraction, Fraction]  # from where to where along a side, in meters
@@ -70,24 +74,66 @@ def list_chains(
 ) -> list[list[Part]]:
     """The chains along a side of the wall, or of the part that a sheet shows, from the wall outward.
 
-    The first runs from joint to joint. The second gives jambs, or sills and heads, where one of them is on no joint.
+    The first runs from joint to joint. Others give jambs, or sills and heads, where one of them is on no joint.
     """
     low, high = (Fraction(0), _length(geometry, upright)) if window is None else _span(window, upright)
     joints = {place for place in (geometry.uprights if upright else geometry.levels) if low < place < high}
-    edges = {edge for edge in _list_edges(geometry, upright, window) if low < edge < high}
-    chains = [joints, edges] if edges - joints else [joints]
+    bands = [{edge for edge in edges if low < edge < high} for _, edges in _list_bands(geometry, upright, window)]
+    chains = [joints, *(edges for edges in bands if edges - joints)]
     return [
         [_make_part(start, end, facts.length(end - start)) for start, end in pairwise((low, *sorted(cuts), high))]
         for cuts in chains
     ]
 
 
-def _list_edges(geometry: Geometry, upright: bool, window: Window | None) -> Iterator[Fraction]:
-    """The jambs of the openings that are shown, or their sills and heads."""
+def tell_chains(geometry: Geometry) -> str:
+    """What the chains show from the wall outward; empty where they show joints alone."""
+    told = []
+    for upright, where, name in ((True, "below", "jambs"), (False, "beside", "sills and heads")):
+        joints = set(geometry.uprights if upright else geometry.levels) | {Fraction(0), _length(geometry, upright)}
+        bands = [marks for marks, edges in _list_bands(geometry, upright, None) if edges - joints]
+        if bands:
+            openings = (f"{name} of {span_marks(marks)}" for marks in bands)
+            told.append(f"{where} the wall {', '.join(('joints', *openings, 'overall'))}")
+    return f"Dimensions from the wall outward: {'; '.join(told)}" if told else ""
+
+
+def _list_bands(geometry: Geometry, upright: bool, window: Window | None) -> list[tuple[list[str], set[Fraction]]]:
+    """The openings that share a chain, by their marks, with their jambs; with sills and heads all share one.
+
+    Openings whose jambs stand above those of others share their chain; where there are many, all do.
+    """
+    shown = _list_shown(geometry, window)
+    if not upright:
+        return [([mark for mark, *_ in shown], {edge for _, _, y, _, height in shown for edge in (y, y + height)})]
+    bands: list[tuple[list[str], set[Fraction]]] = []
+    top = Fraction(-1)
+    for mark, x, y, width, height in sorted(shown, key=lambda one: one[2]):
+        if y >= top:
+            bands.append(([], set()))
+        top = max(top, y + height)
+        bands[-1][0].append(mark)
+        bands[-1][1].update((x, x + width))
+    merged: list[tuple[list[str], set[Fraction]]] = []
+    for marks, edges in sorted(bands, key=lambda band: -len(band[1])):
+        same = next((other for other in merged if edges <= other[1]), None)
+        if same:
+            same[0].extend(marks)
+        else:
+            merged.append((marks, edges))
+    if len(merged) > _MOST_CHAINS:
+        return [([mark for mark, *_ in shown], {edge for _, edges in merged for edge in edges})]
+    return merged
+
+
+def _list_shown(geometry: Geometry, window: Window | None) -> list[tuple[str, Fraction, Fraction, Fraction, Fraction]]:
+    """The openings that a sheet shows."""
     left, bottom, right, top = (-inf, -inf, inf, inf) if window is None else map(float, window[:4])
-    for (_, x, y, width, height), hole in zip(geometry.layout.openings, geometry.openings, strict=True):
-        if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom:
-            yield from (x, x + width) if upright else (y, y + height)
+    return [
+        opening
+        for opening, hole in zip(geometry.layout.openings, geometry.openings, strict=True)
+        if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom
+    ]
 
 
 def _span(window: Window, upright: bool) -> Span:

@@ -25,6 +25,8 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
     """Draw the edge, the joints and the openings, and keep labels off the lines that cross the panels."""
     for x1, y1, x2, y2 in geometry.edges:
         canvas.wall_line("edge", view, x1, y1, x2, y2)
+        if x1 != x2 and y1 != y2:
+            _keep_off(canvas, view, x1, y1, x2, y2)
     for moving, x1, y1, x2, y2 in geometry.list_sealed(facts.open_sills):
         if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
             canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
@@ -43,6 +45,17 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
             canvas.wall_line(kind, view, 0.0, height, wide, height)
             box, y = view.box, view.y(height)
             canvas.space.take(Box(box.left, y - 0.2, box.right, y + 0.2))
+
+
+def _keep_off(canvas: Canvas, view: View, *slope: float) -> None:
+    """Keep labels off a sloped edge, millimeter by millimeter of what the view shows of it."""
+    shown = view.clip(*slope)
+    if shown:
+        x1, y1, x2, y2 = view.x(shown[0]), view.y(shown[1]), view.x(shown[2]), view.y(shown[3])
+        steps = int(max(abs(x2 - x1), abs(y2 - y1))) + 1
+        for n in range(steps + 1):
+            x, y = x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps
+            canvas.space.take(Box(x - 0.4, y - 0.4, x + 0.4, y + 0.4))
 
 
 def _crossing(facts: ElevationFacts, height: float) -> Iterator[tuple[str, float]]:
