@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_geometry import Geometry
+from specgen.documents.figures.elevation_geometry import Geometry, Hole
 from specgen.documents.figures.elevation_paper import Scale, Window
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
 from specgen.documents.members import span_marks
@@ -25,6 +25,7 @@ _ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle o
 _MOST_CHAINS = 3  # of openings
 _SHIFTS = (0.0, 3.6, -3.6, 7.2, -7.2)
 
+Edges = dict[float, Fraction]  # places along a side in meters, as numbers to reckon with and as they are
 Span = tuple[Fraction, Fraction]  # from where to where along a side, in meters
 
 
@@ -56,6 +57,13 @@ class Axis:
         return center_label(text, *self.point(along, out), turned=self.upright == crosses)
 
 
+class Band(NamedTuple):
+    """The openings that share a chain, and the places of their edges."""
+
+    marks: list[str]
+    edges: Edges
+
+
 class Part(NamedTuple):
     """A dimension of the chain, its figure, and how wide that is on paper."""
 
@@ -77,63 +85,72 @@ def list_chains(
     The first runs from joint to joint. Others give jambs, or sills and heads, where one of them is on no joint.
     """
     low, high = (Fraction(0), _length(geometry, upright)) if window is None else _span(window, upright)
-    joints = {place for place in (geometry.uprights if upright else geometry.levels) if low < place < high}
-    bands = [{edge for edge in edges if low < edge < high} for _, edges in _list_bands(geometry, upright, window)]
-    chains = [joints, *(edges for edges in bands if edges - joints)]
-    return [
-        [_make_part(start, end, facts.length(end - start)) for start, end in pairwise((low, *sorted(cuts), high))]
-        for cuts in chains
-    ]
+    first, last = float(low), float(high)
+    joints = dict(geometry.places[not upright])
+    chains = [joints, *(edges for _, edges in _list_bands(geometry, upright, window))]
+    found = []
+    for number, cuts in enumerate(chains):
+        inside = sorted(at for at in cuts if first < at < last)
+        if not number or any(at not in joints for at in inside):
+            places = (low, *(cuts[at] for at in inside), high)
+            found.append([_make_part(start, end, facts.length(end - start)) for start, end in pairwise(places)])
+    return found
 
 
 def tell_chains(geometry: Geometry) -> str:
     """What the chains show from the wall outward; empty where they show joints alone."""
     told = []
     for upright, where, name in ((True, "below", "jambs"), (False, "beside", "sills and heads")):
-        joints = set(geometry.uprights if upright else geometry.levels) | {Fraction(0), _length(geometry, upright)}
-        bands = [marks for marks, edges in _list_bands(geometry, upright, None) if edges - joints]
+        joints = {0.0, float(_length(geometry, upright)), *dict(geometry.places[not upright])}
+        bands = [marks for marks, edges in _list_bands(geometry, upright, None) if edges.keys() - joints]
         if bands:
             openings = (f"{name} of {span_marks(marks)}" for marks in bands)
             told.append(f"{where} the wall {', '.join(('joints', *openings, 'overall'))}")
     return f"Dimensions from the wall outward: {'; '.join(told)}" if told else ""
 
 
-def _list_bands(geometry: Geometry, upright: bool, window: Window | None) -> list[tuple[list[str], set[Fraction]]]:
+def _list_bands(geometry: Geometry, upright: bool, window: Window | None) -> list[Band]:
     """The openings that share a chain, by their marks, with their jambs; with sills and heads all share one.
 
     Openings whose jambs stand above those of others share their chain; where there are many, all do.
     """
-    shown = _list_shown(geometry, window)
-    if not upright:
-        return [([mark for mark, *_ in shown], {edge for _, _, y, _, height in shown for edge in (y, y + height)})]
-    bands: list[tuple[list[str], set[Fraction]]] = []
-    top = Fraction(-1)
-    for mark, x, y, width, height in sorted(shown, key=lambda one: one[2]):
-        if y >= top:
-            bands.append(([], set()))
-        top = max(top, y + height)
-        bands[-1][0].append(mark)
-        bands[-1][1].update((x, x + width))
-    merged: list[tuple[list[str], set[Fraction]]] = []
-    for marks, edges in sorted(bands, key=lambda band: -len(band[1])):
-        same = next((other for other in merged if edges <= other[1]), None)
-        if same:
-            same[0].extend(marks)
-        else:
-            merged.append((marks, edges))
-    if len(merged) > _MOST_CHAINS:
-        return [([mark for mark, *_ in shown], {edge for _, edges in merged for edge in edges})]
-    return merged
-
-
-def _list_shown(geometry: Geometry, window: Window | None) -> list[tuple[str, Fraction, Fraction, Fraction, Fraction]]:
-    """The openings that a sheet shows."""
     left, bottom, right, top = (-inf, -inf, inf, inf) if window is None else map(float, window[:4])
-    return [
-        opening
-        for opening, hole in zip(geometry.layout.openings, geometry.openings, strict=True)
+    shown = [
+        (hole, _find_edges(hole, opening, upright))
+        for hole, opening in zip(geometry.openings, geometry.layout.openings, strict=True)
         if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom
     ]
+    merged = list[Band]()
+    for band in sorted(_part_rows(shown) if upright else [_gather(shown)], key=lambda band: -len(band.edges)):
+        same = next((other for other in merged if band.edges.keys() <= other.edges.keys()), None)
+        if same is None:
+            merged.append(band)
+        else:
+            same.marks.extend(band.marks)
+    return merged if len(merged) <= _MOST_CHAINS else [_gather(shown)]
+
+
+def _find_edges(hole: Hole, opening: tuple[str, Fraction, Fraction, Fraction, Fraction], upright: bool) -> Edges:
+    """The two jambs of an opening, or its sill and head."""
+    _, x, y, width, height = opening
+    return {hole.left: x, hole.right: x + width} if upright else {hole.bottom: y, hole.top: y + height}
+
+
+def _part_rows(shown: list[tuple[Hole, Edges]]) -> list[Band]:
+    """The openings in rows, each of those that stand beside each other."""
+    rows: list[list[tuple[Hole, Edges]]] = []
+    top = -inf
+    for one in sorted(shown, key=lambda each: each[0].bottom):
+        if one[0].bottom >= top:
+            rows.append([])
+        top = max(top, one[0].top)
+        rows[-1].append(one)
+    return [_gather(row) for row in rows]
+
+
+def _gather(shown: list[tuple[Hole, Edges]]) -> Band:
+    """The openings of one chain."""
+    return Band([hole.mark for hole, _ in shown], {at: place for _, edges in shown for at, place in edges.items()})
 
 
 def _span(window: Window, upright: bool) -> Span:

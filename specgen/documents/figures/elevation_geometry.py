@@ -173,7 +173,7 @@ class Geometry:
                 ends[line.x1, line.y1] = ends[line.x2, line.y2] = self.shorten(run.mark)
         found = []
         for mark, x, y, width, height in self.layout.openings:
-            left, bottom, right, top = (float(side) for side in (x, y, x + width, y + height))
+            left, bottom, right, top = map(_float, (x, y, x + width, y + height))
             joint = ends.get((left, bottom)) or ends.get((right, top)) or ""
             found.append(Hole(mark, joint, left, bottom, right, top))
         return tuple(found)
