@@ -35,7 +35,7 @@ class DrawnSheet:
 
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
     """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
-    geometry = Geometry(layout, facts.day_area)
+    geometry = Geometry(layout, facts.day_area, facts.open_sills)
     unit = ["Dimensions in millimeters"] if facts.system == "si" else []
     remarks = [
         *unit,

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_geometry import Geometry, Hole
+from specgen.documents.figures.elevation_geometry import Ends, Geometry, Hole
 from specgen.documents.figures.elevation_paper import Scale, Window
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
 from specgen.documents.members import span_marks
@@ -25,7 +25,6 @@ _ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle o
 _MOST_CHAINS = 3  # of openings
 _SHIFTS = (0.0, 3.6, -3.6, 7.2, -7.2)
 
-Edges = dict[float, Fraction]  # places along a side in meters, as numbers to reckon with and as they are
 Span = tuple[Fraction, Fraction]  # from where to where along a side, in meters
 
 
@@ -61,7 +60,7 @@ class Band(NamedTuple):
     """The openings that share a chain, and the places of their edges."""
 
     marks: list[str]
-    edges: Edges
+    edges: Ends
 
 
 class Part(NamedTuple):
@@ -116,8 +115,8 @@ def _list_bands(geometry: Geometry, upright: bool, window: Window | None) -> lis
     """
     left, bottom, right, top = (-inf, -inf, inf, inf) if window is None else map(float, window[:4])
     shown = [
-        (hole, _find_edges(hole, opening, upright))
-        for hole, opening in zip(geometry.openings, geometry.layout.openings, strict=True)
+        (hole, edges)
+        for hole, edges in zip(geometry.openings, geometry.jambs if upright else geometry.heads, strict=True)
         if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom
     ]
     merged = list[Band]()
@@ -130,15 +129,9 @@ def _list_bands(geometry: Geometry, upright: bool, window: Window | None) -> lis
     return merged if len(merged) <= _MOST_CHAINS else [_gather(shown)]
 
 
-def _find_edges(hole: Hole, opening: tuple[str, Fraction, Fraction, Fraction, Fraction], upright: bool) -> Edges:
-    """The two jambs of an opening, or its sill and head."""
-    _, x, y, width, height = opening
-    return {hole.left: x, hole.right: x + width} if upright else {hole.bottom: y, hole.top: y + height}
-
-
-def _part_rows(shown: list[tuple[Hole, Edges]]) -> list[Band]:
+def _part_rows(shown: list[tuple[Hole, Ends]]) -> list[Band]:
     """The openings in rows, each of those that stand beside each other."""
-    rows: list[list[tuple[Hole, Edges]]] = []
+    rows: list[list[tuple[Hole, Ends]]] = []
     top = -inf
     for one in sorted(shown, key=lambda each: each[0].bottom):
         if one[0].bottom >= top:
@@ -148,7 +141,7 @@ def _part_rows(shown: list[tuple[Hole, Edges]]) -> list[Band]:
     return [_gather(row) for row in rows]
 
 
-def _gather(shown: list[tuple[Hole, Edges]]) -> Band:
+def _gather(shown: list[tuple[Hole, Ends]]) -> Band:
     """The openings of one chain."""
     return Band([hole.mark for hole, _ in shown], {at: place for _, edges in shown for at, place in edges.items()})
 

@@ -27,7 +27,7 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
         canvas.wall_line("edge", view, x1, y1, x2, y2)
         if x1 != x2 and y1 != y2:
             _keep_off(canvas, view, x1, y1, x2, y2)
-    for moving, x1, y1, x2, y2 in geometry.list_sealed(facts.open_sills):
+    for moving, x1, y1, x2, y2 in geometry.sealed:
         if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
             canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
     for across, up in facts.ties:
@@ -78,9 +78,12 @@ def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
 
 def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
     """The outline of an opening and its diagonals."""
-    corners = ((left, bottom), (right, bottom), (right, top), (left, top), (left, bottom))
-    for (x1, y1), (x2, y2) in pairwise(corners):
-        canvas.wall_line("opening", view, x1, y1, x2, y2)
+    corners = ((left, bottom), (right, bottom), (right, top), (left, top))
+    if left >= view.left and right <= view.right and bottom >= view.bottom and top <= view.top:
+        canvas.area("opening", [(view.x(x), view.y(y)) for x, y in corners])
+    else:
+        for start, end in pairwise((*corners, corners[0])):
+            canvas.wall_line("opening", view, *start, *end)
     canvas.wall_line("diagonal", view, left, bottom, right, top)
     canvas.wall_line("diagonal", view, left, top, right, bottom)
 
