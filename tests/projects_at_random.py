@@ -237,6 +237,9 @@ def _lay_out(draw: _Draw, made: dict[str, Any]) -> None:
                 layout[name] = [f"{n * size:g} {unit}" for n in sorted(chance.sample(range(1, most), 2))]
     for joint in made.get("joints", {}).values():
         place(joint, at=chance.randint(0, 6))
+    for detail in made.get("details", {}).values():
+        sides = {name: chance.randint(1, 3) for name in ("width", "height")}
+        place(detail, x=chance.randint(0, 3), y=chance.randint(0, 3), **sides)
     for access in made.get("access", {}).values():
         if "ties" in access:
             access["ties"] = [f"{n * size:g} {unit}, {n * size:g} {unit}" for n in (0, chance.randint(1, 6))]

@@ -4,6 +4,8 @@ from fractions import Fraction
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.layouts import list_layouts
+from specgen.model.layout import Panel
 from specgen.model.value_text import words
 from specgen.quantities.quantity import Quantity
 
@@ -94,6 +96,18 @@ def size_finished(context: DocumentContext) -> tuple[Quantity, Quantity] | None:
         return None
     stepped = "build_up_steps" in (context.project.get(("mockup", "includes")) or ())
     return (width * _HALF if stepped else width), height
+
+
+def find_full_panel(context: DocumentContext) -> Panel | None:
+    """The largest whole panel of the faces shown, where their lines are given."""
+    faces = [
+        face
+        for face in list_mockup_faces(context)
+        if context.project.get(("elevations", face, "layout", "mode")) == "given"
+    ]
+    found = list_layouts(context) if faces else {}
+    whole = [panel for face in faces for one in found.get(face, ()) for panel in one.panels if panel.is_rectangle]
+    return max(whole, key=lambda panel: panel.net_area, default=None)
 
 
 def tell_length(context: DocumentContext, length: Quantity) -> DisplayValue:

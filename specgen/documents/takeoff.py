@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import NamedTuple, cast
 
-from specgen.computing.face_area import gross_area
+from specgen.computing.face_area import gross_area, openings_area
 from specgen.computing.joint_sides import find_added_width
 from specgen.documents.context import OF_A_SUM, DocumentContext
 from specgen.documents.display_values import DisplayValue
@@ -56,7 +56,7 @@ def _measure(context: DocumentContext, mark: str, added: Quantity | None) -> Fac
     layouts = list_layouts(context).get(mark)
     try:
         gross = gross_area(elevation)
-        openings = sum((o.width.amount * o.height.amount for o in elevation.openings), Fraction(0))
+        openings = openings_area(elevation)
     except Absent as absent:
         return absent
     joints = layouts[0].score.joint_length if layouts else None

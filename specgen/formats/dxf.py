@@ -38,6 +38,7 @@ _LAYERS = {
     "FLOOR-LINES": _Layer(6, "FLOOR", 18),
     "SCAFFOLD-TIES": _Layer(2, "CONTINUOUS", 25),
     "MESH-ZONES": _Layer(4, "ZONE", 25),
+    "WATER-DETAILS": _Layer(30, "CONTINUOUS", 35),
 }
 # Lengths of dashes, and of gaps as negative numbers, in inches; 0 is a dot.
 _LINETYPES = {
@@ -111,6 +112,12 @@ class _Sketch:
         for x, y in facts.ties:
             self.line("SCAFFOLD-TIES", (x - _TEXT, y), (x + _TEXT, y))
             self.line("SCAFFOLD-TIES", (x, y - _TEXT), (x, y + _TEXT))
+        for mark, left, bottom, right, top in facts.details:
+            if left < right or bottom < top:
+                self.outline("WATER-DETAILS", ((left, bottom), (right, bottom), (right, top), (left, top)))
+            else:
+                self.outline("WATER-DETAILS", ((left, top), (left + _TEXT, top + _TEXT), (left - _TEXT, top + _TEXT)))
+            self.text("WATER-DETAILS", mark, ((left + right) / 2, top + _TEXT * 2), _TEXT)
         for layer, height, told in _list_heights(facts, layout.height):
             self.line(layer, (Fraction(0), height), (layout.width, height))
             self.text(layer, told, (layout.width + _TEXT * 6, height), _TEXT)

@@ -28,7 +28,8 @@ def _propose_together(group: list[Elevation]) -> Offered:
     problem = pose(unfolded, [describe(one, scale) for one in given])
     search = Search(problem)
     found = search.find()
-    words = Words(search, found, [one.mark for one in group], group[0].project.system)
+    held = len(group) > 1 or bool(given)
+    words = Words(search, found, [one.mark for one in group], group[0].project.system, held=held)
     parts = zip(unfolded.parts, group, strict=True)
     return {one.mark: _offer(part, one, search, found, words) for part, one in parts}
 

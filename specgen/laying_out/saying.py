@@ -5,6 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from specgen.laying_out.face import Face
+from specgen.laying_out.legs import find_leg, find_shift
 from specgen.laying_out.search import Found, Search
 from specgen.laying_out.unfolding import Part
 from specgen.model.layout import ElevationLayout, Panel
@@ -13,13 +14,17 @@ from specgen.quantities.quantity import Quantity
 
 # So many panels or places are named, the others counted.
 _NAMED = 4
+# A wall of more panels is not laid out again for the sake of one leg.
+_MOST_SHIFTED = 400
 
 
 class Words:
     """The notes of the layouts that one search found."""
 
-    def __init__(self, search: Search, found: Found, marks: list[str], system: str) -> None:
+    def __init__(self, search: Search, found: Found, marks: list[str], system: str, *, held: bool) -> None:
+        """`held` is whether level lines are those of other elevations too."""
         self._search, self._found, self._marks, self._system = search, found, marks, system
+        self._held = held
 
     def note(self, part: Part, layout: ElevationLayout, other: ElevationLayout | None = None) -> ElevationLayout:
         """A layout with its notes; `other` is what is offered beside it."""
@@ -67,14 +72,12 @@ class Words:
         leg = narrow[0].least_side
         bare = min((face.meters(width) for width, *_ in places), default=least)
         # What the openings leave can be mended by no line; what lies under it is cut off by the lines.
-        ask = (
-            "Lines leave it, not the openings: give lines at the jambs, or obtain the architect's consent."
-            if leg < min(bare, face.meters(face.width), face.meters(face.height))
-            else f"Least change: a minimum side of {self._long(leg)}."
-        )
+        cut_off = leg < min(bare, face.meters(face.width), face.meters(face.height))
+        place, change = self._mend(part, layout, narrow[0]) if cut_off else ("", "")
+        change = change or f"Least change: a minimum side of {self._long(leg)}."
         yield (
             f"{_count(len(narrow), 'panel')} narrower than the minimum side of {self._long(least)}: {_name(narrow)}; "
-            f"the narrowest leg is {self._long(leg)}. {ask}"
+            f"the narrowest leg is {self._long(leg)}{place}. {change}"
         )
         told = []
         for width, one, other in places[:_NAMED]:
@@ -83,6 +86,20 @@ class Words:
         more = f", and {len(places) - _NAMED} more" if len(places) > _NAMED else ""
         if told:
             yield f"No line can mend wall that is too narrow by itself: {'; '.join(told)}{more}."
+
+    def _mend(self, part: Part, layout: ElevationLayout, panel: Panel) -> tuple[str, str]:
+        """Where the narrowest leg lies, and the least change that avoids it."""
+        leg = find_leg(layout, panel)
+        if leg is None:
+            return "", ""
+        place = f", in {panel.mark} between {leg.low.name} and {leg.high.name}"
+        if layout.proposal == "stopped" or len(layout.panels) > _MOST_SHIFTED:
+            return place, "Obtain the architect's consent to it, or shift what it lies between."
+        shift = find_shift(part.described.face, part.described.wishes, layout, leg, level_held=self._held)
+        if shift is None:
+            return place, "No shift by the minimum side or less avoids it; obtain the architect's consent."
+        way = ("to the left", "to the right") if shift.upright else ("down", "up")
+        return place, f"Least change: shift {shift.mark} {self._long(abs(shift.by))} {way[shift.by > 0]} to avoid it."
 
     def _missed(self, part: Part, layout: ElevationLayout) -> Iterator[str]:
         """Each wish without a line, and what a line there would do; the first few."""

@@ -345,6 +345,10 @@ class WaterDetail(View):
     kind: Literal["roof_end", "parapet", "ledge", "penetration", "deck_ledger", "roof_below"]
     elevation: Elevation
     at: str
+    x: Quantity
+    y: Quantity
+    width: Quantity
+    height: Quantity
     diverter: bool
     cap: bool
     slope: Quantity

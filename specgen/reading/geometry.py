@@ -52,6 +52,7 @@ def geometry_problems(project: Project) -> list[Problem]:
         *(check(project, face) for face in faces for check in _CHECKS),
         _find_joints_outside(project),
         _find_ties_outside(project),
+        _find_details_outside(project),
         find_too_many_panels(project),
     )
     problems = []
@@ -187,6 +188,19 @@ def _find_ties_outside(project: Project) -> Iterator[Fault]:
                 continue
             if any(edge is not None and not 0 <= at <= edge.amount for at, edge in zip(point, sides, strict=True)):
                 yield path, f"the tie lies beyond the wall {face.mark}", "move it, or name the elevation it stands on"
+
+
+def _find_details_outside(project: Project) -> Iterator[Fault]:
+    """Water details that end beyond the elevation on which they are."""
+    for mark in project.members.get(("details",), ()):
+        face = project.get(("details", mark, "elevation"))
+        for start, size in (("x", "width"), ("y", "height")) if face is not None else ():
+            at, long = (project.values.get(("details", mark, name)) for name in (start, size))
+            end, edge = _add(at, long), face.get(size)
+            if end is not None and edge is not None and end > edge:
+                told, limit = tell_apart(end, edge)
+                message = f"the water detail ends {told} {_FROM[size]}, the wall {face.mark} is {limit} {_LONG[size]}"
+                yield ("details", mark, start if at is not None else size), message, "move it or correct its extent"
 
 
 _CHECKS: tuple[Callable[[Project, Path], Iterator[Fault]], ...] = (

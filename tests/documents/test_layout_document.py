@@ -1,5 +1,6 @@
 """Documents D07 and D13: what the crew snaps, cuts and orders by."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -154,3 +155,13 @@ def test_proposed_layouts_are_compared_in_numbers(tmp_path: Path) -> None:
     # Panels of at most 5 by 5 ft: three columns and two rows.
     assert "E1 | 12 ft x 9 ft | proposed, running through | 6 | 108 sq ft | 30 ft | within the panel limits" in told
     assert "LAYOUTS PROPOSED" in told
+
+
+def test_limits_of_a_meter_and_a_half_are_never_told_in_feet(tmp_path: Path) -> None:
+    face = {"width": "6 m", "height": "3 m", "openings": {}, "floor_lines": {}, "layout": {"mode": "request"}}
+    change = {"package": {"units": "si"}, "elevations": {"E1": {"wall": "W1"} | face}, "joints": {}}
+    building.build(written(tmp_path, merged(SMALL, change)), tmp_path / "out", ("txt",), ("D07",), draft=True)
+    told = next((tmp_path / "out").glob("D07*.txt")).read_text("utf-8").replace("\u00a0", " ")
+    assert "maximum 1.5 m wide, 1.5 m high, and 2.3 m²" in told
+    assert "1.5 m x 1.5 m" in told
+    assert not re.search(r"4\.92|\d (ft|in|sq ft)\b", told)

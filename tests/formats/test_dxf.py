@@ -48,6 +48,19 @@ def test_a_drawing_is_in_inches_and_its_layers_hold_what_they_say(tmp_path):
     assert {entity.dxf.layer for entity in drawing.modelspace()} <= {layer.dxf.name for layer in drawing.layers}
 
 
+def test_water_details_lie_where_they_are_given(tmp_path):
+    sides = {"x": "5 ft", "y": "9 ft", "width": "10 ft", "height": "2 ft"}
+    details = {
+        "RB1": {"kind": "roof_below", "elevation": "E1"} | sides,
+        "PN1": {"kind": "penetration", "elevation": "E1", "x": "24 ft", "y": "2 ft"},
+    }
+    drawing = opened(write_dxf(*draw_of(tmp_path, more={"details": details})))
+    roof, pipe = on(drawing, "WATER-DETAILS", "LWPOLYLINE")
+    assert sorted(roof.get_points("xy")) == [(60, 108), (60, 132), (180, 108), (180, 132)]
+    assert min(pipe.get_points("xy"), key=lambda point: point[1]) == (288, 24)
+    assert {text.dxf.text for text in on(drawing, "WATER-DETAILS", "TEXT")} == {"RB1", "PN1"}
+
+
 def test_metric_work_is_drawn_in_millimeters(tmp_path):
     layout, facts = draw_of(tmp_path, more={"package": {"purpose": "design_draft", "units": "si"}})
     drawing = opened(write_dxf(layout, facts))

@@ -90,6 +90,16 @@ def test_openings_at_an_edge_and_at_each_other(tmp_path: Path) -> None:
     assert sum(panel.net_area for panel in laid.panels) == (144 - 49) * FOOT**2
 
 
+def test_an_arched_opening_is_cut_out_by_its_box(tmp_path: Path) -> None:
+    # 4 ft wide, 6 ft to the crown: the box is taken out whole, the spandrels beside the arch with it.
+    arch = box("4 ft", "0 ft", "4 ft", "6 ft") | {"kind": "other"}
+    laid = proposed(tmp_path, {"width": "12 ft", "height": "9 ft", "openings": {"ARCH": arch}})
+    assert laid.openings == (("ARCH", 4 * FOOT, 0, 4 * FOOT, 6 * FOOT),)
+    assert sum(panel.net_area for panel in laid.panels) == (108 - 24) * FOOT**2
+    assert {x for panel in laid.panels for x, _ in panel.outline} <= {0, 4 * FOOT, 8 * FOOT, 12 * FOOT}
+    assert laid.score.over_limits == laid.score.slivers == 0
+
+
 def test_a_movement_joint_an_inch_from_an_opening_cuts_all_the_same(tmp_path: Path) -> None:
     joints = {"J1": {"elevation": "E1", "kind": "building_expansion", "runs": "vertical", "at": "49 in"}}
     face = {"width": "10 ft", "height": "5 ft", "openings": {"A": box("2 ft", "0 ft", "2 ft", "3 ft")}}

@@ -301,3 +301,16 @@ def test_a_scaffold_tie_stands_on_its_wall(ties: str, number: int, message: str,
     """The wall is 24 ft wide and high."""
     (problem,) = refused(tmp_path, f"{HEAD}access: {{X1: {{elevation: E1, ties: {ties}}}}}\n")
     assert (problem.path, problem.message) == (f"access.X1.ties.{number}", message)
+
+
+@pytest.mark.parametrize(
+    ("sides", "name", "message"),
+    [
+        ("x: 20 ft, width: 5 ft", "x", "the water detail ends 25 ft from the left, the wall E1 is 24 ft wide"),
+        ("y: 23 ft, height: 2 ft", "y", "the water detail ends 25 ft up, the wall E1 is 24 ft high"),
+        ("width: 25 ft", "width", "the water detail ends 25 ft from the left, the wall E1 is 24 ft wide"),
+    ],
+)
+def test_a_water_detail_lies_on_its_wall(sides: str, name: str, message: str, tmp_path: Path) -> None:
+    (problem,) = refused(tmp_path, f"{HEAD}details: {{RB1: {{elevation: E1, {sides}}}}}\n")
+    assert (problem.path, problem.message) == (f"details.RB1.{name}", message)

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from functools import partial
 
-from specgen.computing.face_area import gross_area
+from specgen.computing.face_area import gross_area, openings_area
 from specgen.computing.joint_sides import sum_sides
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
@@ -33,12 +33,7 @@ def measure_areas(project: Description) -> tuple[Quantity, Quantity]:
 
 def _measure(elevation: Elevation) -> tuple[Fraction, Fraction]:
     """The square meters of an elevation and of its openings."""
-    return read_all(lambda: gross_area(elevation), lambda: _sum_openings(elevation))
-
-
-def _sum_openings(elevation: Elevation) -> Fraction:
-    sizes = (opening.width.amount * opening.height.amount for opening in elevation.openings)
-    return sum(sizes, start=Fraction(0))
+    return read_all(lambda: gross_area(elevation), lambda: openings_area(elevation))
 
 
 def measure_mockup(project: Description) -> Quantity | None:

@@ -1,11 +1,12 @@
 """Net area of an elevation: width by height, less its openings."""
 
 from specgen.computing.coats._areas import READS
-from specgen.computing.face_area import cut_off
+from specgen.computing.face_area import cut_off, list_covering
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.field import dotted_field
 from specgen.model.source import Kind, Source
-from specgen.model.typed_views import Elevation, Opening
+from specgen.model.typed_views import Elevation, Opening, WaterDetail
+from specgen.model.value_text import words
 from specgen.model.working import InputRow, Working
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
@@ -19,9 +20,13 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     """The net area of an elevation, in sq ft or m²."""
     length, area = ("ft", "ft2") if elevation.project.system == "ip" else ("m", "m2")
     rows = _sides(elevation, "W", "H", "the elevation", length)
-    openings = list(elevation.openings)
-    for n, opening in enumerate(openings, 1):
-        rows += _sides(opening, f"w_{n}", f"h_{n}", f"opening {opening.mark}", length)
+    openings: list[Opening | WaterDetail] = [*elevation.openings]
+    nouns = ["opening"] * len(openings)
+    covering = list_covering(elevation)
+    openings += covering
+    nouns += [words(one.kind) for one in covering]
+    for n, (opening, noun) in enumerate(zip(openings, nouns, strict=True), 1):
+        rows += _sides(opening, f"w_{n}", f"h_{n}", f"{noun} {opening.mark}", length)
     beyond = Quantity(cut_off(elevation), "area", area)
     if beyond.amount:
         rows.append(
@@ -30,7 +35,12 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     working = WorkingBuilder(rows)
     working.step("A_w" if openings or beyond.amount else "A", "width by height", "W * H", area)
     if openings:
-        working.step("A_o", "openings", " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)), area)
+        working.step(
+            "A_o",
+            "openings and covered wall" if covering else "openings",
+            " + ".join(f"w_{n} * h_{n}" for n in range(1, len(openings) + 1)),
+            area,
+        )
     if openings or beyond.amount:
         working.step("A", "net area", f"A_w{' - A_x' * bool(beyond.amount)}{' - A_o' * bool(openings)}", area)
     made = working.build("elevation-area", "A", SOURCES, NOTES + _tell_neglected(elevation))
@@ -48,7 +58,7 @@ def _tell_neglected(elevation: Elevation) -> tuple[str, ...]:
     return tuple(f"{said}: {', '.join(found)}." for said, found in told if found)
 
 
-def _tell_sizes(openings: list[Opening], unit: str) -> str:
+def _tell_sizes(openings: list[Opening | WaterDetail], unit: str) -> str:
     """`A, B: 9 ft × 4 ft; C: 4.5 ft × 8 ft`."""
     marks: dict[str, list[str]] = {}
     for opening in openings:
@@ -59,7 +69,7 @@ def _tell_sizes(openings: list[Opening], unit: str) -> str:
     return "; ".join(f"{', '.join(names)}: {size}" for size, names in marks.items())
 
 
-def _sides(view: Elevation | Opening, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
+def _sides(view: Elevation | Opening | WaterDetail, wide: str, high: str, of: str, unit: str) -> list[InputRow]:
     return [
         InputRow(wide, f"width of {of}", view.width.number(unit), unit, dotted_field(view.path, "width")),
         InputRow(high, f"height of {of}", view.height.number(unit), unit, dotted_field(view.path, "height")),

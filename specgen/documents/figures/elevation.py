@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
+from specgen.documents.figures.elevation_chain import tell_chains
 from specgen.documents.figures.elevation_days import draw_days, tell_days
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
@@ -34,12 +35,13 @@ class DrawnSheet:
 
 def draw_elevation(layout: ElevationLayout, facts: ElevationFacts, sheet: str | None = None) -> tuple[DrawnSheet, ...]:
     """The sheets of an elevation; `sheet` is letter, tabloid, a4 or a3, else the smallest that serves."""
-    geometry = Geometry(layout, facts.day_area)
+    geometry = Geometry(layout, facts.day_area, facts.open_sills)
     unit = ["Dimensions in millimeters"] if facts.system == "si" else []
     remarks = [
         *unit,
         *(zone.text for zone in facts.zones),
         *facts.remarks,
+        *filter(None, (tell_chains(geometry),)),
         tell_days(facts, geometry.days),
         # A document prints the notes in its table of layouts.
         *(() if sheet == "page" else layout.notes),

@@ -1,6 +1,8 @@
-"""The dimensions along a side of the wall: from joint to joint, then of openings off the joints, then overall."""
+"""The dimensions along a side of the wall: from joint to joint, then of openings off the joints, then overall.
 
-from collections.abc import Iterator
+Jambs of openings that stand beside each other share a chain; those above or below have one of their own.
+"""
+
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -9,9 +11,10 @@ from typing import NamedTuple
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts
-from specgen.documents.figures.elevation_geometry import Geometry
+from specgen.documents.figures.elevation_geometry import Ends, Geometry, Hole
 from specgen.documents.figures.elevation_paper import Scale, Window
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
+from specgen.documents.members import span_marks
 
 _NEAR, _ROW = 8.0, 8.0  # from the wall to the chain, from there to the overall dimension
 _DEEP = 6.5  # beside the length of a figure that stands across the chain
@@ -19,6 +22,7 @@ _PAST = 5.0  # from the overall dimension to what stands next
 _TICK = 1.0  # half of the stroke that ends a dimension
 _GAP = 1.5  # between the wall and an extension line, and of that past the dimension
 _ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle of its figure
+_MOST_CHAINS = 3  # of openings
 _SHIFTS = (0.0, 3.6, -3.6, 7.2, -7.2)
 
 Span = tuple[Fraction, Fraction]  # from where to where along a side, in meters
@@ -52,6 +56,13 @@ class Axis:
         return center_label(text, *self.point(along, out), turned=self.upright == crosses)
 
 
+class Band(NamedTuple):
+    """The openings that share a chain, and the places of their edges."""
+
+    marks: list[str]
+    edges: Ends
+
+
 class Part(NamedTuple):
     """A dimension of the chain, its figure, and how wide that is on paper."""
 
@@ -70,24 +81,69 @@ def list_chains(
 ) -> list[list[Part]]:
     """The chains along a side of the wall, or of the part that a sheet shows, from the wall outward.
 
-    The first runs from joint to joint. The second gives jambs, or sills and heads, where one of them is on no joint.
+    The first runs from joint to joint. Others give jambs, or sills and heads, where one of them is on no joint.
     """
     low, high = (Fraction(0), _length(geometry, upright)) if window is None else _span(window, upright)
-    joints = {place for place in (geometry.uprights if upright else geometry.levels) if low < place < high}
-    edges = {edge for edge in _list_edges(geometry, upright, window) if low < edge < high}
-    chains = [joints, edges] if edges - joints else [joints]
-    return [
-        [_make_part(start, end, facts.length(end - start)) for start, end in pairwise((low, *sorted(cuts), high))]
-        for cuts in chains
-    ]
+    first, last = float(low), float(high)
+    joints = dict(geometry.places[not upright])
+    chains = [joints, *(edges for _, edges in _list_bands(geometry, upright, window))]
+    found = []
+    for number, cuts in enumerate(chains):
+        inside = sorted(at for at in cuts if first < at < last)
+        if not number or any(at not in joints for at in inside):
+            places = (low, *(cuts[at] for at in inside), high)
+            found.append([_make_part(start, end, facts.length(end - start)) for start, end in pairwise(places)])
+    return found
 
 
-def _list_edges(geometry: Geometry, upright: bool, window: Window | None) -> Iterator[Fraction]:
-    """The jambs of the openings that are shown, or their sills and heads."""
+def tell_chains(geometry: Geometry) -> str:
+    """What the chains show from the wall outward; empty where they show joints alone."""
+    told = []
+    for upright, where, name in ((True, "below", "jambs"), (False, "beside", "sills and heads")):
+        joints = {0.0, float(_length(geometry, upright)), *dict(geometry.places[not upright])}
+        bands = [marks for marks, edges in _list_bands(geometry, upright, None) if edges.keys() - joints]
+        if bands:
+            openings = (f"{name} of {span_marks(marks)}" for marks in bands)
+            told.append(f"{where} the wall {', '.join(('joints', *openings, 'overall'))}")
+    return f"Dimensions from the wall outward: {'; '.join(told)}" if told else ""
+
+
+def _list_bands(geometry: Geometry, upright: bool, window: Window | None) -> list[Band]:
+    """The openings that share a chain, by their marks, with their jambs; with sills and heads all share one.
+
+    Openings whose jambs stand above those of others share their chain; where there are many, all do.
+    """
     left, bottom, right, top = (-inf, -inf, inf, inf) if window is None else map(float, window[:4])
-    for (_, x, y, width, height), hole in zip(geometry.layout.openings, geometry.openings, strict=True):
-        if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom:
-            yield from (x, x + width) if upright else (y, y + height)
+    shown = [
+        (hole, edges)
+        for hole, edges in zip(geometry.openings, geometry.jambs if upright else geometry.heads, strict=True)
+        if hole.left < right and hole.right > left and hole.bottom < top and hole.top > bottom
+    ]
+    merged = list[Band]()
+    for band in sorted(_part_rows(shown) if upright else [_gather(shown)], key=lambda band: -len(band.edges)):
+        same = next((other for other in merged if band.edges.keys() <= other.edges.keys()), None)
+        if same is None:
+            merged.append(band)
+        else:
+            same.marks.extend(band.marks)
+    return merged if len(merged) <= _MOST_CHAINS else [_gather(shown)]
+
+
+def _part_rows(shown: list[tuple[Hole, Ends]]) -> list[Band]:
+    """The openings in rows, each of those that stand beside each other."""
+    rows: list[list[tuple[Hole, Ends]]] = []
+    top = -inf
+    for one in sorted(shown, key=lambda each: each[0].bottom):
+        if one[0].bottom >= top:
+            rows.append([])
+        top = max(top, one[0].top)
+        rows[-1].append(one)
+    return [_gather(row) for row in rows]
+
+
+def _gather(shown: list[tuple[Hole, Ends]]) -> Band:
+    """The openings of one chain."""
+    return Band([hole.mark for hole, _ in shown], {at: place for _, edges in shown for at, place in edges.items()})
 
 
 def _span(window: Window, upright: bool) -> Span:

@@ -29,6 +29,16 @@ class Zone(NamedTuple):
     text: str
 
 
+class Place(NamedTuple):
+    """Where a water detail lies, in meters from the lower left; a side that is not given has no length."""
+
+    mark: str
+    left: Fraction
+    bottom: Fraction
+    right: Fraction
+    top: Fraction
+
+
 class Level(NamedTuple):
     """A height that is marked beside the wall; meters above its lower edge."""
 
@@ -54,6 +64,7 @@ class ElevationFacts:
     day_area: Fraction | None = None  # square meters that are sprayed in a day
     zones: tuple[Zone, ...] = ()
     floors: tuple[Level, ...] = ()
+    details: tuple[Place, ...] = ()  # water details whose places are given
     ties: tuple[Point, ...] = ()  # of scaffolds, where their places are given
     open_sills: frozenset[str] = frozenset()  # openings below which the joint around them is left open
     remarks: tuple[str, ...] = ()
@@ -83,6 +94,7 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         day_area=None if day_area is None else day_area.to("m2"),
         zones=tuple(_read_zones(face, base or Fraction(0), project.system)),
         floors=tuple(_read_floors(face)),
+        details=tuple(list_places(project, mark)),
         ties=tuple(_read_ties(project, mark)),
         open_sills=find_open_sills(project, mark),
         remarks=(*_tell_joints(project, mark), *_tell_details(project, mark), *_tell_ties(project, mark)),
@@ -169,15 +181,34 @@ def find_open_sills(project: Project, face: str) -> frozenset[str]:
     return frozenset(mark for mark in project.members.get(at, ()) if is_open(mark))
 
 
+def list_places(project: Project, face: str) -> Iterator[Place]:
+    """The water details of an elevation whose places on it are given."""
+    for mark in _list_details(project, face):
+        x, y, width, height = (_meters(project.get(("details", mark, name))) for name in ("x", "y", "width", "height"))
+        if x is not None and y is not None:
+            yield Place(mark, x, y, x + (width or 0), y + (height or 0))
+
+
 def _tell_details(project: Project, face: str) -> Iterator[str]:
     """What meets the wall at a place that is told in words alone: `RE1: eave of the porch roof`."""
     told = []
-    for mark in _list_referring(project, "details", face):
-        place, elevation, kind = (project.get(("details", mark, name)) for name in ("at", "elevation", "kind"))
-        if place and kind and kind != "parapet" and elevation is not None and elevation.mark == face:
+    drawn = {place.mark for place in list_places(project, face)}
+    for mark in _list_details(project, face):
+        place, kind = (project.get(("details", mark, name)) for name in ("at", "kind"))
+        if place and kind and kind != "parapet" and mark not in drawn:
             told.append(f"{mark} {place}")
     if told:
         yield f"Not drawn: {'; '.join(told)}. Measure before snapping lines; panels and lengths are listed without them"
+    if drawn:
+        yield "Water details are drawn as given. Verify them before snapping lines; panels are listed without them"
+
+
+def _list_details(project: Project, face: str) -> Iterator[str]:
+    """The water details that stand on an elevation."""
+    for mark in _list_referring(project, "details", face):
+        elevation = project.get(("details", mark, "elevation"))
+        if elevation is not None and elevation.mark == face:
+            yield mark
 
 
 def _list_referring(project: Project, collection: str, face: str) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from specgen.documents.figures.labels import LEAST_SIZE, measure
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
 
 Places = list[tuple[float, Fraction]]
+Ends = dict[float, Fraction]  # places along a side in meters, as numbers to reckon with and as they are
 PERIMETER = "opening_perimeter"
 
 
@@ -71,6 +72,7 @@ class Geometry:
 
     layout: ElevationLayout
     day_area: Fraction | None = None  # square meters that are sprayed in a day
+    open_sills: frozenset[str] = frozenset()  # openings below which the joint around them is left open
 
     def shorten(self, mark: str) -> str:
         """The mark of a panel or line on the drawing of its own elevation: `A3` of `E1-A3`."""
@@ -138,9 +140,10 @@ class Geometry:
             for run in self.layout.joints
         )
 
-    def list_sealed(self, open_sills: frozenset[str]) -> list[Line]:
+    @cached_property
+    def sealed(self) -> list[Line]:
         """The runs of all joints but those below some openings, where the joint around them is left open."""
-        left_open = {(hole.left, hole.right, hole.bottom) for hole in self.openings if hole.mark in open_sills}
+        left_open = {(hole.left, hole.right, hole.bottom) for hole in self.openings if hole.mark in self.open_sills}
         runs = zip(self.layout.joints, self.lines, strict=True)
         return [
             line
@@ -173,10 +176,22 @@ class Geometry:
                 ends[line.x1, line.y1] = ends[line.x2, line.y2] = self.shorten(run.mark)
         found = []
         for mark, x, y, width, height in self.layout.openings:
-            left, bottom, right, top = (float(side) for side in (x, y, x + width, y + height))
+            left, bottom, right, top = map(_float, (x, y, x + width, y + height))
             joint = ends.get((left, bottom)) or ends.get((right, top)) or ""
             found.append(Hole(mark, joint, left, bottom, right, top))
         return tuple(found)
+
+    @cached_property
+    def jambs(self) -> list[Ends]:
+        """For each opening its two jambs."""
+        ends = zip(self.openings, self.layout.openings, strict=True)
+        return [{hole.left: x, hole.right: x + width} for hole, (_, x, _, width, _) in ends]
+
+    @cached_property
+    def heads(self) -> list[Ends]:
+        """For each opening its sill and its head."""
+        ends = zip(self.openings, self.layout.openings, strict=True)
+        return [{hole.bottom: y, hole.top: y + height} for hole, (_, _, y, _, height) in ends]
 
     @cached_property
     def panels(self) -> tuple[Piece, ...]:
@@ -201,11 +216,13 @@ class Geometry:
 
         None where no area of a day is known, or where one column is more than it.
         """
+        if self.day_area is None:
+            return []
         edges = [0.0, *(at for at, _ in self.places[0]), _float(self.layout.width)]
         columns = [Fraction(0) for _ in edges[1:]]
         for piece, panel in zip(self.panels, self.layout.panels, strict=True):
             columns[bisect_right(edges, (piece.left + piece.right) / 2) - 1] += panel.net_area
-        if self.day_area is None or max(columns) > self.day_area:
+        if max(columns) > self.day_area:
             return []
         starts, done = edges[:1], Fraction(0)
         for edge, area in zip(edges, columns, strict=False):

@@ -9,7 +9,7 @@ from specgen.documents.figures.elevation_canvas import Canvas
 from specgen.documents.figures.elevation_facts import ElevationFacts
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.elevation_paper import STRIP, Paper, Plan
-from specgen.documents.figures.elevation_wall import draw_tie
+from specgen.documents.figures.elevation_wall import draw_sign, draw_tie
 from specgen.documents.figures.labels import Box, Label, center_label, measure, shorten, wrap_words
 
 LINE = 4.2  # from one line of small type to the next
@@ -33,6 +33,8 @@ _LEGEND = (
     ("opening", "Opening"),
     ("floor", "Floor line"),
     ("zone", "Edge of mesh zone"),
+    ("detail", "Water detail"),
+    ("sign", "Place of a water detail"),
     ("match", "Match line"),
     ("grade", "Grade"),
     ("day", "Area of a day"),
@@ -111,6 +113,8 @@ def _draw_legend(canvas: Canvas, box: Box, geometry: Geometry, shown: set[str]) 
         x, y = box.left + _PAD + wide * (number // rows), box.top + 10.2 + (number % rows) * step
         if kind == "tie":
             draw_tie(canvas, x + 6.5, y - 1)
+        elif kind == "sign":
+            draw_sign(canvas, x + 6.5, y)
         else:
             canvas.line(kind, x, y - 1, x + 13, y - 1)
         canvas.put(Label(shorten(name, wide - 13 - 2 * _PAD - 1), x + 15, y, anchor="start"))

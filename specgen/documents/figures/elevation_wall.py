@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
-from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_facts import ElevationFacts, Place
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.labels import LEAST_SIZE, Box, Label, center_label, measure
 from specgen.model.layout import Panel
@@ -14,6 +14,7 @@ _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeter
 _LINE = LEAST_SIZE * 1.45  # from one line of an opening's label to the next
 _INSET = 0.9  # from the edge of an opening with a joint to its frame
 _HIGH = LEAST_SIZE + 0.6  # what a mark needs across its text
+_SIGN = 1.1  # half of the sign of a water detail without extent
 TIE = 1.2  # from the middle of the sign of a tie to its corners
 _PARTS = 4  # of the space between two corners, where a side slopes
 
@@ -24,7 +25,9 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
     """Draw the edge, the joints and the openings, and keep labels off the lines that cross the panels."""
     for x1, y1, x2, y2 in geometry.edges:
         canvas.wall_line("edge", view, x1, y1, x2, y2)
-    for moving, x1, y1, x2, y2 in geometry.list_sealed(facts.open_sills):
+        if x1 != x2 and y1 != y2:
+            _keep_off(canvas, view, x1, y1, x2, y2)
+    for moving, x1, y1, x2, y2 in geometry.sealed:
         if x2 >= view.left and x1 <= view.right and y2 >= view.bottom and y1 <= view.top:
             canvas.wall_line("movement" if moving else "joint", view, x1, y1, x2, y2)
     for across, up in facts.ties:
@@ -33,6 +36,8 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
             canvas.space.take(_around(*middle))
             draw_tie(canvas, *middle)
     _draw_openings(canvas, view, geometry)
+    for place in facts.details:
+        _draw_detail(canvas, view, place)
     joints = {float(height) for height in geometry.levels}
     wide, high = float(geometry.layout.width), float(geometry.layout.height)
     for kind, height in _crossing(facts, high):
@@ -40,6 +45,17 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
             canvas.wall_line(kind, view, 0.0, height, wide, height)
             box, y = view.box, view.y(height)
             canvas.space.take(Box(box.left, y - 0.2, box.right, y + 0.2))
+
+
+def _keep_off(canvas: Canvas, view: View, *slope: float) -> None:
+    """Keep labels off a sloped edge, millimeter by millimeter of what the view shows of it."""
+    shown = view.clip(*slope)
+    if shown:
+        x1, y1, x2, y2 = view.x(shown[0]), view.y(shown[1]), view.x(shown[2]), view.y(shown[3])
+        steps = int(max(abs(x2 - x1), abs(y2 - y1))) + 1
+        for n in range(steps + 1):
+            x, y = x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps
+            canvas.space.take(Box(x - 0.4, y - 0.4, x + 0.4, y + 0.4))
 
 
 def _crossing(facts: ElevationFacts, height: float) -> Iterator[tuple[str, float]]:
@@ -62,9 +78,12 @@ def _draw_openings(canvas: Canvas, view: View, geometry: Geometry) -> None:
 
 def _draw_frame(canvas: Canvas, view: View, left: float, bottom: float, right: float, top: float) -> None:
     """The outline of an opening and its diagonals."""
-    corners = ((left, bottom), (right, bottom), (right, top), (left, top), (left, bottom))
-    for (x1, y1), (x2, y2) in pairwise(corners):
-        canvas.wall_line("opening", view, x1, y1, x2, y2)
+    corners = ((left, bottom), (right, bottom), (right, top), (left, top))
+    if left >= view.left and right <= view.right and bottom >= view.bottom and top <= view.top:
+        canvas.area("opening", [(view.x(x), view.y(y)) for x, y in corners])
+    else:
+        for start, end in pairwise((*corners, corners[0])):
+            canvas.wall_line("opening", view, *start, *end)
     canvas.wall_line("diagonal", view, left, bottom, right, top)
     canvas.wall_line("diagonal", view, left, top, right, bottom)
 
@@ -78,6 +97,52 @@ def draw_tie(canvas: Canvas, x: float, y: float) -> None:
     canvas.area("tie", ((x - TIE, y), (x, y - TIE), (x + TIE, y), (x, y + TIE)))
     canvas.line("tie", x - TIE, y, x + TIE, y)
     canvas.line("tie", x, y - TIE, x, y + TIE)
+
+
+def _draw_detail(canvas: Canvas, view: View, place: Place) -> None:
+    """The extent of a water detail, a sign about its corner where it has none, and its mark beside it."""
+    left, bottom, right, top = map(float, place[1:])
+    if right < view.left or left > view.right or top < view.bottom or bottom > view.top:
+        return
+    shown = _paper_box(view, left, bottom, right, top)
+    if left == right and bottom == top:
+        shown = draw_sign(canvas, shown.left, shown.top)
+        canvas.space.take(shown)
+    else:
+        corners = dict.fromkeys(((left, bottom), (right, bottom), (right, top), (left, top)))
+        for start, end in pairwise((*corners, *list(corners)[:1])):
+            canvas.wall_line("detail", view, *start, *end)
+        for y in (shown.top, shown.bottom):
+            canvas.space.take(Box(shown.left, y - 0.2, shown.right, y + 0.2))
+    label_beside(canvas, place.mark, shown, view.box)
+
+
+def draw_sign(canvas: Canvas, x: float, y: float) -> Box:
+    """Draw the sign of a water detail without extent, a triangle that stands on its tip; the room it takes."""
+    canvas.area("sign", ((x, y), (x + _SIGN, y - 2 * _SIGN), (x - _SIGN, y - 2 * _SIGN)))
+    return Box(x - _SIGN, y - 2 * _SIGN, x + _SIGN, y)
+
+
+def label_beside(canvas: Canvas, text: str, shown: Box, wall: Box) -> None:
+    """Write a mark beside a rectangle within the wall, or where that finds no place a number that the key explains."""
+    for number, said in enumerate((text, str(len(canvas.key) + 1))):
+        places = [label for label in _beside(said, shown) if wall.grow(-0.4).holds(label.box)]
+        if canvas.place(places, blank=True):
+            if number:
+                canvas.key.append(text)
+            return
+    canvas.lost.append(text)
+
+
+def _beside(text: str, shown: Box) -> Iterator[Label]:
+    """Places about a rectangle, the nearest first: above, below, right and left of it, along its sides."""
+    half, x, y = measure(text) / 2 + 1, (shown.left + shown.right) / 2, (shown.top + shown.bottom) / 2
+    for far in (_HIGH / 2 + 0.4, _HIGH * 1.5, _HIGH * 2.5, _HIGH * 4):
+        for across in (x, shown.left + half, shown.right - half, shown.right + half, shown.left - half):
+            yield center_label(text, across, shown.top - far)
+            yield center_label(text, across, shown.bottom + far)
+        yield center_label(text, shown.right + half + far, y)
+        yield center_label(text, shown.left - half - far, y)
 
 
 def _paper_box(view: View, left: float, bottom: float, right: float, top: float) -> Box:
@@ -134,6 +199,8 @@ def _choices(text: str, shown: Box) -> Iterator[Label]:
         if high >= _HIGH * 2:
             yield center_label(text, x, shown.top + _HIGH / 2 + 0.2)
             yield center_label(text, x, shown.bottom - _HIGH / 2 - 0.2)
+        if long <= wide / 2:
+            yield from (center_label(text, x + wide / 4 * side, y) for side in (1, -1))
     if long <= high and wide >= _HIGH:
         yield center_label(text, x, y, turned=True)
 

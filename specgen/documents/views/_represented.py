@@ -4,8 +4,14 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.layouts import list_layouts, tell_length
-from specgen.documents.mockup import list_built_faces, list_built_joints, list_mesh_kinds, list_mockup_faces
+from specgen.documents.layouts import tell_length
+from specgen.documents.mockup import (
+    find_full_panel,
+    list_built_faces,
+    list_built_joints,
+    list_mesh_kinds,
+    list_mockup_faces,
+)
 from specgen.model.field import Path
 
 _REPAIRS = {
@@ -59,15 +65,8 @@ def _panel(context: DocumentContext) -> Iterator[list[Any]]:
 
 def _largest_panel(context: DocumentContext) -> Iterator[list[Any]]:
     """The largest whole panel of the faces shown, where their lines are given."""
-    faces = [
-        face
-        for face in list_mockup_faces(context)
-        if context.project.get(("elevations", face, "layout", "mode")) == "given"
-    ]
-    found = list_layouts(context) if faces else {}
-    whole = [panel for face in faces for one in found.get(face, ()) for panel in one.panels if panel.is_rectangle]
-    if whole:
-        largest = max(whole, key=lambda panel: panel.net_area)
+    largest = find_full_panel(context)
+    if largest is not None:
         wide, high = (tell_length(context, side) for side in (largest.width, largest.height))
         yield [f"as {largest.mark}, ", wide, " by ", high]
 

@@ -34,6 +34,21 @@ def test_openings_are_taken_off(openings: Any, wanted: float, tmp_path: Path) ->
     assert made.unit == "ft2"
 
 
+def test_a_deck_ledger_is_taken_off_and_a_roof_is_not(tmp_path: Path) -> None:
+    """A ledger 12 ft by 9 in covers 9 sq ft; a roof meets the wall by its edge, a pipe without sides covers nothing."""
+    details = {
+        "DL1": {"kind": "deck_ledger", "elevation": "E1", "width": "12 ft", "height": "9 in"},
+        "RB1": {"kind": "roof_below", "elevation": "E1", "width": "9 ft", "height": "2 ft"},
+        "PN1": {"kind": "penetration", "elevation": "E1", "x": "4 ft", "y": "2 ft"},
+        "DL2": {"kind": "deck_ledger", "width": "12 ft", "height": "9 in"},
+    }
+    faces = {"E1": FACE | {"openings": {"A": WINDOW}}, "E2": FACE | {"openings": {}}}
+    resolve = resolver_of(tmp_path, {"elevations": faces, "details": details})
+    made, other = (resolve(("elevations", mark), "elevation-area") for mark in ("E1", "E2"))
+    assert (made.result, other.result) == (pytest.approx(1080 - 36 - 9), pytest.approx(1080))
+    assert [given.origin for given in made.inputs][-2:] == ["details.DL1.width", "details.DL1.height"]
+
+
 def test_a_units_library_finds_the_same_square_meters(tmp_path: Path) -> None:
     wanted = 45 * UNITS.ft * 24 * UNITS.ft - 9 * UNITS.ft * 4 * UNITS.ft
     package = {"purpose": "design_draft", "units": "si"}

@@ -346,6 +346,32 @@ def test_what_meets_the_wall_is_told_where_it_has_no_dimensions(tmp_path):
     assert any(word.startswith("Not drawn: RE1 eave of the porch. ") for word in sheet.words)
 
 
+def test_a_water_detail_is_drawn_where_it_is_given(tmp_path):
+    sides = {"x": "5 ft", "y": "9 ft", "width": "10 ft", "height": "2 ft"}
+    more = {
+        "details": {
+            "RB1": {"kind": "roof_below", "elevation": "E1", "at": "over the porch"} | sides,
+            "PN1": {"kind": "penetration", "elevation": "E1", "at": "hose bibb", "x": "24 ft", "y": "2 ft"},
+            "RE1": {"kind": "roof_end", "elevation": "E1", "at": "eave", "x": "0 ft", "y": "9 ft"},
+        }
+    }
+    (drawn,), (sheet,) = sheets_of(tmp_path, more=more)
+    ratio = SCALES[drawn.scale] / FOOT
+    left, base = min(x for x, _ in sheet.points("edge")), max(y for _, y in sheet.points("edge"))
+    corners = {(round((x - left) * ratio, 2), round((base - y) * ratio, 2)) for x, y in sheet.points("detail")}
+    assert corners == {(5, 9), (15, 9), (15, 11), (5, 11)}
+    tips = re.findall(r"M([\d.]+) ([\d.]+)L", sheet.strokes["sign"])[:2]
+    assert {(round((float(x) - left) * ratio, 2), round((base - float(y)) * ratio, 2)) for x, y in tips} == {
+        (24, 2),
+        (0, 9),
+    }
+    assert {"RB1", "PN1", "RE1", "Water detail", "Place of a water detail"} <= set(sheet.words)
+    assert not any(word.startswith("Not drawn") for word in sheet.words)
+    # A mark stands within the wall, not on its edge.
+    assert all(text.left > left for text in sheet.texts if text.text == "RE1")
+    assert faults(sheet) == []
+
+
 def test_a_wall_without_lines_is_parted_where_the_sheet_ends(tmp_path):
     face = {
         "width": "300 ft",

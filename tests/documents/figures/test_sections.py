@@ -185,6 +185,22 @@ def test_every_place_of_the_mockup_plan_is_numbered() -> None:
     assert "f smoothing coat 1; g smoothing coat 2; h primer; i gloss 1; j gloss 2" in figure.alt
 
 
+def test_the_joints_of_the_mockup_are_dimensioned_about_a_full_panel() -> None:
+    """A panel of 4 ft 6 in by 4 ft in the middle of 10 ft: 3 ft are left above and below, 2 ft 6 in of 7 ft beside."""
+    (figure,) = drawn("clean", "mockup_sketch")
+    told = words_of(figure)
+    assert [told.count(length) for length in ("4 ft 6 in", "2 ft 6 in", "4 ft", "3 ft")] == [1, 1, 1, 2]
+    assert "a vertical joint 4 ft 6 in from the left and horizontal ones 3 ft and 7 ft up" in figure.alt
+
+
+def test_joints_of_a_mockup_without_a_panel_to_copy_are_dimensioned_as_drawn(tmp_path) -> None:
+    """6 ft wide and 9 ft high, no lines of the work known: the half, and thirds."""
+    mockup = {"kind": "free_standing", "width": "6 ft", "height": "9 ft", "includes": ["full_panel", "joint_crossing"]}
+    (figure,) = draw_named("mockup_sketch", context_of(tmp_path, {"mockup": mockup}))
+    assert words_of(figure).count("3 ft") == 5
+    assert {"6 ft", "9 ft"} <= set(words_of(figure))
+
+
 def test_nothing_is_drawn_of_what_is_not_known(tmp_path) -> None:
     context: DocumentContext = context_of(tmp_path)
     assert [name for name in ("joint_profile", "sealant_joint", "mockup_sketch") if draw_named(name, context)] == []
