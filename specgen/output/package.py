@@ -102,7 +102,7 @@ def _compose(
     made = {t.id: document.compose_document(t, context, False) for t in (every if last else chosen) if t.id != ANSWER}
     known = count_known(made.values())
     whole = chosen is issued  # what is asked for by name is written, however little of it is known
-    left_out = find_left_out(known) if draft and whole else ()
+    left_out = find_left_out(known, context.project) if draft and whole else ()
     missing = {entry.id for entry in left_out}
     held = tuple((t.id, t.title) for t in issued if t.id not in missing)
     rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()), held)
