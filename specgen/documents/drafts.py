@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.documents.numbering import list_values
 from specgen.model.block import Document, Value
+from specgen.model.project import Project
 
 # Printed in a draft alone; it opens the draft.
 ANSWER = "D00"
@@ -15,6 +16,8 @@ ALWAYS = (ANSWER, "D02", "D05", "D12", "D19")
 # These are written whatever stops stand against the package, as they list the stops or are filled in on site; by
 # themselves, and unmarked.
 WRITTEN_WITH_STOPS = ("D12", "D19")
+# These are printed where a project has any of what they tell.
+_REFERRED = {"D01": "comments", "D03": "deviations"}
 # Any other document of a draft is printed where at least this part of its values is known, in whole percent.
 LEAST_KNOWN = 90
 
@@ -57,9 +60,11 @@ def count_known(documents: Iterable[Document]) -> tuple[Known, ...]:
     return tuple(_count(document) for document in documents)
 
 
-def find_left_out(known: Iterable[Known]) -> tuple[Known, ...]:
-    """The documents of which a draft knows too little to print them."""
-    return tuple(entry for entry in known if entry.id not in ALWAYS and entry.known < LEAST_KNOWN)
+def find_left_out(known: Iterable[Known], project: Project) -> tuple[Known, ...]:
+    """The documents of which a draft knows too little to print them; D02 refers to those of what a project gives."""
+    referred = tuple(name for name, of in _REFERRED.items() if project.members.get((of,)))
+    kept = (*ALWAYS, *referred)
+    return tuple(entry for entry in known if entry.id not in kept and entry.known < LEAST_KNOWN)
 
 
 def list_asked(documents: Iterable[Document]) -> tuple[str, ...]:

@@ -108,7 +108,7 @@ def _compose_all(
     first = [template for template in (every if last else chosen) if template.id not in _APART]
     made = {template.id: document.compose_document(template, context, False) for template in first}
     known = count_known(made.values())
-    left_out = find_left_out(known) if leaves_out else ()
+    left_out = find_left_out(known, context.project) if leaves_out else ()
     missing = {entry.id for entry in left_out}
     held = tuple((t.id, t.title) for t in issued if t.id not in missing)
     rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()), held)
