@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 _ACCESSIBLE = "{http://www.aiim.org/pdfua/ns/id/}"  # what a file says that is accessible as a whole
 
+_COUNTED = "{http://ns.adobe.com/xap/1.0/t/pg/}NPages"
+
 
 @dataclass(frozen=True, kw_only=True)
 class BoundSet:
@@ -69,7 +71,8 @@ def merge_papers(own: "SetPages", papers: Sequence[Paper], templates: Path) -> b
             tree.add_branch([*leaves[start:end], *_make_pages(paper, before, own.total, stamper)])
             layers.take_over(paper.document)
         tree.finish()
-        _finish(whole)
+        _name_bookmarks(whole, [paper.mark for paper in ordered])
+        _finish(whole, own.total)
         return _save(whole)
 
 
@@ -83,7 +86,19 @@ def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iter
         yield stamper.make_page(paper.document, page, words)
 
 
-def _finish(whole: "Pdf") -> None:
+def _name_bookmarks(whole: "Pdf", marks: Sequence[str]) -> None:
+    """Put the mark of each attachment before its title in the bookmarks; those of the dividers are the last."""
+    from pikepdf import String
+
+    entry = whole.Root.Outlines.get("/Last") if "/Outlines" in whole.Root else None
+    for mark in reversed(marks):
+        if entry is None:
+            return
+        entry.Title = String(f"{mark} {entry.Title}")
+        entry = entry.get("/Prev")
+
+
+def _finish(whole: "Pdf", total: int) -> None:
     """Number the pages as they print, and claim no more for the whole than holds for papers that others wrote."""
     from pikepdf import Array, Dictionary, Name
 
@@ -91,6 +106,8 @@ def _finish(whole: "Pdf") -> None:
     with whole.open_metadata(set_pikepdf_as_editor=False, update_docinfo=False) as about:
         for claim in [name for name in about if name.startswith(_ACCESSIBLE)]:
             del about[claim]
+        if _COUNTED in about:
+            about[_COUNTED] = str(total)
 
 
 def _save(whole: "Pdf") -> bytes:

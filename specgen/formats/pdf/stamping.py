@@ -78,7 +78,9 @@ class Stamper:
         if contents is None:
             return None
         if not isinstance(contents, Stream) or contents.get("/DecodeParms") is not None or "/F" in contents:
-            return self.into.copy_foreign(source.make_indirect(page.as_form_xobject()))
+            whole = page.as_form_xobject(handle_transformations=False)
+            whole.BBox = _copy_plain(page.mediabox)
+            return self.into.copy_foreign(source.make_indirect(whole))
         about = {"/Type": Name.XObject, "/Subtype": Name.Form, "/BBox": _copy_plain(page.mediabox)}
         taken = {
             "/Filter": contents.get("/Filter"),

@@ -106,6 +106,12 @@ def leave_open(made: pikepdf.Pdf) -> None:
     made.pages[0].contents_add(b"q q 0 0.1 -0.1 0 300 300 cm", prepend=True)
 
 
+def part_content(made: pikepdf.Pdf) -> None:
+    """Content in two streams, on a page that is trimmed in print."""
+    made.pages[0].contents_add(b"0 g", prepend=True)
+    made.pages[0].trimbox = Array([200, 0, 400, 100])
+
+
 def _add_annotation(made: pikepdf.Pdf, **entries: Any) -> Any:
     found = made.make_indirect(Dictionary(Type=Name.Annot, Rect=Array([72, 500, 300, 530]), **entries))
     page = made.pages[0].obj

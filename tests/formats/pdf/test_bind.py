@@ -99,6 +99,15 @@ def test_a_stamp_stands_level_at_the_lower_edge_however_the_page_is_turned(turne
     assert wide / 2 < x - left < wide - 100
 
 
+@pytest.mark.parametrize("change", [None, made_papers.part_content])
+def test_what_a_turned_page_shows_stays_where_it_is(change: Any) -> None:
+    page = bound(make_paper(1, "Report", box=(100, -50, 604, 742), turned=90, change=change)).pages[2]
+    look = page["/Resources"]["/XObject"]["/Paper"]
+    assert "/Matrix" not in look
+    assert [float(side) for side in look["/BBox"]] == [100, -50, 604, 742]
+    assert b"172 350 Td (Report 1) Tj" in look.get_data()
+
+
 def test_a_page_cut_by_its_crop_box_has_its_stamp_where_it_is_seen() -> None:
     def crop(made: pikepdf.Pdf) -> None:
         made.pages[0].cropbox = pikepdf.Array([100, 200, 500, 600])
