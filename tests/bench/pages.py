@@ -31,7 +31,11 @@ def main(kind: str) -> None:
     composed = [document.compose_document(t, context, False) for t in templates() if t.id != "D00"]
     made = ComposedSet(documents=tuple(composed), context=context, templates=templates_folder())
     data = describe_set(made, (), read_face(templates_folder() / "letterhead.docx"))
-    files = {"main.typ": (templates_folder() / "set.typ").read_bytes(), "data.json": json.dumps(data).encode()}
+    files = {"main.typ": (templates_folder() / "set.typ").read_bytes()}
+    for block in (block for one in data["documents"] for block in one["blocks"] if block["is"] == "figure"):
+        block["file"] = f"figure{len(files)}.svg"
+        files[block["file"]] = block.pop("svg").encode()
+    files["data.json"] = json.dumps(data).encode()
     start = time.process_time()
     if kind == "ours":
         write_pages(made)
