@@ -16,9 +16,9 @@ from specgen.documents.figures.elevation_paper import Scale, Window
 from specgen.documents.figures.labels import CAPITAL, LEAST_SIZE, Label, center_label, measure
 from specgen.documents.members import span_marks
 
-_NEAR, _ROW = 8.0, 8.0  # from the wall to the chain, from there to the overall dimension
+_NEAR, _ROW = 6.5, 6.0  # from the wall to the chain, from there to the overall dimension
 _DEEP = 6.5  # beside the length of a figure that stands across the chain
-_PAST = 5.0  # from the overall dimension to what stands next
+_PAST = 4.0  # from the overall dimension to what stands next
 _TICK = 1.0  # half of the stroke that ends a dimension
 _GAP = 1.5  # between the wall and an extension line, and of that past the dimension
 _ABOVE = 1.0 + LEAST_SIZE * CAPITAL / 2  # from a dimension line to the middle of its figure
