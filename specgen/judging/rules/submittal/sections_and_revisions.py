@@ -31,13 +31,15 @@ fails SUB-07e at package.review.action
     package: {revision: 1, review: {action: revise_and_resubmit}}
 """
 
+import datetime
 from functools import partial
+from typing import NamedTuple
 
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, violation
-from specgen.judging.three_valued import members_where
-from specgen.model.absence import all_known, any_of
+from specgen.model.absence import Absent, all_known, any_of
+from specgen.model.field import Path
+from specgen.model.project import asked_once
 from specgen.model.typed_views import Description, SpecificationSection, SubmittalItem
-from specgen.quantities.comparison import equal
 
 RULE = Rule(
     "SUB-07",
@@ -73,10 +75,16 @@ def no_such_section(item: SubmittalItem, project: Description) -> Violations:
 )
 def system_split(item: SubmittalItem, project: Description) -> Violations:
     """Action items of one section fall due on different days."""
-    others = [other for other in project.contract.items if other != item]
-    if members_where(others, partial(_apart, item)):
-        split = {item, *members_where(others, partial(_of_one_system, item))}
-        yield violation(tuple(member.mark for member in project.contract.items if member in split))
+    register = _sort(project)
+    system = register.systems.get(_packed(item.section)) if item.mark in register.settled else None
+    if system is not None and len(system.dates) > 1:
+        yield violation(system.marks)
+    elif item.mark in register.closed:
+        return
+    elif len(register.loose) + len(system.marks if system is not None else ()) > 1:
+        unknown = (*(system.unknown if system is not None else ()), *register.unknown)
+        if unknown:
+            raise Absent(*unknown)
 
 
 @RULE.test(
@@ -132,18 +140,52 @@ def _numbered(cited: str, section: SpecificationSection) -> bool:
     return _packed(section.number) == _packed(cited)
 
 
-def _of_one_system(item: SubmittalItem, other: SubmittalItem) -> bool:
-    """Whether two items go to the reviewer for action under one section."""
-    return all_known(
-        lambda: item.group == "action",
-        lambda: other.group == "action",
-        lambda: _packed(item.section) == _packed(other.section),
-    )
+class _System(NamedTuple):
+    """The items that go to the reviewer for action under one section, by mark; their dates, and what is not known."""
+
+    marks: tuple[str, ...]
+    dates: frozenset[datetime.date]
+    unknown: tuple[Path, ...]
 
 
-def _apart(item: SubmittalItem, other: SubmittalItem) -> bool:
-    """Whether two items of one system fall due on different days."""
-    return all_known(lambda: _of_one_system(item, other), lambda: not equal(item.due_on, other.due_on))
+class _Register(NamedTuple):
+    """The items of the register by what is known of them."""
+
+    systems: dict[str, _System]  # by section
+    settled: frozenset[str]  # marks of the items of those systems
+    closed: frozenset[str]  # marks of the items that ask for no action
+    loose: frozenset[str]  # marks of the items that may belong to any system
+    unknown: tuple[Path, ...]  # what is not known of those
+
+
+@asked_once
+def _sort(project: Description) -> _Register:
+    """The register, looked into once for all its items."""
+    found: dict[str, list[SubmittalItem]] = {}
+    closed, loose, unknown = set(), set(), list[Path]()
+    for item in project.contract.items:
+        try:
+            if item.group == "action":
+                found.setdefault(_packed(item.section), []).append(item)
+            else:
+                closed.add(item.mark)
+        except Absent as absent:
+            loose.add(item.mark)
+            unknown += absent.paths
+    settled = frozenset(item.mark for items in found.values() for item in items)
+    systems = {section: _gather(items) for section, items in found.items()}
+    return _Register(systems, settled, frozenset(closed), frozenset(loose), tuple(unknown))
+
+
+def _gather(items: list[SubmittalItem]) -> _System:
+    """The system of some items; an item without a date leaves open whether they are apart."""
+    dates, unknown = set(), list[Path]()
+    for item in items:
+        try:
+            dates.add(item.due_on)
+        except Absent as absent:
+            unknown += absent.paths
+    return _System(tuple(item.mark for item in items), frozenset(dates), tuple(unknown))
 
 
 def _packed(number: str) -> str:
