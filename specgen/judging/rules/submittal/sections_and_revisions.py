@@ -78,10 +78,10 @@ def system_split(item: SubmittalItem, project: Description) -> Violations:
     register = _sort(project)
     system = register.systems.get(_packed(item.section)) if item.mark in register.settled else None
     if system is not None and len(system.dates) > 1:
-        yield violation(system.marks)
+        yield violation(system.told)
     elif item.mark in register.closed:
         return
-    elif len(register.loose) + len(system.marks if system is not None else ()) > 1:
+    elif len(register.loose) + (system.size if system is not None else 0) > 1:
         unknown = (*(system.unknown if system is not None else ()), *register.unknown)
         if unknown:
             raise Absent(*unknown)
@@ -131,6 +131,7 @@ def comments_not_listed(project: Description) -> Violations:
         yield violation(review.action)
 
 
+_MOST_TOLD = 12  # items whose marks a finding lists
 # Actions of a review that come with comments.
 _WITH_COMMENTS = ("approved_as_noted", "make_corrections_noted", "revise_and_resubmit", "rejected")
 
@@ -141,9 +142,10 @@ def _numbered(cited: str, section: SpecificationSection) -> bool:
 
 
 class _System(NamedTuple):
-    """The items that go to the reviewer for action under one section, by mark; their dates, and what is not known."""
+    """The items that go to the reviewer for action under one section; their dates, and what is not known."""
 
-    marks: tuple[str, ...]
+    size: int
+    told: str  # their marks, as long as a sentence bears
     dates: frozenset[datetime.date]
     unknown: tuple[Path, ...]
 
@@ -185,7 +187,10 @@ def _gather(items: list[SubmittalItem]) -> _System:
             dates.add(item.due_on)
         except Absent as absent:
             unknown += absent.paths
-    return _System(tuple(item.mark for item in items), frozenset(dates), tuple(unknown))
+    first = ", ".join(item.mark for item in items[:_MOST_TOLD])
+    rest = len(items) - _MOST_TOLD
+    told = f"{first}, and {rest} more" if rest > 0 else first
+    return _System(len(items), told, frozenset(dates), tuple(unknown))
 
 
 def _packed(number: str) -> str:
