@@ -33,6 +33,7 @@ MANY = {
     "deviations": 1,
     "mockup.criteria": 13,
     "contract.demands": 4,
+    "contract.items": 12,
     "contract.spec_sections": 2,
 }
 
