@@ -61,7 +61,9 @@ def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
 def _foot(facts: dict[str, str]) -> str:
     """The line below cover, contents and dividers: section, revision and date."""
     section, revision, date = (facts.get(label, "") for label in ("Section", "Revision", "Date"))
-    told = (f"Section {section}" if section else "", f"Revision {revision}" if revision else "", date)
+    # That of a draft says itself what it is.
+    revised = f"Revision {revision}" if revision.isdigit() else revision
+    told = (f"Section {section}" if section else "", revised, date)
     return " | ".join(filter(None, told))
 
 
