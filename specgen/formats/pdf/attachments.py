@@ -5,8 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from specgen.documents.context import DocumentContext
-from specgen.formats.pdf.active_content import list_active
-from specgen.formats.pdf.opening import open_paper
+from specgen.formats.pdf.opening import OpenedPaper, open_paper
 from specgen.model.finding import Place
 from specgen.model.problem import Problem, Refused
 from specgen.reading.attached_file import find_attached_file, refuse_attachment
@@ -43,9 +42,9 @@ class _Shelf:
     templates: Path
     bytes_left: int
     pages_left: int
-    read: dict[Path, "Pdf | Refused"] = field(default_factory=dict)
+    read: dict[Path, OpenedPaper | Refused] = field(default_factory=dict)
 
-    def take(self, place: Place, name: str) -> "Pdf":
+    def take(self, place: Place, name: str) -> OpenedPaper:
         """The file named at a place, opened; raises Refused."""
         path = find_attached_file(self.home, place, name)
         if path not in self.read:
@@ -56,10 +55,10 @@ class _Shelf:
         found = self.read[path]
         if isinstance(found, Refused):
             raise refuse_attachment(place, found.problems[0].message, found.problems[0].hint)
-        self._count(len(found.pages), place)
+        self._count(len(found.document.pages), place)
         return found
 
-    def _open(self, path: Path, name: str) -> "Pdf":
+    def _open(self, path: Path, name: str) -> OpenedPaper:
         content = read_given_file(path, _USE, name)
         if len(content) > self.bytes_left:
             raise Refused(Problem(f"{name!r} and those before it are larger than 500 MB", "submit it separately"))
@@ -85,7 +84,7 @@ def read_papers(context: DocumentContext, home: Path | None, templates: Path) ->
 
 def _read(shelf: _Shelf, mark: str, name: str, place: Place) -> Paper:
     try:
-        document = shelf.take(place, name)
-        return Paper(mark=mark, name=name, document=document, left_out=list_active(document))
+        opened = shelf.take(place, name)
+        return Paper(mark=mark, name=name, document=opened.document, left_out=opened.left_out)
     except Refused as refused:
         return Paper(mark=mark, name=name, problem=refused.problems[0])
