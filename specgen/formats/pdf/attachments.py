@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+
+from pikepdf import Pdf
 
 from specgen.documents.context import DocumentContext
 from specgen.formats.pdf.opening import OpenedPaper, open_paper
@@ -10,9 +11,6 @@ from specgen.model.finding import Place
 from specgen.model.problem import Problem, Refused
 from specgen.reading.attached_file import find_attached_file, refuse_attachment
 from specgen.reading.given_file import FileUse, read_given_file
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
 
 MOST_BYTES, MOST_BYTES_OF_ALL, MOST_PAGES = 200_000_000, 500_000_000, 30_000
 _USE = FileUse("the attachment", "name a PDF, JPEG, or PNG file", MOST_BYTES, "split it, or make its pictures smaller")
@@ -24,7 +22,7 @@ class Paper:
 
     mark: str
     name: str  # of its file, as the project gives it
-    document: "Pdf | None" = None
+    document: Pdf | None = None
     left_out: tuple[str, ...] = ()  # what acts in it and is taken out, in words
     problem: Problem | None = None
 

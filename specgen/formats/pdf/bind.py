@@ -4,7 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
+
+import pikepdf
+from pikepdf import Array, Dictionary, ForeignObjectError, Name, ObjectStreamMode, Pdf, PdfError, String
 
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats.pdf.attachments import Paper, read_papers
@@ -13,14 +16,10 @@ from specgen.formats.pdf.embedded_font import can_write, embed_font
 from specgen.formats.pdf.layers import Layers
 from specgen.formats.pdf.opening import UNREADABLE, refuse_damaged
 from specgen.formats.pdf.page_tree import PageTree
+from specgen.formats.pdf.pages import SetPages, write_pages
 from specgen.formats.pdf.stamping import Stamper
 from specgen.model.problem import Problem
 from specgen.reading.attached_file import refuse_attachment
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
-
-    from specgen.formats.pdf.pages import SetPages
 
 _ACCESSIBLE = "{http://www.aiim.org/pdfua/ns/id/}"  # what a file says that is accessible as a whole
 
@@ -68,8 +67,6 @@ def _leave_out(paper: Paper, made: ComposedSet) -> Paper:
 
 def _bind(made: ComposedSet, papers: tuple[Paper, ...]) -> BoundSet:
     """The set with these attachments; raises _Unfit."""
-    from specgen.formats.pdf.pages import write_pages
-
     own = write_pages(made, describe_papers(papers, made.context))
     problems = tuple(paper.problem for paper in papers if paper.problem is not None)
     told = (*own.told, *(f"left out of {p.mark}, {p.name}: {', '.join(p.left_out)}" for p in papers if p.left_out))
@@ -79,10 +76,8 @@ def _bind(made: ComposedSet, papers: tuple[Paper, ...]) -> BoundSet:
     return BoundSet(pdf=pdf, told=told, problems=problems)
 
 
-def merge_papers(own: "SetPages", papers: Sequence[Paper], templates: Path) -> bytes:
+def merge_papers(own: SetPages, papers: Sequence[Paper], templates: Path) -> bytes:
     """The PDF of all pages. The dividers are the last of our own; behind each stand the pages of its paper."""
-    import pikepdf
-
     with pikepdf.open(BytesIO(own.pdf)) as whole:
         ordered = sorted(papers, key=lambda paper: own.firsts[paper.mark])
         starts = [own.firsts[paper.mark] for paper in ordered]
@@ -102,8 +97,6 @@ def merge_papers(own: "SetPages", papers: Sequence[Paper], templates: Path) -> b
 
 def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iterator[Any]:
     """The pages of a paper, each with its stamp; so many pages stand before them in the set."""
-    from pikepdf import ForeignObjectError, PdfError
-
     if paper.document is None:
         return
     name = f"Attachment {paper.mark}" if can_write(paper.mark) else "Attachment"
@@ -115,10 +108,8 @@ def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iter
             raise _Unfit(paper.mark) from None
 
 
-def _name_bookmarks(whole: "Pdf", marks: Sequence[str]) -> None:
+def _name_bookmarks(whole: Pdf, marks: Sequence[str]) -> None:
     """Put the mark of each attachment before its title in the bookmarks; those of the dividers are the last."""
-    from pikepdf import String
-
     entry = whole.Root.Outlines.get("/Last") if "/Outlines" in whole.Root else None
     for mark in reversed(marks):
         if entry is None:
@@ -127,11 +118,9 @@ def _name_bookmarks(whole: "Pdf", marks: Sequence[str]) -> None:
         entry = entry.get("/Prev")
 
 
-def _finish(whole: "Pdf", total: int) -> None:
+def _finish(whole: Pdf, total: int) -> None:
     """Number the pages as they print, and claim no more for the whole than holds for papers that others wrote."""
-    from pikepdf import Array, Dictionary, Name
-
-    whole.Root.PageLabels = Dictionary(Nums=Array([0, Dictionary(S=Name.D)]))
+    whole.Root["/PageLabels"] = Dictionary(Nums=Array([0, Dictionary(S=Name.D)]))
     with whole.open_metadata(set_pikepdf_as_editor=False, update_docinfo=False) as about:
         for claim in [name for name in about if name.startswith(_ACCESSIBLE)]:
             del about[claim]
@@ -139,9 +128,7 @@ def _finish(whole: "Pdf", total: int) -> None:
             about[_COUNTED] = str(total)
 
 
-def _save(whole: "Pdf") -> bytes:
-    from pikepdf import ObjectStreamMode
-
+def _save(whole: Pdf) -> bytes:
     written = BytesIO()
     whole.save(written, deterministic_id=True, object_stream_mode=ObjectStreamMode.generate, compress_streams=True)
     return written.getvalue()

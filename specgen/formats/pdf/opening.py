@@ -4,15 +4,15 @@ import zlib
 from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import Any, NamedTuple
+
+import pikepdf
+from pikepdf import Pdf
 
 from specgen.formats.pdf.active_content import disarm, list_active
 from specgen.formats.pdf.picture_pages import is_picture, write_picture_page
 from specgen.formats.pdf.stamping import read_shown
 from specgen.model.problem import Refused, refuse
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
 
 _HEAD = 1024  # within its first bytes a PDF says that it is one
 _LONGEST_SIDE = 200 * 72  # the longest side that readers of PDF show, 200 in
@@ -24,7 +24,7 @@ _MOST_UNPACKED = 20_000_000  # of the content of a page: what unpacks to more is
 class OpenedPaper(NamedTuple):
     """The PDF of an attachment, and in words what acted in it and is taken out."""
 
-    document: "Pdf"
+    document: Pdf
     left_out: tuple[str, ...]
 
 
@@ -41,8 +41,6 @@ def open_paper(content: bytes, name: str, templates: Path) -> OpenedPaper:
 
 
 def _open(content: bytes, name: str) -> OpenedPaper:
-    import pikepdf
-
     try:
         paper = pikepdf.open(BytesIO(content))
         if paper.is_encrypted:
@@ -66,7 +64,7 @@ def refuse_damaged(name: str) -> Refused:
     return refuse(f"{name!r} is damaged or cut short", "export it again, or ask whoever issued it for a whole copy")
 
 
-def _check_whole(paper: "Pdf", name: str) -> None:
+def _check_whole(paper: Pdf, name: str) -> None:
     """Raise Refused for a PDF without pages, and where the library had to mend anything or a page cannot be read."""
     pages = list(paper.pages)
     if not pages:
@@ -86,8 +84,6 @@ def _has_size(page: Any) -> bool:
 
 def _contents(page: Any) -> Iterator[Any]:
     """The streams that a page is drawn by."""
-    import pikepdf
-
     contents = page.get("/Contents")
     yield from contents if isinstance(contents, pikepdf.Array) else () if contents is None else (contents,)
 
