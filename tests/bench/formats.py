@@ -1,6 +1,7 @@
 """What the writers cost."""
 
 import math
+import subprocess
 import sys
 import tempfile
 from pathlib import Path
@@ -29,8 +30,15 @@ def measure() -> None:
     at_most("HTML writer x1 / floor", page / seconds(lambda: floor(one)), 4)
     through = seconds(lambda: markdown.markdown(as_markdown(one), extensions=["tables"]), 2)
     at_least("the same through Markdown / HTML writer", through / page, 15)
+    at_most("PDF of `clean` / its bare compile", _time_pages("ours") / _time_pages("bare"), 1.2)
     with tempfile.TemporaryDirectory() as folder:
         _processes(Path(folder))
+
+
+def _time_pages(kind: str) -> float:
+    """The least seconds of several processes that make the pages, or compile their content alone."""
+    command = [sys.executable, "-m", "tests.bench.pages", kind]
+    return min(float(subprocess.run(command, check=True, capture_output=True).stdout) for _ in range(3))
 
 
 def _processes(folder: Path) -> None:

@@ -4,6 +4,7 @@ import io
 import json
 import re
 import unicodedata
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -35,27 +36,48 @@ class CompiledPages:
 def compile_pages(data: dict[str, Any], pictures: dict[str, bytes]) -> CompiledPages:
     """The pages of a set; raises Refused where the libraries are not installed."""
     require_libraries()
+    drawings = dict(_take_drawings(data))
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
     files = {"main.typ": (templates_folder() / "set.typ").read_bytes(), **pictures}
-    pdf, shapeless = _compile_all_signs(text, files)
+    pdf, shapeless = _compile_all_signs(text, drawings, files)
     return _find_places(pdf, shapeless)
 
 
-def _compile_all_signs(text: str, files: dict[str, bytes]) -> tuple[bytes, tuple[str, ...]]:
-    """The PDF, and the signs that print as their numbers, as the standard allows none without a shape."""
+def _take_drawings(data: dict[str, Any]) -> Iterator[tuple[str, str]]:
+    """The drawings of a set as files, whose names stand in their place."""
+    figures = (block for one in data["documents"] for block in one["blocks"] if block["is"] == "figure")
+    for number, figure in enumerate(figures):
+        figure["file"] = f"figure{number}.svg"
+        yield figure["file"], figure.pop("svg")
+
+
+def _compile_all_signs(text: str, drawings: dict[str, str], files: dict[str, bytes]) -> tuple[bytes, tuple[str, ...]]:
+    """The PDF, and the signs that print as their numbers, as the standard allows none without a shape.
+
+    A drawing is set in one font alone: a sign that only drawings lack is a number in them, and itself elsewhere.
+    """
     import typst
 
-    named: dict[int, str] = {}
+    drawn: dict[int, str] = {}
+    written: dict[int, str] = {}
     while True:
+        made = {"data.json": text.translate(written), **{name: svg.translate(drawn) for name, svg in drawings.items()}}
         try:
-            pdf = _compile(files | {"data.json": text.translate(named).encode(errors="replace")})
+            pdf = _compile(files | {name: part.encode(errors="replace") for name, part in made.items()})
         except typst.TypstError as error:
-            found = _find_shapeless(error.diagnostic) - named.keys()
+            found = _find_shapeless(error.diagnostic) - written.keys()
             if not found:
                 raise
-            named |= {code: "" if _is_unseen(code) else f"[U+{code:04X}]" for code in found}
+            named = {code: "" if _is_unseen(code) else f"[U+{code:04X}]" for code in found}
+            first = {code: sign for code, sign in named.items() if code not in drawn and _is_drawn(code, drawings)}
+            drawn |= named
+            written |= {code: sign for code, sign in named.items() if code not in first}
         else:
-            return pdf, tuple(chr(code) for code in sorted(named) if named[code])
+            return pdf, tuple(chr(code) for code in sorted(drawn) if drawn[code])
+
+
+def _is_drawn(code: int, drawings: dict[str, str]) -> bool:
+    return any(chr(code) in svg for svg in drawings.values())
 
 
 def _find_shapeless(said: str) -> set[int]:

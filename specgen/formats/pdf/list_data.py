@@ -20,15 +20,23 @@ class _Entry:
 
 
 def describe_list(items: Sequence[Item], kept: Sequence[bool], changed: Sequence[bool]) -> Iterator[dict[str, Any]]:
-    """The lists of a run of items; where the last stays with what is below the run, it is a list of its own."""
-    top: list[_Entry] = []
-    for item, keep, mark in zip(items, kept, changed, strict=True):
-        data = {"number": item.number, "words": describe_line(item.content), "kept": keep, "changed": mark}
-        _find_list(top, item.level).append(_Entry(data))
-    cut = (len(top) - 1 if len(top) > _FEW else 0) if kept[-1] else len(top)
-    for entries, keep in ((top[:cut], False), (top[cut:], True)):
-        if entries:
-            yield {"is": "list", "items": [_flatten(entry) for entry in entries], "kept": keep, "changed": False}
+    """The lists of a run of items; where its end stays with what is below a long run, that is a list of its own."""
+    marked = list(zip(items, kept, changed, strict=True))
+    cut = len(marked) - _count_last(items) if kept[-1] else len(marked)
+    for part, keep in ((marked[:cut], False), (marked[cut:], True)):
+        if part:
+            top: list[_Entry] = []
+            for item, stays, mark in part:
+                data = {"number": item.number, "words": describe_line(item.content), "kept": stays, "changed": mark}
+                _find_list(top, item.level).append(_Entry(data))
+            yield {"is": "list", "items": [_flatten(entry) for entry in top], "kept": keep, "changed": False}
+
+
+def _count_last(items: Sequence[Item]) -> int:
+    """How many items at the end stay together with what is below them: all of a few, else the last of a level."""
+    if len(items) <= _FEW:
+        return len(items)
+    return 2 if items[-1].level == items[-2].level else 1
 
 
 def _find_list(top: list[_Entry], level: int) -> list[_Entry]:

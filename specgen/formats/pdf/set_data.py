@@ -41,12 +41,6 @@ def make_title(context: DocumentContext) -> str:
     return f"{name}: Submittal {number}" if number else f"{name}: Submittal"
 
 
-def order_documents(documents: Sequence[Document]) -> tuple[list[Document], list[Document]]:
-    """The documents before the contents, and those behind them."""
-    before = [document for document in documents if document.id == TRANSMITTAL]
-    return before, [document for document in documents if document.id != TRANSMITTAL]
-
-
 def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
     """What the first page says: the project, the submittal, and who has a part in it."""
     facts = dict(made.documents[0].facts) if made.documents else {}
@@ -67,7 +61,9 @@ def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
 def _foot(facts: dict[str, str]) -> str:
     """The line below cover, contents and dividers: section, revision and date."""
     section, revision, date = (facts.get(label, "") for label in ("Section", "Revision", "Date"))
-    told = (f"Section {section}" if section else "", f"Revision {revision}" if revision else "", date)
+    # That of a draft says itself what it is.
+    revised = f"Revision {revision}" if revision.isdigit() else revision
+    told = (f"Section {section}" if section else "", revised, date)
     return " | ".join(filter(None, told))
 
 

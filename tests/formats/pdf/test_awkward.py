@@ -1,9 +1,11 @@
 """Text of the user on the pages: shown as it stands, whatever it holds."""
 
+import dataclasses
 import unicodedata
 from pathlib import Path
 
 from specgen.formats.pdf.pages import write_pages
+from specgen.model.block import Figure, Text
 from tests.documents.support import AWKWARD, written
 from tests.formats.pdf.support import plain, small_set
 from tests.formats.pdf.tags import TaggedPdf
@@ -84,3 +86,16 @@ def test_a_word_without_end_stays_on_the_page(tmp_path: Path) -> None:
     assert ends
     assert plain(endless) in plain(made.tree.text())
     assert max(ends) < 612
+
+
+def test_a_sign_that_drawings_lack_is_itself_in_the_words(tmp_path: Path) -> None:
+    svg = (
+        '<svg xmlns="http://www.w3.org/2000/svg" width="50mm" height="20mm" viewBox="0 0 50 20">'
+        f'<text x="5" y="15" font-family="Sheet Sans" font-size="5">\u5317 {HEBREW}</text></svg>'
+    )
+    figure = Figure("trial", (Text(HEBREW),), svg, "A name", 50, 20, "Figure 1")
+    document = dataclasses.replace(written(tmp_path, "# A\n"), blocks=(figure,))
+    made = write_pages(small_set(tmp_path, document))
+    assert HEBREW.split()[0][::-1] in words_of(made.pdf)
+    assert len(made.told) == 1
+    assert "[U+5317]" not in words_of(made.pdf)
