@@ -19,7 +19,7 @@ settings.load_profile("untimed")
 # Where the shared packages are built; the tests of same bytes build each again in other surroundings.
 HERE = {"TZ": "UTC", "LC_ALL": "C", "PYTHONHASHSEED": "0"}
 
-EVERY = ("D00", "D02", "D05", "D06", "D07", "D08", "D09", "D10", "D13")
+EVERY = ("D00", "D02", "D05", "D06", "D07", "D08", "D09", "D10", "D11", "D12", "D13", "D15", "D16")
 WHOLE_DRAFT = ("--draft", *(word for name in EVERY for word in ("--only", name)))
 
 MadeOnce = Callable[[str, Callable[[Path], object]], Path]

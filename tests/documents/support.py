@@ -11,6 +11,7 @@ from specgen import pipeline
 from specgen.documents import document
 from specgen.documents.catalogue import Template, templates
 from specgen.documents.context import DocumentContext
+from specgen.formats import text
 from specgen.model.block import Document
 from specgen.model.problem import Refused
 from specgen.output import disk
@@ -86,3 +87,14 @@ def refused(folder: Path, match: str) -> None:
     assert len(told.value.problems) == 1
     assert told.value.problems[0].hint
     assert standing(folder.parent) == before
+
+
+def lines_of(name: str, context: DocumentContext) -> list[str]:
+    """The lines of a document as plain text, those of its tables with a bar between cells."""
+    template = next(t for t in templates() if t.id == name)
+    return text.write_text(document.compose_document(template, context, draft=False)).splitlines()
+
+
+def rows_of(name: str, context: DocumentContext) -> list[list[str]]:
+    """The rows of all tables of a document, each as its cells."""
+    return [line.split(" | ") for line in lines_of(name, context) if " | " in line]

@@ -45,7 +45,12 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
             yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
         if page.hold:
             role = find_releasing_role(context, step)
-            yield (f"H{page.hold}", page.title, _BY.get(role, words(role)), *_sign(context, page.name, step, faces))
+            yield (
+                f"H{page.hold}",
+                page.title,
+                _BY.get(role, words(role).capitalize()),
+                *_sign(context, page.name, step, faces),
+            )
 
 
 def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:

@@ -13,10 +13,12 @@ from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.field_quality import list_tests
 from specgen.model.block import Ref
 from specgen.model.standard import Step
+from specgen.model.value_text import words
 
 # The kinds of instrument that a method is read with, by its words.
 _READ_WITH = {
-    "straightedge": ("long_straightedge", "short_straightedge", "feeler_gauge"),
+    "straightedges": ("long_straightedge", "short_straightedge", "feeler_gauge"),
+    " straightedge": ("long_straightedge", "feeler_gauge"),
     "moisture meter": ("moisture_meter",),
     "profile gauge": ("profile_gauge",),
     "raking light": ("raking_lamp",),
@@ -34,6 +36,7 @@ _READ_WITH = {
     "D7234": ("pull_tester",),
 }
 _NONE = "–"
+_ROLES = ("contractor", "inspector", "architect")
 _DOCUMENT = "D12"  # the name of a document; that of one of its forms is longer
 
 
@@ -92,16 +95,20 @@ def _name_instruments(context: DocumentContext, method: Any) -> list[str]:
 
 
 def _parts(context: DocumentContext, step: Step, hold: int, by: str) -> tuple[str, ...]:
-    """The letters of contractor, inspector where there is one, and architect."""
-    inspected, releasing = has_inspector(context), find_releasing_role(context, step)
-    letters: dict[str, list[str]] = {"contractor": [], "inspector": [], "architect": []}
-    letters["contractor" if by == "applicator" else "inspector" if inspected else "contractor"].append("E")
+    """The letters of contractor, inspector where there is one, and architect; another party is named at its letter."""
+    inspected = has_inspector(context)
+    letters: dict[str, list[str]] = {role: [] for role in _ROLES if inspected or role != "inspector"}
+    inspector = "inspector" if inspected else "architect"
+    letters["inspector" if by == "inspector" and inspected else "contractor"].append("E")
     if step.point == "R":
         letters["contractor"].append("R")
-    elif step.point in ("H", "W"):
-        witness = "inspector" if inspected else "architect"
-        point = f"H{hold}" if hold else step.point
-        letters[releasing if hold and releasing in letters else witness].append(point)
+    elif hold:
+        role = find_releasing_role(context, step)
+        letters[role if role in letters else "architect"].append(
+            f"H{hold}" if role in letters else f"H{hold} ({words(role)})"
+        )
+    elif step.point == "W":
+        letters[inspector].append("W")
     if is_inspected(context) and not letters["inspector"]:
         letters["inspector"].append("S")
-    return tuple(", ".join(told) or _NONE for role, told in letters.items() if role != "inspector" or inspected)
+    return tuple(", ".join(told) or _NONE for told in letters.values())

@@ -16,7 +16,7 @@ from specgen.model.block import Article, Blank, CheckBox, Document, Item, Part, 
 from tests.documents.support import document_of, written
 
 PAPER = templates_folder() / "letterhead.docx"
-IDS = ["D00", "D02", "D05", "D07", "D08", "D09", "D10", "D13"]
+IDS = ["D00", "D02", "D05", "D07", "D08", "D09", "D10", "D11", "D12", "D13", "D15", "D16"]
 W14 = "{http://schemas.microsoft.com/office/word/2010/wordml}"
 VAL = qn("w:val")
 

@@ -1,0 +1,136 @@
+"""The inspection and test plan: letters defined once, a check for each step, hold points as in the procedure."""
+
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.documents.support import context_of, context_of_example, lines_of, rows_of
+
+INSPECTED: dict[str, Any] = {
+    "contract": {"inspection_level": "periodic"},
+    "parties": {"inspector": {"name": "Plumb Line"}},
+}
+
+
+def plan_of(context: Any) -> list[list[str]]:
+    """The rows of the plan, without its header."""
+    rows = rows_of("D11", context)
+    first = next(number for number, row in enumerate(rows) if row[0] == "Step")
+    last = next(number for number, row in enumerate(rows) if row[0] == "No.")
+    return rows[first + 1 : last]
+
+
+def test_each_letter_is_defined_once() -> None:
+    text = "\n".join(lines_of("D11", context_of_example("clean")))
+    for letter, name in {"E": "execution", "H": "hold point", "W": "witness point", "R": "review point"}.items():
+        assert len(re.findall(rf"\b{letter}, {name}\b", text)) == 1
+    assert text.count("S, surveillance: inspection at any time, without notice") == 1
+    assert "notify the party marked W 24 h in advance" in text
+
+
+def test_surveillance_is_defined_only_where_somebody_inspects(tmp_path: Path) -> None:
+    assert "surveillance" in "\n".join(lines_of("D11", context_of(tmp_path, INSPECTED)))
+    without = lines_of("D11", context_of(tmp_path, {"contract": {"inspection_level": "none"}}))
+    assert "surveillance" not in "\n".join(without)
+
+
+def test_the_notice_is_that_of_the_contract(tmp_path: Path) -> None:
+    text = "\n".join(lines_of("D11", context_of(tmp_path, {"contract": {"witness_notice_hours": 48}})))
+    assert "notify the party marked W 48 h in advance" in text
+    assert "Request each release 48 h in advance" in text
+
+
+# The example as its file has it: step, check, method with the marks of instruments, frequency, limit, form, letters.
+LINES = (
+    "Substrate | Plane of substrate | 10 ft straightedge (LS-1, FE-1) | entire face"
+    " | maximum gap 3/16 in | D11 | E | H1 | –",
+    "Release of primer | Primer dryness | moisture meter (MM-2) | each panel"
+    " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12d | – | E, H10 | –",
+    "Spray setup | Cup time | ASTM D4212 (CUP-7) | each pail"
+    " | primer 27 s to 33 s; gloss 27 s to 33 s[?] | D12b | E, R | S | –",
+    "Mockup | Mockup | criteria of Form D10 | once | every criterion passed | D10 | – | E | H2",
+    "Final viewing | Final viewing | from 10 ft, diffuse daylight[?] | each elevation"
+    " | within the approved range samples | D11 | – | E | H14",
+)
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_a_line_of_the_example_reads_as_its_file_has_it(line: str) -> None:
+    shown = [re.sub(r"\[[a-z, ]+\]", "[?]", told) for told in lines_of("D11", context_of_example("clean"))]
+    assert line in shown
+
+
+@pytest.mark.parametrize("example", ["clean", "metric", "stops", "old-wall", "first-look"])
+def test_hold_points_are_those_of_the_procedure(example: str) -> None:
+    context = context_of_example(example)
+    boxes = re.findall(r"HOLD POINT (\d+)\.", "\n".join(lines_of("D08", context)))
+    marked = [cell for row in plan_of(context) for cell in row[6:] if "H" in cell]
+    numbers = list(dict.fromkeys(re.search(r"H(\d+)", cell).group(1) for cell in marked))  # type: ignore[union-attr]
+    assert sorted(numbers, key=int) == sorted(set(boxes), key=int)
+    signed = {cell for row in rows_of("D11", context) for cell in row if re.fullmatch(r"H\d+", cell)}
+    assert {f"H{number}" for number in boxes} <= signed
+
+
+@pytest.mark.parametrize("example", ["clean", "metric", "stops", "old-wall"])
+def test_each_test_in_place_of_the_procedure_stands_in_the_plan(example: str) -> None:
+    context = context_of_example(example)
+    rows = rows_of("D08", context)
+    first = next(number for number, row in enumerate(rows) if row[:2] == ["Test", "Method"])
+    tests = [row[0] for row in rows[first + 1 :] if len(row) == 6 and row[5].startswith("D1")]
+    assert len(tests) > 10
+    assert set(tests) <= {row[1] for row in plan_of(context)}
+
+
+def test_the_architect_releases_where_nobody_inspects(tmp_path: Path) -> None:
+    change = {"contract": {"inspection_level": "none"}, "mockup": {"approver": "owner"}}
+    rows = plan_of(context_of(tmp_path, change))
+    assert {len(row) for row in rows} == {8}
+    by_check = {row[1]: row[6:] for row in rows}
+    assert by_check["Plane of substrate"] == ["E", "H1"]
+    # The tests of the inspector are made by the contractor; the owner, who has no column, is named.
+    assert by_check["Mockup"] == ["E", "H2 (owner)"]
+    assert not any("S" in cell for row in rows for cell in row[6:])
+
+
+def test_a_person_named_to_release_is_told(tmp_path: Path) -> None:
+    change = {"contract": {"hold_points_released_by": "the resident engineer"}}
+    text = "\n".join(lines_of("D11", context_of(tmp_path, change)))
+    assert "Insp.: the resident engineer." in text
+
+
+def test_each_elevation_is_signed_for_where_its_wall_takes_the_step() -> None:
+    rows = [row for row in rows_of("D11", context_of_example("clean")) if row[0] in ("H2", "H3")]
+    # The mockup is released once; wall W2 of elevation E3 has no barrier.
+    assert [row[3:6] for row in rows] == [["____", "–", "–"], ["____", "____", "–"]]
+
+
+def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:
+    faces = {f"E{number}": {"wall": "W1"} for number in range(1, 6)}
+    lines = lines_of("D11", context_of(tmp_path, {"elevations": faces}))
+    assert any(line.startswith("No. | Hold point | By | Signed, date") for line in lines)
+    assert any("one sheet for each elevation" in line for line in lines)
+
+
+# UFGS 07240, page 26: what items i, k, m, and o are about.
+LISTED = {
+    "i": "No mechanical fasteners.",
+    "k": "Adhesive cured a minimum of 36 h before the base coat.",
+    "m": "Mesh fully embedded; corners and openings reinforced; laps minimum 2-1/2 in.",
+    "o": "Base coat cured a minimum of 24 h before the next coat.",
+}
+
+
+def test_the_list_of_the_third_party_runs_from_a_to_o_with_the_figures_of_the_project() -> None:
+    cells = [cell for row in rows_of("D11", context_of_example("clean")) for cell in row]
+    boxes = [cell.removeprefix("( ) ") for cell in cells if re.fullmatch(r"\( \) [a-z]", cell)]
+    assert boxes == list("abcdefghijklmno")
+    for letter, words in LISTED.items():
+        assert cells[cells.index(f"( ) {letter}") + 1] == words
+
+
+def test_nobody_lists_where_nobody_inspects(tmp_path: Path) -> None:
+    for level in ("none", None):
+        change = {"contract": {"inspection_level": level}} if level else None
+        assert "THIRD-PARTY INSPECTION" not in lines_of("D11", context_of(tmp_path, change))
