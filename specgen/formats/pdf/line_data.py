@@ -22,8 +22,8 @@ from specgen.model.block import (
 
 Line = str | list[Any]  # a text alone, or texts and objects in order
 
-# What an unbreakable hyphen joins, the ends of lines, and words longer than a line may be.
-_SPECIAL = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+|\n|{NO_BREAK_HYPHEN}")
+# What an unbreakable hyphen joins, a unit over another, the ends of lines; and words longer than a line may be.
+_SPECIAL = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+|[\\w·]{{1,12}}/[^\\W\\d]\\w{{0,8}}|\n|{NO_BREAK_HYPHEN}")
 _ENDLESS = re.compile(r"\S{28,}")
 _MAY_BREAK = "\u200b"
 # What stands between the two is laid out by itself and does not turn the words around it.
@@ -60,7 +60,7 @@ def _join(pieces: Iterable[Any]) -> Line:
 def _split_words(text: str) -> Iterator[Any]:
     """The words, with what stays on one line and the ends of lines as objects of their own."""
     text = _ENDLESS.sub(lambda found: _MAY_BREAK.join(found[0]), text)
-    if NO_BREAK_HYPHEN not in text and "\n" not in text:
+    if NO_BREAK_HYPHEN not in text and "\n" not in text and "/" not in text:
         yield text
         return
     end = 0
