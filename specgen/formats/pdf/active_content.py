@@ -1,10 +1,11 @@
 """What acts in a PDF that is bound in: named, so that it can be told, and taken out."""
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-if TYPE_CHECKING:
-    from pikepdf import Pdf
+import pikepdf
+from pikepdf import Pdf
+from pikepdf.sanitize import Sanitizer
 
 # What an action of this kind, or an annotation of that one, is to a reader.
 _ACTIONS = {
@@ -32,15 +33,13 @@ _MOST_CHAINED = 50
 _MOST_FIELDS = 100_000
 
 
-def list_active(paper: "Pdf") -> tuple[str, ...]:
+def list_active(paper: Pdf) -> tuple[str, ...]:
     """What acts in a PDF, in words, each once: `scripts`, `embedded files`."""
     return tuple(dict.fromkeys(word for word in _find_all(paper) if word))
 
 
-def disarm(paper: "Pdf") -> None:
+def disarm(paper: Pdf) -> None:
     """Take out what acts, and draw what annotations and filled fields show into the pages that bear them."""
-    from pikepdf.sanitize import Sanitizer
-
     clean = Sanitizer().remove_javascript().remove_external_access().remove_attachments().remove_multimedia()
     clean.remove_private_app_data().remove_thumbnails().apply(paper)
     if any("/Annots" in page.obj for page in paper.pages):
@@ -50,7 +49,7 @@ def disarm(paper: "Pdf") -> None:
         paper.flatten_annotations("all")
 
 
-def _find_all(paper: "Pdf") -> Iterator[str]:
+def _find_all(paper: Pdf) -> Iterator[str]:
     root = paper.Root
     yield from _find_actions(root)
     names = _as_dictionary(root.get("/Names"))
@@ -92,8 +91,6 @@ def _find_actions(holder: Any) -> Iterator[str]:
 
 
 def _is_dictionary(value: Any) -> bool:
-    import pikepdf
-
     return isinstance(value, pikepdf.Dictionary)
 
 
@@ -103,6 +100,4 @@ def _as_dictionary(value: Any) -> Any:
 
 
 def _as_list(value: Any) -> list[Any]:
-    import pikepdf
-
     return list(value) if isinstance(value, pikepdf.Array) else []

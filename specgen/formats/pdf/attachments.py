@@ -2,18 +2,15 @@
 
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+
+from pikepdf import Pdf
 
 from specgen.documents.context import DocumentContext
-from specgen.formats.pdf.active_content import list_active
-from specgen.formats.pdf.opening import open_paper
+from specgen.formats.pdf.opening import OpenedPaper, open_paper
 from specgen.model.finding import Place
 from specgen.model.problem import Problem, Refused
 from specgen.reading.attached_file import find_attached_file, refuse_attachment
 from specgen.reading.given_file import FileUse, read_given_file
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
 
 MOST_BYTES, MOST_BYTES_OF_ALL, MOST_PAGES = 200_000_000, 500_000_000, 30_000
 _USE = FileUse("the attachment", "name a PDF, JPEG, or PNG file", MOST_BYTES, "split it, or make its pictures smaller")
@@ -25,7 +22,7 @@ class Paper:
 
     mark: str
     name: str  # of its file, as the project gives it
-    document: "Pdf | None" = None
+    document: Pdf | None = None
     left_out: tuple[str, ...] = ()  # what acts in it and is taken out, in words
     problem: Problem | None = None
 
@@ -43,9 +40,9 @@ class _Shelf:
     templates: Path
     bytes_left: int
     pages_left: int
-    read: dict[Path, "Pdf | Refused"] = field(default_factory=dict)
+    read: dict[Path, OpenedPaper | Refused] = field(default_factory=dict)
 
-    def take(self, place: Place, name: str) -> "Pdf":
+    def take(self, place: Place, name: str) -> OpenedPaper:
         """The file named at a place, opened; raises Refused."""
         path = find_attached_file(self.home, place, name)
         if path not in self.read:
@@ -56,10 +53,10 @@ class _Shelf:
         found = self.read[path]
         if isinstance(found, Refused):
             raise refuse_attachment(place, found.problems[0].message, found.problems[0].hint)
-        self._count(len(found.pages), place)
+        self._count(len(found.document.pages), place)
         return found
 
-    def _open(self, path: Path, name: str) -> "Pdf":
+    def _open(self, path: Path, name: str) -> OpenedPaper:
         content = read_given_file(path, _USE, name)
         if len(content) > self.bytes_left:
             raise Refused(Problem(f"{name!r} and those before it are larger than 500 MB", "submit it separately"))
@@ -85,7 +82,7 @@ def read_papers(context: DocumentContext, home: Path | None, templates: Path) ->
 
 def _read(shelf: _Shelf, mark: str, name: str, place: Place) -> Paper:
     try:
-        document = shelf.take(place, name)
-        return Paper(mark=mark, name=name, document=document, left_out=list_active(document))
+        opened = shelf.take(place, name)
+        return Paper(mark=mark, name=name, document=opened.document, left_out=opened.left_out)
     except Refused as refused:
         return Paper(mark=mark, name=name, problem=refused.problems[0])

@@ -4,22 +4,22 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
+
+import pikepdf
+from pikepdf import Array, Dictionary, ForeignObjectError, Name, ObjectStreamMode, Pdf, PdfError, String
 
 from specgen.documents.composed_set import ComposedSet
-from specgen.formats.pdf.active_content import disarm
 from specgen.formats.pdf.attachments import Paper, read_papers
 from specgen.formats.pdf.dividing import describe_papers
 from specgen.formats.pdf.embedded_font import can_write, embed_font
 from specgen.formats.pdf.layers import Layers
+from specgen.formats.pdf.opening import UNREADABLE, refuse_damaged
 from specgen.formats.pdf.page_tree import PageTree
+from specgen.formats.pdf.pages import SetPages, write_pages
 from specgen.formats.pdf.stamping import Stamper
 from specgen.model.problem import Problem
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
-
-    from specgen.formats.pdf.pages import SetPages
+from specgen.reading.attached_file import refuse_attachment
 
 _ACCESSIBLE = "{http://www.aiim.org/pdfua/ns/id/}"  # what a file says that is accessible as a whole
 
@@ -41,9 +41,32 @@ def bind(made: ComposedSet) -> BoundSet:
     What acts in one is taken out; one that cannot be bound in has its divider all the same, and a problem. Raises
     Refused where our own pages cannot be written.
     """
-    from specgen.formats.pdf.pages import write_pages
-
     papers = read_papers(made.context, made.home, made.templates)
+    while True:
+        try:
+            return _bind(made, papers)
+        except _Unfit as unfit:
+            papers = tuple(_leave_out(paper, made) if paper.mark == unfit.mark else paper for paper in papers)
+
+
+class _Unfit(Exception):
+    """A page of this attachment cannot be taken over."""
+
+    def __init__(self, mark: str) -> None:
+        super().__init__(mark)
+        self.mark = mark
+
+
+def _leave_out(paper: Paper, made: ComposedSet) -> Paper:
+    """An attachment that opens, but is not built as it should be: as one that is damaged."""
+    fault = refuse_damaged(paper.name).problems[0]
+    place = made.context.project.place(("attachments", paper.mark, "file"))
+    problem = refuse_attachment(place, fault.message, fault.hint).problems[0]
+    return Paper(mark=paper.mark, name=paper.name, problem=problem)
+
+
+def _bind(made: ComposedSet, papers: tuple[Paper, ...]) -> BoundSet:
+    """The set with these attachments; raises _Unfit."""
     own = write_pages(made, describe_papers(papers, made.context))
     problems = tuple(paper.problem for paper in papers if paper.problem is not None)
     told = (*own.told, *(f"left out of {p.mark}, {p.name}: {', '.join(p.left_out)}" for p in papers if p.left_out))
@@ -53,12 +76,8 @@ def bind(made: ComposedSet) -> BoundSet:
     return BoundSet(pdf=pdf, told=told, problems=problems)
 
 
-def merge_papers(own: "SetPages", papers: Sequence[Paper], templates: Path) -> bytes:
+def merge_papers(own: SetPages, papers: Sequence[Paper], templates: Path) -> bytes:
     """The PDF of all pages. The dividers are the last of our own; behind each stand the pages of its paper."""
-    import pikepdf
-
-    for document in {id(paper.document): paper.document for paper in papers if paper.document}.values():
-        disarm(document)
     with pikepdf.open(BytesIO(own.pdf)) as whole:
         ordered = sorted(papers, key=lambda paper: own.firsts[paper.mark])
         starts = [own.firsts[paper.mark] for paper in ordered]
@@ -83,13 +102,14 @@ def _make_pages(paper: Paper, before: int, total: int, stamper: Stamper) -> Iter
     name = f"Attachment {paper.mark}" if can_write(paper.mark) else "Attachment"
     for number, page in enumerate(paper.document.pages, start=1):
         words = f"{name}, page {number} of {paper.pages} \N{MIDDLE DOT} Page {before + number} of {total}"
-        yield stamper.make_page(paper.document, page, words)
+        try:
+            yield stamper.make_page(paper.document, page, words)
+        except (PdfError, ForeignObjectError, *UNREADABLE):
+            raise _Unfit(paper.mark) from None
 
 
-def _name_bookmarks(whole: "Pdf", marks: Sequence[str]) -> None:
+def _name_bookmarks(whole: Pdf, marks: Sequence[str]) -> None:
     """Put the mark of each attachment before its title in the bookmarks; those of the dividers are the last."""
-    from pikepdf import String
-
     entry = whole.Root.Outlines.get("/Last") if "/Outlines" in whole.Root else None
     for mark in reversed(marks):
         if entry is None:
@@ -98,11 +118,9 @@ def _name_bookmarks(whole: "Pdf", marks: Sequence[str]) -> None:
         entry = entry.get("/Prev")
 
 
-def _finish(whole: "Pdf", total: int) -> None:
+def _finish(whole: Pdf, total: int) -> None:
     """Number the pages as they print, and claim no more for the whole than holds for papers that others wrote."""
-    from pikepdf import Array, Dictionary, Name
-
-    whole.Root.PageLabels = Dictionary(Nums=Array([0, Dictionary(S=Name.D)]))
+    whole.Root["/PageLabels"] = Dictionary(Nums=Array([0, Dictionary(S=Name.D)]))
     with whole.open_metadata(set_pikepdf_as_editor=False, update_docinfo=False) as about:
         for claim in [name for name in about if name.startswith(_ACCESSIBLE)]:
             del about[claim]
@@ -110,9 +128,7 @@ def _finish(whole: "Pdf", total: int) -> None:
             about[_COUNTED] = str(total)
 
 
-def _save(whole: "Pdf") -> bytes:
-    from pikepdf import ObjectStreamMode
-
+def _save(whole: Pdf) -> bytes:
     written = BytesIO()
     whole.save(written, deterministic_id=True, object_stream_mode=ObjectStreamMode.generate, compress_streams=True)
     return written.getvalue()

@@ -1,23 +1,20 @@
 """Our font in a PDF of ours that is not set by typst: for stamps, and for the fields of a form."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
+
+import pikepdf
+from pikepdf import Array, Dictionary, Name, Pdf
 
 from specgen.documents.figures.labels import measure
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
 
 _FILE = "SheetSans-Regular.ttf"
 _CODES = range(32, 256)
 _UNITS = 1000  # of the size, as PDF counts widths
 
 
-def embed_font(document: "Pdf", templates: Path) -> Any:
+def embed_font(document: Pdf, templates: Path) -> Any:
     """The font of our sheets, embedded, for text in the letters of western languages."""
-    import pikepdf
-    from pikepdf import Array, Dictionary, Name
-
     data = (templates / "fonts" / _FILE).read_bytes()
     described = Dictionary(
         Type=Name.FontDescriptor,

@@ -1,12 +1,11 @@
 """Fields of a PDF form in the place of links: text, dates, and boxes to tick, each with the look of its states."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
+
+from pikepdf import Array, Dictionary, Name, Pdf, Stream, String
 
 from specgen.formats.pdf.embedded_font import embed_font
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
 
 _FONT = "/Sheet"
 _SIZE, _SMALL, _NARROW = 9, 7, 40.0  # the size of what is filled in, that in a blank narrower than the third, in points
@@ -20,9 +19,7 @@ ON = "/Yes"
 class FieldWriter:
     """Makes the fields of one form; they are listed in it once it is finished."""
 
-    def __init__(self, form: "Pdf", templates: Path) -> None:
-        from pikepdf import Array, Dictionary
-
+    def __init__(self, form: Pdf, templates: Path) -> None:
         self._form = form
         self._resources = Dictionary(Font=Dictionary({_FONT: embed_font(form, templates)}))
         self._roots: list[Any] = []
@@ -32,16 +29,14 @@ class FieldWriter:
 
     def make_field(self, link: Any, page: Any, name: str, label: str, kind: str) -> None:
         """Turn a link on a page into the field of this name; `kind` is text, date, or tick."""
-        from pikepdf import Dictionary, Name
-
         for key in ("/A", "/Border", "/Contents", "/QuadPoints", "/H"):
             if key in link:
                 del link[key]
-        link.Subtype, link.F, link.P = Name.Widget, _PRINTED, page
-        link.TU = _text(label + (_DATE if kind == "date" else ""))
-        link.MK = Dictionary()
+        link["/Subtype"], link["/F"], link["/P"] = Name.Widget, _PRINTED, page
+        link["/TU"] = _text(label + (_DATE if kind == "date" else ""))
+        link["/MK"] = Dictionary()
         *above, own = name.split(".")
-        link.T = _text(own)
+        link["/T"] = _text(own)
         self._hang(link, tuple(above), own)
         self._made.add(link.objgen)
         left, low, right, high = map(float, link.Rect)
@@ -52,9 +47,7 @@ class FieldWriter:
 
     def finish(self) -> None:
         """List the fields in the form, and name them as such in its structure."""
-        from pikepdf import Array
-
-        self._form.Root.AcroForm.Fields = Array(self._roots)
+        self._form.Root.AcroForm["/Fields"] = Array(self._roots)
         self._name_structure()
 
     def _hang(self, field: Any, above: tuple[str, ...], own: str) -> None:
@@ -66,13 +59,11 @@ class FieldWriter:
         if parent is None:
             self._roots.append(field)
         else:
-            field.Parent = parent
+            field["/Parent"] = parent
             parent.Kids.append(field)
 
     def _find_node(self, path: tuple[str, ...]) -> Any:
         """The field that holds those whose names begin with these parts; None for no parts."""
-        from pikepdf import Array, Dictionary
-
         if not path:
             return None
         if path not in self._nodes:
@@ -82,26 +73,20 @@ class FieldWriter:
         return self._nodes[path]
 
     def _make_text(self, field: Any, width: float, height: float) -> None:
-        from pikepdf import Dictionary, Name
-
-        field.FT, field.DA = Name.Tx, _look(_SMALL if width < _NARROW else _SIZE)
+        field["/FT"], field["/DA"] = Name.Tx, _look(_SMALL if width < _NARROW else _SIZE)
         if height > _TALL:
-            field.Ff = _MULTILINE
-        field.AP = Dictionary(N=self._draw(b"/Tx BMC EMC", width, height))
+            field["/Ff"] = _MULTILINE
+        field["/AP"] = Dictionary(N=self._draw(b"/Tx BMC EMC", width, height))
 
     def _make_tick(self, field: Any, width: float, height: float) -> None:
-        from pikepdf import Dictionary, Name
-
-        field.FT, field.V, field.AS = Name.Btn, Name.Off, Name.Off
+        field["/FT"], field["/V"], field["/AS"] = Name.Btn, Name.Off, Name.Off
         lines = ((0.15, 0.5), (0.4, 0.2), (0.85, 0.85))
         points = [f"{x * width:.2f} {y * height:.2f}" for x, y in lines]
         drawn = f"q 1.2 w 1 J 1 j {points[0]} m {points[1]} l {points[2]} l S Q".encode()
         states = {ON: self._draw(drawn, width, height), "/Off": self._draw(b"", width, height)}
-        field.AP = Dictionary(N=Dictionary(states))
+        field["/AP"] = Dictionary(N=Dictionary(states))
 
     def _draw(self, content: bytes, width: float, height: float) -> Any:
-        from pikepdf import Array, Dictionary, Name, Stream
-
         about = Dictionary(
             Type=Name.XObject, Subtype=Name.Form, BBox=Array([0, 0, width, height]), Resources=self._resources
         )
@@ -109,8 +94,6 @@ class FieldWriter:
 
     def _name_structure(self) -> None:
         """Name the parts of the structure that hold a field: forms, as they were links."""
-        from pikepdf import Array, Dictionary, Name
-
         waiting = [self._form.Root.StructTreeRoot]
         while waiting:
             part = waiting.pop()
@@ -128,6 +111,4 @@ def _look(size: int) -> Any:
 
 
 def _text(words: str) -> Any:
-    from pikepdf import String
-
     return String(words)

@@ -8,6 +8,8 @@ from dataclasses import dataclass, replace
 from io import BytesIO
 from typing import Any, Literal
 
+import pikepdf
+
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats.pdf.compiling import compile_pages
 from specgen.formats.pdf.face import read_face
@@ -67,12 +69,10 @@ def _find_spots(data: Any) -> Iterator[dict[str, Any]]:
 
 def _add_fields(pdf: bytes, spots: list[Spot], made: ComposedSet) -> bytes:
     """The PDF with a field in the place of each link that bears the number of a spot."""
-    import pikepdf
-
     with pikepdf.open(BytesIO(pdf)) as form:
         writer = FieldWriter(form, made.templates)
         for page in form.pages:
-            page.obj.Tabs = pikepdf.Name.S
+            page.obj["/Tabs"] = pikepdf.Name.S
             for link in list(page.obj.get("/Annots", pikepdf.Array())):
                 address = str(link.A.get("/URI", "")) if "/A" in link else ""
                 if address.startswith(_LINK):

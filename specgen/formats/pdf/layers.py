@@ -1,22 +1,19 @@
 """The layers of drawings that are bound in: those that are off stay off."""
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-if TYPE_CHECKING:
-    from pikepdf import Pdf
+from pikepdf import Array, Dictionary, Pdf
 
 
 class Layers:
     """The layers of a set, to which those of papers are added."""
 
-    def __init__(self, whole: "Pdf") -> None:
+    def __init__(self, whole: Pdf) -> None:
         self._whole = whole
         self._taken: set[int] = set()
 
-    def take_over(self, paper: "Pdf | None") -> None:
+    def take_over(self, paper: Pdf | None) -> None:
         """Add the layers of a paper whose pages stand in the set by now; those of one paper are added once."""
-        from pikepdf import Array, Dictionary
-
         layers = None if paper is None else paper.Root.get("/OCProperties")
         if not isinstance(layers, Dictionary) or id(paper) in self._taken:
             return
@@ -29,14 +26,12 @@ class Layers:
         ours = self._whole.Root.get("/OCProperties")
         if ours is None:
             ours = Dictionary(OCGs=Array(), D=Dictionary(OFF=Array(), Order=Array()))
-            self._whole.Root.OCProperties = ours
+            self._whole.Root["/OCProperties"] = ours
         self._add(ours, "/OCGs", every)
         self._add(ours.D, "/Order", every)
         self._add(ours.D, "/OFF", [layer for layer in off if layer.objgen not in on])
 
     def _add(self, holder: Any, name: str, layers: list[Any]) -> None:
-        from pikepdf import Array
-
         if name not in holder:
             holder[name] = Array()
         for layer in layers:
@@ -45,7 +40,5 @@ class Layers:
 
 def _list_of(holder: Any, name: str) -> list[Any]:
     """The layers that a list names; only those that stand as objects of their own, as they must."""
-    from pikepdf import Array
-
     found = holder.get(name)
     return [layer for layer in found if layer.is_indirect] if isinstance(found, Array) else []

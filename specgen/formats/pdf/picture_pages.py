@@ -6,6 +6,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
+import pikepdf
+
 from specgen.model.problem import Refused, refuse
 
 MOST_PIXELS = 40_000_000
@@ -56,8 +58,6 @@ def _compile(files: dict[str, bytes], templates: Path) -> bytes:
 
 def _shows_picture(made: bytes) -> bool:
     """Whether a page shows a picture: one that cannot be read is left out without a word."""
-    import pikepdf
-
     with pikepdf.open(BytesIO(made)) as page:
         streams = (found for found in page.objects if isinstance(found, pikepdf.Stream))
         return any(stream.get("/Subtype") == "/Image" for stream in streams)

@@ -1,14 +1,13 @@
 """Pages to bind in: the content of each in a frame of its own, with a stamp beside it that stands level as shown."""
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import Any, NamedTuple
+
+from pikepdf import Array, Dictionary, Name, Pdf, Stream
 
 from specgen.documents.figures.labels import measure
 from specgen.formats.pdf.embedded_font import encode
 from specgen.formats.pdf.page_tree import find_inherited
-
-if TYPE_CHECKING:
-    from pikepdf import Pdf
 
 _SIZE = 7.0  # of the stamp, in points
 _RISE, _SIDE = 10.0, 18.0  # of its baseline above the lower edge, and of its end from the right edge, in points
@@ -49,13 +48,11 @@ class Shown(NamedTuple):
 class Stamper:
     """Makes pages of a set out of those of papers."""
 
-    into: "Pdf"
+    into: Pdf
     font: Any
 
-    def make_page(self, source: "Pdf", page: Any, words: str) -> Any:
+    def make_page(self, source: Pdf, page: Any, words: str) -> Any:
         """The page of a source with a stamp, of the same size, for the set: its look, and nothing that acts."""
-        from pikepdf import Dictionary, Name, Stream
-
         shown = read_shown(page.obj)
         made = {name: value for name in _BOXES if (value := find_inherited(page.obj, name)) is not None}
         made |= {"/MediaBox": page.mediabox} | ({"/Rotate": shown.turned} if "/Rotate" in made else {})
@@ -70,16 +67,14 @@ class Stamper:
         about = {"/Type": Name.Page, **plain, "/Resources": Dictionary(resources), "/Contents": drawn}
         return self.into.make_indirect(Dictionary(about))
 
-    def _copy_look(self, source: "Pdf", page: Any) -> Any:
+    def _copy_look(self, source: Pdf, page: Any) -> Any:
         """What a page shows, as one object of the set; None for an empty page."""
-        from pikepdf import Dictionary, Name, Stream
-
         contents = page.obj.get("/Contents")
         if contents is None:
             return None
         if not isinstance(contents, Stream) or contents.get("/DecodeParms") is not None or "/F" in contents:
             whole = page.as_form_xobject(handle_transformations=False)
-            whole.BBox = _copy_plain(page.mediabox)
+            whole["/BBox"] = _copy_plain(page.mediabox)
             return self.into.copy_foreign(source.make_indirect(whole))
         about = {"/Type": Name.XObject, "/Subtype": Name.Form, "/BBox": _copy_plain(page.mediabox)}
         taken = {
@@ -90,10 +85,8 @@ class Stamper:
         about |= {name: self._copy(source, value) for name, value in taken.items() if value is not None}
         return self.into.make_indirect(Stream(self.into, contents.read_raw_bytes(), Dictionary(about)))
 
-    def _copy(self, source: "Pdf", value: Any) -> Any:
+    def _copy(self, source: Pdf, value: Any) -> Any:
         """A value of a source in the set; the same one gives the same."""
-        from pikepdf import Array, Dictionary
-
         if not isinstance(value, (Array, Dictionary)):
             return value
         return self.into.copy_foreign(value if value.is_indirect else source.make_indirect(value))
@@ -121,8 +114,6 @@ def _sides(box: Any) -> tuple[float, float, float, float]:
 
 def _copy_plain(value: Any) -> Any:
     """A number or a list of four numbers, free of the document it was read from."""
-    from pikepdf import Array
-
     return Array([float(number) for number in value]) if isinstance(value, Array) else value
 
 

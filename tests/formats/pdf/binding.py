@@ -9,7 +9,6 @@ import pypdf
 
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.context import DocumentContext
-from specgen.formats.pdf.active_content import list_active
 from specgen.formats.pdf.attachments import Paper, read_papers
 from specgen.formats.pdf.bind import merge_papers
 from specgen.formats.pdf.opening import open_paper
@@ -19,8 +18,8 @@ from tests.support import context_of, project_of
 
 
 def open_as(mark: str, content: bytes) -> Paper:
-    document = open_paper(content, f"{mark}.pdf", templates_folder())
-    return Paper(mark=mark, name=f"{mark}.pdf", document=document, left_out=list_active(document))
+    opened = open_paper(content, f"{mark}.pdf", templates_folder())
+    return Paper(mark=mark, name=f"{mark}.pdf", document=opened.document, left_out=opened.left_out)
 
 
 def bind_behind(papers: list[Paper], own: int = 1) -> bytes:

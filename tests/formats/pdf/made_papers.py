@@ -112,6 +112,11 @@ def part_content(made: pikepdf.Pdf) -> None:
     made.pages[0].trimbox = Array([200, 0, 400, 100])
 
 
+def misplace_resources(made: pikepdf.Pdf) -> None:
+    """A page that opens, and whose resources are no list of resources."""
+    made.pages[0].obj.Resources = made.make_indirect(Stream(made, b"none"))
+
+
 def _add_annotation(made: pikepdf.Pdf, **entries: Any) -> Any:
     found = made.make_indirect(Dictionary(Type=Name.Annot, Rect=Array([72, 500, 300, 530]), **entries))
     page = made.pages[0].obj

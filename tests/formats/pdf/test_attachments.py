@@ -12,7 +12,7 @@ import pytest
 
 from specgen.formats.pdf import attachments
 from tests.formats.pdf.binding import bind_behind, papers_of, read, texts
-from tests.formats.pdf.made_papers import flip_stream, make_paper
+from tests.formats.pdf.made_papers import flip_stream, make_paper, misplace_resources
 from tests.running import run_main
 from tests.support import SMALL, merged, written
 
@@ -174,8 +174,8 @@ ATTACHED = {
 }  # fmt: skip
 
 
-def build(folder: Path, capsys: Any, *more: str) -> Any:
-    (folder / "bond.pdf").write_bytes(make_paper(2, "Peel strength"))
+def build(folder: Path, capsys: Any, *more: str, paper: bytes = make_paper(2, "Peel strength")) -> Any:
+    (folder / "bond.pdf").write_bytes(paper)
     file = written(folder, merged(SMALL, ATTACHED))
     return run_main(capsys, "build", str(file), "--draft", "--formats", "pdf", "--out", str(folder / "out"), *more)
 
@@ -198,6 +198,14 @@ def test_a_set_with_a_lost_attachment_is_whole_and_says_so(tmp_path: Path, capsy
     assert f"Attachment A1, page 2 of 2 · Page {second + 1} of {len(pages)}" in pages[second]
     assert "Not bound in: 'lost.pdf' is not in the project folder. Submitted separately." in pages[lost]
     assert f"Page {len(pages)} of {len(pages)}" in pages[lost]
+
+
+def test_a_paper_that_opens_and_is_not_built_as_it_should_be_is_damaged(tmp_path: Path, capsys: Any) -> None:
+    ended = build(tmp_path, capsys, paper=make_paper(2, change=misplace_resources))
+    assert ended.code == 1
+    assert "attachments.A1.file: 'bond.pdf' is damaged or cut short" in ended.err
+    [file] = (tmp_path / "out").glob("submittal*.pdf")
+    assert "Not bound in: 'bond.pdf' is damaged or cut short." in " ".join(texts(pypdf.PdfReader(file))[-2].split())
 
 
 def test_documents_asked_for_by_themselves_have_no_attachments(tmp_path: Path, capsys: Any) -> None:

@@ -27,7 +27,7 @@ def build(folder: Path, capsys: Any, *more: str) -> Any:
 def test_a_package_holds_the_pdf_without_being_asked(tmp_path: Path, capsys: Any) -> None:
     assert build(tmp_path, capsys).code == 0
     names = sorted(file.suffix for file in (tmp_path / "out").iterdir())
-    assert names == [".docx", ".html", ".json", ".pdf"]
+    assert names == [".docx", ".html", ".json", ".pdf", ".pdf"]  # the set, and the form to fill in
     assert (tmp_path / "out" / "submittal.pdf").read_bytes().startswith(b"%PDF-1.7")
 
 
