@@ -11,7 +11,7 @@ from specgen.model.value_text import count
 from specgen.terminal.changes import changes_to_data, format_changes
 
 HELP = "what differs between two project files, or since a package"
-ORDER = 25
+ORDER = 32
 _JSON = (
     "text, or json: format, old, new, errors, changed, issue, fields, limits, verdicts, rules, results, "
     "open (added, closed), documents_required (added, dropped), "

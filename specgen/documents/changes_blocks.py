@@ -25,7 +25,6 @@ _FILLED_IN = {"number", "run", "widths", "figures"}
 # The line of a drawing's title strip that names the issue.
 _ISSUE = re.compile(">Revision [^<]*<")
 _DIGITS = 16
-Counts = tuple[tuple[str, int], ...]
 
 
 def digest_blocks(blocks: Iterable[Block]) -> tuple[str, ...]:
