@@ -9,13 +9,11 @@ from specgen.documents.context import TableView
 from specgen.documents.drafts import LEAST_KNOWN, Known, count_known
 from specgen.model.block import Document, Link, Text
 
-_FORMS = {"html": "Web page", "docx": "Word", "pdf": "PDF", "txt": "Text", "xlsx": "Workbook", "csv": "CSV"}
+_FORMS = {"html": "Web page", "docx": "Word", "pdf": "Fillable PDF", "txt": "Text", "xlsx": "Workbook", "csv": "CSV"}
 # What a file of no single document holds, and what a reader does by it.
-_REGISTER = ("Submittal register", "Track each item that the specification requires")
 _OF_ALL = {
     "pdf": ("Whole package", "Send or print the package as one file"),
-    "xlsx": _REGISTER,
-    "csv": _REGISTER,
+    "xlsx": ("Registers and lists", "Track items, attachments, open items, panels, and joints in a workbook"),
     "json": ("List of files", "Check that no file was changed after it was written"),
 }
 
@@ -75,13 +73,14 @@ def _name_page(document: Document) -> str:
 
 
 def _holds(name: str, document: Document) -> bool:
-    """Whether a file is one of a document: its name, and what tells a second one of a format apart."""
-    stem = name.rpartition(".")[0]
-    return stem == document.file_name or stem.startswith(f"{document.file_name}-")
+    """Whether a file is one of a document: it begins with its id."""
+    return name.startswith(f"{document.id}-")
 
 
 def _name_form(name: str, document: Document) -> str:
-    """`PDF`, `PDF, fillable`."""
+    """`Word`; `CSV, panel list` where the file holds a part of the document."""
     stem, _, ending = name.rpartition(".")
-    more = stem.removeprefix(document.file_name).strip("-").replace("-", " ")
+    more = (
+        "" if ending == "pdf" or stem == document.file_name else stem.removeprefix(f"{document.id}-").replace("-", " ")
+    )
     return ", ".join(filter(None, (_FORMS.get(ending, ending.upper()), more)))

@@ -17,6 +17,7 @@ from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.template_globals import set_table
 from specgen.documents.views import open_by_party, to_verify
+from specgen.documents.views import register as submittal_register
 from specgen.documents.views.findings import table as set_findings
 from specgen.documents.views.verdicts import set_verdicts
 from specgen.documents.waiting_rules import count_not_evaluated
@@ -62,6 +63,9 @@ def _list_blocks(files: PackageFiles, drafted: bool) -> Iterator[Block]:
     if drawings:
         yield Part((Text("Drawings"),))
         yield from drawings
+    register = submittal_register.rows(context, composer)
+    if len(register):
+        yield from _set_section("Submittal register", register)
     asked = open_by_party.rows(context, composer)
     yield from _set_section(_OPEN, asked, () if len(asked) else (Text("None."),))
     verified = _list_unverified(files, composer)

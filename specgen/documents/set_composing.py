@@ -76,7 +76,7 @@ def compose_set(
         changes = replace(find_changes(since, state, context.project.schema), marked=True)
         telling = replace(context, rest=rest, changes=changes)
         for template in chosen:
-            if template.id in TELLS_OF_CHANGES:
+            if template.id in TELLS_OF_CHANGES and template.id in made:
                 made[template.id] = document.compose_document(template, telling, False)
         for one in changes.documents:
             if one.blocks:

@@ -52,7 +52,7 @@ class _BlockDescriber:
         # A heading is one step below the one above it, so that no step is left out.
         self.deep = any(isinstance(block, Part) for block in document.blocks)
         # The blocks that a resubmittal marks as changed.
-        self.changed: frozenset[int] = getattr(document, "changed", frozenset())
+        self.changed = document.changed
 
     def describe(self) -> Iterator[Data]:
         """The data of each block, or of each run of items."""

@@ -15,6 +15,7 @@ from specgen.model.block import (
     Inline,
     Inlines,
     Letters,
+    Link,
     Strong,
     Text,
     Value,
@@ -73,7 +74,7 @@ def _split_words(text: str) -> Iterator[Any]:
 
 def _describe_inline(part: Inline) -> Iterator[Any]:
     match part:
-        case Text():
+        case Text() | Link():
             yield from _split_words(part.text)
         case Value():
             if part.open:
