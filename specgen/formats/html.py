@@ -5,43 +5,30 @@ from collections.abc import Iterable, Iterator
 from html import escape
 from itertools import groupby
 from pathlib import Path
-from urllib.parse import quote
 
-from specgen.documents.no_break import NO_BREAK, NO_BREAK_HYPHEN, keep_together, keep_words
 from specgen.documents.plain_text import plain_text
 from specgen.documents.template_overrides import frame_of, style_of
 from specgen.formats.equation import mathml
+from specgen.formats.html_inline import name_anchor, render_label, render_line, render_words
 from specgen.model.block import (
     END_OF_SECTION,
     Article,
-    Blank,
     Block,
     Box,
     Break,
-    CheckBox,
     Contents,
     Document,
-    Emphasis,
     Equation,
     Figure,
-    Formula,
-    Inline,
-    Inlines,
     Item,
-    Letters,
-    Link,
     Note,
     Paragraph,
     Part,
     ReviewBoxes,
     Signature,
-    Strong,
     Table,
-    Text,
-    Value,
 )
 
-_JOINED = re.compile(f"[\\w/.]*(?:{NO_BREAK_HYPHEN}[\\w/.]+)+")
 # The name and description of a drawing in a file of its own; the page gives it others, with its number.
 _OWN_WORDS = re.compile(r"\s*<(title|desc)>[^<]*</\1>")
 # By the Content Security Policy of the W3C: nothing is fetched, and nothing runs.
@@ -74,9 +61,9 @@ def render_parts(document: Document) -> dict[str, str]:
 
 def _render_head(document: Document) -> str:
     rows = "".join(
-        f"<div><dt>{escape(label)}</dt><dd>{_render_words(text)}</dd></div>" for label, text in document.facts
+        f"<div><dt>{escape(label)}</dt><dd>{render_words(text)}</dd></div>" for label, text in document.facts
     )
-    firm = f' <span class="firm">{_render_words(document.firm)}</span>' if document.firm else ""
+    firm = f' <span class="firm">{render_words(document.firm)}</span>' if document.firm else ""
     return f'<p class="id">{escape(document.id)}{firm}</p><h1>{escape(document.title)}</h1><dl>{rows}</dl>'
 
 
@@ -84,21 +71,17 @@ def _render_contents(blocks: tuple[Block, ...]) -> str:
     """Links to the parts and articles."""
     rows = [
         f'<li class="{type(b).__name__.lower()}">'
-        f'<a href="#{_name_anchor(n)}">{escape(b.number)} {_render_line(b.title)}</a></li>'
+        f'<a href="#{name_anchor(n)}">{escape(b.number)} {render_line(b.title)}</a></li>'
         for n, b in enumerate(blocks)
         if isinstance(b, (Part, Article))
     ]
     return f'<nav aria-label="Contents"><ul>{"".join(rows)}</ul></nav>'
 
 
-def _name_anchor(number: int) -> str:
-    return f"b{number}"
-
-
 def _render_legend(document: Document) -> str:
     if not document.legend:
         return ""
-    rows = "".join(f"<div><dt>{mark}</dt><dd>{_render_words(text)}</dd></div>" for mark, text in document.legend)
+    rows = "".join(f"<div><dt>{mark}</dt><dd>{render_words(text)}</dd></div>" for mark, text in document.legend)
     own = "<p>Figures without a letter are this project’s own.</p>"
     return f'<h2>Sources of the figures</h2><dl class="legend">{rows}</dl>{own}'
 
@@ -141,7 +124,7 @@ def _render_items(items: list[tuple[Item, bool]]) -> str:
         # A list that opens on a deeper level stands in an item without words: lists hold nothing but items.
         parts.append("<li>".join(['<ol class="items">'] * (item.level - depth)))
         depth = item.level
-        line = f'<span class="n">{item.number}</span> {_render_line(item.content)}'
+        line = f'<span class="n">{item.number}</span> {render_line(item.content)}'
         # The line stands beside the words of the item alone, and not beside the list within it.
         parts.append(f'<li><div class="changed">{_CHANGED}{line}</div>' if changed else f"<li>{line}")
     return "".join(parts) + "</li></ol>" * (depth + 1)
@@ -150,17 +133,17 @@ def _render_items(items: list[tuple[Item, bool]]) -> str:
 def _render_block(number: int, block: Block) -> str:
     match block:
         case Part():
-            return f'<h2 id="{_name_anchor(number)}">{_render_title(block)}</h2>'
+            return f'<h2 id="{name_anchor(number)}">{_render_title(block)}</h2>'
         case Article():
-            return f'<h3 id="{_name_anchor(number)}">{_render_title(block)}</h3>'
+            return f'<h3 id="{name_anchor(number)}">{_render_title(block)}</h3>'
         case Paragraph():
             kind = ' class="end"' if plain_text(block.content) == END_OF_SECTION else ""
-            return f"<p{kind}>{_render_line(block.content)}</p>"
+            return f"<p{kind}>{render_line(block.content)}</p>"
         case Note():
             kind = "note hold" if block.hold else "note"
-            return f'<p class="{kind}" role="note">{_render_line(block.content)}</p>'
+            return f'<p class="{kind}" role="note">{render_line(block.content)}</p>'
         case Equation():
-            return f'<div class="equation"><p>{_render_words(block.title)}</p>{mathml.render_display(block)}</div>'
+            return f'<div class="equation"><p>{render_words(block.title)}</p>{mathml.render_display(block)}</div>'
         case Figure():
             return _render_figure(number, block)
         case Signature():
@@ -174,7 +157,7 @@ def _render_block(number: int, block: Block) -> str:
 
 def _render_figure(number: int, figure: Figure) -> str:
     """The drawing itself within the page, named and described for a screen reader, and its caption."""
-    name = _name_anchor(number)
+    name = name_anchor(number)
     said = (
         f'<title id="{name}t">{escape(figure.number)}. {escape(plain_text(figure.caption))}</title>'
         f'<desc id="{name}d">{escape(figure.alt)}</desc>'
@@ -182,15 +165,15 @@ def _render_figure(number: int, figure: Figure) -> str:
     svg = _OWN_WORDS.sub("", figure.svg, count=2).replace('id="', f'id="{name}')
     opened, _, rest = svg.partition(">")
     drawing = f'{opened} role="img" aria-labelledby="{name}t {name}d">{said}{rest}'
-    caption = f"{_render_words(figure.number)}. {_render_line(figure.caption)}"
+    caption = f"{render_words(figure.number)}. {render_line(figure.caption)}"
     return f'<figure id="{name}">{drawing}<figcaption>{caption}</figcaption></figure>'
 
 
 def _render_title(block: Part | Article) -> str:
     return (
-        f'<span class="n">{escape(block.number)}</span> {_render_line(block.title)}'
+        f'<span class="n">{escape(block.number)}</span> {render_line(block.title)}'
         if block.number
-        else _render_line(block.title)
+        else render_line(block.title)
     )
 
 
@@ -200,16 +183,16 @@ def _render_boxes(boxes: ReviewBoxes) -> str:
 
 
 def _render_box(box: Box) -> str:
-    lines = "".join(f"<p>{_render_line(line)}</p>" for line in box.lines)
+    lines = "".join(f"<p>{render_line(line)}</p>" for line in box.lines)
     table = _render_table(box.table, box.title) if box.table else ""
-    return f'<p class="head">{_render_words(box.title)}</p>{lines}{table}'
+    return f'<p class="head">{render_words(box.title)}</p>{lines}{table}'
 
 
 def _render_table(table: Table, title: str) -> str:
     """The table; one without a caption is named by `title` for screen readers."""
     number = f"{escape(table.number)}. " if table.number else ""
-    caption = f"{number}{_render_line(table.caption)}" if table.caption else escape(title)
-    labels = [f' data-label="{_render_label(plain_text(column))}"' for column in table.header]
+    caption = f"{number}{render_line(table.caption)}" if table.caption else escape(title)
+    labels = [f' data-label="{render_label(plain_text(column))}"' for column in table.header]
     many = len(labels) >= _MANY
     kinds = [
         f'{label} class="figure"' if n in table.figures else label
@@ -218,8 +201,8 @@ def _render_table(table: Table, title: str) -> str:
     return _render_sheet(
         f"<caption>{caption}</caption>" if table.caption else f'<caption class="unseen">{caption}</caption>',
         "".join(f'<col style="width:{width}%">' for width in table.widths),
-        (_render_line(column) for column in table.header),
-        (_render_cells(map(_render_line, row), kinds) for row in table.rows),
+        (render_line(column) for column in table.header),
+        (_render_cells(map(render_line, row), kinds) for row in table.rows),
         "many" if many else "",
     )
 
@@ -245,61 +228,3 @@ def _render_cells(cells: Iterable[str], kinds: list[str]) -> str:
     first, *others = zip(cells, kinds, strict=True)
     head = f'<th scope="row"{first[1]}>{first[0]}</th>' if first[0] else "<td></td>"
     return head + "".join(f"<td{kind}>{cell}</td>" for cell, kind in others)
-
-
-def _render_line(content: Inlines) -> str:
-    return "".join(map(_render_inline, keep_together(content)))
-
-
-def _render_words(text: str) -> str:
-    return _render_text(keep_words(text))
-
-
-def _render_label(text: str) -> str:
-    """Words inside of a tag."""
-    return escape(keep_words(text).replace(NO_BREAK_HYPHEN, "-"))
-
-
-def _render_text(text: str) -> str:
-    """Words between two tags; what a hyphen joins stays on one line by its look, so that a search finds it."""
-    escaped = escape(text)
-    if NO_BREAK_HYPHEN not in escaped:
-        return escaped
-    return _JOINED.sub(lambda found: f'<span class="whole">{found[0].replace(NO_BREAK_HYPHEN, "-")}</span>', escaped)
-
-
-def _render_link(link: Link) -> str:
-    place = "" if link.block is None else f"#{_name_anchor(link.block)}"
-    return f'<a href="{quote(link.target)}{place}">{_render_words(link.text)}</a>'
-
-
-def _render_inline(part: Inline) -> str:
-    match part:
-        case Text():
-            return _render_text(part.text)
-        case Value():
-            text = f"<bdi>{_render_text(part.text)}</bdi>"
-            return f'<span class="open">{text}</span>' if part.open else text
-        case Letters():
-            return f"<sup>{escape(part.text.replace(' ', NO_BREAK))}</sup>"
-        case Strong():
-            return f"<strong>{_render_line(part.children)}</strong>"
-        case Emphasis():
-            return f"<em>{_render_line(part.children)}</em>"
-        case Link():
-            return _render_link(part)
-        case Formula():
-            return mathml.render_inline(part.text)
-        case Blank():
-            named = _name_field(part)
-            return f'<span class="blank" role="img"{named} aria-label="{escape(part.label)}: to be filled in"></span>'
-        case CheckBox():
-            first, space, rest = keep_words(part.label).partition(" ")
-            box = f'<span class="box" role="img"{_name_field(part)} aria-label="box to tick"></span>'
-            return f'<span class="tick">{box}&nbsp;{_render_text(first)}</span>{space}{_render_text(rest)}'
-    raise TypeError(f"no HTML for {part!r}")
-
-
-def _name_field(part: Blank | CheckBox) -> str:
-    """The name that a record reads a blank by, as an attribute; nothing where it has none."""
-    return f' data-field="{escape(part.name)}"' if part.name else ""

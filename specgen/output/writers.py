@@ -7,7 +7,7 @@ from importlib.util import find_spec
 from specgen.documents.book import list_sheets, make_book
 from specgen.documents.composed_set import ComposedSet
 from specgen.formats import text
-from specgen.formats.pdf.libraries import NEEDED, require_libraries
+from specgen.formats.pdf.libraries import can_write, require_libraries
 from specgen.model.block import Document, Figure
 from specgen.model.problem import Problem, refuse
 from specgen.model.sheet import Sheet
@@ -21,19 +21,19 @@ IndexWriter = Callable[[ComposedSet, tuple[str, ...]], NamedFile]  # takes the n
 
 WORKBOOK = "registers-and-lists.xlsx"
 
-# What a package is written in where nothing else is asked for, each with the libraries of its extra.
-_DEFAULT: dict[str, tuple[str, ...]] = {
-    "docx": (),
-    "html": (),
-    "pdf": NEEDED,
-    "xlsx": ("xlsxwriter",),
-    "csv": (),
+# What a package is written in where nothing else is asked for, each with whether its extra is installed.
+_DEFAULT: dict[str, Callable[[], bool]] = {
+    "docx": lambda: True,
+    "html": lambda: True,
+    "pdf": can_write,
+    "xlsx": lambda: find_spec("xlsxwriter") is not None,
+    "csv": lambda: True,
 }
 
 
 def default_formats() -> tuple[str, ...]:
     """The formats of a package that names none: those that are always there, and those whose extra is installed."""
-    return tuple(name for name, needs in _DEFAULT.items() if name in WRITERS and all(map(find_spec, needs)))
+    return tuple(name for name, is_installed in _DEFAULT.items() if is_installed())
 
 
 @dataclass(frozen=True)

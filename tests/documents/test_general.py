@@ -68,12 +68,6 @@ def test_reports_are_listed_by_what_they_prove_and_one_that_is_missing_is_pendin
     assert rows["Weathering"] == ["–", "ASTM G155", "TR3, January 20, 2026"]
 
 
-def test_a_document_that_expires_says_when(tmp_path: Path) -> None:
-    paper = {"kind": "certificate", "title": "Inspector", "issued_on": "2025-10-03", "valid_to": "2028-10-03"}
-    rows = rows_of(part_one(text_of(tmp_path, {"attachments": {"CT1": paper}})))
-    assert rows["Certificate"] == ["CT1: Inspector, October 3, 2025, valid through October 3, 2028"]
-
-
 # Common practice, no source: coats at 50 °F or more; a manufacturer's figure prints only where it is stricter.
 def test_a_manufacturers_figure_stands_beside_that_of_the_trade_only_where_it_is_stricter(tmp_path: Path) -> None:
     for least, extra in (("50 F", False), ("55 F", True)):

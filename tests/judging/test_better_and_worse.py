@@ -95,7 +95,7 @@ def holding(project: Project, path: FieldPath, value: object) -> Project:
 
 def test_the_draws_reach_every_verdict() -> None:
     reached: set[Verdict] = set()
-    for seed in range(100):
+    for seed in range(400):
         made = drawn_and_judged(seed)
         reached |= set(verdicts(made.judgment).values()) if made is not None else set()
         if reached == set(Verdict):

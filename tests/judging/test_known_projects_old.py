@@ -207,4 +207,4 @@ def test_the_manufacturer_owes_his_word_on_a_wall_that_stands(
     letter: dict[str, Any], owed: bool, tmp_path: Path
 ) -> None:
     case = case_of(tmp_path, merged(PAINTED, {"attachments": {"L1": letter}} if letter else {}))
-    assert ("Written instructions: drying, maximum moisture, and mortar cure" in document(case, "D05")) is owed
+    assert ("Written instructions: drying, maximum moisture, and mortar cure" in document(case, "D19")) is owed

@@ -4,12 +4,12 @@ from importlib.util import find_spec
 
 from specgen.model.problem import refuse
 
-NEEDED: tuple[str, ...] = ("typst", "pikepdf")
+_NEEDED = ("typst", "pikepdf")
 
 
 def can_write() -> bool:
     """Whether the libraries are installed; none of them is loaded."""
-    return all(find_spec(name) is not None for name in NEEDED)
+    return all(find_spec(name) is not None for name in _NEEDED)
 
 
 def require_libraries() -> None:

@@ -27,13 +27,20 @@ def build(folder: Path, capsys: Any, *more: str) -> Any:
 def test_a_package_holds_the_pdf_without_being_asked(tmp_path: Path, capsys: Any) -> None:
     assert build(tmp_path, capsys).code == 0
     names = sorted(file.suffix for file in (tmp_path / "out").iterdir())
-    assert names == [".docx", ".html", ".json", ".pdf", ".pdf"]  # the set, and the form to fill in
+    assert names == [
+        ".docx",
+        ".html",
+        ".html",
+        ".json",
+        ".pdf",
+        ".pdf",
+    ]  # with the summary, the set, and the form to fill in
     assert (tmp_path / "out" / "submittal.pdf").read_bytes().startswith(b"%PDF-1.7")
 
 
 def test_without_its_libraries_a_package_is_built_without_it(tmp_path: Path, capsys: Any, bare: None) -> None:
     assert build(tmp_path, capsys).code == 0
-    assert sorted(file.suffix for file in (tmp_path / "out").iterdir()) == [".docx", ".html", ".json"]
+    assert sorted(file.suffix for file in (tmp_path / "out").iterdir()) == [".docx", ".html", ".html", ".json"]
 
 
 def test_one_that_is_asked_for_is_refused_with_the_name_of_the_extra(tmp_path: Path, capsys: Any, bare: None) -> None:
