@@ -37,9 +37,15 @@ def _cutting(context: DocumentContext) -> Iterator[Entry]:
     walls = [("walls", mark, "mesh") for mark in list_marks(context, "walls")]
     if length and any(context.project.get((*wall, "detail_at_aesthetic_joints")) for wall in walls):
         yield "Detail mesh", "along aesthetic joints", tell_length(context, length), lines
-    corners = sum(_count_corners(context, mark) for mark in list_marks(context, "elevations"))
+    counted = {mark: _count_corners(context, mark) for mark in list_marks(context, "elevations")}
+    corners = sum(counted.values())
     if corners and any(context.project.get((*wall, "diagonals")) for wall in walls):
-        yield "Detail mesh", "diagonals at the corners of openings", f"{corners} pieces", "–"
+        yield (
+            "Detail mesh",
+            "diagonals at the corners of openings",
+            f"{corners} pieces",
+            first_marks([mark for mark in counted if counted[mark]]),
+        )
 
 
 def _count_corners(context: DocumentContext, elevation: str) -> int:
@@ -92,12 +98,15 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
 
 
 def _masking(context: DocumentContext) -> Iterator[Entry]:
-    """Masking of the bond faces that the gloss stays off: of one side beside other work, of both between EIFS."""
+    """Masking of the bond faces that the gloss stays off: of one side beside other work or a flashing, else of both."""
+    listed = context.project.members.get(("accessories",), ())
+    flashed = any(context.project.get(("accessories", one, "kind")) == "floor_line_flashing" for one in listed)
 
     def sides(at: tuple[str, ...]) -> int:
         if context.project.get((*at, "bond_face")) in (None, "gloss"):
             return 0
-        return 2 if context.project.get((*at, "kind")) in _BETWEEN_EIFS else 1
+        kind = context.project.get((*at, "kind"))
+        return 1 if kind not in _BETWEEN_EIFS or kind == "floor_line" and flashed else 2
 
     for count, marks in _group(context, sides).items():
         if count:
