@@ -126,16 +126,17 @@ def test_joints_are_taken_off_by_type_and_size() -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "listed", "told"),
+    ("runs", "drainage", "told"),
     [
-        ("floor_line", [{"kind": "floor_line_flashing"}], "one bond face | 20 ft"),
-        ("floor_line", [], "two bond faces | 40 ft"),
-        ("building_expansion", [{"kind": "floor_line_flashing"}], "two bond faces | 40 ft"),
+        ("horizontal", "adhesive_ribbons", "one bond face | 20 ft"),
+        ("horizontal", "none", "two bond faces | 40 ft"),
+        ("vertical", "adhesive_ribbons", "two bond faces | 40 ft"),
     ],
 )
-def test_a_flashing_takes_the_place_of_a_bond_face(tmp_path: Path, kind: str, listed: Any, told: str) -> None:
-    joint = {"kind": kind, "length": "20 ft", "bond_face": "primer"}
-    lines = lines_of("D13", context_of(tmp_path, {"joints": {"J1": joint}, "accessories": listed}))
+def test_a_flashing_takes_the_place_of_a_bond_face(tmp_path: Path, runs: str, drainage: str, told: str) -> None:
+    joint = {"elevation": "E1", "kind": "floor_line", "runs": runs, "length": "20 ft", "bond_face": "primer"}
+    change = {"walls": {"W1": {"drainage": {"kind": drainage}}}, "elevations": {"E1": {"wall": "W1"}}}
+    lines = lines_of("D13", context_of(tmp_path, change | {"joints": {"J1": joint}}))
     assert f"Masking | {told} | J1" in lines
 
 

@@ -7,6 +7,7 @@ from typing import Any, cast
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.joint_flashing import is_flashed
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import marks as first_marks
@@ -99,14 +100,12 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
 
 def _masking(context: DocumentContext) -> Iterator[Entry]:
     """Masking of the bond faces that the gloss stays off: of one side beside other work or a flashing, else of both."""
-    listed = context.project.members.get(("accessories",), ())
-    flashed = any(context.project.get(("accessories", one, "kind")) == "floor_line_flashing" for one in listed)
 
     def sides(at: tuple[str, ...]) -> int:
         if context.project.get((*at, "bond_face")) in (None, "gloss"):
             return 0
         kind = context.project.get((*at, "kind"))
-        return 1 if kind not in _BETWEEN_EIFS or kind == "floor_line" and flashed else 2
+        return 1 if kind not in _BETWEEN_EIFS or is_flashed(context, at) else 2
 
     for count, marks in _group(context, sides).items():
         if count:

@@ -4,6 +4,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.joint_flashing import name_flashing
 from specgen.documents.marks import list_marks
 from specgen.documents.members import span_marks
 from specgen.documents.views.vouching import list_letters, list_metal_proofs
@@ -40,11 +41,9 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
 
 
 def _list_borders(context: DocumentContext, joints: list[str], through: list[str]) -> list[str]:
-    """What else the beads bond to: frames of openings, flashings at floor lines, collars of penetrations."""
+    """What else the beads bond to: frames of openings, flashings, collars of penetrations."""
     kinds = {context.project.get(("joints", joint, "kind")) for joint in joints}
-    listed = context.project.members.get(("accessories",), ())
-    set_there = {context.project.get(("accessories", one, "kind")) for one in listed}
-    flashed = "floor_line" in kinds and "floor_line_flashing" in set_there
+    flashed = any(name_flashing(context, ("joints", joint)) for joint in joints)
     told = (("frames", "opening_perimeter" in kinds), ("flashing", flashed), ("collar", bool(through)))
     return [name for name, holds in told if holds]
 
