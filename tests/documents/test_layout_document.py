@@ -9,7 +9,7 @@ import pytest
 from specgen import building
 from specgen.formats import text
 from specgen.model.block import Figure, Table
-from tests.documents.support import document_of
+from tests.documents.support import context_of, document_of, lines_of
 from tests.running import run_main
 from tests.support import SMALL, merged, written
 
@@ -94,7 +94,7 @@ def test_the_batches_share_all_that_is_ordered() -> None:
     shares = [
         float(line.rsplit(" | ", 1)[1].removesuffix(" gal[b]"))
         for line in said("clean", "D13").splitlines()
-        if line.startswith(("B1", "B2", "B3", "– | Mockup", "Total | –"))
+        if line.startswith(("B1", "B2", "B3", "BM | Mockup | C1 sample board 2 |", "Total | –"))
     ]
     assert shares == [1.86, 12.98, 10.99, 10.51, 36.34]
     assert sum(shares[:4]) == pytest.approx(36.34)
@@ -109,20 +109,35 @@ def test_orders_arrive_before_they_are_needed() -> None:
 
 
 def test_joints_are_taken_off_by_type_and_size() -> None:
-    """J1 and J4: 68 + 34 ft. Masking: one face of 68 + 34 + 33 ft at openings, two of 45 + 36 ft at floors.
+    """J1 and J4: 68 + 34 ft. Masking: one face of 68 + 34 + 33 ft at openings, and of 45 + 36 ft at
+    floors, where the other face is a flashing.
 
     Seven windows and louvers have four corners in the wall, the door two: it stands on the lower edge.
     """
     told = said("clean", "D13")
     for row in (
         "Joint cutting | V profile, 3/4 in x 1/2 in | 808 ft |",
-        "Detail mesh | diagonals at the corners of openings | 30 pieces |",
+        "Detail mesh | diagonals at the corners of openings | 30 pieces | E1, E2, E3",
         "Backer rod | closed-cell, 1 in | 102 ft | J1, J4",
         "Backer rod | closed-cell, 1-1/4 in | 81 ft | J2, J3",
-        "Masking | one bond face | 135 ft | J1, J4, J5",
-        "Masking | two bond faces | 162 ft | J2, J3",
+        "Masking | one bond face | 216 ft | J1, J2, J3, J4, J5",
     ):
         assert row in told
+
+
+@pytest.mark.parametrize(
+    ("runs", "drainage", "told"),
+    [
+        ("horizontal", "adhesive_ribbons", "one bond face | 20 ft"),
+        ("horizontal", "none", "two bond faces | 40 ft"),
+        ("vertical", "adhesive_ribbons", "two bond faces | 40 ft"),
+    ],
+)
+def test_a_flashing_takes_the_place_of_a_bond_face(tmp_path: Path, runs: str, drainage: str, told: str) -> None:
+    joint = {"elevation": "E1", "kind": "floor_line", "runs": runs, "length": "20 ft", "bond_face": "primer"}
+    change = {"walls": {"W1": {"drainage": {"kind": drainage}}}, "elevations": {"E1": {"wall": "W1"}}}
+    lines = lines_of("D13", context_of(tmp_path, change | {"joints": {"J1": joint}}))
+    assert f"Masking | {told} | J1" in lines
 
 
 @pytest.mark.parametrize("purpose", ["mockup_submittal", "design_draft"])

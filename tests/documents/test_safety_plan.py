@@ -21,14 +21,16 @@ def measures(context: Any) -> str:
     return "\n".join(row[1] for row in plan_of(context))
 
 
-# Clauses as published: 29 CFR 1926.451, 1926.454, 1926.102, 1926.103, 1926.59, 1926.302, 1926.1153; the Act of 1970.
+# Clauses as published: 29 CFR 1926.451, 1926.454, 1926.501, 1926.502, 1926.55, 1926.153, 1926.154, 1926.102, 1926.103,
+# 1926.59, 1926.302, 1926.1153; the Act of 1970.
 CLAUSES = (
-    "1926.451(c)(1)",
+    "1926.451(c)(1); 1926.451(f)(7); 1926.451(e)(1)",
     "1926.451(a)(6)",
-    "1926.451(f)(3), (f)(7), and (f)(12)",
+    "1926.451(f)(3), (f)(8), and (f)(12)",
     "1926.454(a)",
     "1926.451(b)(3)",
     "1926.451(g)(1); 1926.451(g)(4)(ii)",
+    "1926.501(b)(1); 1926.502(b) and (d)",
     "1926.451(h)",
     "1926.103 and 1910.134",
     "1926.59 and 1910.1200",
@@ -39,6 +41,7 @@ CLAUSES = (
     "1926.302(b)(7)",
     "–",
     "Occupational Safety and Health Act, section 5(a)(1)",
+    "1926.154; 1926.153(h) and (j); 1926.55(b)",
 )
 
 
@@ -55,7 +58,9 @@ def test_each_measure_cites_its_clause_and_names_a_person() -> None:
 # The example as its files have it.
 SAID = (
     "Erect frame scaffold 24 ft high on a base of 7 ft, any tie in an opening.",
-    "E1 South face, E2 West face: Hang cloth or tent per signed design CL1 alone.",
+    "E1 South face, E2 West face: Hang the shade cloth per signed design CL1 alone.",
+    "Climb by ladder or stair tower, never by cross braces.",
+    "Roof edges at RE1, RB1, PA1, PA2, PA3: guardrails or personal fall arrest at 6 ft or more above a lower level.",
     "Platform edge 14 in from the face; guardrail at the wall side.",
     "Maximum without guard: 18 in for plastering, 14 in for other work, spraying included.",
     "Over 10 ft above a lower level: guardrails at open sides and ends, top rail 38 in to 45 in above the platform",
@@ -127,7 +132,6 @@ def test_a_slender_scaffold_is_tied(tmp_path: Path) -> None:
     [
         ({"access": {"X1": {"kind": "boom_lift"}}}, "Wear a harness with the lanyard on the boom or basket"),
         ({"site": {"surroundings": ["power_lines"]}}, "Do not work near the power line until the utility states"),
-        ({"shade": {"T1": {"kind": "tent", "heated": True}}}, "Heat the tent with indirect, vented heat only"),
         ({"aesthetic_joint": {"cut_tool": "hot_groove"}}, "Keep hot-groove tools and flames away"),
         ({"protection": {"wash_water": "sanitary_sewer"}}, "Discharge wash water to the sanitary sewer"),
         ({"walls": {"W1": {"substrate": {"kind": "existing_coated"}}}}, "Do not disturb existing walls before release"),
@@ -136,6 +140,26 @@ def test_a_slender_scaffold_is_tied(tmp_path: Path) -> None:
 def test_a_hazard_is_told_where_the_project_has_it(tmp_path: Path, change: Any, words: str) -> None:
     assert words in measures(context_of(tmp_path, US | change))
     assert words not in measures(context_of_example("clean"))
+
+
+@pytest.mark.parametrize(
+    ("change", "told"),
+    [
+        ({"shade": {"T1": {"kind": "tent", "heated": True}}}, True),
+        ({"shade": {"T1": {"kind": "tent", "heated": False}}}, False),
+        ({"mockup": {"kind": "free_standing"}, "coating": {"gloss": {"least_dry_temperature": "50 F"}}}, True),
+        ({"mockup": {"kind": "in_place"}, "coating": {"gloss": {"least_dry_temperature": "50 F"}}}, False),
+    ],
+)
+def test_a_tent_that_may_be_heated_has_its_cautions(tmp_path: Path, change: Any, told: bool) -> None:
+    said = measures(context_of(tmp_path, US | change))
+    for words in ("indirect, vented heat only", "carbon monoxide alarm", "exhaust mist and fumes"):
+        assert (words in said) is told
+
+
+def test_the_emergency_lines_have_a_person_and_a_day() -> None:
+    lines = lines_of("D15", context_of_example("clean"))
+    assert any(line.startswith("1. T. Underbough enters the lines below and posts this page") for line in lines)
 
 
 def test_from_the_ground_nobody_falls(tmp_path: Path) -> None:

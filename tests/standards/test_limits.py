@@ -252,6 +252,13 @@ PUBLISHED = [
     ("access.tie_narrow", MOST, "3 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): 3 ft wide or less"),
     ("access.tie_run", MOST, "30 ft", "osha_ties", "29 CFR 1926.451(c)(1)(ii): each end and every 30 ft"),
     ("access.fall", MOST, "10 ft", "osha_fall", "29 CFR 1926.451(g)(1): more than 10 feet (3.1 m) above a lower level"),
+    (
+        "roof.fall",
+        MOST,
+        "6 ft",
+        "osha_unprotected_edge",
+        "29 CFR 1926.501(b)(1): 6 feet (1.8 m) or more above a lower level",
+    ),
     ("access.top_rail_least", LEAST, "38 in", "osha_guardrail", "29 CFR 1926.451(g)(4)(ii): between 38 inches"),
     ("access.top_rail_most", MOST, "45 in", "osha_guardrail", "29 CFR 1926.451(g)(4)(ii): and 45 inches"),
     ("access.power_lines", LEAST, "10 ft", "osha_power_lines", "29 CFR 1926.451(f)(6): 300 V to 50 kV 10 ft"),

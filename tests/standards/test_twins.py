@@ -95,6 +95,7 @@ TWINS = [
     ("access.tie_narrow", "0.9 m", TEXT, "29 CFR 1926.451(c)(1)(ii): 3 ft (0.9 m) wide or less"),
     ("access.tie_run", "9 m", PRACTICE, "a foot is 0.3 m; 29 CFR 1926.451(c)(1)(ii): 30 ft (9.1 m)"),
     ("access.fall", "3 m", PRACTICE, "a foot is 0.3 m; 29 CFR 1926.451(g)(1): 10 feet (3.1 m)"),
+    ("roof.fall", "1.8 m", TEXT, "29 CFR 1926.501(b)(1): 6 feet (1.8 m)"),
     ("access.top_rail_least", "970 mm", PRACTICE, "29 CFR 1926.451(g)(4)(ii): 38 inches (0.97 m), 965.2 mm"),
     ("access.top_rail_most", "1140 mm", PRACTICE, "29 CFR 1926.451(g)(4)(ii): 45 inches (1.2 m), 1143 mm"),
     ("access.power_lines", "3.1 m", TEXT, "29 CFR 1926.451(f)(6): 10 ft (3.1 m)"),

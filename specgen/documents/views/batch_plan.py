@@ -1,11 +1,11 @@
-"""Which batch of primer and gloss goes on which face: one boxed batch from one natural break to the next."""
+"""Which primer and gloss go on which face: boxed together from one natural break to the next."""
 
 from fractions import Fraction
 from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.marks import name_linked, name_member
+from specgen.documents.marks import list_marks, name_linked, name_member
 from specgen.documents.takeoff import FaceArea, find_mockup_area, list_faces, number_batches, tell_summed, tell_volume
 from specgen.documents.views._areas import name_missing
 from specgen.model.absence import Absent
@@ -20,7 +20,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines: list[tuple[Any, ...]] = []
     mockup = find_mockup_area(context)
     if mockup is not None:
-        lines.append(("–", "Mockup", "–", "its edges", tell_summed(context, mockup), *_shares(context, mockup)))
+        lines.append(
+            ("BM", "Mockup", _colors(context), "its edges", tell_summed(context, mockup), *_shares(context, mockup))
+        )
     faces = list_faces(context)
     batches = number_batches(context)
     for mark, face in faces.items():
@@ -33,12 +35,20 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if len(lines) > 1 and len(known) == len(faces):
         whole = sum(known, mockup or Fraction(0))
         lines.append(("Total", "", "", "", tell_summed(context, whole), *_shares(context, whole)))
-    header = ("Batch", "Face", "Color", "Natural breaks", "Coated area", "Primer", "Gloss")
-    return TableView(header, tuple(lines), (7, 18, 17, 25, 12, 10, 11))
+    header = ("Boxed batch", "Face", "Color", "Natural breaks", "Coated area", "Primer", "Gloss")
+    return TableView(header, tuple(lines), (8, 18, 17, 24, 12, 10, 11))
 
 
 def _color(context: DocumentContext, mark: str) -> Any:
     return name_linked(context, ("elevations", mark, "color"), "colors")
+
+
+def _colors(context: DocumentContext) -> list[Any]:
+    """The colors of the faces, each once: those that the mockup shows."""
+    marks = list_marks(context, "elevations")
+    used = [color.mark for mark in marks if (color := context.project.get(("elevations", mark, "color"))) is not None]
+    names = [name_member(context, "colors", color) for color in dict.fromkeys(used)]
+    return [piece for name in names for piece in (", ", name)][1:]
 
 
 def _breaks(context: DocumentContext, mark: str) -> list[Any]:

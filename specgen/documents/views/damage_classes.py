@@ -11,6 +11,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each class, from dirt to damage of the wall behind."""
     spot = context.project.get(("finish", "repair_method")) == "spot"
     recoat = f"repair {_SPOT}; a spot repair shows" if spot else _BREAK
+    keys = ("gloss", "instructions")
+    given = context.project.get(keys)
+    abrade = f"abrade per {given.mark if given else 'the finish manufacturer’s written instructions'}"
     lines = (
         (
             "1",
@@ -18,7 +21,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "Soft wash. Ask the finish manufacturer about what stays.",
             "owner",
         ),
-        ("2", "Scratch or scuff in the gloss; primer and base coat whole", f"Wash, dry, {recoat}.", "applicator"),
+        (
+            "2",
+            "Scratch or scuff in the gloss; primer and base coat whole",
+            f"Wash, dry, {abrade}, {recoat}.",
+            "applicator",
+        ),
         (
             "3",
             "Dent, crack, or hole; mesh or board broken",

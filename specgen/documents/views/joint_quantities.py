@@ -7,6 +7,7 @@ from typing import Any, cast
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
+from specgen.documents.joint_flashing import is_flashed
 from specgen.documents.layouts import tell_length
 from specgen.documents.marks import list_marks, name_member
 from specgen.documents.members import marks as first_marks
@@ -37,9 +38,15 @@ def _cutting(context: DocumentContext) -> Iterator[Entry]:
     walls = [("walls", mark, "mesh") for mark in list_marks(context, "walls")]
     if length and any(context.project.get((*wall, "detail_at_aesthetic_joints")) for wall in walls):
         yield "Detail mesh", "along aesthetic joints", tell_length(context, length), lines
-    corners = sum(_count_corners(context, mark) for mark in list_marks(context, "elevations"))
+    counted = {mark: _count_corners(context, mark) for mark in list_marks(context, "elevations")}
+    corners = sum(counted.values())
     if corners and any(context.project.get((*wall, "diagonals")) for wall in walls):
-        yield "Detail mesh", "diagonals at the corners of openings", f"{corners} pieces", "–"
+        yield (
+            "Detail mesh",
+            "diagonals at the corners of openings",
+            f"{corners} pieces",
+            first_marks([mark for mark in counted if counted[mark]]),
+        )
 
 
 def _count_corners(context: DocumentContext, elevation: str) -> int:
@@ -92,12 +99,13 @@ def _rods(context: DocumentContext) -> Iterator[Entry]:
 
 
 def _masking(context: DocumentContext) -> Iterator[Entry]:
-    """Masking of the bond faces that the gloss stays off: of one side beside other work, of both between EIFS."""
+    """Masking of the bond faces that the gloss stays off: of one side beside other work or a flashing, else of both."""
 
     def sides(at: tuple[str, ...]) -> int:
         if context.project.get((*at, "bond_face")) in (None, "gloss"):
             return 0
-        return 2 if context.project.get((*at, "kind")) in _BETWEEN_EIFS else 1
+        kind = context.project.get((*at, "kind"))
+        return 1 if kind not in _BETWEEN_EIFS or is_flashed(context, at) else 2
 
     for count, marks in _group(context, sides).items():
         if count:

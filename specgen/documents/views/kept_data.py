@@ -29,11 +29,11 @@ def _colors(context: DocumentContext) -> Iterator[Row]:
         told += [] if number.open else [", manufacturer’s No. ", number]
         told += [] if angles.open else ["; angles, degrees: ", angles]
         yield f"Color {mark}", told, Blank(f"Readings of color {mark}", field=f"form.color_readings.{mark}")
-    units, angle = (context.display(("gloss_target", name)) for name in ("units", "angle"))
+    units, angle, within = (context.display(("gloss_target", name)) for name in ("units", "angle", "tolerance"))
     if not units.open:
         yield (
             "Gloss",
-            [units, " gloss units at ", angle, " degrees"],
+            [units, *([] if within.open else [" ± ", within]), " gloss units at ", angle, " degrees"],
             Blank("Readings of gloss", field="form.gloss_readings"),
         )
 
@@ -51,7 +51,7 @@ def _coats(context: DocumentContext) -> Iterator[Row]:
             told,
             Blank(f"Batch, cup time, and water of {coat}", field=f"form.batch.{coat}"),
         )
-        kept: list[Any] = [reserve, " of the order, boxed, resealed, and labeled; no frost"]
+        kept: list[Any] = [reserve, " of the quantity of all coats, boxed, resealed, and labeled; no frost"]
         kept += [] if months.open else ["; shelf life ", months]
         place = Blank(f"Place of the reserve of {coat}", field=f"form.reserve.{coat}")
         yield f"{coat.capitalize()} in reserve", kept, place

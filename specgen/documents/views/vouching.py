@@ -39,7 +39,7 @@ def _bordering(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     if not faces:
         return
     told = " and ".join(faces)
-    shown = [m for m in project.members.get(("attachments",), ()) if _shows_metal(project, m)]
+    shown = list_metal_proofs(project)
     yield (
         _name_maker(context, "sealant_source"),
         told[:1].upper() + told[1:],
@@ -49,6 +49,11 @@ def _bordering(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
 
 def _read(project: Project, collection: str, mark: str) -> Any:
     return project.get((collection, mark, "kind"))
+
+
+def list_metal_proofs(project: Project) -> list[str]:
+    """The letters and reports on the sealant together with what it borders."""
+    return [mark for mark in project.members.get(("attachments",), ()) if _shows_metal(project, mark)]
 
 
 def _shows_metal(project: Project, mark: str) -> bool:

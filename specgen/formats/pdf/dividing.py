@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from specgen.documents.attachments import name_material
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import name_member
 from specgen.formats.pdf.attachments import Paper
@@ -34,11 +35,11 @@ def _tell_what(mark: str, context: DocumentContext) -> Iterator[str]:
     what = ", ".join(filter(None, (kind, standard, issued)))
     if what:
         yield what[:1].upper() + what[1:]
-    until, covers = _given(context, mark, "valid_to"), _given(context, mark, "covers")
+    until, covered = _given(context, mark, "valid_to"), context.project.get((_ATTACHMENTS, mark, "covers"))
     if until:
         yield f"Valid through {until}"
-    if covers:
-        yield f"Covers: {covers}"
+    if covered:
+        yield f"Covers: {', '.join(map(name_material, covered))}"
     tested = context.project.get((_ATTACHMENTS, mark, "assembly"))
     if tested is not None:
         yield f"Tested wall: {name_member(context, 'walls', tested.mark)}"
