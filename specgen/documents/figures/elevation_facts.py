@@ -214,7 +214,7 @@ def _tell_details(project: Project, face: str) -> Iterator[str]:
 
 def _tell_ends(face: View) -> Iterator[str]:
     """What each end meets: `Left end: outside corner with E2; right end: EIFS ends, edge wrapped`."""
-    told = []
+    told: list[str] = []
     for side in ("left", "right"):
         kind, other = face.get(f"{side}_end"), face.get(f"{side}_meets")
         if kind:

@@ -113,8 +113,6 @@ def _draw_detail(canvas: Canvas, view: View, place: Place, others: Sequence[Plac
         corners = [(float(x), float(y)) for x, y in trace_place(place, others)]
         for start, end in pairwise((*corners, *corners[:1])):
             canvas.wall_line("detail", view, *start, *end)
-            if start[0] != end[0] and start[1] != end[1]:
-                _keep_off(canvas, view, *start, *end)
         for y in (shown.top, shown.bottom):
             canvas.space.take(Box(shown.left, y - 0.2, shown.right, y + 0.2))
     label_beside(canvas, place.mark, shown, view.box, openings)
