@@ -187,12 +187,15 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
     label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown, blank=True)
 
 
-def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
-    """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number."""
+def label_panels(canvas: Canvas, view: View, geometry: Geometry, *, blank: bool = False) -> None:
+    """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number.
+
+    With `blank` no line shows behind it, where one slopes across panels.
+    """
     for mark, left, bottom, right, top, panel in geometry.panels:
         if view.left <= (left + right) / 2 < view.right and view.bottom <= (bottom + top) / 2 < view.top:
             room = (left, bottom, right, top) if panel is None else _find_room(panel)
-            label_or_key(canvas, mark, _paper_box(view, *room))
+            label_or_key(canvas, mark, _paper_box(view, *room), blank)
 
 
 def label_or_key(canvas: Canvas, text: str, shown: Box, blank: bool = False) -> None:
