@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from specgen.documents.figures.elevation_facts import ElevationFacts
+from specgen.documents.figures.elevation_wall import trace_place
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel, Point
 from specgen.model.problem import refuse
 from specgen.quantities.units import UNITS
@@ -112,9 +113,10 @@ class _Sketch:
         for x, y in facts.ties:
             self.line("SCAFFOLD-TIES", (x - _TEXT, y), (x + _TEXT, y))
             self.line("SCAFFOLD-TIES", (x, y - _TEXT), (x, y + _TEXT))
-        for mark, left, bottom, right, top in facts.details:
+        for place in facts.details:
+            mark, left, bottom, right, top = place[:5]
             if left < right or bottom < top:
-                self.outline("WATER-DETAILS", ((left, bottom), (right, bottom), (right, top), (left, top)))
+                self.outline("WATER-DETAILS", trace_place(place, facts.details))
             else:
                 self.outline("WATER-DETAILS", ((left, top), (left + _TEXT, top + _TEXT), (left - _TEXT, top + _TEXT)))
             self.text("WATER-DETAILS", mark, ((left + right) / 2, top + _TEXT * 2), _TEXT)

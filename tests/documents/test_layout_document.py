@@ -59,7 +59,10 @@ def test_a_joint_line_is_as_long_as_its_runs() -> None:
 
 def test_the_joint_list_tells_what_each_joint_serves_and_leaves_open() -> None:
     line = next(line for line in said("clean", "D07").splitlines() if line.startswith("J2 |"))
-    assert "floor line 12 ft above the base, serves F2 | a weep each 24 in over its flashing | 12 ft | 45 ft |" in line
+    assert (
+        "floor line 12 ft above the base, serves floor F2 | a weep each 24 in over its flashing | 12 ft | 45 ft |"
+        in line
+    )
     assert line.endswith("| 1-1/4 in | tinted primer, flashing")
 
 

@@ -5,6 +5,7 @@ from math import ceil
 
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.absence import if_given
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Joint
 from specgen.model.working import Working
@@ -64,10 +65,16 @@ def round_up_gap(gap: float, unit: str) -> Quantity:
 
 
 def for_joint(joint: Joint, ask: Ask) -> Working:
-    """The gap at a joint of the project: one edge beside a frame, no smoothing where sealant bonds to the base coat."""
-    edges = Fraction(1 if joint.kind in ONE_SIDED else 2)
+    """The gap at a joint: one edge beside a frame or flashing, no smoothing where sealant bonds to the base coat."""
+    edges = Fraction(1 if joint.kind in ONE_SIDED or _is_flashed(joint) else 2)
     more = {"smoothing": NOTHING} if joint.bond_face in ON_BASE_COAT else {}
     return board_gap(GapInputs.from_project(joint, ask, edges=edges, **more))
+
+
+def _is_flashed(joint: Joint) -> bool:
+    """Whether the bead bonds to a flashing at the top of the joint: it is level, and its wall is drained."""
+    drained = if_given(lambda: joint.elevation.wall.drainage.kind != "none")
+    return bool(drained) and joint.kind != "substrate_change" and if_given(lambda: joint.runs) == "horizontal"
 
 
 PROVIDER = provide(
@@ -76,7 +83,7 @@ PROVIDER = provide(
     board_gap,
     each=("joints",),
     for_member=for_joint,
-    reads=("joints.*.kind", "joints.*.bond_face"),
+    reads=("joints.*.kind", "joints.*.bond_face", "joints.*.runs", "joints.*.elevation.wall.drainage.kind"),
     columns=("G",),
     as_read=round_up_gap,
     order=40,

@@ -90,7 +90,7 @@ def _draw_part(plan: Plan, window: Window, geometry: Geometry, facts: ElevationF
     draw_margins(canvas, view, window, geometry, facts)
     draw_days(canvas, view, geometry.days)
     draw_matches(canvas, view, plan, window)
-    label_panels(canvas, view, geometry)
+    label_panels(canvas, view, geometry, blank=any(place.kind == "roof_below" for place in facts.details))
     return canvas
 
 

@@ -37,6 +37,7 @@ class Place(NamedTuple):
     bottom: Fraction
     right: Fraction
     top: Fraction
+    kind: str = ""
 
 
 class Level(NamedTuple):
@@ -97,7 +98,12 @@ def read_facts(project: Project, mark: str, day_area: Quantity | None = None) ->
         details=tuple(list_places(project, mark)),
         ties=tuple(_read_ties(project, mark)),
         open_sills=find_open_sills(project, mark),
-        remarks=(*_tell_joints(project, mark), *_tell_details(project, mark), *_tell_ties(project, mark)),
+        remarks=(
+            *_tell_joints(project, mark),
+            *_tell_ends(face),
+            *_tell_details(project, mark),
+            *_tell_ties(project, mark),
+        ),
     )
 
 
@@ -186,7 +192,8 @@ def list_places(project: Project, face: str) -> Iterator[Place]:
     for mark in _list_details(project, face):
         x, y, width, height = (_meters(project.get(("details", mark, name))) for name in ("x", "y", "width", "height"))
         if x is not None and y is not None:
-            yield Place(mark, x, y, x + (width or 0), y + (height or 0))
+            kind = project.get(("details", mark, "kind")) or ""
+            yield Place(mark, x, y, x + (width or 0), y + (height or 0), kind)
 
 
 def _tell_details(project: Project, face: str) -> Iterator[str]:
@@ -194,13 +201,35 @@ def _tell_details(project: Project, face: str) -> Iterator[str]:
     told = []
     drawn = {place.mark for place in list_places(project, face)}
     for mark in _list_details(project, face):
-        place, kind = (project.get(("details", mark, name)) for name in ("at", "kind"))
-        if place and kind and kind != "parapet" and mark not in drawn:
+        place, kind, cap = (project.get(("details", mark, name)) for name in ("at", "kind", "cap"))
+        if place and kind == "parapet" and cap:
+            yield f"{mark}: metal cap, {place}"
+        elif place and kind and kind != "parapet" and mark not in drawn:
             told.append(f"{mark} {place}")
     if told:
         yield f"Not drawn: {'; '.join(told)}. Measure before snapping lines; panels and lengths are listed without them"
     if drawn:
         yield "Water details are drawn as given. Verify them before snapping lines; panels are listed without them"
+
+
+def _tell_ends(face: View) -> Iterator[str]:
+    """What each end meets: `Left end: outside corner with E2; right end: EIFS ends, edge wrapped`."""
+    told: list[str] = []
+    for side in ("left", "right"):
+        kind, other = face.get(f"{side}_end"), face.get(f"{side}_meets")
+        if kind:
+            met = f" with {other.mark}" if other is not None else ""
+            told.append(f"{side if told else side.capitalize()} end: {_ENDS[kind]}{met}")
+    if told:
+        yield "; ".join(told)
+
+
+_ENDS = {
+    "outside_corner": "outside corner",
+    "inside_corner": "inside corner",
+    "other_material": "joint to other material",
+    "end": "EIFS ends, edge wrapped",
+}
 
 
 def _list_details(project: Project, face: str) -> Iterator[str]:

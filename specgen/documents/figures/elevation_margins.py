@@ -108,7 +108,7 @@ def list_levels(geometry: Geometry, facts: ElevationFacts) -> list[tuple[Fractio
     """The heights that are marked, with their words: the lower edge as the datum, floors, the top."""
     base = facts.base
     grade = "" if base is None else f", {facts.length(base)} above grade" if base else ", at grade"
-    floors = [(floor.height, f"{facts.length(floor.height)} {floor.mark}") for floor in facts.floors]
+    floors = [(floor.height, f"{facts.length(floor.height)} floor {floor.mark}") for floor in facts.floors]
     top = geometry.layout.height
     told = [(Fraction(0), f"{facts.length(Fraction(0))} datum{grade}"), *floors, (top, f"{facts.length(top)} top")]
     return [(height, shorten(text, _MOST_LEVEL)) for height, text in told]

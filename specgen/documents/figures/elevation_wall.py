@@ -1,13 +1,13 @@
 """The wall itself on a sheet: its edge, joints, openings and panel marks."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from specgen.documents.figures.elevation_canvas import Canvas, View
 from specgen.documents.figures.elevation_facts import ElevationFacts, Place
 from specgen.documents.figures.elevation_geometry import Geometry
 from specgen.documents.figures.labels import LEAST_SIZE, Box, Label, center_label, measure
-from specgen.model.layout import Panel
+from specgen.model.layout import Panel, Point
 
 _AROUND = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (1, -1), (-1, -1))
 _LEADERS = (5.0, 8.0, 11.0, 15.0, 20.0)  # lengths that are tried, in millimeters
@@ -36,8 +36,9 @@ def draw_wall(canvas: Canvas, view: View, geometry: Geometry, facts: ElevationFa
             canvas.space.take(_around(*middle))
             draw_tie(canvas, *middle)
     _draw_openings(canvas, view, geometry)
+    openings = [_paper_box(view, *sides) for _, _, *sides in geometry.openings]
     for place in facts.details:
-        _draw_detail(canvas, view, place)
+        _draw_detail(canvas, view, place, facts.details, openings)
     joints = {float(height) for height in geometry.levels}
     wide, high = float(geometry.layout.width), float(geometry.layout.height)
     for kind, height in _crossing(facts, high):
@@ -99,9 +100,9 @@ def draw_tie(canvas: Canvas, x: float, y: float) -> None:
     canvas.line("tie", x, y - TIE, x, y + TIE)
 
 
-def _draw_detail(canvas: Canvas, view: View, place: Place) -> None:
+def _draw_detail(canvas: Canvas, view: View, place: Place, others: Sequence[Place], openings: Sequence[Box]) -> None:
     """The extent of a water detail, a sign about its corner where it has none, and its mark beside it."""
-    left, bottom, right, top = map(float, place[1:])
+    left, bottom, right, top = map(float, place[1:5])
     if right < view.left or left > view.right or top < view.bottom or bottom > view.top:
         return
     shown = _paper_box(view, left, bottom, right, top)
@@ -109,12 +110,24 @@ def _draw_detail(canvas: Canvas, view: View, place: Place) -> None:
         shown = draw_sign(canvas, shown.left, shown.top)
         canvas.space.take(shown)
     else:
-        corners = dict.fromkeys(((left, bottom), (right, bottom), (right, top), (left, top)))
-        for start, end in pairwise((*corners, *list(corners)[:1])):
+        corners = [(float(x), float(y)) for x, y in trace_place(place, others)]
+        for start, end in pairwise((*corners, *corners[:1])):
             canvas.wall_line("detail", view, *start, *end)
         for y in (shown.top, shown.bottom):
             canvas.space.take(Box(shown.left, y - 0.2, shown.right, y + 0.2))
-    label_beside(canvas, place.mark, shown, view.box)
+    label_beside(canvas, place.mark, shown, view.box, openings)
+
+
+def trace_place(place: Place, others: Sequence[Place]) -> tuple[Point, ...]:
+    """The corners of a water detail; a roof rises from the roof end that stands at a lower corner of it."""
+    (_, left, bottom, right, top, kind) = place
+    corners = tuple(dict.fromkeys(((left, bottom), (right, bottom), (right, top), (left, top))))
+    if kind == "roof_below":
+        feet = {(other.left, other.bottom) for other in others if other.kind == "roof_end"}
+        for foot, above in (((left, bottom), (left, top)), ((right, bottom), (right, top))):
+            if foot in feet:
+                return tuple(corner for corner in corners if corner != above)
+    return corners
 
 
 def draw_sign(canvas: Canvas, x: float, y: float) -> Box:
@@ -123,10 +136,14 @@ def draw_sign(canvas: Canvas, x: float, y: float) -> Box:
     return Box(x - _SIGN, y - 2 * _SIGN, x + _SIGN, y)
 
 
-def label_beside(canvas: Canvas, text: str, shown: Box, wall: Box) -> None:
-    """Write a mark beside a rectangle within the wall, or where that finds no place a number that the key explains."""
+def label_beside(canvas: Canvas, text: str, shown: Box, wall: Box, openings: Sequence[Box] = ()) -> None:
+    """Write a mark beside a rectangle within the wall, outside its openings if it finds a place there.
+
+    Where it finds none, it is a number that the key explains.
+    """
     for number, said in enumerate((text, str(len(canvas.key) + 1))):
         places = [label for label in _beside(said, shown) if wall.grow(-0.4).holds(label.box)]
+        places.sort(key=lambda label: any(opening.meets(label.box) for opening in openings))
         if canvas.place(places, blank=True):
             if number:
                 canvas.key.append(text)
@@ -170,12 +187,15 @@ def _label_opening(canvas: Canvas, shown: Box, mark: str, joint: str) -> None:
     label_or_key(canvas, ", ".join(filter(None, (mark, joint))), shown, blank=True)
 
 
-def label_panels(canvas: Canvas, view: View, geometry: Geometry) -> None:
-    """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number."""
+def label_panels(canvas: Canvas, view: View, geometry: Geometry, *, blank: bool = False) -> None:
+    """Write the mark of each panel whose middle the view shows into it; what finds no place gets a number.
+
+    With `blank` no line shows behind it, where one slopes across panels.
+    """
     for mark, left, bottom, right, top, panel in geometry.panels:
         if view.left <= (left + right) / 2 < view.right and view.bottom <= (bottom + top) / 2 < view.top:
             room = (left, bottom, right, top) if panel is None else _find_room(panel)
-            label_or_key(canvas, mark, _paper_box(view, *room))
+            label_or_key(canvas, mark, _paper_box(view, *room), blank)
 
 
 def label_or_key(canvas: Canvas, text: str, shown: Box, blank: bool = False) -> None:

@@ -17,6 +17,7 @@ _COLUMNS, _ROWS = 3, 3  # of sections in one figure
 _PANEL = PAGE_WIDTH / _COLUMNS
 _PIECE, _ROOM, _SKIN = 11.0, 14.0, 1.3  # of wall beside a joint, of the joint, and of the lamina on paper
 _WORDS, _KEY = 13.0, 7.0  # what the words above a section take, and its numbers below
+_HOLLOW = 0.9  # of the tooled face, in the middle of the bead
 _WEEP, _DRIP = 1.6, 1.4  # of a flashing: the room that drains above it, and how far it stands out
 
 
@@ -95,13 +96,14 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
         far = [(right, bottom), (right, top), *wave(right + _PIECE, top, bottom)]
         sheet.area("frame", far)
     if rod:
-        sheet.circle("rod", ((left + right) / 2, top + deep * 0.85 + rod / 2), wide, rod)
+        sheet.circle("rod", ((left + right) / 2, top + _HOLLOW + deep + rod / 2), wide, rod)
     sheet.area("sealant", _shape_bead(left, right, top, deep, rod > 0))
     if bead.tape:
-        sheet.line("metal", (left, top + deep), (right, top + deep))
+        sheet.line("metal", (left, top + _HOLLOW + deep), (right, top + _HOLLOW + deep))
     sheet.measure_across(left, right, top - 4.8, tell_length(context, bead.width), (top - 0.6, top - 0.6))
-    edge = right + _PIECE
-    sheet.measure_down(top, top + deep, edge + 3.2, tell_length(context, bead.depth), (edge, edge))
+    middle, tooled = (left + right) / 2, top + _HOLLOW
+    level = right + _PIECE + 3.2
+    sheet.measure_down(tooled, tooled + deep, level, tell_length(context, bead.depth), (middle, middle))
     if first:
         _number(sheet, bead, (left, right, top, bottom), deep, rod)
 
@@ -109,7 +111,7 @@ def _draw_bead(context: DocumentContext, sheet: Sheet, bead: Bead, scale: int, c
 def _find_height(bead: Bead, scale: int) -> float:
     """How far a section reaches below the face: the bead, its rod, and some of the return below them."""
     rod = count_mm(bead.rod) if bead.rod is not None else 0.0
-    return float(max((count_mm(bead.depth) + max(rod, count_mm(bead.width) / 2)) / scale + 4, 20.0))
+    return float(max((count_mm(bead.depth) + max(rod, count_mm(bead.width) / 2)) / scale + 4 + _HOLLOW, 20.0))
 
 
 def _name_bead(context: DocumentContext, sheet: Sheet, bead: Bead, marks: list[str], at: Point) -> None:
@@ -141,13 +143,13 @@ def _shape_bead(left: float, right: float, top: float, deep: float, on_rod: bool
     upper, steps = [], 12
     for n in range(steps + 1):
         part = 2 * n / steps - 1
-        upper.append((left + (right - left) * n / steps, top + 0.9 * (1 - part * part)))
+        upper.append((left + (right - left) * n / steps, top + _HOLLOW * (1 - part * part)))
     if not on_rod:
-        return [*upper, (right, top + deep), (left, top + deep)]
+        return [*upper, (right, top + _HOLLOW + deep), (left, top + _HOLLOW + deep)]
     lower = []
     for n in range(steps + 1):
         part = 2 * n / steps - 1
-        lower.append((right - (right - left) * n / steps, top + deep * (0.85 + 0.45 * part * part)))
+        lower.append((right - (right - left) * n / steps, top + _HOLLOW + deep * (1 + 0.45 * part * part)))
     return [*upper, *lower]
 
 
@@ -157,9 +159,9 @@ def _number(sheet: Sheet, bead: Bead, edges: tuple[float, float, float, float], 
     middle = (left + right) / 2
     sheet.number((middle, top + deep * 0.5), (left - 5.5, top + 7.0), "1")
     if rod:
-        sheet.number((middle, top + deep * 0.85 + rod * 0.6), (left - 5.5, top + 13.0), "2")
+        sheet.number((middle, top + _HOLLOW + deep + rod * 0.6), (left - 5.5, top + 13.0), "2")
     elif bead.tape:
-        sheet.number((middle, top + deep), (left - 5.5, top + 13.0), "2")
+        sheet.number((middle, top + _HOLLOW + deep), (left - 5.5, top + 13.0), "2")
     sheet.number((left, top + deep * 0.7), (right + 6.5, top + 7.5), "3")
     if bead.face != "gloss":
         sheet.number((left - 4, top - 0.6), (left - 8, top - 4.6), "4")
@@ -181,7 +183,11 @@ def _list_key(context: DocumentContext, beads: list[Bead]) -> list[tuple[str, st
     backing += ["bond-break tape" if rods else "Bond-break tape"] if tape else []
     other = ["EIFS"] if any(bead.between_eifs and not bead.flashed for bead in beads) else []
     other += ["EIFS drained over a flashing that the sealant bonds to"] if any(bead.flashed for bead in beads) else []
-    other += ["Frame or other work"] if any(not bead.between_eifs for bead in beads) else []
+    other += (
+        ["Frame or other work; where it stands back, the bead stands back with it"]
+        if any(not bead.between_eifs for bead in beads)
+        else []
+    )
     kept = "" if "gloss" in faces else ", masked, free of gloss"
     key = [
         ("1", f"Sealant{': ' if sealants else ''}{', '.join(sealants)}; bonds to two faces only"),

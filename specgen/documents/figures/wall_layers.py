@@ -141,6 +141,8 @@ def _base_coat(context: DocumentContext, wall: str) -> Iterator[Layer]:
     if not (thickness or told):
         return
     counted = f"{passes} {'pass' if passes == 1 else 'passes'}" if passes else ""
+    if counted and len(told) > 1 and any(kind == "high_impact" for kind, _ in meshes):
+        counted += ", one more at heavy mesh"
     said = _join("base coat", f"minimum {thickness} dry" if thickness else "", counted)
     yield Layer("lamina", said + (f"; {' and '.join(told)}" if told else ""), "Base coat and mesh", mesh=len(told))
 

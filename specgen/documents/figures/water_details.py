@@ -1,4 +1,4 @@
-"""The water details that the project has, in section: sill, threshold, head, floor line, parapet, roof end."""
+"""The water details that the project has, in section, from the sills of openings to the lower edge."""
 
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
@@ -22,6 +22,7 @@ _DRAWN: dict[str, tuple[str, Callable[[Sheet, Point, bool], list[tuple[Point, Po
     "floor_line": ("Floor line with flashing", water_sections.draw_floor_line),
     "parapet": ("Parapet with cap", water_sections.draw_parapet),
     "roof_end": ("Roof end with kick-out flashing", water_sections.draw_roof_end),
+    "lower_edge": ("Lower edge with starter", water_sections.draw_lower_edge),
 }
 _DRIP, _WEEPS = "Drip past the finished face", "Weeps above the flashing left open"
 _SAID = {
@@ -50,6 +51,11 @@ _SAID = {
         "Step flashing, {lapped}",
         "EIFS ended above the roofing and back-wrapped",
     ),
+    "lower_edge": (
+        "Starter with drip, open for drainage",
+        "Base coat and mesh over the starter",
+        "Clearance above grade",
+    ),
 }
 
 
@@ -71,7 +77,12 @@ def draw(context: DocumentContext) -> tuple[Figure, ...]:
 def _find_shown(context: DocumentContext) -> Iterator[Shown]:
     """Each detail, that of walls with a barrier apart from that of walls without."""
     found: dict[tuple[str, bool], list[str]] = {}
-    for kind, barrier, mark in (*_of_openings(context), *_of_joints(context), *_of_details(context)):
+    for kind, barrier, mark in (
+        *_of_openings(context),
+        *_of_joints(context),
+        *_of_details(context),
+        *_of_lower_edges(context),
+    ):
         found.setdefault((kind, barrier), []).append(mark)
     for kind in _DRAWN:
         for barrier in (True, False):
@@ -110,6 +121,16 @@ def _of_details(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
         for kind, name in (("parapet", "cap"), ("roof_end", "diverter")):
             if project.get(("details", mark, "kind")) == kind and project.get(("details", mark, name)) is True:
                 yield kind, barrier, mark
+
+
+def _of_lower_edges(context: DocumentContext) -> Iterator[tuple[str, bool, str]]:
+    """The elevations that end above grade, where the project has starters; alike on all walls."""
+    project = context.project
+    marks = list_marks(context, "accessories")
+    if any(project.get(("accessories", mark, "kind")) == "starter" for mark in marks):
+        for face in list_marks(context, "elevations"):
+            if project.is_given(("elevations", face, "grade_clearance")):
+                yield "lower_edge", _has_barrier(context, ()), face
 
 
 def _has_barrier(context: DocumentContext, elevation: tuple[str, ...]) -> bool:

@@ -132,6 +132,24 @@ def draw_roof_end(sheet: Sheet, corner: Point, _: bool) -> Numbers:
     ]
 
 
+def draw_lower_edge(sheet: Sheet, corner: Point, barrier: bool) -> Numbers:
+    """The lower edge of the EIFS on its starter, above grade."""
+    x, y = corner
+    sheet.rectangle("sheathing" if barrier else "masonry", x + 10, y, 6, 32)
+    if barrier:
+        sheet.line("film", (x + 16.5, y), (x + 16.5, y + 24))
+    sheet.rectangle("board", x + 17.5, y, 13.5, 20)
+    sheet.rectangle("lamina", x + 31, y, 1.3, 20.6)
+    sheet.line("metal", (x + 17, y + 12), (x + 17, y + 20.6), (x + 32.3, y + 20.6), (x + 33.4, y + 22))
+    sheet.line("outline", (x + 16, y + 32), (x + 44, y + 32))
+    sheet.line("thin", (x + 37, y + 22), (x + 37, y + 32))
+    return [
+        ((x + 24, y + 20.6), (x + 4, y + 25)),
+        ((x + 31.6, y + 14), (x + 46, y + 10)),
+        ((x + 37, y + 27), (x + 46, y + 25)),
+    ]
+
+
 def _draw_frame(sheet: Sheet, x: float, top: float, bottom: float, start: float, end: float) -> None:
     """The frame of an opening, and the glass or leaf that goes on from `start` to `end`."""
     sheet.rectangle("frame", x + 12, top, 8, bottom - top)

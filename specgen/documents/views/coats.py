@@ -89,7 +89,7 @@ def _coverages(context: DocumentContext) -> list[Any]:
 
 
 def _smoothing_quantity(context: DocumentContext) -> Any:
-    """`34 gal, 7 pails of 5 gal, mockup and 10% reserve included`; a dash where its coverage is not given."""
+    """`34 gal, 7 pails of 5 gal, mockup (1 pail) and 10% reserve included`; a dash where its coverage is not given."""
     if not context.project.is_given(("smoothing", "spreading_rate")):
         return _NONE
     try:
@@ -107,7 +107,7 @@ def _quantity(context: DocumentContext, coat: str) -> Any:
 
 
 def _tell_quantity(context: DocumentContext, coat: str, working: Working) -> list[Any]:
-    """`34 gal, 7 pails of 5 gal, mockup and 10% reserve included`."""
+    """`34 gal, 7 pails of 5 gal, mockup (1 pail) and 10% reserve included`."""
     steps = {step.symbol: step for step in working.secondary_steps}
     volume = round_quantity(working.quantity, 3)
     parts: list[Any] = [
@@ -115,14 +115,21 @@ def _tell_quantity(context: DocumentContext, coat: str, working: Working) -> lis
     ]
     parts += _pails(context, coat, steps["N"]) if "N" in steps else []
     counted: list[Any] = ["mockup"] if any(row.symbol == "A_m" for row in working.inputs) else []
+    apart = next((step for step in working.steps if step.symbol == "N_m"), None)
+    if counted and apart is not None:
+        counted = [f"mockup ({_count_pails(apart)})"]
     if any(row.symbol == "R" for row in working.inputs):
         counted += [*([" and "] if counted else []), context.display((coat, "reserve")), " reserve"]
     return [*parts, ", ", *counted, " included"] if counted else parts
 
 
 def _pails(context: DocumentContext, coat: str, count: Step) -> list[Any]:
+    return [f", {_count_pails(count)} of ", context.display((coat, "pail"))]
+
+
+def _count_pails(count: Step) -> str:
     number = round(Fraction(repr(count.value)))
-    return [f", {number} {'pail' if number == 1 else 'pails'} of ", context.display((coat, "pail"))]
+    return f"{number} {'pail' if number == 1 else 'pails'}"
 
 
 def _viscosity(context: DocumentContext, coat: str) -> list[Any]:

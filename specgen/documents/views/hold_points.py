@@ -1,4 +1,4 @@
-"""The hold points of the work and that of the joint layout, each with who releases it and room for the release."""
+"""The hold points of the work and that of the joint layout, each with who releases it and on which form."""
 
 from typing import Any
 
@@ -6,7 +6,6 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.releases import name_party
 from specgen.documents.steps import StepPage, steps
-from specgen.model.block import Blank
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -16,8 +15,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
         layout = ("–", "Joint layout, before the first cut", name_party(context, "architect"), "D07")
-        lines.insert(before, (*layout, Blank("Released", "date")))
-    return TableView(("No.", "Hold point", "Released by", "Form", "Signed, date"), tuple(lines), (5, 27, 36, 13, 19))
+        lines.insert(before, layout)
+    return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
 
 
 def _line(composer: Composer, step: StepPage) -> tuple[Any, ...]:
@@ -26,5 +25,4 @@ def _line(composer: Composer, step: StepPage) -> tuple[Any, ...]:
         f"{step.title}: {step.point_of}" if step.point_of else step.title,
         composer.inlines(step.released_by),
         step.forms.removeprefix("Form ").removeprefix("Forms "),
-        Blank("Released", "date"),
     )

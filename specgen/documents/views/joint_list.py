@@ -28,7 +28,8 @@ def _tell(context: DocumentContext, mark: str, place: list[Any], *rest: Any) -> 
     # A joint around openings names them as its place.
     serves = (*at, "serves")
     around = context.project.get((*at, "runs")) == "around_opening"
-    told = [", serves ", context.display(serves)] if context.project.is_given(serves) and not around else []
+    floor = "floor " if context.project.get((*at, "kind")) == "floor_line" else ""
+    told = [f", serves {floor}", context.display(serves)] if context.project.is_given(serves) and not around else []
     left_open = (*at, "left_open")
     usual = _USUALLY_OPEN.get(str(context.project.get((*at, "kind"))), "")
     opened = context.display(left_open) if context.project.is_given(left_open) else usual

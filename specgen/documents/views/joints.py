@@ -14,6 +14,7 @@ from specgen.model.absence import Absent
 from specgen.model.value_text import words
 from specgen.model.working import Working
 from specgen.quantities.comparison import Outcome, Sense, compare
+from specgen.quantities.quantity import Quantity
 
 _OUTCOMES = {Outcome.WITHIN: "OK", Outcome.OUTSIDE: "not met"}
 _FROM = {"vertical": " from the left end", "horizontal": " above the base"}
@@ -39,7 +40,7 @@ def _line(context: DocumentContext, mark: str) -> tuple[Any, ...]:
         _place(context, at),
         _length(context, at),
         display("sealant"),
-        [display("width"), " x ", display("depth")],
+        [display("width"), " x ", display("depth"), *_depths(context, at)],
         _needed(context, at),
         _rod(context, at),
         _bond_face(context, at),
@@ -96,6 +97,22 @@ def _needed(context: DocumentContext, at: Path) -> Any:
     outcome = compare(context.project.get((*at, "width")), Sense.AT_LEAST, needed)
     answer = _OUTCOMES.get(outcome, "width pending")
     return [DisplayValue(text, needed, OF_A_SUM, about="Joint width needed"), f", {answer}"]
+
+
+def _depths(context: DocumentContext, at: Path) -> list[Any]:
+    """`, depth 3/8 in to 1/2 in`: what a bead may be; nothing where there is no room or it is not known."""
+    try:
+        working = context.resolve(at, "joint-depth")
+    except Absent:
+        return []
+    assert isinstance(working, Working)
+    (last,) = working.secondary_steps
+    least, most = working.quantity, Quantity.of(repr(last.value), last.unit)
+    depth, field = context.project.get((*at, "depth")), context.project.schema.field_at((*at, "depth"))
+    if depth is None or compare(least, Sense.AT_LEAST, most) is not Outcome.OUTSIDE:
+        return []
+    told = [DisplayValue(context.text(bound, field), bound, OF_A_SUM) for bound in (least, most)]
+    return [", depth ", told[0], " to ", told[1]]
 
 
 def _rod(context: DocumentContext, at: Path) -> list[Any]:

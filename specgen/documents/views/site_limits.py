@@ -64,11 +64,10 @@ def _of_heat(context: DocumentContext) -> tuple[str, str, str]:
     walls = [("walls", mark, "wrb", "kind") for mark in list_marks(context, "walls")]
     barrier = any(context.project.get(path) not in (None, "none") for path in walls)
     covered = (*(("wrb",) if barrier else ()), "adhesive", "base_coat", "smoothing")
-    papers = (list_data_sheets(context, covers).rpartition("; ")[2] for covers in covered)
-    named = list(dict.fromkeys(mark for paper in papers for mark in paper.split(", ") if mark != "pending"))
-    of = f": {', '.join(named)}" if named else ""
-    work = f"{'WRB, ' if barrier else ''}boards, base coat, smoothing"
-    return "Maximum temperature, direct sun", work, f"per the manufacturers' written instructions{of}"
+    papers = [list_data_sheets(context, covers).rpartition("; ")[2] for covers in covered]
+    works = [*(("WRB",) if barrier else ()), "boards", "base coat", "smoothing"]
+    of = "; ".join(f"{work} {paper}" for work, paper in zip(works, papers, strict=True))
+    return "Maximum temperature, direct sun", ", ".join(works), f"per the manufacturers' written instructions: {of}"
 
 
 def _of_sealant(context: DocumentContext) -> Iterator[tuple[str, str, Any]]:

@@ -76,7 +76,7 @@ def test_dimensions_levels_marks_and_title_stand_on_the_sheet(tmp_path):
     words = sheet.words
     assert words.count("5′-0″") == 8
     assert words.count("4′-0″") == 6
-    assert {"40′-0″", "24′-0″", "0′-0″ datum, 0′-6″ above grade", "12′-0″ F2", "24′-0″ top"} <= set(words)
+    assert {"40′-0″", "24′-0″", "0′-0″ datum, 0′-6″ above grade", "12′-0″ floor F2", "24′-0″ top"} <= set(words)
     assert {"A", "V1", "V7", "H1", "H4", "Z1", "N", "Trial", "Facing south", "Sheet 1 of 1"} <= set(words)
     assert words.count("J1") == 1
     assert "Z1: impact class high, 0′-0″ to 6′-6″ above datum (7′-0″ above grade)" in words
@@ -403,4 +403,4 @@ def test_marks_and_names_of_sixty_characters_keep_to_the_sheet(paper, tmp_path):
     assert [problem for sheet in sheets for problem in faults(sheet)] == []
     words = " ".join(word for sheet in sheets for word in sheet.words)
     assert f"{long}A" in words
-    assert "12′-0″ WWW" in words
+    assert "12′-0″ floor WWW" in words

@@ -108,7 +108,10 @@ def cold_nights(month: Month, project: Description) -> Violations:
     "Nights in the month of the mockup fall to {found}; the film needs a minimum of {wanted} to dry.",
     at="mockup.planned_on",
     basis="practice",
-    remedy=("Enclose the mockup in a heated tent with exhaust, from the first coat to the end of drying of the last."),
+    remedy=(
+        "Enclose the mockup in a heated tent with exhaust, from the first coat to the end of drying of the last. Heat "
+        "by an indirect-fired or electric heater clear of board and cloth, with carbon monoxide alarm and extinguisher."
+    ),
 )
 def cold_mockup(project: Description) -> Violations:
     """The nights of the mockup are colder than the film bears while it dries, and no heated tent is planned."""
