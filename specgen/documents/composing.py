@@ -103,6 +103,10 @@ class Composer:
         """Whether a rendered text prints a value that is still to be given."""
         return any(getattr(self.kept[int(number)], "open", False) for number in TOKEN.findall(rendered))
 
+    def take_over(self, rendered: str, other: "Composer") -> str:
+        """A text that another composer rendered, its values kept here."""
+        return TOKEN.sub(lambda match: self.token(other.kept[int(match[1])]), rendered)
+
     def blocks(self, rendered: str, place: str) -> tuple[Block, ...]:
         """The block tree of a rendered template; raises Refused for Markdown that has no block."""
         self.place = place
