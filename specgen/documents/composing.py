@@ -13,6 +13,7 @@ from jinja2 import TemplateError
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.sandbox import CLOSE, OPEN, Meter, Sandbox
 from specgen.documents.template_mistakes import Mistake
+from specgen.documents.template_reading import is_plain
 from specgen.documents.tree import TOKEN, blocks_of, inlines_of
 from specgen.model.block import (
     Blank,
@@ -68,6 +69,8 @@ class Composer:
 
         `first_line` is the line of the file on which the template begins.
         """
+        if is_plain(template):
+            return template
         before = self.environment.meter, self.place, self.first_line
         self.environment.meter, self.place, self.first_line = Meter(), place, first_line
         try:
@@ -102,6 +105,10 @@ class Composer:
     def is_open(self, rendered: str) -> bool:
         """Whether a rendered text prints a value that is still to be given."""
         return any(getattr(self.kept[int(number)], "open", False) for number in TOKEN.findall(rendered))
+
+    def take_over(self, rendered: str, other: "Composer") -> str:
+        """A text that another composer rendered, its values kept here."""
+        return TOKEN.sub(lambda match: self.token(other.kept[int(match[1])]), rendered)
 
     def blocks(self, rendered: str, place: str) -> tuple[Block, ...]:
         """The block tree of a rendered template; raises Refused for Markdown that has no block."""

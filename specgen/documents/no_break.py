@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
+from itertools import islice
 
 from specgen.model.block import Emphasis, Inline, Inlines, Strong, Text, Value
 from specgen.quantities.format import format_unit
@@ -110,7 +111,7 @@ def _fill(content: Iterable[Inline], signs: Iterator[str]) -> Iterator[Inline]:
         if isinstance(part, (Strong, Emphasis)):
             yield type(part)(tuple(_fill(part.children, signs)))
         elif isinstance(part, (Text, Value)):
-            yield replace(part, text="".join(next(signs) for _ in part.text))
+            yield replace(part, text="".join(islice(signs, len(part.text))))
         else:
             next(signs)
             yield part

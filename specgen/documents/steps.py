@@ -42,6 +42,36 @@ class StepPage(Record):
 def steps(context: DocumentContext, composer: Composer, walls: tuple[str, ...] = ()) -> tuple[StepPage, ...]:
     """The steps that apply to any of these walls, or of all, in order; what applies to some of them only names them."""
     walls = walls or context.project.members[("walls",)]
+    rendered, known = context.remember(_render_once)
+    if walls not in known:
+        known[walls] = _list_steps(context, rendered, walls)
+    return tuple(_take_over(page, composer, rendered) for page in known[walls])
+
+
+def _render_once(context: DocumentContext) -> tuple[Composer, dict[tuple[str, ...], tuple[StepPage, ...]]]:
+    """Where the steps are rendered for all documents, and those of each choice of walls."""
+    return Composer(), {}
+
+
+def _take_over(page: StepPage, composer: Composer, rendered: Composer) -> StepPage:
+    """A step whose printed values are kept by another composer."""
+
+    def take(text: str) -> str:
+        return composer.take_over(text, rendered)
+
+    return replace(
+        page,
+        crew=take(page.crew),
+        waits=tuple(map(take, page.waits)),
+        wait=take(page.wait),
+        items=tuple(map(take, page.items)),
+        released_by=take(page.released_by),
+        notified=take(page.notified),
+        cautions=tuple(map(take, page.cautions)),
+    )
+
+
+def _list_steps(context: DocumentContext, composer: Composer, walls: tuple[str, ...]) -> tuple[StepPage, ...]:
     sentences = Sentences(context, composer)
     pages = []
     for step in context.standards.steps.values():

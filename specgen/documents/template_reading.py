@@ -57,6 +57,11 @@ def read_tree(environment: Environment, source: str) -> nodes.Template:
     return tree
 
 
+def is_plain(source: str) -> bool:
+    """Whether a template is one line without a tag: it is its own words, and is not compiled."""
+    return not set("{\n\r") & set(source) and len(source) <= MOST_LETTERS and find_forbidden(source) is None
+
+
 def _too_deep(line: int) -> Mistake:
     return Mistake("it is nested too deep", "take it apart with {% set %}", line)
 

@@ -5,9 +5,11 @@ on every machine.
 """
 
 from collections.abc import Callable
+from functools import lru_cache
 from pathlib import Path
 
 from specgen.documents.catalogue import templates_folder
+from specgen.formats.page_fonts import load_fonts
 from specgen.model.problem import Refused, refuse
 
 PIXELS_PER_INCH = 200
@@ -16,6 +18,7 @@ _PAGE = """#set page(width: auto, height: auto, margin: 0pt, fill: white)
 """
 
 
+@lru_cache(maxsize=64)  # a drawing that several documents show is one picture
 def write_png(svg: str, width: float, ppi: int = PIXELS_PER_INCH) -> bytes:
     """The picture of an SVG that is `width` millimeters wide on paper; raises Refused where no library is installed."""
     return _find_writer()(svg, width, ppi)
@@ -47,7 +50,7 @@ def _font_folder() -> Path:
 def _load_typst() -> Callable[[str, float, int], bytes]:
     import typst
 
-    fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(_font_folder())])
+    fonts = load_fonts()
 
     def draw(svg: str, width: float, ppi: int) -> bytes:
         return typst.compile(

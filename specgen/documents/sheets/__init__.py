@@ -21,7 +21,9 @@ class SheetMaker(Protocol):
 
 def make_sheets(context: DocumentContext, documents: frozenset[str]) -> tuple[tuple[str, Sheet], ...]:
     """The sheets that go with the documents of these ids, each with the id of its own."""
-    made = ((maker.DOCUMENT, maker.make_sheet(context)) for maker in _load_makers() if maker.DOCUMENT in documents)
+    made = (
+        (maker.DOCUMENT, context.remember(maker.make_sheet)) for maker in _load_makers() if maker.DOCUMENT in documents
+    )
     return tuple((document, sheet) for document, sheet in made if sheet is not None)
 
 

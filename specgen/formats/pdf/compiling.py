@@ -6,10 +6,10 @@ import re
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Any
 
 from specgen.documents.catalogue import templates_folder
+from specgen.formats.page_fonts import load_fonts
 from specgen.formats.pdf.libraries import require_libraries
 
 STANDARD = "ua-1"
@@ -99,16 +99,8 @@ def _compile(files: dict[str, bytes]) -> bytes:
 
     # The stubs of the library lack files by their names.
     compile_files: Any = typst.compile
-    made = compile_files(files, format="pdf", font_paths=_load_fonts(), pdf_standards=[STANDARD], timestamp=0)
+    made = compile_files(files, format="pdf", font_paths=load_fonts(), pdf_standards=[STANDARD], timestamp=0)
     return bytes(made)
-
-
-@lru_cache(maxsize=1)
-def _load_fonts() -> Any:
-    """Our own fonts, and those that the library holds for formulas and other scripts; none of the system."""
-    import typst
-
-    return typst.Fonts(include_system_fonts=False, font_paths=[str(templates_folder() / "fonts")])
 
 
 def _find_places(pdf: bytes, shapeless: tuple[str, ...]) -> CompiledPages:

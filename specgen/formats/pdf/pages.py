@@ -5,9 +5,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specgen.documents.composed_set import ComposedSet
+from specgen.formats.page_fonts import forget_pages
 from specgen.formats.pdf.compiling import compile_pages
 from specgen.formats.pdf.divider import Divider
 from specgen.formats.pdf.face import read_face
+from specgen.formats.pdf.libraries import require_libraries
 from specgen.formats.pdf.set_data import describe_set
 from specgen.model.forbidden_characters import name_character
 from specgen.model.value_text import count
@@ -48,6 +50,8 @@ def write_pages(made: ComposedSet, dividers: Sequence[Divider] = ()) -> SetPages
     Raises Refused where the library is not installed, or where the letterhead cannot serve.
     """
     face = read_face(made.letterhead or made.templates / "letterhead.docx")
+    require_libraries()
+    forget_pages()  # the whole set needs more memory than all else
     compiled = compile_pages(describe_set(made, dividers, face), face.pictures)
     names = [*(document.id for document in made.documents), *(divider.mark for divider in dividers)]
     return SetPages(
