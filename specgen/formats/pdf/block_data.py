@@ -44,6 +44,10 @@ def describe_blocks(document: Document, paper: Paper) -> list[Data]:
     return list(_BlockDescriber(document, paper).describe())
 
 
+# Signs of a paragraph that is not torn: a fifth of a page.
+_WHOLE = 1500
+
+
 class _BlockDescriber:
     """Describes the blocks of one document on a paper."""
 
@@ -76,8 +80,9 @@ class _BlockDescriber:
             case Part() | Article():
                 return self.describe_heading(place, block)
             case Paragraph():
-                kind = "end" if plain_text(block.content) == END_OF_SECTION else "paragraph"
-                return {"is": kind, "words": describe_line(block.content)}
+                words = plain_text(block.content)
+                kind = "end" if words == END_OF_SECTION else "paragraph"
+                return {"is": kind, "words": describe_line(block.content), "whole": len(words) <= _WHOLE}
             case Note():
                 return {"is": "hold" if block.hold else "note", "words": describe_line(block.content)}
             case Contents():
