@@ -37,15 +37,13 @@ Data = dict[str, Any]
 
 # The room for a stamp beside what is stated, with its edges, in millimeters.
 _STAMP = 80.4
+# Signs of a paragraph that is not torn: a fifth of a page.
+_WHOLE = 1500
 
 
 def describe_blocks(document: Document, paper: Paper) -> list[Data]:
     """The blocks in order; items that follow one another are one list."""
     return list(_BlockDescriber(document, paper).describe())
-
-
-# Signs of a paragraph that is not torn: a fifth of a page.
-_WHOLE = 1500
 
 
 class _BlockDescriber:
