@@ -96,8 +96,9 @@ def _count_evaluated(context: DocumentContext) -> str:
 
 
 def _list_codes(context: DocumentContext) -> list[str]:
-    """The codes of what is found; documents still required are open items."""
-    return [finding.code for finding in context.judgment.findings if not looks_for_document(finding)]
+    """The codes of what is listed in D05: documents still required, and what stands with them, are open items."""
+    listed = (*context.judgment.of(Severity.STOP), *list_measured(context), *context.judgment.of(Severity.NOTE))
+    return [finding.code for finding in listed if not looks_for_document(finding)]
 
 
 def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Function, ...]:

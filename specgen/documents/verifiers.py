@@ -58,6 +58,8 @@ _SETTLED_BY = {
     "sealant": "sealant_source",
 }
 _OTHERS = "finish_source"
+# Who settles a figure besides, for its own materials.
+_BESIDES = {"weather.humidity": ("eifs_source",)}
 # The text that tells of what a sum rests on, by the name of the method or of its figure.
 _TEXTS_OF_SUMS = {
     "peak sun, governing orientation": _ASHRAE,
@@ -74,6 +76,9 @@ _TEXTS_OF_SUMS = {
     "reserve": _AIR,
 }
 APPLICATOR = "applicator"
+ARCHITECT = "architect"
+# The reviewer ticks no figure of the applicator: the contract gives it, or the answer to a question does.
+CONTRACT = "Contract, or RFI"
 MANUFACTURERS = ("eifs_source", "finish_source", "sealant_source")
 
 
@@ -87,9 +92,10 @@ def find_text_of_sum(name: str) -> str:
     return next((text for said, text in _TEXTS_OF_SUMS.items() if name.lower() in (said, f"{said}, default")), "")
 
 
-def find_settler(figure: str) -> str:
-    """The role that settles a figure that no text gives, by its row of the limits or what it is of."""
-    return next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), _OTHERS)
+def find_settlers(figure: str) -> tuple[str, ...]:
+    """The roles that settle a figure that no text gives, by its row of the limits or what it is of."""
+    first = next((_SETTLED_BY[name] for name in _names(figure) if name in _SETTLED_BY), _OTHERS)
+    return (first, *_BESIDES.get(figure, ()))
 
 
 def _names(figure: str) -> Iterator[str]:

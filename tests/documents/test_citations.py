@@ -120,7 +120,7 @@ def test_one_list_says_what_to_check_against_which_text(clean: dict[str, str]) -
     assert "( ) Spray distance: maximum 24 in;" in gun[1]
     (notice,) = [row for row in rows if "witness point" in row[1]]
     aged = "( ) Age of test reports at award: maximum 3 years"
-    assert notice[:2] == ["Architect", f"{aged}; ( ) Notice of a witness point: 24 h"]
+    assert notice[:2] == ["Contract, or RFI", f"{aged}; ( ) Notice of a witness point: 24 h"]
     assert sum("Viewing distance" in row[1] for row in rows) == 1
     wind = next(row for row in rows if row[0] == "ASCE 7-16, chapters 26 and 30")
     assert wind[2:4] == ["D06", "M"]

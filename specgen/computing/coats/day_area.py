@@ -20,7 +20,7 @@ SOURCES = (
 NOTES = ("The second coat starts where the first began, once dry to touch: common practice, no source.",)
 # Hours of each shift for setting up and cleaning, and for both again between the coats; common practice, no source.
 SET_UP, BETWEEN = 1.0, 1.0
-COVERED = {"shade_cloth", "tent"}
+COVERED = {"shade_cloth": "Under shade cloth.", "tent": "In a tent."}
 
 
 class DayInputs(Inputs):
@@ -86,6 +86,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     told = [f"The spray rate is that of crew {crew[-1]}.", "Daylight hours are not considered."]
     if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
         told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
+    told += [words for kind, words in COVERED.items() if kind in _shade_kinds(elevation)]
     if "S_o" not in known and _shade_kinds(elevation) == {"natural"}:
         told.append("Limit to the hours of its own shade.")
     if project.gloss.coats != 2:
@@ -119,7 +120,7 @@ def _slowest(project: Description) -> tuple[Path, Quantity]:
 
 def _is_covered(elevation: Elevation) -> bool:
     """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
-    return bool(_shade_kinds(elevation) & COVERED)
+    return not _shade_kinds(elevation).isdisjoint(COVERED)
 
 
 def _shade_kinds(elevation: Elevation) -> set[str]:

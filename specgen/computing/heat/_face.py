@@ -26,7 +26,7 @@ JOINT_RULE = Source(Kind.MEMORY, "ASTM C1472: hot air plus absorption times a he
 # Heat capacity constant of a light skin, in kelvin apart: 100 F, 130 F with reflected sun; from memory.
 CONSTANT, CONSTANT_REFLECTED = Fraction(500, 9), Fraction(650, 9)
 SHARE_RULE = Source(Kind.PRACTICE, "the constant of the joint rule is for full sun: scaled by the sun of this face")
-LEAST_NOTE = "Minimum reflectance is rounded up to two decimals."
+LEAST_NOTE = "Minimum reflectance, rounded up to two decimals, binds each batch and the aged face."
 SECOND_SUN = Source(Kind.MEMORY, "sun on a wall opposite glass or metal: 1.3 of that of the sun alone")
 
 UNREFLECTED = "No glass, metal, water, or pale paving reflects sun onto the face: architect to confirm in writing."

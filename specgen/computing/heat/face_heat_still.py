@@ -1,6 +1,6 @@
 """Hottest face of the coated wall on a day without wind: the same methods, with little heat passed to the air."""
 
-from specgen.computing.heat._face import FaceInputs, build_face, read_face
+from specgen.computing.heat._face import JOINT_RULE, FaceInputs, build_face, read_face
 from specgen.computing.heat._least_reflectance import Target
 from specgen.computing.inputs import provide
 from specgen.model.capacity import Check, Comparison, at_least, at_most
@@ -22,7 +22,9 @@ def face_heat_still(inputs: FaceInputs) -> Working:
     wanted = inputs.limits("board.heat_margin")
     unit = f"{inputs.degree} apart"
     margin = InputRow("m", "required margin", wanted.value.number(unit), unit, source=wanted.source)
-    return build_face("face-heat-still", inputs, H_STILL, Target("w", margin, "for the margin", NO_MARGIN_NOTE))
+    working = build_face("face-heat-still", inputs, H_STILL, Target("w", margin, "for the margin", NO_MARGIN_NOTE))
+    # The joint rule knows no wind: it is told, and verified, with the face in wind.
+    return working._replace(source=tuple(source for source in working.source if source != JOINT_RULE))
 
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:

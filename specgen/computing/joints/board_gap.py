@@ -32,10 +32,10 @@ class GapInputs(Inputs):
     )
     smoothing: Quantity = given_input(
         "t_s",
-        "smoothing on the edge",
+        "maximum smoothing on the edge",
         "length",
         "smoothing.total_thickness",
-        "smoothing on the edge; none where the sealant bonds to the base coat",
+        "maximum smoothing on the edge; none where the sealant bonds to the base coat",
         least=0,
         span=("0 in", "1/4 in"),  # method's own: from no smoothing to the most its field takes
     )

@@ -32,6 +32,7 @@ LEAST_PERMEANCE = Quantity.of("0.01", "perm")
 VAPOR_RESISTANCE = {"ip": "1/perm", "si": "Pa·s·m²/ng"}
 DAY = 86400
 NOTES = (
+    "Indoor air is that of normal occupancy: not valid for pools and other humid rooms.",
     "One month in steady state, without rain, sun, air leakage, or drying: shows where vapor may condense, not whether "
     "the wall dries; not sufficient alone to judge a drained wall.",
     "The coating is a layer of its own, outside the others: a permeance tested with the coating on counts it twice, "

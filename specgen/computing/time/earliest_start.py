@@ -20,7 +20,7 @@ SOURCES = (
 WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 WEEKEND = ("sat", "sun")
 WEEKEND_TAKEN = "Saturday and Sunday are days off: common practice, no source."
-NOTES = ("Assumes one review; each resubmittal adds another. Mockup duration is in calendar days.",)
+NOTE = "Mockup duration is in calendar days."
 
 
 def for_project(project: Description, ask: Ask) -> Working:
@@ -40,7 +40,7 @@ def for_project(project: Description, ask: Ask) -> Working:
     case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
     taken = (WEEKEND_TAKEN,) if "k" in working.known and not project.schedule.get("days_off") else ()
-    notes = (*told, *taken, *NOTES)
+    notes = (*told, *taken, _tell_resubmittal(project, submitted, int(start)), NOTE)
     return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
 
 
@@ -106,6 +106,16 @@ def _tell_dates(project: Description, submitted: datetime.date, mockup: tuple[st
         lies = f"{_count(days)} later" if days > 0 else f"{_count(-days)} too early" if days else "the same day"
         told.append(f"Work is planned for {long_date(planned)}, {lies}.")
     return tuple(told)
+
+
+def _tell_resubmittal(project: Description, submitted: datetime.date, start: int) -> str:
+    """What one more review takes, and whether the days left before the planned start hold it."""
+    days, planned = project.contract.get("resubmittal_days"), project.schedule.get("work_start")
+    if days is None:
+        return "Assumes one review; each resubmittal adds another."
+    left = None if planned is None else (planned - days_after(submitted, start)).days
+    short = f", more than the {_count(left)} left" if left is not None and 0 <= left < days else ""
+    return f"Assumes one review; a resubmittal adds {_count(days)}{short}."
 
 
 def _count(days: int) -> str:

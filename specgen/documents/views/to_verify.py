@@ -7,7 +7,15 @@ from itertools import groupby
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.parties import name_role, tell_party
-from specgen.documents.verifiers import APPLICATOR, MANUFACTURERS, find_reader, find_settler, find_text_of_sum
+from specgen.documents.verifiers import (
+    APPLICATOR,
+    ARCHITECT,
+    CONTRACT,
+    MANUFACTURERS,
+    find_reader,
+    find_settlers,
+    find_text_of_sum,
+)
 from specgen.model.block import CheckBox, Value
 from specgen.model.figure_text import figures_asked
 from specgen.model.source import Kind
@@ -26,8 +34,8 @@ METHODS = "Methods: "
 _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
-# What the checks of the code rest on is settled while it is reviewed.
-_EARLIER = {"engineer": ", before the review is returned"}
+# What the checks of the code rest on is settled before anybody reviews them.
+_EARLIER = {"engineer": ", before submittal"}
 
 
 @dataclass
@@ -48,9 +56,9 @@ Key = tuple[str, str, str]  # the role that verifies, the text, and what is veri
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One row for the figures of one text on one basis; manufacturers last."""
+    """One row for the figures of one text on one basis; texts first, then parties, manufacturers last."""
     entries = list_entries(context)
-    ordered = sorted(entries.items(), key=lambda pair: (pair[0][0] in MANUFACTURERS, *_place(pair), *pair[0]))
+    ordered = sorted(entries.items(), key=lambda pair: (*_rank(pair[0]), *_place(pair), *pair[0]))
     lines: list[tuple[object, ...]] = []
     named = {APPLICATOR}  # the sentence above names it
     for (role, text, _), group in groupby(ordered, key=_place):
@@ -59,6 +67,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         named |= {role} if text == name_role(role) else set()
         lines.append((who, *_cells(list(group))))
     return TableView(HEADER, tuple(lines), WIDTHS)
+
+
+def _rank(key: Key) -> tuple[bool, bool]:
+    """Where a row stands: a text, a party, or a manufacturer."""
+    role, text, _ = key
+    return role in MANUFACTURERS, text == name_role(role)
 
 
 def list_entries(context: DocumentContext) -> dict[Key, Entry]:
@@ -70,12 +84,12 @@ def list_entries(context: DocumentContext) -> dict[Key, Entry]:
         if behind is None or value.row in told or document in left_out:
             continue
         text = context.name_text(behind.text_to_check)
-        text, role = (text, find_reader(text)) if text else _find_settler(context, document, value)
         what, figure = _describe(context, document, value)
-        entry = entries.setdefault((role, text, what), Entry())
-        entry.figures |= dict.fromkeys([figure] if figure else [])
-        entry.documents.add(document)
-        entry.bases.add(_BASES[behind.kind])
+        for read, role in ((text, find_reader(text)),) if text else _find_settlers(context, document, value):
+            entry = entries.setdefault((role, read, what), Entry())
+            entry.figures |= dict.fromkeys([figure] if figure else [])
+            entry.documents.add(document)
+            entry.bases.add(_BASES[behind.kind])
     return _name_methods_once(entries)
 
 
@@ -103,14 +117,14 @@ def _is_length(limit: Limit) -> bool:
     return isinstance(limit.value, Quantity) and limit.value.dimension == "length"
 
 
-def _find_settler(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:
-    """Where no text is known: what a sum rests on by its subject, else the party that settles the figure."""
+def _find_settlers(context: DocumentContext, document: str, value: Value) -> tuple[tuple[str, str], ...]:
+    """Where no text is known: what a sum rests on by its subject, else the parties that settle the figure."""
     if document == _SUMS and not value.row:
         named = context.name_text(find_text_of_sum(value.about.removeprefix("Method of ")))
         if named:
-            return named, find_reader(named)
-    role = find_settler(value.row or value.about.removeprefix("Method of "))
-    return name_role(role), role
+            return ((named, find_reader(named)),)
+    roles = find_settlers(value.row or value.about.removeprefix("Method of "))
+    return tuple((CONTRACT, APPLICATOR) if role == ARCHITECT else (name_role(role), role) for role in roles)
 
 
 def _describe(context: DocumentContext, document: str, value: Value) -> tuple[str, str]:
@@ -183,19 +197,20 @@ def _shorten(text: str) -> str:
 
 
 def tell_verifiers(context: DocumentContext) -> str:
-    """Who verifies what: `By: the party of the row; ASCE 7-16, Engineer (Kingpost Engineering); other texts, ...`."""
+    """Who verifies what: `The party named in a row verifies its figures, a manufacturer in writing; ...`."""
     texts: dict[str, dict[str, None]] = {}
-    for role, text, _ in sorted(list_entries(context)):
-        if text != name_role(role):
+    entries = sorted(list_entries(context))
+    for role, text, _ in entries:
+        if text not in (name_role(role), CONTRACT):
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
     told = [
-        f"{' and '.join(texts[role])}, {tell_party(context, role)}{_EARLIER.get(role, '')}"
+        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}{_EARLIER.get(role, '')}"
         for role in texts
         if role != APPLICATOR
     ]
-    others = (
-        [f"{'other' if told else 'published'} texts, {tell_party(context, APPLICATOR)}"] if APPLICATOR in texts else []
-    )
-    roles = {role for role, _, _ in list_entries(context)}
-    in_writing = " Manufacturers verify in writing." if not roles.isdisjoint(MANUFACTURERS) else ""
-    return f"By: {'; '.join(['the party of the row', *told, *others])}.{in_writing}"
+    if APPLICATOR in texts:
+        told.append(f"{tell_party(context, APPLICATOR)} verifies the {'other' if told else 'published'} texts")
+    if any(text == CONTRACT for _, text, _ in entries):
+        told.append("contract, or RFI: cite the paragraph, or ask through the contractor")
+    written = ", manufacturers in writing" if any(role in MANUFACTURERS for role, _, _ in entries) else ""
+    return f"{'; '.join([f'The party named in a row verifies its figures{written}', *told])}."

@@ -9,6 +9,9 @@ from specgen.documents.display_values import DisplayValue
 from specgen.documents.members import mark, marks
 from specgen.model.field import Path, dotted_path
 
+# What a calculation waits for that no field holds: the air of a pool hall is not that of normal occupancy.
+_BESIDES = {"wall-layers": ("Indoor design temperature and relative humidity",)}
+
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each calculation and set of absent fields."""
@@ -17,7 +20,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         if calculation.provider.group == "wind" and _is_by_engineer(context):
             continue
         for waiting in calculation.waiting:
-            reasons = (waiting.why,) if waiting.why else _describe_fields(context, waiting)
+            fields = (waiting.why,) if waiting.why else _describe_fields(context, waiting)
+            reasons = (*fields, *_BESIDES.get(calculation.provider.name, ()))
             members.setdefault((calculation.provider.title, reasons), []).append(_whom(waiting))
     table: list[tuple[Any, ...]] = [
         (title, marks(names), DisplayValue(f"[{'; '.join(reasons)}]", open=True))

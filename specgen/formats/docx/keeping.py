@@ -38,7 +38,10 @@ def list_kept(blocks: Sequence[Block]) -> list[bool]:
         # What concludes a table or an equation stays with it, unless it leads on to what is below it; of two tables the
         # one below is the result of the other.
         concluded = isinstance(below, (Signature, Table)) or isinstance(below, Paragraph) and not leads[number + 1]
-        kept.append(leads[number] or isinstance(block, (Table, Equation)) and concluded)
+        # A small table below a heading is what the calculation is given: it stays with what is worked out of it.
+        given = isinstance(around[number], Article) and isinstance(block, Table) and is_whole(block)
+        begins = given and isinstance(below, Paragraph)
+        kept.append(leads[number] or begins or isinstance(block, (Table, Equation)) and concluded)
     return kept
 
 

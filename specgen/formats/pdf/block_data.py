@@ -37,6 +37,8 @@ Data = dict[str, Any]
 
 # The room for a stamp beside what is stated, with its edges, in millimeters.
 _STAMP = 80.4
+# Signs of a paragraph that is not torn: a fifth of a page.
+_WHOLE = 1500
 
 
 def describe_blocks(document: Document, paper: Paper) -> list[Data]:
@@ -76,8 +78,9 @@ class _BlockDescriber:
             case Part() | Article():
                 return self.describe_heading(place, block)
             case Paragraph():
-                kind = "end" if plain_text(block.content) == END_OF_SECTION else "paragraph"
-                return {"is": kind, "words": describe_line(block.content)}
+                words = plain_text(block.content)
+                kind = "end" if words == END_OF_SECTION else "paragraph"
+                return {"is": kind, "words": describe_line(block.content), "whole": len(words) <= _WHOLE}
             case Note():
                 return {"is": "hold" if block.hold else "note", "words": describe_line(block.content)}
             case Contents():

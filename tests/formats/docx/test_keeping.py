@@ -52,6 +52,10 @@ CASES: dict[str, tuple[list[Block], list[bool]]] = {
         [False, True, False],
     ),
     "a conclusion with its equation": ([Equation("width", "W", "2 * D", "2 * 3", "6", "in"), line()], [True, False]),
+    "what is given below a heading with what is worked out of it": (
+        [HEAD, TABLE, line("Constants:"), TABLE],
+        [False, True, True, False],
+    ),
     "signatures with the table above them": ([TABLE, Signature((("Owner", ""),))], [True, False]),
     "a short line below a heading with the next": ([HEAD, line(), line()], [False, True, False]),
 }

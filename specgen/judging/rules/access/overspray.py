@@ -31,7 +31,7 @@ RULE = Rule(
 _SET = "Set the exclusion distance, proposed minimum {protection.exclusion}"
 _WATCH = ", and assign one person to measure the wind."
 _WIND = " Stop above the maximum wind, proposed {weather.wind_usual}."
-_VEHICLES = "keep people and vehicles beyond it, protect entries, cover vehicles that stay"
+_VEHICLES = "keep people and vehicles beyond it, protect entries"
 _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 
 
@@ -46,7 +46,7 @@ _NEIGHBORS = "Notify the neighbors, cover their walls and glass"
 )
 def vehicles_in_reach(project: Description) -> Violations:
     """Cars stand where the mist drifts."""
-    within = "Keep people and vehicles a minimum of {wanted} from spraying, protect entries, cover vehicles that stay"
+    within = "Keep people and vehicles a minimum of {wanted} from spraying, protect entries"
     return _find(project, "vehicles_below", within, f"{_SET}; {_VEHICLES}")
 
 

@@ -60,6 +60,8 @@ def corner_in_panel(elevation: Elevation, layout: LaidOut) -> Violations:
     "Joint lines end on corners of openings: {found}.",
     at="elevation.openings",
     basis="guide_eifs_p24 memory",
+    remedy="Set diagonal mesh at each corner, and carry the detail mesh through the groove, by the EIFS manufacturer's "
+    "written detail.",
 )
 def line_at_corner(elevation: Elevation, layout: LaidOut) -> Violations:
     """An aesthetic joint ends on a corner of an opening."""

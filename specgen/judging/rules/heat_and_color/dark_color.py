@@ -33,9 +33,9 @@ RULE.clause(
     "Light reflectance is {found}%; usual minimum {wanted}% over EPS.",
     when="color.lrv < limit",
     limit="color.lrv_least",
-    remedy="Compute the face temperature, maximum {board.softens} for EPS, and obtain the EIFS manufacturer's letter "
-    "that accepts this color on this wall; the architect accepts the color. If the letter is refused, use a color with "
-    "a light reflectance of minimum {wanted}%.",
+    remedy="Compute the face temperature, maximum {board.softens} for EPS. Obtain the EIFS manufacturer's letter that "
+    "accepts this color on this wall; the architect accepts the color. If the letter is refused, use a color with a "
+    "light reflectance of minimum {wanted}%.",
 )
 
 
