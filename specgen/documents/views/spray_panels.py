@@ -16,7 +16,7 @@ _FILMS = 16  # the share of the width that the films of one panel have
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three panels in a line: mark, wet film of each coat, tick."""
     coats = count_coats(context)
-    heads = ("Panel", *(f"Wet {coat}" for coat in range(1, coats + 1)), "Masked")
+    heads = ("Panel", *(f"Wet, coat {coat}" for coat in range(1, coats + 1)), "Masked")
     places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
     each = (9, *(_FILMS // coats,) * coats, 8)

@@ -51,18 +51,32 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "by panel, below",
         ),
     )
-    return TableView(("Setting", "Limit", "Reading") * 2, lines, (14, 20, 16, 14, 20, 16))
+    return TableView(
+        ("Setting", "Limit", "Reading") * 2, (_pressures(context, unit["pressure"]), *lines), (14, 20, 16, 14, 20, 16)
+    )
 
 
-def _of_guns(context: DocumentContext, name: str) -> list[Any]:
-    """The nozzle of each gun; a blank where the project names none."""
+def _pressures(context: DocumentContext, unit: str) -> tuple[Any, ...]:
+    """The pressures of the supply while the gun sprays, each with its least."""
+    return (
+        f"Compressor, {unit}",
+        ["minimum ", context.limit("compressor.pressure")],
+        make_blank("Compressor pressure", "form.compressor_pressure", "a"),
+        f"Gun inlet, trigger pulled, {unit}",
+        _of_guns(context, "inlet_pressure", "minimum "),
+        make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
+    )
+
+
+def _of_guns(context: DocumentContext, name: str, lead: str = "") -> list[Any]:
+    """The figure of each gun; a blank for the accepted one where the project names none."""
     guns = list_marks(context, "guns")
     cell: list[Any] = []
     for gun in guns:
         value = context.display(("guns", gun, name))
         if not value.open:
-            cell += ["; " if cell else "", f"{gun}: " if len(guns) > 1 else "", value]
-    return cell or [Blank(f"Accepted {name.replace('_', ' ')}", field=f"form.accepted_{name}.a")]
+            cell += ["; " if cell else "", f"{gun}: " if len(guns) > 1 else "", lead, value]
+    return cell or ["accepted ", Blank(f"Accepted {name.replace('_', ' ')}", field=f"form.accepted_{name}.a")]
 
 
 def _accepted(context: DocumentContext, name: str) -> list[Any]:
@@ -83,5 +97,10 @@ def _wet_films(context: DocumentContext) -> list[Any]:
     ]
     cell: list[Any] = []
     for coat, film in films:
-        cell += ["; " if cell else "", f"{coat} ", film]
-    return ["target ", *cell] if cell else [Blank("Target wet film", field="form.target_wet_film.a")]
+        water = context.display((coat, "max_water"))
+        cell += ["; " if cell else "", f"{coat} ", film, *([" at ", water, " water"] if not water.open else [])]
+    return (
+        ["target ", *cell, *([", less with less"] if " water" in cell else [])]
+        if cell
+        else [Blank("Target wet film", field="form.target_wet_film.a")]
+    )
