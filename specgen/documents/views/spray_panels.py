@@ -9,7 +9,7 @@ from specgen.documents.views._record_blanks import make_blank
 from specgen.documents.views.spray_passes import count_coats
 from specgen.model.block import CheckBox
 
-_ABREAST, _LINES = 3, 4
+_ABREAST, _LINES = 3, 3
 _FILMS = 16  # the share of the width that the films of one panel have
 
 

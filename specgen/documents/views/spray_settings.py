@@ -52,7 +52,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ),
     )
     return TableView(
-        ("Setting", "Limit", "Reading") * 2, (_pressures(context, unit["pressure"]), *lines), (14, 20, 16, 14, 20, 16)
+        ("Setting", "Limit", "Reading") * 2, (_pressures(context, unit["pressure"]), *lines), (14, 20, 15, 12, 25, 14)
     )
 
 
@@ -62,7 +62,7 @@ def _pressures(context: DocumentContext, unit: str) -> tuple[Any, ...]:
         f"Compressor, {unit}",
         ["minimum ", context.limit("compressor.pressure")],
         make_blank("Compressor pressure", "form.compressor_pressure", "a"),
-        f"Gun inlet, trigger pulled, {unit}",
+        f"Gun inlet, {unit}",
         _of_guns(context, "inlet_pressure", "minimum "),
         make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
     )
@@ -100,7 +100,7 @@ def _wet_films(context: DocumentContext) -> list[Any]:
         water = context.display((coat, "max_water"))
         cell += ["; " if cell else "", f"{coat} ", film, *([" at ", water, " water"] if not water.open else [])]
     return (
-        ["target ", *cell, *([", less with less"] if " water" in cell else [])]
+        [*cell, *([", less with less"] if " water" in cell else [])]
         if cell
         else [Blank("Target wet film", field="form.target_wet_film.a")]
     )

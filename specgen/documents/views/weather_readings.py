@@ -78,7 +78,7 @@ def _limits_of_sealant(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     )
     if joints:
         span = [take_stricter(True, *low), " to ", take_stricter(False, *high)]
-        cell = "as computed" if any(getattr(part, "open", False) for part in span) else ["joint ", *span]
+        cell = "as computed" if any(getattr(part, "open", False) for part in span) else span
         yield ("Limit", "sealant", _ANY, _ANY, cell, *(_ANY,) * 5, "no rain", _ANY, _ANY, "go: all met")
 
 
