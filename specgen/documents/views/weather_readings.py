@@ -10,7 +10,7 @@ from specgen.documents.marks import list_marks
 from specgen.documents.views._record_blanks import UNITS, make_blank, make_boxes, take_stricter, tell_or_leave
 from specgen.model.block import CheckBox
 
-_READINGS = 11
+_READINGS = 12
 _ANY = "–"
 _HEADS = (
     "Time",
