@@ -18,7 +18,8 @@ def shown(name: str, context: Any) -> list[str]:
 # The example as its files have it: crew, guns, settings, windows, limits.
 LINES = (
     "Elevation | ( ) E1 South face  ( ) E2 West face  ( ) E3 Stack house  ( ) mockup | Crew | ( ) silver",
-    "Fluid nozzle | 0.07 in | ____ | Air nozzle | cap 3 | ____",
+    "Fluid nozzle; air nozzle | 0.07 in; cap 3 | ____; ____"
+    " | Compressor; gun inlet, psi | minimum 80 psi; minimum 36 psi | ____; ____",
     "Atomizing pressure, psi | accepted ____; first 40 psi | ____ | Fluid pressure, psi | accepted ____ | ____",
     "Stream length, in | accepted ____; first 8 in | ____ | Gun to wall, in | 18 in to 24 in | ____",
     "Limit, primer | one for each face, or boxed | CUP-7 | bring to 77 °F | record | within 11%, else repeat"
@@ -33,7 +34,6 @@ LINES = (
     " | no rain; no frost in 24 h | min. 40 °F | none | go: all met",
     "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F | none | go: all met",
     "Limit | sealant | – | – | 50 °F to 80 °F | – | – | – | – | – | no rain | – | – | go: all met",
-    "Compressor, psi | minimum 80 psi | ____ | Gun inlet, psi | minimum 36 psi | ____",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Tinted primer (Hold Point 10) | 16 h; meter maximum 12 | ____ | ____ | ____ | ( ) yes | ( ) yes"
@@ -78,7 +78,9 @@ def test_what_the_project_does_not_name_is_a_blank(tmp_path: Path) -> None:
     assert any(line.endswith("| Crew | ____") for line in lines)
     assert any(line.endswith("| Gun | ____") for line in lines)
     assert "Date | ____ | Instruments | ____" in lines
-    assert any(line.startswith("Fluid nozzle | accepted ____ | ____ | Air nozzle | accepted ____") for line in lines)
+    assert any(
+        line.startswith("Fluid nozzle; air nozzle | accepted ____; accepted ____ | ____; ____ |") for line in lines
+    )
     # The usual drying times: common practice, no source.
     assert any(line.startswith("Gloss finish | 24 h | ____") for line in lines)
     assert any(line.startswith("Second smoothing coat (Hold Point") and " | 24 h | " in line for line in lines)

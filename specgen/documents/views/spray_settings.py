@@ -19,14 +19,6 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     pattern = context.display(("spray", "pattern"))
     lines = (
         (
-            "Fluid nozzle",
-            _of_guns(context, "fluid_nozzle"),
-            make_blank("Fluid nozzle", "form.fluid_nozzle", "a"),
-            "Air nozzle",
-            _of_guns(context, "air_nozzle"),
-            make_blank("Air nozzle", "form.air_nozzle", "a"),
-        ),
-        (
             f"Atomizing pressure, {unit['pressure']}",
             _accepted(context, "atomizing_pressure"),
             make_blank("Atomizing pressure", "log.atomizing_pressure", "a"),
@@ -52,19 +44,27 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ),
     )
     return TableView(
-        ("Setting", "Limit", "Reading") * 2, (_pressures(context, unit["pressure"]), *lines), (14, 20, 15, 12, 25, 14)
+        ("Setting", "Limit", "Reading") * 2, (_supply(context, unit["pressure"]), *lines), (14, 20, 15, 12, 25, 14)
     )
 
 
-def _pressures(context: DocumentContext, unit: str) -> tuple[Any, ...]:
-    """The pressures of the supply while the gun sprays, each with its least."""
+def _supply(context: DocumentContext, unit: str) -> tuple[Any, ...]:
+    """The nozzles, and the pressures of the supply while the gun sprays, each with its least."""
     return (
-        f"Compressor, {unit}",
-        ["minimum ", context.limit("compressor.pressure")],
-        make_blank("Compressor pressure", "form.compressor_pressure", "a"),
-        f"Gun inlet, {unit}",
-        _of_guns(context, "inlet_pressure", "minimum "),
-        make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
+        "Fluid nozzle; air nozzle",
+        [*_of_guns(context, "fluid_nozzle"), "; ", *_of_guns(context, "air_nozzle")],
+        [
+            make_blank("Fluid nozzle", "form.fluid_nozzle", "a"),
+            "; ",
+            make_blank("Air nozzle", "form.air_nozzle", "a"),
+        ],
+        f"Compressor; gun inlet, {unit}",
+        ["minimum ", context.limit("compressor.pressure"), "; ", *_of_guns(context, "inlet_pressure", "minimum ")],
+        [
+            make_blank("Compressor pressure", "form.compressor_pressure", "a"),
+            "; ",
+            make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
+        ],
     )
 
 
