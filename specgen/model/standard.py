@@ -104,6 +104,10 @@ class FieldTest(NamedTuple):
     """The name of the form it is written on; empty for those of its step."""
     when: str = ""
     """The condition under which a wall has this test; empty for every wall."""
+    at: str = ""
+    """What is witnessed, where the test is a witness point by itself and no part of the point of its step."""
+    lines: tuple[str, ...] = ()
+    """What is read, a line each; one empty text for the test as a whole, none for a test without readings."""
 
 
 class ListedCheck(NamedTuple):
@@ -159,6 +163,8 @@ class Criterion(NamedTuple):
     """The part of the mockup at which it is read where no detail names it."""
     for_record: bool = False
     """Whether it is written down and not judged."""
+    spare: bool = False
+    """Whether the panel of the spare gun is read by the same line."""
     governing: str = ""
     """The figure of the limit, as a template: a stricter one of the project takes its place."""
     least: tuple[Path, ...] = ()

@@ -149,6 +149,7 @@ _TEST = {
     "limit": _SENTENCE,
     "by": one_of(("applicator", "inspector")),
 }
+_TEST_MORE = {"when": CONDITION, "at": TEXT, "lines": list_of(ANY_TEXT)}
 
 # In the order in which they are read: a row refers to rows of files before its own, and by name to those of any.
 TABLES = {
@@ -199,10 +200,13 @@ TABLES = {
         _make_step,
     ),
     "field_tests": Table(
-        Shape({**_TEST, "form": name_in("forms")}, {"when": CONDITION}),
+        Shape({**_TEST, "form": name_in("forms")}, _TEST_MORE),
         lambda name, row: FieldTest(name=name, **row),
     ),
-    "step_checks": Table(Shape(_TEST, {"when": CONDITION}), lambda name, row: FieldTest(name=name, **row)),
+    "step_checks": Table(
+        Shape(_TEST, {**_TEST_MORE, "form": name_in("forms")}),
+        lambda name, row: FieldTest(name=name, **row),
+    ),
     "third_party_checks": Table(Shape({"check": _SENTENCE}), lambda name, row: ListedCheck(name=name, **row)),
     "safety_measures": Table(
         Shape(
@@ -236,6 +240,7 @@ TABLES = {
                 "shows": list_of(choice_of("mockup.includes")),
                 "part": one_of(("sill_pan", "head_flashing", "test_area")),
                 "for_record": YES_NO,
+                "spare": YES_NO,
                 "governing": TEMPLATE,
                 "least": list_of(PATH),
                 "most": list_of(PATH),

@@ -45,7 +45,7 @@ def test_the_notice_is_that_of_the_contract(tmp_path: Path) -> None:
 # The example as its file has it: step, check, method with the marks of instruments, frequency, limit, form, letters.
 LINES = (
     "Substrate | Plane of substrate | 10 ft straightedge (LS-1, FE-1) | entire face"
-    " | maximum gap 3/16 in | D11 | E | H1 | –",
+    " | maximum gap 3/16 in | D12d | E | H1 | –",
     "Release of primer | Primer dryness | moisture meter (MM-2) | each panel"
     " | maximum reading 12 (percent, wood moisture equivalent)[?] | D12d | – | E, H10 | –",
     "Spray setup | Cup time | ASTM D4212 (CUP-7) | each pail"
@@ -102,8 +102,15 @@ def test_a_person_named_to_release_is_told(tmp_path: Path) -> None:
 
 def test_each_elevation_is_signed_for_where_its_wall_takes_the_step() -> None:
     rows = [row for row in rows_of("D11", context_of_example("clean")) if row[0] in ("H2", "H3")]
-    # The mockup is released once; wall W2 of elevation E3 has no barrier.
-    assert [row[3:6] for row in rows] == [["____", "–", "–"], ["____", "____", "–"]]
+    # The mockup is released on its own form; wall W2 of elevation E3 has no barrier.
+    assert [row[3:6] for row in rows] == [["on D10", "–", "–"], ["____", "____", "–"]]
+
+
+def test_what_the_mockup_does_not_show_is_witnessed_in_place_and_no_part_of_its_hold() -> None:
+    context = context_of_example("clean")
+    row = next(row for row in plan_of(context) if row[1] == "First in place")
+    assert (row[0], row[6:]) == ("Details, in place", ["E", "W", "W"])
+    assert any(row[0] == "W" and row[3:6] == ["____"] * 3 for row in rows_of("D11", context))
 
 
 def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:
@@ -116,7 +123,7 @@ def test_many_elevations_have_a_sheet_each(tmp_path: Path) -> None:
 # UFGS 07240, page 26: what items i, k, m, and o are about.
 LISTED = {
     "i": "No mechanical fasteners.",
-    "k": "Adhesive cured a minimum of 36 h before the base coat.",
+    "k": "Adhesive cured a minimum of 36 h before rasping.",
     "m": "Mesh fully embedded; corners and openings reinforced; laps minimum 2-1/2 in.",
     "o": "Base coat cured a minimum of 24 h before the next coat.",
 }

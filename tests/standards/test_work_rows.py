@@ -65,7 +65,7 @@ def test_a_test_in_place_is_made_as_often_by_whom_and_by_its_figures(name: str) 
 @pytest.mark.parametrize("name", HELD["step_checks"])
 def test_a_check_of_the_plan_stands_at_its_step_with_its_figures(name: str) -> None:
     check, held = ROWS.step_checks[name], HELD["step_checks"][name]
-    assert (check.step, check.by, check.form) == (held["step"], held["by"], "")
+    assert (check.step, check.by, check.form) == (held["step"], held["by"], held.get("form", ""))
     assert asked(check.standard, check.frequency, *words_of(check.limit)) == held["figures"].split()
 
 

@@ -43,6 +43,8 @@ class AcceptanceLine:
     mean: bool = False
     parts: tuple[str, ...] = ("",)  # coats or angles that are each read and judged by themselves
     for_record: bool = False  # written down and not judged
+    spare: tuple[str, ...] = ()  # the parts of the panel of the spare gun, read after the others
+    spare_where: str = ""
 
 
 @dataclass
@@ -132,6 +134,7 @@ class Form:
             row.mean,
             self._parts(row),
             row.for_record,
+            *self._spare(row),
         )
 
     def _boxes(self, row: Criterion) -> int:
@@ -158,6 +161,15 @@ class Form:
         read = {mark: project.get(("colors", mark, row.for_each[-1])) or () for mark in colors}
         parts = [f"{lead[mark]}{angle} degrees" for mark in colors for angle in read[mark]]
         return tuple(parts + [mark for mark in colors if parts and not read[mark]]) or ("",)
+
+    def _spare(self, row: Criterion) -> tuple[tuple[str, ...], str]:
+        """The parts of a line that are read again on the panel of the spare gun, and its place; none without one."""
+        guns = self.context.project.members.get(("guns",), ())
+        spare = any(self.context.project.get(("guns", gun, "spares")) for gun in guns)
+        if not row.spare or not spare or "each_color" not in self.places:
+            return (), ""
+        parts = tuple(f"spare gun{part and f', {part}'}" for part in self._parts(row))
+        return parts, f"Place {self.places['each_color']}; {_tell_readings(row.readings)}"
 
     def _method(self, row: Criterion, own: list[Own]) -> list[Any]:
         """The method, or the project's own, with the marks of the instruments."""

@@ -45,6 +45,12 @@ def choose_member(context: DocumentContext, collection: str, field: str, row: st
     return make_boxes(names, field, row)
 
 
+def choose_face(context: DocumentContext, field: str, row: str) -> list[Any]:
+    """A box for each elevation and for the mockup, which is no elevation of the records."""
+    faces = choose_member(context, "elevations", field, row, "Elevation")
+    return [*faces, _GAP, CheckBox("mockup", f"form.mockup.{row}", "yes")]
+
+
 def choose_crew(context: DocumentContext, steps: set[str], row: str) -> list[Any]:
     """A box for each crew that carries out one of these steps, else a blank."""
     crews = list_marks(context, "crews")

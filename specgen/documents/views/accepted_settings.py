@@ -11,22 +11,22 @@ _SETTINGS = (
     (
         ("Crew", "accepted.crew"),
         ("Stream length, ± tolerance, {length}", "accepted.stream_length", " ± ", "accepted.stream_tolerance"),
-        ("Primer cup time, s; material temperature, {temperature}", "form.primer_cup", "; ", "form.primer_temperature"),
+        ("Primer: cup time, s; {temperature}", "form.primer_cup", "; ", "form.primer_temperature"),
     ),
     (
         ("Gun", "accepted.gun"),
         ("Pattern", "form.pattern"),
-        ("Gloss cup time, s; material temperature, {temperature}", "accepted.cup_time", "; ", "form.gloss_temperature"),
+        ("Gloss: cup time, s; {temperature}", "accepted.cup_time", "; ", "form.gloss_temperature"),
     ),
     (
         ("Spare gun", "form.spare_gun"),
         ("Distance from gun to wall, {length}", "accepted.distance"),
-        ("Water in each pail of primer, {volume}", "form.primer_water"),
+        ("Primer: water in each pail, {volume}; %", "form.primer_water", "; ", "form.primer_water_percent"),
     ),
     (
         ("Fluid nozzle, air nozzle", "accepted.fluid_nozzle", ", ", "accepted.air_nozzle"),
         ("Overlap of passes, %", "form.overlap"),
-        ("Water in each pail of gloss, {volume}, %", "form.gloss_water", ", ", "accepted.water"),
+        ("Gloss: water in each pail, {volume}; %", "form.gloss_water", "; ", "accepted.water"),
     ),
     (
         ("Atomizing pressure, {pressure}", "accepted.atomizing_pressure"),

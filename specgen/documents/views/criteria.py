@@ -29,11 +29,14 @@ def _set_line(number: str, line: AcceptanceLine) -> Iterator[tuple[Any, ...]]:
     if not line.boxes:
         yield (number, line.title, line.method, line.limit, line.where, *(_NONE,) * (_ABREAST + 3))
         return
-    for at, part in enumerate(line.parts):
+    parts = line.parts if not line.spare else tuple(part or "working gun" for part in line.parts)
+    for at, part in enumerate((*parts, *line.spare)):
         letter = _LETTERS[at % len(_LETTERS)] if part else ""
         name = f"{line.name}, {part}" if part else line.name
         said = ([line.title, f", {part}"] if part else line.title, line.method, line.limit)
-        yield from _set_part(f"{number}{letter}", said, line, name, f"{line.criterion}{letter and f'-{letter}'}")
+        where = line.spare_where if part in line.spare else line.where
+        row = f"{line.criterion}{letter and f'-{letter}'}" if len(parts) > 1 or at else line.criterion
+        yield from _set_part(f"{number}{letter}", (*said, where), line, name, row)
 
 
 def _set_part(
@@ -45,7 +48,7 @@ def _set_part(
     result: Any = [CheckBox("pass", passed, "yes"), " ", CheckBox("fail", passed, "no")]
     result = CheckBox("done", f"form.done.{row}", "yes") if line.for_record else result
     initials = Blank(f"Initials, {name}", field=f"result.signed_by.{row}")
-    yield (number, *said, line.where, *_set_boxes(name, row, line.boxes, 1), mean, result, initials)
+    yield (number, *said, *_set_boxes(name, row, line.boxes, 1), mean, result, initials)
     for first in range(_ABREAST + 1, line.boxes + 1, _ABREAST):
         last = min(first + _ABREAST - 1, line.boxes)
         more = f"Readings {first} to {last}" if last > first else f"Reading {first}"

@@ -4,12 +4,12 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.model.block import Blank
 
-_LINES, _ABREAST = 5, 3
+_LINES, _ABREAST = 3, 3
 _ASKED = ("Criteria", "Instrument, No.", "Read by", "Date")
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """Three records abreast in each of five lines, each a blank."""
+    """Three records abreast in each of three lines, each a blank."""
     lines = tuple(
         tuple(
             Blank(f"{asked}, record {_ABREAST * line + place}", field=f"form.read.{_ABREAST * line + place}.{number}")

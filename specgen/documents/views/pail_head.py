@@ -2,7 +2,7 @@
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._record_blanks import choose_member, make_blank, make_boxes
+from specgen.documents.views._record_blanks import choose_face, make_blank, make_boxes
 from specgen.documents.views.spray_head import SPRAYED
 
 
@@ -13,7 +13,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Date", make_blank("Date", "log.date", "b", kind="date"), "Coat", make_boxes(SPRAYED, "log.step", "b")),
         (
             "Elevation",
-            choose_member(context, "elevations", "log.elevation", "b", "Elevation"),
+            choose_face(context, "log.elevation", "b"),
             "Batches",
             boxed,
         ),

@@ -23,6 +23,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Cup",
         f"Material, {unit['temperature']}",
         "Before water, s",
+        "Again, s",
         f"Water, {unit['volume']}",
         "Water, %",
         "After water, s",
@@ -30,7 +31,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Initials",
     )
     lines = (*(_limits(context, coat) for coat in ("primer", "gloss")), *map(_pail, range(1, _PAILS + 1)))
-    return TableView(header, lines, (9, 13, 10, 10, 9, 10, 10, 11, 9, 9))
+    return TableView(header, lines, (8, 11, 9, 9, 8, 8, 9, 10, 10, 9, 9))
 
 
 def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
@@ -43,8 +44,9 @@ def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
         f"Limit, {coat}",
         "one for each face, or boxed",
         "".join(_name_cups(context, coat)),
-        context.limit("cup.temperature"),
+        ["bring to ", context.limit("cup.temperature")],
         _RECORDED,
+        ["within ", context.limit("cup.one_operator"), ", else repeat"],
         "same in each pail",
         tell_or_leave(display((coat, "max_water")), "maximum ", f"{coat}_water", "b"),
         window,
@@ -71,6 +73,7 @@ def _pail(number: int) -> tuple[Any, ...]:
         ("Cup", "log.cup"),
         ("Material temperature", "log.material_temperature"),
         ("Cup time before water", "log.cup_time_before_water"),
+        ("Second cup time before water", "form.cup_time_again"),
         ("Water added", "log.water_added"),
         ("Water, percent", "log.water"),
         ("Cup time after water", "log.cup_time"),

@@ -8,7 +8,8 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
 from specgen.documents.releases import find_releasing_role
-from specgen.documents.steps import applies, steps
+from specgen.documents.steps import StepPage, applies, steps
+from specgen.documents.views._not_shown import name_not_shown
 from specgen.model.block import Blank
 from specgen.model.standard import Step
 from specgen.model.value_text import words
@@ -16,7 +17,7 @@ from specgen.model.value_text import words
 # Elevations side by side; of more, one sheet is used for each.
 _ABREAST = 3
 # What is released once for all elevations.
-_ONCE = ("mockup", "old_coating")
+_ONCE = ("old_coating",)
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
@@ -37,9 +38,12 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 
 
 def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
-    """Each hold point in the order of the work."""
+    """Each hold point in the order of the work, and what is witnessed in place after the mockup."""
     for page in steps(context, composer):
         step = context.standards.steps[page.name]
+        if page.name == "mockup":
+            yield from _mockup(context, page, faces)
+            continue
         if page.name == "aesthetic_joints":
             signed = _sign(context, "joint_layout", step, faces)
             yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
@@ -51,6 +55,21 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
                 _BY.get(role, words(role).capitalize()),
                 *_sign(context, page.name, step, faces),
             )
+
+
+def _mockup(context: DocumentContext, page: StepPage, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
+    """The mockup, released on a form of its own, and the first of each detail that it does not show."""
+    step = context.standards.steps[page.name]
+    role = find_releasing_role(context, step)
+    on_form = ("on D10", *(_NONE,) * (len(faces) - 1))
+    yield (f"H{page.hold}", page.title, _BY.get(role, words(role).capitalize()), *on_form)
+    if name_not_shown(context):
+        first = [f"inspection.done_on.first_in_place{face and f'.{face}'}" for face in faces]
+        cells = [
+            Blank(f"Witnessed: first in place {face}".strip(), "date", field)
+            for face, field in zip(faces, first, strict=True)
+        ]
+        yield ("W", "First in place, details not on the mockup", _BY["architect"], *cells)
 
 
 def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...]) -> tuple[Any, ...]:

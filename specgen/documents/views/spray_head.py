@@ -1,8 +1,12 @@
 """The head of the spray record: day, face, area, coat, crew, gun."""
 
+from typing import Any
+
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._record_blanks import choose_crew, choose_member, make_blank, make_boxes
+from specgen.documents.marks import list_marks
+from specgen.documents.views._record_blanks import choose_crew, choose_face, choose_member, make_blank, make_boxes
+from specgen.model.block import CheckBox, Text
 
 SPRAYED = (("primer", "primer"), ("gloss", "gloss"))
 
@@ -13,7 +17,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ("Date", make_blank("Date", "log.date", "a", kind="date"), "Coat", make_boxes(SPRAYED, "log.step", "a")),
         (
             "Elevation",
-            choose_member(context, "elevations", "log.elevation", "a", "Elevation"),
+            choose_face(context, "log.elevation", "a"),
             "Crew",
             choose_crew(context, {"primer", "gloss"}, "a"),
         ),
@@ -21,7 +25,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "Area",
             make_blank("Area", "log.area", "a"),
             "Gun",
-            choose_member(context, "guns", "form.gun", "a", "Gun"),
+            _choose_gun(context),
         ),
     )
     return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (11, 45, 9, 35))
+
+
+def _choose_gun(context: DocumentContext) -> list[Any]:
+    """A box for each gun, and for a spare one where the project has it."""
+    guns = list_marks(context, "guns")
+    spare = any(context.project.get(("guns", gun, "spares")) for gun in guns)
+    cell = choose_member(context, "guns", "form.gun", "a", "Gun")
+    return [*cell, *([Text("  "), CheckBox("spare gun", "form.spare_gun.a", "yes")] if spare else [])]

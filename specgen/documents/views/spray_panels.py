@@ -9,14 +9,14 @@ from specgen.documents.views._record_blanks import make_blank
 from specgen.documents.views.spray_passes import count_coats
 from specgen.model.block import CheckBox
 
-_ABREAST, _LINES = 3, 4
+_ABREAST, _LINES = 3, 3
 _FILMS = 16  # the share of the width that the films of one panel have
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """Three panels in a line: mark, wet film of each coat, tick."""
     coats = count_coats(context)
-    heads = ("Panel", *(f"Wet {coat}" for coat in range(1, coats + 1)), "Masked")
+    heads = ("Panel", *(f"Wet, coat {coat}" for coat in range(1, coats + 1)), "Masked")
     places = [range(_ABREAST * line + 1, _ABREAST * (line + 1) + 1) for line in range(_LINES)]
     lines = tuple(tuple(chain.from_iterable(_panel(place, coats) for place in line)) for line in places)
     each = (9, *(_FILMS // coats,) * coats, 8)

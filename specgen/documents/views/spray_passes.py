@@ -9,7 +9,7 @@ from specgen.model.block import CheckBox
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
-    """One line for each coat that is sprayed on one area."""
+    """One line for each coat of the material of the sheet."""
     lines = tuple(_line(context, coat) for coat in range(1, count_coats(context) + 1))
     header = ("Coat", "Started at", "Ended at", "Before it", "Initials")
     return TableView(header, lines, (8, 20, 20, 38, 14))

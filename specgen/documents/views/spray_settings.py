@@ -19,14 +19,6 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     pattern = context.display(("spray", "pattern"))
     lines = (
         (
-            "Fluid nozzle",
-            _of_guns(context, "fluid_nozzle"),
-            make_blank("Fluid nozzle", "form.fluid_nozzle", "a"),
-            "Air nozzle",
-            _of_guns(context, "air_nozzle"),
-            make_blank("Air nozzle", "form.air_nozzle", "a"),
-        ),
-        (
             f"Atomizing pressure, {unit['pressure']}",
             _accepted(context, "atomizing_pressure"),
             make_blank("Atomizing pressure", "log.atomizing_pressure", "a"),
@@ -51,18 +43,40 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             "by panel, below",
         ),
     )
-    return TableView(("Setting", "Limit", "Reading") * 2, lines, (14, 20, 16, 14, 20, 16))
+    return TableView(
+        ("Setting", "Limit", "Reading") * 2, (_supply(context, unit["pressure"]), *lines), (14, 20, 15, 12, 25, 14)
+    )
 
 
-def _of_guns(context: DocumentContext, name: str) -> list[Any]:
-    """The nozzle of each gun; a blank where the project names none."""
+def _supply(context: DocumentContext, unit: str) -> tuple[Any, ...]:
+    """The nozzles, and the pressures of the supply while the gun sprays, each with its least."""
+    return (
+        "Fluid nozzle; air nozzle",
+        [*_of_guns(context, "fluid_nozzle"), "; ", *_of_guns(context, "air_nozzle")],
+        [
+            make_blank("Fluid nozzle", "form.fluid_nozzle", "a"),
+            "; ",
+            make_blank("Air nozzle", "form.air_nozzle", "a"),
+        ],
+        f"Compressor; gun inlet, {unit}",
+        ["minimum ", context.limit("compressor.pressure"), "; ", *_of_guns(context, "inlet_pressure", "minimum ")],
+        [
+            make_blank("Compressor pressure", "form.compressor_pressure", "a"),
+            "; ",
+            make_blank("Pressure at the gun inlet", "form.inlet_pressure", "a"),
+        ],
+    )
+
+
+def _of_guns(context: DocumentContext, name: str, lead: str = "") -> list[Any]:
+    """The figure of each gun; a blank for the accepted one where the project names none."""
     guns = list_marks(context, "guns")
     cell: list[Any] = []
     for gun in guns:
         value = context.display(("guns", gun, name))
         if not value.open:
-            cell += ["; " if cell else "", f"{gun}: " if len(guns) > 1 else "", value]
-    return cell or [Blank(f"Accepted {name.replace('_', ' ')}", field=f"form.accepted_{name}.a")]
+            cell += ["; " if cell else "", f"{gun}: " if len(guns) > 1 else "", lead, value]
+    return cell or ["accepted ", Blank(f"Accepted {name.replace('_', ' ')}", field=f"form.accepted_{name}.a")]
 
 
 def _accepted(context: DocumentContext, name: str) -> list[Any]:
@@ -83,5 +97,10 @@ def _wet_films(context: DocumentContext) -> list[Any]:
     ]
     cell: list[Any] = []
     for coat, film in films:
-        cell += ["; " if cell else "", f"{coat} ", film]
-    return ["target ", *cell] if cell else [Blank("Target wet film", field="form.target_wet_film.a")]
+        water = context.display((coat, "max_water"))
+        cell += ["; " if cell else "", f"{coat} ", film, *([" at ", water, " water"] if not water.open else [])]
+    return (
+        [*cell, *([", less with less"] if " water" in cell else [])]
+        if cell
+        else [Blank("Target wet film", field="form.target_wet_film.a")]
+    )

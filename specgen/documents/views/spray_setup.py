@@ -32,12 +32,12 @@ def _list(context: DocumentContext) -> Iterator[tuple[str, str]]:
     yield "log.lid_tight", "Lid tight"
     yield "log.regulators_at_zero", f"{regulators} at zero"
     yield "form.compressor_on", "Compressor started"
-    yield "form.stream_straight", "Atomizing air off, fluid raised to straight stream"
-    yield "form.air_restored", "Atomizing air restored; both pressures recorded"
-    yield "form.pattern_proven", "Pattern even, without spatter, over an empty pail"
     if evaluate(_FLAKE, context.project):
         stirred = "Agitator running slowly" if _has_agitator(context) else "Agitator running slowly, or tank swirled"
         yield "form.agitated", f"{stirred} (gloss)"
+    yield "form.stream_straight", "Atomizing air off, fluid raised to straight stream"
+    yield "form.air_restored", "Atomizing air restored; both pressures recorded"
+    yield "form.pattern_proven", "Pattern even, without spatter, over an empty pail"
 
 
 def _has_agitator(context: DocumentContext) -> bool:

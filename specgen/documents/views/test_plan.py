@@ -12,7 +12,7 @@ from specgen.documents.sentences import Sentences
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.field_quality import list_tests
 from specgen.model.block import Ref
-from specgen.model.standard import Step
+from specgen.model.standard import FieldTest, Step
 from specgen.model.value_text import words
 
 # The kinds of instrument that a method is read with, by its words.
@@ -26,6 +26,7 @@ _READ_WITH = {
     "micrometer": ("micrometer",),
     "pH strips": ("ph_strips",),
     "pressure gauge": ("pressure_gauge",),
+    "surface thermometer": ("surface_thermometer",),
     "instruments at the wall": ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter"),
     "D4212": ("zahn_4_cup", "iso_cup", "other_cup"),
     "D4414": ("wet_film_comb",),
@@ -36,7 +37,7 @@ _READ_WITH = {
     "D7234": ("pull_tester",),
 }
 _NONE = "–"
-_ROLES = ("contractor", "inspector", "architect")
+_ROLES = ("applicator", "inspector", "architect")
 _DOCUMENT = "D12"  # the name of a document; that of one of its forms is longer
 
 
@@ -47,29 +48,32 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         chain.from_iterable(_lines(context, page, tests.get(page.name, [])) for page in steps(context, composer))
     )
     inspector = ("Insp.",) if has_inspector(context) else ()
-    header = ("Step", "Check", "Method, instrument", "Frequency", "Limit", "Form", "Contr.", *inspector, "Arch.")
+    header = ("Step", "Check", "Method, instrument", "Frequency", "Limit", "Form", "Appl.", *inspector, "Arch.")
     widths = (15, 13, 20, 12, 22, 5, 4, 5, 4) if inspector else (18, 14, 18, 12, 22, 6, 5, 5)
     return TableView(header, lines, widths)
 
 
-def _by_step(context: DocumentContext, composer: Composer) -> dict[str, list[tuple[Any, ...]]]:
+def _by_step(context: DocumentContext, composer: Composer) -> dict[str, list[tuple[FieldTest, tuple[Any, ...]]]]:
     """The tests in place and the other checks, by the step after which they are made."""
-    found: dict[str, list[tuple[Any, ...]]] = {}
+    found: dict[str, list[tuple[FieldTest, tuple[Any, ...]]]] = {}
     standards = context.standards
     sentences = Sentences(context, composer)
     for table, rows_of in (("step_checks", standards.step_checks), ("field_tests", standards.field_tests)):
         for test, line in list_tests(sentences, table, rows_of.values()):
-            found.setdefault(test.step, []).append(line)
+            found.setdefault(test.step, []).append((test, line))
     return found
 
 
-def _lines(context: DocumentContext, page: StepPage, tests: list[tuple[Any, ...]]) -> Iterator[tuple[Any, ...]]:
+def _lines(
+    context: DocumentContext, page: StepPage, tests: list[tuple[FieldTest, tuple[Any, ...]]]
+) -> Iterator[tuple[Any, ...]]:
     step = context.standards.steps[page.name]
     forms = list_forms(step.records)
-    for number, (test, method, frequency, limit, by, form) in enumerate(tests):
+    for number, (test, (name, method, frequency, limit, by, form)) in enumerate(tests):
         cell = [*name_procedure(method), *_name_instruments(context, method)]
-        said = (page.title if number == 0 else "", test, cell, frequency, name_procedure(limit), form or forms or _NONE)
-        yield (*said, *_parts(context, step, page.hold, by))
+        title = test.at or (page.title if number == 0 else "")
+        said = (title, name, cell, frequency, name_procedure(limit), form or forms or _NONE)
+        yield (*said, *(_witnesses(context) if test.at else _parts(context, step, page.hold, by)))
 
 
 def list_forms(records: tuple[str, ...]) -> str:
@@ -94,14 +98,19 @@ def _name_instruments(context: DocumentContext, method: Any) -> list[str]:
     return [f" ({', '.join(marks)})"] if marks else []
 
 
+def _witnesses(context: DocumentContext) -> tuple[str, ...]:
+    """The letters of a witness point that everybody is asked to."""
+    return ("E", *(("W",) if has_inspector(context) else ()), "W")
+
+
 def _parts(context: DocumentContext, step: Step, hold: int, by: str) -> tuple[str, ...]:
-    """The letters of contractor, inspector where there is one, and architect; another party is named at its letter."""
+    """The letters of applicator, inspector where there is one, and architect; another party is named at its letter."""
     inspected = has_inspector(context)
     letters: dict[str, list[str]] = {role: [] for role in _ROLES if inspected or role != "inspector"}
     inspector = "inspector" if inspected else "architect"
-    letters["inspector" if by == "inspector" and inspected else "contractor"].append("E")
+    letters["inspector" if by == "inspector" and inspected else "applicator"].append("E")
     if step.point == "R":
-        letters["contractor"].append("R")
+        letters["applicator"].append("R")
     elif hold:
         role = find_releasing_role(context, step)
         letters[role if role in letters else "architect"].append(

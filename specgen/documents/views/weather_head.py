@@ -3,8 +3,8 @@
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
-from specgen.documents.views._record_blanks import choose_member, make_blank
-from specgen.model.block import Blank
+from specgen.documents.views._record_blanks import choose_face, make_blank
+from specgen.model.block import Blank, CheckBox
 
 _INSTRUMENTS = ("air_thermometer", "surface_thermometer", "hygrometer", "wind_meter")
 
@@ -22,9 +22,15 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         ),
         (
             "Elevation",
-            choose_member(context, "elevations", "log.elevation", "c", "Elevation"),
+            choose_face(context, "log.elevation", "c"),
             "Read by",
             make_blank("Read by", "form.read_by", "c"),
+        ),
+        (
+            "Access",
+            [CheckBox("inspected before the shift, open edges guarded", "form.access_inspected.c", "yes")],
+            "Competent person",
+            make_blank("Competent person", "form.competent_person", "c"),
         ),
     )
     return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (11, 47, 12, 30))

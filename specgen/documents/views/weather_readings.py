@@ -1,5 +1,6 @@
 """One line for each reading of the weather, below the limits of the work in hand."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -13,7 +14,7 @@ _READINGS = 12
 _ANY = "–"
 _HEADS = (
     "Time",
-    "Place",
+    "Work, place",
     "Air, {temperature}",
     "Wall in sun, {temperature}",
     "Wall in shade, {temperature}",
@@ -44,12 +45,41 @@ def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
     humidity = context.display(("weather", "most_humidity"))
     rain = "none, or tented" if _is_tented(context) else "none"
     wind = context.display(("weather", "max_spray_wind"))
+    frost = context.limit("weather.after_frost")
     sprayed = take_stricter(True, coats, *dry)
     return [
         _limit(context, "primer, gloss", sprayed, take_stricter(False, humidity, *damp), rain, wind),
         _limit(context, "smoothing", coats, humidity, rain),
-        _limit(context, "boards, base coat", boards, humidity, rain),
+        _limit(context, "boards, base coat", boards, humidity, rain, now=["no rain; no frost in ", frost]),
+        *_limits_of_barrier(context, rain),
+        *_limits_of_sealant(context),
     ]
+
+
+def _limits_of_barrier(context: DocumentContext, rain: str) -> Iterator[tuple[Any, ...]]:
+    """The least temperature of the barriers, the strictest where walls differ; else their manufacturer's word."""
+    walls = [("walls", mark, "wrb") for mark in list_marks(context, "walls")]
+    given = [
+        context.display((*at, "least_temperature"))
+        for at in walls
+        if context.project.get((*at, "kind")) not in (None, "none")
+    ]
+    if given:
+        least = take_stricter(True, *given)
+        cell = ["min. ", least] if not least.open else "data sheet"
+        yield ("Limit", "WRB", cell, _ANY, cell, *(_ANY,) * 5, "no rain", cell, rain, "go: all met")
+
+
+def _limits_of_sealant(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+    """The temperatures that the widths of the joints are computed for, the narrowest where joints differ."""
+    joints = list_marks(context, "joints")
+    low, high = (
+        [context.display(("joints", mark, name)) for mark in joints] for name in ("install_low", "install_high")
+    )
+    if joints:
+        span = [take_stricter(True, *low), " to ", take_stricter(False, *high)]
+        cell = "as computed" if any(getattr(part, "open", False) for part in span) else span
+        yield ("Limit", "sealant", _ANY, _ANY, cell, *(_ANY,) * 5, "no rain", _ANY, _ANY, "go: all met")
 
 
 def _limit(
@@ -59,9 +89,13 @@ def _limit(
     humidity: DisplayValue,
     rain: str,
     wind: DisplayValue | None = None,
+    now: Any = "no rain",
 ) -> tuple[Any, ...]:
     """The limits of one kind of work; those of wind, heat, and sun are of the sprayed coats alone."""
-    gust = _ANY if wind is None else tell_or_leave(wind, "max. ", "wind", "c")
+    if wind is not None and wind.open:
+        gust: Any = ["max. ", context.limit("weather.wind_usual"), ", proposed"]
+    else:
+        gust = _ANY if wind is None else ["max. ", wind]
     shade = ["min. ", least] if wind is None else [least, " to ", context.limit("weather.most_surface")]
     dew = ["wall min. ", context.limit("weather.above_dew_point"), " above"]
     return (
@@ -73,9 +107,9 @@ def _limit(
         tell_or_leave(humidity, "max. ", "humidity", "c"),
         dew,
         gust,
-        gust if wind is None else ["max. ", wind] if not wind.open else "as wind",
+        gust,
         _ANY,
-        "no sun, no rain" if wind is not None else "no rain",
+        "no sun, no rain" if wind is not None else now,
         ["min. ", least],
         rain,
         "go: all met",
