@@ -9,7 +9,9 @@ from specgen.documents.empty_cells import fill_cells
 from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import letter, set_letters
 from specgen.model.block import (
+    UNSET_LIMIT,
     Article,
+    Blank,
     Block,
     Deferred,
     Emphasis,
@@ -101,6 +103,12 @@ def resolve_deferred(blocks: Iterable[Block]) -> tuple[Block, ...]:
 def list_values(blocks: Iterable[Block]) -> list[Value]:
     """Every value that blocks print, in their order."""
     return [value for block in blocks for value in _values(_contents(block))]
+
+
+def count_unset_limits(blocks: Iterable[Block]) -> int:
+    """How many limits of a form are left blank, as the project does not give them."""
+    parts = (part for block in blocks for part in _contents(block) if isinstance(part, Blank))
+    return sum(part.field.startswith(UNSET_LIMIT) for part in parts)
 
 
 def _contents(block: Any) -> Iterator[Inline]:
