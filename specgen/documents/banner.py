@@ -78,16 +78,17 @@ def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
     stops = _count_standing(context)
     required = count_pending(context)
     so_far = " found so far" if judgment.not_judged else ""
-    hazard = tell_hazard(context)
-    if stops or not hazard:
+    held = tell_held_work(context)
+    if stops or not held:
         yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
-    yield hazard
+    if held:
+        yield held
     if required:
         yield f"{count(required, 'document')} still required, {'listed below' if document.id == 'D19' else 'see D19'}."
 
 
-def tell_hazard(context: DocumentContext) -> str:
-    """`No work on W1, W2 before the lead and asbestos reports.`; empty where no report on a hazard is required."""
+def tell_held_work(context: DocumentContext) -> str:
+    """`No work on W1, W2 before the lead and asbestos reports.`; empty where no such report is owed."""
     hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
     if not hazards:
         return ""
