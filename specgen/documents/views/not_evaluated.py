@@ -12,8 +12,8 @@ from specgen.model.value_text import words
 
 # How much of a code names the group of a rule.
 _GROUP = 3
-# What no field holds, and winter vapor depends on.
-_VAPOR, _INDOOR = "INS-05", "Indoor design temperature and relative humidity"
+# What a rule depends on and no field of it names, asked of the architect.
+_APART = {"INS-05": "Indoor design temperature and relative humidity", "SUB-07": "Specification section for this work"}
 _LISTED = "documents still required, see D19"
 
 
@@ -53,8 +53,10 @@ def _name_needs(context: DocumentContext, rules: Iterable[str], needs: dict[str,
         field = find_field(context, path)
         by_owner.setdefault(words(field.owed_by) if field else "", []).append(path)
     said = {owner: list(say_fields(name_fields(context, owed))) for owner, owed in by_owner.items()}
-    if _VAPOR in rules:
-        said.setdefault("architect", []).append(_INDOOR)
+    specified = bool(context.project.members.get(("contract", "spec_sections")))
+    apart = [asked for rule, asked in _APART.items() if rule in rules and not (specified and rule == "SUB-07")]
+    if apart:
+        said.setdefault("architect", []).extend(apart)
     # What no party is named for comes last.
     told = sorted(said.items(), key=lambda entry: not entry[1])
     return "; ".join(_name_owed(owner, ", ".join(values)) for owner, values in told)
