@@ -9,7 +9,6 @@ from specgen.documents.empty_cells import fill_cells
 from specgen.documents.plain_text import plain_text
 from specgen.documents.source_letters import letter, set_letters
 from specgen.model.block import (
-    UNSET_LIMIT,
     Article,
     Blank,
     Block,
@@ -28,6 +27,8 @@ from specgen.model.block import (
 from specgen.model.source import Source
 
 Numbering = Literal["three_part", "plain"]
+# What the name of a blank begins with that stands in place of a limit.
+UNSET_LIMIT = "form.limit_"
 
 
 def number_blocks(

@@ -50,10 +50,6 @@ class Emphasis:
     children: tuple["Inline", ...]
 
 
-# What a blank begins with that stands in place of a limit.
-UNSET_LIMIT = "form.limit_"
-
-
 @dataclass(frozen=True, slots=True)
 class Blank:
     """A blank to fill in; `kind` is text or date, `label` names it for a screen reader.

@@ -12,7 +12,8 @@ from typing import Any, Literal
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
-from specgen.model.block import UNSET_LIMIT, Blank, CheckBox, Text
+from specgen.documents.numbering import UNSET_LIMIT
+from specgen.model.block import Blank, CheckBox, Text
 
 UNITS = {
     "ip": {"temperature": "°F", "speed": "mph", "length": "in", "pressure": "psi", "volume": "fl oz", "film": "mils"},
