@@ -72,20 +72,29 @@ _TOLD: dict[str, Callable[[str], str]] = {"Purpose": _tell_purpose, "Revision": 
 
 
 def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
-    """The exceptions that stop the work, as D05 lists them, then the documents still required, as D19 does."""
+    """The exceptions that stop the work, as D05 lists them, or the hazard that does; then what D19 requires."""
     where = "listed below" if document.id == "D05" else "see D05"
     judgment = context.judgment
     stops = _count_standing(context)
     required = count_pending(context)
     so_far = " found so far" if judgment.not_judged else ""
-    yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
+    held = tell_held_work(context)
+    if stops or not held:
+        yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
+    if held:
+        yield held
     if required:
         yield f"{count(required, 'document')} still required, {'listed below' if document.id == 'D19' else 'see D19'}."
+
+
+def tell_held_work(context: DocumentContext) -> str:
+    """`No work on W1, W2 before the lead and asbestos reports.`; empty where no such report is owed."""
     hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
-    if hazards:
-        walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
-        reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
-        yield f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
+    if not hazards:
+        return ""
+    walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
+    reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
+    return f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
 
 
 def tell_standing(context: DocumentContext) -> str:

@@ -75,9 +75,11 @@ _LATER = {
         "decision",
     ),
     "ATT-03": ("architect", "Local rule on fasteners, by letter of the authority having jurisdiction", "decision"),
+    "ATT-05": ("engineer", "Acceptance of the bond report, in writing", "decision"),
     "ATT-08": ("architect", BARRIER, "decision"),
     "ATT-10a": ("owner", "Laboratory report, lead in the old coating", "hazard"),
     "ATT-10c": ("owner", "Asbestos survey report: coatings, pointing, patches, and sealant", "hazard"),
+    "HEA-05": ("architect", "Acceptance of the dark color, in writing", "decision"),
 }
 _SOLAR = {"HEA-01a": ("C1549", "E903"), "HEA-01b": ("C1371", "E408")}
 # What the manufacturer says of a wall that stands, and before what.
@@ -163,6 +165,9 @@ def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
         undescribed = [coat for coat in _FINISH if coat not in described]
         yield from join_sheets(context, undescribed, undescribed)
         return
+    dark = tuple(mark for f in context.judgment.findings if f.code == "HEA-05a" for mark in f.subjects)
+    if dark:
+        yield _owe("HEA-05", _LATER, dark)
     sealed = _is_sealed(context)
     wet = ("base_coat", *_FINISH, *(["sealant"] if sealed else []))
     named = list(dict.fromkeys((*described, *wet)))
@@ -247,6 +252,7 @@ def _find_old_coatings(context: DocumentContext) -> Iterator[RequiredDocument]:
     ]
     if unproved:
         yield _owe("ATT-05d", _OWED, tuple(unproved))
+        yield _owe("ATT-05", _LATER, tuple(unproved))
 
 
 def _is_stripped(context: DocumentContext, mark: str) -> bool:

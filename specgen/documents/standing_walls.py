@@ -25,6 +25,17 @@ def list_solid(context: DocumentContext) -> list[str]:
     return [mark for mark in list_bare(context) if _is_solid(context, mark)]
 
 
+def list_unconfirmed(context: DocumentContext) -> list[str]:
+    """Those of them that may be framed for all that the project tells: nothing is said of what lies behind."""
+    solid, at = list_solid(context), ("substrate", "base")
+    standing = set(list_standing(context))
+    return [
+        m
+        for m in list_bare(context)
+        if m in solid or (m in standing and context.project.get(("walls", m, *at)) is None)
+    ]
+
+
 def list_covered(context: DocumentContext) -> list[str]:
     """The marks of the walls with a barrier that the IBC asks of all but masonry, and that is not yet named in full."""
     project = context.project

@@ -5,7 +5,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from specgen.documents.banner import tell_standing
+from specgen.documents.banner import tell_held_work, tell_standing
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
@@ -69,10 +69,6 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "changes_marked": changes_of(context).marked,
         "nothing_changed": changes_of(context).none,
         "open_items": context.judgment.open_items,
-        "documents_pending": count_pending(context),
-        "asked_before": count_asked(context),
-        "stop_count": tell_standing(context),
-        "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
         "rules_evaluated": _count_evaluated(context),
@@ -86,7 +82,19 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "procedure": cite_procedure(context),
         "to_confirm": Deferred(_to_confirm),
     }
-    return names | figure_functions(context) | {f.name: f for f in _page_functions(context, composer)}
+    functions = {f.name: f for f in _page_functions(context, composer)}
+    return names | _tell_open(context) | figure_functions(context) | functions
+
+
+def _tell_open(context: DocumentContext) -> dict[str, Any]:
+    """What is still open in the project, and what holds its work."""
+    return {
+        "documents_pending": count_pending(context),
+        "asked_before": count_asked(context),
+        "stop_count": tell_standing(context),
+        "held_work": tell_held_work(context),
+        "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
+    }
 
 
 def _count_evaluated(context: DocumentContext) -> str:

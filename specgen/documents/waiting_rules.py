@@ -3,16 +3,27 @@
 import re
 
 from specgen.documents.context import DocumentContext
-from specgen.documents.required_documents import list_pending
+from specgen.documents.required_documents import list_measured, list_pending
 
 _RULE = re.compile(r"[A-Z]{3}-\d\d")
 
 
 def list_waiting_rules(context: DocumentContext) -> list[str]:
-    """The rules that are evaluated again when a document comes, and wait for no value."""
+    """The rules that are evaluated again when a document or the review of the specification comes."""
     unjudged = _list_unjudged(context)
     waiting = {entry.code[:6] for entry in list_pending(context) if _RULE.match(entry.code)}
-    return sorted(waiting - unjudged)
+    if awaits_review(context):
+        waiting.add("SUB-05")
+    # One that has told its measure is evaluated, and its document is asked for all the same.
+    measured = {finding.rule for finding in list_measured(context)}
+    return sorted(waiting - unjudged - measured)
+
+
+def awaits_review(context: DocumentContext) -> bool:
+    """Whether a package that is to be submitted lists no paragraph of the specification yet."""
+    project = context.project
+    drafted = project.value(("package", "purpose")) == "design_draft"
+    return not drafted and not project.members.get(("contract", "demands"))
 
 
 def count_not_evaluated(context: DocumentContext) -> int:

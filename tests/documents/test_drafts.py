@@ -166,7 +166,9 @@ def test_tests_for_lead_and_asbestos_come_before_all_else(tmp_path: Path) -> Non
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
     page = pages["D00"]
     assert "No work on W1 before the lead and asbestos reports." in page
-    assert "Survey for asbestos, and test old coatings for lead, before any other work on W1" in page
+    assert "Owner: survey for asbestos, and test old coatings for lead, before any other work on W1" in page
+    # What holds the work is said in place of the word that nothing does.
+    assert "No exception that stops the work" not in page
     party, first = next(iter(asked_of(pages["D19"]).items()))
     assert party.startswith("Owner")
     survey = "Asbestos survey report: coatings, pointing, patches, and sealant"
@@ -179,7 +181,7 @@ def test_bare_brick_is_surveyed_for_asbestos_before_any_work_and_is_not_tested_f
     old = {"substrate": {"kind": "existing_brick", "condition": ["open_joints"]}}
     pages = drafted(tmp_path, {"parties": {"owner": {"name": "Owner"}}, "walls": {"W1": old}})
     assert "No work on W1 before the asbestos report." in pages["D00"]
-    assert "Survey for asbestos" in pages["D00"]
+    assert "Owner: survey for asbestos" in pages["D00"]
     assert not any("lead in the old coating" in page for page in pages.values())
     row = next(line for line in pages["D05"].splitlines() if line.startswith("ATT-06c | "))
     assert "Only after an asbestos survey that finds none, or by a licensed abatement contractor: repoint" in row
@@ -224,7 +226,7 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
     for standard in ("NFPA 285", "NFPA 268"):
         report = f"{standard} report of this wall, or engineer's extension accepted by the authority"
         assert f"{report} (W1)" in asked["decision on the walls"]
-        assert report in pages["D02"].split("Exceptions\n")[1].splitlines()[0]
+        assert report in pages["D02"].split("Exceptions and open points\n")[1].splitlines()[0]
         assert f"| decision on the walls | ( ) {report} (W1) | COD-03" in pages["D19"]
 
 
@@ -326,6 +328,7 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
     asked = [line.split(" | ")[1].rpartition("(")[2].rstrip(")") for line in table]
     assert asked == [
         "ATT-10",
+        "COD, 1402.2, 1403.2",
         "ATT-03",
         "ATT-05",
         "ATT-08",
@@ -337,7 +340,10 @@ def test_what_can_rule_a_wall_out_is_asked_in_order(tmp_path: Path) -> None:
     assert table[0].endswith(
         "W1, W2 | asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05"
     )
-    assert table[1].endswith("W1, W2 | fasteners through the board are required")
+    assert table[1].endswith(
+        "W1, W2 | it is framed, or not designed to the code, and is not tested to ASTM E331: a WRB is then required"
+    )
+    assert table[2].endswith("W1, W2 | fasteners through the board are required")
 
 
 def test_the_code_table_of_an_old_wall_asks_for_drainage_and_the_existing_code(tmp_path: Path) -> None:
@@ -405,5 +411,5 @@ def test_letters_stand_at_the_sentence_that_says_the_figure(tmp_path: Path) -> N
 def test_a_draft_prints_the_sheets_of_deviations_and_comments_that_it_refers_to(tmp_path: Path) -> None:
     change = {"deviations": {"DV1": {"kind": "deviation"}}, "comments": {"C1": {"text": "Name the inspector"}}}
     pages = drafted(tmp_path, change)
-    assert sorted(pages) == ["D00", "D01", "D02", "D03", "D05", "D19"]
+    assert sorted(pages) == ["D00", "D01", "D02", "D03", "D05", "D12", "D19"]
     assert "Deviations: DV1, see D03" in pages["D02"] and "\nDV1 | Kind | Deviation\n" in pages["D03"]

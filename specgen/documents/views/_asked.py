@@ -157,11 +157,18 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
     """The values, and the name of each party that owes something, wanted before the first of what it owes."""
     names = {entry.path: entry for entry in found if entry.path.startswith("parties.") and entry.order <= DECISION[0]}
-    for role, order, before in sorted(owed):
+    waiting = sorted(owed)
+    while waiting:
+        role, order, before = waiting.pop(0)
         path = find_name(context, role)
         field = context.project.schema.field_at(path) if path else None
-        if field is not None and context.project.get(path) is None:
-            names.setdefault(dotted_path(path), Asked(dotted_path(path), field.owed_by, order, before))
+        if field is None or context.project.get(path) is not None:
+            continue
+        known = names.get(dotted_path(path))
+        if known is None or order < known.order:
+            # Whoever names a party is named no later.
+            names[dotted_path(path)] = Asked(dotted_path(path), field.owed_by, order, before)
+            waiting = sorted([*waiting, (field.owed_by, order, before)])
     return [*(entry for entry in found if entry.path not in names), *names.values()]
 
 

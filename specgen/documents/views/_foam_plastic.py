@@ -21,6 +21,8 @@ from specgen.documents.views._cells import cite_section, join_cells
 from specgen.documents.views.reports import find_reports
 from specgen.standards import find_source
 
+# The restricted type of construction that asks no rating of exterior bearing walls (IBC Table 601).
+_UNRATED = ("IIB",)
 _OWED = "report required from the EIFS manufacturer"
 Cells = tuple[Any, ...]
 
@@ -108,8 +110,10 @@ def _tell_rating(context: DocumentContext, wall: str) -> Cells:
     number = _cite(context, "2603.5.1", "ibc_foam_rated")
     if reports:
         return number, "yes", [f"report {', '.join(reports)}"]
-    tests = " or ".join(RESISTANCE)
-    return number, "pending", [f"architect to confirm the rating, if any; where rated, {tests} {_OWED}"]
+    tests, kind = " or ".join(RESISTANCE), context.project.get(("code", "construction_type"))
+    bearing = "" if kind in _UNRATED else f"type {kind}: exterior bearing walls are rated (Table 601); "
+    asked = "the rating, if any" if kind in _UNRATED else "whether the wall is bearing, and its rating"
+    return number, "pending", [f"{bearing}architect to confirm {asked}; where rated, {tests} {_OWED}"]
 
 
 def _tell_heat(context: DocumentContext, wall: str) -> Cells:

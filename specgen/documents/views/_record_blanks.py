@@ -12,6 +12,7 @@ from typing import Any, Literal
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.marks import list_marks, name_member
+from specgen.documents.numbering import UNSET_LIMIT
 from specgen.model.block import Blank, CheckBox, Text
 
 UNITS = {
@@ -62,7 +63,7 @@ def choose_crew(context: DocumentContext, steps: set[str], row: str) -> list[Any
 
 def tell_or_leave(value: DisplayValue, lead: str, name: str, row: str) -> list[Any]:
     """A limit behind its word, `max. 75%`; a blank for one that the project does not give."""
-    return [lead, Blank(f"Limit: {value.about or name}", field=f"form.limit_{name}.{row}") if value.open else value]
+    return [lead, Blank(f"Limit: {value.about or name}", field=f"{UNSET_LIMIT}{name}.{row}") if value.open else value]
 
 
 def take_stricter(least: bool, *values: DisplayValue) -> DisplayValue:

@@ -10,6 +10,7 @@ from specgen.documents.required_documents import list_pending
 from specgen.documents.views._asked import DECISION, SUBMITTAL, list_asked, sort_document
 from specgen.documents.views._fields import find_field, name_fields, say_fields
 from specgen.documents.views._open_answers import list_open_answers
+from specgen.documents.waiting_rules import awaits_review
 from specgen.model.field import dotted_path
 from specgen.model.figure_text import fill_figures
 
@@ -74,8 +75,7 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         told[key].append((f"{document.name}{places}", (_RULE.sub(r"\1", document.code),)))
     for answer in list_open_answers(context):
         told[("architect", *DECISION, _DOCUMENTS)].append((answer, ()))
-    drafted = context.project.value(("package", "purpose")) == "design_draft"
-    if not drafted and not context.project.members.get(("contract", "demands")):
+    if awaits_review(context):
         told[("applicator", *SUBMITTAL, _DOCUMENTS)].append((_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))
     keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == _DOCUMENTS))

@@ -147,8 +147,7 @@ def _tell_exemption(context: DocumentContext, walls: list[str]) -> str:
 def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
     """Rows for the walls that are told to get no water-resistive barrier, and for those whose barrier is open."""
     bare, solid = list_bare(context), list_solid(context)
-    numbers = _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
-    section = cite_section(numbers, find_source("ibc_weather_memory"), "weather protection")
+    section = cite_section(name_weather_sections(context), find_source("ibc_weather_memory"), "weather protection")
     lines = []
     for mark in bare:
         kind, base = (context.project.get(("walls", mark, "substrate", name)) for name in ("kind", "base"))
@@ -161,6 +160,11 @@ def _tell_barrier(context: DocumentContext) -> list[tuple[Any, ...]]:
     for mark in list_covered(context):
         lines.append(("Water-resistive barrier", mark, (section, "yes", _name_barrier(context, mark))))
     return fire_tests.join_walls(lines)
+
+
+def name_weather_sections(context: DocumentContext) -> str:
+    """`1402.2, 1403.2`: the sections on weather protection and the water-resistive barrier in the project's edition."""
+    return _WEATHER[str(context.project.get(("code", "edition"))) >= _RENUMBERED]
 
 
 def _name_barrier(context: DocumentContext, mark: str) -> list[Any]:

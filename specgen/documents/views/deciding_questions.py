@@ -4,17 +4,26 @@ from collections.abc import Iterator
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.standing_walls import BARRIER
+from specgen.documents.standing_walls import BARRIER, list_unconfirmed
 from specgen.documents.views._rules import list_undecided
 from specgen.documents.views.answers import list_deciding
+from specgen.documents.views.code_items import name_weather_sections
 from specgen.model.figure_text import fill_figures
+from specgen.model.finding import Verdict
 
+# What no rule asks of a wall that stands, and the code does.
+_BEHIND = "COD, "
 # Rule or clause, question, and the answer that rules the wall out; what is soonest asked and refuses most comes first.
 _QUESTIONS = (
     (
         "ATT-10",
         "Lead and asbestos in the existing wall",
         "asbestos is found and may be neither removed nor left undisturbed; lead does not decide, see D05",
+    ),
+    (
+        _BEHIND,
+        "Wall behind the board: concrete or masonry designed to the code, or framed",
+        "it is framed, or not designed to the code, and is not tested to ASTM E331: a WRB is then required",
     ),
     ("ATT-03", "Local rule on fasteners", "fasteners through the board are required"),
     ("ATT-07", "Bond of the adhesive to the WRB", "no bond report covers this adhesive on this WRB"),
@@ -32,7 +41,11 @@ _QUESTIONS = (
         "NFPA 285 and NFPA 268",
         "no report, and no engineer's extension accepted by the authority, covers this wall",
     ),
-    ("HEA-02", "Heat at the board", "the face temperature exceeds {board.softens}, where EPS softens"),
+    (
+        "HEA-02",
+        "Heat at the board",
+        "the face temperature exceeds {board.softens}, maximum use temperature of EPS, ASTM C578",
+    ),
     ("ATT-09", "Wind on the adhered wall", "wind suction exceeds the tested load divided by the safety factor"),
     (
         "ATT-08",
@@ -53,6 +66,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         if walls:
             said = fill_figures(fails, context.figure).replace(" %", "%")
             rule = " (ATT-08)" if code == BARRIER else f" ({code})"
+            if code == _BEHIND:
+                rule = f" ({_BEHIND}{name_weather_sections(context)})"
             lines.append((str(len(lines) + 1), f"{question}{rule}", ", ".join(walls), said))
     return TableView(("No.", "Question", "Wall", "Not suitable if"), tuple(lines), (6, 34, 10, 50))
 
@@ -60,5 +75,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     """The rules that a wall waits for, and those whose document it waits for; some clauses by themselves."""
     yield from list_undecided(context, mark)
+    if mark in list_unconfirmed(context) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
+        yield _BEHIND
     for entry in list_deciding(context, mark):
         yield entry.name if entry.name == BARRIER else entry.code if entry.code in _APART else entry.code[:6]

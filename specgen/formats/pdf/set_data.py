@@ -37,20 +37,27 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
 
 def make_title(context: DocumentContext) -> str:
     """The title of the set: `Elm Court: Submittal 07-2`."""
-    name, number = (context.project.get(path) for path in (("project", "name"), ("package", "number")))
-    return f"{name}: Submittal {number}" if number else f"{name}: Submittal"
+    return f"{context.project.get(('project', 'name'))}: {_name_set(context)}"
+
+
+def _name_set(context: DocumentContext) -> str:
+    """`Submittal 07-2`; a design draft without a number is called what it is."""
+    number = context.project.get(("package", "number"))
+    if number:
+        return f"Submittal {number}"
+    return "Design draft" if context.project.value(("package", "purpose")) == "design_draft" else "Submittal"
 
 
 def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
     """What the first page says: the project, the submittal, and who has a part in it."""
     facts = dict(made.documents[0].facts) if made.documents else {}
-    number = facts.pop("Submittal", "")
+    facts.pop("Submittal", None)
     for label in ("Project", "Applicator"):
         facts.pop(label, None)
     left = made.documents[0].running[0] if made.documents else ""
     return {
         "project": describe_words(name),
-        "submittal": describe_words(f"Submittal {number}" if number else "Submittal"),
+        "submittal": describe_words(_name_set(made.context)),
         "firm": describe_words(made.documents[0].firm if made.documents else ""),
         "facts": [[label, describe_words(text)] for label, text in facts.items()],
         "running": describe_words(left),

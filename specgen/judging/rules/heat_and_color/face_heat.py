@@ -22,7 +22,7 @@ from specgen.model.typed_views import Elevation
 
 RULE = Rule(
     "HEA-02",
-    "Face temperature below softening point of the board",
+    "Face temperature below maximum use temperature of the board",
     remedy="Use a color of higher solar reflectance or emittance, or another cladding on that face.",
     steps="boards gloss",
     documents="D06",
