@@ -117,6 +117,18 @@ def test_the_change_sheet_is_written_in_every_format_and_named_by_the_transmitta
     )
 
 
+def test_a_package_of_another_project_and_one_that_was_edited_are_told(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, merged(OLD, {"project": {"name": "Other"}}), "--only", "D02")
+    (issued / f"{D02}.txt").write_text("mine")
+    done = built(capsys, tmp_path, issued, NEW, "--only", "D02", "--formats", "txt")
+    assert f"specgen: {issued} is the package of Other, and this project is {NEW['project']['name']}\n" in done.err
+    told = f"specgen: {issued} is not as it was written: specgen check --package {issued} lists what differs\n"
+    assert told in done.err
+    done = built(capsys, tmp_path, package(capsys, tmp_path, OLD, "--only", "D02", name="own"), NEW, "--only", "D02")
+    assert "is the package of" not in done.err
+    assert "not as it was written" not in done.err
+
+
 def test_the_change_sheet_is_refused_where_nothing_is_compared(tmp_path: Path, capsys: Any) -> None:
     words = ("build", str(written(tmp_path, NEW)), "--out", str(tmp_path / "new"), "--only", "d20", "--draft")
     done = run_main(capsys, *words)

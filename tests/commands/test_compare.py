@@ -177,14 +177,14 @@ def test_a_set_drafted_of_a_project_without_stops_is_compared_as_a_draft(capsys:
 
 
 def test_each_subject_of_a_clause_has_its_own_message_and_whole(tmp_path: Path, capsys: Any) -> None:
-    widths = {"J1": "1/8 in", "J2": "1/16 in"}
-    narrow = merged(OLD, {"joints": {m: {"kind": "opening_perimeter", "width": w} for m, w in widths.items()}})
-    found = {(one["rule"], one["subject"]): one["message"] for one in data_of(capsys, tmp_path, OLD, narrow)["rules"]}
-    apart = {rule for rule, subject in found if subject == "J1" and (rule, "J2") in found}
-    told = {rule: (found[rule, "J1"], found[rule, "J2"]) for rule in apart}
-    assert any("1/8 in" in first and "1/16 in" in second for first, second in told.values())
-    assert not any("1/16 in" in first or "1/8 in" in second for first, second in told.values())
-    assert " ...\n" not in compared(capsys, tmp_path, OLD, narrow).out
+    widths = {"J1": "3 in", "J2": "4 in"}
+    wide = merged(OLD, {"joints": {m: {"kind": "opening_perimeter", "width": w} for m, w in widths.items()}})
+    rules = data_of(capsys, tmp_path, OLD, wide)["rules"]
+    told = {one["subject"]: one["message"] for one in rules if one["code"] == "SLT-03c"}
+    assert told == {
+        mark: f"The joint is {width} wide; maximum 2 in for one sealant bead." for mark, width in widths.items()
+    }
+    assert " ...\n" not in compared(capsys, tmp_path, OLD, wide).out
 
 
 @pytest.mark.parametrize("spoil", ["altered", "deleted"])
@@ -357,6 +357,14 @@ def test_an_unknown_format_of_the_sheet_writes_nothing(tmp_path: Path, capsys: A
     done = compared(capsys, tmp_path, OLD, NEW, "--out", str(tmp_path / "sheet"), "--formats", "docs")
     assert done.code == 2
     assert "did you mean docx?" in done.err
+    assert not (tmp_path / "sheet").exists()
+
+
+@pytest.mark.parametrize("name", ["pdf", "csv", "foo"])
+def test_a_change_sheet_is_refused_in_a_format_it_has_not(name: str, tmp_path: Path, capsys: Any) -> None:
+    done = run_main(capsys, "compare", "none.yaml", "none.yaml", "--out", str(tmp_path / "sheet"), "--formats", name)
+    assert done.code == 2
+    assert done.err.startswith(f"specgen: a change sheet is not written as '{name}' (")
     assert not (tmp_path / "sheet").exists()
 
 
