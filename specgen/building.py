@@ -1,15 +1,19 @@
 """The story of a package: check the project, refuse while anything stands against it, compose, write."""
 
+import os
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from specgen.documents.drafts import WRITTEN_WITH_STOPS
 from specgen.model.finding import Judgment
-from specgen.model.problem import Problem, refuse
+from specgen.model.problem import Problem, Refused, refuse
+from specgen.model.state import State
 from specgen.output import package
 from specgen.output.disk import write_package
 from specgen.output.issued import read_issued
-from specgen.output.manifest import list_dropped
+from specgen.output.manifest import list_changes
+from specgen.output.removal import tell_removed
 from specgen.pipeline import check
 from specgen.terminal.report import count_standing
 
@@ -27,6 +31,14 @@ class BuiltPackage:
     notes: tuple[str, ...] = ()
     standing: str = ""
     problems: tuple[Problem, ...] = ()
+
+
+def _tell_doubts(since: Path, issued: State, name: str) -> Iterator[str]:
+    """What speaks against a package as the one that this project was issued with."""
+    if issued.project != name:
+        yield f"{since} is the package of {issued.project}, and this project is {name}"
+    if any(list_changes(since)):
+        yield f"{since} is not as it was written: specgen check --package {since} lists what differs"
 
 
 def _lists_stops(only: tuple[str, ...]) -> bool:
@@ -49,6 +61,9 @@ def build(
     A draft, and a document that lists the stops, are written in spite of them. What differs from the package in the
     folder `since` is marked.
     """
+    if since is not None and os.path.realpath(since) == os.path.realpath(out):
+        message = "the package would take the place of the one that was issued"
+        raise Refused(Problem(message, "give another folder for --out", file=str(out)))
     issued = read_issued(since) if since is not None else None
     case = check(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
@@ -59,9 +74,9 @@ def build(
     facts = (context.project, context.standards, case.judgment, context.resolve)
     home = file.resolve().parent
     made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued)
-    dropped = list_dropped(out)
-    removed = "were removed" if len(dropped) > 1 else "was removed"
-    notes = [f"{' and '.join(dropped)}, put into {out} by a file manager, {removed}"] if dropped else []
+    notes = tell_removed(out, made.files)
+    if since is not None and issued is not None:
+        notes += _tell_doubts(since, issued, str(context.project.value(("project", "name"))))
     standing = count_standing(case.judgment) if case.judgment.stopped else ""
     built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), standing, made.problems)
     write_package(out, made.files, made.about)  # last: whatever fails before it, nothing was written

@@ -19,6 +19,7 @@ from specgen.output.issued import read_issued
 from specgen.output.manifest import FORMAT, index_files
 from specgen.output.writers import check_formats, write_set
 from specgen.pipeline import JudgedProject, check
+from specgen.reading.attached_file import list_attached
 
 
 @dataclass(frozen=True)
@@ -34,9 +35,10 @@ def compare_files(old: Path, new: Path) -> Comparison:
     """What differs in the project file `new` from the file or package `old`; raises Refused where one is unreadable."""
     if _is_folder(new):
         raise Refused(Problem("this is a folder", "give the project file: specgen compare OLD NEW", file=str(new)))
-    before = read_issued(old) if _is_folder(old) else _take_state(_check(old))[0]
+    issued = read_issued(old) if _is_folder(old) else None
+    before = issued or _take_state(_check(old), _name_home(old), None)[0]
     case = _check(new)
-    after, context = _take_state(case)
+    after, context = _take_state(case, _name_home(new), issued)
     changes = find_changes(before, after, case.project.schema)
     return Comparison(changes, replace(context, changes=changes), _is_draft(case))
 
@@ -67,15 +69,29 @@ def _check(file: Path) -> JudgedProject:
         raise Refused(*(replace(p, file=str(file.parent / p.file)) if p.file else p for p in told)) from None
 
 
+def _name_home(file: Path) -> Path:
+    """The folder in which the attachments of a project file lie."""
+    return file.resolve().parent
+
+
 def _is_draft(case: JudgedProject) -> bool:
     return case.judgment.stopped or case.project.value(("package", "purpose")) == "design_draft"
 
 
-def _take_state(case: JudgedProject) -> tuple[State, DocumentContext]:
-    """The state of a project with the documents that a package of it has, and their context."""
-    context = DocumentContext(case.project, case.context.standards, case.judgment, case.context.resolve)
-    stages = None if _is_draft(case) else owed_rings(str(case.project.value(("package", "purpose"))))
+def _take_state(case: JudgedProject, home: Path, issued_as: State | None) -> tuple[State, DocumentContext]:
+    """The state of a project with the documents that a package of it has, and their context.
+
+    Held against a package, it is printed as that was: as a draft, or some documents alone.
+    """
+    attached = list_attached(case.project, home)
+    context = DocumentContext(
+        case.project, case.context.standards, case.judgment, case.context.resolve, attached=attached
+    )
+    draft = _is_draft(case) or (issued_as is not None and issued_as.draft)
+    stages = None if draft else owed_rings(str(case.project.value(("package", "purpose"))))
     every = templates()
-    issued = choose_templates(every, (), stages)
-    composed = compose_set(issued, issued, every, context, _is_draft(case))
+    issued = chosen = choose_templates(every, (), stages)
+    if issued_as is not None and not issued_as.whole:
+        chosen = tuple(template for template in every if template.id in issued_as.documents)
+    composed = compose_set(chosen, issued, every, context, draft)
     return composed.state, context

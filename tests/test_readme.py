@@ -19,7 +19,7 @@ TOURS = re.findall(r"(?m)^\*\*([^*\n]+)\*\*[^\n]*\n\n((?:    [^\n]*\n|\n(?=    )
 def test_the_commands_install_what_they_need() -> None:
     """The first one what writes the one file to send, that of the tests all that any extra brings."""
     extras = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]["optional-dependencies"]
-    assert re.findall(r"pip install .*'\.\[(\w+)\]'", README) == ["pdf", "dev"]
+    assert re.findall(r"pip install .*'\.\[([\w,]+)\]'", README) == ["pdf,sheets", "dev"]
     assert {need for needs in extras.values() for need in needs} == set(extras["dev"])
 
 

@@ -11,7 +11,7 @@ from specgen.model.forbidden_characters import show_unseen
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST
-from specgen.output.package_check import PackageState, check_package
+from specgen.output.package_check import ATTACHMENT, PROJECT_FILE, PackageState, check_package
 
 MOST_LISTED = 20  # files of one kind that are named as text
 
@@ -40,11 +40,18 @@ def _tell(folder: str, state: PackageState) -> Iterator[str]:
     """A line on the whole, and one for each file that differs."""
     by = f"by specgen {state.version}" if state.version else "by an earlier version"
     if state.is_as_written:
-        names = ", ".join(one.name for one in state.inputs or ())
-        yield f"{folder}: {count(state.files, 'file')}, as written {by}{f' from {names}, unchanged' if names else ''}"
+        inputs = state.inputs or ()
+        names = [one.name for one in inputs if one.kind != ATTACHMENT]
+        attached = len(inputs) - len(names)
+        names += [count(attached, ATTACHMENT)] if attached else []
+        made_from = f" from {', '.join(names)}, unchanged" if names else ""
+        yield f"{folder}: {count(state.files, 'file')}, as written {by}{made_from}"
         return
-    yield f"{folder}: not as written {by}"
     changes = state.changes
+    if any(changes):
+        yield f"{folder}: not as written {by}"
+    else:
+        yield f"{folder}: {count(state.files, 'file')}, as written {by}; what it was made from has changed since"
     told = [
         ("added", changes.added),
         ("edited", changes.edited),
@@ -52,8 +59,9 @@ def _tell(folder: str, state: PackageState) -> Iterator[str]:
         ("missing", changes.missing),
     ]
     for state_of_input in ("changed", "missing"):
-        named = tuple(one.name for one in state.inputs or () if one.state == state_of_input)
-        told.append((f"project file {state_of_input} since", named))
+        for kind in (PROJECT_FILE, ATTACHMENT):
+            named = tuple(o.name for o in state.inputs or () if (o.state, o.kind) == (state_of_input, kind))
+            told.append((f"{kind} {state_of_input} since", named))
     for word, names_of in told:
         yield from (f"  {word}: {name}" for name in names_of[:MOST_LISTED])
         if len(names_of) > MOST_LISTED:
@@ -70,7 +78,7 @@ def _to_data(folder: str, state: PackageState | None, problems: tuple[Problem, .
         "format": 1,
         "package": folder,
         "errors": [asdict(problem) for problem in problems],
-        "as_written": state is not None and state.is_as_written,
+        "as_written": state is not None and not any(state.changes),
         "specgen": state.version if state is not None else None,
         "files": state.files if state is not None else None,
         "added": list(changes.added) if changes else [],

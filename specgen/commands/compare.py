@@ -6,12 +6,14 @@ from pathlib import Path
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.comparing import compare_files, write_change_sheet
-from specgen.model.problem import Refused
+from specgen.model.problem import Refused, refuse
+from specgen.model.suggest import suggest
 from specgen.model.value_text import count
 from specgen.terminal.changes import changes_to_data, format_changes
 
 HELP = "what differs between two project files, or since a package"
 ORDER = 32
+_FORMATS = ("docx", "html", "txt")
 _JSON = (
     "text, or json: format, old, new, errors, changed, issue, fields, limits, verdicts, rules, results, "
     "open (added, closed), documents_required (added, dropped), "
@@ -38,11 +40,22 @@ def run(args: Namespace) -> Outcome:
         return Outcome(NOT_DONE, data=data, problems=refused.problems)
 
 
+def _read_formats(listed: str) -> tuple[str, ...]:
+    """The formats of the change sheet; raises Refused for one it is not written in."""
+    formats = tuple(listed.split(","))
+    for name in formats:
+        if name not in _FORMATS:
+            hint = suggest(name, list(_FORMATS))
+            raise refuse(f"a change sheet is not written as {name!r}", hint)
+    return formats
+
+
 def _compare(args: Namespace) -> Outcome:
+    formats = _read_formats(args.formats)
     comparison = compare_files(read_file_name(args.old), read_file_name(args.new))
     outcome = Outcome(DONE if comparison.changes.none else AGAINST)
     if args.out is not None:
-        names = write_change_sheet(comparison, Path(args.out), tuple(args.formats.split(",")))
+        names = write_change_sheet(comparison, Path(args.out), formats)
         outcome = outcome._replace(messages=(f"wrote {count(len(names), 'file')} to {args.out}",))
     if args.format == "json":
         return outcome._replace(data=changes_to_data(args.old, args.new, comparison.changes))

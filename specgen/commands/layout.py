@@ -13,6 +13,7 @@ from specgen.model.suggest import suggest
 from specgen.model.value_text import count
 from specgen.output.disk import write_package
 from specgen.output.layout_files import make_layout_files
+from specgen.output.removal import tell_removed
 from specgen.pipeline import make_resolver, read
 from specgen.resolving.provider import Resolver
 
@@ -44,9 +45,10 @@ def run(args: Namespace) -> Outcome:
     made = make_layout_files(project, resolve, layouts, args.sheet)
     marks = [layout.elevation for layout in layouts]
     about = {"format": 1, "project": project.get(("project", "name")), "elevations": marks}
+    removed = tell_removed(Path(args.out), made.files)
     write_package(Path(args.out), made.files, about)
     left_out = [str(_describe_absent(project, mark, absent)) for mark, absent in missing.items()]
-    told = [*made.notes, *left_out, f"wrote {count(len(made.files), 'file')} to {args.out}"]
+    told = [*made.notes, *left_out, *removed, f"wrote {count(len(made.files), 'file')} to {args.out}"]
     return Outcome(DONE, messages=tuple(told))
 
 

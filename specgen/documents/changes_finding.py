@@ -20,6 +20,7 @@ from specgen.model.state import Figure, OpenField, OwedDocument, Said, State, To
 
 # What names an issue and says nothing of the walls.
 _OF_THE_ISSUE = re.compile(r"package\.(revision|date|purpose|changes|review\.\w+)")
+_DIGITS = 12  # of the digest of a file, as it is told
 Value = TypeVar("Value")
 Key = TypeVar("Key")
 
@@ -27,6 +28,7 @@ Key = TypeVar("Key")
 def find_changes(old: State, new: State, schema: Schema) -> Changes:
     """All that differs in the new state; labels and owners of fields are those of the schema."""
     fields = [_name_field(path, was, now, schema) for path, was, now in _differing(old.fields, new.fields)]
+    fields += _compare_attached(old, new, schema)
     kept, were = set(new.owed), set(old.owed)
     before, after = (_list_members(state, schema) for state in (old, new))
     return Changes(
@@ -91,6 +93,20 @@ def _list_new(members: Mapping[str, None], others: Mapping[str, None]) -> tuple[
 def _name_field(path: str, was: Said | None, now: Said | None, schema: Schema) -> FieldChange:
     field = schema.field_at(tuple(path.split(".")))
     return FieldChange(path, field.label if field else "", field.owed_by if field else "", was, now)
+
+
+def _compare_attached(old: State, new: State, schema: Schema) -> Iterator[FieldChange]:
+    """The attachments that go by the same name and are another file, or none any more."""
+    for path, was in old.attached.items():
+        now = new.attached.get(path, "")
+        if now != was and path in old.fields and old.fields[path] == new.fields.get(path):
+            field = _name_field(path, _say_digest(was), _say_digest(now), schema)
+            yield field._replace(label="Content of the file")
+
+
+def _say_digest(digest: str) -> Said:
+    told = f"SHA-256 {digest[:_DIGITS]}" if digest else "missing"
+    return Said(told, told)
 
 
 def _compare_limits(old: Mapping[str, Figure], new: Mapping[str, Figure]) -> Iterator[FigureChange]:

@@ -14,6 +14,7 @@ from specgen.documents.required_documents import list_pending
 from specgen.judging.registry import load_rules
 from specgen.model.block import Document
 from specgen.model.field import Field, dotted_path
+from specgen.model.finding import Finding, Severity
 from specgen.model.source import Basis, Kind, Source
 from specgen.model.state import DocumentPrint, Figure, OpenField, OwedDocument, Said, State, Told
 from specgen.model.value_text import long_date, units_of, value_text
@@ -31,26 +32,35 @@ _SYSTEMS = ("ip", "si")
 _DIGITS = 4
 
 
-def take_state(context: DocumentContext, documents: Iterable[Document], whole: bool) -> State:
+def take_state(context: DocumentContext, documents: Iterable[Document], whole: bool, draft: bool) -> State:
     """The state of a project, of which these documents are printed; `whole` tells whether they are all."""
     printed, project = tuple(documents), context.project
     calculations = tuple(gather_calculations(context))
     date = project.get(("package", "date"))
-    findings = context.judgment.findings
     return State(
         project=str(project.value(("project", "name"))),
         revision=str(project.get(("package", "revision")) or 0),
         date=long_date(date) if date else "",
         whole=whole,
+        draft=draft,
         fields={dotted_path(p): _say(v, project.schema.field_at(p)) for p, v in project.values.items() if p[1:]},
         limits=dict(_list_limits(context, printed, calculations)),
-        findings={(f.code, subject): (f.severity, f.message) for f in findings for subject in f.subjects},
+        findings=dict(_list_findings(context.judgment.findings)),
         verdicts={mark: str(wall.verdict) for mark, wall in context.judgment.walls.items()},
         results=dict(_list_results(calculations)),
         open={item.path: OpenField(item.label, item.owed_by) for item in context.judgment.open_items},
         owed=tuple(dict.fromkeys(OwedDocument(e.name, e.owed_by, e.subjects) for e in list_pending(context))),
         documents=print_documents(printed),
+        attached={one.use: one.digest for one in context.attached},
     )
+
+
+def _list_findings(findings: Iterable[Finding]) -> Iterator[tuple[Told, tuple[Severity, str]]]:
+    """What each clause tells of each of its subjects."""
+    for finding in findings:
+        messages = {subject: told.message for told in finding.told for subject in told.subjects}
+        for subject in finding.subjects:
+            yield (finding.code, subject), (finding.severity, messages.get(subject, finding.message))
 
 
 def print_documents(documents: Iterable[Document]) -> dict[str, DocumentPrint]:

@@ -46,6 +46,8 @@ def choose_templates(
     """
     known = {template.id: template for template in every}
     for name in only:
+        if name.upper() == CHANGE_SHEET and CHANGE_SHEET not in known:
+            raise refuse(f"{CHANGE_SHEET} tells what changed since a package that was issued", "add --since PACKAGE")
         if name.upper() not in known:
             near = re.sub(r"(?<=^D)(?=\d$)", "0", name.upper())
             raise refuse(f"there is no document {name!r}", suggest(near, list(known)))
@@ -66,17 +68,20 @@ def compose_set(
 ) -> PackageDocuments:
     """The chosen documents, their changed blocks marked; `issued` are those of the whole package.
 
-    A whole draft leaves out those of which little is known; what is asked for by name is written all the same.
+    A whole draft leaves out those of which little is known; what is asked for by name is written all the same. The
+    change sheet tells of the whole package, also where it is asked for by itself.
     """
-    whole = chosen is issued
-    made, rest = _compose_all(chosen, issued, every, context, draft and whole)
-    state = take_state(context, made.values(), whole)
+    named = frozenset() if chosen is issued else frozenset(template.id for template in chosen)
+    whole = not named or CHANGE_SHEET in named
+    composed = (*issued, *(t for t in chosen if t not in issued)) if whole else chosen
+    made, rest = _compose_all(composed, issued, every, context, draft and whole, named)
+    state = take_state(context, made.values(), whole, draft)
     changes = None
     if since is not None:
         changes = replace(find_changes(since, state, context.project.schema), marked=True)
         telling = replace(context, rest=rest, changes=changes)
         for template in chosen:
-            if template.id in TELLS_OF_CHANGES and template.id in made:
+            if template.id == CHANGE_SHEET or (template.id in TELLS_OF_CHANGES and template.id in made):
                 made[template.id] = document.compose_document(template, telling, False)
         for one in changes.documents:
             if one.blocks:
@@ -84,6 +89,9 @@ def compose_set(
     kept = [made[template.id] for template in chosen if template.id in made]
     total = sum(map(count_brackets, kept))
     documents = tuple(mark_draft(d, context, total) for d in kept) if draft else tuple(kept)
+    if named:
+        printed = {name: one for name, one in state.documents.items() if name in named}
+        state, rest = replace(state, whole=False, documents=printed), rest._replace(left_out=())
     return PackageDocuments(documents=documents, rest=rest, state=state, changes=changes)
 
 
@@ -99,16 +107,19 @@ def _compose_all(
     every: tuple[Template, ...],
     context: DocumentContext,
     leaves_out: bool,
+    named: frozenset[str],
 ) -> tuple[dict[str, Document], Remainder]:
     """The chosen documents by id, save those a draft leaves out and the change sheet, and what is known of all.
 
+    Those `named` are never left out.
     What tells of the others is composed again when they are there.
     """
     last = [template for template in chosen if template.id in TELLS_OF_OTHERS]
     first = [template for template in (every if last else chosen) if template.id not in _APART]
     made = {template.id: document.compose_document(template, context, False) for template in first}
     known = count_known(made.values())
-    left_out = find_left_out(known, context.project) if leaves_out else ()
+    little_known = find_left_out(known, context.project) if leaves_out else ()
+    left_out = tuple(entry for entry in little_known if entry.id not in named)
     missing = {entry.id for entry in left_out}
     held = tuple((t.id, t.title) for t in issued if t.id not in missing)
     rest = Remainder(known, left_out, list_asked(made.values()), list_cited(made.values()), held)

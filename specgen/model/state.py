@@ -61,6 +61,7 @@ class State:
     revision: str = "0"
     date: str = ""  # of the package, in words; empty if not given
     whole: bool = True  # whether all documents that are owed are printed, and not some of them
+    draft: bool = False  # whether they are printed as a draft
     fields: dict[str, Said] = field(default_factory=dict)  # what is given, by dotted path
     limits: dict[str, Figure] = field(default_factory=dict)  # those used, by row, each with its source
     findings: dict[Told, tuple[Severity, str]] = field(default_factory=dict)  # severity and message
@@ -69,3 +70,4 @@ class State:
     open: dict[str, OpenField] = field(default_factory=dict)  # by dotted path
     owed: tuple[OwedDocument, ...] = ()
     documents: dict[str, DocumentPrint] = field(default_factory=dict)  # by id
+    attached: dict[str, str] = field(default_factory=dict)  # the digest of each attachment, by the path of its file

@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 from specgen.model.finding import Severity, Verdict
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.state import ArticlePrint, DocumentPrint, Figure, OpenField, OwedDocument, Said, State
+from specgen.reading.attached_file import USE_OF_ATTACHMENT
 
 Entry = TypeVar("Entry")
 
@@ -49,6 +50,7 @@ def read_state(data: dict[str, Any]) -> State:
         revision=top.text("revision"),
         date=top.text("date"),
         whole=top.flag("whole"),
+        draft=top.flag("draft"),
         fields={path: _read_said(place) for path, place in top.members("fields")},
         limits={row: Figure(_read_pair(place), place.text("source")) for row, place in top.members("limits")},
         findings=dict(_read_findings(top)),
@@ -63,6 +65,11 @@ def read_state(data: dict[str, Any]) -> State:
             for one in top.entries("owed")
         ),
         documents={name: _read_document(place) for name, place in top.members("documents")},
+        attached={
+            one.text("use"): one.text("sha256")
+            for one in top.entries("input")
+            if one.text("use").startswith(USE_OF_ATTACHMENT)
+        },
     )
 
 

@@ -119,6 +119,12 @@ def list_dropped(folder: Path) -> list[str]:
     return sorted(name for name in _DROPPED if os.path.isfile(folder / name))  # noqa: PTH113 (no error without rights)
 
 
+def list_written(folder: Path) -> list[str]:
+    """The names of the files of a package that stand in a folder; none where it holds no package of ours."""
+    there = os.path.isfile(folder / MANIFEST)  # noqa: PTH113 (no error for a name too long)
+    return [name for name in _read_digests(folder) if name != MANIFEST and (folder / name).is_file()] if there else []
+
+
 def is_spent(folder: Path) -> bool:
     """Whether a temporary folder holds no work of the user: it is unfinished or an unchanged package."""
     return not (folder / MANIFEST).is_file() or not _find_changes(folder).hold_work

@@ -1,5 +1,6 @@
 """Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -11,7 +12,7 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import LEAST_KNOWN, Remainder
 from specgen.documents.set_composing import choose_templates, compose_set
 from specgen.documents.template_overrides import check_folder, check_page
-from specgen.formats import png
+from specgen.formats import png, text
 from specgen.judging.open_items import owed_rings
 from specgen.model.block import Document, Figure
 from specgen.model.changes import Changes
@@ -24,6 +25,7 @@ from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST, index_files
 from specgen.output.package_data import describe_package
 from specgen.output.writers import check_formats, write_set
+from specgen.reading.attached_file import list_attached
 from specgen.resolving.provider import Resolver
 
 _SUBMITTALS_OF_WORK = ("work_submittal", "resubmittal", "closeout")
@@ -60,7 +62,8 @@ def make_package(
     """
     check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
-    context = DocumentContext(project, standards, judgment, resolve)
+    attached = list_attached(project, home) if home is not None else ()
+    context = DocumentContext(project, standards, judgment, resolve, attached=attached)
     folder = templates_folder()
     every = _read_templates(folder, own, formats, since)
     stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
@@ -76,12 +79,20 @@ def make_package(
         home=None if only else home,
     )
     written = write_set(made, formats)
+    if not written.files:
+        hint = "name another format, or another document"
+        raise refuse(f"nothing was written: no document asked for is written as {', '.join(formats)}", hint)
     notes += (*_describe_figures(formats, composed.documents), *written.told)
     return Package(
         files=index_files(written.files),
         about=describe_package(context, composed, draft, written.problems),
         problems=written.problems,
-        notes=(*notes, *_tell_rest(project, composed.rest), *_tell_changes(composed.changes)),
+        notes=(
+            *notes,
+            *_tell_unbound(composed.documents, written.problems),
+            *_tell_rest(project, composed.rest),
+            *_tell_changes(composed.changes),
+        ),
     )
 
 
@@ -94,6 +105,17 @@ def _read_templates(
         if "html" in formats:
             check_page(folder, own)
     return templates(folder, own) + ((read_change_sheet(folder, own),) if since is not None else ())
+
+
+def _tell_unbound(documents: tuple[Document, ...], problems: tuple[Problem, ...]) -> Iterator[str]:
+    """Which documents of the package name attachments that are not bound in."""
+    marks = [problem.path.split(".")[1] for problem in problems]
+    if not marks:
+        return
+    any_mark = re.compile(rf"\b({'|'.join(map(re.escape, marks))})\b")
+    names = [document.id for document in documents if any_mark.search(text.write_text(document))]
+    if names:
+        yield f"not bound in, and named in {', '.join(names)}: {', '.join(marks)}"
 
 
 def _tell_changes(changes: Changes | None) -> Iterator[str]:

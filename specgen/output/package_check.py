@@ -7,17 +7,23 @@ from typing import Any, NamedTuple
 from specgen.model.digest import digest
 from specgen.model.problem import Problem, Refused
 from specgen.output.manifest import MANIFEST, PackageChanges, list_changes, read_manifest
+from specgen.reading.attached_file import MOST_BYTES as MOST_OF_ATTACHMENT
+from specgen.reading.attached_file import USE_OF_ATTACHMENT
 from specgen.reading.file_text import MOST_BYTES
 from specgen.reading.given_file import FileUse, read_given_file
 
 _USE = FileUse("the file", "give the project file", MOST_BYTES)
+_SIDE = FileUse("the file", "give the files the package was made from", MOST_OF_ATTACHMENT)
+# What a file is that a package was made from.
+PROJECT_FILE, ATTACHMENT = "project file", "attachment"
 
 
 class InputState(NamedTuple):
-    """A file that a package was made from: its name, and `same`, `changed` or `missing`."""
+    """A file that a package was made from: its name, `same`, `changed` or `missing`, and what it is."""
 
     name: str
     state: str
+    kind: str = PROJECT_FILE
 
 
 class PackageState(NamedTuple):
@@ -48,20 +54,20 @@ def _check_inputs(data: dict[str, Any], folder: Path, project: Path) -> list[Inp
     if not known:
         message = "the package does not tell what it was made from"
         raise Refused(Problem(message, "leave out the project file", file=str(folder / MANIFEST)))
-    (_, was), *sides = known
+    (_, was, _), *sides = known
     content = read_given_file(project, _USE)
     return [
         InputState(project.name, "same" if digest(content) == was else "changed"),
-        *(InputState(name, _check_side(project, name, was)) for name, was in sides),
+        *(InputState(name, _check_side(project, name, was), kind) for name, was, kind in sides),
     ]
 
 
-def _list_inputs(listed: Any) -> Iterator[tuple[str, str]]:
-    """Name and digest of each file that a manifest says the package was made from."""
+def _list_inputs(listed: Any) -> Iterator[tuple[str, str, str]]:
+    """Name, digest and kind of each file that a manifest says the package was made from."""
     for row in listed if isinstance(listed, list) else ():
         name, was = (row.get("file"), row.get("sha256")) if isinstance(row, dict) else (None, None)
         if isinstance(name, str) and isinstance(was, str):
-            yield name, was
+            yield name, was, ATTACHMENT if str(row.get("use")).startswith(USE_OF_ATTACHMENT) else PROJECT_FILE
 
 
 def _check_side(project: Path, name: str, was: str) -> str:
@@ -71,6 +77,6 @@ def _check_side(project: Path, name: str, was: str) -> str:
         path = (home / name).resolve()
         if not path.is_relative_to(home) or not path.is_file():
             return "missing"
-        return "same" if digest(read_given_file(path, _USE)) == was else "changed"
+        return "same" if digest(read_given_file(path, _SIDE)) == was else "changed"
     except (OSError, ValueError, RuntimeError):  # a name that no file can have
         return "missing"

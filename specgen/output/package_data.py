@@ -17,13 +17,14 @@ def describe_package(
 ) -> dict[str, Any]:
     """The data of a package: the issue, the files and version it was made from and by, and the state it shows."""
     project, judgment, rest = context.project, context.judgment, composed.rest
+    inputs = (*project.inputs, *context.attached)
     about: dict[str, Any] = {
         "format": FORMAT,
         "specgen": __version__,
         "project": project.get(("project", "name")),
         "purpose": project.get(("package", "purpose")),
         "draft": draft,
-        "input": [{"use": one.use, "file": one.name, "sha256": one.digest} for one in project.inputs],
+        "input": [{"use": one.use, "file": one.name, "sha256": one.digest} for one in inputs],
         "stops": [f.code for f in judgment.of(Severity.STOP)],
         "left_out": [{"document": d.id, "values": d.values, "in_brackets": d.brackets} for d in rest.left_out],
         "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),

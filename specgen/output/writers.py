@@ -57,7 +57,7 @@ def check_formats(formats: Collection[str]) -> None:
 def write_set(made: ComposedSet, formats: Iterable[str], index: bool = True) -> WrittenSet:
     """The files of a set in every format asked for, with the page that leads to them unless `index` is false."""
     told: list[str | Problem] = []
-    asked = tuple(formats)
+    asked = tuple(dict.fromkeys(formats))
     files = [file for name in asked for file in WRITERS[name](made, told.append)]
     names = (*(name for name, _ in files), MANIFEST)
     files += [INDEXES[name](made, names) for name in asked if index and name in INDEXES]

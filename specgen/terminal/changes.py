@@ -17,8 +17,6 @@ from specgen.model.state import OwedDocument, Said
 from specgen.model.value_text import words
 from specgen.terminal.changes_words import NONE, FieldLine, list_fields, name_article, tell_article, tell_said
 
-_MOST_MESSAGE = 100  # characters of a finding that stand in a line
-
 
 def format_changes(changes: Changes, first: str) -> str:
     """The changes in groups, a line each; one line where nothing differs but the issue itself."""
@@ -82,8 +80,7 @@ def _format_verdict(one: VerdictChange) -> str:
 
 def _format_rule(rule: RuleChange) -> str:
     before = f", was {rule.old}" if rule.old else ""
-    said = rule.message if len(rule.message) <= _MOST_MESSAGE else f"{rule.message[:_MOST_MESSAGE].rstrip()} ..."
-    return f"{rule.code} {rule.new}, {rule.subject}{before}: {said}"
+    return f"{rule.code} {rule.new}, {rule.subject}{before}: {rule.message}"
 
 
 def _format_item(item: ItemChange) -> str:

@@ -10,8 +10,8 @@ from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.two_systems import tell_in
 from specgen.quantities.units import APART
 
-# The result for one member of a project: a value, a refusal, or the absent fields it waits for.
-MemberResult = Working | Lookup | Refused | list[Path]
+# The result for one member of a project: a value, a refusal, the absent fields it waits for, or None if it has none.
+MemberResult = Working | Lookup | Refused | list[Path] | None
 
 
 def format_working(working: Working) -> str:
@@ -90,6 +90,8 @@ def _format_member(mark: str, value: MemberResult) -> str:
         return f"{mark}: {format_lookup(value)}"
     if isinstance(value, Refused):
         return f"{mark}: {'; '.join(str(problem) for problem in value.problems)}\n"
+    if value is None:
+        return f"{mark}: does not apply\n"
     return f"{mark}: pending {', '.join(dotted_path(path) for path in value)}\n"
 
 
@@ -103,6 +105,8 @@ def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str,
             rows.append({"subject": mark, "name": name, "result": value.result, "why": value.why})
         elif isinstance(value, Refused):
             rows.append({"subject": mark, "name": name, "result": None, "problems": [str(p) for p in value.problems]})
+        elif value is None:
+            rows.append({"subject": mark, "name": name, "result": None, "applies": False})
         else:
             rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted_path(path) for path in value]})
     return {"name": name, "instances": rows}

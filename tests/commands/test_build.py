@@ -181,3 +181,28 @@ def test_the_open_items_are_written_while_stops_stand_and_list_them(tmp_path: Pa
     (page,) = (made.read_text("utf-8") for made in out.glob("*.txt"))
     stops = page.split("\nSTOPS\n")[1].split("\n\n")[0]
     assert "ATT-01a (W1)" in stops and "Draft" not in page
+
+
+def test_a_format_named_twice_is_written_once(tmp_path: Path, capsys: Any) -> None:
+    words = ("build", str(written(tmp_path, SMALL)), "--only", "D08", "--out", str(tmp_path / "out"))
+    done = run_main(capsys, *words, "--formats", "txt,html,txt")
+    assert (done.code, done.err.splitlines()[0]) == (0, f"specgen: wrote 3 files to {tmp_path / 'out'}")
+    assert len(list((tmp_path / "out").glob("D08*"))) == 2
+
+
+def test_a_package_without_a_file_is_refused(tmp_path: Path, capsys: Any) -> None:
+    words = ("build", str(written(tmp_path, SMALL)), "--only", "D08", "--out", str(tmp_path / "out"))
+    done = run_main(capsys, *words, "--formats", "csv")
+    says = "nothing was written: no document asked for is written as csv (name another format, or another document)"
+    assert (done.code, done.err) == (2, f"specgen: {says}\n")
+    assert not (tmp_path / "out").exists()
+
+
+def test_files_of_an_earlier_package_that_go_are_counted(tmp_path: Path, capsys: Any) -> None:
+    words = ("build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--formats", "txt")
+    assert "removed" not in run_main(capsys, *words, "--only", "D08", "--only", "D09", "--only", "D10").err
+    done = run_main(capsys, *words, "--only", "D08")
+    names = "D09-mockup-plan.txt, D10-mockup-acceptance-form.txt"
+    told = f"specgen: removed from {tmp_path / 'out'}: 2 files of the earlier package ({names})\n"
+    assert told in done.err
+    assert "removed" not in run_main(capsys, *words, "--only", "D08").err

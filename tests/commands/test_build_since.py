@@ -8,6 +8,7 @@ import zipfile
 from pathlib import Path
 from typing import Any
 
+import pypdf
 import pytest
 
 from tests.commands.test_compare import package
@@ -81,12 +82,58 @@ def test_nothing_is_marked_where_nothing_differs_and_that_is_told(tmp_path: Path
     assert not any("|| " in file.read_text("utf-8") for file in (tmp_path / "new").glob("*.txt"))
 
 
-def test_a_set_may_take_the_place_of_the_one_it_is_compared_with(tmp_path: Path, capsys: Any) -> None:
-    issued = package(capsys, tmp_path, OLD)
+def test_the_package_that_was_issued_is_never_overwritten(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, OLD, "--only", "D02")
+    before = {file.name: file.read_bytes() for file in issued.iterdir()}
     file = written(tmp_path, NEW)
-    words = ("build", str(file), "--out", str(issued), "--since", str(issued), "--draft", "--formats", "txt")
-    assert run_main(capsys, *words).code == 1
-    assert "|| " in (issued / f"{D02}.txt").read_text("utf-8")
+    same = f"{issued}/../issued"
+    done = run_main(capsys, "build", str(file), "--out", same, "--since", str(issued), "--draft", "--formats", "txt")
+    says = "the package would take the place of the one that was issued (give another folder for --out)"
+    assert (done.code, done.err) == (2, f"specgen: {same}: {says}\n")
+    assert {file.name: file.read_bytes() for file in issued.iterdir()} == before
+
+
+def test_the_change_sheet_by_itself_tells_of_the_whole_package(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, OLD)
+    built(capsys, tmp_path, issued, NEW, "--formats", "txt")
+    whole = (tmp_path / "new" / "D20-changes.txt").read_text("utf-8")
+    done = built(capsys, tmp_path, issued, NEW, "--only", "D20", "--formats", "txt")
+    assert "none is marked" not in done.err
+    assert sorted(file.name for file in (tmp_path / "new").iterdir()) == ["D20-changes.txt", "manifest.json"]
+    assert (tmp_path / "new" / "D20-changes.txt").read_text("utf-8").split("DOCUMENTS")[1] == whole.split("DOCUMENTS")[
+        1
+    ]
+    manifest = manifest_of(tmp_path / "new")
+    assert (manifest["whole"], manifest["documents"]) == (False, {})
+
+
+def test_the_change_sheet_is_written_in_every_format_and_named_by_the_transmittal(tmp_path: Path, capsys: Any) -> None:
+    built(capsys, tmp_path, package(capsys, tmp_path, OLD), NEW, "--formats", "docx,html,txt,pdf")
+    names = {file.name for file in (tmp_path / "new").iterdir()}
+    assert {"D20-changes.docx", "D20-changes.html", "D20-changes.txt"} <= names
+    [whole] = (tmp_path / "new").glob("submittal*.pdf")
+    assert "Changes from revision 0 of March 1, 2027" in " ".join(
+        " ".join(page.extract_text() for page in pypdf.PdfReader(whole).pages).split()
+    )
+
+
+def test_a_package_of_another_project_and_one_that_was_edited_are_told(tmp_path: Path, capsys: Any) -> None:
+    issued = package(capsys, tmp_path, merged(OLD, {"project": {"name": "Other"}}), "--only", "D02")
+    (issued / f"{D02}.txt").write_text("mine")
+    done = built(capsys, tmp_path, issued, NEW, "--only", "D02", "--formats", "txt")
+    assert f"specgen: {issued} is the package of Other, and this project is {NEW['project']['name']}\n" in done.err
+    told = f"specgen: {issued} is not as it was written: specgen check --package {issued} lists what differs\n"
+    assert told in done.err
+    done = built(capsys, tmp_path, package(capsys, tmp_path, OLD, "--only", "D02", name="own"), NEW, "--only", "D02")
+    assert "is the package of" not in done.err
+    assert "not as it was written" not in done.err
+
+
+def test_the_change_sheet_is_refused_where_nothing_is_compared(tmp_path: Path, capsys: Any) -> None:
+    words = ("build", str(written(tmp_path, NEW)), "--out", str(tmp_path / "new"), "--only", "d20", "--draft")
+    done = run_main(capsys, *words)
+    says = "specgen: D20 tells what changed since a package that was issued (add --since PACKAGE)\n"
+    assert (done.code, done.err) == (2, says)
 
 
 def test_one_document_alone_is_compared_with_itself(tmp_path: Path, capsys: Any) -> None:
@@ -133,8 +180,7 @@ def test_a_full_disk_leaves_the_issued_package(tmp_path: Path, capsys: Any, monk
     before = {file.name: file.read_bytes() for file in issued.iterdir()}
     monkeypatch.setattr(os, "fsync", failing(errno.ENOSPC, 2))
     file = written(tmp_path, NEW)
-    words = ("build", str(file), "--out", str(issued), "--since", str(issued), "--draft", "--formats", "txt")
-    done = run_main(capsys, *words)
+    done = run_main(capsys, "build", str(file), "--out", str(issued), "--draft", "--formats", "txt")
     assert done.code == 2
     assert "No space left" in done.err
     assert {file.name: file.read_bytes() for file in issued.iterdir()} == before
@@ -143,7 +189,8 @@ def test_a_full_disk_leaves_the_issued_package(tmp_path: Path, capsys: Any, monk
 def test_the_manifest_tells_what_the_package_was_made_from(tmp_path: Path, capsys: Any) -> None:
     manifest = manifest_of(package(capsys, tmp_path, NEW))
     keys = (
-        "format specgen project purpose draft input stops left_out to_verify findings revision date whole walls fields"
+        "format specgen project purpose draft input stops left_out to_verify not_bound_in findings revision date whole "
+        "walls fields"
     )
     assert list(manifest) == [*keys.split(), "limits", "results", "open", "owed", "documents", "files", "manifest"]
     assert [(one["use"], one["file"]) for one in manifest["input"]] == [("project", "issued.yaml")]

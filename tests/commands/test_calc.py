@@ -106,3 +106,11 @@ def test_a_sum_waits_for_a_whole_section_where_it_has_no_member(
     name: str, told: str, tmp_path: Path, capsys: Any
 ) -> None:
     assert run_main(capsys, "calc", name, "--from", str(written(tmp_path, SMALL))) == (0, told, "")
+
+
+@pytest.mark.parametrize("name", ["bond-demand", "bond-pulls"])
+def test_a_sum_that_a_member_has_not_says_so(name: str, tmp_path: Path, capsys: Any) -> None:
+    words = ("calc", name, "--from", str(written(tmp_path, SMALL)))
+    assert run_main(capsys, *words) == (0, "W1: does not apply\n", "")
+    row = {"subject": "W1", "name": name, "result": None, "applies": False}
+    assert json.loads(run_main(capsys, *words, "--format", "json").out)["instances"] == [row]

@@ -10,7 +10,7 @@ import pytest
 from tests.commands.support import STOPPED, SUBMITTAL
 from tests.output.manifests import forge
 from tests.running import Ended, run_main
-from tests.support import SMALL, merged, written
+from tests.support import ROOT, SMALL, merged, written
 from tests.test_architecture import HEAVY, loaded_by
 
 OLD = merged(SMALL, {"walls": {"W1": {"insulation": {"thickness": "3 in", "kind": "eps"}}}})
@@ -162,6 +162,54 @@ def test_of_a_package_of_one_document_only_that_one_is_compared(tmp_path: Path, 
     assert [one["document"] for one in data["documents"]] == ["D08"]
 
 
+@pytest.mark.parametrize("more", [(), ("--only", "D09", "--only", "D10")])
+def test_a_project_that_stands_as_it_was_issued_is_told_so(more: Any, tmp_path: Path, capsys: Any) -> None:
+    """Whether the whole was issued as a draft, or some documents that a draft leaves out."""
+    issued = package(capsys, tmp_path, SMALL, *more)
+    done = run_main(capsys, "compare", str(issued), str(tmp_path / "issued.yaml"))
+    assert (done.code, done.out, done.err) == (0, "Nothing changed.\n", "")
+
+
+def test_a_set_drafted_of_a_project_without_stops_is_compared_as_a_draft(capsys: Any, tmp_path: Path) -> None:
+    file = ROOT / "project_examples" / "clean" / "project.yaml"
+    run_main(capsys, "build", str(file), "--out", str(tmp_path / "out"), "--formats", "txt", "--draft")
+    assert run_main(capsys, "compare", str(tmp_path / "out"), str(file)) == (0, "Nothing changed.\n", "")
+
+
+def test_each_subject_of_a_clause_has_its_own_message_and_whole(tmp_path: Path, capsys: Any) -> None:
+    widths = {"J1": "3 in", "J2": "4 in"}
+    wide = merged(OLD, {"joints": {m: {"kind": "opening_perimeter", "width": w} for m, w in widths.items()}})
+    rules = data_of(capsys, tmp_path, OLD, wide)["rules"]
+    told = {one["subject"]: one["message"] for one in rules if one["code"] == "SLT-03c"}
+    assert told == {
+        mark: f"The joint is {width} wide; maximum 2 in for one sealant bead." for mark, width in widths.items()
+    }
+    assert " ...\n" not in compared(capsys, tmp_path, OLD, wide).out
+
+
+@pytest.mark.parametrize("spoil", ["altered", "deleted"])
+def test_an_attachment_that_is_another_file_is_told(spoil: str, tmp_path: Path, capsys: Any) -> None:
+    paper = tmp_path / "bond.pdf"
+    paper.write_bytes(b"first")
+    given = {"A1": {"title": "Bond", "kind": "test_report", "file": "bond.pdf"}}
+    issued = package(capsys, tmp_path, merged(OLD, {"attachments": given}), "--only", "D08")
+    file = str(tmp_path / "issued.yaml")
+    assert run_main(capsys, "compare", str(issued), file).out == "Nothing changed.\n"
+    done = run_main(capsys, "check", "--package", str(issued), file)
+    says = f"{issued}: 1 file, as written by specgen 0.1.0 from issued.yaml, 1 attachment, unchanged\n"
+    assert (done.code, done.out) == (0, says)
+    paper.write_bytes(b"second") if spoil == "altered" else paper.unlink()
+    done = run_main(capsys, "compare", str(issued), file)
+    # The digests of the two by sha256sum.
+    now = "SHA-256 16367aacb67a" if spoil == "altered" else "missing"
+    line = f"  attachments.A1.file, Content of the file: SHA-256 a7937b64b8ca -> {now} ("
+    assert done.code == 1
+    assert line in done.out
+    done = run_main(capsys, "check", "--package", str(issued), file)
+    word = "changed" if spoil == "altered" else "missing"
+    assert (done.code, done.out.splitlines()[1]) == (1, f"  attachment {word} since: bond.pdf")
+
+
 def test_a_project_file_of_another_format_is_refused_in_one_line(tmp_path: Path, capsys: Any) -> None:
     other = merged(OLD, {"format": 2, "wals": {"W1": {"thick": "3 in"}}})
     done = compared(capsys, tmp_path, other, NEW)
@@ -309,6 +357,14 @@ def test_an_unknown_format_of_the_sheet_writes_nothing(tmp_path: Path, capsys: A
     done = compared(capsys, tmp_path, OLD, NEW, "--out", str(tmp_path / "sheet"), "--formats", "docs")
     assert done.code == 2
     assert "did you mean docx?" in done.err
+    assert not (tmp_path / "sheet").exists()
+
+
+@pytest.mark.parametrize("name", ["pdf", "csv", "foo"])
+def test_a_change_sheet_is_refused_in_a_format_it_has_not(name: str, tmp_path: Path, capsys: Any) -> None:
+    done = run_main(capsys, "compare", "none.yaml", "none.yaml", "--out", str(tmp_path / "sheet"), "--formats", name)
+    assert done.code == 2
+    assert done.err.startswith(f"specgen: a change sheet is not written as '{name}' (")
     assert not (tmp_path / "sheet").exists()
 
 

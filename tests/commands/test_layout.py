@@ -126,3 +126,11 @@ def test_every_face_of_a_whole_example_is_drawn(tmp_path: Path, capsys: Any) -> 
     assert done.code == 0
     drawn = sorted(each.name for each in (tmp_path / "out").glob("*.svg"))
     assert drawn == ["E1.svg", "E2.svg", "E3.svg"]
+
+
+def test_drawings_that_go_are_counted(tmp_path: Path, capsys: Any) -> None:
+    two = merged(PROJECT, {"elevations": {"E2": FACE}})
+    lay_out(capsys, tmp_path, two)
+    done = lay_out(capsys, tmp_path, two, "--elevation", "E1")
+    told = f"removed from {tmp_path / 'out'}: 3 files of the earlier package (E2.dxf, E2.png, E2.svg)\n"
+    assert (done.code, told in done.err) == (0, True)

@@ -123,3 +123,10 @@ def test_a_clause_that_a_deviation_lifts_says_so(approved_on: str, told: str, tm
     change = with_deviation({"walls": walls}, "ATT-04", approved_on)
     out = run_main(capsys, "check", str(written(tmp_path, merged(SMALL, change))), "--rule", "ATT-04a").out
     assert told_clauses(out) == [f"ATT-04a stop, W1: not met{told}", "ATT-04a stop, W2: met"]
+
+
+@pytest.mark.parametrize("code", ["WEA-09", "FIN-09", "FIN-13", "AIR-04"])
+def test_a_figure_in_percent_has_one_sign(code: str, capsys: Any) -> None:
+    told = run_main(capsys, "rules", code).out
+    assert re.search(r"\d %", told)
+    assert "% %" not in told

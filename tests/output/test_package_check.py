@@ -80,8 +80,9 @@ def test_an_edited_manifest_is_told_with_what_that_means(package: Path, capsys: 
 def test_project_files_that_changed_since_are_named(package: Path, tmp_path: Path, capsys: Any) -> None:
     file = written(tmp_path, merged(SIDED, {"project": {"name": "Other"}}))
     done = checked(capsys, package, str(file))
-    says = f"{package}: not as written by specgen 0.1.0\n  project file changed since: project.yaml\n"
-    assert (done.code, done.out) == (1, says)
+    says = f"{package}: 1 file, as written by specgen 0.1.0; what it was made from has changed since\n"
+    assert (done.code, done.out) == (1, f"{says}  project file changed since: project.yaml\n")
+    assert data_of(capsys, package, str(file))["as_written"] is True
     written(tmp_path, SIDED)
     written(tmp_path, FIRM | {"compressor": {"air_flow": "27 cfm"}}, "firm.yaml")
     assert data_of(capsys, package, str(file))["input"] == [

@@ -9,10 +9,10 @@ from specgen.documents.context import DocumentContext
 from specgen.formats.pdf.opening import OpenedPaper, open_paper
 from specgen.model.finding import Place
 from specgen.model.problem import Problem, Refused
-from specgen.reading.attached_file import find_attached_file, refuse_attachment
+from specgen.reading.attached_file import MOST_BYTES, find_attached_file, refuse_attachment
 from specgen.reading.given_file import FileUse, read_given_file
 
-MOST_BYTES, MOST_BYTES_OF_ALL, MOST_PAGES = 200_000_000, 500_000_000, 30_000
+MOST_BYTES_OF_ALL, MOST_PAGES = 500_000_000, 30_000
 _USE = FileUse("the attachment", "name a PDF, JPEG, or PNG file", MOST_BYTES, "split it, or make its pictures smaller")
 
 

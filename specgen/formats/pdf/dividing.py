@@ -66,4 +66,4 @@ def _tell_pages(paper: Paper) -> Iterator[str]:
         if paper.left_out:
             yield f"Left out in binding: {', '.join(paper.left_out)}"
     else:
-        yield f"Not bound in: {paper.problem.message}. Submitted separately."
+        yield f"Not bound in: {paper.problem.message}."

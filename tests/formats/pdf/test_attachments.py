@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -186,6 +187,7 @@ def test_a_set_with_a_lost_attachment_is_whole_and_says_so(tmp_path: Path, capsy
     said = "attachments.A2.file: 'lost.pdf' is not in the project folder"
     [line] = [line for line in ended.err.splitlines() if said in line]
     assert "project.yaml:" in line
+    assert re.search(r"(?m)^specgen: not bound in, and named in (D\d\d, )*D\d\d: A2$", ended.err)
     [listed] = json.loads((tmp_path / "out" / "manifest.json").read_text())["not_bound_in"]
     assert said in listed
     [file] = (tmp_path / "out").glob("submittal*.pdf")
@@ -196,7 +198,8 @@ def test_a_set_with_a_lost_attachment_is_whole_and_says_so(tmp_path: Path, capsy
     assert "Covers: sealant" in pages[first]
     assert "Answers register item I1, Section 07 24 00, paragraph 1.5.A: Reports" in pages[first]
     assert f"Attachment A1, page 2 of 2 · Page {second + 1} of {len(pages)}" in pages[second]
-    assert "Not bound in: 'lost.pdf' is not in the project folder. Submitted separately." in pages[lost]
+    assert "Not bound in: 'lost.pdf' is not in the project folder." in pages[lost]
+    assert "separately" not in pages[lost]
     assert f"Page {len(pages)} of {len(pages)}" in pages[lost]
 
 

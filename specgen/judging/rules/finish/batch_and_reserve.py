@@ -29,7 +29,7 @@ RULE.clause(
     when="primer.reserve < limit",
     limit="coat.reserve",
     step="primer",
-    remedy="Order {coat.reserve} % more primer of the same batch, and keep it for recoating a panel.",
+    remedy="Order {coat.reserve} more primer of the same batch, and keep it for recoating a panel.",
 )
 
 RULE.clause(
@@ -39,5 +39,5 @@ RULE.clause(
     when="gloss.reserve < limit",
     limit="coat.reserve",
     step="gloss",
-    remedy="Order {coat.reserve} % more gloss of the same batch, and keep it for recoating a panel.",
+    remedy="Order {coat.reserve} more gloss of the same batch, and keep it for recoating a panel.",
 )

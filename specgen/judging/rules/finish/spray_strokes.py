@@ -29,7 +29,7 @@ RULE.clause(
     when="spray.overlap < limit(spray.overlap_least) or spray.overlap > limit(spray.overlap_most)",
     limit="spray.overlap",
     wanted="limit",
-    remedy="Overlap by {spray.overlap} % of the fan; release the trigger at the end of each stroke.",
+    remedy="Overlap by {spray.overlap} of the fan; release the trigger at the end of each stroke.",
 )
 
 RULE.clause(

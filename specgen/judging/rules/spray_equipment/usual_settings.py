@@ -152,7 +152,7 @@ RULE.clause(
     when="spray_gun.kind in air_spray and primer.transfer_efficiency > limit",
     limit="spray.transfer",
     step="primer",
-    remedy="Order primer for {spray.transfer} % on the wall, or prove the higher figure on the mockup.",
+    remedy="Order primer for {spray.transfer} on the wall, or prove the higher figure on the mockup.",
 )
 
 RULE.clause(
@@ -165,5 +165,5 @@ RULE.clause(
     when="spray_gun.kind in air_spray and gloss.transfer_efficiency > limit",
     limit="spray.transfer",
     step="gloss",
-    remedy="Order gloss for {spray.transfer} % on the wall, or prove the higher figure on the mockup.",
+    remedy="Order gloss for {spray.transfer} on the wall, or prove the higher figure on the mockup.",
 )

@@ -79,7 +79,7 @@ RULE.clause(
     ),
     when="weather.most_humidity > limit",
     limit="weather.humidity",
-    remedy="Lower the humidity limit to {weather.humidity} %, or spray in a tent with vented heat and exhaust.",
+    remedy="Lower the humidity limit to {weather.humidity}, or spray in a tent with vented heat and exhaust.",
 )
 
 
