@@ -18,6 +18,6 @@ def tell_crews(context: DocumentContext) -> str:
         if finding.code in _LEFT_OUT
     }
     if not found:
-        return "The crews that plaster and spray the work build the mockup."
+        return "The same crews build the mockup."
     crews = f"Crews {marks(list(found))} work" if len(found) > 1 else f"Crew {marks(list(found))} works"
     return f"{crews} on the wall and not on the mockup: {', '.join(dict.fromkeys(found.values()))}, see D05."
