@@ -81,11 +81,19 @@ def _count_stops(document: Document, context: DocumentContext) -> Iterator[str]:
     yield f"{tell_stops(stops)}, {where}." if stops else f"No exception that stops the work{so_far}."
     if required:
         yield f"{count(required, 'document')} still required, {'listed below' if document.id == 'D19' else 'see D19'}."
+    held = tell_held_work(context)
+    if held:
+        yield held
+
+
+def tell_held_work(context: DocumentContext) -> str:
+    """`No work on W1, W2 before the lead and asbestos reports.`; empty where no such report is owed."""
     hazards = {entry.code: entry.subjects for entry in list_pending(context) if entry.before == "hazard"}
-    if hazards:
-        walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
-        reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
-        yield f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
+    if not hazards:
+        return ""
+    walls = ", ".join(mark for mark in context.judgment.walls if any(mark in marks for marks in hazards.values()))
+    reports = " and ".join(hazard for code, hazard in _HAZARDS.items() if code in hazards)
+    return f"No work on {walls} before the {reports} {'reports' if len(hazards) > 1 else 'report'}."
 
 
 def tell_standing(context: DocumentContext) -> str:

@@ -5,7 +5,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from specgen.documents.banner import tell_standing
+from specgen.documents.banner import tell_held_work, tell_standing
 from specgen.documents.calculation_pages import calculation_pages
 from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
@@ -72,6 +72,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "documents_pending": count_pending(context),
         "asked_before": count_asked(context),
         "stop_count": tell_standing(context),
+        "held_work": tell_held_work(context),
         "unverified": tuple(dict.fromkeys(context.name_text(text) for text in context.rest.to_check)),
         "verdicts": {mark: words(wall.verdict) for mark, wall in context.judgment.walls.items()},
         "code_name": code_name(context),
