@@ -73,7 +73,7 @@ _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealant
 _BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
 _WIND_SPEED = "site.wind_speed"
 _RISK = ("site", "risk_category")
-# The list of documents itself: each of them is asked for by name; sections are asked for with the decision on the walls.
+# The list of documents, each of which is asked for by name, and the sections, asked for with the decision on the walls.
 DOCUMENTS = "attachments"
 _ASKED_APART = (DOCUMENTS, "contract.spec_sections")
 

@@ -11,7 +11,7 @@ EXISTING = "Existing building code: adopted or not, and whether it governs this 
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """What the architect is to answer before the decision on the walls, with the marks of the walls; what it holds up."""
+    """What the architect is to answer before the decision on the walls, with their marks, and what it holds up."""
     model, edition = (context.project.get(("code", name)) for name in ("model", "edition"))
     if model != "other" and list_standing(context):
         yield EXISTING, ()

@@ -1,5 +1,6 @@
 """The deviation sheets: what is required, what is proposed and why, what it affects, and who approves it."""
 
+import re
 from typing import Any
 
 from specgen.documents.composing import Composer
@@ -8,6 +9,7 @@ from specgen.documents.deviations import name_paragraphs, tell_approval
 from specgen.model.block import Blank
 from specgen.model.value_text import words
 
+_RULE = re.compile(r"[A-Z]{3}-\d\d[a-z]?")
 _ASKED = {"Required": "demanded", "Proposed": "proposed", "Reason": "reason"}
 _EFFECTS = {
     "cost": "cost",
@@ -33,7 +35,7 @@ def _list_entries(context: DocumentContext, mark: str) -> list[tuple[str, Any]]:
     lifted = _name_lifted(context, mark)
     entries: list[tuple[str, Any]] = [
         *_tell_kind(context, mark),
-        ("Specification paragraph", name_paragraphs(project, mark) or context.display((*at, "answers"))),
+        (_title_answers(context, mark), name_paragraphs(project, mark) or context.display((*at, "answers"))),
         *((title, context.display((*at, name))) for title, name in _ASKED.items()),
         *_tell_effects(context, mark),
         *([("Conditions answered", lifted)] if lifted else []),
@@ -42,6 +44,12 @@ def _list_entries(context: DocumentContext, mark: str) -> list[tuple[str, Any]]:
         return [*entries, ("Approval", tell_approval(project, mark))]
     blanks = [Blank(f"Approved by, {mark}"), ", date ", Blank(f"Date of approval, {mark}", "date")]
     return [*entries, ("Approval", ["not approved; by ", *blanks])]
+
+
+def _title_answers(context: DocumentContext, mark: str) -> str:
+    """What a deviation answers: a paragraph of the specification, or nothing but rules."""
+    answers = context.project.get(("deviations", mark, "answers")) or ()
+    return "Rule" if answers and all(_RULE.fullmatch(str(one)) for one in answers) else "Specification paragraph"
 
 
 def _tell_kind(context: DocumentContext, mark: str) -> list[tuple[str, Any]]:

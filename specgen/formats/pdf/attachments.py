@@ -72,7 +72,7 @@ class _Shelf:
 
 
 def read_papers(context: DocumentContext, home: Path | None, templates: Path) -> tuple[Paper, ...]:
-    """The attachments of a project that name a file, in the order of their index; none where the project stands in no folder."""
+    """The attachments of a project that name a file, in the order of D18; none without a folder of the project."""
     paths = [("attachments", mark, "file") for mark in list_attachments(context)]
     named = [path for path in paths if path in context.project.values]
     if home is None or not named:
