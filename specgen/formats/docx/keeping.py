@@ -35,10 +35,9 @@ def list_kept(blocks: Sequence[Block]) -> list[bool]:
     kept = []
     for number, block in enumerate(blocks):
         below = around[number + 2]
-        # What concludes a table or an equation stays with it, unless it leads on to what is below it; of two tables a
-        # small one below is the result of the other.
-        result = isinstance(below, Signature) or isinstance(below, Table) and is_whole(below)
-        concluded = result or isinstance(below, Paragraph) and not leads[number + 1]
+        # What concludes a table or an equation stays with it, unless it leads on to what is below it; of two tables the
+        # one below is the result of the other.
+        concluded = isinstance(below, (Signature, Table)) or isinstance(below, Paragraph) and not leads[number + 1]
         kept.append(leads[number] or isinstance(block, (Table, Equation)) and concluded)
     return kept
 
