@@ -163,6 +163,11 @@ def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[st
         field = context.project.schema.field_at(path) if path else None
         if field is not None and context.project.get(path) is None:
             names.setdefault(dotted_path(path), Asked(dotted_path(path), field.owed_by, order, before))
+    for entry in sorted(names.values(), key=lambda one: one.order):
+        # Who is to name another is named by then.
+        own = names.get(dotted_path(find_name(context, entry.party)))
+        if own is not None and entry.order < own.order:
+            names[own.path] = own._replace(order=entry.order, before=entry.before)
     return [*(entry for entry in found if entry.path not in names), *names.values()]
 
 

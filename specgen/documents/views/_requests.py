@@ -29,6 +29,11 @@ _SUBJECTS = {
 _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
 _DOCUMENTS = "Documents"
 _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
+# Who accepts a document before a wall is decided on.
+_ACCEPTED = {
+    "ATT-05d": ("engineer", "Acceptance of the bond report"),
+    "HEA-05a": ("architect", "Acceptance of the dark color"),
+}
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
 # The figures that the procedure goes by until somebody confirms or corrects them.
 _PROPOSED = {
@@ -71,7 +76,11 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
     for document in list_pending(context):
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
         key = (document.owed_by, *sort_document(context, document), _DOCUMENTS)
-        told[key].append((f"{document.name}{places}", (_RULE.sub(r"\1", document.code),)))
+        rules = (_RULE.sub(r"\1", document.code),)
+        told[key].append((f"{document.name}{places}", rules))
+        if document.code in _ACCEPTED:
+            party, accepted = _ACCEPTED[document.code]
+            told[(party, *DECISION, _DOCUMENTS)].append((f"{accepted}, in writing{places}", rules))
     told_early = list(list_open_answers(context))
     if told_early:
         told[("architect", *DECISION, _DOCUMENTS)] += told_early
