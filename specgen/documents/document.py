@@ -65,9 +65,9 @@ def _page_lines(template: Template, context: DocumentContext) -> tuple[str, str]
 
 
 def _foot(template: Template, context: DocumentContext, date: str) -> str:
-    """The line below every page: section, document and date."""
+    """The line below every page: sections, document and date."""
     sections = _list_sections(context)
-    return " | ".join(filter(None, (f"Section {sections[0]}" if sections else "", template.id, date)))
+    return " | ".join(filter(None, (f"Section {', '.join(sections)}" if sections else "", template.id, date)))
 
 
 def _list_sections(context: DocumentContext) -> list[str]:

@@ -18,6 +18,7 @@ def tell_crews(context: DocumentContext) -> str:
         if finding.code in _LEFT_OUT
     }
     if not found:
-        return "The crews that plaster and spray the work build the mockup."
+        every = set(context.project.members.get(("crews",), ())) <= set(map(str, named))
+        return f"The {'same crews' if every else 'crews that plaster and spray the work'} build the mockup."
     crews = f"Crews {marks(list(found))} work" if len(found) > 1 else f"Crew {marks(list(found))} works"
     return f"{crews} on the wall and not on the mockup: {', '.join(dict.fromkeys(found.values()))}, see D05."

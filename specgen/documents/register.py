@@ -46,15 +46,15 @@ class Register(NamedTuple):
 
 
 _NUMBER = Column("Item", 6, "mark")
-_PLACE = (Column("Section", 7, "section"), Column("Paragraph", 9, "paragraph"))
+_PLACE = (Column("Section", 7, "section"), Column("Paragraph", 8, "paragraph"))
 _ANSWERS = (Column("Documents", 8, "documents"), Column("Attachments", 11, "attachments"))
 # The columns by the procedure of the contract: those of an architect's review, and those of UFGS 01 33 00.
 _BY_ARCHITECT = (
     _NUMBER,
     *_PLACE,
-    Column("Description", 17, "title"),
+    Column("Description", 20, "title"),
     Column("Type", 10, "group"),
-    Column("Submit", 12, "due_on", "date"),
+    Column("Submit", 10, "due_on", "date"),
     *_ANSWERS,
     Column("Submitted", 7, kind="date"),
     Column("Action", 6),

@@ -27,9 +27,19 @@ def _contractor_box(context: DocumentContext) -> Box:
             *unnamed,
             *lines,
             (Text("Reviewed by: "), _fill(context, (*_REVIEW, "by"), Blank("Reviewed by"))),
-            (Text("Date: "), _fill(context, (*_REVIEW, "signed_on"), Blank("Date of the review", "date"))),
-            (Text("Signature: "), Blank("Signature of the contractor")),
+            *_tell_signature(context),
         ),
+    )
+
+
+def _tell_signature(context: DocumentContext) -> tuple[Inlines, ...]:
+    """`Signed March 1, 2027`, or room for signature and date."""
+    signed = context.project.get((*_REVIEW, "signed_on"))
+    if signed is not None:
+        return ((Text(f"Signed {value_text(signed)}"),),)
+    return (
+        (Text("Signature: "), Blank("Signature of the contractor")),
+        (Text("Date: "), Blank("Date of the review", "date")),
     )
 
 

@@ -108,16 +108,21 @@ def tell_action(context: DocumentContext) -> list[Any]:
         return asked
     revised = bool(project.get(("package", "revision")))
     name = "resubmittal_days" if revised and project.is_given(("contract", "resubmittal_days")) else "review_days"
-    longer = project.get(("contract", "variation_review_days")) if project.members.get(("deviations",)) else None
-    days = context.display(("contract", name if longer is None or revised else "variation_review_days"))
-    kind = context.display(("contract", "review_day_kind"))
+    days, kind = (context.display(("contract", one)) for one in (name, "review_day_kind"))
     # A number of days prints with its unit, which the kind of day stands within.
     said = f"{days.raw} {words(str(kind.raw))} day{'' if days.raw == 1 else 's'}" if days and kind else ""
     time: list[Any] = [said] if said else [days, ", ", kind]
-    again = project.get(("contract", "resubmittal_days"))
-    more = ", with deviations" if longer and not revised else ""
-    more += f"; of a resubmittal, {count(again, 'day')}" if again and not revised else ""
-    return [*asked, ". Review time of the contract: ", *time, *([more] if more else [])]
+    return [*asked, ". Review time of the contract: ", *time, *([] if revised else _tell_longer(context))]
+
+
+def _tell_longer(context: DocumentContext) -> list[str]:
+    """`; with deviations, 21; resubmittal, 14`: the other review times of the contract."""
+    project = context.project
+    titles = {"variation_review_days": "with deviations", "resubmittal_days": "resubmittal"}
+    if not project.members.get(("deviations",)):
+        titles.pop("variation_review_days")
+    days = {title: project.get(("contract", name)) for name, title in titles.items()}
+    return [f"; {title}, {number}" for title, number in days.items() if number]
 
 
 def tell_answered(context: DocumentContext, name: str) -> str:

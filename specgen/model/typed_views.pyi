@@ -793,7 +793,7 @@ class PlannedWait(View):
 
 class Attachment(View):
     kind: Literal["data_sheet", "sds", "test_report", "letter", "certificate", "drawing", "calculation", "sample", "instructions", "warranty", "program"]
-    covers: tuple[Literal["wrb", "adhesive", "board", "base_coat", "mesh", "smoothing", "primer", "gloss", "sealant_primer", "sealant", "backing", "accessories", "access", "safety"], ...]
+    covers: tuple[Literal["sheathing", "wrb", "adhesive", "board", "base_coat", "mesh", "smoothing", "primer", "gloss", "sealant_primer", "sealant", "backing", "accessories", "access", "safety"], ...]
     title: str
     issued_on: datetime.date
     valid_to: datetime.date

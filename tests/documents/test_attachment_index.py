@@ -15,8 +15,9 @@ def test_the_matrix_shows_what_covers_each_material() -> None:
     head, *rows = rows_below(page, "DOCUMENTS OF EACH MATERIAL")
     assert head == ["Material", "Data sheet", "Safety data sheet", "Test report", "Letter", "Instructions", "Other"]
     told = {row[0]: row[1:] for row in rows}
-    assert told["WRB"] == ["PD1", "SD1", "TR6", "LT1, LT2", "–", "DW1"]
-    assert told["Adhesive"] == ["PD2", "SD1", "TR3 to TR6", "–", "IN1", "–"]
+    assert told["WRB"] == ["PD1", "SD1", "TR6", "LT1, LT2", "–", "CT4"]
+    assert told["Adhesive"] == ["PD2", "SD1", "TR3 to TR6", "LT1", "IN1", "CT4"]
+    assert told["Sheathing"][-1] == "DW1"
     # Board, mesh and rod are neither liquid nor powder, and need no safety data sheet.
     assert [told[name][1] for name in ("Board", "Mesh", "Backer rod")] == ["–", "–", "–"]
     assert told["Gloss"] == ["PD7", "SD2", "TR8, TR9", "LT1, LT2, LT4", "IN3", "CT1, WA1"]
@@ -37,7 +38,7 @@ def test_the_table_tells_state_age_and_item_of_each_attachment() -> None:
     page = page_of(context_of_example("clean"), "D18")
     assert "Contract award: January 18, 2027. Maximum age of a test report at award: 3 years." in page
     rows = {row[0]: row for row in rows_below(page, "ATTACHMENTS")}
-    assert len(rows) == 1 + 24 + 6 + 5  # the head; those of the project, the firm, and the coatings
+    assert len(rows) == 1 + 24 + 7 + 5  # the head; those of the project, the firm, and the coatings
     assert rows["PD4"] == [
         "PD4",
         "Sealant, backer rod, and accessory data sheets",
@@ -54,7 +55,7 @@ def test_the_table_tells_state_age_and_item_of_each_attachment() -> None:
         "signed; ASTM E2568; wall W1; 11 months",
         "I5",
     ]
-    assert rows["TR8"][5] == "signed; C1549; color C1; issued after award"
+    assert rows["TR8"][5] == "signed; ASTM C1549; color C1; issued after award"
     assert rows["LT1"][5] == "signed; names the project"
     assert rows["CT3"][4] == "October 3, 2025, valid through October 3, 2028"
     order = [mark for mark in rows if mark.startswith("TR")]

@@ -33,7 +33,7 @@ def test_every_page_names_submittal_section_and_document() -> None:
         "Wickerwell Branch Library | Submittal 07 24 00-002",
         "D08 Installation procedure | Revision 0",
     )
-    assert document.foot == "Section 07 24 00 | D08 | March 1, 2027"
+    assert document.foot == "Section 07 24 00, 09 96 00 | D08 | March 1, 2027"
 
 
 def read_revisions(box: Box) -> list[list[str]]:
@@ -48,10 +48,9 @@ def test_the_boxes_of_the_review_hold_what_the_contractor_states_and_leave_room_
     said = ["".join(getattr(part, "text", "") for part in line) for line in contractor.lines]
     assert contractor.title == "Contractor’s review: Almsgrove Building"
     assert said == [
-        "Checked against the contract, field measurements, and the work of other trades",
+        "Reviewed and approved; field measurements and other trades coordinated",
         "Reviewed by: R. Almsgrove",
-        "Date: March 1, 2027",
-        "Signature: ",
+        "Signed March 1, 2027",
     ]
     assert read_revisions(revisions) == [
         ["No.", "Date", "Description"],
@@ -65,7 +64,7 @@ def test_what_the_contractor_has_not_stated_is_left_to_be_filled_in(tmp_path: Pa
     (boxes,) = written(tmp_path, "{{ review_boxes }}\n").blocks
     assert isinstance(boxes, ReviewBoxes)
     blanks = [part.label for line in boxes.stated[0].lines for part in line if isinstance(part, Blank)]
-    assert blanks == ["Reviewed by", "Date of the review", "Signature of the contractor"]
+    assert blanks == ["Reviewed by", "Signature of the contractor", "Date of the review"]
 
 
 def test_a_resubmittal_says_that_changes_are_listed(tmp_path: Path) -> None:

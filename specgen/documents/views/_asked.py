@@ -70,11 +70,12 @@ _WORKS = {"substrate": "acceptance of the substrate"}
 _BEFORE_MOCKUP = ("design_draft", "mockup_submittal")
 # What the mockup is built with and sprayed with is settled before it, where it is still to be built.
 _IN_MOCKUP = ("walls", "smoothing", "primer", "gloss", "spray", "guns", "sealants")
-_OPENINGS = ("elevations", "*", "openings")
+_BY_MOCKUP = (("elevations", "*", "openings"), ("contract", "items", "*"))
 _WIND_SPEED = "site.wind_speed"
 _RISK = ("site", "risk_category")
-# The list of documents itself: each of them is asked for by name.
+# The list of documents, each of which is asked for by name, and the sections, asked for with the decision on the walls.
 DOCUMENTS = "attachments"
+_ASKED_APART = (DOCUMENTS, "contract.spec_sections")
 
 
 class Asked(NamedTuple):
@@ -118,7 +119,7 @@ class _Stages(NamedTuple):
 
     def _find_mockup(self, field: Field) -> tuple[int, str]:
         """The mockup, for what is built into it or, short of a rule, decides a wall; else the end of the work."""
-        shown = field.path[0] in _IN_MOCKUP or field.path[:3] == _OPENINGS or field.ring == "verdict"
+        shown = field.path[0] in _IN_MOCKUP or field.path[:3] in _BY_MOCKUP or field.ring == "verdict"
         return _tell_step(self.titles, "mockup") if shown and self.to_build else _CLOSEOUT
 
     def _find_step(self, path: str, field: Field) -> tuple[int, str]:
@@ -145,7 +146,7 @@ def _gather_asked(context: DocumentContext) -> list[Asked]:
     found = []
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
-        if field is not None and path != DOCUMENTS and not any(matches(one, field.path) for one in held):
+        if field is not None and path not in _ASKED_APART and not any(matches(one, field.path) for one in held):
             found.append(Asked(path, field.owed_by, *stages.find(path, field)))
     owed = [(entry.party, entry.order, entry.before) for entry in found]
     owed += [(document.owed_by, *sort_document(context, document)) for document in pending]

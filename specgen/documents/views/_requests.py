@@ -73,8 +73,9 @@ def _gather(context: DocumentContext) -> tuple[Request, ...]:
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
         key = (document.owed_by, *sort_document(context, document), _DOCUMENTS)
         told[key].append((f"{document.name}{places}", (_RULE.sub(r"\1", document.code),)))
-    for answer in list_open_answers(context):
-        told[("architect", *DECISION, _DOCUMENTS)].append((answer, ()))
+    told_early = list(list_open_answers(context))
+    if told_early:
+        told[("architect", *DECISION, _DOCUMENTS)] += told_early
     if awaits_review(context):
         told[("applicator", *SUBMITTAL, _DOCUMENTS)].append((_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))

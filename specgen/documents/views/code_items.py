@@ -197,6 +197,8 @@ def _tell_inspection(context: DocumentContext, edition: dict[str, Any]) -> tuple
         return cell, "no", found.why
     agency = context.project.get(("parties", "inspector", "name"))
     by = [" by ", context.display(("parties", "inspector", "name"))] if agency else []
+    engaged = ("contract", "inspector_engaged_by")
+    by += [", engaged by the ", context.display(engaged)] if context.project.is_given(engaged) else []
     return cell, "yes", [found.why, "; ", context.display(level), *by]
 
 

@@ -14,8 +14,6 @@ from specgen.model.block import CheckBox
 
 # So many items of a party are read at a glance.
 _GLANCE = 6
-# So many rules are named in a row.
-_MOST_RULES = 4
 
 
 class OpenLine(NamedTuple):
@@ -77,10 +75,8 @@ def _list_rows(same: list[Request]) -> Iterator[tuple[str, Any, str]]:
 
 
 def _span_rules(codes: Iterable[str]) -> str:
-    """`ATT-05, COD-02 to COD-04`; the number of the others where there are many."""
-    named = span_marks(dict.fromkeys(codes)).split(", ")
-    more = len(named) - _MOST_RULES
-    return ", ".join(named[:_MOST_RULES]) + (f", and {more} more" if more > 0 else "")
+    """`ATT-05, COD-02 to COD-04`."""
+    return span_marks(dict.fromkeys(codes))
 
 
 def _set_boxes(items: Iterable[str]) -> list[Any]:

@@ -28,12 +28,26 @@ def _set_sheet(context: DocumentContext, marks: list[str]) -> tuple[Any, ...]:
     name = context.display((*first, "name"))
     years = [*_show(context, marks, "years"), "; ", *_show(context, marks, "years_on_system")]
     return (
-        [name, ": ", *roles, "; ", context.display((*first, "employer"))],
+        [name, ": ", *roles, "; ", context.display((*first, "employer")), *_tell_engaged(context, marks)],
         _list_certificates(context, marks) or _show(context, marks, "certificates") or "–",
         "–" if years == ["; "] else years,
         _show(context, marks, "projects") or "–",
-        [Blank(f"Signature of {name}"), *(part for one in _show(context, marks, "signed_on") for part in (" ", one))],
+        _tell_signature(context, marks, name),
     )
+
+
+def _tell_engaged(context: DocumentContext, marks: list[str]) -> list[Any]:
+    """Who engages an inspector, where the contract says so."""
+    role = ("contract", "inspector_engaged_by")
+    inspects = any(context.project.get(("people", mark, "role")) == "inspector" for mark in marks)
+    return [", engaged by the ", context.display(role)] if inspects and context.project.is_given(role) else []
+
+
+def _tell_signature(context: DocumentContext, marks: list[str], name: Any) -> list[Any]:
+    """`Signed February 15, 2027`, or room for signature and date."""
+    if any(context.project.get(("people", mark, "signed_on")) for mark in marks):
+        return ["Signed ", *_show(context, marks, "signed_on")]
+    return [Blank(f"Signature of {name}"), " ", Blank(f"Date of signature of {name}", "date")]
 
 
 def _show(context: DocumentContext, marks: list[str], field: str) -> list[Any]:

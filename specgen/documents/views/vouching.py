@@ -6,6 +6,7 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.joint_flashing import is_flashed
 from specgen.model.project import Project
 
 HEADER, WIDTHS = ("Manufacturer", "And", "Letter or report"), (36, 38, 26)
@@ -35,10 +36,12 @@ def _bordering(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     at_frames = [m for m in project.members.get(("joints",), ()) if _read(project, "joints", m) == "opening_perimeter"]
     through = [m for m in project.members.get(("details",), ()) if _read(project, "details", m) == "penetration"]
     sleeves = [m for m in through if project.get(("details", m, "sealed"))]
-    faces = [f"{what} at {', '.join(marks)}" for what, marks in (("frames", at_frames), ("metal", sleeves)) if marks]
+    flashed = [m for m in project.members.get(("joints",), ()) if is_flashed(context, ("joints", m))]
+    beside = (("frames", at_frames), ("flashing", flashed), ("metal", sleeves))
+    faces = [f"{what} at {', '.join(marks)}" for what, marks in beside if marks]
     if not faces:
         return
-    told = " and ".join(faces)
+    told = "; ".join(faces)
     shown = list_metal_proofs(project)
     yield (
         _name_maker(context, "sealant_source"),

@@ -28,7 +28,7 @@ _OF_OPENINGS = {"sill_pan": "sill pan", "head_flashing": "head flashing"}
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each answer, by elevation: the places and elevations that share it, each place by its elevation."""
     order = {mark: number for number, mark in enumerate(list_marks(context, "elevations"))}
-    found = (*_openings(context), *_floor_lines(context), *_details(context))
+    found = (*_bases(context), *_openings(context), *_floor_lines(context), *_details(context))
     found = tuple(sorted(found, key=lambda entry: order.get(entry[0], len(order))))
     shared: dict[str, tuple[dict[str, Any], list[Entry], Any]] = {}
     for entry in found:
@@ -39,7 +39,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (_name_elevations(elevations), _join_places(entries, len(elevations) > 1), answers)
         for elevations, entries, answers in shared.values()
     )
-    return TableView(("Elevation", "Place", "Detail"), lines, (20, 46, 34))
+    return TableView(("Elevation", "Place, from left end seen from outside", "Detail"), lines, (20, 46, 34))
 
 
 def _name_elevations(elevations: dict[str, Any]) -> Any:
@@ -51,9 +51,25 @@ def _join_places(entries: list[Entry], several: bool) -> list[Any]:
     """`PA1 (E1), PA2 (E2): parapet, full length`: places of which the same is said together."""
     alike: dict[str, tuple[list[str], list[Any]]] = {}
     for elevation, (_, marks, said, _) in entries:
-        named = f"{span_marks(marks)} ({elevation})" if several and elevation else span_marks(marks)
+        named = f"{span_marks(marks)} ({elevation})" if several and elevation not in ("", *marks) else span_marks(marks)
         alike.setdefault(str(said), ([], said))[0].append(named)
     return join_cells([f"{', '.join(named)}: ", *said] for named, said in alike.values())
+
+
+def _bases(context: DocumentContext) -> Iterator[Entry]:
+    """The lower edge of the board: its height over the ground, what ends it, and whether water leaves there."""
+    project = context.project
+    listed = project.members.get(("accessories",), ())
+    starter = any(project.get(("accessories", one, "kind")) == "starter" for one in listed)
+    for mark in project.members.get(("elevations",), ()):
+        clearance = ("elevations", mark, "grade_clearance")
+        if project.get(clearance) is None:
+            continue
+        wall = project.get(("elevations", mark, "wall"))
+        drained = wall and "base" in map(str, project.get(("walls", wall.mark, "drainage", "outlets")) or ())
+        ground = " above soil" if project.get(("elevations", mark, "grade_is_soil")) else " above grade"
+        answers = [context.display(clearance), ground, ", starter" if starter else "", ", drained" if drained else ""]
+        yield mark, (name_member(context, "elevations", mark), [mark], ["base of the wall"], answers)
 
 
 def _openings(context: DocumentContext) -> Iterator[Entry]:

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pikepdf import Pdf
 
+from specgen.documents.attachments import list_attachments
 from specgen.documents.context import DocumentContext
 from specgen.formats.pdf.opening import OpenedPaper, open_paper
 from specgen.model.finding import Place
@@ -71,8 +72,8 @@ class _Shelf:
 
 
 def read_papers(context: DocumentContext, home: Path | None, templates: Path) -> tuple[Paper, ...]:
-    """The attachments of a project that name a file, in its order; none where the project stands in no folder."""
-    paths = [("attachments", mark, "file") for mark in context.project.members.get(("attachments",), ())]
+    """The attachments of a project that name a file, in the order of D18; none without a folder of the project."""
+    paths = [("attachments", mark, "file") for mark in list_attachments(context)]
     named = [path for path in paths if path in context.project.values]
     if home is None or not named:
         return ()

@@ -69,7 +69,9 @@ class _BlockDescriber:
                 continue
             for place in run:
                 data = self.describe_block(place, blocks[place])
-                data["kept"], data["changed"] = kept[place], place in self.changed
+                # A long table that holds on to what is below it would begin on a page of its own.
+                torn = data["is"] == "table" and not data["small"] and "sign" not in data
+                data["kept"], data["changed"] = kept[place] and not torn, place in self.changed
                 yield data
 
     def describe_block(self, place: int, block: Block) -> Data:
