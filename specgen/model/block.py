@@ -70,10 +70,7 @@ class Blank:
 
 @dataclass(frozen=True, slots=True)
 class CheckBox:
-    """A check box with its label; a tick gives `field` the `value`, as `E1` to `log.elevation.a1`.
-
-    Boxes of one field are the choices of it.
-    """
+    """A check box with its label: one choice, `value`, of its `field`, as `E1` of `log.elevation.a1`."""
 
     label: str
     field: str = ""
@@ -243,7 +240,7 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Contents:
-    """The table of contents: parts and articles of the document."""
+    """The table of contents: parts and articles."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from specgen.documents.catalogue import Template, read_change_sheet, templates, 
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import LEAST_KNOWN, Remainder
-from specgen.documents.set_composing import choose_templates, compose_set
+from specgen.documents.set_composing import PackageDocuments, choose_templates, compose_set
 from specgen.documents.template_overrides import check_folder, check_page
 from specgen.formats import png, text
 from specgen.judging.open_items import owed_rings
@@ -24,7 +24,7 @@ from specgen.model.state import State
 from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST, index_files
 from specgen.output.package_data import describe_package
-from specgen.output.writers import check_formats, write_set
+from specgen.output.writers import WrittenSet, check_formats, write_set
 from specgen.reading.attached_file import list_attached
 from specgen.resolving.provider import Resolver
 
@@ -65,11 +65,7 @@ def make_package(
     attached = list_attached(project, home) if home is not None else ()
     context = DocumentContext(project, standards, judgment, resolve, attached=attached)
     folder = templates_folder()
-    every = _read_templates(folder, own, formats, since)
-    stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
-    issued = choose_templates(every, (), stages)
-    chosen = choose_templates(every, only, stages) if only else issued
-    composed = compose_set(chosen, issued, every, context, draft, since)
+    composed = _compose(context, _read_templates(folder, own, formats, since), only, draft, since)
     made = ComposedSet(
         documents=composed.documents,
         context=replace(context, rest=composed.rest, changes=composed.changes),
@@ -82,18 +78,27 @@ def make_package(
     if not written.files:
         hint = "name another format, or another document"
         raise refuse(f"nothing was written: no document asked for is written as {', '.join(formats)}", hint)
-    notes += (*_describe_figures(formats, composed.documents), *written.told)
     return Package(
         files=index_files(written.files),
         about=describe_package(context, composed, draft, written.problems),
         problems=written.problems,
         notes=(
             *notes,
-            *_tell_unbound(composed.documents, written.problems),
-            *_tell_rest(project, composed.rest),
-            *_tell_changes(composed.changes),
+            *_describe_figures(formats, composed.documents),
+            *written.told,
+            *_tell(project, composed, written),
         ),
     )
+
+
+def _compose(
+    context: DocumentContext, every: tuple[Template, ...], only: tuple[str, ...], draft: bool, since: State | None
+) -> PackageDocuments:
+    """The documents asked for, else those that the purpose of the package owes."""
+    stages = None if draft else owed_rings(str(context.project.value(("package", "purpose"))))
+    issued = choose_templates(every, (), stages)
+    chosen = choose_templates(every, only, stages) if only else issued
+    return compose_set(chosen, issued, every, context, draft, since)
 
 
 def _read_templates(
@@ -116,6 +121,13 @@ def _tell_unbound(documents: tuple[Document, ...], problems: tuple[Problem, ...]
     names = [document.id for document in documents if any_mark.search(text.write_text(document))]
     if names:
         yield f"not bound in, and named in {', '.join(names)}: {', '.join(marks)}"
+
+
+def _tell(project: Project, composed: PackageDocuments, written: WrittenSet) -> Iterator[str]:
+    """What the contractor is told of the documents: what they name and lack, what is left out, what is changed."""
+    yield from _tell_unbound(composed.documents, written.problems)
+    yield from _tell_rest(project, composed.rest)
+    yield from _tell_changes(composed.changes)
 
 
 def _tell_changes(changes: Changes | None) -> Iterator[str]:
