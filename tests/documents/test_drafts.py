@@ -405,11 +405,11 @@ def test_rules_that_wait_for_a_document_alone_are_counted_as_not_evaluated(tmp_p
 def test_letters_stand_at_the_sentence_that_says_the_figure(tmp_path: Path) -> None:
     page = drafted(tmp_path, OLD_WALLS)["D05"]
     row = next(line for line in page.splitlines() if line.startswith("HEA-05a | "))
-    assert re.search(r"the architect accepts the color\.\[[a-z]\] If the letter is refused", row), row
+    assert re.search(r"maximum 165 °F for EPS\.\[[a-z]\] Obtain", row), row
 
 
 def test_a_draft_prints_the_sheets_of_deviations_and_comments_that_it_refers_to(tmp_path: Path) -> None:
     change = {"deviations": {"DV1": {"kind": "deviation"}}, "comments": {"C1": {"text": "Name the inspector"}}}
     pages = drafted(tmp_path, change)
     assert sorted(pages) == ["D00", "D01", "D02", "D03", "D05", "D12", "D19"]
-    assert "Deviations: DV1, see D03" in pages["D02"] and "\nDV1 | Kind | Deviation\n" in pages["D03"]
+    assert "Deviations: DV1, see D03" in pages["D02"] and "\nDV1 | Specification paragraph | " in pages["D03"]
