@@ -10,7 +10,7 @@ from specgen.documents.catalogue import Template, read_change_sheet, templates, 
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import LEAST_KNOWN, Remainder
-from specgen.documents.set_composing import choose_templates, compose_set
+from specgen.documents.set_composing import PackageDocuments, choose_templates, compose_set
 from specgen.documents.template_overrides import check_folder, check_page
 from specgen.formats import png, text
 from specgen.judging.open_items import owed_rings
@@ -24,7 +24,7 @@ from specgen.model.state import State
 from specgen.model.value_text import count
 from specgen.output.manifest import MANIFEST, index_files
 from specgen.output.package_data import describe_package
-from specgen.output.writers import check_formats, write_set
+from specgen.output.writers import WrittenSet, check_formats, write_set
 from specgen.reading.attached_file import list_attached
 from specgen.resolving.provider import Resolver
 
@@ -62,14 +62,10 @@ def make_package(
     """
     check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
-    attached = list_attached(project, home) if home is not None else ()
-    context = DocumentContext(project, standards, judgment, resolve, attached=attached)
+    context = DocumentContext(project, standards, judgment, resolve, attached=list_attached(project, home))
     folder = templates_folder()
     every = _read_templates(folder, own, formats, since)
-    stages = None if draft else owed_rings(str(project.value(("package", "purpose"))))
-    issued = choose_templates(every, (), stages)
-    chosen = choose_templates(every, only, stages) if only else issued
-    composed = compose_set(chosen, issued, every, context, draft, since)
+    composed = _compose(context, every, only, draft, since)
     made = ComposedSet(
         documents=composed.documents,
         context=replace(context, rest=composed.rest, changes=composed.changes),
@@ -79,21 +75,33 @@ def make_package(
         home=None if only else home,
     )
     written = write_set(made, formats)
-    if not written.files:
-        hint = "name another format, or another document"
-        raise refuse(f"nothing was written: no document asked for is written as {', '.join(formats)}", hint)
-    notes += (*_describe_figures(formats, composed.documents), *written.told)
     return Package(
         files=index_files(written.files),
         about=describe_package(context, composed, draft, written.problems),
         problems=written.problems,
-        notes=(
-            *notes,
-            *_tell_unbound(composed.documents, written.problems),
-            *_tell_rest(project, composed.rest),
-            *_tell_changes(composed.changes),
-        ),
+        notes=(*notes, *_tell_composed(project, composed, formats, written)),
     )
+
+
+def _compose(
+    context: DocumentContext, every: tuple[Template, ...], only: tuple[str, ...], draft: bool, since: State | None
+) -> PackageDocuments:
+    """The documents that are owed, or those asked for; raises Refused for an unknown id."""
+    stages = None if draft else owed_rings(str(context.project.value(("package", "purpose"))))
+    issued = choose_templates(every, (), stages)
+    chosen = choose_templates(every, only, stages) if only else issued
+    return compose_set(chosen, issued, every, context, draft, since)
+
+
+def _tell_composed(
+    project: Project, composed: PackageDocuments, formats: tuple[str, ...], written: WrittenSet
+) -> Iterator[str]:
+    """What the contractor is told of the documents: what they name and lack, what is left out, what is marked."""
+    yield from _describe_figures(formats, composed.documents)
+    yield from written.told
+    yield from _tell_unbound(composed.documents, written.problems)
+    yield from _tell_rest(project, composed.rest)
+    yield from _tell_changes(composed.changes)
 
 
 def _read_templates(
