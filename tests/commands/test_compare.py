@@ -119,13 +119,6 @@ def test_documents_whose_text_differs_are_named_with_their_articles(tmp_path: Pa
                 "added": {"part": 1, "paragraph": 1, "table": 1},
                 "removed": {},
             },
-            {
-                "number": "",
-                "title": "Documents still required",
-                "changed": {"table": 1},
-                "added": {},
-                "removed": {},
-            },
         ],
     }
 
