@@ -28,6 +28,8 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """List the calculations or run what is asked for; raises Refused for unknown, missing and unfit keys."""
+    if not args.name and args.file:
+        raise refuse("NAME must be given", "specgen calc lists what there is")
     if not args.name:
         return Outcome(text=align_columns([name, _list_keys(computing.find(name))] for name in computing.names()))
     pairs = _split_pairs(args.pairs)

@@ -62,10 +62,10 @@ def make_package(
     """
     check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
-    attached = list_attached(project, home) if home is not None else ()
-    context = DocumentContext(project, standards, judgment, resolve, attached=attached)
+    context = DocumentContext(project, standards, judgment, resolve, attached=list_attached(project, home))
     folder = templates_folder()
-    composed = _compose(context, _read_templates(folder, own, formats, since), only, draft, since)
+    every = _read_templates(folder, own, formats, since)
+    composed = _compose(context, every, only, draft, since)
     made = ComposedSet(
         documents=composed.documents,
         context=replace(context, rest=composed.rest, changes=composed.changes),
@@ -75,30 +75,33 @@ def make_package(
         home=None if only else home,
     )
     written = write_set(made, formats)
-    if not written.files:
-        hint = "name another format, or another document"
-        raise refuse(f"nothing was written: no document asked for is written as {', '.join(formats)}", hint)
     return Package(
         files=index_files(written.files),
         about=describe_package(context, composed, draft, written.problems),
         problems=written.problems,
-        notes=(
-            *notes,
-            *_describe_figures(formats, composed.documents),
-            *written.told,
-            *_tell(project, composed, written),
-        ),
+        notes=(*notes, *_tell_composed(project, composed, formats, written)),
     )
 
 
 def _compose(
     context: DocumentContext, every: tuple[Template, ...], only: tuple[str, ...], draft: bool, since: State | None
 ) -> PackageDocuments:
-    """The documents asked for, else those that the purpose of the package owes."""
+    """The documents that are owed, or those asked for; raises Refused for an unknown id."""
     stages = None if draft else owed_rings(str(context.project.value(("package", "purpose"))))
     issued = choose_templates(every, (), stages)
     chosen = choose_templates(every, only, stages) if only else issued
     return compose_set(chosen, issued, every, context, draft, since)
+
+
+def _tell_composed(
+    project: Project, composed: PackageDocuments, formats: tuple[str, ...], written: WrittenSet
+) -> Iterator[str]:
+    """What the contractor is told of the documents: what they name and lack, what is left out, what is marked."""
+    yield from _describe_figures(formats, composed.documents)
+    yield from written.told
+    yield from _tell_unbound(composed.documents, written.problems)
+    yield from _tell_rest(project, composed.rest)
+    yield from _tell_changes(composed.changes)
 
 
 def _read_templates(
@@ -123,13 +126,6 @@ def _tell_unbound(documents: tuple[Document, ...], problems: tuple[Problem, ...]
         yield f"not bound in, and named in {', '.join(names)}: {', '.join(marks)}"
 
 
-def _tell(project: Project, composed: PackageDocuments, written: WrittenSet) -> Iterator[str]:
-    """What the contractor is told of the documents: what they name and lack, what is left out, what is changed."""
-    yield from _tell_unbound(composed.documents, written.problems)
-    yield from _tell_rest(project, composed.rest)
-    yield from _tell_changes(composed.changes)
-
-
 def _tell_changes(changes: Changes | None) -> Iterator[str]:
     """What the contractor is told of the marks: that there are none, and that an issued revision is issued again."""
     if changes is not None and changes.was[0] == changes.now[0]:
@@ -149,11 +145,11 @@ def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
-    """Notes on what is left out of a letterhead; raises Refused if it is unusable or nothing built shows it."""
+    """Notes on what is left out of a letterhead; raises Refused if it is unusable or no Word document is built."""
     if letterhead is None:
         return ()
-    if not {"docx", "pdf"} & set(formats):
-        raise refuse("a letterhead is given and neither Word nor PDF is written", "add docx or pdf to --formats")
+    if "docx" not in formats:
+        raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
     from specgen.formats.docx.letterhead import read_letterhead
 
     return read_letterhead(letterhead).notes

@@ -55,10 +55,16 @@ def check_formats(formats: Collection[str]) -> None:
 
 
 def write_set(made: ComposedSet, formats: Iterable[str], index: bool = True) -> WrittenSet:
-    """The files of a set in every format asked for, with the page that leads to them unless `index` is false."""
+    """The files of a set in every format asked for, with the page that leads to them unless `index` is false.
+
+    Raises Refused where there is no file to write.
+    """
     told: list[str | Problem] = []
     asked = tuple(dict.fromkeys(formats))
     files = [file for name in asked for file in WRITERS[name](made, told.append)]
+    if not files:
+        hint = "name another format, or another document"
+        raise refuse(f"nothing was written: no document asked for is written as {', '.join(asked)}", hint)
     names = (*(name for name, _ in files), MANIFEST)
     files += [INDEXES[name](made, names) for name in asked if index and name in INDEXES]
     return WrittenSet(

@@ -52,9 +52,9 @@ def list_unfound(project: Project, home: FilePath) -> frozenset[Path]:
     return frozenset(path for path in given if not _is_found(home, project.place(path), project.values[path]))
 
 
-def list_attached(project: Project, home: FilePath) -> tuple[InputFile, ...]:
+def list_attached(project: Project, home: FilePath | None) -> tuple[InputFile, ...]:
     """The attachments of a project in the folder `home` that can be read, each with its name within that folder."""
-    return tuple(_read_attached(project, home))
+    return () if home is None else tuple(_read_attached(project, home))
 
 
 def _read_attached(project: Project, home: FilePath) -> Iterator[InputFile]:

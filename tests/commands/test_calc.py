@@ -114,3 +114,8 @@ def test_a_sum_that_a_member_has_not_says_so(name: str, tmp_path: Path, capsys: 
     assert run_main(capsys, *words) == (0, "W1: does not apply\n", "")
     row = {"subject": "W1", "name": name, "result": None, "applies": False}
     assert json.loads(run_main(capsys, *words, "--format", "json").out)["instances"] == [row]
+
+
+def test_a_project_without_the_name_of_a_sum_is_refused(tmp_path: Path, capsys: Any) -> None:
+    done = run_main(capsys, "calc", "--from", str(written(tmp_path, SMALL)))
+    assert done == (2, "", "specgen: NAME must be given (specgen calc lists what there is)\n")

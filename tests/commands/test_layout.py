@@ -99,10 +99,10 @@ def test_forms_without_their_library_are_left_out_each_in_one_line(
 ) -> None:
     load = builtins.__import__
 
-    def refuse(name: str, *rest: Any) -> Any:
+    def refuse(name: str, *rest: Any, **named: Any) -> Any:
         if name.split(".")[0] in ("typst", "resvg_py", "ezdxf"):
             raise ImportError(name)
-        return load(name, *rest)
+        return load(name, *rest, **named)
 
     monkeypatch.setattr(builtins, "__import__", refuse)
     done = lay_out(capsys, tmp_path, PROJECT)
