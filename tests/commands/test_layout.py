@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from specgen.formats.png import write_png
 from tests.documents.figures.faces import FACE, JOINTS, LIMITS
 from tests.running import run_main
 from tests.support import EXAMPLES, SMALL, merged, written
@@ -104,6 +105,7 @@ def test_forms_without_their_library_are_left_out_each_in_one_line(
             raise ImportError(name)
         return load(name, *rest, **named)
 
+    write_png.cache_clear()  # another test may have drawn the same
     monkeypatch.setattr(builtins, "__import__", refuse)
     done = lay_out(capsys, tmp_path, PROJECT)
     assert done.code == 0

@@ -1,5 +1,6 @@
 """What a project gives prints: a field given in `clean` that no document prints stands in a list with its reason."""
 
+import dataclasses
 from pathlib import Path
 
 import pytest
@@ -56,7 +57,7 @@ def printed(context: DocumentContext, monkeypatch: pytest.MonkeyPatch) -> set[st
     with monkeypatch.context() as watched:
         watched.setattr(Project, "value", watch_value)
         watched.setattr(Project, "value_of", watch_value_of)
-        compose_all(context)
+        compose_all(dataclasses.replace(context))  # one that remembers nothing of the first time
     for calculation in gather_calculations(context):
         for member, working in calculation.workings.items():
             origins = (follow(context.project, row.origin, member) for row in working.inputs)

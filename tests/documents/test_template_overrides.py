@@ -69,7 +69,7 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
     ("name", "text", "said", "hint"),
     [
         ("documents/D55.md.j2", HEAD, "matches no built-in template", "did you mean documents/D15.md.j2?"),
-        ("D05.md.j2", HEAD, "matches no built-in template", "did you mean documents/D15.md.j2?"),
+        ("D05.md.j2", HEAD, "matches no built-in template", "did you mean documents/D05.md.j2?"),
         ("styles.css", "", "matches no built-in template", "did you mean style.css?"),
         ("documents/D05.md.j2", "# No head\n", "its head lacks id, order, title", "between two lines ---"),
         (
