@@ -40,7 +40,6 @@ USED_ELSEWHERE = {
     "intercepted_binops": "the template engine, as the sums it looks at first",
     "intercepted_unops": "the template engine, as the signs it looks at first",
     "mandatory_validations": "the validator, for every field",
-    "notified": "the template of D08",
     "priority_validations": "the validator, before the others",
     "similar": "the template of D06",
     "visit_CallBlock": "the template engine, at each part of this kind",

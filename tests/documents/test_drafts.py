@@ -226,7 +226,7 @@ def test_a_design_draft_asks_for_the_fire_reports_that_the_code_requires(tmp_pat
     for standard in ("NFPA 285", "NFPA 268"):
         report = f"{standard} report of this wall, or engineer's extension accepted by the authority"
         assert f"{report} (W1)" in asked["decision on the walls"]
-        assert report in pages["D02"].split("Exceptions and open points\n")[1].splitlines()[0]
+        assert report in pages["D02"].split("Exceptions and open items\n")[1].splitlines()[0]
         assert f"| decision on the walls | ( ) {report} (W1) | COD-03" in pages["D19"]
 
 

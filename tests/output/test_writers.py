@@ -10,6 +10,7 @@ import openpyxl
 import pytest
 
 from specgen.building import build
+from specgen.formats.pdf import libraries
 from specgen.output import writers
 from tests.documents.support import document_of
 from tests.support import EXAMPLES, SMALL, merged, written
@@ -98,5 +99,6 @@ def test_a_package_that_names_no_format_has_all_that_are_installed(monkeypatch: 
     def find_nothing(name: str) -> Any:
         return None
 
-    monkeypatch.setattr(writers, "find_spec", find_nothing)
+    for module in (writers, libraries):
+        monkeypatch.setattr(module, "find_spec", find_nothing)
     assert set(writers.default_formats()) == always

@@ -128,9 +128,10 @@ def _of_lower_edges(context: DocumentContext) -> Iterator[tuple[str, bool, str]]
     project = context.project
     marks = list_marks(context, "accessories")
     if any(project.get(("accessories", mark, "kind")) == "starter" for mark in marks):
+        barrier = _has_barrier(context, ())
         for face in list_marks(context, "elevations"):
             if project.is_given(("elevations", face, "grade_clearance")):
-                yield "lower_edge", _has_barrier(context, ()), face
+                yield "lower_edge", barrier, face
 
 
 def _has_barrier(context: DocumentContext, elevation: tuple[str, ...]) -> bool:

@@ -75,7 +75,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _list_waiting(context: DocumentContext, mark: str) -> Iterator[str]:
     """The rules that a wall waits for, and those whose document it waits for; some clauses by themselves."""
     yield from list_undecided(context, mark)
-    if mark in list_unconfirmed(context) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
+    if mark in context.remember(list_unconfirmed) and context.judgment.walls[mark].verdict is Verdict.NOT_YET_KNOWN:
         yield _BEHIND
     for entry in list_deciding(context, mark):
         yield entry.name if entry.name == BARRIER else entry.code if entry.code in _APART else entry.code[:6]

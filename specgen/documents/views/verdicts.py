@@ -24,7 +24,7 @@ def set_verdicts(context: DocumentContext, where: str) -> TableView:
         (mark, describe_build_up(context, mark), SAID[judged.verdict], _tell_exceptions(context, mark, judged, where))
         for mark, judged in context.judgment.walls.items()
     )
-    return TableView(("Wall", "Build-up", "Suitable for finish", "Exceptions and open points"), lines, (8, 28, 14, 50))
+    return TableView(("Wall", "Build-up", "Suitable for finish", "Exceptions and open items"), lines, (8, 28, 14, 50))
 
 
 def _tell_exceptions(context: DocumentContext, mark: str, judged: WallJudgment, where: str) -> str:

@@ -110,7 +110,7 @@ def cold_nights(month: Month, project: Description) -> Violations:
     basis="practice",
     remedy=(
         "Enclose the mockup in a heated tent with exhaust, from the first coat to the end of drying of the last. Heat "
-        "by an indirect-fired or electric heater clear of board and cloth, with carbon monoxide alarm and extinguisher."
+        "by an indirect, vented heater clear of board and cloth, with carbon monoxide alarm and extinguisher."
     ),
 )
 def cold_mockup(project: Description) -> Violations:
