@@ -145,11 +145,11 @@ def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
-    """Notes on what is left out of a letterhead; raises Refused if it is unusable or no Word document is built."""
+    """Notes on what is left out of a letterhead; raises Refused if it is unusable or nothing built shows it."""
     if letterhead is None:
         return ()
-    if "docx" not in formats:
-        raise refuse("a letterhead is given and no Word document is written", "add docx to --formats")
+    if not {"docx", "pdf"} & set(formats):
+        raise refuse("a letterhead is given and neither Word nor PDF is written", "add docx or pdf to --formats")
     from specgen.formats.docx.letterhead import read_letterhead
 
     return read_letterhead(letterhead).notes

@@ -18,7 +18,7 @@ LINES = (
     "Penetration PN1 | open joints around the collar | renew the joint",
     "3. Later than 72 h after its last coat, clean and abrade the gloss per IN3 before recoating.",
     "Color C1 | sample board 2, manufacturer’s No. 4107; angles, degrees: 15, 45, 110 | ____",
-    "Gloss in reserve | 12% of the quantity of all coats, boxed, resealed, and labeled; no frost;"
+    "Gloss in reserve | 12% of the quantity of all coats, boxed, resealed, and labeled; stored at a minimum of 45 °F;"
     " shelf life 9 months | ____",
     "S1 | Sealant 61, light gray | J1 to J5, PN1 | tinted primer; frames, flashing, collar | LT2, TR7, TR10",
     "Gloss | 62 ± 5 gloss units at 60 degrees | ____",

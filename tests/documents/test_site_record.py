@@ -33,7 +33,7 @@ LINES = (
     "Limit | boards, base coat | min. 40 °F | – | min. 40 °F | max. 75% | wall min. 5 °F above | – | – | –"
     " | no rain; no frost in 24 h | min. 40 °F | none | go: all met",
     "Limit | WRB | min. 40 °F | – | min. 40 °F | – | – | – | – | – | no rain | min. 40 °F | none | go: all met",
-    "Limit | sealant | – | – | 50 °F to 80 °F | – | – | – | – | – | no rain | – | – | go: all met",
+    "Limit | sealant | – | – | 50 °F to 80 °F | – | – | – | – | – | no rain | – | none | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Tinted primer (Hold Point 10) | 16 h; meter maximum 12 | ____ | ____ | ____ | ( ) yes | ( ) yes"

@@ -51,7 +51,9 @@ def _coats(context: DocumentContext) -> Iterator[Row]:
             told,
             Blank(f"Batch, cup time, and water of {coat}", field=f"form.batch.{coat}"),
         )
-        kept: list[Any] = [reserve, " of the quantity of all coats, boxed, resealed, and labeled; no frost"]
+        kept: list[Any] = [reserve, " of the quantity of all coats, boxed, resealed, and labeled"]
+        least = context.display((coat, "least_storage_temperature"))
+        kept += ["; no frost"] if least.open else ["; stored at a minimum of ", least]
         kept += [] if months.open else ["; shelf life ", months]
         place = Blank(f"Place of the reserve of {coat}", field=f"form.reserve.{coat}")
         yield f"{coat.capitalize()} in reserve", kept, place
@@ -60,6 +62,7 @@ def _coats(context: DocumentContext) -> Iterator[Row]:
 def _records() -> Iterator[Row]:
     yield (
         "Records",
-        "Form D10 with accepted settings, site record D12, panel and joint lists D07, data and safety data sheets",
+        "Form D10 with accepted settings, site record D12, releases and viewings D11, panel and joint lists D07, data "
+        "and safety data sheets",
         Blank("Place of the records", field="form.place_of_records"),
     )

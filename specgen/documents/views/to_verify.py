@@ -34,8 +34,6 @@ METHODS = "Methods: "
 _KINDS = (("Method of ", METHODS), ("Basis of ", "Applies as cited in: "))
 _SIDE = re.compile(r"(?P<side>[Mm]inimum|[Mm]aximum) (?P<of>.+)")
 LONGEST = 130
-# What the checks of the code rest on is settled before anybody reviews them.
-_EARLIER = {"engineer": ", before submittal"}
 
 
 @dataclass
@@ -203,11 +201,7 @@ def tell_verifiers(context: DocumentContext) -> str:
     for role, text, _ in entries:
         if text not in (name_role(role), CONTRACT):
             texts.setdefault(role, {})[_shorten(text).partition(",")[0]] = None
-    told = [
-        f"{tell_party(context, role)} verifies {' and '.join(texts[role])}{_EARLIER.get(role, '')}"
-        for role in texts
-        if role != APPLICATOR
-    ]
+    told = [f"{tell_party(context, role)} verifies {' and '.join(texts[role])}" for role in texts if role != APPLICATOR]
     if APPLICATOR in texts:
         told.append(f"{tell_party(context, APPLICATOR)} verifies the {'other' if told else 'published'} texts")
     if any(text == CONTRACT for _, text, _ in entries):

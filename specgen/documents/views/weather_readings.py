@@ -52,7 +52,7 @@ def _limits(context: DocumentContext) -> list[tuple[Any, ...]]:
         _limit(context, "smoothing", coats, humidity, rain),
         _limit(context, "boards, base coat", boards, humidity, rain, now=["no rain; no frost in ", frost]),
         *_limits_of_barrier(context, rain),
-        *_limits_of_sealant(context),
+        *_limits_of_sealant(context, rain),
     ]
 
 
@@ -70,7 +70,7 @@ def _limits_of_barrier(context: DocumentContext, rain: str) -> Iterator[tuple[An
         yield ("Limit", "WRB", cell, _ANY, cell, *(_ANY,) * 5, "no rain", cell, rain, "go: all met")
 
 
-def _limits_of_sealant(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
+def _limits_of_sealant(context: DocumentContext, rain: str) -> Iterator[tuple[Any, ...]]:
     """The temperatures that the widths of the joints are computed for, the narrowest where joints differ."""
     joints = list_marks(context, "joints")
     low, high = (
@@ -79,7 +79,7 @@ def _limits_of_sealant(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
     if joints:
         span = [take_stricter(True, *low), " to ", take_stricter(False, *high)]
         cell = "as computed" if any(getattr(part, "open", False) for part in span) else span
-        yield ("Limit", "sealant", _ANY, _ANY, cell, *(_ANY,) * 5, "no rain", _ANY, _ANY, "go: all met")
+        yield ("Limit", "sealant", _ANY, _ANY, cell, *(_ANY,) * 5, "no rain", _ANY, rain, "go: all met")
 
 
 def _limit(

@@ -109,7 +109,7 @@ def cold_nights(month: Month, project: Description) -> Violations:
     at="mockup.planned_on",
     basis="practice",
     remedy=(
-        "Enclose the mockup in a heated tent with exhaust, from the first coat to the end of drying of the last. Heat "
+        "Enclose the mockup in a heated tent with exhaust, from the first smoothing coat until the gloss is dry. Heat "
         "by an indirect, vented heater clear of board and cloth, with carbon monoxide alarm and extinguisher."
     ),
 )
