@@ -23,7 +23,7 @@ from tests.bench.many import bare_walls, lay_out, many_of, whole_again, whole_wa
 MOST, FEW = 2.5, 60
 SMALL = (4, 8, 16)
 # A table of few rows is kept on one page and so looked at more closely: what looks at it grows by steps, up and down.
-BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/docx/keeping.py")
+BY_STEPS = ("documents/columns.py", "documents/plain_text.py", "formats/keeping.py")
 
 
 def _count_calls(work: Callable[[], object]) -> Counter[CodeType]:

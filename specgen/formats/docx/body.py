@@ -8,13 +8,13 @@ from specgen.documents.plain_text import plain_text
 from specgen.formats.docx.change_mark import mark_changed
 from specgen.formats.docx.contents import render_contents
 from specgen.formats.docx.front import render_boxes, render_title_block
-from specgen.formats.docx.keeping import list_kept
 from specgen.formats.docx.legend import render_legend
 from specgen.formats.docx.letterhead import Letterhead
 from specgen.formats.docx.picture import Pictures
 from specgen.formats.docx.writer import KEEP, Rows, Writer
 from specgen.formats.equation import omml
 from specgen.formats.equation.expression import build_lines
+from specgen.formats.keeping import list_kept
 from specgen.model.block import (
     END_OF_SECTION,
     Article,

@@ -7,11 +7,11 @@ from itertools import count
 
 from specgen.documents.no_break import NO_BREAK, keep_together, keep_words
 from specgen.documents.plain_text import plain_text
-from specgen.formats.docx.keeping import list_kept_rows
 from specgen.formats.docx.letterhead import Letterhead
 from specgen.formats.docx.run_text import render_text
 from specgen.formats.docx.symbol import split_symbol
 from specgen.formats.equation import omml
+from specgen.formats.keeping import list_kept_rows
 from specgen.formats.xml_text import quote
 from specgen.model.block import (
     Article,

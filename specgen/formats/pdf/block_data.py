@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import Any
 
 from specgen.documents.plain_text import plain_text
-from specgen.formats.docx.keeping import is_whole, list_kept
+from specgen.formats.keeping import is_whole, list_kept
 from specgen.formats.pdf.column_data import find_narrow
 from specgen.formats.pdf.equation_data import describe_equation
 from specgen.formats.pdf.line_data import Line, describe_line, describe_words

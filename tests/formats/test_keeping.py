@@ -4,7 +4,7 @@ from typing import Literal
 
 import pytest
 
-from specgen.formats.docx.keeping import list_kept, list_kept_rows
+from specgen.formats.keeping import list_kept, list_kept_rows
 from specgen.model.block import (
     Article,
     Blank,
