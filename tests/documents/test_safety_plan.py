@@ -34,7 +34,7 @@ CLAUSES = (
     "1926.451(h)",
     "1926.103 and 1910.134",
     "1926.59 and 1910.1200",
-    "1926.102(a)(1)",
+    "1926.95(a); 1926.102(a)(1)",
     "1926.302(b)(4)",
     "1926.1153",
     "–",
@@ -51,14 +51,14 @@ def test_each_measure_cites_its_clause_and_names_a_person() -> None:
     assert {row[3] for row in rows} == {"T. Underbough"}
     hazards = [row[0] for row in rows if row[0]]
     assert hazards == [
-        *("Access", "Fall", "Spray health", "Dust", "Silica", "Air pressure", "Overspray", "Heat"),
+        *("Access", "Fall", "Spray health", "Dust", "Silica", "Air pressure", "Overspray", "Heat", "Heated tent"),
     ]
 
 
 # The example as its files have it.
 SAID = (
     "Erect frame scaffold 24 ft high on a base of 7 ft, any tie in an opening.",
-    "E1 South face, E2 West face: Hang the shade cloth per signed design CL1 alone.",
+    "E1 South face, E2 West face: Hang the shade cloth only per signed design CL1.",
     "Climb by ladder or stair tower, never by cross braces.",
     "Roof edges at RE1, RB1, PA1, PA2, PA3: guardrails or personal fall arrest at 6 ft or more above a lower level.",
     "Platform edge 14 in from the face; guardrail at the wall side.",

@@ -22,10 +22,10 @@ LINES = (
     " | Compressor; gun inlet, psi | minimum 80 psi; minimum 36 psi | ____; ____",
     "Atomizing pressure, psi | accepted ____; first 40 psi | ____ | Fluid pressure, psi | accepted ____ | ____",
     "Stream length, in | accepted ____; first 8 in | ____ | Gun to wall, in | 18 in to 24 in | ____",
-    "Limit, primer | one for each face, or boxed | CUP-7 | bring to 77 °F | record | within 11%, else repeat"
+    "Limit, primer | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 8%"
     " | 27 s to 33 s | 60 mesh | –",
-    "Limit, gloss | one for each face, or boxed | CUP-7 | bring to 77 °F | record | within 11%, else repeat"
+    "Limit, gloss | one for each face, or boxed | CUP-7 | record | bring to 77 °F | record | within 11%, else repeat"
     " | same in each pail | maximum 6%"
     " | 27 s to 33 s | 60 mesh | –",
     "Limit | primer, gloss | min. 50 °F | not in sun | 50 °F to 90 °F | max. 75% | wall min. 5 °F above | max. 8 mph"
@@ -36,7 +36,7 @@ LINES = (
     "Limit | sealant | – | – | 50 °F to 80 °F | – | – | – | – | – | no rain | – | none | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
-    "Tinted primer (Hold Point 10) | 16 h; meter maximum 12 | ____ | ____ | ____ | ( ) yes | ( ) yes"
+    "Tinted primer (Hold Point 10) | 16 h; meter maximum 12; gloss within 168 h | ____ | ____ | ____ | ( ) yes | ( ) yes"
     " | ____ | ____ | ____ | ____",
     "Date | ____ | Instruments | AT-1, ST-1, HY-1, WM-1",
 )

@@ -16,8 +16,24 @@ from specgen.documents.numbering import UNSET_LIMIT
 from specgen.model.block import Blank, CheckBox, Text
 
 UNITS = {
-    "ip": {"temperature": "°F", "speed": "mph", "length": "in", "pressure": "psi", "volume": "fl oz", "film": "mils"},
-    "si": {"temperature": "°C", "speed": "m/s", "length": "mm", "pressure": "kPa", "volume": "mL", "film": "µm"},
+    "ip": {
+        "temperature": "°F",
+        "speed": "mph",
+        "length": "in",
+        "pressure": "psi",
+        "volume": "fl oz",
+        "pail": "gal",
+        "film": "mils",
+    },
+    "si": {
+        "temperature": "°C",
+        "speed": "m/s",
+        "length": "mm",
+        "pressure": "kPa",
+        "volume": "mL",
+        "pail": "L",
+        "film": "µm",
+    },
 }
 _GAP = Text("  ")
 # So many boxes of a choice stand on a form; of more members the mark is written in.

@@ -49,6 +49,9 @@ def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...
     moisture = context.display(("primer", "release_moisture"))
     if page.name == "primer" and not moisture.open:
         least = [*least, "; meter maximum ", moisture]
+    recoat = context.display(("primer", "most_recoat_hours"))
+    if page.name == "primer" and not recoat.open:
+        least = [*least, "; gloss within ", recoat]
     return (f"{title} (Hold Point {hold})" if hold else title, least, *_blanks(page))
 
 

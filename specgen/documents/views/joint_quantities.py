@@ -75,7 +75,7 @@ def _sealants(context: DocumentContext) -> Iterator[Entry]:
             if isinstance(volume, Quantity):
                 total = volume if total is None else total + volume
         if total is not None and len(sizes) > 1:
-            yield ["Sealant ", name], "all sizes", tell_volume(context, total), "–"
+            yield ["Sealant ", name], "all sizes", tell_volume(context, total), first_marks(joints)
 
 
 def _rods(context: DocumentContext) -> Iterator[Entry]:

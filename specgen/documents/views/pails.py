@@ -21,6 +21,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Pail",
         "Batch",
         "Cup",
+        f"Size, {unit['pail']}",
         f"Material, {unit['temperature']}",
         "Before water, s",
         "Again, s",
@@ -31,7 +32,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         "Initials",
     )
     lines = (*(_limits(context, coat) for coat in ("primer", "gloss")), *map(_pail, range(1, _PAILS + 1)))
-    return TableView(header, lines, (8, 11, 9, 9, 8, 8, 9, 10, 10, 9, 9))
+    return TableView(header, lines, (7, 9, 8, 7, 9, 8, 8, 8, 11, 9, 9, 7))
 
 
 def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
@@ -44,6 +45,7 @@ def _limits(context: DocumentContext, coat: str) -> tuple[Any, ...]:
         f"Limit, {coat}",
         "one for each face, or boxed",
         "".join(_name_cups(context, coat)),
+        _RECORDED,
         ["bring to ", context.limit("cup.temperature")],
         _RECORDED,
         ["within ", context.limit("cup.one_operator"), ", else repeat"],
@@ -71,6 +73,7 @@ def _pail(number: int) -> tuple[Any, ...]:
         ("Pail", "log.pail"),
         ("Batch", "log.batch"),
         ("Cup", "log.cup"),
+        ("Material in the pail", "form.material"),
         ("Material temperature", "log.material_temperature"),
         ("Cup time before water", "log.cup_time_before_water"),
         ("Second cup time before water", "form.cup_time_again"),

@@ -14,7 +14,7 @@ _LISTED = 8  # so many places are named
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
     """One row for each part of the wall."""
-    return TableView(("Look at", "For", "Measure"), tuple(_lines(context)), (34, 33, 33))
+    return TableView(("Inspect", "For", "Measure"), tuple(_lines(context)), (34, 33, 33))
 
 
 def _lines(context: DocumentContext) -> Iterator[tuple[Any, ...]]:
