@@ -36,8 +36,8 @@ LINES = (
     "Limit | sealant | – | – | 50 °F to 80 °F | – | – | – | – | – | no rain | – | none | go: all met",
     "Water-resistive barrier: wall W1 (Hold Point 3) | 24 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
     "Insulation boards | 36 h | ____ | ____ | – | – | – | ____ | ____ | ____ | ____",
-    "Tinted primer (Hold Point 10) | 16 h; meter maximum 12; gloss within 168 h | ____ | ____ | ____ | ( ) yes | ( ) yes"
-    " | ____ | ____ | ____ | ____",
+    "Tinted primer (Hold Point 10) | 16 h; meter maximum 12; gloss within 168 h | ____ | ____ | ____ | ( ) yes"
+    " | ( ) yes | ____ | ____ | ____ | ____",
     "Date | ____ | Instruments | AT-1, ST-1, HY-1, WM-1",
 )
 
