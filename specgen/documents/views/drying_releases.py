@@ -29,7 +29,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     taken = [page for page in pages if _dries(context, page)]
     lines = tuple(_line(context, page, holds[page.name]) for page in taken)
     header = ("Step", "Minimum", "Finished at", "Hours", "Meter", "Dry", "Even", "Faults", "Date", "Time", "By")
-    return TableView(header, lines, (24, 14, 9, 7, 7, 6, 6, 8, 6, 6, 7))
+    return TableView(header, lines, (26, 20, 8, 6, 6, 6, 6, 6, 6, 5, 5))
 
 
 def _dries(context: DocumentContext, page: StepPage) -> bool:

@@ -20,4 +20,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
             make_blank("Sheet number", "form.sheet", "d"),
         ),
     )
-    return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (11, 55, 10, 24))
+    return TableView(("Sheet", "Entry", "Sheet", "Entry"), lines, (15, 55, 10, 20))

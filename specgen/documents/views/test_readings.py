@@ -21,7 +21,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     empty = ("",) * 5
     lines = tuple((*left, *right) for left, right in zip_longest(cells[:half], cells[half:], fillvalue=empty))
     header = ("Test", "Place", "Readings, mean", "Result", "By, date") * 2
-    return TableView(header, lines, (13, 7, 15, 7, 8) * 2)
+    return TableView(header, lines, (16, 6, 13, 7, 8) * 2)
 
 
 def _list_read(context: DocumentContext, composer: Composer) -> Iterator[FieldTest]:
