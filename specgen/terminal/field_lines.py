@@ -74,11 +74,9 @@ def _comment(field: Field, units: str) -> Iterator[str]:
 
 
 def _ask(field: Field, units: str) -> str:
-    """The question of a field without the form of its answer, which follows; its name, where that asks as much."""
-    if not field.asks or field.values or ": " in field.asks or figures_asked(field.asks):
-        return field.label
+    """The question of a field without the form of its answer, which follows; its name, where none is asked."""
     question, sign, _ = tell_in(field.asks, units).partition("?")
-    return question + sign
+    return question + sign if sign and not field.values and not figures_asked(field.asks) else field.label
 
 
 def _shorten_condition(field: Field) -> str:
