@@ -19,7 +19,10 @@ class Addition:
 
 @dataclass(frozen=True, slots=True)
 class Added:
-    """A value that was written: its path, its line in the edited file, from 1, and its text as it stands there."""
+    """A value that was written: its path, its line in the edited file, from 1, and its text as it was typed.
+
+    The line is 0 for a key without a value that belongs into braces: a comment behind those tells of it.
+    """
 
     path: Path
     line: int

@@ -8,7 +8,23 @@ from specgen.editing.planning import value_at
 from specgen.editing.values import read_typed
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused
-from specgen.reading.positions import TBD, Text
+from specgen.reading.positions import TBD, Text, parse_text
+
+
+def read_clean(source: bytes, shown: str) -> Text:
+    """The content of a file; raises Refused for every fault that makes its text ambiguous."""
+    text = parse_text(source, shown)
+    if text.problems:
+        raise Refused(*text.problems)
+    return text
+
+
+def read_edited(source: bytes, shown: str) -> Text:
+    """The content of a file after an edit; raises Refused where that has made it no YAML, which no file may become."""
+    try:
+        return read_clean(source, shown)
+    except Refused:
+        raise _refuse(shown, (), None) from None
 
 
 def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], schema: Schema) -> tuple[str, ...]:
@@ -20,8 +36,8 @@ def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], sche
             raise _refuse(after.file, path, addition)
     old, new = dict(_leaves(before.data, ())), dict(_leaves(after.data, ()))
     lost = [path for path, value in old.items() if value is not TBD and not _is_kept(path, value, new, taken)]
-    if after.problems or lost:
-        raise _refuse(after.file, (*lost, ())[0], None)
+    if lost:
+        raise _refuse(after.file, lost[0], None)
     written = {(after.places[path].line, after.places[path].column): path for path in taken}
     remarks = []
     for path in (path for path, value in new.items() if path not in taken and old.get(path, TBD) is not value):
@@ -57,3 +73,10 @@ def _leaves(data: Any, path: Path) -> Iterator[tuple[Path, Any]]:
 def _refuse(file: str, path: Path, addition: Addition | None) -> Refused:
     hint = f"write {path[-1]}: {addition.text} there by hand" if addition else "write the new values there by hand"
     return Refused(Problem("nothing was changed: a value cannot be put here safely", hint, dotted_path(path), file))
+
+
+def check_replaced(before: Text, after: Text, path: Path, value: str) -> None:
+    """Raise Refused where an edit has changed more or less than the value at a path."""
+    old, new = dict(_leaves(before.data, ())), dict(_leaves(after.data, ()))
+    if new != old | {path: value}:
+        raise _refuse(after.file, path, Addition(path, value))
