@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from specgen.model.field import Field, Node, Schema
+from specgen.reading.side_files import BESIDE, SIDE_FILES
 from specgen.terminal.field_lines import MARKS, format_comment, format_field_lines
 from specgen.terminal.starter_words import ABOUT, MAY, project_head, side_head, tell_side_file
 
@@ -14,7 +15,6 @@ PURPOSES = {
     "work": "work_submittal",
     "closeout": "closeout",
 }
-SIDE_FILES = ("firm", "coating_system")
 _STAGES = tuple(PURPOSES)
 _OPTIONAL = "optional"
 _VERSION = ("format",)
@@ -50,13 +50,12 @@ def format_starter(schema: Schema, stage: str, units: str) -> str:
 
 def format_side_starter(schema: Schema, home: str, units: str) -> str:
     """The text of a firm file or a coating system file; its documents and, in a firm file, its crews are offered."""
-    beside = ("attachments", "crews") if home == "firm" else ("attachments",)
 
     def asks(field: Field) -> bool:
         return field.path == _VERSION or (field.home == home and field.ring != _OPTIONAL and not field.default)
 
     def offers(field: Field) -> bool:
-        return field.home == home or field.path[0] in beside
+        return field.home == home or field.path[0] in BESIDE[home]
 
     return _format(schema, side_head(home, units), _Choice(asks, offers, {_VERSION: "1"}, units))
 
