@@ -48,15 +48,12 @@ def write_comment(comment: str, column: int) -> Iterator[str]:
 
 
 def _write_item(new: Section | Addition, node: Node, column: int, step: int) -> Iterator[str]:
-    """The lines of one new entry of a list; its sign stands before its first key."""
+    """The lines of one new entry of a list; its sign stands before its first key, or above the comment of that."""
     assert isinstance(new, Section)
-    begun = False
-    for line in write_lines(new, node, column + 2, step):
-        if begun or line.lstrip().startswith("#"):
-            yield line
-        else:
-            begun = True
-            yield f"{line[:column]}- {line[column + 2 :]}"
+    first, *rest = write_lines(new, node, column + 2, step)
+    commented = first.lstrip().startswith("#")
+    yield f"{' ' * column}-" if commented else f"{first[:column]}- {first[column + 2 :]}"
+    yield from [first, *rest] if commented else rest
 
 
 def write_braces(new: Section, node: Node) -> str:

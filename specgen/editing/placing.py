@@ -4,7 +4,6 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from specgen.editing.edit import Addition
 from specgen.editing.line_starts import LineStarts
 from specgen.editing.lines import (
     STEP,
@@ -17,7 +16,7 @@ from specgen.editing.lines import (
     write_pair,
 )
 from specgen.editing.outline import Spot, is_merge
-from specgen.editing.planning import Fill, Growth
+from specgen.editing.planning import Fill, Growth, Section
 from specgen.editing.values import write_value
 
 _BLANK = re.compile(r"^[ \t]*$", re.MULTILINE)
@@ -73,7 +72,7 @@ class Placer:
         """One new key of a section in lines."""
         spot, value = growth.spot, growth.new.keys[name]
         lines = [*write_pair(name, value, below(growth.node, name), spot.column, self.step(growth))]
-        apart = [""] if self.spaced and not growth.path and not isinstance(value, Addition) else []
+        apart = [""] if not growth.path and (value.comment or self.spaced and isinstance(value, Section)) else []
         last, first = find_neighbor(growth, name), spot.pairs[0]
         if last is None and self.opens_line(first[0]):
             return self.above_comments(first[0], len(growth.path), [*lines, *apart])

@@ -16,7 +16,7 @@ _WORDED = {"text", "file", "reference", "choice"}
 
 def write_value(field: Field, text: str, flow: bool) -> str:
     """The text of a value of a field, for a section in braces where `flow` says so."""
-    if field.kind == "list":
+    if field.kind == "list" and text:
         kind = field.of or "text"
         return f"[{', '.join(_write(entry, kind, True) for entry in split_list(text))}]"
     return _write(text, field.kind, flow)
