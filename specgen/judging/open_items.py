@@ -34,7 +34,7 @@ def open_items(project: Project, waiting: Iterable[NotJudged], look: Look) -> li
     for field in project.schema.fields.values():
         if field.ring == "optional" or field.home == "record":
             continue
-        for path in _find_absent(project, field):
+        for path in find_absent(project, field):
             if path not in items and applicable(project, path, look):
                 items[path] = _item(project, field, path, tuple(held[dotted_path(path)]))
     for path in project.unmet:
@@ -44,7 +44,7 @@ def open_items(project: Project, waiting: Iterable[NotJudged], look: Look) -> li
     return list(items.values())
 
 
-def _find_absent(project: Project, field: Field) -> Iterator[Path]:
+def find_absent(project: Project, field: Field) -> Iterator[Path]:
     """The paths of a field without a value, or the absent collection it belongs to."""
     paths: list[Path] = [()]
     for name in field.path:

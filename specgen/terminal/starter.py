@@ -112,12 +112,26 @@ def _lines(node: Node, name: str, indent: int, choice: _Choice) -> list[str]:
 
 def _field(field: Field, name: str, indent: int, choice: _Choice) -> list[str]:
     """A field and its empty key, or the value that the starter gives; for a side file how its own starter is made."""
-    *comment, key = format_field_lines(field, name, indent, choice.units)
-    if field.path == _VERSION:
-        return [f"{key} {choice.given[_VERSION]}"]
+    key = f"{' ' * indent}{name}: {choice.given.get(field.path, '')}".rstrip()
+    return [key] if field.path == _VERSION else [*_comment(field, name, indent, choice.units), key]
+
+
+def _comment(field: Field, name: str, indent: int, units: str) -> list[str]:
+    """The comment over a field; over one that names a side file, how that one is begun."""
     if field.path[0] in SIDE_FILES:
-        return [*format_comment(tell_side_file(name, field.example), indent), key]
-    return [*comment, f"{key} {choice.given.get(field.path, '')}".rstrip()]
+        return format_comment(tell_side_file(name, field.example), indent)
+    return format_field_lines(field, name, indent, units)[:-1]
+
+
+def tell_made(node: Node, path: Path) -> list[str]:
+    """The comment over a section or collection at a path, without its blanks and signs."""
+    indent = _STEP * (len(path) - 1)
+    return [line[indent + 2 :] for line in format_comment(_about(node, path[-1]), indent)]
+
+
+def tell_empty_field(field: Field, name: str, indent: int, units: str) -> list[str]:
+    """The comment over an empty field that stands `indent` blanks in, without its blanks and signs."""
+    return [line[indent + 2 :] for line in _comment(field, name, indent, units)]
 
 
 def _section(node: Node, indent: int, choice: _Choice) -> list[str]:
@@ -144,7 +158,7 @@ def _offer(node: Node, name: str, indent: int, choice: _Choice) -> list[str]:
 
 
 def _about(node: Node, name: str) -> tuple[str, ...]:
-    """The words over a section or collection."""
+    """The words over a section or collection, each a comment."""
     entry = node.collection
     if entry is None:
         return (ABOUT[name],) if name in ABOUT else ()
