@@ -28,6 +28,7 @@ LAYERS = (
     "terminal",
     "documents",
     "formats",
+    "asking",
     "output",
     "pipeline",
     "building",
