@@ -12,7 +12,7 @@ from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code, find_field
 from specgen.judging.registry import load_rules
-from specgen.model.field import Field, dotted_path, matches
+from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.finding import Severity, Verdict
 
 # Answered before anybody disturbs an existing wall.
@@ -139,20 +139,40 @@ def list_asked(context: DocumentContext) -> list[Asked]:
     return context.remember(_gather_asked)
 
 
+def list_held(context: DocumentContext) -> list[Asked]:
+    """The values that stand in a document still pending, and are asked of its party by the name of that document."""
+    held = _list_held(context)
+    return [entry for entry in context.remember(_gather_values) if _is_held(context, entry.path, held)]
+
+
 def _gather_asked(context: DocumentContext) -> list[Asked]:
-    pending = list_pending(context)
-    held = [pattern for entry in pending for pattern in _HELD_BY.get(entry.code, ())]
+    held = _list_held(context)
+    found = [entry for entry in context.remember(_gather_values) if not _is_held(context, entry.path, held)]
+    owed = [(entry.party, entry.order, entry.before) for entry in found]
+    owed += [(document.owed_by, *sort_document(context, document)) for document in list_pending(context)]
+    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
+    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
+    return _ask_names(context, found, owed)
+
+
+def _gather_values(context: DocumentContext) -> list[Asked]:
     stages = _find_stages(context)
     found = []
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
-        if field is not None and path not in _ASKED_APART and not any(matches(one, field.path) for one in held):
+        if field is not None and path not in _ASKED_APART:
             found.append(Asked(path, field.owed_by, *stages.find(path, field)))
-    owed = [(entry.party, entry.order, entry.before) for entry in found]
-    owed += [(document.owed_by, *sort_document(context, document)) for document in pending]
-    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
-    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
-    return _ask_names(context, found, owed)
+    return found
+
+
+def _list_held(context: DocumentContext) -> list[Path]:
+    """The patterns of the fields that the pending documents hold."""
+    return [pattern for entry in list_pending(context) for pattern in _HELD_BY.get(entry.code, ())]
+
+
+def _is_held(context: DocumentContext, path: str, held: list[Path]) -> bool:
+    field = find_field(context, path)
+    return field is not None and any(matches(one, field.path) for one in held)
 
 
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:

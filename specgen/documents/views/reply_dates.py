@@ -1,5 +1,7 @@
 """The date by which each stage has its answers: the project's own, or a blank."""
 
+import datetime
+
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.views._asked import SUBMITTAL
@@ -27,13 +29,19 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     heads = ("Needed before", *(f"{stage[:1].upper()}{stage[1:]}" for stage in told))
     share = (100 - _HEAD) // len(told)
     widths = (100 - share * len(told), *([share] * len(told)))
-    return TableView(heads, (("Reply by", *(_find_date(context, stage) for stage in told)),), widths)
+    return TableView(heads, (("Reply by", *(_tell_date(context, stage) for stage in told)),), widths)
 
 
-def _find_date(context: DocumentContext, stage: str) -> object:
-    """The date of a stage; a blank where the project gives none, or none after this draft."""
+def find_date(context: DocumentContext, stage: str) -> datetime.date | None:
+    """The date of a stage; None where the project gives none, or none after this draft."""
     path = _DATES.get(stage)
     given, drafted = context.project.get(path) if path else None, context.project.get(("package", "date"))
-    if path and given is not None and (drafted is None or given > drafted):
-        return context.display(path)
-    return Blank(f"Reply by, before {stage}", "date")
+    dated = isinstance(given, datetime.date) and (drafted is None or given > drafted)
+    return given if dated else None
+
+
+def _tell_date(context: DocumentContext, stage: str) -> object:
+    """The date of a stage as it prints, or a blank."""
+    if find_date(context, stage) is None:
+        return Blank(f"Reply by, before {stage}", "date")
+    return context.display(_DATES[stage])
