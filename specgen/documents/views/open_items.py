@@ -8,7 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.views._asked import DECISION, SUBMITTAL, list_asked, list_held
+from specgen.documents.views._asked import DECISION, SUBMITTAL, find_last, list_asked, list_held
 from specgen.documents.views._requests import DOCUMENTS, Request, find_held, list_requests, propose, say
 from specgen.model.block import CheckBox
 
@@ -66,6 +66,11 @@ def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
         for one in every
         if schema.field_at(tuple(one.path.split("."))) is not None
     )
+
+
+def is_needed(context: DocumentContext, order: int, stage: str) -> bool:
+    """Whether what is needed before the work of this order is needed at a stage: `verdict`, `mockup`, and so on."""
+    return order <= find_last(context, stage)
 
 
 def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:

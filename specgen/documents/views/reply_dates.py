@@ -4,18 +4,20 @@ import datetime
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.views._asked import SUBMITTAL
+from specgen.documents.views._asked import START, SUBMITTAL, find_last
 from specgen.documents.views._requests import list_requests
 from specgen.model.block import Blank
 from specgen.model.field import Path
 
+# The order of what is needed before the package goes in.
+BEFORE_SUBMITTAL = SUBMITTAL[0]
 _LATER = "each later step"
 _HEAD = 15
 # The field that dates a stage.
 _DATES: dict[str, Path] = {
     SUBMITTAL[1]: ("schedule", "submit_on"),
     "mockup": ("mockup", "planned_on"),
-    "start of work": ("schedule", "work_start"),
+    START[1]: ("schedule", "work_start"),
 }
 
 
@@ -38,6 +40,13 @@ def find_date(context: DocumentContext, stage: str) -> datetime.date | None:
     given, drafted = context.project.get(path) if path else None, context.project.get(("package", "date"))
     dated = isinstance(given, datetime.date) and (drafted is None or given > drafted)
     return given if dated else None
+
+
+def list_dates(context: DocumentContext) -> tuple[tuple[int, datetime.date], ...]:
+    """The dates of the stages that have one, each behind the order of its stage."""
+    orders = {SUBMITTAL[1]: BEFORE_SUBMITTAL, "mockup": find_last(context, "mockup"), START[1]: START[0]}
+    dated = ((order, find_date(context, stage)) for stage, order in orders.items())
+    return tuple((order, date) for order, date in dated if date is not None)
 
 
 def _tell_date(context: DocumentContext, stage: str) -> object:
