@@ -28,15 +28,15 @@ _FORMS = {
 }
 _SEVERAL = "comma between"
 # Behind one of these the name of what a label counts has ended: `coats of primer`.
-_ENDS = re.compile(r" (?:of|in|on|at|to|for|from|with|per|the|without|behind|spraying) ")
+_ENDS = re.compile(r" (?:of|in|on|at|to|for|from|with|per|above|below|between|required) ")
 _ASKING = re.compile(r"(?:Who|Which|What|How|When|Where|Why|Is|Are|Does|Do|Has|Have|Was|Were) ")
 
 
 def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> str:
-    """`Wall W1 (South face): What is the flame spread index of the board?`; with the figure that holds until then."""
+    """`Wall W1 (South face): What is the flame spread index of the board?`; with the figure proposed."""
     asked = fill_figures(context.tell(field.asks), context.figure) or ask_by_label(field)
     member = _tell_member(context, field, path)
-    confirm = f" {proposed} holds until answered: confirm or correct." if proposed else ""
+    confirm = f" Proposed: {proposed}; write it to confirm, or correct it." if proposed else ""
     return f"{member}: {asked}{confirm}" if member else f"{asked}{confirm}"
 
 
@@ -49,6 +49,8 @@ def ask_by_label(field: Field) -> str:
         return f"{label}: yes or no?"
     if field.kind in ("list", "reference"):
         return f"{label}: which?"
+    if field.kind == "bearing":
+        return f"{label}: which way?"
     if field.kind == "date":
         return f"What is the {lower}?" if "date" in lower else f"{label}: which date?"
     if field.kind in ("integer", "number") and lower.startswith("number of "):

@@ -83,7 +83,10 @@ def _is_asked(context: DocumentContext, value: OpenValue) -> bool:
     field = context.project.schema.field_at(path)
     if field is None or field.home == "record" or path[:2] == _SIGNED:
         return False
-    return context.project.applies(path) or value.path in {item.path for item in context.judgment.open_items}
+    # The name of a party that owes something is asked for whoever else may need it.
+    if path[0] == "parties" or context.project.applies(path):
+        return True
+    return value.path in {item.path for item in context.judgment.open_items}
 
 
 def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
