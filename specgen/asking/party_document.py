@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from specgen.asking.questions import PartySheet, Question, Wanted
 from specgen.documents.context import DocumentContext
 from specgen.documents.document import facts
+from specgen.documents.marks import tell_marks
 from specgen.documents.numbering import number_blocks
 from specgen.model.block import Blank, Block, CheckBox, Document, Emphasis, Inlines, Paragraph, Part, Table, Text
 from specgen.model.value_text import long_date
@@ -23,7 +24,8 @@ def compose_questions(context: DocumentContext, sheet: PartySheet) -> Document:
     project, title = context.project, f"Questions for {_name_within(sheet.title)}"
     name = str(project.value(("project", "name")))
     number = project.get(("project", "number"))
-    blocks, legend = number_blocks(_list_blocks(sheet), "plain", landscape=True)
+    marks = tell_marks(context, "\n".join(one.name for one in sheet.wanted))
+    blocks, legend = number_blocks(_list_blocks(sheet, marks), "plain", landscape=True)
     return Document(
         id=_ID,
         title=title,
@@ -53,7 +55,7 @@ def _list_facts(context: DocumentContext, sheet: PartySheet) -> tuple[tuple[str,
     return tuple(told)
 
 
-def _list_blocks(sheet: PartySheet) -> Iterator[Block]:
+def _list_blocks(sheet: PartySheet, marks: str) -> Iterator[Block]:
     yield Paragraph((Text(_guide(sheet)),))
     yield Paragraph(
         (Text("Answered by: "), Blank("Answered by"), Text("  Date: "), Blank("Date of the answers", "date"))
@@ -69,12 +71,17 @@ def _list_blocks(sheet: PartySheet) -> Iterator[Block]:
             tuple(_set_wanted(number, one) for number, one in enumerate(sheet.wanted, 1)),
             _WANTED_WIDTHS,
         )
+    if marks:
+        yield Paragraph((Text(f"Marks: {marks}."),))
 
 
 def _guide(sheet: PartySheet) -> str:
     told = []
     if sheet.questions:
-        told.append("Answer in the last column, with the unit; leave blank what is not known.")
+        told.append(
+            "Answer in the last column, with the unit; leave blank what is not known. Holds up: the work that waits, "
+            "and the rules and documents of the submittal by their codes."
+        )
     if sheet.wanted:
         told.append("Send the documents and information listed with the answers.")
     return " ".join((*told, "Do not begin the work named under Holds up before the answer is received."))

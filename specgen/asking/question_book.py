@@ -25,9 +25,12 @@ _QUESTIONS = (
 )
 _DOCUMENTS = ((5, "text"), (70, "text"), (26, "text"), (11, "date"), (14, "answer"), (30, "answer"))
 _PROJECT = ((20, "head"), (70, "text"))
-_ANSWERS = "Fill in the column Answer, with the unit; leave blank what is not known. Write anything else under Remark."
+_ANSWERS = (
+    "Fill in the column Answer, with the unit; leave blank what is not known. Write anything else under Remark, and "
+    "who answers on the sheet Project."
+)
 _SEND = "Send each document as a file, and each other item in a reply. They answer no question of the sheet Questions."
-_NOBODY = "Enter who answers, and the date as year-month-day. Save the workbook, and return it as it is named."
+_WHO = "Enter who answers, and the date as year-month-day. Save the workbook, and return it as it is named."
 _NONE = "No questions; see the sheet Documents."
 
 
@@ -100,7 +103,7 @@ def _add_project(book: SheetBook, context: DocumentContext, sheet: PartySheet, t
     """What the sheet belongs to, and the cells for who answers."""
     widths = [width for width, _ in _PROJECT]
     page = book.add_sheet(places.PROJECT, widths)
-    book.write_heading(page, title, _NOBODY, widths)
+    book.write_heading(page, title, _WHO, widths)
     filled = (places.ANSWERED_BY, places.ANSWERED_ON)
     for row, (label, told) in enumerate(_list_project(context, sheet), places.PROJECT_FIRST):
         book.write_row(page, row, (label, told), ("head", "answer" if label in filled else "text"))

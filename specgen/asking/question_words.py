@@ -2,6 +2,7 @@
 
 import re
 
+from specgen.asking.answer_sheet import TABLES
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import name_member
 from specgen.documents.members import span_marks
@@ -158,6 +159,27 @@ def tell_example(context: DocumentContext, field: Field) -> str:
     if '"' in text:  # entries that hold commas stand in quotes of their own
         return text
     return ", ".join(map(words, text.split(", "))) if field.of == "choice" else text
+
+
+def find_table(context: DocumentContext, dotted: str) -> str:
+    """The name of the table that lists a collection; empty where none does."""
+    pattern = context.project.schema.node(tuple(dotted.split("."))).path
+    return next((table.name for table in TABLES if table.collection[:-1] == pattern), "")
+
+
+def tell_list(context: DocumentContext, name: str, dotted: str, rings: tuple[str, ...]) -> str:
+    """A list by its name, with the table to enter it in, or with what is to be told of each member up to a stage."""
+    table = find_table(context, dotted)
+    if table:
+        return f"{name}; enter in {table}.xlsx, or send a list"
+    schema = context.project.schema
+    node = schema.node(tuple(dotted.split(".")))
+    assert node.collection is not None
+    if name.partition(" (")[0] != node.collection.label:
+        return name  # it says by itself what to send
+    below = (field for path, field in schema.fields.items() if path[: len(node.path) + 1] == (*node.path, "*"))
+    labels = [_lower(field.label) for field in below if field.ring in rings and field.home != "record"]
+    return f"{name}. For each {node.collection.one}: {', '.join(labels)}" if labels else name
 
 
 def tell_holdup(before: str, rules: tuple[str, ...]) -> str:

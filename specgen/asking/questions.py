@@ -6,12 +6,24 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.asking.due_dates import find_due
-from specgen.asking.question_words import ask, list_choices, tell_example, tell_form, tell_holdup, tell_why
+from specgen.asking.question_words import (
+    ask,
+    find_table,
+    list_choices,
+    tell_example,
+    tell_form,
+    tell_holdup,
+    tell_list,
+    tell_why,
+)
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
-from specgen.documents.views.open_items import OpenValue, is_needed, list_documents, list_values
+from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
 from specgen.judging.open_items import RINGS
 from specgen.model.field import Path
+from specgen.model.problem import refuse
+from specgen.model.suggest import suggest
+from specgen.model.value_text import words
 
 _BY_ROUTE = ("owner", "architect")
 # Signed by the contractor behind the review of the package, which is asked for as a document.
@@ -49,7 +61,7 @@ class PartySheet(NamedTuple):
     return_by: datetime.date | None  # the first of the due dates
     questions: tuple[Question, ...]
     wanted: tuple[Wanted, ...]
-    lists: tuple[str, ...]  # dotted paths of the collections among what is wanted
+    tables: tuple[str, ...]  # names of those that what is wanted is listed in
 
 
 class Asked(NamedTuple):
@@ -59,21 +71,32 @@ class Asked(NamedTuple):
     later: int
 
 
+def find_role(context: DocumentContext, name: str) -> str:
+    """The role of a party by its code or in words, `eifs_source` or `EIFS manufacturer`; raises Refused."""
+    roles = {field.owed_by for field in context.project.schema.fields.values() if field.owed_by}
+    known = {role: role for role in sorted(roles)} | {words(role).lower(): role for role in sorted(roles)}
+    asked = " ".join(name.lower().replace("-", " ").split())
+    role = known.get(asked) or known.get(asked.replace(" ", "_"))
+    if role is None:
+        raise refuse(f"there is no party {name!r}", suggest(name, sorted(roles)))
+    return role
+
+
 def gather_sheets(context: DocumentContext, stage: str) -> Asked:
     """One sheet for each party that owes something up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
     values = [value for value in list_values(context) if _is_asked(context, value)]
     now = [value for value in values if _is_owed(context, value, stage)]
     wanted = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
-    orders = sorted([(one.order, one.party) for one in (*now, *wanted)])
+    orders = sorted([(value.order, value.party) for value in now] + [(one.order, one.party) for one in wanted])
     counts = Counter(role for _, role in orders)
     first = {role: order for order, role in reversed(orders)}
     sheets = []
     for role in sorted(first, key=lambda role: (first[role], -counts[role], role)):
         questions = tuple(_ask_all(context, [value for value in now if value.party == role]))
         mine = [one for one in wanted if one.party == role]
-        told = tuple(_tell_wanted(context, one.name, one.order, one.before, one.rules) for one in mine)
-        lists = tuple(path for one in mine for path in one.lists)
-        sheets.append(_make_sheet(context, role, questions, told, lists))
+        told = tuple(_tell_wanted(context, one, stage) for one in mine)
+        tables = tuple(dict.fromkeys(name for one in mine for path in one.lists if (name := find_table(context, path))))
+        sheets.append(_make_sheet(context, role, questions, told, tables))
     return Asked(tuple(sheets), len(values) - len(now))
 
 
@@ -126,8 +149,10 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
         )
 
 
-def _tell_wanted(context: DocumentContext, name: str, order: int, before: str, rules: tuple[str, ...]) -> Wanted:
-    return Wanted(name, tell_holdup(before, rules), find_due(context, order))
+def _tell_wanted(context: DocumentContext, one: OpenDocument, stage: str) -> Wanted:
+    rings = RINGS[: RINGS.index(stage) + 1]
+    name = tell_list(context, one.name, one.lists[0], rings) if one.lists else one.name
+    return Wanted(name, tell_holdup(one.before, one.rules), find_due(context, one.order))
 
 
 def _make_sheet(
@@ -135,7 +160,7 @@ def _make_sheet(
     role: str,
     questions: tuple[Question, ...],
     wanted: tuple[Wanted, ...],
-    lists: tuple[str, ...],
+    tables: tuple[str, ...],
 ) -> PartySheet:
     path, project = find_name(context, role), context.project
     applicator = str(project.get(("parties", "applicator", "name")) or "the applicator")
@@ -145,8 +170,8 @@ def _make_sheet(
         title=name_role(role),
         name=str(project.get(path) or "") if path else "",
         return_to=f"{applicator}{tell_contact(context)}{f'; through {route}' if route else ''}",
-        return_by=min((one.due for one in (*questions, *wanted) if one.due), default=None),
+        return_by=min((due for due in ([q.due for q in questions] + [w.due for w in wanted]) if due), default=None),
         questions=questions,
         wanted=wanted,
-        lists=lists,
+        tables=tables,
     )

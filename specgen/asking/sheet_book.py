@@ -1,4 +1,4 @@
-"""What the workbooks of this room share: cells that can be filled in, drop-downs, and sheets protected without a word."""
+"""What the workbooks of this room share: cells to fill in, drop-downs, and sheets protected without a password."""
 
 import datetime
 import io
@@ -25,6 +25,8 @@ _LOOKS: dict[str, dict[str, Any]] = {
 }
 # What may be done on a protected sheet besides filling in.
 _ALLOWED = {"format_columns": True, "format_rows": True}
+# The most signs of what is told beside a cell (from memory).
+_MOST_TOLD = 255
 _WARNING = "This is none of the choices listed. Enter it only if none of them fits, and say why beside it."
 
 
@@ -63,16 +65,18 @@ class SheetBook:
         write_cell(page, 1, 0, guide, self.looks["plain"])
         self.set_height(page, 2, [guide], [sum(widths)])
 
-    def offer(self, page: Any, rows: tuple[int, int], place: int, choices: tuple[str, ...]) -> None:
-        """A drop-down in the cells of a column; another entry is taken after a warning. Rows count from 1."""
-        column = self.choices.setdefault(choices, len(self.choices))
-        rule = {
-            "validate": "list",
-            "source": f"={CHOICES}!{_cell(column, 1)}:{_cell(column, len(choices))}",
-            "error_type": "warning",
-            "error_title": "Not among the choices",
-            "error_message": _WARNING,
-        }
+    def offer(self, page: Any, rows: tuple[int, int], place: int, choices: tuple[str, ...], told: str = "") -> None:
+        """A drop-down in the cells of a column, and what is told beside the cell that is chosen; rows count from 1.
+
+        Another entry is taken after a warning.
+        """
+        rule: dict[str, Any] = {"validate": "any"}
+        if choices:
+            column = self.choices.setdefault(choices, len(self.choices))
+            rule = {"validate": "list", "source": f"={CHOICES}!{_cell(column, 1)}:{_cell(column, len(choices))}"}
+            rule |= {"error_type": "warning", "error_title": "Not among the choices", "error_message": _WARNING}
+        if told:
+            rule["input_message"] = told if len(told) <= _MOST_TOLD else f"{told[: _MOST_TOLD - 1]}…"
         page.data_validation(rows[0] - 1, place, rows[1] - 1, place, rule)
 
     def close(self) -> bytes:

@@ -107,12 +107,12 @@ def write_cell(page: Any, row: int, place: int, cell: SheetCell, look: Any) -> N
             page.write_string(row, place, text, look)
 
 
-def set_print(page: Any, head: tuple[str, str], foot: str, metric: bool) -> None:
-    """Landscape, as wide as the page, A4 or letter; a line above with a left and a right, one below with the count."""
+def set_print(page: Any, head: tuple[str, str], foot: str, metric: bool, wide: int = 1) -> None:
+    """Landscape, so many pages wide, A4 or letter; a line above with a left and a right, one below with the count."""
     page.set_landscape()
     page.set_paper(_A4 if metric else _LETTER)
     page.set_margins(**_MARGINS)
-    page.fit_to_pages(1, 0)
+    page.fit_to_pages(wide, 0)
     left, right = (_spell(text) for text in head)
     half = _MOST_LINE // 2 - len("&L")
     page.set_header(f"&L{_cut_line(left, half)}&R{_cut_line(right, half)}")

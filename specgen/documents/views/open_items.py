@@ -77,19 +77,20 @@ def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
     """Every document, list, and answer that is asked for and stands in no field, in the order of need."""
     schema, held = context.project.schema, find_held(context)
     lists: dict[tuple[str, int, str], dict[str, list[str]]] = {}
-    for path, *when in list_asked(context):
-        if schema.field_at(tuple(path.split("."))) is None:
-            lists.setdefault((when[0], when[1], when[2]), {}).setdefault(path.rpartition(".")[2], []).append(path)
+    for one in list_asked(context):
+        if schema.field_at(tuple(one.path.split("."))) is None:
+            named = lists.setdefault((one.party, one.order, one.before), {})
+            named.setdefault(one.path.rpartition(".")[2], []).append(one.path)
     found = [
         OpenDocument(*key, name, rules, tuple(paths))
         for key, named in lists.items()
         for paths in named.values()
         for name, rules in say(context, paths, held)
     ]
-    for one in list_requests(context):
-        if one.subject == DOCUMENTS:
-            told = zip(one.items, one.holds, strict=True)
-            found += [OpenDocument(one.party, one.order, one.before, name, rules) for name, rules in told]
+    for asked in list_requests(context):
+        if asked.subject == DOCUMENTS:
+            told = zip(asked.items, asked.holds, strict=True)
+            found += [OpenDocument(asked.party, asked.order, asked.before, name, rules) for name, rules in told]
     return tuple(sorted(found, key=lambda one: one.order))
 
 
