@@ -1,7 +1,7 @@
 """The places in a workbook of questions, or of one table: who writes one and who reads it back go by the same names.
 
 Rows are counted from 1, as a spreadsheet shows them; columns stand in the order of these tuples. A choice is offered as
-`words` of `model/value_text.py` tells it, which differ from each other within a field; one of a list stands with commas.
+`words` of `model/value_text.py` tells it, which differ within a field; several stand with commas between.
 """
 
 from typing import NamedTuple

@@ -52,7 +52,7 @@ def make_question_files(
 
 
 def make_table_files(context: DocumentContext, name: str, formats: Collection[str]) -> dict[str, bytes]:
-    """A table in every format asked for, with the members that exist; raises Refused where there is none of the name."""
+    """A table in every format asked for, with the members that exist; raises Refused for an unknown name."""
     made = make_table(context, find_table_named(name))
     files: dict[str, bytes] = {}
     if "xlsx" in formats:
