@@ -14,8 +14,6 @@ from specgen.model.suggest import suggest
 from specgen.model.value_text import raw_text, words
 from specgen.quantities.quantity import Quantity
 
-_NOTE = "{why} Form: {form}. Example: {example}."
-
 
 class TableColumn(NamedTuple):
     """A column: its title, the name of its field below the member, what is told of it, its choices, its width."""
@@ -67,7 +65,8 @@ def _list_heads(context: DocumentContext, table: Table) -> Iterator[TableColumn]
 
 def _make_column(context: DocumentContext, field: Field, depth: int) -> TableColumn:
     form = tell_form(context, field)
-    note = _NOTE.format(why=tell_why(context, field), form=form, example=tell_example(context, field))
+    example = tell_example(context, field)
+    note = f"{tell_why(context, field)} Form: {form}.{f' Example: {example}.' if example else ''}"
     counted = f", {form}" if field.kind in ("quantity", "percent") else ""
     title, choices = f"{field.label}{counted}", list_choices(context, field)
     width = max([14, *(len(choice) + 4 for choice in choices)])

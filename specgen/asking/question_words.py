@@ -37,7 +37,8 @@ def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> st
     """`Wall W1 (South face): What is the flame spread index of the board?`; with the figure proposed."""
     asked = fill_figures(context.tell(field.asks), context.figure) or ask_by_label(field)
     member = _tell_member(context, field, path)
-    confirm = f" Proposed: {proposed}; write it to confirm, or correct it." if proposed else ""
+    end = "" if asked.endswith("?") else "."
+    confirm = f"{end} Proposed: {proposed}; write it to confirm, or correct it." if proposed else ""
     return f"{member}: {asked}{confirm}" if member else f"{asked}{confirm}"
 
 
@@ -149,9 +150,9 @@ def list_choices(context: DocumentContext, field: Field) -> tuple[str, ...]:
 
 
 def tell_example(context: DocumentContext, field: Field) -> str:
-    """A valid answer as it would be written, a quantity in the project's system; none beside a drop-down of marks."""
-    if field.kind == "choice":
-        return words(field.example)
+    """A valid answer as it would be written, a quantity in the project's system; none of few that are listed."""
+    if field.kind in ("choice", "yes_no"):
+        return ""
     marks = context.project.members.get((field.to,), ()) if field.to else ()
     if marks:
         return marks[0]

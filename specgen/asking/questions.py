@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.asking.due_dates import find_due
+from specgen.asking.owed import find_field, find_owed
 from specgen.asking.question_words import (
     ask,
     find_table,
@@ -18,7 +19,7 @@ from specgen.asking.question_words import (
 )
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
-from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
+from specgen.documents.views.open_items import OpenDocument, OpenValue
 from specgen.judging.open_items import RINGS
 from specgen.model.field import Path
 from specgen.model.problem import refuse
@@ -26,8 +27,6 @@ from specgen.model.suggest import suggest
 from specgen.model.value_text import words
 
 _BY_ROUTE = ("owner", "architect")
-# Signed by the contractor behind the review of the package, which is asked for as a document.
-_SIGNED = ("package", "contractor_review")
 
 
 class Question(NamedTuple):
@@ -84,62 +83,36 @@ def find_role(context: DocumentContext, name: str) -> str:
 
 def gather_sheets(context: DocumentContext, stage: str) -> Asked:
     """One sheet for each party that owes something up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
-    values = [value for value in list_values(context) if _is_asked(context, value)]
-    now = [value for value in values if _is_owed(context, value, stage)]
-    wanted = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
-    orders = sorted([(value.order, value.party) for value in now] + [(one.order, one.party) for one in wanted])
+    owed = find_owed(context, stage)
+    orders = sorted((one.order, one.party) for one in (*owed.values, *owed.documents))
     counts = Counter(role for _, role in orders)
     first = {role: order for order, role in reversed(orders)}
     sheets = []
     for role in sorted(first, key=lambda role: (first[role], -counts[role], role)):
-        questions = tuple(_ask_all(context, [value for value in now if value.party == role]))
-        mine = [one for one in wanted if one.party == role]
+        questions = tuple(_ask_all(context, [value for value in owed.values if value.party == role]))
+        mine = [one for one in owed.documents if one.party == role]
         told = tuple(_tell_wanted(context, one, stage) for one in mine)
         tables = tuple(dict.fromkeys(name for one in mine for path in one.lists if (name := find_table(context, path))))
         sheets.append(_make_sheet(context, role, questions, told, tables))
-    return Asked(tuple(sheets), len(values) - len(now))
-
-
-def _is_asked(context: DocumentContext, value: OpenValue) -> bool:
-    """Whether a value can be asked for: its condition holds, and no record or signature gives it."""
-    path = tuple(value.path.split("."))
-    field = context.project.schema.field_at(path)
-    if field is None or field.home == "record" or path[:2] == _SIGNED:
-        return False
-    # The name of a party that owes something is asked for whoever else may need it.
-    if path[0] == "parties" or context.project.applies(path):
-        return True
-    return value.path in {item.path for item in context.judgment.open_items}
-
-
-def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
-    """Whether a value is owed up to a stage, or is needed before the work that belongs to it."""
-    field = context.project.schema.field_at(tuple(value.path.split(".")))
-    rings = RINGS[: RINGS.index(stage) + 1]
-    return (field is not None and field.ring in rings) or is_needed(context, value.order, stage)
+    return Asked(tuple(sheets), owed.later)
 
 
 def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Question]:
     """The questions in the order of need, those of one member together."""
-    places = {path: number for number, path in enumerate(context.project.schema.fields)}
-    first: dict[str, int] = {}
-    for path, number in places.items():
-        first.setdefault(path[0], number)
+    fields = list(context.project.schema.fields)
+    places = {path: number for number, path in enumerate(fields)}
+    sections = {name: number for number, name in enumerate(dict.fromkeys(path[0] for path in fields))}
 
     def place(value: OpenValue) -> tuple[int, int, Path, int]:
-        path = tuple(value.path.split("."))
-        field = context.project.schema.field_at(path)
-        assert field is not None
-        member = path[:2] if "*" in field.path[:2] else path[:1]
-        return value.order, first[path[0]], member, places[field.path]
+        pattern, path = find_field(context, value).path, tuple(value.path.split("."))
+        member = path[:2] if "*" in pattern[:2] else path[:1]
+        return value.order, sections[path[0]], member, places[pattern]
 
     for value in sorted(values, key=place):
-        path = tuple(value.path.split("."))
-        field = context.project.schema.field_at(path)
-        assert field is not None
+        field = find_field(context, value)
         yield Question(
             field=value.path,
-            question=ask(context, field, path, value.proposed),
+            question=ask(context, field, tuple(value.path.split(".")), value.proposed),
             why=tell_why(context, field),
             form=tell_form(context, field),
             example=tell_example(context, field),

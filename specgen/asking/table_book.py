@@ -9,7 +9,7 @@ from specgen.formats.workbook import set_print
 from specgen.model.sheet import Sheet, SheetColumn
 
 # So many lines stand empty below the members.
-_BLANK = 60
+_BLANK = 40
 # So many characters of a row stand on a page.
 _PAGE = 170
 
