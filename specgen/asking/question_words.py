@@ -36,7 +36,7 @@ _ASKING = re.compile(r"(?:Who|Which|What|How|When|Where|Why|Is|Are|Does|Do|Has|H
 def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> str:
     """`Wall W1 (South face): What is the flame spread index of the board?`; with the figure proposed."""
     asked = fill_figures(context.tell(field.asks), context.figure) or ask_by_label(field)
-    member = _tell_member(context, field, path)
+    member = tell_member(context, field, path)
     end = "" if asked.endswith("?") else "."
     confirm = f"{end} Proposed: {proposed}; write it to confirm, or correct it." if proposed else ""
     return f"{member}: {asked}{confirm}" if member else f"{asked}{confirm}"
@@ -73,7 +73,7 @@ def _lower(label: str) -> str:
     return label if any(letter.isupper() for letter in label[1:].split()[0]) else label[:1].lower() + label[1:]
 
 
-def _tell_member(context: DocumentContext, field: Field, path: Path) -> str:
+def tell_member(context: DocumentContext, field: Field, path: Path) -> str:
     """`Elevation E1 (South face), opening A`; empty for a field of the project."""
     told = []
     for depth, star in enumerate(field.path):

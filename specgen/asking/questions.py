@@ -84,7 +84,8 @@ def find_role(context: DocumentContext, name: str) -> str:
 def gather_sheets(context: DocumentContext, stage: str) -> Asked:
     """One sheet for each party that owes something up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
     owed = find_owed(context, stage)
-    orders = sorted((one.order, one.party) for one in (*owed.values, *owed.documents))
+    orders = [(value.order, value.party) for value in owed.values]
+    orders = sorted(orders + [(one.order, one.party) for one in owed.documents])
     counts = Counter(role for _, role in orders)
     first = {role: order for order, role in reversed(orders)}
     sheets = []
