@@ -24,7 +24,7 @@ from specgen.output.sheet_folder import write_sheets
 from specgen.pipeline import check_for
 
 HELP = "question sheets for those who owe answers"
-ORDER = 24
+ORDER = 32
 _NO_WORKBOOKS = "no workbooks are written: install specgen with its extra sheets to fill answers in and take them back"
 
 
