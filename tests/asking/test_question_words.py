@@ -70,7 +70,7 @@ FORMS = {
     "schedule.days_off": ("one or more, comma between", "one or more, comma between"),
 }
 EXAMPLES = {
-    "walls.W1.insulation.thickness": ("2 in", "50.8 mm"),
+    "walls.W1.insulation.thickness": ("2 in", "51 mm"),
     "gloss.volume_solids": ("38%", "38%"),
     "schedule.days_off": ("sat, sun", "sat, sun"),
     "walls.W1.insulation.kind": ("", ""),
