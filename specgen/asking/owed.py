@@ -8,7 +8,7 @@ from specgen.documents.views.open_items import OpenDocument, OpenValue, is_neede
 from specgen.judging.open_items import RINGS
 from specgen.model.field import Field
 
-# Only the applicator gives marks to attachments; everybody else sends them.
+# Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
 _GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
 # Signed by the contractor behind the review of the package, which is asked for as a document.
 _SIGNED = ("package", "contractor_review")
@@ -61,8 +61,10 @@ def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
 
 
 def _is_sent(context: DocumentContext, value: OpenValue) -> bool:
-    """Whether a value is the mark of a document that another party is to send."""
-    return find_field(context, value).to == _ATTACHMENTS and value.party != _GIVES_MARKS
+    """Whether a value is the mark of a document that another party is to send, or of what the project does not list."""
+    to = find_field(context, value).to
+    listed = bool(context.project.members.get((to,)))
+    return bool(to) and (not listed or (to == _ATTACHMENTS and value.party != _GIVES_MARKS))
 
 
 def _to_document(context: DocumentContext, value: OpenValue) -> OpenDocument:
