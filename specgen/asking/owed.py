@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from specgen.asking.by_table import split_by_table
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
 from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
@@ -29,9 +30,10 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
     sent = [value for value in owed if _is_sent(context, value)]
     documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
     documents += [_to_document(context, value) for value in sent]
+    values, lists = split_by_table(context, (value for value in owed if value not in sent))
     return Owed(
-        tuple(value for value in owed if value not in sent),
-        tuple(sorted(documents, key=lambda one: one.order)),
+        values,
+        tuple(sorted([*documents, *lists], key=lambda one: one.order)),
         len(asked) - len(owed),
     )
 

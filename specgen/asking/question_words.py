@@ -27,6 +27,7 @@ _FORMS = {
     "file": "name of the file",
     "text": "words",
 }
+_MARKS = re.compile(r"\(([A-Z]+\d+(?:, [A-Z]+\d+){2,})\)")
 _SEVERAL = "comma between"
 # Behind one of these the name of what a label counts has ended: `coats of primer`.
 _ENDS = re.compile(r" (?:of|in|on|at|to|for|from|with|per|above|below|between|required) ")
@@ -181,6 +182,11 @@ def tell_list(context: DocumentContext, name: str, dotted: str, rings: tuple[str
     below = (field for path, field in schema.fields.items() if path[: len(node.path) + 1] == (*node.path, "*"))
     labels = [_lower(field.label) for field in below if field.ring in rings and field.home != "record"]
     return f"{name}. For each {node.collection.one}: {', '.join(labels)}" if labels else name
+
+
+def span_told(name: str) -> str:
+    """The name with marks that follow each other as a span: `Impact zones (E1 to E8)`."""
+    return _MARKS.sub(lambda found: f"({span_marks(found[1].split(', '))})", name)
 
 
 def tell_holdup(before: str, rules: tuple[str, ...]) -> str:

@@ -108,6 +108,48 @@ def test_an_absent_list_without_a_table_says_what_to_tell_of_each_member(tmp_pat
     assert "people" in applicator.tables
 
 
+def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> None:
+    faces = {f"E{n}": {"name": f"Face {n}", "facing": "N"} for n in range(1, 22)}
+    change = {"package": {"purpose": "mockup_submittal"}, "elevations": faces}
+    sheet = sheet_of(gather_sheets(changed_small(tmp_path, change), "mockup"), "architect")
+    assert [one.field for one in sheet.questions if one.field.startswith("elevations.")] == []
+    (faces_told,) = (one.name for one in sheet.wanted if one.name.startswith("Elevations"))
+    assert faces_told.startswith("Elevations (E1 to E21): Elevation width; Elevation height; ")
+    assert faces_told.endswith("; enter in elevations.xlsx, or send a list")
+    (openings,) = (one.name for one in sheet.wanted if one.name.startswith("Openings"))
+    assert openings.startswith("Openings with place, size, and flashing (E1 to E21); enter in openings.xlsx")
+    assert sorted(sheet.tables) == ["elevations", "openings"]
+
+
+def test_what_few_members_lack_is_asked_of_each(tmp_path: Path) -> None:
+    change = {"package": {"purpose": "mockup_submittal"}, "elevations": {"E1": {"facing": "N"}, "E2": {"facing": "S"}}}
+    sheet = sheet_of(gather_sheets(changed_small(tmp_path, change), "mockup"), "architect")
+    asked = {one.field for one in sheet.questions}
+    assert {"elevations.E1.width", "elevations.E2.width"} <= asked
+
+
+def test_a_value_of_a_member_that_another_wall_has_is_not_asked_of_this_one(tmp_path: Path) -> None:
+    layer = {"kind": "standard", "order": 1}
+    walls = {
+        "W1": {"mesh": {"layers": [layer, layer | {"order": 2}]}},
+        "W2": SMALL["walls"]["W1"] | {"mesh": {"layers": [layer]}},
+    }
+    sheets = gather_sheets(
+        changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}, "walls": walls}), "mockup"
+    ).sheets
+    lacking_weight = sorted(one.field for sheet in sheets for one in sheet.questions if one.field.endswith(".weight"))
+    assert lacking_weight == [
+        f"walls.{where}.weight" for where in ("W1.mesh.layers.0", "W1.mesh.layers.1", "W2.mesh.layers.0")
+    ]
+
+
+def test_a_mark_is_not_asked_for_where_there_is_nothing_to_name(tmp_path: Path) -> None:
+    sheets = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup").sheets
+    applicator = next(sheet for sheet in sheets if sheet.role == "applicator")
+    assert "Respirator program" in [one.name for one in applicator.wanted]
+    assert "safety.respirator_program" not in [one.field for one in applicator.questions]
+
+
 def test_a_document_behind_a_mark_is_sent_and_not_asked_for_as_a_mark(tmp_path: Path) -> None:
     sheet = sheet_of(
         gather_sheets(changed_clean(tmp_path, {"walls": {"W1": {"attachment": {"instructions": "tbd"}}}}), "work"),
