@@ -1,4 +1,4 @@
-"""Suggestions for a mistyped word."""
+"""Suggestions for a mistyped word: the nearest of known ones, or only one that is meant but for a slip of the pen."""
 
 from bisect import bisect_left
 from collections.abc import Iterable
@@ -33,3 +33,42 @@ def _beside(word: str, words: list[str]) -> list[str]:
     words.sort()
     at = bisect_left(words, word)
     return words[max(0, at - _BESIDE) : at + _BESIDE]
+
+
+def find_slip(word: str, known: Iterable[str]) -> str:
+    """The one known word that is meant but for a slip of the pen; empty where it is none, or more than one might be.
+
+    About one letter in six may be wrong, missing, one too many, or change places with the next, none of the short names
+    of three letters, and the digits agree: what is merely alike may be another thing.
+    """
+    asked = _letters(word)
+    most = (len(asked) + 2) // 6 if len(asked) > 3 else 0
+    near: dict[int, list[str]] = {}
+    for name in known:
+        letters = _letters(name)
+        if abs(len(letters) - len(asked)) <= most and _digits(letters) == _digits(asked):
+            near.setdefault(_count_slips(asked, letters), []).append(name)
+    least = min(near, default=most + 1)
+    return near[least][0] if least <= most and len(near[least]) == 1 else ""
+
+
+def _letters(word: str) -> str:
+    return word.lower().translate({ord(sign): None for sign in " _-"})
+
+
+def _digits(word: str) -> str:
+    return "".join(filter(str.isdigit, word))
+
+
+def _count_slips(one: str, other: str) -> int:
+    """How many letters are wrong, missing or too many, or change places with the next."""
+    before: list[int] = []
+    above = list(range(len(other) + 1))
+    for row, letter in enumerate(one, 1):
+        here = [row]
+        for at, beside in enumerate(other, 1):
+            here.append(min(here[-1] + 1, above[at] + 1, above[at - 1] + (letter != beside)))
+            if row > 1 and at > 1 and letter == other[at - 2] and one[row - 2] == beside:
+                here[-1] = min(here[-1], before[at - 2] + 1)
+        before, above = above, here
+    return above[-1]

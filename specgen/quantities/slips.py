@@ -21,7 +21,7 @@ _BEHIND = re.compile(
 )
 _SPREAD = re.compile(r"(.+?)\s*(?:\+\s*/?\s*-|±|\bplus or minus\b)\s*(.+)", re.IGNORECASE)
 _RANGE = re.compile(rf"({_NUMBER})\s*([^\d\s-][^\d]*?)?\s*(?:-|\.\.+|\bto\b|\bthrough\b)\s*({_NUMBER})\s*([^\d\s/,.].*)?")
-_SIZES = re.compile(r"([\d./ -]*\d\s*(?:[a-z]+|['\"])?)\s*(?:x|×|by)\s*([\d./ -]*\d\s*(?:[a-z]+|['\"])?)", re.IGNORECASE)
+_SIZES = re.compile(r"([\d./ -]*\d\s*(?:[a-z]+|['\"])?)\s*(?<!\d)(?:x|×|by)\s*([\d./ -]*\d\s*(?:[a-z]+|['\"])?)", re.IGNORECASE)
 _NO_INCH_SIGN = re.compile(r"(\d+)\s*(?:'|ft\.?|feet)\s*-?\s*(\d+(?:\.\d+)?|\d+[ -]\d+/\d+|\d+/\d+)")
 _UNIT = re.compile(r"[\d./ ]*\d\s*(.*)")
 _MOST = 60  # characters; a longer text is no figure with a slip of the pen
