@@ -11,17 +11,22 @@ from specgen.quantities.number import quote
 
 _NUMBER = r"\d+(?:\.\d+)?"
 _BEFORE = re.compile(
-    r"(?:<=?|>=?|≤|≥|~|≈|=|ca\.?|circa|about|around|approx\.?|approximately|max\.?|min\.?|maximum|minimum|up to|at least"
-    r"|at most|under|over|below|above|not more than|not less than|less than|more than)\s*(?=[\d.])(.+)",
+    r"(?:<=?|>=?|≤|≥|~|≈|=|ca\.?|circa|about|around|approx\.?|approximately|max\.?|min\.?|maximum|minimum|up to"
+    r"|at least|at most|under|over|below|above|not more than|not less than|less than|more than)\s*(?=[\d.])(.+)",
     re.IGNORECASE,
 )
 _BEHIND = re.compile(
-    r"(.*[\w%°'\"])[\s,]+(?:max\.?|min\.?|maximum|minimum|approx\.?|approximately|or less|or more|or so|or under|or over)",
+    r"(.*[\w%°'\"])[\s,]+(?:max\.?|min\.?|maximum|minimum|approx\.?|approximately|or less|or more|or so|or under"
+    r"|or over)",
     re.IGNORECASE,
 )
 _SPREAD = re.compile(r"(.+?)\s*(?:\+\s*/?\s*-|±|\bplus or minus\b)\s*(.+)", re.IGNORECASE)
-_RANGE = re.compile(rf"({_NUMBER})\s*([^\d\s-][^\d]*?)?\s*(?:-|\.\.+|\bto\b|\bthrough\b)\s*({_NUMBER})\s*([^\d\s/,.].*)?")
-_SIZES = re.compile(r"([\d./ -]*\d\s*(?:[a-z]+|['\"])?)\s*(?<!\d)(?:x|×|by)\s*([\d./ -]*\d\s*(?:[a-z]+|['\"])?)", re.IGNORECASE)
+_RANGE = re.compile(
+    rf"({_NUMBER})\s*([^\d\s-][^\d]*?)?\s*(?:-|\.\.+|\bto\b|\bthrough\b)\s*({_NUMBER})\s*([^\d\s/,.].*)?"
+)
+_SIZES = re.compile(
+    r"([\d./ -]*\d\s*(?:[a-z]+|['\"])?)\s*(?<!\d)(?:x|×|by)\s*([\d./ -]*\d\s*(?:[a-z]+|['\"])?)", re.IGNORECASE
+)
 _NO_INCH_SIGN = re.compile(r"(\d+)\s*(?:'|ft\.?|feet)\s*-?\s*(\d+(?:\.\d+)?|\d+[ -]\d+/\d+|\d+/\d+)")
 _UNIT = re.compile(r"[\d./ ]*\d\s*(.*)")
 _MOST = 60  # characters; a longer text is no figure with a slip of the pen
@@ -62,12 +67,16 @@ def _slips(text: str) -> Iterator[Slip]:
     if found := _SIZES.fullmatch(text):
         second = found[2].strip()
         first = _with_unit(found[1].strip(), "" if _unit_of(found[1]) else _unit_of(second))
-        yield Slip(f"two sizes stand in {quote(text)}; each has a line of its own", tuple(dict.fromkeys((first, second))))
+        yield Slip(
+            f"two sizes stand in {quote(text)}; each has a line of its own", tuple(dict.fromkeys((first, second)))
+        )
     words = re.split(r"[\s-]+", text.lower())
     words = words[1:] if words[0] in ("a", "an") and len(words) > 1 else words
     if words[0] in _DIGITS:
         behind = [word for word in words[1:] if word not in ("a", "an", "of")]
-        yield Slip(f"the number of {quote(text)} is written in words", (_with_unit(_DIGITS[words[0]], " ".join(behind)),))
+        yield Slip(
+            f"the number of {quote(text)} is written in words", (_with_unit(_DIGITS[words[0]], " ".join(behind)),)
+        )
 
 
 def _unit_of(text: str) -> str:

@@ -8,7 +8,7 @@ from functools import cache
 
 from specgen.model.field import Field, TradeWord
 from specgen.model.suggest import find_slip
-from specgen.reading.plain_words import IS_NONE, NOT_KNOWN_YET, says_none, says_not_known
+from specgen.reading.plain_words import NOT_KNOWN_YET, says_none, says_not_known
 
 _PARTED = str.maketrans("", "", " _-")
 
@@ -26,7 +26,7 @@ def refuse_choice(field: Field, text: str) -> tuple[str, str]:
     if not field.values:
         return f"{text!r} is no choice of this field", ""
     if field.if_none and says_none(text):
-        return f"{text!r} is no entry of this list", IS_NONE
+        return f"{text!r} is no entry of this list", f"write [] where {field.if_none}"
     if says_not_known(text):
         return f"{text!r} is no choice of this field", f"{NOT_KNOWN_YET}; {known}"
     may_be = _may_mean(field, text)

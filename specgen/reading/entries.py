@@ -114,7 +114,9 @@ _SHAPES = {
         (kind, ""): Shape(_NEEDED | must, _OPTIONAL | may | (_ORDER if kind in _ORDERED else {}))
         for kind, (must, may) in _VALUES.items()
     },
-    **{("list", kind): Shape(_NEEDED | _LIST | must, _OPTIONAL | may | _EMPTY) for kind, (must, may) in _VALUES.items()},
+    **{
+        ("list", kind): Shape(_NEEDED | _LIST | must, _OPTIONAL | may | _EMPTY) for kind, (must, may) in _VALUES.items()
+    },
     **dict.fromkeys(
         [(kind, "") for kind in _COLLECTIONS],
         Shape(

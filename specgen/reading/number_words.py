@@ -1,4 +1,4 @@
-"""What is told of a text that is no bare number, and of a percentage where a share of 1 stands, each with what to write."""
+"""What is told of a text that is no bare number, and of a percentage for a share of 1: each with what to write."""
 
 from fractions import Fraction
 

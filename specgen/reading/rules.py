@@ -99,7 +99,7 @@ class SectionRules:
             thinnest = _SLIVERS[field.unit_ip]
             least = format_quantity(thinnest, thinnest.unit)
             return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more; asked for: {field.why}"
-        if error is errors.MAX_VALUE and is_share(field) and 2 <= (percent := parse_number(raw)) <= 100:
+        if error is errors.MAX_VALUE and is_share(field) and 2 < (percent := parse_number(raw)) <= 100:
             return tell_share(raw, percent)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"

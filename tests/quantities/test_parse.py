@@ -298,7 +298,7 @@ REFUSED = [
     ("1..2 ft", "length", "is no number", "such as 1.5 or 1 1/2"),
     ("1/2/3 in", "length", "more digits stand behind the fraction", "one fraction"),
     ("5' 6'", "length", "is not known", ""),
-    ("5'6", "length", "the inches of \"5'6\" have no sign", "write 5'-6\""),
+    ("5'6", "length", 'the inches of "5\'6" have no sign', "write 5'-6\""),
     ("5'-6 1/2", "length", "have no sign", "write 5'-6 1/2\""),
     ("5'66", "length", "is not known", ""),
     ("5 ft, 6 in", "length", "is not known", ""),

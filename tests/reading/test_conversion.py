@@ -4,6 +4,7 @@ Which spellings are taken is a rule of this program; sources stand beside the ro
 """
 
 import datetime
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
@@ -285,6 +286,100 @@ def test_every_choice_is_taken_however_it_is_spelled(spell: Callable[[str], str]
         assert [convert_checked(made, spell(value)) for value in made.values] == list(made.values), dotted_path(
             made.path
         )
+
+
+# A field, what people write, and the choice it is taken for, or what it is asked back with. Common practice, no source.
+TRADE_WORDS = [
+    ("walls.*.substrate.kind", "CMU", "concrete_masonry"),
+    ("walls.*.substrate.kind", "concrete block", "concrete_masonry"),
+    ("walls.*.substrate.kind", "GMG", "glass_mat_gypsum"),
+    ("walls.*.substrate.kind", "glass mat", "glass_mat_gypsum"),
+    ("walls.*.substrate.kind", "cementboard", "cement_board"),
+    ("walls.*.framing.kind", "steel studs", "cold_formed_steel"),
+    ("walls.*.wrb.kind", "housewrap", "building_wrap"),
+    ("walls.*.wrb.kind", "House Wrap", "building_wrap"),
+    ("walls.*.wrb.kind", "peel-and-stick", "self_adhered_sheet"),
+    ("walls.*.wrb.kind", "liquid applied", "fluid_applied"),
+    ("walls.*.attachment.method", "dot and dab", "adhesive_ribbon_and_dab"),
+    ("walls.*.attachment.method", "notched trowel", "adhesive_notched_trowel"),
+    ("walls.*.insulation.kind", "expanded polystyrene", "eps"),
+    ("walls.*.insulation.kind", "EPS insulation", "eps"),
+    ("walls.*.drainage.outlets", "bottom", "base"),
+    ("walls.*.drainage.outlets", "window heads", "heads"),
+    ("aesthetic_joint.profile", "V-groove", "v"),
+    ("aesthetic_joint.profile", "V joint", "v"),
+    ("sealants.*.chemistry", "urethane", "polyurethane"),
+    ("sealants.*.c920_class", "50%", "50"),
+    ("sealants.*.c920_class", "Class 50", "50"),
+    ("code.construction_type", "II-B", "IIB"),
+    ("code.construction_type", "Type VB", "VB"),
+    ("code.occupancy_groups", "Business", "B"),
+    ("code.occupancy_groups", "A3", "A-3"),
+    ("code.occupancy_groups", "Group R-2", "R-2"),
+    ("climate.months.*.month", "January", "jan"),
+    ("colors.*.angles", "45 \u00b0", "45"),
+    ("guns.*.kind", "HVLP gun", "hvlp"),
+    ("mockup.kind", "free standing", "free_standing"),
+    ("package.purpose", "mockup", "mockup_submittal"),
+]
+ASKED_BACK = [
+    ("walls.*.insulation.kind", "foam", "eps, xps, polyiso or phenolic"),
+    ("walls.*.insulation.kind", "polyurethane foam", "polyiso"),
+    ("walls.*.substrate.kind", "gypsum sheathing", "glass_mat_gypsum or paper_faced_gypsum"),
+    ("walls.*.substrate.kind", "drywall", "glass_mat_gypsum or paper_faced_gypsum"),
+    (
+        "walls.*.substrate.kind",
+        "exterior sheathing",
+        "glass_mat_gypsum, cement_board, plywood, osb or paper_faced_gypsum",
+    ),
+    ("walls.*.attachment.method", "glued", "adhesive_full_bed, adhesive_notched_trowel or adhesive_ribbon_and_dab"),
+    ("walls.*.attachment.method", "screws", "mechanical or adhesive_and_mechanical"),
+    ("sealants.*.chemistry", "caulk", "silicone, polyurethane or hybrid"),
+]
+# Words that are no choice and only look like one: another material, another class, another code.
+ALIKE = [
+    ("walls.*.substrate.kind", "concrete brick"),
+    ("walls.*.substrate.kind", "backer board"),
+    ("walls.*.substrate.kind", "hardboard"),
+    ("walls.*.substrate.kind", "fiber cement board"),
+    ("walls.*.substrate.kind", "gypsum concrete"),
+    ("walls.*.substrate.kind", "metal lath"),
+    ("walls.*.substrate.kind", "ICC"),
+    ("walls.*.insulation.kind", "glass wool"),
+    ("walls.*.insulation.kind", "XPE"),
+    ("walls.*.insulation.kind", "EPP"),
+    ("walls.*.insulation.kind", "mineral board"),
+    ("sealants.*.chemistry", "silicate"),
+    ("sealants.*.chemistry", "acrylic"),
+    ("code.construction_type", "IIC"),
+    ("code.wind_standard", "asce_7_23"),
+]
+
+
+@pytest.mark.parametrize(("path", "text", "choice"), TRADE_WORDS, ids=[row[1] for row in TRADE_WORDS])
+def test_a_word_of_the_trade_is_taken_for_the_choice_it_means(path: str, text: str, choice: str) -> None:
+    assert convert_checked(field(path), text) == choice
+    assert convert_checked(field(path), text.upper()) == choice
+
+
+@pytest.mark.parametrize(("path", "text", "choices"), ASKED_BACK, ids=[row[1] for row in ASKED_BACK])
+def test_a_word_that_may_mean_several_is_asked_back(path: str, text: str, choices: str) -> None:
+    fault = refused(field(path), text)
+    assert fault.message == f"'{text}' may be {choices}"
+    assert fault.hint.startswith(("write one of these; known: ", "write polyiso if so; known: "))
+
+
+@pytest.mark.parametrize(("path", "text"), ALIKE, ids=[row[1] for row in ALIKE])
+def test_no_choice_is_offered_for_its_letters_alone(path: str, text: str) -> None:
+    fault = refused(field(path), text)
+    assert fault.message == f"'{text}' is no choice of this field"
+    assert fault.hint == f"known: {', '.join(field(path).values)}"
+
+
+def test_no_word_is_a_choice_of_its_own_field_or_stands_twice() -> None:
+    for made in (m for m in FIELDS.values() if m.means):
+        plain = [re.sub("[ _-]", "", word).lower() for word in (*made.values, *(word.word for word in made.means))]
+        assert len(plain) == len(set(plain)), dotted_path(made.path)
 
 
 def just_outside(made: Field, bound: str, side: int) -> str:

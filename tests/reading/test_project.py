@@ -75,9 +75,12 @@ def test_what_must_be_given_is_told_where_it_should_stand(text: str, path: str, 
     assert (problem.message, problem.file, problem.line) == ("this must be given", "project.yaml", line)
 
 
+PURPOSES = "known: design_draft, mockup_submittal, work_submittal, resubmittal, closeout"
+
+
 def test_a_value_that_does_not_fit_is_told_and_not_missed_as_well(tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, {"package": {"purpose": "design drafft"}})
-    assert (problem.path, problem.hint) == ("package.purpose", "did you mean design_draft?")
+    assert (problem.path, problem.hint) == ("package.purpose", f"did you mean design_draft? {PURPOSES}")
 
 
 def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
