@@ -174,7 +174,7 @@ def test_a_missing_second_side_file_is_told_too(tmp_path: Path) -> None:
     ("content", "said", "file"),
     [
         ("a: b: c\n", "a second colon", "firm.yaml"),
-        ("- a\n", "does not open with a mapping", "firm.yaml"),
+        ("- a\n", "does not begin with a name and a colon", "firm.yaml"),
         ("tank: {volume: \x07}\n", "U+0007", "firm.yaml"),
     ],
 )
