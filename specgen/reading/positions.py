@@ -23,6 +23,8 @@ _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
 # The tags of plain YAML; every scalar is read as text, whatever its tag.
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
+_OTHER_TEXT = "this is a letter or another text, and no project file", "name the project file, which begins `format: 1`"
+_NO_SECTIONS = "the file does not begin with a name and a colon", "begin with `format: 1`"
 _PLAIN_KEY = "write one word before the colon"
 MOST_DEPTH = 40
 # A file with more faults is no project, or repeats one mistake; the first ones show which.
@@ -107,9 +109,7 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
     try:
         node = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
-        raise Refused(Problem(*_explain(error, source, line), "", shown, line, column)) from None
+        raise Refused(_explain(error, source, shown)) from None
     except (ValueError, OverflowError):  # the pure Python loader turns any code into a character
         raise Refused(
             Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
@@ -121,8 +121,10 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
     if node is None:
         raise Refused(Problem("the file is empty", "`specgen new FILE` writes one to begin with", "", shown, 1, 1))
     if not isinstance(node, yaml.MappingNode):
-        mark, message = node.start_mark, "the file does not open with a mapping"
-        raise Refused(Problem(message, "begin with `format: 1`", "", shown, mark.line + 1, mark.column + 1))
+        from specgen.reading.yaml_faults import is_prose
+
+        told = _OTHER_TEXT if is_prose(source) else _NO_SECTIONS
+        raise Refused(Problem(*told, "", shown, node.start_mark.line + 1, node.start_mark.column + 1))
     return node
 
 
@@ -151,17 +153,14 @@ class _Counter:
         return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
 
 
-def _explain(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
-    problem = error.problem or "syntax error"
-    # The parser counts more kinds of line ends than we do, and may point behind the last line.
-    written = "".join(source.split("\n")[line - 1 : line]) if line else ""
-    if "\t" in written[: len(written) - len(written.lstrip())]:
-        return "a tab stands in the indentation", "indent with spaces"
-    if "but found another document" in problem:
-        return "the file holds more than one document", "keep one; remove the line `---`"
-    if "mapping values are not allowed" in problem:
-        return "a second colon stands in this line", "put the text in quotes"
-    return f"the file is no YAML: {problem}", "check indentation, colons and quotes here"
+def _explain(error: yaml.MarkedYAMLError, source: str, shown: str) -> Problem:
+    """What is told of a text that is no YAML; a text that is no project at all is told to be another file."""
+    from specgen.reading.yaml_faults import find_yaml_fault, is_prose  # imported here: most files are YAML
+
+    if is_prose(source):
+        return Problem(*_OTHER_TEXT, "", shown, 1, 1)
+    fault = find_yaml_fault(error, source)
+    return Problem(fault.message, fault.hint, "", shown, fault.line, fault.column)
 
 
 def _fill(text: Text, node: yaml.MappingNode) -> None:

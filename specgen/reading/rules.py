@@ -13,8 +13,11 @@ from cerberus.schema import UnvalidatedSchema
 from specgen.model.field import Field, Node, Path
 from specgen.model.suggest import suggest
 from specgen.quantities.format import format_quantity
+from specgen.quantities.number import parse_number
 from specgen.quantities.quantity import Quantity
+from specgen.reading.choices import refuse_choice
 from specgen.reading.conversion import InvalidValue, convert
+from specgen.reading.number_words import is_share, tell_share
 
 # Required fields by section; any other absent field is an open item. One wall must be complete.
 REQUIRED: dict[Path, tuple[Path, ...]] = {
@@ -91,11 +94,13 @@ class SectionRules:
             return f"{place[-1]!r} is not known here", suggest(place[-1], self._known_beside(place))
         field = self.fields[place]
         if error is errors.UNALLOWED_VALUE:
-            return f"{raw!r} is no choice of this field", suggest(raw, field.values)
+            return refuse_choice(field, raw)
         if error is _SLIVER:
             thinnest = _SLIVERS[field.unit_ip]
             least = format_quantity(thinnest, thinnest.unit)
             return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more; asked for: {field.why}"
+        if error is errors.MAX_VALUE and is_share(field) and 2 < (percent := parse_number(raw)) <= 100:
+            return tell_share(raw, percent)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
         message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"
