@@ -21,9 +21,13 @@ class FileText(NamedTuple):
     digest: str
 
 
-def read_source(path: FilePath, shown: str) -> FileText:
-    """The text of the file at `path`, named `shown` in messages; a UTF-8 byte order mark is skipped."""
-    content = read_given_file(path, _USE, shown)
+def read_bytes(path: FilePath, shown: str) -> bytes:
+    """The bytes of a file of YAML at `path`, named `shown` in messages; raises Refused."""
+    return read_given_file(path, _USE, shown)
+
+
+def decode_source(content: bytes, shown: str) -> FileText:
+    """The text of the bytes of a file, named `shown` in messages; a UTF-8 byte order mark is skipped."""
     try:
         source = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:

@@ -15,7 +15,7 @@ from specgen.model.field import Path, dotted_path
 from specgen.model.finding import Place
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
-from specgen.reading.file_text import read_source
+from specgen.reading.file_text import decode_source, read_bytes
 
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}
@@ -80,7 +80,12 @@ def _short(text: str) -> str:
 
 def read_text(path: FilePath, shown: str) -> Text:
     """The content of the file at `path`, named `shown` in messages; raises Refused if it is no YAML mapping."""
-    source, digest = read_source(path, shown)
+    return parse_text(read_bytes(path, shown), shown)
+
+
+def parse_text(content: bytes, shown: str) -> Text:
+    """The content of the bytes of a file, named `shown` in messages; raises Refused if it is no YAML mapping."""
+    source, digest = decode_source(content, shown)
     text = Text(shown, digest=digest)
     collecting = gc.isenabled()
     gc.disable()

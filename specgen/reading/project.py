@@ -12,12 +12,13 @@ from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import InputFile, Project
 from specgen.model.suggest import suggest
+from specgen.reading.answers import answer_problems
 from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
 from specgen.reading.geometry import geometry_problems
 from specgen.reading.leaves import read_values
-from specgen.reading.positions import Text, read_text
+from specgen.reading.positions import Text, parse_text, read_text
 from specgen.reading.ranges import range_problems
 from specgen.reading.rules import Rules
 from specgen.reading.structure import build_structure
@@ -25,6 +26,9 @@ from specgen.standards import load_limits, load_standards
 
 SIDE_FILES = {"firm": "firm", "coating_system": "coating"}
 _ATTACHMENTS = "attachments"
+# Contents of files that are not written yet, by resolved path.
+Unwritten = Mapping[FilePath, bytes]
+_NOTHING: Unwritten = {}
 
 
 @dataclass
@@ -36,11 +40,24 @@ class _FileContent:
     members: dict[Path, tuple[str, ...]]
     rules: Rules
     named: set[FilePath] = dataclasses.field(default_factory=set)
+    unwritten: Unwritten = dataclasses.field(default_factory=dict)
 
 
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names."""
-    main = _read(file, file.name or str(file), schema, Rules())
+    project, problems = survey_project(file, schema)
+    if problems:
+        raise Refused(*problems)
+    return project
+
+
+def survey_project(file: FilePath, schema: Schema, unwritten: Unwritten = _NOTHING) -> tuple[Project, list[Problem]]:
+    """The project described in `file` as far as it can be read, and every fault of every file it names.
+
+    `unwritten` are contents by resolved path, read in place of what stands in these files. Raises Refused where the
+    file itself is no YAML mapping.
+    """
+    main = _read(file, file.name or str(file), schema, Rules(), unwritten)
     named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
     sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
     _keep_attachments_apart(main, sides, schema)
@@ -55,11 +72,9 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     problems = [problem for content in files for problem in content.text.problems]
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
-    problems += _find_dangling(project) + demand_problems(project)
+    problems += _find_dangling(project) + demand_problems(project) + list(answer_problems(project))
     problems += _find_upside_down(project, files) + geometry_problems(project)
-    if problems:
-        raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
-    return project
+    return project, sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column))
 
 
 def defaults(schema: Schema, system: str) -> dict[Path, Any]:
@@ -71,19 +86,20 @@ def defaults(schema: Schema, system: str) -> dict[Path, Any]:
     return usual
 
 
-def _read(path: FilePath, shown: str, schema: Schema, rules: Rules) -> _FileContent:
-    text = read_text(path, shown)
+def _read(path: FilePath, shown: str, schema: Schema, rules: Rules, unwritten: Unwritten) -> _FileContent:
+    content = unwritten.get(path.resolve()) if unwritten else None
+    text = read_text(path, shown) if content is None else parse_text(content, shown)
     structure = build_structure(text, schema.root)
     values = read_values(text, structure.records, rules)
     if values.get(("format",), 1) != 1:
         text.problem(("format",), "this format is not known", "write format: 1")
-    return _FileContent(text, values, structure.members, rules)
+    return _FileContent(text, values, structure.members, rules, unwritten=unwritten)
 
 
 def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: _FileContent) -> _FileContent:
     """The content of a side file named at `at`: only fields at home there."""
     try:
-        side = _read(_find_side_file(file, name, main), name, schema, main.rules)
+        side = _read(_find_side_file(file, name, main), name, schema, main.rules, main.unwritten)
     except Refused as refused:
         place = main.text.places[at]
         for problem in refused.problems:
