@@ -25,10 +25,12 @@ def _list_sources(project: Project) -> dict[str, Source]:
 
 
 def _describe(project: Project, mark: str) -> str:
-    """`L. Ferrow, Graywether Wall Systems, 2027-02-01`: the party by its role where the project does not name it."""
     party, by, on = (project.get(("answers", mark, name)) for name in ("party", "by", "on"))
+    return name_answer(project, party or "", by or "", raw_text(on) if on else "") or f"answer {mark}"
+
+
+def name_answer(project: Project, party: str, by: str, on: str) -> str:
+    """`L. Ferrow, Graywether Wall Systems, 2027-02-01`: the party by its role where the project does not name it."""
     path = party_name_path(project.schema, party) if party else ()
-    firm = (project.get(path) if path else None) or words(party or "")
-    told = by or ""
-    parts = (told, firm if firm.casefold() not in told.casefold() else "", raw_text(on) if on else "")
-    return ", ".join(filter(None, parts)) or f"answer {mark}"
+    firm = str((project.get(path) if path else None) or words(party))
+    return ", ".join(filter(None, (by, firm if firm.casefold() not in by.casefold() else "", on)))

@@ -59,7 +59,7 @@ def maker_source(project: Project, path: Path) -> Source:
 
 
 def given_source(project: Project, path: Path) -> Source:
-    """Where a given value comes from: another party's answer, the coating manufacturer's file, or the project itself."""
+    """Where a given value comes from: an answer of another party, the coating source, or the project itself."""
     answered = answer_source(project, path)
     if answered is not None:
         return answered
