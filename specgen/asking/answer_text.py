@@ -9,13 +9,14 @@ from typing import NamedTuple
 from specgen.asking.grid import Cell
 from specgen.model.field import Field
 from specgen.model.forbidden_characters import find_forbidden
+from specgen.model.project import Project
 from specgen.model.value_text import words
 from specgen.quantities.number import is_number
 from specgen.reading.conversion import InvalidValue
 
 # What people write where they have no answer yet, in small letters.
-_NO_ANSWER = {"", "?", "??", "-", "--", "\u2013", "\u2014", "n/a", "na", "n.a.", "tbd", "t.b.d.", "tba"}
-_NO_ANSWER |= {"unknown", "not known", "don't know", "not known yet", "open", "pending", "to be determined"}
+NO_ANSWER = {"", "?", "??", "-", "--", "\u2013", "\u2014", "n/a", "na", "n.a.", "tbd", "t.b.d.", "tba"}
+NO_ANSWER |= {"unknown", "not known", "don't know", "not known yet", "open", "pending", "to be determined"}
 # A size that a spreadsheet program took for a day, as it comes out of one as CSV: `4-Mar`, `Mar-04`.
 _SHORT_DAY = re.compile(r"\d{1,2}-[A-Z][a-z]{2}(-\d{2,4})?|[A-Z][a-z]{2}-\d{2}")
 _PERCENT = re.compile(r"(?<!\\)%")
@@ -37,29 +38,28 @@ class AnswerText(NamedTuple):
     notes: tuple[str, ...] = ()
 
 
-def read_answer(cell: Cell, field: Field, system: str) -> AnswerText | None:
-    """The answer in a cell to a field, in a unit system; None where it holds none. Raises InvalidValue."""
+def read_answer(cell: Cell, field: Field, project: Project, unit: str) -> AnswerText | None:
+    """The answer in a cell to a field; None where it holds none. Raises InvalidValue.
+
+    `unit` is the one that was asked for: a quantity without a unit is in that one, and refused where there is none.
+    """
     if cell.error:
         raise InvalidValue(f"the cell holds the error {cell.value}", "write the value itself")
     if cell.value is None and cell.formula:
         raise InvalidValue("the cell holds a formula without a value", "write the value itself")
     text = _read_text(cell, field)
-    if text.casefold() in _NO_ANSWER and not _is_choice(text, field):
+    if text.casefold() in NO_ANSWER:
         return None
     found = find_forbidden(text)
     if found:
         raise InvalidValue(found[1], found[2])
-    notes = (f"a formula; its value {text} is taken",) if cell.formula else ()
+    notes: tuple[str, ...] = (f"a formula; its value {text} is taken",) if cell.formula else ()
     if field.kind == "list":
-        return AnswerText(tuple(_mean(entry, field, system) for entry in _split(text)), True, notes)
-    meant = _mean(text, field, system)
+        return AnswerText(tuple(_mean(entry, field, project, unit) for entry in _split(text)), True, notes)
+    meant = _mean(text, field, project, unit)
     if field.kind == "quantity" and meant != text:
         notes += (f"taken as {meant}, in the unit that was asked for",)
     return AnswerText((meant,), False, notes)
-
-
-def _is_choice(text: str, field: Field) -> bool:
-    return any(text.casefold() in (value.casefold(), words(value).casefold()) for value in field.values)
 
 
 def _read_text(cell: Cell, field: Field) -> str:
@@ -77,7 +77,8 @@ def _read_text(cell: Cell, field: Field) -> str:
         raise InvalidValue(f"the cell holds a span of time, {value}", f"write {field.example} as text")
     if isinstance(value, (int, float)):
         return _read_number(value, cell.look, kind)
-    text = str(value or "").strip() if field.lines else " ".join(str(value or "").split())
+    several = field.lines or field.kind == "list"
+    text = str(value or "").strip() if several else " ".join(str(value or "").split())
     if kind not in ("text", "date", "file", "reference") and _SHORT_DAY.fullmatch(text):
         hint = f"write {field.example}, with an apostrophe before it in a spreadsheet"
         raise InvalidValue(f"{text!r} is what a spreadsheet program makes of a size that it takes for a date", hint)
@@ -119,14 +120,24 @@ def _split(text: str) -> Iterable[str]:
     return [entry.strip() for row in rows for entry in row if entry.strip()]
 
 
-def _mean(text: str, field: Field, system: str) -> str:
-    """A text with the unit that was asked for, or as the word of a choice."""
+def find_mark(project: Project, collection: str, text: str) -> str:
+    """The mark of the member that a text names: by the mark in any case, or with the name behind it; else the text."""
+    for mark in project.members.get((collection,), ()):
+        name = project.values.get((collection, mark, "name"), "")
+        if text.casefold() in (mark.casefold(), f"{mark} {name}".casefold()):
+            return mark
+    return text
+
+
+def _mean(text: str, field: Field, project: Project, unit: str) -> str:
+    """A text with the unit that was asked for, as the word of a choice, or as the mark of the member it names."""
     kind = field.of or field.kind
-    unit = field.unit_si if system == "si" else field.unit_ip
-    if kind == "quantity" and is_number(text):
+    if kind == "quantity" and unit and is_number(text):
         return f"{text} {unit}"
     if kind in ("number", "integer"):
-        return _drop_unit(text, unit)
+        return _drop_unit(text, field.unit_ip)
+    if kind == "reference":
+        return find_mark(project, field.to, text)
     if kind == "choice":
         return next((value for value in field.values if words(value).casefold() == text.casefold()), text)
     return text

@@ -49,14 +49,16 @@ def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
     def place(label: str) -> str:
         return project.place(labels.get(label, project.last_row + 1), 2)
 
-    day = project.cell(labels[at.ANSWERED_ON], 2) if at.ANSWERED_ON in labels else Cell()
     return AnsweredSheet(
-        shown,
-        *(told.get(label, "") for label in (at.PROJECT_NAME, at.PROJECT_NUMBER, at.PARTY_ROLE, at.ANSWERED_BY)),
-        day.words,
-        place(at.ANSWERED_BY),
-        place(at.ANSWERED_ON),
-        _read_answers(questions),
+        file=shown,
+        project_name=told.get(at.PROJECT_NAME, ""),
+        project_number=told.get(at.PROJECT_NUMBER, ""),
+        party=told.get(at.PARTY_ROLE, ""),
+        by=told.get(at.ANSWERED_BY, ""),
+        on=told.get(at.ANSWERED_ON, ""),
+        by_place=place(at.ANSWERED_BY),
+        on_place=place(at.ANSWERED_ON),
+        answers=_read_answers(questions),
     )
 
 

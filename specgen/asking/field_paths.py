@@ -17,7 +17,8 @@ class FoundField(NamedTuple):
 
 def find_field(project: Project, text: str) -> FoundField:
     """The field at a dotted path; raises InvalidValue where the project has no such field or member (any more)."""
-    node, path, rest = project.schema.root, (), text.strip()
+    path: Path = ()
+    node, rest = project.schema.root, text.strip()
     while rest:
         name, rest = _take_mark(project, node, path, rest) if node.star else _take_name(node, rest)
         child = node.star or node.children[name]

@@ -8,7 +8,6 @@ from specgen.asking.answer_text import AnswerText
 from specgen.model.field import Field, Node, Path
 from specgen.model.project import Project
 from specgen.model.value_text import raw_text
-from specgen.reading.conversion import InvalidValue
 from specgen.reading.rules import SectionRules
 from specgen.resolving.answer_sources import answer_source
 
@@ -58,7 +57,7 @@ class Converter:
         values = tuple(rules.value((), text) for text in answer.entries)
         texts = [_spell(entry, *pair) for pair in zip(answer.entries, values, strict=True)]
         if answer.listed:
-            return f"[{', '.join(map(_quote, texts))}]", values
+            return f"[{', '.join(map(quote_entry, texts))}]", values
         return texts[0], values[0]
 
 
@@ -67,7 +66,7 @@ def _spell(entry: Field, text: str, value: Any) -> str:
     return str(value) if (entry.of or entry.kind) == "choice" else text
 
 
-def _quote(text: str) -> str:
+def quote_entry(text: str) -> str:
     """An entry of a list in quotes where a sign in it would end it, or mean something."""
     plain = not set(text) & set(",[]{}#:&*!|>'\"%@`") and not text.startswith(("-", "?"))
     return text if plain else "'{}'".format(text.replace("'", "''"))

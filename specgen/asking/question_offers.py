@@ -95,7 +95,8 @@ def _read(
     if not answer.field:
         raise InvalidValue("the row names no field", f"leave {answer.field_place} as it was sent")
     found = find_field(project, answer.field)
-    read = read_answer(answer.cell, found.field, project.system)
+    unit = found.field.unit_si if project.system == "si" else found.field.unit_ip
+    read = read_answer(answer.cell, found.field, project, unit)
     if read is None:
         notes += [f"{answer.place}: {answer.field}: remark without an answer: {answer.remark}"] if answer.remark else []
         return None

@@ -42,6 +42,8 @@ def _read_cells(book: WorkbookBytes, shown: str, values: bool) -> dict[str, dict
             warnings.simplefilter("ignore")  # of looks that the library cannot keep, which nobody asks for
             opened = openpyxl.load_workbook(BytesIO(book.content), read_only=True, data_only=values, keep_links=False)
             sheets = opened.worksheets
+            if not sheets:
+                raise refuse_damaged(shown)
             if len(sheets) > MOST_SHEETS:
                 raise Refused(
                     Problem(f"the workbook has more than {MOST_SHEETS} sheets", "take out the others", file=shown)

@@ -1,0 +1,121 @@
+"""Places offers in the files of a project, in memory, and reads the whole anew before anything is written."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path as FilePath
+
+from specgen.asking.offers import Conflict, Offer, quote_entry
+from specgen.asking.question_offers import Signer
+from specgen.editing.adding import Addition, add_values
+from specgen.model.field import Path, Schema, dotted_path
+from specgen.model.problem import Problem
+from specgen.reading.answers import ANSWERS
+from specgen.reading.file_text import read_bytes
+from specgen.reading.project import SIDE_FILES, survey_project
+
+_LINE = re.compile(r"\bline \d+")
+
+
+@dataclass
+class Placed:
+    """The files as they were and as they are to be, what was placed in them, and what cannot be."""
+
+    before: dict[FilePath, bytes] = field(default_factory=dict)
+    after: dict[FilePath, bytes] = field(default_factory=dict)
+    taken: list[Offer] = field(default_factory=list)
+    conflicts: list[Conflict] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+
+
+class Placer:
+    """Places offers in the files of one project; `signers` are who answered, by the number of the workbook."""
+
+    def __init__(self, file: FilePath, schema: Schema) -> None:
+        self.file, self.schema = file, schema
+        self.project, problems = survey_project(file, schema)
+        # What is wrong already is told by a check; it is not the fault of an answer.
+        self._known = set(map(_name_problem, problems))
+
+    def place(self, offers: Iterable[Offer], signers: Sequence[tuple[Signer, str]] = ()) -> Placed:
+        """The files with the offers in them, save those with which the project would be refused."""
+        left, told = list(offers), Placed()
+        while True:
+            placed, held = self._edit(left, signers)
+            blamed = {path: problem for problem in self._find_new(placed.after) for path in _blame(left, problem)}
+            told.conflicts += held
+            told.problems += [self._tell(offer, blamed[offer.path]) for offer in left if offer.path in blamed]
+            out = blamed.keys() | {conflict.path for conflict in held}
+            if not out:
+                placed.conflicts, placed.problems, placed.taken = told.conflicts, told.problems, left
+                return placed
+            left = [offer for offer in left if offer.path not in out]
+
+    def _edit(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> tuple[Placed, list[Conflict]]:
+        """The files with all of these in them, and what stands there already in words that cannot be read."""
+        by_file: dict[FilePath, list[Addition]] = {}
+        for offer in offers:
+            home = self._find_home(offer.path)
+            by_file.setdefault(home, []).append(Addition(offer.path, offer.text, offer.remark))
+        if offers and signers:
+            by_file.setdefault(self.file, []).extend(self._list_records(offers, signers))
+        placed, held = Placed(), list[Conflict]()
+        for file, additions in by_file.items():
+            before = read_bytes(file, file.name)
+            edit = add_values(before, additions, self.schema, file.name)
+            placed.before[file], placed.after[file] = before, edit.source
+            for one in edit.conflicts:
+                of = tuple(offer for offer in offers if offer.path == one.path)
+                held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given, "", of))
+        return placed, held
+
+    def _list_records(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> Iterator[Addition]:
+        """The entries of `answers` that tell who gave these values, and when."""
+        taken = {*self.project.members.get((ANSWERS,), ())}
+        number = 0
+        for sheet, (signer, name) in enumerate(signers):
+            fields = [dotted_path(offer.path) for offer in offers if offer.sheet == sheet]
+            if not fields:
+                continue
+            number = next(n for n in range(number + 1, number + len(taken) + 2) if f"Q{n}" not in taken)
+            values = {"party": signer.party, "by": signer.by, "on": signer.on, "sheet": name}
+            values["fields"] = f"[{', '.join(map(quote_entry, fields))}]"
+            yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items())
+
+    def _find_home(self, path: Path) -> FilePath:
+        """The file that a value belongs in: that of its section, or the side file where its field is at home."""
+        folder, entry = self.file.resolve().parent, self.schema.field_at(path)
+        home = entry.home if entry is not None else ""
+        name = self.project.values.get((home,)) if home in SIDE_FILES else None
+        stands = self.project.place(path).file
+        if name and (home == "coating_system" or stands != self.file.name):
+            return folder / name
+        sides = {self.project.values.get((side,)) for side in SIDE_FILES} - {None}
+        return folder / stands if stands in sides else self.file
+
+    def _find_new(self, after: dict[FilePath, bytes]) -> list[Problem]:
+        """The problems that the project has with these contents and had not before."""
+        if not after:
+            return []
+        _, problems = survey_project(self.file, self.schema, {file.resolve(): text for file, text in after.items()})
+        return [problem for problem in problems if _name_problem(problem) not in self._known]
+
+    def _tell(self, offer: Offer, problem: Problem) -> Problem:
+        """A problem of the project with an offer, at its cell."""
+        about = dotted_path(offer.path)
+        beside = "" if problem.path == about else f"{problem.path}: "
+        return Problem(f"{beside}{problem.message}", problem.hint, about, offer.place)
+
+
+def _name_problem(problem: Problem) -> tuple[str, str]:
+    """A problem by what it says, wherever it stands: lines move."""
+    return problem.path, _LINE.sub("line", problem.message)
+
+
+def _blame(offers: list[Offer], problem: Problem) -> list[Path]:
+    """The paths of the offers that a problem is about: at its path, else beside it, else all."""
+    at = problem.path
+    exact = [one.path for one in offers if f"{at}.".startswith(f"{dotted_path(one.path)}.")]
+    below = [one.path for one in offers if f"{dotted_path(one.path)}.".startswith(f"{at}.")] if at else []
+    beside = [one.path for one in offers if dotted_path(one.path[:-1]) == at.rpartition(".")[0]] if at else []
+    return exact or below or beside or [one.path for one in offers]
