@@ -1,4 +1,4 @@
-"""What a person writes into a cell, and what a spreadsheet program makes of it, becomes the text of a value or is told."""
+"""What a person writes into a cell, and what a program makes of it, becomes the text of a value or is told."""
 
 import datetime
 from typing import Any
