@@ -1,6 +1,7 @@
 """The places in a workbook of questions, or of one table: who writes one and who reads it back go by the same names.
 
-Rows are counted from 1, as a spreadsheet shows them; columns stand in the order of these tuples.
+Rows are counted from 1, as a spreadsheet shows them; columns stand in the order of these tuples. A choice is offered as
+`words` of `model/value_text.py` tells it, which differ within a field; several stand with commas between.
 """
 
 from typing import NamedTuple
@@ -26,8 +27,20 @@ DOCUMENTS_FIRST = 4
 PROJECT_FIRST = 3  # the row of the first label
 PROJECT_NAME, PROJECT_NUMBER, PROJECT_FILE = "Project", "Project number", "Project file"
 PARTY, PARTY_ROLE, FORMAT = "Party", "Party code", "Format"  # in words; as `owed_by` has it; of the workbook
-ANSWERED_BY, ANSWERED_ON = "Answered by", "Date"  # filled in by whoever answers
-PROJECT_LABELS = (PROJECT_NAME, PROJECT_NUMBER, PROJECT_FILE, PARTY, PARTY_ROLE, FORMAT, ANSWERED_BY, ANSWERED_ON)
+RETURN_TO, RETURN_BY = "Return to", "Return by"
+ANSWERED_BY, ANSWERED_ON = "Answered by", "Date"  # filled in by whoever answers, the date as year-month-day
+PROJECT_LABELS = (
+    PROJECT_NAME,
+    PROJECT_NUMBER,
+    PROJECT_FILE,
+    PARTY,
+    PARTY_ROLE,
+    FORMAT,
+    RETURN_TO,
+    RETURN_BY,
+    ANSWERED_BY,
+    ANSWERED_ON,
+)
 FORMAT_VERSION = "1"
 
 # A table: one sheet named as the table, as text. Column 1 is the mark; where the members of all elevations stand in one

@@ -24,42 +24,48 @@ _LETTER, _A4 = 1, 9  # codes of paper sizes (ECMA-376, Part 1, 18.3.1.63)
 _MARGINS = {"left": 0.5, "right": 0.5, "top": 0.75, "bottom": 0.75}  # in
 # The day a file is said to be made where its package has none: the same input gives the same bytes.
 _NO_DAY = datetime.date(2000, 1, 1)
-_GRID = {"border": 1, "border_color": "#BFBFBF", "valign": "top"}
-_HEAD = {"bold": True, "text_wrap": True, "bg_color": "#E7E6E6"}
+GRID = {"border": 1, "border_color": "#BFBFBF", "valign": "top"}
+HEAD = {"bold": True, "text_wrap": True, "bg_color": "#E7E6E6"}
 
 
 def write_workbook(book: Book) -> bytes:
     """The file of a book; raises Refused where the library is not installed."""
+    stream = io.BytesIO()
+    workbook = open_workbook(stream, book.title, book.author, book.day)
+    for sheet in book.sheets:
+        page = workbook.add_worksheet(sheet.name)
+        _fill(workbook, page, sheet)
+        page.repeat_rows(0)
+        set_print(page, book.head, book.foot, book.metric)
+    workbook.close()
+    return stream.getvalue()
+
+
+def open_workbook(stream: io.BytesIO, title: str, author: str, day: datetime.date | None) -> Any:
+    """A workbook that is written to the stream when it is closed; raises Refused where the library is not installed."""
     try:
         import xlsxwriter
     except ImportError:
         hint = "install specgen with its extra sheets, or leave xlsx out of --formats"
         raise refuse("a workbook needs a library that is not installed", hint) from None
-    stream = io.BytesIO()
     workbook = xlsxwriter.Workbook(stream, {"in_memory": True})
-    made = datetime.datetime.combine(book.day or _NO_DAY, datetime.time())
-    workbook.set_properties(
-        {"title": remove_non_xml(book.title), "author": remove_non_xml(book.author), "created": made}
-    )
-    for sheet in book.sheets:
-        page = workbook.add_worksheet(sheet.name)
-        _fill(workbook, page, sheet)
-        _set_print(page, book)
-    workbook.close()
-    return stream.getvalue()
+    made = datetime.datetime.combine(day or _NO_DAY, datetime.time())
+    workbook.set_properties({"title": remove_non_xml(title), "author": remove_non_xml(author), "created": made})
+    return workbook
 
 
 def _fill(workbook: Any, page: Any, sheet: Sheet) -> None:
     """Head, cells, frozen row and filter."""
+    widths = [column.width for column in sheet.columns]
     for place, column in enumerate(sheet.columns):
-        look = workbook.add_format(_GRID | _look(column))
-        head = workbook.add_format(_GRID | _HEAD | ({"align": "right"} if column.kind == "number" else {}))
+        look = workbook.add_format(GRID | _look(column))
+        head = workbook.add_format(GRID | HEAD | ({"align": "right"} if column.kind == "number" else {}))
         page.set_column(place, place, column.width)
         page.write_string(0, place, column.title, head)
         for number, row in enumerate(sheet.rows, 1):
-            _write_cell(page, number, place, row[place], look)
+            write_cell(page, number, place, row[place], look)
     for number, texts in enumerate([[column.title for column in sheet.columns], *sheet.rows]):
-        page.set_row(number, _LINE * _count_lines(texts, sheet.columns))
+        page.set_row(number, find_height(texts, widths))
     page.freeze_panes(1, 0)
     last = len(sheet.columns) - 1
     if sheet.rows:
@@ -78,14 +84,15 @@ def _look(column: SheetColumn) -> dict[str, Any]:
     return {"text_wrap": True, "num_format": "@"}
 
 
-def _count_lines(cells: Iterable[SheetCell], columns: tuple[SheetColumn, ...]) -> int:
-    """The lines of the highest cell of a row: not every program finds the height that wrapped words need."""
-    room = ((cell, column.width) for cell, column in zip(cells, columns, strict=True) if isinstance(cell, str))
+def find_height(cells: Iterable[SheetCell], widths: Iterable[int]) -> int:
+    """The height of a row in points, by its highest cell: not every program finds what wrapped words need."""
+    room = ((cell, width) for cell, width in zip(cells, widths, strict=True) if isinstance(cell, str))
     lines = (len(textwrap.wrap(cell, width)) for cell, width in room if len(cell) > width)
-    return min(max(lines, default=1), _MOST_LINES)
+    return _LINE * min(max(lines, default=1), _MOST_LINES)
 
 
-def _write_cell(page: Any, row: int, place: int, cell: SheetCell, look: Any) -> None:
+def write_cell(page: Any, row: int, place: int, cell: SheetCell, look: Any) -> None:
+    """Write a value as what it is, a text as text whatever it begins with; row and place count from 0."""
     if cell is None or cell == "":
         page.write_blank(row, place, None, look)
     elif isinstance(cell, datetime.date):
@@ -100,17 +107,16 @@ def _write_cell(page: Any, row: int, place: int, cell: SheetCell, look: Any) -> 
             page.write_string(row, place, text, look)
 
 
-def _set_print(page: Any, book: Book) -> None:
-    """Landscape, as wide as the page, the head on every page, project and revision above, date and count below."""
+def set_print(page: Any, head: tuple[str, str], foot: str, metric: bool, wide: int = 1) -> None:
+    """Landscape, so many pages wide, A4 or letter; a line above with a left and a right, one below with the count."""
     page.set_landscape()
-    page.set_paper(_A4 if book.metric else _LETTER)
+    page.set_paper(_A4 if metric else _LETTER)
     page.set_margins(**_MARGINS)
-    page.fit_to_pages(1, 0)
-    page.repeat_rows(0)
-    left, right = (_spell(text) for text in book.head)
+    page.fit_to_pages(wide, 0)
+    left, right = (_spell(text) for text in head)
     half = _MOST_LINE // 2 - len("&L")
     page.set_header(f"&L{_cut_line(left, half)}&R{_cut_line(right, half)}")
-    page.set_footer(f"&L{_cut_line(_spell(book.foot), half)}&C&A&RPage &P of &N")
+    page.set_footer(f"&L{_cut_line(_spell(foot), half)}&C&A&RPage &P of &N")
 
 
 def _spell(text: str) -> str:

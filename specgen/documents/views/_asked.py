@@ -12,7 +12,7 @@ from specgen.documents.parties import find_name
 from specgen.documents.required_documents import list_pending
 from specgen.documents.views._fields import OF_ASCE_7, ask_by_code, find_field
 from specgen.judging.registry import load_rules
-from specgen.model.field import Field, dotted_path, matches
+from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.finding import Severity, Verdict
 
 # Answered before anybody disturbs an existing wall.
@@ -23,14 +23,14 @@ DECISION = (2, "decision on the walls")
 SUBMITTAL = (3, "this submittal")
 # The work before which a measure is taken, where that is before the decision or is it.
 _EARLY = {"the decision on the walls": DECISION, "the pull tests": PULLS}
-_START = (50, "start of work")
+START = (50, "start of work")
 # What a document may be needed before that is no step.
 _FIRST = {"hazard": HAZARD, "pulls": PULLS}
-_STAGES = {"decision": DECISION, "submittal": SUBMITTAL, "work starts": _START}
+_STAGES = {"decision": DECISION, "submittal": SUBMITTAL, "work starts": START}
 # The number of the first step; those that follow the mockup come after the start of work.
 _FIRST_STEP = 4
 _FIRST_OF_WORK = 60
-_CLOSEOUT = (999, "closeout")
+CLOSEOUT = (999, "closeout")
 # The steps that come before any work on the walls.
 _BEFORE_WORK = ("equipment", "site_conditions")
 # Documents that hold values asked of a party, which are then asked for by its name alone.
@@ -120,18 +120,18 @@ class _Stages(NamedTuple):
     def _find_mockup(self, field: Field) -> tuple[int, str]:
         """The mockup, for what is built into it or, short of a rule, decides a wall; else the end of the work."""
         shown = field.path[0] in _IN_MOCKUP or field.path[:3] in _BY_MOCKUP or field.ring == "verdict"
-        return _tell_step(self.titles, "mockup") if shown and self.to_build else _CLOSEOUT
+        return tell_step(self.titles, "mockup") if shown and self.to_build else CLOSEOUT
 
     def _find_step(self, path: str, field: Field) -> tuple[int, str]:
         """The first step of the work that a value is about."""
         order, steps = list(self.titles), self.steps.get(path, ())
         if field.ring == "mockup":
-            return _tell_step(self.titles, "mockup")
+            return tell_step(self.titles, "mockup")
         if field.ring == "closeout" and not steps:
-            return _CLOSEOUT
+            return CLOSEOUT
         if not steps or not set(steps).isdisjoint(_BEFORE_WORK):
-            return _START
-        return _tell_step(self.titles, min(steps, key=order.index))
+            return START
+        return tell_step(self.titles, min(steps, key=order.index))
 
 
 def list_asked(context: DocumentContext) -> list[Asked]:
@@ -139,20 +139,40 @@ def list_asked(context: DocumentContext) -> list[Asked]:
     return context.remember(_gather_asked)
 
 
+def list_held(context: DocumentContext) -> list[Asked]:
+    """The values that stand in a document still pending, and are asked of its party by the name of that document."""
+    held = _list_held(context)
+    return [entry for entry in context.remember(_gather_values) if _is_held(context, entry.path, held)]
+
+
 def _gather_asked(context: DocumentContext) -> list[Asked]:
-    pending = list_pending(context)
-    held = [pattern for entry in pending for pattern in _HELD_BY.get(entry.code, ())]
+    held = _list_held(context)
+    found = [entry for entry in context.remember(_gather_values) if not _is_held(context, entry.path, held)]
+    owed = [(entry.party, entry.order, entry.before) for entry in found]
+    owed += [(document.owed_by, *sort_document(context, document)) for document in list_pending(context)]
+    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
+    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
+    return _ask_names(context, found, owed)
+
+
+def _gather_values(context: DocumentContext) -> list[Asked]:
     stages = _find_stages(context)
     found = []
     for path in ask_by_code(context, _spread(context, _find_paths(context))):
         field = find_field(context, path)
-        if field is not None and path not in _ASKED_APART and not any(matches(one, field.path) for one in held):
+        if field is not None and path not in _ASKED_APART:
             found.append(Asked(path, field.owed_by, *stages.find(path, field)))
-    owed = [(entry.party, entry.order, entry.before) for entry in found]
-    owed += [(document.owed_by, *sort_document(context, document)) for document in pending]
-    measures = list_measures(context.project, context.judgment.of(Severity.CAUTION))
-    owed += [(one.by, *_EARLY[one.before]) for one in measures if one.before in _EARLY]
-    return _ask_names(context, found, owed)
+    return found
+
+
+def _list_held(context: DocumentContext) -> list[Path]:
+    """The patterns of the fields that the pending documents hold."""
+    return [pattern for entry in list_pending(context) for pattern in _HELD_BY.get(entry.code, ())]
+
+
+def _is_held(context: DocumentContext, path: str, held: list[Path]) -> bool:
+    field = find_field(context, path)
+    return field is not None and any(matches(one, field.path) for one in held)
 
 
 def _ask_names(context: DocumentContext, found: list[Asked], owed: list[tuple[str, int, str]]) -> list[Asked]:
@@ -207,7 +227,7 @@ def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple
     if document.before in _STAGES:
         return _STAGES[document.before]
     step = "mockup" if document.before == "sealant" and _seals_mockup(context) else document.before
-    return _tell_step({name: step.title for name, step in context.standards.steps.items()}, step)
+    return tell_step({name: step.title for name, step in context.standards.steps.items()}, step)
 
 
 def _seals_mockup(context: DocumentContext) -> bool:
@@ -222,7 +242,14 @@ def decides(context: DocumentContext, document: RequiredDocument) -> bool:
     return sort_document(context, document)[0] <= DECISION[0]
 
 
-def _tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:
+def find_last(context: DocumentContext, stage: str) -> int:
+    """The order of the last work that a stage is asked for before: `verdict`, `mockup`, `work`, or `closeout`."""
+    if stage == "mockup":
+        return tell_step({name: step.title for name, step in context.standards.steps.items()}, "mockup")[0]
+    return {"verdict": DECISION[0], "work": CLOSEOUT[0] - 1, "closeout": CLOSEOUT[0]}[stage]
+
+
+def tell_step(titles: dict[str, str], step: str) -> tuple[int, str]:
     """A step by its place in the order of the work and its title within a sentence."""
     title = _WORKS.get(step, titles[step])
     order = list(titles)

@@ -28,7 +28,7 @@ _SUBJECTS = {
     "Project": ("building", "climate", "code", "contract", "package", "parties", "project", "site"),
 }
 _OF_SECTION = {section: subject for subject, sections in _SUBJECTS.items() for section in sections}
-_DOCUMENTS = "Documents"
+DOCUMENTS = "Documents"
 _RULE = re.compile(r"([A-Z]{3}-\d\d)[a-z]")
 _REVIEW = "Review of the specification: paragraphs met, and deviations"
 # The figures that the procedure goes by until somebody confirms or corrects them.
@@ -66,24 +66,24 @@ def list_requests(context: DocumentContext) -> tuple[Request, ...]:
 
 def _gather(context: DocumentContext) -> tuple[Request, ...]:
     told: dict[tuple[str, int, str, str], list[Told]] = defaultdict(list)
-    held = _find_held(context)
+    held = find_held(context)
     for asked, paths in _group(context).items():
-        told[asked] += _say(context, paths, held)
+        told[asked] += say(context, paths, held)
     for document in list_pending(context):
         places = "" if document.subjects == ("project",) else f" ({', '.join(document.subjects)})"
-        key = (document.owed_by, *sort_document(context, document), _DOCUMENTS)
+        key = (document.owed_by, *sort_document(context, document), DOCUMENTS)
         told[key].append((f"{document.name}{places}", (_RULE.sub(r"\1", document.code),)))
     told_early = list(list_open_answers(context))
     if told_early:
-        told[("architect", *DECISION, _DOCUMENTS)] += told_early
+        told[("architect", *DECISION, DOCUMENTS)] += told_early
     if awaits_review(context):
-        told[("applicator", *SUBMITTAL, _DOCUMENTS)].append((_REVIEW, ("SUB-05",)))
+        told[("applicator", *SUBMITTAL, DOCUMENTS)].append((_REVIEW, ("SUB-05",)))
     parties = _order_parties(context, list(told))
-    keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == _DOCUMENTS))
+    keys = sorted(told, key=lambda key: (parties.index(key[0]), key[1], key[3] == DOCUMENTS))
     return tuple(Request(*key, *map(tuple, zip(*told[key], strict=True))) for key in keys)
 
 
-def _find_held(context: DocumentContext) -> dict[str, set[str]]:
+def find_held(context: DocumentContext) -> dict[str, set[str]]:
     """The codes of the rules that wait for a value, by its dotted path."""
     held: dict[str, set[str]] = defaultdict(set)
     for clause in context.judgment.not_judged:
@@ -112,7 +112,7 @@ def _order_parties(context: DocumentContext, keys: list[tuple[str, int, str, str
     return sorted(first, key=lambda party: (first[party] > 0, -weight[party]))
 
 
-def _say(context: DocumentContext, paths: list[str], held: dict[str, set[str]]) -> Iterator[Told]:
+def say(context: DocumentContext, paths: list[str], held: dict[str, set[str]]) -> Iterator[Told]:
     """Each field with the marks that lack it, and the figure proposed for it; what it holds up."""
     names = name_fields(context, paths)
     labeled: dict[str, list[str]] = defaultdict(list)
@@ -121,7 +121,7 @@ def _say(context: DocumentContext, paths: list[str], held: dict[str, set[str]]) 
     for label, marked in names.items():
         path = labeled[label][-1]
         (said,) = say_fields({_ask(context, path, label): marked})
-        proposed = _propose(context, path)
+        proposed = propose(context, path)
         rules = sorted(set().union(*(held.get(one, ()) for one in labeled[label])))
         yield f"{said}: confirm {proposed}" if proposed else said, tuple(rules)
 
@@ -135,7 +135,7 @@ def _ask(context: DocumentContext, path: str, label: str) -> str:
     return asked or (f"{label}: yes/no" if field.kind == "yes_no" else label)
 
 
-def _propose(context: DocumentContext, path: str) -> str:
+def propose(context: DocumentContext, path: str) -> str:
     """`1/8 in`, `60 to 100`; empty for a value that nothing stands in for."""
     field = find_field(context, path)
     rows = _PROPOSED.get(dotted_path(field.path), ()) if field else ()

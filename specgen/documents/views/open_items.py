@@ -8,8 +8,8 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.views._asked import DECISION, SUBMITTAL
-from specgen.documents.views._requests import Request, list_requests
+from specgen.documents.views._asked import DECISION, SUBMITTAL, find_last, list_asked, list_held
+from specgen.documents.views._requests import DOCUMENTS, Request, find_held, list_requests, propose, say
 from specgen.model.block import CheckBox
 
 # So many items of a party are read at a glance.
@@ -33,6 +33,65 @@ def list_lines(context: DocumentContext) -> tuple[OpenLine, ...]:
         for request in list_requests(context)
         for item, held in zip(request.items, request.holds, strict=True)
     )
+
+
+class OpenValue(NamedTuple):
+    """A value that a party is asked for by itself."""
+
+    path: str  # dotted
+    party: str  # its role
+    order: int  # of what it is needed before
+    before: str
+    rules: tuple[str, ...]  # codes of those it holds up
+    proposed: str  # the figure that holds until somebody confirms or corrects it; empty without one
+
+
+class OpenDocument(NamedTuple):
+    """A document, a list, or an answer that no field holds, which a party is asked for."""
+
+    party: str  # its role
+    order: int  # of what it is needed before
+    before: str
+    name: str  # with the marks of what it is for
+    rules: tuple[str, ...]  # codes of those it holds up
+    lists: tuple[str, ...] = ()  # dotted paths of the collections that a list is of
+
+
+def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
+    """Every value that is asked for, those too that a document pending will tell, in the order of need."""
+    held, schema = find_held(context), context.project.schema
+    every = sorted([*list_asked(context), *list_held(context)], key=lambda one: one.order)
+    return tuple(
+        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), propose(context, one.path))
+        for one in every
+        if schema.field_at(tuple(one.path.split("."))) is not None
+    )
+
+
+def is_needed(context: DocumentContext, order: int, stage: str) -> bool:
+    """Whether what is needed before the work of this order is needed at a stage: `verdict`, `mockup`, and so on."""
+    return order <= find_last(context, stage)
+
+
+def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
+    """Every document, list, and answer that is asked for and stands in no field, in the order of need."""
+    schema, held = context.project.schema, find_held(context)
+    lists: dict[tuple[str, int, str], dict[str, list[str]]] = {}
+    for one in list_asked(context):
+        if schema.field_at(tuple(one.path.split("."))) is None:
+            named = lists.setdefault((one.party, one.order, one.before), {})
+            named.setdefault(one.path.rpartition(".")[2], []).append(one.path)
+    found = [
+        OpenDocument(*key, name, rules, tuple(paths))
+        for key, named in lists.items()
+        for paths in named.values()
+        for name, rules in say(context, paths, held)
+    ]
+    for asked in list_requests(context):
+        if asked.subject == DOCUMENTS:
+            told = zip(asked.items, asked.holds, strict=True)
+            found += [OpenDocument(asked.party, asked.order, asked.before, name, rules) for name, rules in told]
+    return tuple(sorted(found, key=lambda one: one.order))
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:

@@ -1,0 +1,62 @@
+"""The files of question sheets and of tables, by name."""
+
+from collections.abc import Collection, Iterable
+from importlib.util import find_spec
+
+from specgen.asking.member_table import find_table_named, make_table
+from specgen.asking.party_document import compose_questions
+from specgen.asking.question_book import write_question_book
+from specgen.asking.questions import PartySheet
+from specgen.asking.table_book import write_table_book, write_table_csv
+from specgen.documents.catalogue import templates_folder
+from specgen.documents.context import DocumentContext
+from specgen.formats.docx.word_file import write_docx
+from specgen.model.problem import refuse
+from specgen.model.suggest import suggest
+
+QUESTION_FORMATS = ("docx", "xlsx")
+TABLE_FORMATS = ("xlsx", "csv")
+
+
+def can_write_workbooks() -> bool:
+    """Whether the library that writes them is installed."""
+    return find_spec("xlsxwriter") is not None
+
+
+def check_formats(formats: Iterable[str], known: tuple[str, ...]) -> None:
+    """Raise Refused for a format that these files are not written in."""
+    for name in formats:
+        if name not in known:
+            raise refuse(f"there is no format {name!r} here", suggest(name, known))
+
+
+def name_file(sheet: PartySheet) -> str:
+    """The name of the files of a party without ending: `eifs-manufacturer`."""
+    return sheet.title.lower().replace(" ", "-")
+
+
+def make_question_files(
+    context: DocumentContext, sheets: Iterable[PartySheet], formats: Collection[str]
+) -> dict[str, bytes]:
+    """Each sheet in every format asked for; beside the workbooks the tables that their lists are to be entered in."""
+    files: dict[str, bytes] = {}
+    letterhead = templates_folder() / "letterhead.docx"
+    for sheet in sheets:
+        if "docx" in formats:
+            files[f"{name_file(sheet)}.docx"] = write_docx(compose_questions(context, sheet), letterhead)
+        if "xlsx" in formats:
+            files[f"{name_file(sheet)}.xlsx"] = write_question_book(context, sheet)
+            for name in sheet.tables:
+                files |= make_table_files(context, name, ("xlsx",))
+    return files
+
+
+def make_table_files(context: DocumentContext, name: str, formats: Collection[str]) -> dict[str, bytes]:
+    """A table in every format asked for, with the members that exist; raises Refused for an unknown name."""
+    made = make_table(context, find_table_named(name))
+    files: dict[str, bytes] = {}
+    if "xlsx" in formats:
+        files[f"{name}.xlsx"] = write_table_book(context, made)
+    if "csv" in formats:
+        files[f"{name}.csv"] = write_table_csv(made)
+    return files

@@ -1,0 +1,73 @@
+"""What of the open items is asked for up to a stage: values, documents, and what is left to later stages."""
+
+from typing import NamedTuple
+
+from specgen.asking.question_words import tell_member
+from specgen.documents.context import DocumentContext
+from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
+from specgen.judging.open_items import RINGS
+from specgen.model.field import Field
+
+# Only the applicator gives marks to attachments; everybody else sends them.
+_GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
+# Signed by the contractor behind the review of the package, which is asked for as a document.
+_SIGNED = ("package", "contractor_review")
+
+
+class Owed(NamedTuple):
+    """Values and documents in the order of need, and the number of values left to later stages."""
+
+    values: tuple[OpenValue, ...]
+    documents: tuple[OpenDocument, ...]
+    later: int
+
+
+def find_owed(context: DocumentContext, stage: str) -> Owed:
+    """What is asked for up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
+    asked = [value for value in list_values(context) if _is_asked(context, value)]
+    owed = [value for value in asked if _is_owed(context, value, stage)]
+    sent = [value for value in owed if _is_sent(context, value)]
+    documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
+    documents += [_to_document(context, value) for value in sent]
+    return Owed(
+        tuple(value for value in owed if value not in sent),
+        tuple(sorted(documents, key=lambda one: one.order)),
+        len(asked) - len(owed),
+    )
+
+
+def find_field(context: DocumentContext, value: OpenValue) -> Field:
+    """The field of a value that is asked for."""
+    field = context.project.schema.field_at(tuple(value.path.split(".")))
+    assert field is not None
+    return field
+
+
+def _is_asked(context: DocumentContext, value: OpenValue) -> bool:
+    """Whether a value can be asked for: its condition holds, and no record or signature gives it."""
+    path = tuple(value.path.split("."))
+    if find_field(context, value).home == "record" or path[:2] == _SIGNED:
+        return False
+    # The name of a party that owes something is asked for whoever else may need it.
+    if path[0] == "parties" or context.project.applies(path):
+        return True
+    return value.path in {item.path for item in context.judgment.open_items}
+
+
+def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
+    """Whether a value is owed up to a stage, or is needed before the work that belongs to it."""
+    rings = RINGS[: RINGS.index(stage) + 1]
+    return find_field(context, value).ring in rings or is_needed(context, value.order, stage)
+
+
+def _is_sent(context: DocumentContext, value: OpenValue) -> bool:
+    """Whether a value is the mark of a document that another party is to send."""
+    return find_field(context, value).to == _ATTACHMENTS and value.party != _GIVES_MARKS
+
+
+def _to_document(context: DocumentContext, value: OpenValue) -> OpenDocument:
+    """The document behind a mark, by the label of its field."""
+    field = find_field(context, value)
+    member = tell_member(context, field, tuple(value.path.split(".")))
+    name = f"{member}: {field.label}" if member else field.label
+    return OpenDocument(value.party, value.order, value.before, name, value.rules)

@@ -1,0 +1,151 @@
+"""What each party is asked up to a stage: the questions that fields stand for, and what is to be sent."""
+
+import datetime
+from collections import Counter
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from specgen.asking.due_dates import find_due
+from specgen.asking.owed import find_field, find_owed
+from specgen.asking.question_words import (
+    ask,
+    find_table,
+    list_choices,
+    tell_example,
+    tell_form,
+    tell_holdup,
+    tell_list,
+    tell_why,
+)
+from specgen.documents.context import DocumentContext
+from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
+from specgen.documents.views.open_items import OpenDocument, OpenValue
+from specgen.judging.open_items import RINGS
+from specgen.model.field import Path
+from specgen.model.problem import refuse
+from specgen.model.suggest import suggest
+from specgen.model.value_text import words
+
+_BY_ROUTE = ("owner", "architect")
+
+
+class Question(NamedTuple):
+    """A field as a question to the party that owes it."""
+
+    field: str  # dotted path
+    question: str
+    why: str
+    form: str  # unit, or how the answer is written
+    example: str
+    choices: tuple[str, ...]  # one of which is the answer; empty for any other form
+    holds_up: str
+    due: datetime.date | None
+
+
+class Wanted(NamedTuple):
+    """A document, a list, or an answer in words that no field holds."""
+
+    name: str
+    holds_up: str
+    due: datetime.date | None
+
+
+class PartySheet(NamedTuple):
+    """All that one party is asked."""
+
+    role: str  # as `owed_by` has it
+    title: str  # the role in words
+    name: str  # empty while it is not given
+    return_to: str
+    return_by: datetime.date | None  # the first of the due dates
+    questions: tuple[Question, ...]
+    wanted: tuple[Wanted, ...]
+    tables: tuple[str, ...]  # names of those that what is wanted is listed in
+
+
+class Asked(NamedTuple):
+    """The sheets, those whose answers come first in front, and the number of questions left to later stages."""
+
+    sheets: tuple[PartySheet, ...]
+    later: int
+
+
+def find_role(context: DocumentContext, name: str) -> str:
+    """The role of a party by its code or in words, `eifs_source` or `EIFS manufacturer`; raises Refused."""
+    roles = {field.owed_by for field in context.project.schema.fields.values() if field.owed_by}
+    known = {role: role for role in sorted(roles)} | {words(role).lower(): role for role in sorted(roles)}
+    asked = " ".join(name.lower().replace("-", " ").split())
+    role = known.get(asked) or known.get(asked.replace(" ", "_"))
+    if role is None:
+        raise refuse(f"there is no party {name!r}", suggest(name, sorted(roles)))
+    return role
+
+
+def gather_sheets(context: DocumentContext, stage: str) -> Asked:
+    """One sheet for each party that owes something up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
+    owed = find_owed(context, stage)
+    orders = [(value.order, value.party) for value in owed.values]
+    orders = sorted(orders + [(one.order, one.party) for one in owed.documents])
+    counts = Counter(role for _, role in orders)
+    first = {role: order for order, role in reversed(orders)}
+    sheets = []
+    for role in sorted(first, key=lambda role: (first[role], -counts[role], role)):
+        questions = tuple(_ask_all(context, [value for value in owed.values if value.party == role]))
+        mine = [one for one in owed.documents if one.party == role]
+        told = tuple(_tell_wanted(context, one, stage) for one in mine)
+        tables = tuple(dict.fromkeys(name for one in mine for path in one.lists if (name := find_table(context, path))))
+        sheets.append(_make_sheet(context, role, questions, told, tables))
+    return Asked(tuple(sheets), owed.later)
+
+
+def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Question]:
+    """The questions in the order of need, those of one member together."""
+    fields = list(context.project.schema.fields)
+    places = {path: number for number, path in enumerate(fields)}
+    sections = {name: number for number, name in enumerate(dict.fromkeys(path[0] for path in fields))}
+
+    def place(value: OpenValue) -> tuple[int, int, Path, int]:
+        pattern, path = find_field(context, value).path, tuple(value.path.split("."))
+        member = path[:2] if "*" in pattern[:2] else path[:1]
+        return value.order, sections[path[0]], member, places[pattern]
+
+    for value in sorted(values, key=place):
+        field = find_field(context, value)
+        yield Question(
+            field=value.path,
+            question=ask(context, field, tuple(value.path.split(".")), value.proposed),
+            why=tell_why(context, field),
+            form=tell_form(context, field),
+            example=tell_example(context, field),
+            choices=list_choices(context, field),
+            holds_up=tell_holdup(value.before, value.rules),
+            due=find_due(context, value.order),
+        )
+
+
+def _tell_wanted(context: DocumentContext, one: OpenDocument, stage: str) -> Wanted:
+    rings = RINGS[: RINGS.index(stage) + 1]
+    name = tell_list(context, one.name, one.lists[0], rings) if one.lists else one.name
+    return Wanted(name, tell_holdup(one.before, one.rules), find_due(context, one.order))
+
+
+def _make_sheet(
+    context: DocumentContext,
+    role: str,
+    questions: tuple[Question, ...],
+    wanted: tuple[Wanted, ...],
+    tables: tuple[str, ...],
+) -> PartySheet:
+    path, project = find_name(context, role), context.project
+    applicator = str(project.get(("parties", "applicator", "name")) or "the applicator")
+    route = tell_route(context).rpartition(" through ")[2] if role in _BY_ROUTE else ""
+    return PartySheet(
+        role=role,
+        title=name_role(role),
+        name=str(project.get(path) or "") if path else "",
+        return_to=f"{applicator}{tell_contact(context)}{f'; through {route}' if route else ''}",
+        return_by=min((due for due in ([q.due for q in questions] + [w.due for w in wanted]) if due), default=None),
+        questions=questions,
+        wanted=wanted,
+        tables=tables,
+    )

@@ -1,0 +1,96 @@
+"""`specgen ask`: the questions that a project leaves open, as sheets for those who owe the answers."""
+
+from argparse import ArgumentParser, Namespace
+from collections.abc import Iterator
+from pathlib import Path
+
+from specgen.asking.answer_sheet import TABLES
+from specgen.asking.files import (
+    QUESTION_FORMATS,
+    TABLE_FORMATS,
+    can_write_workbooks,
+    check_formats,
+    make_question_files,
+    make_table_files,
+    name_file,
+)
+from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
+from specgen.commands import DONE, Outcome, read_file_name
+from specgen.documents.context import DocumentContext
+from specgen.judging.open_items import RINGS
+from specgen.model.problem import refuse
+from specgen.model.value_text import count, long_date, words
+from specgen.output.sheet_folder import write_sheets
+from specgen.pipeline import check_for
+
+HELP = "question sheets for those who owe answers"
+ORDER = 24
+_NO_WORKBOOKS = "no workbooks are written: install specgen with its extra sheets to fill answers in and take them back"
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Declare the file, the folder, and who is asked for what in which form."""
+    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("--out", metavar="DIR", required=True)
+    parser.add_argument("--party", metavar="PARTY", help="only this party, such as architect or eifs_source")
+    parser.add_argument("--for", dest="stage", choices=RINGS, help="up to this stage; else that of the purpose")
+    parser.add_argument("--table", metavar="TABLE", help=f"a table in its place: {', '.join(t.name for t in TABLES)}")
+    parser.add_argument("--formats", help="docx, xlsx; for a table xlsx, csv; comma between them")
+
+
+def run(args: Namespace) -> Outcome:
+    """Write the sheets, or the table; raises Refused where that cannot be done."""
+    if args.table is not None and (args.party or args.stage):
+        raise refuse("a table is asked of no party and for no stage", "leave out --party and --for")
+    case, stage = check_for(read_file_name(args.file), args.stage or "")
+    context = DocumentContext(case.project, case.context.standards, case.judgment, case.context.resolve)
+    return _write_table(args, context) if args.table is not None else _write_questions(args, context, stage)
+
+
+def _write_table(args: Namespace, context: DocumentContext) -> Outcome:
+    formats = _choose_formats(args.formats, TABLE_FORMATS, ("xlsx",) if can_write_workbooks() else ("csv",))
+    files = make_table_files(context, args.table, formats)
+    told = _write(args.out, files, context, args.table)
+    name = next(iter(files))
+    return Outcome(DONE, messages=(*told, f"next: specgen take {args.file} {name} --as {args.table}"))
+
+
+def _write_questions(args: Namespace, context: DocumentContext, stage: str) -> Outcome:
+    role = find_role(context, args.party) if args.party else ""
+    formats = _choose_formats(args.formats, QUESTION_FORMATS, QUESTION_FORMATS if can_write_workbooks() else ("docx",))
+    asked = gather_sheets(context, stage)
+    sheets = [sheet for sheet in asked.sheets if role in ("", sheet.role)]
+    if not sheets:
+        of = f" of the {words(role)}" if role else ""
+        return Outcome(DONE, messages=(f"nothing is asked{of} up to the stage {stage}; nothing was written",))
+    files = make_question_files(context, sheets, formats)
+    told = _write(args.out, files, context, stage)
+    return Outcome(DONE, messages=tuple(_tell(args, asked, sheets, told, stage)))
+
+
+def _choose_formats(asked: str | None, known: tuple[str, ...], usual: tuple[str, ...]) -> tuple[str, ...]:
+    formats = usual if asked is None else tuple(name.strip() for name in asked.split(","))
+    check_formats(formats, known)
+    return formats
+
+
+def _write(out: str, files: dict[str, bytes], context: DocumentContext, holds: str) -> list[str]:
+    removed = write_sheets(Path(out), files, str(context.project.value(("project", "name"))), holds)
+    return [*removed, f"wrote {count(len(files), 'file')} to {out}"]
+
+
+def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[str], stage: str) -> Iterator[str]:
+    """A line for each party, what is left to later stages, what was written, and what follows."""
+    for sheet in sheets:
+        parts = [count(len(sheet.questions), "question")] if sheet.questions else []
+        parts += [count(len(sheet.wanted), "item") + " to send"] if sheet.wanted else []
+        due = f", by {long_date(sheet.return_by)}" if sheet.return_by else ""
+        yield f"{sheet.title}: {', '.join(parts)}{due}"
+    if asked.later and stage != RINGS[-1]:
+        later = RINGS[RINGS.index(stage) + 1]
+        yield f"left to later stages: {count(asked.later, 'question')}; --for {later} asks the next of them"
+    yield from told
+    if args.formats is None and not can_write_workbooks():
+        yield _NO_WORKBOOKS
+    elif args.formats is None or "xlsx" in args.formats:
+        yield f"next, when it comes back: specgen take {args.file} {name_file(sheets[0])}.xlsx"
