@@ -7,7 +7,8 @@ from pathlib import Path as FilePath
 
 from specgen.asking.offers import Conflict, Offer, quote_entry
 from specgen.asking.question_offers import Signer
-from specgen.editing.adding import Addition, add_values
+from specgen.editing.add_values import add_values
+from specgen.editing.edit import Addition
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem
 from specgen.reading.answers import ANSWERS

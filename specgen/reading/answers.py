@@ -20,8 +20,9 @@ def answer_problems(project: Project) -> Iterator[Problem]:
         for number, name in enumerate(project.values.get(listed, ())):
             place = project.places.get((*listed, str(number))) or project.place(listed)
             if name not in given:
-                message, hint = f"{name!r} is no value that the project gives", suggest(name, given)
-                hint = hint if hint.startswith("did") else "take it out of the list, or give the value"
+                message, hint = f"{name!r} is no value that the project gives", "give it, or take it out of the list"
+                if project.schema.field_at(tuple(name.split("."))) is None:
+                    hint = suggest(name, given)
                 yield Problem(message, hint, place.path, place.file, place.line, place.column)
             elif first.setdefault(name, mark) != mark:
                 message = f"{name} is listed by the answer {first[name]} too"
