@@ -12,7 +12,7 @@ from specgen.editing.edit import Addition
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem
 from specgen.reading.answers import ANSWERS
-from specgen.reading.file_text import read_bytes
+from specgen.reading.file_text import read_content
 from specgen.reading.project import SIDE_FILES, survey_project
 
 _LINE = re.compile(r"\bline \d+")
@@ -27,6 +27,7 @@ class Placed:
     taken: list[Offer] = field(default_factory=list)
     conflicts: list[Conflict] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
 
 
 class Placer:
@@ -62,12 +63,13 @@ class Placer:
             by_file.setdefault(self.file, []).extend(self._list_records(offers, signers))
         placed, held = Placed(), list[Conflict]()
         for file, additions in by_file.items():
-            before = read_bytes(file, file.name)
+            before = read_content(file, file.name)
             edit = add_values(before, additions, self.schema, file.name)
             placed.before[file], placed.after[file] = before, edit.source
+            placed.remarks += edit.remarks
             for one in edit.conflicts:
                 of = tuple(offer for offer in offers if offer.path == one.path)
-                held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given, "", of))
+                held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given, one.reason, of))
         return placed, held
 
     def _list_records(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> Iterator[Addition]:
@@ -87,7 +89,7 @@ class Placer:
         """The file that a value belongs in: that of its section, or the side file where its field is at home."""
         folder, entry = self.file.resolve().parent, self.schema.field_at(path)
         home = entry.home if entry is not None else ""
-        name = self.project.values.get((home,)) if home in SIDE_FILES else None
+        name = str(self.project.values.get((home,), "")) if home in SIDE_FILES else ""
         stands = self.project.place(path).file
         if name and (home == "coating_system" or stands != self.file.name):
             return folder / name

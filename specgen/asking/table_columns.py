@@ -13,7 +13,8 @@ from specgen.model.suggest import suggest
 
 _MOST_HEAD = 20  # rows in which the titles are looked for
 _WITH_UNIT = re.compile(r"(.+?)\s*(?:\(([^()]+)\)|\[([^\[\]]+)\]|, ([^,]+))")
-_MARK, _OWNER = (at.MARK_NAME,), (at.OWNER_NAME,)
+_MARK: Path = (at.MARK_NAME,)
+_OWNER: Path = (at.OWNER_NAME,)
 
 
 class Column(NamedTuple):
@@ -81,7 +82,7 @@ def _list_fields(node: Node, place: Path) -> Iterator[tuple[Path, Field]]:
 def _list_titles(fields: dict[Path, Field], table: at.Table) -> dict[str, Path]:
     """The place of a column by each title that it may have."""
     last = Counter(place[-1] for place in fields)
-    titles: dict[str, Path] = {at.MARK_NAME: _MARK} | ({at.OWNER_NAME: _OWNER} if table.owned else {})
+    titles = {at.MARK_NAME: _MARK} | ({at.OWNER_NAME: _OWNER} if table.owned else {})
     for place, field in fields.items():
         titles.setdefault(_fold(".".join(place)), place)
         titles.setdefault(_fold(field.label), place)

@@ -44,14 +44,14 @@ def write_new(file: Path, content: str) -> None:
     """Write a file that must not exist yet; raises Refused."""
     try:
         with signals_held():
-            _write(file, content.encode())
+            write_bytes(file, content.encode())
     except FileExistsError:
         raise Refused(Problem("the file exists and is not overwritten", "give another name", file=str(file))) from None
     except OSError as error:
         raise refuse_write(file, error) from None
 
 
-def _write(file: Path, content: bytes) -> None:
+def write_bytes(file: Path, content: bytes) -> None:
     """Write a file that must not exist yet, through to the disk: a full one is noticed before anything is replaced."""
     opened = file.open("xb")
     try:
@@ -82,7 +82,7 @@ def _fill(work: Path, files: dict[str, bytes], answer_signal: Callable[[], None]
     (work / NEW).mkdir()
     for name, content in files.items():
         answer_signal()
-        _write((work if name == MANIFEST else work / NEW) / name, content)
+        write_bytes((work if name == MANIFEST else work / NEW) / name, content)
     (work / MANIFEST).rename(work / NEW / MANIFEST)
 
 

@@ -1,7 +1,6 @@
 """A figure that another party answered prints with who answered it and when, in every document that prints it."""
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -10,8 +9,10 @@ from tests.support import EXAMPLES
 
 ANSWERS = """
 answers:
-  Q1: {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: eifs.xlsx, fields: [walls.W1.attachment.safety_factor]}
-  Q2: {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, sheet: finish.xlsx, fields: [primer.dry_hours]}
+  Q1:
+    {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: a.xlsx, fields: [walls.W1.attachment.safety_factor]}
+  Q2:
+    {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, fields: [primer.dry_hours]}
 """
 
 
