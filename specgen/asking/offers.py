@@ -8,6 +8,7 @@ from specgen.asking.answer_text import AnswerText
 from specgen.model.field import Field, Node, Path
 from specgen.model.project import Project
 from specgen.model.value_text import raw_text
+from specgen.quantities.quantity import Quantity
 from specgen.reading.rules import SectionRules
 from specgen.resolving.answer_sources import answer_source
 
@@ -21,6 +22,7 @@ class Offer(NamedTuple):
     place: str  # the cell, in messages
     who: str = ""  # `L. Ferrow, EIFS manufacturer, 2027-02-01`; empty for a table
     remark: str = ""
+    notes: tuple[str, ...] = ()  # what is told of how it was taken
     sheet: int = 0  # the number of the workbook among those that were given
 
 
@@ -94,6 +96,7 @@ def sort_offers(project: Project, offers: Iterable[Offer]) -> SortedOffers:
 def _tell_given(project: Project, path: Path, offers: list[Offer]) -> Conflict:
     """A conflict with what the project has at a path, by its line and by who gave it."""
     place, entry = project.place(path), project.schema.node(path).field
-    given = raw_text(project.values[path], entry, project.system)
+    value = project.values[path]
+    given = (value.text if isinstance(value, Quantity) else "") or raw_text(value, entry, project.system)
     source = answer_source(project, path)
     return Conflict(path, f"{place.file}:{place.line}", given, source.reference if source else "", tuple(offers))

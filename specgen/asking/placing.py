@@ -10,9 +10,10 @@ from specgen.asking.question_offers import Signer
 from specgen.editing.add_values import add_values
 from specgen.editing.edit import Addition
 from specgen.model.field import Path, Schema, dotted_path
-from specgen.model.problem import Problem
+from specgen.model.problem import Problem, Refused
 from specgen.reading.answers import ANSWERS
 from specgen.reading.file_text import read_content
+from specgen.reading.positions import MOST_PROBLEMS
 from specgen.reading.project import SIDE_FILES, survey_project
 
 _LINE = re.compile(r"\bline \d+")
@@ -39,18 +40,25 @@ class Placer:
         # What is wrong already is told by a check; it is not the fault of an answer.
         self._known = set(map(_name_problem, problems))
 
-    def place(self, offers: Iterable[Offer], signers: Sequence[tuple[Signer, str]] = ()) -> Placed:
-        """The files with the offers in them, save those with which the project would be refused."""
+    def place(self, offers: Iterable[Offer], signers: Sequence[tuple[Signer, str]] = (), whole: bool = False) -> Placed:
+        """The files with the offers in them, save those with which the project would be refused.
+
+        `whole` leaves none of them where there is one such.
+        """
         left, told = list(offers), Placed()
         while True:
             placed, held = self._edit(left, signers)
-            blamed = {path: problem for problem in self._find_new(placed.after) for path in _blame(left, problem)}
+            out = {conflict.path for conflict in held}
             told.conflicts += held
-            told.problems += [self._tell(offer, blamed[offer.path]) for offer in left if offer.path in blamed]
-            out = blamed.keys() | {conflict.path for conflict in held}
+            for problem in self._find_new(placed.after):
+                blamed = _blame(left, problem)
+                told.problems.append(_tell(problem, blamed[0]))
+                out |= {offer.path for offer in blamed}
             if not out:
                 placed.conflicts, placed.problems, placed.taken = told.conflicts, told.problems, left
                 return placed
+            if whole:
+                return told
             left = [offer for offer in left if offer.path not in out]
 
     def _edit(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> tuple[Placed, list[Conflict]]:
@@ -100,14 +108,17 @@ class Placer:
         """The problems that the project has with these contents and had not before."""
         if not after:
             return []
-        _, problems = survey_project(self.file, self.schema, {file.resolve(): text for file, text in after.items()})
-        return [problem for problem in problems if _name_problem(problem) not in self._known]
+        unwritten = {file.resolve(): text for file, text in after.items()}
+        try:
+            _, problems = survey_project(self.file, self.schema, unwritten)
+        except Refused as refused:
+            problems = list(refused.problems)
+        return [problem for problem in problems if _name_problem(problem) not in self._known][:MOST_PROBLEMS]
 
-    def _tell(self, offer: Offer, problem: Problem) -> Problem:
-        """A problem of the project with an offer, at its cell."""
-        about = dotted_path(offer.path)
-        beside = "" if problem.path == about else f"{problem.path}: "
-        return Problem(f"{beside}{problem.message}", problem.hint, about, offer.place)
+
+def _tell(problem: Problem, offer: Offer) -> Problem:
+    """A problem of the project with an offer, at its cell."""
+    return Problem(problem.message, problem.hint, problem.path or dotted_path(offer.path), offer.place)
 
 
 def _name_problem(problem: Problem) -> tuple[str, str]:
@@ -115,10 +126,11 @@ def _name_problem(problem: Problem) -> tuple[str, str]:
     return problem.path, _LINE.sub("line", problem.message)
 
 
-def _blame(offers: list[Offer], problem: Problem) -> list[Path]:
-    """The paths of the offers that a problem is about: at its path, else beside it, else all."""
+def _blame(offers: list[Offer], problem: Problem) -> list[Offer]:
+    """The offers that a problem is about: at its path, else beside it, else all."""
     at = problem.path
-    exact = [one.path for one in offers if f"{at}.".startswith(f"{dotted_path(one.path)}.")]
-    below = [one.path for one in offers if f"{dotted_path(one.path)}.".startswith(f"{at}.")] if at else []
-    beside = [one.path for one in offers if dotted_path(one.path[:-1]) == at.rpartition(".")[0]] if at else []
-    return exact or below or beside or [one.path for one in offers]
+    named = [(f"{dotted_path(one.path)}.", one) for one in offers]
+    exact = [one for name, one in named if f"{at}.".startswith(name)]
+    below = [one for name, one in named if name.startswith(f"{at}.")] if at else []
+    beside = [one for one in offers if dotted_path(one.path[:-1]) == at.rpartition(".")[0]] if at else []
+    return exact or below or beside or offers

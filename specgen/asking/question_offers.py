@@ -101,5 +101,4 @@ def _read(
         notes += [f"{answer.place}: {answer.field}: remark without an answer: {answer.remark}"] if answer.remark else []
         return None
     text, value = converter.convert(found.field, read)
-    notes += [f"{answer.place}: {answer.field}: {note}" for note in read.notes]
-    return Offer(found.path, text, value, answer.place, who, answer.remark, number)
+    return Offer(found.path, text, value, answer.place, who, answer.remark, read.notes, number)

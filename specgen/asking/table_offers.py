@@ -96,7 +96,7 @@ def _read_cell(
         if read is None:
             return None
         text, value = converter.convert(column.field, read)
-        return Offer(path, text, value, place)
+        return Offer(path, text, value, place, notes=read.notes)
     except InvalidValue as invalid:
         offered.problems.append(Problem(invalid.message, invalid.hint, ".".join(path), place))
         return None

@@ -63,7 +63,7 @@ def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str =
         tuple(done.same),
         (*done.conflicts, *placed.conflicts),
         (*(problem for one in read for problem in one.problems), *placed.problems),
-        tuple(note for one in read for note in one.notes),
+        (*(note for one in read for note in one.notes), *placed.remarks),
     )
 
 
@@ -81,10 +81,10 @@ def take_table(file: FilePath, schema: Schema, name: str, table: at.Table) -> Ta
     done = sort_offers(placer.project, read.offers)
     depth = len(table.collection)
     at_odds = {conflict.path[:depth] for conflict in done.conflicts}
-    placed = placer.place(offer for offer in done.fresh if offer.path[:depth] not in at_odds)
+    placed = placer.place((offer for offer in done.fresh if offer.path[:depth] not in at_odds), whole=True)
     if placed.problems or placed.conflicts:
         raise Refused(*placed.problems, *map(_refuse_unread, placed.conflicts))
-    return Taken(placed, (), tuple(done.same), tuple(done.conflicts), (), (*notes, *read.notes))
+    return Taken(placed, (), tuple(done.same), tuple(done.conflicts), (), (*notes, *placed.remarks))
 
 
 def _refuse_unread(conflict: Conflict) -> Problem:

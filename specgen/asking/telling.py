@@ -10,13 +10,9 @@ from specgen.model.value_text import count
 
 def format_taken(taken: Taken, depth: int = 0) -> str:
     """The answers that were taken by workbook, or the members of a table at this depth; then what was not."""
-    blocks = [_list_table(taken, depth)] if depth else list(_list_sheets(taken))
-    blocks += [_list_notes(taken), _list_conflicts(taken.conflicts)]
-    if taken.same:
-        blocks.append([f"{count(len(taken.same), 'value')} in the project already"])
-    if not taken.placed.taken:
-        blocks.append(["Nothing was added."])
-    return "\n\n".join("\n".join(block) for block in blocks if block)
+    blocks = [list(_list_table(taken, depth))] if depth else list(_list_sheets(taken))
+    blocks += [list(_list_notes(taken)), list(_list_conflicts(taken.conflicts)), [_tell_rest(taken)]]
+    return "\n\n".join("\n".join(block) for block in blocks if any(block))
 
 
 def _list_sheets(taken: Taken) -> Iterator[list[str]]:
@@ -31,27 +27,36 @@ def _tell_offer(offer: Offer) -> str:
     return f"  {dotted_path(offer.path)}: {offer.text}{remark}"
 
 
-def _list_table(taken: Taken, depth: int) -> list[str]:
+def _list_table(taken: Taken, depth: int) -> Iterator[str]:
     members = list_members(taken.placed.taken, depth)
-    head = f"{count(len(members), 'member')}, {count(len(taken.placed.taken), 'value')}"
-    return [head, *(f"  {dotted_path(path)}: {', '.join(names)}" for path, names in members)] if members else []
+    if members:
+        yield f"{count(len(members), 'member')}, {count(len(taken.placed.taken), 'value')}"
+    yield from (f"  {dotted_path(path)}: {', '.join(names)}" for path, names in members)
 
 
-def _list_notes(taken: Taken) -> list[str]:
-    return ["Notes", *(f"  {note}" for note in taken.notes)] if taken.notes else []
+def _list_notes(taken: Taken) -> Iterator[str]:
+    """How values were taken that were not written as a project has them, and what else was remarked."""
+    told = [f"{offer.place}: {'; '.join(offer.notes)}" for offer in taken.placed.taken if offer.notes]
+    if told or taken.notes:
+        yield "Notes"
+    yield from (f"  {note}" for note in (*told, *taken.notes))
 
 
-def _list_conflicts(conflicts: tuple[Conflict, ...]) -> list[str]:
+def _list_conflicts(conflicts: tuple[Conflict, ...]) -> Iterator[str]:
     """Each field with both values side by side, and who gave them; the project is left as it is there."""
-    lines = []
+    if conflicts:
+        yield f"{count(len(conflicts), 'conflict')}, not taken; decide, and write the value in the file"
     for conflict in conflicts:
         own = [(conflict.place, conflict.given, conflict.who)] if conflict.place else []
         rows = own + [(offer.place, offer.text, offer.who) for offer in conflict.offers]
         wide, high = (max(len(row[column]) for row in rows) for column in (0, 1))
-        lines.append(f"  {dotted_path(conflict.path)}")
-        lines += [f"    {place:{wide}}  {text:{high}}  {who}".rstrip() for place, text, who in rows]
-    return (
-        [f"{count(len(conflicts), 'conflict')}, not taken; decide, and write the value in the file", *lines]
-        if lines
-        else []
-    )
+        yield f"  {dotted_path(conflict.path)}"
+        yield from (f"    {place:{wide}}  {text:{high}}  {who}".rstrip() for place, text, who in rows)
+
+
+def _tell_rest(taken: Taken) -> str:
+    """How much the project has already, and whether anything was added."""
+    same = f"{count(len(taken.same), 'value')} in the project already" if taken.same else ""
+    if taken.placed.taken:
+        return same
+    return f"Nothing was added; {same}." if same else "Nothing was added."

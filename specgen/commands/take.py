@@ -42,16 +42,16 @@ def run(args: Namespace) -> Outcome:
     return Outcome(
         AGAINST if against else DONE,
         format_taken(taken, depth),
-        messages=tuple(_write(taken)),
+        messages=tuple(_write(taken, args.file)),
         problems=taken.problems,
     )
 
 
-def _write(taken: Taken) -> list[str]:
+def _write(taken: Taken, shown: str) -> list[str]:
     """Write the edited files, those beside the project first; what is told of each."""
     told = []
     for file, after in reversed(taken.placed.after.items()):
         before = taken.placed.before[file]
         if after != before:
             told.append(f"wrote {file}; as it was, it is kept as {write_edited(file, before, after)}")
-    return told
+    return [*told, f"next: specgen check {shown}"] if told else []
