@@ -50,7 +50,7 @@ class Placer:
             placed, held = self._edit(left, signers)
             out = {conflict.path for conflict in held}
             told.conflicts += held
-            for problem in self._find_new(placed.after):
+            for problem in [] if held else self._find_new(placed.after):
                 blamed = _blame(left, problem)
                 told.problems.append(_tell(problem, blamed[0]))
                 out |= {offer.path for offer in blamed}

@@ -16,7 +16,7 @@ Rows = Sequence[Sequence[Any]]
 def written_by_xlsxwriter(sheets: Mapping[str, Rows]) -> bytes:
     """A workbook with the cells of each sheet; texts as text, the rest as the library takes it."""
     stream = io.BytesIO()
-    book = xlsxwriter.Workbook(stream, {"in_memory": True})
+    book = xlsxwriter.Workbook(stream, {"in_memory": True, "default_date_format": "d-mmm"})
     for name, rows in sheets.items():
         page = book.add_worksheet(name)
         for row, cells in enumerate(rows):
@@ -57,3 +57,32 @@ def with_parts(content: bytes, changes: Mapping[str, bytes | None]) -> bytes:
             if part is not None:
                 new.writestr(name, part)
     return stream.getvalue()
+
+
+def answered(
+    answers: Mapping[str, Any],
+    party: str = "eifs_source",
+    by: str = "L. Ferrow",
+    on: Any = "2027-02-01",
+    name: str = "Trial",
+    number: str = "",
+    remarks: Mapping[str, str] | None = None,
+) -> bytes:
+    """A workbook of questions that came back, with these answers by field."""
+    head = [
+        "No.",
+        "Question",
+        "Why it is asked",
+        "Unit or form",
+        "Example",
+        "Holds up",
+        "Due",
+        "Answer",
+        "Remark",
+        "Field",
+    ]
+    told = remarks or {}
+    rows = [[None] * 7 + [answer, told.get(field), field] for field, answer in answers.items()]
+    labels = {"Project": name, "Project number": number, "Party": party, "Party code": party, "Format": "1"}
+    who = [*labels.items(), ("Answered by", by), ("Date", on)]
+    return written_by_xlsxwriter({"Questions": [["Questions"], ["Fill in"], head, *rows], "Project": [[], [], *who]})
