@@ -142,6 +142,8 @@ class DocumentContext:
             return Source(Kind.UNVERIFIED, behind=source)
         if source.kind is Kind.MAKER:
             return Source(Kind.CITED, f"Manufacturer's data: {source.reference}")
+        if source.kind is Kind.ANSWER:
+            return Source(Kind.CITED, source.legend)
         if source.kind in (Kind.COMPUTED, Kind.PROJECT, Kind.DEVIATION):
             return Source(source.kind, self.tell(source.reference))
         said = fill_editions(source.controls or source.short or source.reference, self.project, self.standards)

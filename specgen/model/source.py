@@ -22,6 +22,7 @@ class Kind(Enum):
     PROJECT = "project"
     COMPUTED = "computed"
     DEVIATION = "deviation"
+    ANSWER = "answered by"
     # As documents cite any of these:
     CITED = "cited"
     UNVERIFIED = "not verified"
@@ -85,6 +86,8 @@ class Source:
             return self.reference
         if self.kind in (Kind.PRACTICE, Kind.MEMORY):
             return f"{_short(self)}{confirm}"
+        if self.kind is Kind.ANSWER:
+            return f"Answered by {self.reference}"
         told = f"{self.kind.value}: {self.reference}" if self.reference else self.kind.value
         return f"{told[:1].upper()}{told[1:]}"
 
@@ -112,4 +115,6 @@ class Basis:
 
 
 def _short(source: Source) -> str:
+    if source.kind is Kind.ANSWER:
+        return f"{source.kind.value} {source.reference}"
     return f"{source.kind.value} ({source.reference})" if source.reference else source.kind.value

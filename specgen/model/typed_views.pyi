@@ -58,6 +58,7 @@ class Description(View):
     attachments: Members[Attachment]
     deviations: Members[Deviation]
     comments: Members[Comment]
+    answers: Members[Answer]
     result: Members[Result]
     accepted: Accepted
     log: Members[SiteRecordEntry]
@@ -828,6 +829,13 @@ class Comment(View):
     answer: str
     where: str
     closed: bool
+
+class Answer(View):
+    party: Literal["applicator", "architect", "eifs_source", "wrb_source", "engineer", "finish_source", "general_contractor", "inspector", "owner", "sealant_source"]
+    by: str
+    on: datetime.date
+    sheet: str
+    fields: tuple[str, ...]
 
 class Result(View):
     criterion: Literal["wrb_thickness", "base_coat_thickness", "flatness_long", "flatness_short", "raking_light", "aesthetic_joint_size", "aesthetic_joint_line", "mesh", "opening_mesh", "grade_end", "smoothing_build", "smoothing_feel", "surface_ph", "primer_cup", "primer_gloss_cup", "primer_water", "primer_wet_film", "primer_gloss_wet_film", "primer_dryness", "film_dry", "film_gloss_dry", "gloss", "color_reading", "color_range", "look", "look_recoat", "adhesion_tape", "adhesion_pull", "water_sill", "water_head", "sealant_pull", "sealant_face", "other_settings"]

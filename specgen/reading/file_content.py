@@ -1,15 +1,20 @@
 """What one file of a project holds: its text, typed values, and members."""
 
 import dataclasses
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Any
 
 from specgen.model.field import Path, Schema
 from specgen.reading.leaves import read_values
-from specgen.reading.positions import Text, read_text
+from specgen.reading.positions import Text, parse_text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.structure import build_structure
+
+# Contents of files that are not written yet, by resolved path.
+Unwritten = Mapping[FilePath, bytes]
+NOTHING: Unwritten = {}
 
 
 @dataclass
@@ -21,16 +26,22 @@ class FileContent:
     members: dict[Path, tuple[str, ...]]
     rules: Rules
     named: set[FilePath] = dataclasses.field(default_factory=set)
+    unwritten: Unwritten = dataclasses.field(default_factory=dict)
 
 
-def read_content(path: FilePath, shown: str, schema: Schema, rules: Rules) -> FileContent:
+def read_content(
+    path: FilePath, shown: str, schema: Schema, rules: Rules, unwritten: Unwritten = NOTHING
+) -> FileContent:
     """The content of the file at `path`, named `shown` in messages; its faults are noted on its text.
+
+    Where `unwritten` holds the path, that is read in its place.
 
     Raises Refused where it is no YAML mapping.
     """
-    text = read_text(path, shown)
+    content = unwritten.get(path.resolve()) if unwritten else None
+    text = read_text(path, shown) if content is None else parse_text(content, shown)
     structure = build_structure(text, schema.root)
     values = read_values(text, structure.records, rules)
     if values.get(("format",), 1) != 1:
         text.problem(("format",), "this format is not known", "write format: 1")
-    return FileContent(text, values, structure.members, rules)
+    return FileContent(text, values, structure.members, rules, unwritten=unwritten)

@@ -9,11 +9,12 @@ from typing import Any
 from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import InputFile, Project
+from specgen.reading.answers import answer_problems
 from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.dangling import find_dangling, find_unmet
 from specgen.reading.demands import demand_problems
-from specgen.reading.file_content import FileContent, read_content
+from specgen.reading.file_content import NOTHING, FileContent, Unwritten, read_content
 from specgen.reading.geometry import geometry_problems
 from specgen.reading.positions import Text
 from specgen.reading.ranges import range_problems
@@ -36,7 +37,19 @@ def read_project(file: FilePath, schema: Schema) -> Project:
 
     A side file that is given in its place is refused as a SideFileGiven.
     """
-    main = read_content(file, file.name or str(file), schema, Rules())
+    project, problems = survey_project(file, schema)
+    if problems:
+        raise Refused(*problems)
+    return project
+
+
+def survey_project(file: FilePath, schema: Schema, unwritten: Unwritten = NOTHING) -> tuple[Project, list[Problem]]:
+    """The project described in `file` as far as it can be read, and every fault of every file it names.
+
+    `unwritten` are contents by resolved path, read in place of what stands in these files. Raises Refused where the
+    file itself is no YAML mapping, and SideFileGiven where it is a side file.
+    """
+    main = read_content(file, file.name or str(file), schema, Rules(), unwritten)
     home = find_home(main.text.data, schema)
     if home:
         raise SideFileGiven(file, home, main)
@@ -57,10 +70,9 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
+    problems += answer_problems(project)
     problems += _find_upside_down(project, files) + geometry_problems(project)
-    if problems:
-        raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
-    return project
+    return project, sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column))
 
 
 def defaults(schema: Schema, system: str) -> dict[Path, Any]:
@@ -75,7 +87,7 @@ def defaults(schema: Schema, system: str) -> dict[Path, Any]:
 def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: FileContent) -> FileContent:
     """The content of a side file named at `at`: only fields at home there."""
     try:
-        side = read_content(_find_side_file(file, name, main), name, schema, main.rules)
+        side = read_content(_find_side_file(file, name, main), name, schema, main.rules, main.unwritten)
     except Refused as refused:
         place = main.text.places[at]
         for problem in refused.problems:

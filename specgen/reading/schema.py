@@ -30,6 +30,7 @@ _ORDER = [
     "mockup",
     "schedule",
     "papers",
+    "answers",
     "records",
 ]
 

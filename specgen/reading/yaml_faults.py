@@ -206,7 +206,9 @@ def _uneven(stop: _Stop) -> YamlFault | None:
 
 def _first_sign(stop: _Stop) -> YamlFault | None:
     """A sign that means something to YAML at the beginning of a value."""
-    if not any(words in stop.problem for words in ("cannot start any token", "alphabetic or numeric", "undefined alias")):
+    if not any(
+        words in stop.problem for words in ("cannot start any token", "alphabetic or numeric", "undefined alias")
+    ):
         return None
     named = "undefined alias" in stop.problem
     text = stop.text[stop.column - 1 if named or stop.began == 0 else stop.began_column - 1 :]

@@ -9,6 +9,7 @@ from specgen.model.standard import Limit, Standards
 from specgen.model.value_text import units_of, value_text
 from specgen.quantities.format import format_quantity
 from specgen.quantities.quantity import Quantity
+from specgen.resolving.answer_sources import answer_source
 
 
 def limit_in_force(project: Project | None, limit: Limit, system: str = "ip") -> InForce:
@@ -18,7 +19,7 @@ def limit_in_force(project: Project | None, limit: Limit, system: str = "ip") ->
     """
     figure = limit.maker_figure
     if project is not None and figure is not None and figure in project.maker:
-        return InForce(project.maker[figure], maker_source(project, figure))
+        return InForce(project.maker[figure], answer_source(project, figure) or maker_source(project, figure))
     system = system if project is None else project.system
     return InForce(limit.figure(system), limit.source_of(system))
 
@@ -58,7 +59,10 @@ def maker_source(project: Project, path: Path) -> Source:
 
 
 def given_source(project: Project, path: Path) -> Source:
-    """Where a given value comes from: the coating manufacturer's file, or the project itself."""
+    """Where a given value comes from: an answer of another party, the coating source, or the project itself."""
+    answered = answer_source(project, path)
+    if answered is not None:
+        return answered
     return maker_source(project, path) if path in project.from_maker else PROJECT
 
 

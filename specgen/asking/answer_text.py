@@ -1,0 +1,150 @@
+"""Turns a cell into the text of a value as a project file has it, as far as it is plain what was meant."""
+
+import csv
+import datetime
+import re
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from specgen.asking.grid import Cell
+from specgen.model.field import Field
+from specgen.model.forbidden_characters import find_forbidden
+from specgen.model.project import Project
+from specgen.model.value_text import words
+from specgen.quantities.number import is_number
+from specgen.reading.conversion import InvalidValue
+
+# What people write where they have no answer yet, in small letters.
+NO_ANSWER = {"", "?", "??", "-", "--", "\u2013", "\u2014", "n/a", "na", "n.a.", "tbd", "t.b.d.", "tba"}
+NO_ANSWER |= {"unknown", "not known", "don't know", "not known yet", "open", "pending", "to be determined"}
+# A size that a spreadsheet program took for a day, as it comes out of one as CSV: `4-Mar`, `Mar-04`.
+_SHORT_DAY = re.compile(r"\d{1,2}-[A-Z][a-z]{2}(-\d{2,4})?|[A-Z][a-z]{2}-\d{2}")
+_PERCENT = re.compile(r"(?<!\\)%")
+_UNIT_IN_LOOK = re.compile(r'0[^;"]*"\s*([^";]+?)\s*"\s*(?:;|$)')
+_DIGITS = 15  # that a spreadsheet keeps of a number
+_UNIT_WORDS = {
+    "h": ("h", "hr", "hrs", "hour", "hours"),
+    "d": ("d", "day", "days"),
+    "year": ("year", "years", "yr", "yrs"),
+}
+_UNIT_WORDS |= {"min": ("min", "minute", "minutes"), "month": ("month", "months"), "deg": ("deg", "degrees", "\u00b0")}
+
+
+class AnswerText(NamedTuple):
+    """The text of a value, or the texts of a list, and what is to be told of how it was taken."""
+
+    entries: tuple[str, ...]
+    listed: bool
+    notes: tuple[str, ...] = ()
+
+
+def read_answer(cell: Cell, field: Field, project: Project, unit: str) -> AnswerText | None:
+    """The answer in a cell to a field; None where it holds none. Raises InvalidValue.
+
+    `unit` is the one that was asked for: a quantity without a unit is in that one, and refused where there is none.
+    """
+    if cell.error:
+        raise InvalidValue(f"the cell holds the error {cell.value}", "write the value itself")
+    if cell.value is None and cell.formula:
+        raise InvalidValue("the cell holds a formula without a value", "write the value itself")
+    text = _read_text(cell, field)
+    if text.casefold() in NO_ANSWER:
+        return None
+    found = find_forbidden(text)
+    if found:
+        raise InvalidValue(found[1], found[2])
+    notes: tuple[str, ...] = (f"a formula; its value {text} is taken",) if cell.formula else ()
+    if field.kind == "list":
+        return AnswerText(tuple(_mean(entry, field, project, unit) for entry in _split(text)), True, notes)
+    meant = _mean(text, field, project, unit)
+    if field.kind == "quantity" and meant != text:
+        notes += (f"taken as {meant}, in the unit that was asked for",)
+    return AnswerText((meant,), False, notes)
+
+
+def _read_text(cell: Cell, field: Field) -> str:
+    """What a cell says; raises InvalidValue for a day or a time that stands where none is asked for."""
+    value, kind = cell.value, field.of or field.kind
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, (datetime.datetime, datetime.date)):
+        return _read_day(value, kind)
+    if isinstance(value, datetime.time):
+        if kind != "time":
+            raise InvalidValue(f"the cell holds a time of day, {value:%H:%M}", f"write {field.example} as text")
+        return f"{value:%H:%M}"
+    if isinstance(value, datetime.timedelta):
+        raise InvalidValue(f"the cell holds a span of time, {value}", f"write {field.example} as text")
+    if isinstance(value, (int, float)):
+        return _read_number(value, cell.look, kind)
+    several = field.lines or field.kind == "list"
+    text = str(value or "").strip() if several else " ".join(str(value or "").split())
+    if kind not in ("text", "date", "file", "reference") and _SHORT_DAY.fullmatch(text):
+        hint = f"write {field.example}, with an apostrophe before it in a spreadsheet"
+        raise InvalidValue(f"{text!r} is what a spreadsheet program makes of a size that it takes for a date", hint)
+    return text
+
+
+def _read_day(value: datetime.date, kind: str) -> str:
+    day = value.date() if isinstance(value, datetime.datetime) else value
+    if kind == "date":
+        return day.isoformat()
+    typed = f"{day.month}/{day.day}"
+    message = f"the cell holds a date, {day.isoformat()}, which a spreadsheet program makes of {typed}"
+    raise InvalidValue(message, f"format the cell as text and write what was meant, such as {typed} in")
+
+
+def _read_number(value: int | float, look: str, kind: str) -> str:
+    """A number as it is shown: 65 for 65.0, 65% where the cell shows percent, with the unit that its format adds."""
+    if _PERCENT.search(re.sub(r'"[^"]*"', "", look)):
+        return f"{_plain(value * 100)}%"
+    unit = _UNIT_IN_LOOK.search(look) if kind == "quantity" else None
+    return f"{_plain(value)} {unit[1]}" if unit else _plain(value)
+
+
+def _plain(value: int | float) -> str:
+    """The digits of a number as a spreadsheet keeps them; without an exponent as far as a person would write it so."""
+    if isinstance(value, int) or value.is_integer():
+        return str(int(value))
+    text = f"{value:.{_DIGITS}g}"
+    return f"{value:.{_DIGITS}f}".rstrip("0") if "e-" in text and abs(value) >= 1e-4 else text
+
+
+def _split(text: str) -> Iterable[str]:
+    """The entries of a list: between commas, or semicolons where there are any; one with a comma may be in quotes."""
+    bare = text.removeprefix("[").removesuffix("]").strip()
+    if bare.casefold() == "none":
+        return ()
+    sign = ";" if ";" in bare else ","
+    rows = csv.reader([bare.replace("\n", sign)], delimiter=sign, skipinitialspace=True)
+    return [entry.strip() for row in rows for entry in row if entry.strip()]
+
+
+def find_mark(project: Project, collection: str, text: str) -> str:
+    """The mark of the member that a text names: by the mark in any case, or with the name behind it; else the text."""
+    for mark in project.members.get((collection,), ()):
+        name = project.values.get((collection, mark, "name"), "")
+        if text.casefold() in (mark.casefold(), f"{mark} {name}".casefold()):
+            return mark
+    return text
+
+
+def _mean(text: str, field: Field, project: Project, unit: str) -> str:
+    """A text with the unit that was asked for, as the word of a choice, or as the mark of the member it names."""
+    kind = field.of or field.kind
+    if kind == "quantity" and unit and is_number(text):
+        return f"{text} {unit}"
+    if kind in ("number", "integer"):
+        return _drop_unit(text, field.unit_ip)
+    if kind == "reference":
+        return find_mark(project, field.to, text)
+    if kind == "choice":
+        return next((value for value in field.values if words(value).casefold() == text.casefold()), text)
+    return text
+
+
+def _drop_unit(text: str, unit: str) -> str:
+    """A count without its unit behind it: 24 of `24 h`."""
+    number, _, behind = text.partition(" ")
+    meant = _UNIT_WORDS.get(unit, (unit,))
+    return number if behind and behind.casefold().rstrip(".") in meant and is_number(number) else text

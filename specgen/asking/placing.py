@@ -1,0 +1,137 @@
+"""Places offers in the files of a project, in memory, and reads the whole anew before anything is written."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path as FilePath
+
+from specgen.asking.offers import Conflict, Offer, quote_entry
+from specgen.asking.question_offers import Signer
+from specgen.editing.add_values import add_values
+from specgen.editing.edit import Addition
+from specgen.model.field import Path, Schema, dotted_path
+from specgen.model.problem import Problem, Refused
+from specgen.reading.answers import ANSWERS
+from specgen.reading.file_text import read_content
+from specgen.reading.positions import MOST_PROBLEMS
+from specgen.reading.project import survey_project
+from specgen.reading.side_files import SIDE_FILES
+
+_LINE = re.compile(r"\bline \d+")
+
+
+@dataclass
+class Placed:
+    """The files as they were and as they are to be, what was placed in them, and what cannot be."""
+
+    before: dict[FilePath, bytes] = field(default_factory=dict)
+    after: dict[FilePath, bytes] = field(default_factory=dict)
+    taken: list[Offer] = field(default_factory=list)
+    conflicts: list[Conflict] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
+
+
+class Placer:
+    """Places offers in the files of one project; `signers` are who answered, by the number of the workbook."""
+
+    def __init__(self, file: FilePath, schema: Schema) -> None:
+        self.file, self.schema = file, schema
+        self.project, problems = survey_project(file, schema)
+        # What is wrong already is told by a check; it is not the fault of an answer.
+        self._known = set(map(_name_problem, problems))
+
+    def place(self, offers: Iterable[Offer], signers: Sequence[tuple[Signer, str]] = (), whole: bool = False) -> Placed:
+        """The files with the offers in them, save those with which the project would be refused.
+
+        `whole` leaves none of them where there is one such.
+        """
+        left, told = list(offers), Placed()
+        while True:
+            placed, held = self._edit(left, signers)
+            out = {conflict.path for conflict in held}
+            told.conflicts += held
+            for problem in [] if held else self._find_new(placed.after):
+                blamed = _blame(left, problem)
+                told.problems.append(_tell(problem, blamed[0]))
+                out |= {offer.path for offer in blamed}
+            if not out:
+                placed.conflicts, placed.problems, placed.taken = told.conflicts, told.problems, left
+                return placed
+            if whole:
+                return told
+            left = [offer for offer in left if offer.path not in out]
+
+    def _edit(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> tuple[Placed, list[Conflict]]:
+        """The files with all of these in them, and what stands there already in words that cannot be read."""
+        by_file: dict[FilePath, list[Addition]] = {}
+        for offer in offers:
+            home = self._find_home(offer.path)
+            by_file.setdefault(home, []).append(Addition(offer.path, offer.text, offer.remark))
+        if offers and signers:
+            by_file.setdefault(self.file, []).extend(self._list_records(offers, signers))
+        placed, held = Placed(), list[Conflict]()
+        for file, additions in by_file.items():
+            before = read_content(file, file.name)
+            edit = add_values(before, additions, self.schema, file.name)
+            placed.before[file], placed.after[file] = before, edit.source
+            placed.remarks += edit.remarks
+            for one in edit.conflicts:
+                of = tuple(offer for offer in offers if offer.path == one.path)
+                held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given, one.reason, of))
+        return placed, held
+
+    def _list_records(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> Iterator[Addition]:
+        """The entries of `answers` that tell who gave these values, and when."""
+        taken = {*self.project.members.get((ANSWERS,), ())}
+        number = 0
+        for sheet, (signer, name) in enumerate(signers):
+            fields = [dotted_path(offer.path) for offer in offers if offer.sheet == sheet]
+            if not fields:
+                continue
+            number = next(n for n in range(number + 1, number + len(taken) + 2) if f"Q{n}" not in taken)
+            values = {"party": signer.party, "by": signer.by, "on": signer.on, "sheet": name}
+            values["fields"] = f"[{', '.join(map(quote_entry, fields))}]"
+            yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items())
+
+    def _find_home(self, path: Path) -> FilePath:
+        """The file that a value belongs in: that of its section, or the side file where its field is at home."""
+        folder, entry = self.file.resolve().parent, self.schema.field_at(path)
+        home = entry.home if entry is not None else ""
+        name = str(self.project.values.get((home,), "")) if home in SIDE_FILES else ""
+        stands = self.project.place(path).file
+        if name and (home == "coating_system" or stands != self.file.name):
+            return folder / name
+        sides = {self.project.values.get((side,)) for side in SIDE_FILES} - {None}
+        return folder / stands if stands in sides else self.file
+
+    def _find_new(self, after: dict[FilePath, bytes]) -> list[Problem]:
+        """The problems that the project has with these contents and had not before."""
+        if not after:
+            return []
+        unwritten = {file.resolve(): text for file, text in after.items()}
+        try:
+            _, problems = survey_project(self.file, self.schema, unwritten)
+        except Refused as refused:
+            problems = list(refused.problems)
+        return [problem for problem in problems if _name_problem(problem) not in self._known][:MOST_PROBLEMS]
+
+
+def _tell(problem: Problem, offer: Offer) -> Problem:
+    """A problem of the project with an offer, at its cell."""
+    return Problem(problem.message, problem.hint, problem.path or dotted_path(offer.path), offer.place)
+
+
+def _name_problem(problem: Problem) -> tuple[str, str]:
+    """A problem by what it says, wherever it stands: lines move."""
+    return problem.path, _LINE.sub("line", problem.message)
+
+
+def _blame(offers: list[Offer], problem: Problem) -> list[Offer]:
+    """The offers that a problem is about: at its path, else beside it, else all."""
+    at = problem.path
+    named = [(f"{dotted_path(one.path)}.", one) for one in offers]
+    exact = [one for name, one in named if f"{at}.".startswith(name)]
+    below = [one for name, one in named if name.startswith(f"{at}.")] if at else []
+    beside = [one for one in offers if dotted_path(one.path[:-1]) == at.rpartition(".")[0]] if at else []
+    return exact or below or beside or offers

@@ -1,0 +1,98 @@
+"""Takes answers of others into a project: workbooks of questions, or one table of members; nothing is written here."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from itertools import groupby
+from pathlib import Path as FilePath
+
+from specgen.asking import answer_sheet as at
+from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet
+from specgen.asking.csv_reading import read_csv
+from specgen.asking.offers import Conflict, Converter, Offer, sort_offers
+from specgen.asking.placing import Placed, Placer
+from specgen.asking.question_offers import Signer, check_project, find_signer, list_offers
+from specgen.asking.table_offers import list_table_offers, pick_grid
+from specgen.asking.workbook_reading import read_workbook
+from specgen.model.field import Path, Schema
+from specgen.model.problem import Problem, Refused
+
+
+@dataclass(frozen=True)
+class Taken:
+    """What was taken: the files as they are to be, and all that is to be told."""
+
+    placed: Placed
+    signers: tuple[tuple[Signer, str], ...]  # who answered, with the name of the workbook; none for a table
+    same: tuple[Offer, ...]  # what the project has already
+    conflicts: tuple[Conflict, ...]
+    problems: tuple[Problem, ...]
+    notes: tuple[str, ...]
+
+    def without(self) -> "Taken":
+        """The same with nothing taken."""
+        return replace(self, placed=Placed())
+
+
+def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str = "", on: str = "") -> Taken:
+    """The answers of workbooks in a project; raises Refused with each workbook that is none of its own.
+
+    `by` and `on` are who answered and when, where a workbook does not say.
+    """
+    placer, converter = Placer(file, schema), Converter()
+    sheets: list[tuple[AnsweredSheet, Signer]] = []
+    refused: list[Problem] = []
+    for name in names:
+        try:
+            sheet = read_answered_sheet(read_workbook(FilePath(name), name), name)
+            check_project(placer.project, sheet)
+            sheets.append((sheet, find_signer(placer.project, sheet, by, on)))
+        except Refused as fault:
+            refused += fault.problems
+    if refused:
+        raise Refused(*refused)
+    read = [
+        list_offers(placer.project, sheet, number, signer.name, converter)
+        for number, (sheet, signer) in enumerate(sheets)
+    ]
+    done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
+    signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in sheets)
+    placed = placer.place(done.fresh, signers)
+    return Taken(
+        placed,
+        signers,
+        tuple(done.same),
+        (*done.conflicts, *placed.conflicts),
+        (*(problem for one in read for problem in one.problems), *placed.problems),
+        (*(note for one in read for note in one.notes), *placed.remarks),
+    )
+
+
+def take_table(file: FilePath, schema: Schema, name: str, table: at.Table) -> Taken:
+    """The members of a table in a project, each whole or not at all; raises Refused where any cell is at fault."""
+    placer = Placer(file, schema)
+    notes: tuple[str, ...] = ()
+    if name.lower().endswith((".csv", ".txt", ".tsv")):
+        grid, notes = read_csv(FilePath(name), name)
+    else:
+        grid = pick_grid(read_workbook(FilePath(name), name), table, name)
+    read = list_table_offers(placer.project, grid, table, Converter())
+    if read.problems:
+        raise Refused(*read.problems)
+    done = sort_offers(placer.project, read.offers)
+    depth = len(table.collection)
+    at_odds = {conflict.path[:depth] for conflict in done.conflicts}
+    placed = placer.place((offer for offer in done.fresh if offer.path[:depth] not in at_odds), whole=True)
+    if placed.problems or placed.conflicts:
+        raise Refused(*placed.problems, *map(_refuse_unread, placed.conflicts))
+    return Taken(placed, (), tuple(done.same), tuple(done.conflicts), (), (*notes, *placed.remarks))
+
+
+def _refuse_unread(conflict: Conflict) -> Problem:
+    message = f"the project has {conflict.given!r} there, in {conflict.place}"
+    return Problem(message, "correct that first", ".".join(conflict.path), conflict.offers[0].place)
+
+
+def list_members(offers: Iterable[Offer], depth: int) -> list[tuple[Path, tuple[str, ...]]]:
+    """The members that offers are about, each with the fields offered, in the order of the table."""
+    grouped = groupby(offers, key=lambda offer: offer.path[:depth])
+    return [(member, tuple(".".join(offer.path[depth:]) for offer in each)) for member, each in grouped]

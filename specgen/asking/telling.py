@@ -1,0 +1,62 @@
+"""What is told of answers that were taken: each value with who gave it, and conflicts side by side."""
+
+from collections.abc import Iterator
+
+from specgen.asking.offers import Conflict, Offer
+from specgen.asking.taking import Taken, list_members
+from specgen.model.field import dotted_path
+from specgen.model.value_text import count
+
+
+def format_taken(taken: Taken, depth: int = 0) -> str:
+    """The answers that were taken by workbook, or the members of a table at this depth; then what was not."""
+    blocks = [list(_list_table(taken, depth))] if depth else list(_list_sheets(taken))
+    blocks += [list(_list_notes(taken)), list(_list_conflicts(taken.conflicts)), [_tell_rest(taken)]]
+    return "\n\n".join("\n".join(block) for block in blocks if any(block))
+
+
+def _list_sheets(taken: Taken) -> Iterator[list[str]]:
+    for number, (signer, name) in enumerate(taken.signers):
+        offers = [offer for offer in taken.placed.taken if offer.sheet == number]
+        if offers:
+            yield [f"{name}: {count(len(offers), 'answer')} of {signer.name}", *map(_tell_offer, offers)]
+
+
+def _tell_offer(offer: Offer) -> str:
+    remark = f"  # {offer.remark}" if offer.remark else ""
+    return f"  {dotted_path(offer.path)}: {offer.text}{remark}"
+
+
+def _list_table(taken: Taken, depth: int) -> Iterator[str]:
+    members = list_members(taken.placed.taken, depth)
+    if members:
+        yield f"{count(len(members), 'member')}, {count(len(taken.placed.taken), 'value')}"
+    yield from (f"  {dotted_path(path)}: {', '.join(names)}" for path, names in members)
+
+
+def _list_notes(taken: Taken) -> Iterator[str]:
+    """How values were taken that were not written as a project has them, and what else was remarked."""
+    told = [f"{offer.place}: {'; '.join(offer.notes)}" for offer in taken.placed.taken if offer.notes]
+    if told or taken.notes:
+        yield "Notes"
+    yield from (f"  {note}" for note in (*told, *taken.notes))
+
+
+def _list_conflicts(conflicts: tuple[Conflict, ...]) -> Iterator[str]:
+    """Each field with both values side by side, and who gave them; the project is left as it is there."""
+    if conflicts:
+        yield f"{count(len(conflicts), 'conflict')}, not taken; decide, and write the value in the file"
+    for conflict in conflicts:
+        own = [(conflict.place, conflict.given, conflict.who)] if conflict.place else []
+        rows = own + [(offer.place, offer.text, offer.who) for offer in conflict.offers]
+        wide, high = (max(len(row[column]) for row in rows) for column in (0, 1))
+        yield f"  {dotted_path(conflict.path)}"
+        yield from (f"    {place:{wide}}  {text:{high}}  {who}".rstrip() for place, text, who in rows)
+
+
+def _tell_rest(taken: Taken) -> str:
+    """How much the project has already, and whether anything was added."""
+    same = f"{count(len(taken.same), 'value')} in the project already" if taken.same else ""
+    if taken.placed.taken:
+        return same
+    return f"Nothing was added; {same}." if same else "Nothing was added."

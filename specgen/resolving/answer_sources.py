@@ -1,0 +1,36 @@
+"""Who gave a value that was asked of another party, and when: what prints as where it comes from."""
+
+from specgen.model.field import Path, dotted_path
+from specgen.model.project import Project
+from specgen.model.source import Kind, Source
+from specgen.model.value_text import raw_text, words
+from specgen.resolving.party_names import party_name_path
+
+
+def answer_source(project: Project, path: Path) -> Source | None:
+    """The answer that gave the value at a path, as a source; None where no answer lists it."""
+    if ("answers",) not in project.members:
+        return None
+    sources = project.remember(answer_source, lambda: _list_sources(project))
+    return sources.get(dotted_path(path))
+
+
+def _list_sources(project: Project) -> dict[str, Source]:
+    """The source of each field that an answer lists, by its dotted path."""
+    sources: dict[str, Source] = {}
+    for mark in project.marks(("answers",)):
+        source = Source(Kind.ANSWER, _describe(project, mark))
+        sources |= dict.fromkeys(project.get(("answers", mark, "fields")) or (), source)
+    return sources
+
+
+def _describe(project: Project, mark: str) -> str:
+    party, by, on = (project.get(("answers", mark, name)) for name in ("party", "by", "on"))
+    return name_answer(project, party or "", by or "", raw_text(on) if on else "") or f"answer {mark}"
+
+
+def name_answer(project: Project, party: str, by: str, on: str) -> str:
+    """`L. Ferrow, Graywether Wall Systems, 2027-02-01`: the party by its role where the project does not name it."""
+    path = party_name_path(project.schema, party) if party else ()
+    firm = str((project.get(path) if path else None) or words(party))
+    return ", ".join(filter(None, (by, firm if firm.casefold() not in by.casefold() else "", on)))
