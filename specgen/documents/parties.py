@@ -3,11 +3,9 @@
 from typing import Any
 
 from specgen.documents.context import DocumentContext
+from specgen.judging.owners import find_party_name
 from specgen.model.field import Path
 from specgen.model.value_text import words
-
-# The section of the parties that a role stands in, where it has another name.
-_SECTIONS = {"engineer": "design_engineer"}
 
 
 def name_role(role: str) -> str:
@@ -40,9 +38,7 @@ def name_in_line(context: DocumentContext, role: str) -> list[Any]:
 
 def find_name(context: DocumentContext, role: str) -> Path:
     """The field of the name of a party; empty for a role that no section of the parties is about."""
-    section = _SECTIONS.get(role, role)
-    known = section in context.project.schema.node(("parties",)).children
-    return ("parties", section, "name") if known else ()
+    return find_party_name(context.project.schema, role)
 
 
 def tell_route(context: DocumentContext) -> str:

@@ -16,7 +16,6 @@ from specgen.model.standard import Standards
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.limits_in_force import limit_in_force
 
-
 _NOTHING = (None, ())
 
 
