@@ -47,6 +47,8 @@ def violation(
 
 Violations = Iterator[Violation]
 Test = Callable[..., Violations]
+# Of a condition: the value compared, the relation at which the clause fires, and what it is compared with.
+Compare = Callable[..., tuple[Any, str, Any] | None]
 # A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
 Computed = Callable[[], Working]
 LookedUp = Callable[[], Lookup]
@@ -86,6 +88,7 @@ class Clause:
     asks: frozenset[str]
     # The fields and computed values of a condition, in its order; those of a test are recorded as it runs.
     reads: tuple[str, ...] = ()
+    compare: Compare | None = None
 
     @property
     def computed(self) -> tuple[str, ...]:
