@@ -19,6 +19,7 @@ from specgen.terminal.screen import Line
 
 _INDENT, _HANGING = "     ", 7
 _MOST_ADDED = 6
+_PAPERS = "attachments"  # which of them is meant, nobody can tell
 # What draws the line of a file with a mark below the value of a place.
 Marker = Callable[[Place], Iterable[Line]]
 
@@ -46,7 +47,7 @@ def describe_finding(told: Told, finding: Finding, number: int = 0) -> Iterator[
         yield _body(f"why: {reason}")
     yield from (_body(f"measure: {text}") for text in _tell_groups(finding, "remedy"))
     yield from _list_added(told.project, finding)
-    yield _body(f"owner: {tell_owners(told.project, find_owners(told.project, finding))}")
+    yield _body(f"by: {tell_owners(told.project, find_owners(told.project, finding))}")
     yield _body(f"at {tell_places(finding.places)}")
     yield from told.mark(finding.place)
     yield _body(f"basis: {finding.basis}")
@@ -111,12 +112,16 @@ def _list_added(project: Project, finding: Finding) -> Iterator[Line]:
 def tell_added(project: Project, line: ToAdd) -> str:
     """`walls.W1.insulation.kind: eps`: a field with its example, or a member with its values."""
     field = None if line.value else project.schema.field_at(tuple(line.path.split(".")))
-    return f"{line.path}: {line.value if field is None else give_example(project, field)}"
+    if field is None:
+        return f"{line.path}: {line.value}"
+    if field.to == _PAPERS:
+        return f"{line.path}: {'[X]' if field.kind == 'list' else 'X'}, and the document as X under {_PAPERS}"
+    return f"{line.path}: {give_example(project, field)}"
 
 
 def give_example(project: Project, field: Field) -> str:
     """An example value of a field as it is typed; a mark is one of those that the project has."""
-    marks = project.members.get((field.to,), ()) if field.to else ()
+    marks = project.members.get((field.to,), ()) if field.to and field.to != _PAPERS else ()
     if marks:
         return f"[{marks[0]}]" if field.kind == "list" else marks[0]
     return example_text(field, project.system)

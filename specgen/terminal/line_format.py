@@ -57,7 +57,7 @@ def _list_open(project: Project, judgment: Judgment, named: str, severity: Sever
     for item in judgment.open_items:
         place = _tell_place(project.place(tuple(item.path.split("."))), named)
         held = f"; holds up {', '.join(item.holds_up)}" if item.holds_up else ""
-        yield f"{place}: {clause.code} {weight} {item.path}: {item.label} is open ({words(item.owed_by)}{held})"
+        yield f"{place}: {clause.code} {weight} {item.path} is open: {item.label} ({words(item.owed_by)}{held})"
 
 
 def _tell_place(place: Place, named: str) -> str:

@@ -92,7 +92,7 @@ def describe_item(project: Project, item: OpenItem, number: int) -> Line:
     found = _describe_field(project, item.path, item, item.holds_up)
     typed = f"; add {item.path}: {found.example}" if found is not None else ""
     head = f"{number}. STOP {_OPEN_RULE}  "
-    text = f"{head}{item.path}: {item.label} is open; owner: {tell_owner(project, item.owed_by)}{typed}"
+    text = f"{head}{item.path}, {item.label}; by: {tell_owner(project, item.owed_by)}{typed}"
     return Line(text, 7, "STOP", "stop")
 
 

@@ -34,7 +34,7 @@ def mark_place(place: Place, read: Callable[[str], list[str]], width: int) -> It
     text, span = _cut(row, span, max(width - len(number), _BEFORE + 8))
     yield Line(number + text, style="", whole=True)
     mark = "^" * max(span.end - span.start, 1)
-    yield Line(f"{'':>9} | {' ' * span.start}{mark}", part=mark, style="stop", whole=True)
+    yield Line(f"{'':>9} | {' ' * span.start}{mark}", part=mark, style="bold", whole=True)
 
 
 def find_value(row: str, at: int) -> Span:
@@ -43,18 +43,24 @@ def find_value(row: str, at: int) -> Span:
     if key is None:  # an entry of a list, or a key with nothing behind it
         word = re.compile(r"[^\s:,{}\[\]]*").match(row, at)
         return Span(at, max(word.end() if word else at, at + 1))
-    inside = row[:at].count("{") > row[:at].count("}")
-    value = (_VALUE if inside else _PLAIN_VALUE).match(row, key.end())
+    value = (_VALUE if _is_in_braces(row, at) else _PLAIN_VALUE).match(row, key.end())
     if value is None or row[key.end()] in "{&*|>#":
         return Span(at, at + len(row[at : key.end()].rstrip().rstrip(":").rstrip()))
     return Span(value.start(), value.start() + len(value[0].rstrip()))
+
+
+def _is_in_braces(row: str, at: int) -> bool:
+    """Whether a key stands within braces, opened in its line or above it: no other stands first and last there."""
+    before, behind = row[:at], row[at:].partition(" #")[0].rstrip()
+    others = before.strip().removeprefix("-").strip()
+    return bool(others) or behind.endswith(",") or behind.count("}") > behind.count("{")
 
 
 def _cut(row: str, span: Span, room: int) -> tuple[str, Span]:
     """The part of a long line around its mark."""
     if len(row) <= room:
         return row.rstrip(), span
-    start = max(0, min(span.start - _BEFORE, len(row) - room))
+    start = 0 if span.end < room - 3 else max(0, min(span.start - _BEFORE, len(row) - room))
     shown = f"{'...' if start else ''}{row[start + (3 if start else 0) : start + room]}"
     if start + room < len(row):
         shown = f"{shown[:-3]}..."
