@@ -1,6 +1,7 @@
 """`specgen check`: a project, validated and judged; or many, each in one line."""
 
 import os
+import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from functools import partial
@@ -26,6 +27,7 @@ from specgen.terminal.rule_page import format_explained_rule
 from specgen.terminal.screen import Line, Screen, find_screen, show_lines
 from specgen.terminal.source_mark import mark_place
 
+_LINE_END = re.compile("\r\n|\r|\n")
 HELP = "validate and judge a project"
 ORDER = 20
 
@@ -113,7 +115,7 @@ class _LinesOf:
             except Refused:
                 source = FileText("", "")
             same = source.digest == self.digests.get(file, source.digest)
-            self.known[file] = source.text.split("\n") if same else []
+            self.known[file] = _LINE_END.split(source.text) if same else []
         return self.known[file]
 
 

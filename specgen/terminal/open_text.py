@@ -80,11 +80,17 @@ def _list_fields(node: Node) -> Iterator[Field]:
 def _give_member(project: Project, node: Node, field: Field) -> str:
     """A first member with one of its fields, on one line: `{E1: {wall: W1}}`."""
     below: Path = field.path[len(node.path) + 1 :]
-    value = give_example(project, field)
+    value = _quote_in_braces(give_example(project, field))
     for name in reversed(below):
         value = f"{{{name}: {value}}}"
     listed = node.collection is not None and node.collection.kind == "items"
     return f"[{value}]" if listed else f"{{{MARKS.get(node.path[-1], 'M1')}: {value}}}"
+
+
+def _quote_in_braces(text: str) -> str:
+    """A value as it is typed within braces, where a comma or a bracket would end it."""
+    plain = not text.startswith(("[", "'", '"'))
+    return f"'{text}'" if plain and any(sign in text for sign in ",[]{}") else text
 
 
 def describe_item(project: Project, item: OpenItem, number: int) -> Line:

@@ -10,8 +10,8 @@ from specgen.terminal.screen import Line
 _TAB = " "
 # A value in quotes, in brackets, or plain up to what ends it: a comma, a bracket, or a remark.
 _KEY = re.compile(r"(?:\"[^\"]*\"|'[^']*'|[^\s:,{}\[\]]+)\s*:\s+")
-_VALUE = re.compile(r"\"(?:[^\"\\\\]|\\\\.)*\"|'(?:[^']|'')*'|\[[^\]]*\]|[^,}\]#]+(?:(?<!\s)#[^,}\]#]*)*")
-_PLAIN_VALUE = re.compile(r"\"(?:[^\"\\\\]|\\\\.)*\"|'(?:[^']|'')*'|\[[^\]]*\]|(?:(?!\s#).)+")
+_VALUE = re.compile(r"\"(?:[^\"\\]|\\.)*\"|'(?:[^']|'')*'|\[[^\]]*\]|[^,}\]#]+(?:(?<!\s)#[^,}\]#]*)*")
+_PLAIN_VALUE = re.compile(r"\"(?:[^\"\\]|\\.)*\"|'(?:[^']|'')*'|\[[^\]]*\]|(?:(?!\s#).)+")
 # So much of a long line stands before the mark.
 _BEFORE = 24
 
