@@ -15,7 +15,7 @@ from specgen.output.issued import read_issued
 from specgen.output.manifest import list_changes
 from specgen.output.removal import tell_removed
 from specgen.pipeline import check
-from specgen.terminal.report import count_standing
+from specgen.terminal.report_data import count_standing
 
 
 @dataclass(frozen=True)

@@ -76,7 +76,7 @@ def _print_outcome(outcome: Outcome, quiet: bool = False) -> None:
     if outcome.data is not None:
         write_data(outcome.data)
     elif outcome.text:
-        write_result(outcome.text)
+        write_result(outcome.text, outcome.painted)
     for message in (*(() if quiet else outcome.messages), *outcome.problems):
         write_message(message)
 

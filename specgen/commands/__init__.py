@@ -14,7 +14,8 @@ DONE, AGAINST, NOT_DONE = 0, 1, 2  # AGAINST: done, and something stands against
 class Outcome(NamedTuple):
     """How a command ended: its exit code, and what goes to standard output and standard error.
 
-    Data are printed as JSON in place of the text. Messages are left out by --quiet, problems never.
+    Data are printed as JSON in place of the text. Messages are left out by --quiet, problems never. A text is painted
+    where it holds the signs of a terminal for color, with nothing of the user's that could be taken for them.
     """
 
     code: int = DONE
@@ -22,6 +23,7 @@ class Outcome(NamedTuple):
     data: Any = None
     messages: tuple[str, ...] = ()
     problems: tuple[Problem, ...] = ()
+    painted: bool = False
 
 
 class Command(Protocol):

@@ -13,7 +13,7 @@ from specgen.pipeline import check
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.fault import describe_fault
-from specgen.terminal.report import report_to_data
+from specgen.terminal.report_data import report_to_data
 
 
 class Asked(NamedTuple):

@@ -14,7 +14,7 @@ from specgen.reading.project_files import list_naming
 from specgen.reading.schema import project_schema
 from specgen.reading.side_file import SideFile, SideFileGiven, look_through
 from specgen.reading.side_files import BESIDE, home_of
-from specgen.terminal.report import report_to_data
+from specgen.terminal.report_data import report_to_data
 from specgen.terminal.side_report import format_side_file
 
 

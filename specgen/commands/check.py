@@ -1,8 +1,11 @@
 """`specgen check`: a project, validated and judged; or many, each in one line."""
 
 import os
+import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
@@ -12,13 +15,21 @@ from specgen.commands._side_file import answer_side_file
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
+from specgen.model.project import Project
 from specgen.pipeline import JudgedProject, check
+from specgen.reading.file_text import FileText, read_source
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.reading.side_file import SideFileGiven
+from specgen.terminal.line_format import find_beside, format_lines, format_problems
 from specgen.terminal.many_projects import ProjectReport, format_projects
-from specgen.terminal.report import format_report, report_to_data
+from specgen.terminal.open_text import format_open
+from specgen.terminal.report import format_report, no_mark
+from specgen.terminal.report_data import report_to_data
 from specgen.terminal.rule_page import format_explained_rule
+from specgen.terminal.screen import Line, Screen, find_screen, show_lines
+from specgen.terminal.source_mark import mark_place
 
+_LINE_END = re.compile("\r\n|\r|\n")
 HELP = "validate and judge a project"
 ORDER = 20
 
@@ -28,22 +39,37 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("files", metavar="FILE", nargs="*", help="a project; of several, or of a folder, one line each")
     parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
-    parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
-    parser.add_argument("--format", choices=["text", "json"], default="text")
+    severity = "only findings of this severity, numbered; with the stops the open items that stop the package"
+    parser.add_argument("--severity", choices=[str(s) for s in Severity], help=severity)
+    waited = "every field that anything waits for, by who answers for it, with an example; of PARTY alone where given"
+    parser.add_argument("--open", metavar="PARTY", nargs="?", const="", help=waited)
+    form = "line is one finding a line, as editors read it: file:line:column: CODE severity message"
+    parser.add_argument("--format", choices=["text", "json", "line"], default="text", help=form)
+    parser.add_argument("--color", choices=["auto", "always", "never"], default="auto", help="auto is on a terminal")
 
 
 def run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
     if args.package is not None:
         return answer_package(args)
+    _take_file(args)
     if not args.files:
         raise refuse("FILE must be given", "specgen check --help tells what there is")
     many = len(args.files) > 1 or os.path.isdir(args.files[0])  # noqa: PTH112 (no error without rights)
     try:
         return _check_many(args) if many else _check(args)
     except Refused as refused:
+        if args.format == "line" and not many:
+            return Outcome(NOT_DONE, format_problems(refused.problems, args.files[0]))
         data = [] if many else report_to_data(None, None, refused.problems)
         return Outcome(NOT_DONE, data=data if args.format == "json" else None, problems=refused.problems)
+
+
+def _take_file(args: Namespace) -> None:
+    """What stands behind --open is a party, unless it is the only name of a file, or looks like one."""
+    word = args.open or ""
+    if word and (not args.files or word == "-" or "." in word or os.path.exists(word)):  # noqa: PTH110  (no error)
+        args.files, args.open = [word, *args.files], ""
 
 
 def _check(args: Namespace) -> Outcome:
@@ -56,9 +82,46 @@ def _check(args: Namespace) -> Outcome:
     rule = find_rule_code(args.rule) if args.rule else ""
     if args.format == "json":
         return Outcome(code, data=report_to_data(case.project, case.judgment, (), severity, rule))
+    if args.format == "line":
+        return Outcome(code, format_lines(case.project, case.judgment, args.files[0], severity, rule))
+    screen = find_screen(args.color)
     if rule:
-        return Outcome(code, _explain_rule(case, rule))
-    return Outcome(code, format_report(case.project, case.judgment, severity))
+        return Outcome(code, show_lines(map(_fold, _explain_rule(case, rule).splitlines()), screen))
+    text = _report(case, args, severity, screen)
+    return Outcome(code, text, painted=screen.painted)
+
+
+def _report(case: JudgedProject, args: Namespace, severity: Severity | None, screen: Screen) -> str:
+    """The report, or what is open, on the screen that it goes to."""
+    file = args.files[0]
+    if args.open is not None:
+        return format_open(case.project, case.judgment, args.open, screen, file)
+    mark = partial(mark_place, read=_LinesOf(case.project, file), width=screen.width) if screen.is_terminal else no_mark
+    return format_report(case.project, case.judgment, severity, screen, file, mark)
+
+
+def _fold(text: str) -> Line:
+    """A line of a page about a rule, which goes on two blanks further in."""
+    return Line(text, len(text) - len(text.lstrip(" ")) + 2)
+
+
+class _LinesOf:
+    """The lines of the files of a project, each read once more where one is to be shown, and still as it was."""
+
+    def __init__(self, project: Project, named: str) -> None:
+        self.digests = {one.name: one.digest for one in project.inputs}
+        self.named, self.known = named, dict[str, list[str]]()
+
+    def __call__(self, file: str) -> list[str]:
+        """The lines of a file; none where it cannot be read again, or has changed."""
+        if file not in self.known:
+            try:
+                source = read_source(Path(find_beside(file, self.named)), file)
+            except Refused:
+                source = FileText("", "")
+            same = source.digest == self.digests.get(file, source.digest)
+            self.known[file] = _LINE_END.split(source.text) if same else []
+        return self.known[file]
 
 
 def _check_many(args: Namespace) -> Outcome:
@@ -67,6 +130,8 @@ def _check_many(args: Namespace) -> Outcome:
     Raises Refused for what can be asked of one project only.
     """
     listed = args.format == "json"
+    if args.format == "line" or args.open is not None:
+        raise refuse("--open and --format line tell of one project", "name one file")
     if "-" in args.files:
         raise refuse("standard input is not one of several projects", "name files or folders")
     if not listed and (args.rule or args.severity):

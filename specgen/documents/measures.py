@@ -4,32 +4,12 @@ from collections.abc import Iterable, Iterator
 from itertools import groupby
 from typing import NamedTuple
 
+from specgen.judging.owners import find_party
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Finding
 from specgen.model.project import Project
 from specgen.model.source import Source
 
-# Who takes the measure of a clause, a rule or a group, where that is not the party that gives the value at fault.
-_BY = {
-    "ACC-06d": "applicator",
-    "AIR-06": "applicator",
-    "AJT-07": "applicator",
-    "ATT-05e": "owner",
-    "ATT-05i": "owner",
-    "BAS": "applicator",
-    "BAS-05": "architect",
-    "FIN": "applicator",
-    "HEA": "architect",
-    "HEA-01": "finish_source",
-    "HEA-03": "applicator",
-    "HEA-03d": "engineer",
-    "HEA-05": "applicator",
-    "HEA-06": "finish_source",
-    "MOC-05": "applicator",
-    "SUB-05": "applicator",
-    "SUB-07": "applicator",
-    "WEA-09d": "applicator",
-}
 # The work that waits, by the step at which a procedure prints the finding; a step of its own name is not listed.
 _BEFORE = {
     "site_conditions": "work starts",
@@ -125,7 +105,7 @@ def _split(project: Project, finding: Finding) -> Iterator[Measure]:
             collection=_find_collection(finding),
             message=told.message + lifted,
             remedy=told.remedy,
-            by=_find_party(project, finding),
+            by=find_party(project, finding),
             before=_find_waiting(project, finding, told.subjects),
             sources=tuple((finding.code, source) for source in finding.basis.sources),
         )
@@ -150,13 +130,6 @@ def _join_sentences(sentences: list[str]) -> str:
         return " ".join(told)
     ends = [" ".join(row[alike:]).removesuffix(".") for row in words]
     return f"{' '.join(words[0][:alike])} {', '.join(ends[:-1])} and {ends[-1]}."
-
-
-def _find_party(project: Project, finding: Finding) -> str:
-    """Who takes the measure: the party that gives the value at fault, else the applicator."""
-    field = project.schema.field_at(tuple(finding.place.path.split(".")))
-    own = _BY.get(finding.code) or _BY.get(finding.rule) or _BY.get(finding.rule[:3])
-    return own or (field.owed_by if field is not None else "") or "applicator"
 
 
 def _find_collection(finding: Finding) -> str:

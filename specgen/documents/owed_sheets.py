@@ -4,20 +4,12 @@ from collections.abc import Container, Iterable, Iterator
 from typing import NamedTuple
 
 from specgen.documents.context import DocumentContext
+from specgen.judging.owners import name_maker
 from specgen.model.value_text import words
 
 SHEETS = {"SUB-02a": "Data sheets", "SUB-02c": "Safety data sheets"}
 _BEFORE = "mockup"
 _CALLED = {"backing": "backer rod"}
-_MAKERS = {
-    "wrb": "wrb_source",
-    "smoothing": "finish_source",
-    "primer": "finish_source",
-    "gloss": "finish_source",
-    "sealant_primer": "sealant_source",
-    "sealant": "sealant_source",
-    "backing": "sealant_source",
-}
 
 
 class RequiredDocument(NamedTuple):
@@ -83,7 +75,7 @@ def sort_sheets(code: str, materials: Iterable[str]) -> Iterator[RequiredDocumen
     """The sheets of materials, those of one manufacturer together."""
     by_maker: dict[str, list[str]] = {}
     for material in materials:
-        by_maker.setdefault(_MAKERS.get(material, "eifs_source"), []).append(_CALLED.get(material) or words(material))
+        by_maker.setdefault(name_maker(material), []).append(_CALLED.get(material) or words(material))
     for maker, named in by_maker.items():
         name = f"{SHEETS[code]}: {', '.join(named)}"
         yield RequiredDocument(maker, name, ("project",), code, _BEFORE, len(named))

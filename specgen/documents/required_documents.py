@@ -17,35 +17,9 @@ from specgen.documents.owed_sheets import (
 from specgen.documents.standing_walls import BARRIER, list_barriers, list_standing, list_undrained
 from specgen.documents.views.reports import find_reports, list_pending_tests
 from specgen.judging.materials import materials, mixed_materials
+from specgen.judging.owners import OWED_PAPERS
 from specgen.model.finding import Finding, Judgment, Severity
 
-# Who owes the document that a clause looks for, how a reader calls it, and the work that does not begin without it.
-# SUB-02a and c look for one of each material.
-_OWED = {
-    "ACC-07a": ("applicator", "Hazard communication program", "work starts"),
-    "ACC-07c": ("applicator", "Respiratory protection program", "work starts"),
-    "ACC-07e": ("applicator", "Silica exposure control plan", "work starts"),
-    "ATT-05d": ("owner", "Bond report with mode of failure, signed by an independent testing agency", "decision"),
-    "ATT-07c": ("eifs_source", "Bond report, adhesive on water-resistive barrier", "boards"),
-    "ATT-09b": ("engineer", "Sheathing fastener schedule, checked for wind", "boards"),
-    "COD-03a": (
-        "eifs_source",
-        "NFPA 285 report of this wall, or engineer's extension accepted by the authority",
-        "boards",
-    ),
-    "COD-03c": (
-        "eifs_source",
-        "NFPA 268 report of this wall, or engineer's extension accepted by the authority",
-        "boards",
-    ),
-    "SLT-06a": ("sealant_source", "Adhesion report, ASTM C1382, sealant on the bond face of this wall", "sealant"),
-    "SUB-01a": ("general_contractor", "Review of this package, signed and dated", "submittal"),
-    "SUB-06a": ("eifs_source", "Compatibility letter, EIFS and finish", "mockup"),
-    "SUB-06b": ("eifs_source", "Compatibility letter, EIFS and sealant", "sealant"),
-    "SUB-06c": ("eifs_source", "Compatibility letter, EIFS and water-resistive barrier", "boards"),
-    "SUB-06d": ("finish_source", "Compatibility letter, finish and sealant", "sealant"),
-    "SUB-08a": ("applicator", "Certificates of qualification", "mockup"),
-}
 # What the code table requires, by the section of the code.
 _CODE = "COD, "
 _FIRE = {"NFPA 285": "COD-03a", "NFPA 268": "COD-03c"}
@@ -102,7 +76,7 @@ _SERIES = 3
 
 def looks_for_document(finding: Finding) -> bool:
     """Whether a finding is a stop for want of a document."""
-    return finding.severity is Severity.STOP and (finding.code in _OWED or finding.code in SHEETS)
+    return finding.severity is Severity.STOP and (finding.code in OWED_PAPERS or finding.code in SHEETS)
 
 
 def list_measured(context: DocumentContext) -> tuple[Finding, ...]:
@@ -150,7 +124,7 @@ def count_pending(context: DocumentContext) -> int:
 def _find_later(context: DocumentContext) -> Iterator[RequiredDocument]:
     """The fire reports that the code requires, what an old wall must show, and the sheets of the materials."""
     for standard, walls in list_missing_reports(context).items():
-        yield _owe(_FIRE[standard], _OWED, tuple(walls))
+        yield _owe(_FIRE[standard], OWED_PAPERS, tuple(walls))
     for name, section, lacking in list_missing_foam_reports(context):
         yield RequiredDocument("eifs_source", name, lacking, f"{_CODE}{section}", "decision")
     project = context.project
@@ -251,7 +225,7 @@ def _find_old_coatings(context: DocumentContext) -> Iterator[RequiredDocument]:
         and (kinds[mark] in _PULLED or (kinds[mark] == "existing_coated" and not _is_stripped(context, mark)))
     ]
     if unproved:
-        yield _owe("ATT-05d", _OWED, tuple(unproved))
+        yield _owe("ATT-05d", OWED_PAPERS, tuple(unproved))
         yield _owe("ATT-05", _LATER, tuple(unproved))
 
 
@@ -263,7 +237,7 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
     """The letters between the manufacturers and the adhesion report, none of which a design draft has to list."""
     project = context.project
     if sealed:
-        yield _owe("SLT-06a", _OWED, ("project",))
+        yield _owe("SLT-06a", OWED_PAPERS, ("project",))
     papers = project.members.get(("attachments",), ())
     letters = (mark for mark in papers if project.get(("attachments", mark, "kind")) == "letter")
     if any(project.get(("attachments", mark, "parties")) for mark in letters):
@@ -272,12 +246,12 @@ def _find_letters(context: DocumentContext, sealed: bool) -> Iterator[RequiredDo
         project.get(("walls", mark, "wrb", "kind")) not in (None, "none") for mark in project.members[("walls",)]
     )
     others = ["finish", *(["WRB"] if barrier else []), *(["sealant"] if sealed else [])]
-    party, _, before = _OWED["SUB-06a"]
+    party, _, before = OWED_PAPERS["SUB-06a"]
     joined = " and ".join(others) if len(others) < _SERIES else f"{', '.join(others[:-1])}, and {others[-1]}"
     name = f"Compatibility letter, EIFS with {joined}"
     yield RequiredDocument(party, name, ("project",), "SUB-06", before)
     if sealed:
-        yield _owe("SUB-06d", _OWED, ("project",))
+        yield _owe("SUB-06d", OWED_PAPERS, ("project",))
 
 
 def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, ...]) -> RequiredDocument:
@@ -286,7 +260,7 @@ def _owe(code: str, owed: dict[str, tuple[str, str, str]], subjects: tuple[str, 
 
 
 def _entries(finding: Finding) -> Iterator[RequiredDocument]:
-    if finding.code in _OWED:
-        yield _owe(finding.code, _OWED, finding.subjects)
+    if finding.code in OWED_PAPERS:
+        yield _owe(finding.code, OWED_PAPERS, finding.subjects)
         return
     yield from sort_sheets(finding.code, finding.found.split(", "))

@@ -53,6 +53,7 @@ class Binder:
             test=condition.test,
             asks=asks,
             reads=condition.reads,
+            compare=condition.compare,
         )
 
     def _each(self, clause: ClauseDeclaration) -> Path:

@@ -6,7 +6,7 @@ from functools import partial
 from typing import Any, NamedTuple
 
 from specgen.judging.choice_groups import GROUPS
-from specgen.judging.rule import ClauseDeclaration, Test, Violation
+from specgen.judging.rule import ClauseDeclaration, Compare, Test, Violation
 from specgen.judging.scope import ClauseError, Operand, Scope
 from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.condition import Condition, Joined, Term, open_terms, parse_condition, terms, truth
@@ -74,6 +74,7 @@ class ClauseCondition(NamedTuple):
     test: Test
     at: Path
     reads: tuple[str, ...]
+    compare: Compare | None = None  # the value that is compared last, with the relation and what it is compared with
 
 
 def bind_condition(clause: ClauseDeclaration, scope: Scope) -> ClauseCondition:
@@ -89,8 +90,12 @@ def bind_condition(clause: ClauseDeclaration, scope: Scope) -> ClauseCondition:
         if _holds(condition, questions, frame):
             yield Violation(found(frame), wanted(frame))
 
+    def compare(subject: View, project: View, limit: Any, limits: Callable[[str], Any]) -> tuple[Any, str, Any] | None:
+        frame = Frame(subject, project, limit, limits)
+        return None if last.right is None else (last.left.value(frame), last.term.relation, last.right(frame))
+
     reads = dict.fromkeys(path for question in questions.values() for path in _fields_of(question, scope))
-    return ClauseCondition(test, scope.pattern(clause.at) if clause.at else at, tuple(reads))
+    return ClauseCondition(test, scope.pattern(clause.at) if clause.at else at, tuple(reads), compare)
 
 
 def clause_condition(clause: ClauseDeclaration) -> Condition:

@@ -9,12 +9,14 @@ from specgen.judging.context import JudgingContext
 from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bind_path, dotted_path
-from specgen.model.finding import Finding, LimitCheck, NotJudged, Told
+from specgen.model.finding import Finding, LimitCheck, NotJudged, Place, ToAdd, Told
 from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
 from specgen.quantities.comparison import Outcome
 from specgen.resolving.limits_in_force import limit_in_force
+
+_NOTHING = (None, ())
 
 
 class ClauseOutcome(NamedTuple):
@@ -134,18 +136,17 @@ def name_subject(project: Project, subject: Path) -> str:
 
 def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Finding:
     project, rule = context.project, clause.rule
-    at = bind_path(hits[0].violation.at or clause.at, hits[0].subject)
-    subjects_named = tuple(dict.fromkeys(name_subject(project, hit.subject) for hit in hits))
+    places = _find_places(project, clause, hits)
     walls = walls_of_all(project, (hit.subject for hit in hits))
     return Finding(
         rule=rule.code,
         clause=clause.letter,
         severity=clause.severity,
-        subjects=subjects_named,
+        subjects=tuple(places),
         message=tell(context, clause, hits, lambda _: clause.say),
         found=_join_values(context, clause, hits, "value"),
         wanted=_join_values(context, clause, hits, "wanted"),
-        place=project.place(at),
+        place=next(iter(places.values())),
         basis=_find_basis(context, clause, hits),
         remedy=tell_remedy(context, clause, hits),
         steps=rule.steps,
@@ -153,7 +154,32 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Findin
         step=clause.step,
         walls=walls,
         told=_tell_apart(context, clause, hits),
+        places=tuple(places.values()),
+        to_add=tuple(dict.fromkeys(line for hit in hits for line in _list_to_add(project, clause, hit))),
     )
+
+
+def _find_places(project: Project, clause: Clause, hits: list[Hit]) -> dict[str, Place]:
+    """The place of the first hit of each subject, by the name of the subject."""
+    found: dict[str, Place] = {}
+    for hit in hits:
+        name = name_subject(project, hit.subject)
+        if name not in found:
+            found[name] = project.place(_bind_place(clause, hit))
+    return found
+
+
+def _bind_place(clause: Clause, hit: Hit) -> Path:
+    return bind_path(hit.violation.at or clause.at, hit.subject)
+
+
+def _list_to_add(project: Project, clause: Clause, hit: Hit) -> Iterator[ToAdd]:
+    """The member that a test asks for, or the field that is found not to be given."""
+    at = _bind_place(clause, hit)
+    if hit.violation.to_add is not None:
+        yield hit.violation.to_add
+    elif hit.violation.value in _NOTHING and "*" not in at and project.schema.field_at(at) is not None:
+        yield from [ToAdd(dotted_path(at))] if not project.is_given(at) and project.get(at) in _NOTHING else []
 
 
 def _tell_apart(context: JudgingContext, clause: Clause, hits: list[Hit]) -> tuple[Told, ...]:
@@ -203,7 +229,7 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[Hit], part
     for hit in hits:
         value = getattr(hit.violation, part)
         if value is not None:
-            field = context.project.schema.field_at(bind_path(hit.violation.at or clause.at, hit.subject))
+            field = context.project.schema.field_at(_bind_place(clause, hit))
             texts.append(context.print_if_limit(value) or text(value, field))
     return list(dict.fromkeys(texts))
 

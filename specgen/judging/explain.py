@@ -6,9 +6,10 @@ from typing import Any, NamedTuple, TypeVar
 
 from specgen.judging.context import JudgingContext
 from specgen.judging.engine import ClauseOutcome, Hit, name_subject, run_clause, tell_remedy
+from specgen.judging.margins import find_held, tell_held
 from specgen.judging.rule import Clause, Rule
 from specgen.model.absence import Absent
-from specgen.model.field import Field, Path, bind_path, dotted_path
+from specgen.model.field import Field, Path, bind_path, dotted_path, matches
 from specgen.model.project import Project
 from specgen.model.working import Lookup, Working
 from specgen.resolving.limits_in_force import limit_in_force, print_limit
@@ -85,8 +86,8 @@ def _remedy(context: JudgingContext, clause: Clause, outcome: ClauseOutcome) -> 
 def _figures(
     context: JudgingContext, clause: Clause, outcome: ClauseOutcome, read: tuple[Path, ...]
 ) -> Iterator[tuple[str, str]]:
-    """The figures of a clause: the fields its condition or test read, computed values, its limit."""
-    for path in dict.fromkeys(bind_path(name, outcome.subject) for name in clause.reads) or dict.fromkeys(read):
+    """The figures of a clause: the fields its condition or test read, computed values, its limit, the margin."""
+    for path in _list_read(clause, outcome, read):
         yield dotted_path(path), _field_text(context, path)
     for name in clause.computed:
         yield f"calc.{name.replace('-', '_')}", _computed_text(context, outcome.subject, name)
@@ -95,11 +96,25 @@ def _figures(
         value, source = limit_in_force(context.project, row)
         unit = f" {row.unit}" if row.unit else ""
         yield "limit", f"{row.sense.value} {print_limit(context.project, row, value)}{unit} ({source.legend})"
+    held = find_held(context, clause, outcome)
+    if held is not None:
+        yield from tell_held(context, clause, held, read)
+
+
+def _list_read(clause: Clause, outcome: ClauseOutcome, read: tuple[Path, ...]) -> list[Path]:
+    """The fields that a clause names, for a mark that it leaves open those of the members it looked at."""
+    named = [bind_path(name, outcome.subject) for name in clause.reads] or [*read]
+    paths = (path for name in named for path in ([name] if "*" not in name else _find_read(name, read)))
+    return list(dict.fromkeys(paths))
+
+
+def _find_read(pattern: Path, read: tuple[Path, ...]) -> list[Path]:
+    """The paths read that a pattern stands for; where none was, the members that there are not."""
+    found = [path for path in read if len(path) == len(pattern) and matches(pattern, path)]
+    return found or [pattern[: pattern.index("*")]]
 
 
 def _field_text(context: JudgingContext, path: Path) -> str:
-    if "*" in path:
-        return "any"
     try:
         value = context.project.get_or_members(path)
     except Absent:
@@ -108,6 +123,8 @@ def _field_text(context: JudgingContext, path: Path) -> str:
 
 
 def _computed_text(context: JudgingContext, subject: Path, name: str) -> str:
+    if context.project.schema.node(subject).star is not None:  # the collection itself, which is absent
+        return "absent"
     try:
         found = context.resolve(subject, name)
     except Absent:

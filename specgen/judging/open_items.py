@@ -6,12 +6,13 @@ from collections.abc import Iterable, Iterator
 from specgen.judging.applies import applicable
 from specgen.model.evaluation import Look
 from specgen.model.field import Field, Path, dotted_path
-from specgen.model.finding import NotJudged, OpenItem
+from specgen.model.finding import Finding, NotJudged, OpenItem, Severity
 from specgen.model.project import Project
 
 RINGS = ("verdict", "mockup", "work", "closeout")
 # A mark that is optional and finds nothing is open from the first submittal on.
 _RING_OF_MARKS = RINGS[1]
+_NEW_PAPER = ".X"
 _OWED = {"design_draft": 1, "mockup_submittal": 2, "work_submittal": 3, "resubmittal": 3, "closeout": 4}
 
 
@@ -42,6 +43,16 @@ def open_items(project: Project, waiting: Iterable[NotJudged], look: Look) -> li
         if path not in items and unmet is not None:
             items[path] = _item(project, unmet, path, tuple(held[dotted_path(path)]))
     return list(items.values())
+
+
+def leave_out_told(items: Iterable[OpenItem], findings: Iterable[Finding]) -> tuple[OpenItem, ...]:
+    """The items without those that a stop tells already: the field it lacks, or a list of papers to which it adds one.
+
+    A stop that a deviation lifts tells it too.
+    """
+    stops = (finding for finding in findings if finding.severity is Severity.STOP or finding.lifted_by)
+    told = {line.path.removesuffix(_NEW_PAPER) for finding in stops for line in finding.to_add}
+    return tuple(item for item in items if item.path not in told)
 
 
 def find_absent(project: Project, field: Field) -> Iterator[Path]:

@@ -7,7 +7,7 @@ from functools import partial
 from typing import Any, NamedTuple, TypedDict, Unpack
 
 from specgen.model.field import Path
-from specgen.model.finding import Severity
+from specgen.model.finding import Severity, ToAdd
 from specgen.model.layout import ElevationLayout
 from specgen.model.source import Source
 from specgen.model.typed_views import Description
@@ -20,24 +20,35 @@ GUIDE = "The U.S. rule cited is a guide only: the competent person confirms the 
 
 
 class Violation(NamedTuple):
-    """One violation of a clause: the value found, the limit, and path, sources and remedy if not of the clause."""
+    """One violation of a clause: the value found, the limit, and path, sources and remedy if not of the clause.
+
+    `to_add` is the member that would answer it.
+    """
 
     value: Any = None
     wanted: Any = None
     at: Path = ()
     sources: tuple[Source, ...] = ()
     remedy: str = ""
+    to_add: ToAdd | None = None
 
 
 def violation(
-    value: Any = None, wanted: Any = None, at: Path = (), sources: tuple[Source, ...] = (), remedy: str = ""
+    value: Any = None,
+    wanted: Any = None,
+    at: Path = (),
+    sources: tuple[Source, ...] = (),
+    remedy: str = "",
+    to_add: ToAdd | None = None,
 ) -> Violation:
     """What a test yields; `at` is the path of the finding, `sources` and `remedy` are its own."""
-    return Violation(value, wanted, at, sources, remedy)
+    return Violation(value, wanted, at, sources, remedy, to_add)
 
 
 Violations = Iterator[Violation]
 Test = Callable[..., Violations]
+# Of a condition: the value compared, the relation at which the clause fires, and what it is compared with.
+Compare = Callable[..., tuple[Any, str, Any] | None]
 # A computed value or a look-up, which a test takes by an argument of its name (`face_heat`) and asks for by calling it.
 Computed = Callable[[], Working]
 LookedUp = Callable[[], Lookup]
@@ -77,6 +88,7 @@ class Clause:
     asks: frozenset[str]
     # The fields and computed values of a condition, in its order; those of a test are recorded as it runs.
     reads: tuple[str, ...] = ()
+    compare: Compare | None = None
 
     @property
     def computed(self) -> tuple[str, ...]:

@@ -5,21 +5,13 @@ from functools import partial
 from typing import TypeVar
 
 from specgen.judging.applies import applicable
-from specgen.judging.choice_groups import SIGNED_DOCUMENTS
+from specgen.judging.papers import Paper
 from specgen.model.absence import Absent, all_known, any_of, if_given
 from specgen.model.field import Path
 from specgen.model.project import asked_once
 from specgen.model.typed_views import Attachment, Description, MeansOfAccess, Person, Shading
 
 Member = TypeVar("Member")
-
-
-def is_signed(document: Attachment) -> bool:
-    """Whether an attachment counts as signed: it says so; a kind that takes no signature never does."""
-    given = if_given(lambda: document.signed)
-    if given is not None:
-        return given
-    return document.kind in SIGNED_DOCUMENTS and document.signed
 
 
 def members_where(members: Iterable[Member], test: Callable[[Member], bool]) -> tuple[Member, ...]:
@@ -42,20 +34,18 @@ def attachments(project: Description) -> tuple[Attachment, ...]:
     return tuple(project.attachments) if project.attachments.is_given() else ()
 
 
-def is_documented(
-    project: Description, *tests: Callable[[Attachment], bool], among: Iterable[Attachment] | None = None
-) -> bool:
-    """Whether one attachment meets all tests; raises Absent if only a value that it owes could settle it.
+def is_documented(project: Description, paper: Paper, among: Iterable[Attachment] | None = None) -> bool:
+    """Whether one attachment is such a paper; raises Absent if only a value that it owes could settle it.
 
-    `among` are the ones that can meet them, where those are known.
+    `among` are the ones that can be it, where those are known.
     """
-    return any_of(attachments(project) if among is None else among, partial(_meets, tests))
+    return any_of(attachments(project) if among is None else among, partial(_meets, paper))
 
 
-def _meets(tests: tuple[Callable[[Attachment], bool], ...], document: Attachment) -> bool:
-    """Whether an attachment meets all tests; a value that is neither given nor owed fails its test."""
+def _meets(paper: Paper, document: Attachment) -> bool:
+    """Whether an attachment has all traits; a value that is neither given nor owed fails its test."""
     try:
-        return all_known(*(partial(test, document) for test in tests))
+        return all_known(*(partial(trait.holds, document) for trait in paper))
     except Absent as absent:
         if applicable(document.project, absent.path):
             raise

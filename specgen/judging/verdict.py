@@ -78,6 +78,8 @@ def _judge_wall(findings: list[Finding], waiting: list[NotJudged], documents: _D
         fields=tuple(dict.fromkeys(need for clause in waiting for need in clause.needs)),
         documents=missing,
         measures=sum(f.severity is Severity.CAUTION for f in findings),
+        refused_by=tuple(f.code for f in findings if f.severity is Severity.STOP and f not in wanting),
+        lacking=tuple(f.code for f in wanting),
     )
 
 

@@ -34,6 +34,13 @@ class Place(NamedTuple):
     column: int = 0
 
 
+class ToAdd(NamedTuple):
+    """A line that the project file lacks, and that a finding asks for."""
+
+    path: str  # dotted; `X` stands for the mark of a new member
+    value: str = ""  # as it is typed; empty for a field, which has an example of its own
+
+
 class Told(NamedTuple):
     """What a finding tells of some of its subjects alone."""
 
@@ -61,6 +68,8 @@ class Finding(NamedTuple):
     lifted_by: str | None = None  # the mark of the deviation that lifted a stop
     walls: tuple[str, ...] = ()  # marks of the walls it counts for
     told: tuple[Told, ...] = ()  # message and remedy, apart for the subjects of which another is told
+    places: tuple[Place, ...] = ()  # one for each of its subjects, in their order
+    to_add: tuple[ToAdd, ...] = ()  # what answers it, where that is a line of the file
 
     @property
     def code(self) -> str:
@@ -112,6 +121,8 @@ class WallJudgment(NamedTuple):
     fields: tuple[str, ...]  # dotted paths of the fields it waits for
     documents: tuple[str, ...]  # names of the documents it waits for
     measures: int  # number of cautions and lifted stops
+    refused_by: tuple[str, ...] = ()  # codes of the stops that make it a no
+    lacking: tuple[str, ...] = ()  # codes of the stops for want of a document
 
 
 @dataclass(frozen=True, kw_only=True)

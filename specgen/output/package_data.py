@@ -9,7 +9,7 @@ from specgen.model.finding import Severity
 from specgen.model.problem import Problem
 from specgen.output.issued_data import write_state
 from specgen.output.manifest import FORMAT
-from specgen.terminal.report import finding_to_data
+from specgen.terminal.report_data import finding_to_data
 
 
 def describe_package(

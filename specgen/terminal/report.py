@@ -1,122 +1,84 @@
-"""The report of `check`: text for a person, plain data for a program."""
+"""The report of `check` as text: the package first, then what decides each wall, the findings, what is open."""
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import asdict
+from itertools import groupby
 from typing import Any
 
 from specgen.judging.verdict import list_unjudged
 from specgen.model.field import Field
-from specgen.model.finding import Finding, Judgment, OpenItem, Severity, Verdict, WallJudgment
-from specgen.model.forbidden_characters import show_unseen
-from specgen.model.problem import Problem
+from specgen.model.finding import Finding, Judgment, Place, Severity, Verdict, WallJudgment
 from specgen.model.project import Project
-from specgen.model.value_text import count, words
+from specgen.model.value_text import count
+from specgen.terminal.finding_text import Marker, Told, describe_finding, find_clause
+from specgen.terminal.next_command import name_next
+from specgen.terminal.open_text import describe_item, list_parties
+from specgen.terminal.package_text import describe_package
+from specgen.terminal.ranges import join_marks
+from specgen.terminal.report_data import choose_findings
+from specgen.terminal.screen import PLAIN, Line, Screen, show_lines
 
-_SAID = {
-    Verdict.YES: "yes",
-    Verdict.WITH_MEASURES: "yes, with measures",
-    Verdict.NO: "no",
-    Verdict.NOT_YET_KNOWN: "not yet known",
-}
 MOST_SETTLING = 5
 MOST_WAITED_FOR = 3
+_PAINTED = {Verdict.NO: "stop", Verdict.NOT_YET_KNOWN: "caution", Verdict.WITH_MEASURES: "good", Verdict.YES: "good"}
 
 
-def report_to_data(
-    project: Project | None,
-    judgment: Judgment | None,
-    problems: Iterable[Problem] = (),
+def no_mark(place: Place) -> Iterable[Line]:  # noqa: ARG001  (as a Marker)
+    """No line of any file, for what is not shown on a terminal."""
+    return ()
+
+
+def format_report(
+    project: Project,
+    judgment: Judgment,
     severity: Severity | None = None,
-    rule: str = "",
-) -> dict[str, Any]:
-    """The object of `check --format json`; `errors` is filled if the project could not be read."""
-    data: dict[str, Any] = {
-        "format": 1,
-        "project": None,
-        "purpose": None,
-        "walls": [],
-        "counts": {"stop": 0, "caution": 0, "note": 0, "open": 0, "not_judged": 0},
-        "errors": [asdict(problem) for problem in problems],
-        "findings": [],
-        "open": [],
-        "not_judged": [],
-    }
-    if project is None or judgment is None:
-        return data
-    data["project"], data["purpose"] = project.get(("project", "name")), project.get(("package", "purpose"))
-    data["walls"] = [{"wall": mark, "verdict": str(wall.verdict)} for mark, wall in judgment.walls.items()]
-    data["counts"] = {str(s): len(judgment.of(s)) for s in Severity} | {
-        "open": len(judgment.open_items),
-        "not_judged": len(judgment.not_judged),
-    }
-    data["findings"] = [finding_to_data(f) for f in choose_findings(judgment, severity, rule)]
-    data["open"] = [
-        {"path": i.path, "ring": i.ring, "owed_by": i.owed_by, "holds_up": list(i.holds_up)}
-        for i in judgment.open_items
-    ]
-    data["not_judged"] = [
-        {"rule": n.rule, "clause": n.clause, "subject": n.subject, "needs": list(n.needs)} for n in judgment.not_judged
-    ]
-    return data
+    screen: Screen = PLAIN,
+    file: str = "FILE",
+    mark: Marker = no_mark,
+) -> str:
+    """The report; of one severity its findings alone, numbered, and of stops the open items that stop too.
 
-
-def finding_to_data(finding: Finding) -> dict[str, Any]:
-    """A finding as data, its place in the files with it."""
-    place = finding.place
-    return {
-        "rule": finding.rule,
-        "clause": finding.clause,
-        "severity": str(finding.severity),
-        "subjects": list(finding.subjects),
-        "message": finding.message,
-        "found": finding.found,
-        "wanted": finding.wanted,
-        "path": place.path,
-        "file": place.file,
-        "line": place.line,
-        "column": place.column,
-        "basis": str(finding.basis),
-        "remedy": finding.remedy,
-        "steps": list(finding.steps),
-        "documents": list(finding.documents),
-        "lifted_by": finding.lifted_by,
-    }
-
-
-def choose_findings(judgment: Judgment, severity: Severity | None = None, rule: str = "") -> tuple[Finding, ...]:
-    """The findings of one severity or one rule (or clause), stops first."""
-    order = list(Severity)
-    wanted = [f for f in judgment.findings if severity in (None, f.severity) and rule in ("", f.rule, f.code)]
-    return tuple(sorted(wanted, key=lambda f: order.index(f.severity)))
-
-
-def format_report(project: Project, judgment: Judgment, severity: Severity | None = None) -> str:
-    """The verdict of each wall, the findings, the open items, and the fields that would settle most clauses."""
-    lines = [f"{project.value(('project', 'name'))}: {words(project.value(('package', 'purpose')))}", ""]
-    width = max(map(len, judgment.walls))
-    lines += [f"{mark:<{width}}  {_describe_wall(wall, judgment, mark)}" for mark, wall in judgment.walls.items()]
-    findings = choose_findings(judgment, severity)
-    for finding in findings:
-        lines += _describe_finding(finding)
-    if not findings and not judgment.not_judged:
-        lines += ["", "No exceptions."]
+    `file` is the project as it is named in the command that is told next, `mark` draws the line of a place.
+    """
+    told = Told(project, judgment, mark)
+    lines = [*describe_package(project, judgment), Line(), *_describe_walls(judgment)]
     if severity is None:
-        lines += _list_open(judgment) + list(_list_settling(project, judgment))
-    # What the user wrote stands inside a line and never makes one.
-    return "\n".join(map(show_unseen, [*lines, "", _format_counts(judgment)])) + "\n"
+        lines += [*_list_findings(told), *_list_open(told, file), *_list_settling(project, judgment)]
+    else:
+        lines += _list_numbered(told, severity)
+    return show_lines([*lines, Line(), Line(f"next: {name_next(project, judgment, file, severity)}", 6)], screen)
+
+
+def _describe_walls(judgment: Judgment) -> Iterator[Line]:
+    """Each wall with what decides it; walls of which the same is told share a line."""
+    alike: dict[tuple[str, str], list[str]] = {}
+    for mark, wall in judgment.walls.items():
+        alike.setdefault((_describe_wall(wall, judgment, mark), _PAINTED[wall.verdict]), []).append(mark)
+    names = [join_marks(marks) for marks in alike.values()]
+    width = max(map(len, names))
+    for name, (text, style) in zip(names, alike, strict=True):
+        verdict = text.partition(":")[0].partition(";")[0].partition(",")[0]
+        yield Line(f"{name:<{width}}  {text}", min(width, _MOST_HANGING) + 2, f"  {verdict}", style)
+
+
+_MOST_HANGING = 20
 
 
 def _describe_wall(wall: WallJudgment, judgment: Judgment, mark: str) -> str:
-    """A wall's verdict; while it is not known, the measures so far and the first few things that are pending.
+    """A verdict with what decides it: the stops, the documents and values that are missing, or the measures.
 
     A yes names the rules that cannot be judged yet.
     """
-    if wall.verdict is not Verdict.NOT_YET_KNOWN:
-        unjudged = [] if wall.verdict is Verdict.NO else [*list_unjudged(judgment, mark)]
-        return f"{_SAID[wall.verdict]}{f'; not judged: {_list_first(unjudged)}' if unjudged else ''}"
-    so_far = f"; so far {count(wall.measures, 'measure')}" if wall.measures else ""
-    return f"{_SAID[wall.verdict]}{so_far}; pending: {_list_first([*wall.documents, *wall.fields])}"
+    if wall.verdict is Verdict.NO:
+        return f"no: cannot be built so ({', '.join(wall.refused_by)})"
+    if wall.verdict is Verdict.NOT_YET_KNOWN:
+        missing = [f"documents missing ({', '.join(wall.lacking)})"] if wall.lacking else []
+        missing += [f"values missing ({_list_first(list(wall.fields))})"] if wall.fields else []
+        so_far = f"; so far {count(wall.measures, 'measure')}" if wall.measures else ""
+        return f"not yet known: {'; '.join(missing)}{so_far}"
+    unjudged = list(list_unjudged(judgment, mark))
+    measures = f", with measures ({', '.join(wall.deciding)})" if wall.verdict is Verdict.WITH_MEASURES else ""
+    return f"yes{measures}{f'; not judged: {_list_first(unjudged)}' if unjudged else ''}"
 
 
 def _list_first(names: list[str]) -> str:
@@ -124,52 +86,73 @@ def _list_first(names: list[str]) -> str:
     return ", ".join(names[:MOST_WAITED_FOR]) + (f" and {more} more" if more > 0 else "")
 
 
-def _describe_finding(finding: Finding) -> list[str]:
-    place = finding.place
-    at = f"{place.file}:{place.line}:{place.column} " if place.line else ""
-    lifted = [f"     lifted by deviation {finding.lifted_by}"] if finding.lifted_by else []
-    return [
-        "",
-        f"{str(finding.severity).upper()} {finding.code}  {', '.join(finding.subjects)}",
-        f"     {finding.message}",
-        *lifted,
-        f"     at {at}{place.path}",
-        f"     measure: {finding.remedy}",
-        f"     basis: {finding.basis}",
-    ]
+def _list_findings(told: Told) -> Iterator[Line]:
+    """The stops that decide a wall, the other stops by their groups, then cautions and notes."""
+    judgment = told.judgment
+    findings = choose_findings(judgment)
+    deciding = {code for wall in judgment.walls.values() for code in (*wall.refused_by, *wall.lacking)}
+    stops = [finding for finding in findings if finding.severity is Severity.STOP]
+    first = [finding for finding in stops if finding.code in deciding]
+    yield from _list_under("Stops that decide a wall", first, told)
+    others = (finding for finding in stops if finding.code not in deciding)
+    for group, members in groupby(others, _name_group):
+        yield from _list_under(f"Stops, {group}", list(members), told)
+    yield from _list_under("Cautions", judgment.of(Severity.CAUTION), told)
+    yield from _list_under("Notes", judgment.of(Severity.NOTE), told)
+    if not findings and not judgment.not_judged:
+        yield from (Line(), Line("No exceptions."))
 
 
-def _list_open(judgment: Judgment) -> list[str]:
-    """The open items, then one line for each stage that is not required yet."""
-    lines: list[str] = []
+def _name_group(finding: Finding) -> str:
+    return find_clause(finding.code).rule.group
+
+
+def _list_under(title: str, findings: Iterable[Finding], told: Told) -> Iterator[Line]:
+    members = list(findings)
+    if members:
+        yield from (Line(), Line(f"{title} ({len(members)})", style="bold"))
+    for finding in members:
+        yield from describe_finding(told, finding)
+
+
+def _list_numbered(told: Told, severity: Severity) -> Iterator[Line]:
+    """All findings of a severity, and with the stops the open items where those stop the package too."""
+    findings = choose_findings(told.judgment, severity)
+    stopping = severity is Severity.STOP and told.judgment.stops_when_open
+    items = told.judgment.open_items if stopping else ()
+    if not findings and not items:
+        yield from (Line(), Line(f"No {severity}s."))
+    for number, finding in enumerate(findings, 1):
+        yield from describe_finding(told, finding, number)
+    for number, item in enumerate(items, len(findings) + 1):
+        yield from ([Line()] if number == len(findings) + 1 else [])
+        yield describe_item(told.project, item, number)
+
+
+def _list_open(told: Told, file: str) -> Iterator[Line]:
+    """How many items are open, who answers for them, and the stages that are not required yet."""
+    judgment = told.judgment
     if judgment.open_items:
         stops = "; they stop the package" if judgment.stops_when_open else ""
-        lines += ["", f"Open items ({len(judgment.open_items)}){stops}:"]
-        lines += [_item(item) for item in judgment.open_items]
-    lines += [
-        f"Stage {ring}: {count(number, 'further field')}, not required yet."
-        for ring, number in judgment.later_rings.items()
-        if number
-    ]
-    return lines
+        yield from (Line(), Line(f"Open items ({len(judgment.open_items)}){stops}", 2, "Open items", "bold"))
+        yield from list_parties(told.project, judgment.open_items)
+        yield Line(f"  each with an example: specgen check {file} --open", 4)
+    later = [(ring, number) for ring, number in judgment.later_rings.items() if number]
+    yield from ([Line()] if later else [])
+    for ring, number in later:
+        yield Line(f"Stage {ring}: {count(number, 'further field')}, not required yet.", 2)
 
 
-def _item(item: OpenItem) -> str:
-    held = f"; holds up {', '.join(item.holds_up)}" if item.holds_up else ""
-    return f"  {item.path}: {item.label} ({words(item.owed_by)}{held})"
-
-
-def _list_settling(project: Project, judgment: Judgment) -> Iterator[str]:
+def _list_settling(project: Project, judgment: Judgment) -> Iterator[Line]:
     """The absent fields that most clauses are pending for."""
     held = Counter(need for waiting in judgment.not_judged for need in waiting.needs)
     if held:
-        yield ""
-        yield "These would settle most:"
+        yield from (Line(), Line("These would settle most:"))
     for path, number in held.most_common(MOST_SETTLING):
         node = project.schema.node(tuple(path.split("."))) if _is_known(project, path) else None
         entry: Field | Any = node and (node.field or node.collection)
         label = f": {entry.label}" if entry else ""
-        yield f"  {path}{label} ({count(number, 'clause')} pending)"
+        yield Line(f"  {path}{label} ({count(number, 'clause')} pending)", 4)
 
 
 def _is_known(project: Project, path: str) -> bool:
@@ -178,17 +161,3 @@ def _is_known(project: Project, path: str) -> bool:
     except KeyError:
         return False
     return True
-
-
-def _format_counts(judgment: Judgment) -> str:
-    counts = [(len(judgment.of(s)), str(s)) for s in Severity]
-    counts += [(len(judgment.open_items), "open item"), (len(judgment.not_judged), "clause not judged")]
-    plural = {"clause not judged": "clauses not judged"}
-    return ", ".join(f"{n} {word if n == 1 else plural.get(word, word + 's')}" for n, word in counts)
-
-
-def count_standing(judgment: Judgment) -> str:
-    """What keeps a package from being submitted: `2 stops and 1 open item`."""
-    owed = len(judgment.open_items) if judgment.stops_when_open else 0
-    counts = ((len(judgment.of(Severity.STOP)), "stop"), (owed, "open item"))
-    return " and ".join(count(number, word) for number, word in counts if number)

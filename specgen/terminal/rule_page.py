@@ -6,6 +6,7 @@ from specgen.judging.explain import ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
 
+_OF_LIMIT = ("limit", "margin")
 _LIFTS = {"never": ", no deviation lifts it", "deviation": ", lifted by an approved deviation"}
 
 
@@ -32,6 +33,6 @@ def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation], lift
     for clause in clauses:
         by = f", lifted by deviation {lifted[clause.code]}" if clause.remedy and clause.code in lifted else ""
         lines.append(f"{clause.code} {clause.severity}, {clause.subject}: {clause.outcome}{by}")
-        lines += [f"    {name} = {text}" if name != "limit" else f"    limit: {text}" for name, text in clause.figures]
+        lines += [f"    {name}{': ' if name in _OF_LIMIT else ' = '}{text}" for name, text in clause.figures]
         lines += [f"    measure: {clause.remedy}"] if clause.remedy else []
     return "\n".join(lines) + "\n"

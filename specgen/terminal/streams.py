@@ -35,10 +35,13 @@ def prepare_streams() -> None:
             stream.reconfigure(errors=_PLAIN)
 
 
-def write_result(text: str) -> None:
-    """Write to standard output and through it; raises Refused where that fails, save where the reader has left."""
+def write_result(text: str, painted: bool = False) -> None:
+    """Write to standard output and through it; raises Refused where that fails, save where the reader has left.
+
+    What was painted keeps the signs for it; what the user wrote was shown without any before.
+    """
     try:
-        sys.stdout.write(show_unseen(text, kept="\n"))
+        sys.stdout.write(show_unseen(text, kept="\n\x1b" if painted else "\n"))
         sys.stdout.flush()
     except OSError as error:
         _discard(sys.stdout)

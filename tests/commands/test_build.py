@@ -12,7 +12,7 @@ import docx
 import pytest
 
 from specgen.model.finding import Severity
-from specgen.terminal.report import count_standing
+from specgen.terminal.report_data import count_standing
 from tests.commands.support import STOPPED, SUBMITTAL, checked
 from tests.running import run_main
 from tests.support import ROOT, SMALL, case_of, merged, written

@@ -40,8 +40,9 @@ fails ACC-06h at site.power_line_distance
 """
 
 from specgen.judging.choice_groups import SCAFFOLDS
+from specgen.judging.papers import is_signed
 from specgen.judging.rule import Computed, Rule, Violations, is_draft, violation
-from specgen.judging.three_valued import is_held, is_shaded, is_signed
+from specgen.judging.three_valued import is_held, is_shaded
 from specgen.model.absence import all_known, if_given
 from specgen.model.typed_views import Description, MeansOfAccess
 from specgen.quantities.comparison import less

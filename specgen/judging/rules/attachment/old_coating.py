@@ -30,8 +30,8 @@ fails ATT-05i at walls.W1.substrate.kind
 """
 
 from specgen.computing.old_surface import is_old_surface
+from specgen.judging.papers import is_signed
 from specgen.judging.rule import CAUTION, STOP, Computed, Rule, Violations, is_draft, violation
-from specgen.judging.three_valued import is_signed
 from specgen.model.absence import all_known, if_given, read_all
 from specgen.model.typed_views import Description, Substrate, Wall
 from specgen.quantities.comparison import less

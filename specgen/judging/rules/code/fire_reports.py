@@ -32,7 +32,8 @@ fails COD-03d at code.model
 """
 
 from specgen.judging.choice_groups import names
-from specgen.judging.fire_tests import PROPAGATION, RADIANT, names_standard
+from specgen.judging.fire_tests import PROPAGATION, RADIANT
+from specgen.judging.papers import Paper, by_standard, of_wall, to_list
 from specgen.judging.rule import CAUTION, STOP, LookedUp, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented
 from specgen.model.absence import all_known, if_given
@@ -95,18 +96,15 @@ def unknown_fire_class(project: Description) -> Violations:
 
 def _unreported(wall: Wall, project: Description, due: LookedUp, standard: str) -> Violations:
     """The type of construction, where a test is due and no document by its standard is of this wall."""
-    if not is_draft(project) and all_known(lambda: due().result, lambda: not _reported(project, wall, standard)):
-        yield violation(project.code.construction_type)
+    report = (by_standard(standard), of_wall(wall))
+    if not is_draft(project) and all_known(lambda: due().result, lambda: not _is_listed(project, wall, report)):
+        yield violation(project.code.construction_type, to_add=to_list(report))
 
 
-def _reported(project: Description, wall: Wall, standard: str) -> bool:
-    """Whether a document by a standard is of this wall."""
-    return is_documented(
-        project,
-        lambda paper: names_standard(paper.standard, standard),
-        lambda paper: paper.assembly == wall,
-        among=project.attachments.find_referring("assembly", wall.mark) if project.attachments.is_given() else (),
-    )
+def _is_listed(project: Description, wall: Wall, report: Paper) -> bool:
+    """Whether a report of this wall is among the attachments."""
+    among = project.attachments.find_referring("assembly", wall.mark) if project.attachments.is_given() else ()
+    return is_documented(project, report, among)
 
 
 def _tells_of_fire(project: Description) -> bool:

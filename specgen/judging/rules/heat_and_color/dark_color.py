@@ -13,8 +13,9 @@ fails HEA-05b at attachments.*.colors
     colors: {C1: {lrv: 14}}
 """
 
+from specgen.judging.papers import SIGNED, naming, of_color, of_kind, to_list
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
-from specgen.judging.three_valued import is_documented, is_signed
+from specgen.judging.three_valued import is_documented
 from specgen.model.absence import all_known
 from specgen.model.typed_views import Color, Description, Number
 from specgen.quantities.comparison import less
@@ -50,16 +51,6 @@ RULE.clause(
 )
 def dark_without_letter(color: Color, project: Description, limit: Number) -> Violations:
     """No signed letter of the EIFS manufacturer takes the dark color."""
-    if not is_draft(project) and all_known(lambda: less(color.lrv, limit), lambda: not _agreed(color, project)):
-        yield violation()
-
-
-def _agreed(color: Color, project: Description) -> bool:
-    """Whether a signed letter of the EIFS manufacturer names the color."""
-    return is_documented(
-        project,
-        lambda paper: paper.kind == "letter",
-        lambda paper: color in paper.colors,
-        lambda paper: "eifs_source" in paper.parties,
-        is_signed,
-    )
+    letter = (of_kind("letter"), of_color(color), naming("eifs_source"), SIGNED)
+    if not is_draft(project) and all_known(lambda: less(color.lrv, limit), lambda: not is_documented(project, letter)):
+        yield violation(to_add=to_list(letter))

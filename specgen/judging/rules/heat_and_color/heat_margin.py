@@ -31,7 +31,7 @@ fails HEA-03e at colors.C1.lrv
 """
 
 from specgen.judging.rule import CAUTION, Computed, Rule, Violations, violation
-from specgen.model.absence import read_all
+from specgen.model.absence import if_given, read_all
 from specgen.model.typed_views import Description, Elevation
 from specgen.model.working import Working
 from specgen.quantities.comparison import more
@@ -72,10 +72,13 @@ def thin_margin(elevation: Elevation, face_heat_still: Computed, limit: Quantity
     at="elevation.color",
     basis="computed",
 )
-def softens_in_still_air(elevation: Elevation, face_heat_still: Computed) -> Violations:
-    """With no wind to cool it the face is no cooler than the heat at which the board softens."""
+def softens_in_still_air(elevation: Elevation, face_heat_still: Computed, face_heat: Computed) -> Violations:
+    """With no wind to cool it the face is no cooler than the heat at which the board softens.
+
+    A face that the rule on face heat stops is told there alone: no letter accepts it.
+    """
     still, limit = read_all(face_heat_still, lambda: elevation.wall.insulation.service_limit)
-    if still.rounded >= limit:
+    if still.rounded >= limit and not _is_stopped(face_heat, limit):
         yield violation(_to_tenth(still.quantity), wanted=limit, remedy=_tell_lighter(still))
 
 
@@ -113,6 +116,12 @@ RULE.clause(
     when="color.lrv >= limit(color.lrv_least) and color.lrv < limit",
     limit="color.lrv_cautious",
 )
+
+
+def _is_stopped(face_heat: Computed, softens: Quantity) -> bool:
+    """Whether the face is known to soften the board without still air."""
+    heat = if_given(face_heat)
+    return heat is not None and heat.rounded >= softens
 
 
 def _to_tenth(temperature: Quantity) -> Quantity:

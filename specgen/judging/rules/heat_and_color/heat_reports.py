@@ -18,7 +18,7 @@ fails HEA-01b at attachments.*.standard
     attachments: {A1: {kind: test_report, covers: [gloss], standard: C1549}}
 """
 
-from specgen.judging.fire_tests import names_standard
+from specgen.judging.papers import Paper, by_standard, covering, of_kind, to_list
 from specgen.judging.rule import CAUTION, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented
 from specgen.model.project import asked_once
@@ -43,8 +43,7 @@ RULE = Rule(
 )
 def reflectance_untested(color: Color, project: Description) -> Violations:
     """No report shows the solar reflectance."""
-    if not is_draft(project) and not _tested(project, "C1549", "E903"):
-        yield violation()
+    yield from _list_untested(project, "C1549", "E903")
 
 
 @RULE.test(
@@ -58,16 +57,19 @@ def reflectance_untested(color: Color, project: Description) -> Violations:
 )
 def emittance_untested(color: Color, project: Description) -> Violations:
     """No report shows the emittance."""
-    if not is_draft(project) and not _tested(project, "C1371", "E408"):
-        yield violation()
+    yield from _list_untested(project, "C1371", "E408")
+
+
+def _list_untested(project: Description, *methods: str) -> Violations:
+    """The want of a report on the gloss by one of these test methods; a draft owes none."""
+    if not is_draft(project) and not _is_tested(project, *methods):
+        yield violation(to_add=to_list(_report_by(methods)))
 
 
 @asked_once
-def _tested(project: Description, *methods: str) -> bool:
-    """Whether a report on the gloss names one of these test methods."""
-    return is_documented(
-        project,
-        lambda paper: paper.kind == "test_report",
-        lambda paper: "gloss" in paper.covers,
-        lambda paper: any(names_standard(paper.standard, method) for method in methods),
-    )
+def _is_tested(project: Description, *methods: str) -> bool:
+    return is_documented(project, _report_by(methods))
+
+
+def _report_by(methods: tuple[str, ...]) -> Paper:
+    return (of_kind("test_report"), covering("gloss"), by_standard(*methods))

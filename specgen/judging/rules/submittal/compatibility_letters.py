@@ -29,8 +29,9 @@ fails SUB-06d at parties.sealant_source.name
 from functools import partial
 
 from specgen.judging.choice_groups import normalize
+from specgen.judging.papers import SIGNED, naming, of_kind, to_list
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
-from specgen.judging.three_valued import is_documented, is_signed
+from specgen.judging.three_valued import is_documented
 from specgen.model.absence import all_known, read_all
 from specgen.model.typed_views import Description
 
@@ -53,18 +54,11 @@ MEETING = (
 
 def unvouched(one: str, other: str, project: Description) -> Violations:
     """Two manufacturers differ and no signed letter names both; a draft owes no letters."""
+    letter = (of_kind("letter"), SIGNED, naming(one, other))
     if not is_draft(project) and all_known(
-        lambda: _differ(project, one, other),
-        lambda: (
-            not is_documented(
-                project,
-                lambda paper: paper.kind == "letter",
-                is_signed,
-                lambda paper: {one, other} <= set(paper.parties),
-            )
-        ),
+        lambda: _differ(project, one, other), lambda: not is_documented(project, letter)
     ):
-        yield violation()
+        yield violation(to_add=to_list(letter))
 
 
 def _differ(project: Description, one: str, other: str) -> bool:

@@ -30,6 +30,7 @@ fails SUB-02f at attachments.A4.file
 from collections.abc import Iterable
 
 from specgen.judging.materials import materials, mixed_materials
+from specgen.judging.papers import covering, of_kind, to_list
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_documented, members_where
 from specgen.model.absence import if_given
@@ -56,7 +57,7 @@ RULE = Rule(
 def no_data_sheet(project: Description) -> Violations:
     """A material of the job has no data sheet."""
     if not is_draft(project):
-        yield from map(violation, _uncovered(project, materials(project), "data_sheet"))
+        yield from _list_uncovered(project, materials(project), "data_sheet")
 
 
 RULE.clause(
@@ -80,7 +81,7 @@ RULE.clause(
 def no_safety_data_sheet(project: Description) -> Violations:
     """A liquid or powder of the job has no safety data sheet."""
     if not is_draft(project):
-        yield from map(violation, _uncovered(project, mixed_materials(project), "sds"))
+        yield from _list_uncovered(project, mixed_materials(project), "sds")
 
 
 RULE.clause(
@@ -123,10 +124,8 @@ def file_lost(paper: Attachment, project: Description) -> Violations:
         yield violation(paper.file)
 
 
-def _uncovered(project: Description, wanted: Iterable[str], kind: str) -> tuple[str, ...]:
+def _list_uncovered(project: Description, wanted: Iterable[str], kind: str) -> Violations:
     """Those of the materials that no paper of a kind covers."""
-
-    def uncovered(material: str) -> bool:
-        return not is_documented(project, lambda paper: paper.kind == kind, lambda paper: material in paper.covers)
-
-    return members_where(wanted, uncovered)
+    papers = {material: (of_kind(kind), covering(material)) for material in wanted}
+    for material in members_where(papers, lambda material: not is_documented(project, papers[material])):
+        yield violation(material, to_add=to_list(papers[material]))

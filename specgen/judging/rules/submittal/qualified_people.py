@@ -31,6 +31,7 @@ fails SUB-08f at parties.inspector.name
 """
 
 from specgen.judging.choice_groups import normalize
+from specgen.judging.papers import to_enter
 from specgen.judging.rule import STOP, Rule, Violations, is_draft, violation
 from specgen.judging.three_valued import is_held, members_where
 from specgen.model.absence import all_known, read_all
@@ -92,7 +93,8 @@ RULE.clause(
 def role_open(project: Description) -> Violations:
     """Nobody is named for a role that the work hangs on."""
     if not is_draft(project):
-        yield from map(violation, members_where(NAMED, lambda role: not is_held(project, role)))
+        for role in members_where(NAMED, lambda role: not is_held(project, role)):
+            yield violation(role, to_add=to_enter("people", [("role", role)]))
 
 
 @RULE.test(
@@ -108,7 +110,7 @@ def no_inspector(project: Description) -> Violations:
     if not is_draft(project) and all_known(
         lambda: project.contract.inspection_level != "none", lambda: not is_held(project, "inspector")
     ):
-        yield violation()
+        yield violation(to_add=to_enter("people", [("role", "inspector")]))
 
 
 @RULE.test(
