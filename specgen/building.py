@@ -67,7 +67,7 @@ def build(
     issued = read_issued(since) if since is not None else None
     case = check(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
-        hint = f"specgen check {file.name} lists them; --draft writes it all the same"
+        hint = f"specgen check {file} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from specgen import computing
-from specgen.commands import Outcome, read_file_name
+from specgen.commands import Outcome
+from specgen.commands._project_file import find_project_file
 from specgen.computing.arguments import direct
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
@@ -20,10 +21,22 @@ ORDER = 80
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the name, the keys or the project that give its figures, and the form of the answer."""
-    parser.add_argument("name", metavar="NAME", nargs="?")
-    parser.add_argument("pairs", metavar="key=value", nargs="*")
-    parser.add_argument("--from", dest="file", metavar="FILE")
-    parser.add_argument("--format", choices=["text", "json"], default="text")
+    parser.add_argument("name", metavar="NAME", nargs="?", help="a calculation; without it, they are listed")
+    parser.add_argument(
+        "pairs",
+        metavar="key=value",
+        nargs="*",
+        help="its figures; specgen calc NAME --help tells which, with units and ranges",
+    )
+    parser.add_argument(
+        "--from", dest="file", metavar="FILE", help="a project that gives the figures; - reads standard input"
+    )
+    parser.add_argument(
+        "--format",
+        choices=["text", "json"],
+        default="text",
+        help="text, or json: the steps with their figures and sources",
+    )
 
 
 def run(args: Namespace) -> Outcome:
@@ -38,7 +51,7 @@ def run(args: Namespace) -> Outcome:
     provider = _find_provider(args.name)
     as_data = args.format == "json"
     if args.file:
-        results = _compute_members(args.name, provider, read_file_name(args.file))
+        results = _compute_members(args.name, provider, find_project_file(args.file))
         return Outcome(text=format_members(results), data=members_to_data(args.name, results) if as_data else None)
     working = direct(provider, pairs)
     return Outcome(text=format_working(working), data=working_to_data(working) if as_data else None)
