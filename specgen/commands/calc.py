@@ -2,11 +2,9 @@
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
-from pathlib import Path
 
 from specgen import computing
 from specgen.commands import Outcome
-from specgen.commands._project_file import find_project_file
 from specgen.computing.arguments import direct
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
@@ -51,7 +49,7 @@ def run(args: Namespace) -> Outcome:
     provider = _find_provider(args.name)
     as_data = args.format == "json"
     if args.file:
-        results = _compute_members(args.name, provider, find_project_file(args.file))
+        results = _compute_members(args.name, provider, args.file)
         return Outcome(text=format_members(results), data=members_to_data(args.name, results) if as_data else None)
     working = direct(provider, pairs)
     return Outcome(text=format_working(working), data=working_to_data(working) if as_data else None)
@@ -84,13 +82,16 @@ def _find_provider(name: str) -> Provider:
         raise refuse(f"there is no calculation {name!r}", suggest(name, unknown.known)) from None
 
 
-def _compute_members(name: str, provider: Provider, file: Path) -> dict[str, MemberResult]:
+def _compute_members(name: str, provider: Provider, file: str) -> dict[str, MemberResult]:
     """All of one name in a project by mark; a member that lacks a field, or has an unfit one, says so."""
-    # The one import that waits: a sum from keys answers at once, without rules, schema and their libraries.
-    from specgen.pipeline import make_resolver, read
+    # Imports that wait: a sum from keys answers at once, without rules, schema and their libraries.
+    from specgen.commands._project_file import find_project_file
+    from specgen.pipeline import make_resolver, read, told_from_here
 
     provider.of_project()  # a sum that takes keys alone is refused before the file is read
-    project = read(file)
+    named = find_project_file(file)
+    with told_from_here(named):
+        project = read(named)
     resolver = make_resolver(project)
     results: dict[str, MemberResult] = {}
     for path in provider.members(project):

@@ -12,7 +12,7 @@ from specgen.commands._rule_code import find_rule_code
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
-from specgen.pipeline import JudgedProject, check
+from specgen.pipeline import JudgedProject, check, told_from_here
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.terminal.many_projects import ProjectReport, format_projects
 from specgen.terminal.report import format_report, report_to_data
@@ -63,7 +63,9 @@ def run(args: Namespace) -> Outcome:
 
 
 def _check(args: Namespace) -> Outcome:
-    case = check(find_project_file(*(args.files or [None])))
+    file = find_project_file(*(args.files or [None]))
+    with told_from_here(file):
+        case = check(file)
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""

@@ -15,7 +15,7 @@ from specgen.model.value_text import count
 from specgen.output.disk import write_package
 from specgen.output.layout_files import make_layout_files
 from specgen.output.removal import tell_removed
-from specgen.pipeline import make_resolver, read
+from specgen.pipeline import make_resolver, read, told_from_here
 from specgen.resolving.provider import Resolver
 
 HELP = "panels and joints: drawings and lists"
@@ -39,7 +39,9 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write drawings and lists; raises Refused where no elevation can be laid out."""
-    project = read(find_project_file(args.file))
+    file = find_project_file(args.file)
+    with told_from_here(file):
+        project = read(file)
     resolve, missing = make_resolver(project), dict[str, Absent]()
     layouts = []
     for mark in _choose(project, args.elevation):
