@@ -5,20 +5,30 @@ from collections.abc import Sequence
 
 from specgen import computing
 from specgen.commands import Outcome
-from specgen.computing.arguments import direct
+from specgen.computing.arguments import direct, find_span
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
 from specgen.resolving.provider import Provider
+from specgen.terminal.calculation_page import format_calculation
 from specgen.terminal.columns import align_columns
 from specgen.terminal.working import MemberResult, format_members, format_working, members_to_data, working_to_data
 
 HELP = "one sum with its working, or all of that name in a project"
 ORDER = 80
+EXAMPLES = (
+    ("calc", "the calculations with their keys; one in brackets may be left out"),
+    ("calc dew-point --help", "the keys of one, with units, ranges and defaults, and a call to copy"),
+    ("calc dew-point air=70F rh=50%", "one sum, with its working"),
+    ("calc joint-width --from project.yaml", "the same for every joint of a project"),
+)
+READ_ON = "D06 prints the calculations of a project; specgen fields PATH tells of a field that one reads"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the name, the keys or the project that give its figures, and the form of the answer."""
+    parser.add_argument("-h", "--help", action="store_true", help="this page, or that of NAME with its keys")
+    parser.set_defaults(tell=parser.format_help)
     parser.add_argument("name", metavar="NAME", nargs="?", help="a calculation; without it, they are listed")
     parser.add_argument(
         "pairs",
@@ -39,6 +49,9 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """List the calculations or run what is asked for; raises Refused for unknown, missing and unfit keys."""
+    if args.help:
+        page = format_calculation(_find_provider(args.name), find_span) if args.name else args.tell()
+        return Outcome(text=page)
     if not args.name and args.file:
         raise refuse("NAME must be given", "specgen calc lists what there is")
     if not args.name:

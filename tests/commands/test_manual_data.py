@@ -1,4 +1,4 @@
-"""`rules`, `fields` and `matrix` as data, and by words: keys as the help names them, values as the manual prints them."""
+"""`rules`, `fields` and `matrix` as data, and by words: keys as the help names them, values as the manual has them."""
 
 import json
 import re
