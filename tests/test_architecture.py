@@ -38,7 +38,7 @@ LAYERS = (
 )
 # What only the writing of documents, sheets and drawings needs.
 HEAVY = {"jinja2", "markdown", "docx", "lxml", "PIL", "openpyxl", "ezdxf", "matplotlib", "numpy", "typst", "pypdf"}
-HEAVY |= {"resvg_py", "fontTools", "pikepdf", "xlsxwriter", "multiprocessing", "concurrent"}
+HEAVY |= {"resvg_py", "shtab", "fontTools", "pikepdf", "xlsxwriter", "multiprocessing", "concurrent"}
 
 Name = tuple[str, ...]
 
