@@ -9,6 +9,7 @@ from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
 from specgen.commands._package import answer_package
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.commands._rule_code import find_rule_code
+from specgen.commands._watch import watch_project
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
@@ -23,6 +24,7 @@ ORDER = 20
 EXAMPLES = (
     ("check project.yaml", "the verdict on each wall, what stands against the package, what is still open"),
     ("check project.yaml --rule ATT-01", "one rule with the values of this project"),
+    ("check project.yaml --watch", "the same again whenever the file is saved, while you write it"),
     ("check jobs", "every project in a folder, a line each"),
     ("check --package out project.yaml", "whether the package is as written, and still that of this file"),
 )
@@ -40,6 +42,7 @@ def arguments(parser: ArgumentParser) -> None:
         "files", metavar="FILE", nargs="*", help=f"{FILE_HELP}; of several files, or of a folder, a line each"
     )
     parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
+    parser.add_argument("--watch", action="store_true", help="checks again whenever the file is saved, until Ctrl-C")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
     parser.add_argument(
@@ -51,6 +54,11 @@ def arguments(parser: ArgumentParser) -> None:
 
 
 def run(args: Namespace) -> Outcome:
+    """Judge the project, with --watch again after each change."""
+    return watch_project(args, _run) if args.watch else _run(args)
+
+
+def _run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
     if args.package is not None:
         return answer_package(args)
