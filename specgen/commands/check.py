@@ -16,6 +16,7 @@ from specgen.model.problem import Refused, refuse
 from specgen.pipeline import JudgedProject, check, told_from_here
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.terminal.many_projects import ProjectReport, format_projects
+from specgen.terminal.progress import show_progress
 from specgen.terminal.report import format_report, report_to_data
 from specgen.terminal.rule_page import format_explained_rule
 
@@ -97,7 +98,8 @@ def _check_many(args: Namespace) -> Outcome:
     rule = find_rule_code(args.rule) if args.rule else ""
     found = find_project_files(args.files)
     asked = Asked(Severity(args.severity) if args.severity else None, rule, listed)
-    done = [*_join_faults(check_files(found.files, asked), found)]
+    with show_progress(args.quiet, ticking=False) as tell:
+        done = [*_join_faults(check_files(found.files, asked, tell), found)]
     code = max(one.code for one in done)
     messages = tuple(_tell_left_out(found))
     if listed:
