@@ -1,5 +1,7 @@
 """The story of a project: read, resolve, judge. `building.py` goes on to the package."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -10,6 +12,7 @@ from specgen.judging.open_items import owed_rings
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
+from specgen.model.problem import Refused
 from specgen.model.project import Project
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
@@ -60,6 +63,17 @@ def check_for(file: Path, stage: str) -> tuple[JudgedProject, str]:
     if stage not in ("", own):
         project = replace(project, values=project.values | {_PURPOSE: _PURPOSES[stage]})
     return judge_project(project), stage or own
+
+
+@contextmanager
+def told_from_here(file: Path) -> Iterator[None]:
+    """Names the files of a project, where they are refused, as its file is named: `jobs/firm.yaml` of `jobs/a.yaml`."""
+    try:
+        yield
+    except Refused as refused:
+        raise Refused(
+            *(replace(p, file=str(file.parent / p.file)) if p.file else p for p in refused.problems)
+        ) from None
 
 
 def make_resolver(project: Project) -> Resolver:

@@ -7,22 +7,25 @@ from collections.abc import Iterator
 from functools import partial
 from pathlib import Path
 
-from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
 from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
 from specgen.commands._package import answer_package
+from specgen.commands._project_file import FILE_HELP, USUAL, find_project_file
 from specgen.commands._rule_code import find_rule_code
 from specgen.commands._side_file import answer_side_file
+from specgen.commands._watch import watch_project
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
 from specgen.model.project import Project
-from specgen.pipeline import JudgedProject, check
+from specgen.pipeline import JudgedProject, check, told_from_here
 from specgen.reading.file_text import FileText, read_source
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.reading.side_file import SideFileGiven
 from specgen.terminal.line_format import find_beside, format_lines, format_problems
 from specgen.terminal.many_projects import ProjectReport, format_projects
 from specgen.terminal.open_text import format_open
+from specgen.terminal.progress import show_progress
 from specgen.terminal.report import format_report, no_mark
 from specgen.terminal.report_data import report_to_data
 from specgen.terminal.rule_page import format_explained_rule
@@ -32,35 +35,54 @@ from specgen.terminal.source_mark import mark_place
 _LINE_END = re.compile("\r\n|\r|\n")
 HELP = "validate and judge a project"
 ORDER = 20
+EXAMPLES = (
+    ("check project.yaml", "the verdict on each wall, what stands against the package, what is still open"),
+    ("check project.yaml --rule ATT-01", "one rule with the values of this project"),
+    ("check project.yaml --watch", "the same again whenever the file is saved, while you write it"),
+    ("check jobs", "every project in a folder, a line each"),
+    ("check --package out project.yaml", "whether the package is as written, and still that of this file"),
+)
+ENDS = {
+    DONE: "checked, and no stop stands",
+    AGAINST: "checked, and a stop stands; with --package: something differs",
+    NOT_DONE: "not checked; what is wrong with the file is told with its line",
+}
+READ_ON = "specgen rules ID tells the reason of a rule, specgen fields PATH what a field takes"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what of the findings is asked for, and the form of the answer."""
-    parser.add_argument("files", metavar="FILE", nargs="*", help="a project; of several, or of a folder, one line each")
+    parser.add_argument(
+        "files", metavar="FILE", nargs="*", help=f"{FILE_HELP}; of several files, or of a folder, a line each"
+    )
     parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
+    parser.add_argument("--watch", action="store_true", help="checks again whenever the file is saved, until Ctrl-C")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     severity = "only findings of this severity, numbered; with the stops the open items that stop the package"
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help=severity)
     waited = "every field that anything waits for, by who answers for it, with an example; of PARTY alone where given"
     parser.add_argument("--open", metavar="PARTY", nargs="?", const="", help=waited)
-    form = "line is one finding a line, as editors read it: file:line:column: CODE severity message"
+    form = "json is an object for a project, a list for many; line a finding a line, as editors read it"
     parser.add_argument("--format", choices=["text", "json", "line"], default="text", help=form)
     parser.add_argument("--color", choices=["auto", "always", "never"], default="auto", help="auto is on a terminal")
 
 
 def run(args: Namespace) -> Outcome:
+    """Judge the project, with --watch again after each change."""
+    return watch_project(args, _run) if args.watch else _run(args)
+
+
+def _run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
     if args.package is not None:
         return answer_package(args)
     _take_file(args)
-    if not args.files:
-        raise refuse("FILE must be given", "specgen check --help tells what there is")
-    many = len(args.files) > 1 or os.path.isdir(args.files[0])  # noqa: PTH112 (no error without rights)
+    many = len(args.files) > 1 or any(map(os.path.isdir, args.files))  # no error without rights
     try:
         return _check_many(args) if many else _check(args)
     except Refused as refused:
         if args.format == "line" and not many:
-            return Outcome(NOT_DONE, format_problems(refused.problems, args.files[0]))
+            return Outcome(NOT_DONE, format_problems(refused.problems, *(args.files or [USUAL])))
         data = [] if many else report_to_data(None, None, refused.problems)
         return Outcome(NOT_DONE, data=data if args.format == "json" else None, problems=refused.problems)
 
@@ -73,10 +95,13 @@ def _take_file(args: Namespace) -> None:
 
 
 def _check(args: Namespace) -> Outcome:
-    try:
-        case = check(read_file_name(args.files[0]))
-    except SideFileGiven as given:
-        return answer_side_file(given, args.format == "json")
+    file = find_project_file(*(args.files or [None]))
+    args.files = [str(file)]
+    with told_from_here(file):
+        try:
+            case = check(file)
+        except SideFileGiven as given:
+            return answer_side_file(given, args.format == "json")
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""
@@ -139,7 +164,8 @@ def _check_many(args: Namespace) -> Outcome:
     rule = find_rule_code(args.rule) if args.rule else ""
     found = find_project_files(args.files)
     asked = Asked(Severity(args.severity) if args.severity else None, rule, listed)
-    done = [*_join_faults(check_files(found.files, asked), found)]
+    with show_progress(args.quiet, ticking=False) as tell:
+        done = [*_join_faults(check_files(found.files, asked, tell), found)]
     code = max(one.code for one in done)
     messages = tuple(_tell_left_out(found))
     if listed:

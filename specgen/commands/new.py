@@ -11,17 +11,24 @@ from specgen.terminal.starter import PURPOSES, format_side_starter, format_start
 
 HELP = "a commented starter file; never overwrites"
 ORDER = 10
+EXAMPLES = (
+    ("new project.yaml", "a file for the first answer: can these walls be built so"),
+    ("new project.yaml --for mockup --units si", "a file for the submittal of a mockup, in metric units"),
+)
+READ_ON = "specgen fields PATH tells what a field takes and who gives it; specgen check FILE what is open"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what it is for, and the system of units."""
-    parser.add_argument("file", metavar="FILE")
+    parser.add_argument("file", metavar="FILE", help="the file to write, which must not exist yet")
     kind = parser.add_mutually_exclusive_group()
     stages = "a project file with all that is asked for up to this stage; verdict where nothing is said"
     kind.add_argument("--for", dest="stage", choices=list(PURPOSES), default="verdict", help=stages)
     sides = "a file beside the project file: the firm's own, or that of the coating manufacturer"
     kind.add_argument("--file", dest="side", choices=list(SIDE_FILES), help=sides)
-    parser.add_argument("--units", choices=["ip", "si"], default="ip")
+    parser.add_argument(
+        "--units", choices=["ip", "si"], default="ip", help="units of the examples: inches and pounds, or metric"
+    )
 
 
 def run(args: Namespace) -> Outcome:

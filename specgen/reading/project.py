@@ -16,6 +16,7 @@ from specgen.reading.dangling import find_dangling, find_unmet
 from specgen.reading.demands import demand_problems
 from specgen.reading.file_content import NOTHING, FileContent, Unwritten, read_content
 from specgen.reading.geometry import geometry_problems
+from specgen.reading.given_file import name_file
 from specgen.reading.positions import Text
 from specgen.reading.ranges import range_problems
 from specgen.reading.rules import Rules
@@ -49,7 +50,7 @@ def survey_project(file: FilePath, schema: Schema, unwritten: Unwritten = NOTHIN
     `unwritten` are contents by resolved path, read in place of what stands in these files. Raises Refused where the
     file itself is no YAML mapping, and SideFileGiven where it is a side file.
     """
-    main = read_content(file, file.name or str(file), schema, Rules(), unwritten)
+    main = read_content(file, name_file(file), schema, Rules(), unwritten)
     home = find_home(main.text.data, schema)
     if home:
         raise SideFileGiven(file, home, main)
@@ -72,7 +73,7 @@ def survey_project(file: FilePath, schema: Schema, unwritten: Unwritten = NOTHIN
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
     problems += answer_problems(project)
     problems += _find_upside_down(project, files) + geometry_problems(project)
-    return project, sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column))
+    return project, sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))
 
 
 def defaults(schema: Schema, system: str) -> dict[Path, Any]:
