@@ -60,7 +60,7 @@ def format_comment(texts: Iterable[str], indent: int) -> list[str]:
 
 
 def _comment(field: Field, units: str) -> Iterator[str]:
-    asked = _ask(field, units)
+    asked = ask_plainly(field, units)
     why = f" {field.why[:1].upper()}{field.why[1:]}" if asked.endswith("?") else f": {field.why}"
     yield f"{asked}{why}" + (f" ({words(field.owed_by)})" if field.owed_by else "")
     if field.condition:
@@ -71,7 +71,7 @@ def _comment(field: Field, units: str) -> Iterator[str]:
         yield f"left empty: {usual}"
 
 
-def _ask(field: Field, units: str) -> str:
+def ask_plainly(field: Field, units: str) -> str:
     """The question of a field without the form of its answer, which follows; its name, where that asks as much."""
     if not field.asks or field.values or ": " in field.asks or figures_asked(field.asks):
         return field.label
