@@ -5,15 +5,17 @@ What is asked next follows from the answers alone, so that going back is forgett
 
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
+from typing import NamedTuple
 
 from specgen.judging.asking_order import find_shortest_stop, list_due, order_fields
 from specgen.judging.registry import load_rules
-from specgen.model.field import Field, Path, Schema
+from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.finding import Judgment, Verdict
 from specgen.model.problem import Refused
 from specgen.model.project import Project
+from specgen.model.value_text import raw_text
 from specgen.reading.draft import Told, read_draft
-from specgen.terminal.dialogue_question import format_question, read_line, wrap
+from specgen.terminal.dialogue_question import choices_of, format_question, read_line, wrap
 from specgen.terminal.dialogue_verdict import Standing, find_standing, format_news, format_verdict
 from specgen.terminal.field_page import field_page
 
@@ -21,6 +23,14 @@ WALL = "W1"
 # About twenty questions; and how often one is asked that finds no answer, before the next one is.
 MOST_ASKED, MOST_TRIES = 24, 5
 _BACK, _MORE, _UNKNOWN = ("<", "back"), "?", ("", "tbd")
+
+
+class Reply(NamedTuple):
+    """What is said to a typed line: whether it tells of a fault, and whether the question is to be put after it."""
+
+    lines: list[str]
+    wrong: bool = False
+    asks: bool = True
 
 
 class Dialogue:
@@ -53,9 +63,9 @@ class Dialogue:
 
     def greet(self) -> list[str]:
         """What stands above the first question."""
-        keys = "Answer by number or word. Enter: not known. ?: more on it. <: back."
         opening = f"About twenty questions on one wall, {WALL}: those that decide whether it can take the finish."
-        return [*wrap(opening, self.width), *wrap(keys, self.width), "", *self.tell_verdict(), "", *self.ask()]
+        keys = "Answer by number or word. Enter: not known. ?: more on it. <: back. Ctrl-D: end and write."
+        return [*wrap(opening, self.width), *wrap(keys, self.width), "", *self.tell_verdict()]
 
     def ask(self) -> list[str]:
         """The question that waits; empty where none does."""
@@ -67,57 +77,65 @@ class Dialogue:
         """The verdict as it stands, in a line or two."""
         return format_verdict(self._judgment, WALL, self.schema, self.width, self._papers)
 
-    def take(self, line: str) -> list[str]:
-        """What is said to a typed line: news of the wall and the next question, or what was asked for or is wrong."""
+    def take(self, line: str) -> Reply:
+        """What is said to a typed line: news of the wall, what was asked for, or what is wrong."""
         assert self.waiting is not None, "no question waits"
         text = line.strip()
         if text == _MORE:
             page = field_page(self._field(self.waiting)).splitlines()
-            return [*(told for line in page for told in wrap(line, self.width) or [""]), "", *self.ask()]
+            return Reply([told for line in page for told in wrap(line, self.width) or [""]])
         if text.lower() in _BACK:
             return self._go_back()
         if text.lower() in _UNKNOWN:
-            return self._go_on(self.waiting)
+            return self._go_on(self.waiting, [])
         return self._take_answer(self.waiting, text)
 
-    def _take_answer(self, path: Path, text: str) -> list[str]:
+    def list_answers(self) -> dict[Path, str]:
+        """What was answered, as it is typed in a file: choices by their names, a list in brackets."""
+        return {path: self._spell(path, told) for path, told in self.answers.items()}
+
+    def _spell(self, path: Path, told: Told) -> str:
+        value = self._project.values[path]
+        if isinstance(value, tuple):
+            return f"[{', '.join(map(raw_text, value))}]"
+        return raw_text(value) if choices_of(self._field(path)) else str(told)
+
+    def _take_answer(self, path: Path, text: str) -> Reply:
         told = self.answers | {path: read_line(self._field(path), text)}
         try:
             project = self._read(told)
         except Refused as refused:
             return self._refuse_answer(path, refused)
-        self.answers = told
-        before, self._project, self._judgment = self.standing, project, self._judge(project)
+        before, self.answers = self.standing, told
+        self._project, self._judgment = project, self._judge(project)
         news = format_news(self._judgment, WALL, before, self.width)
-        if self.standing != before:
-            news += self.tell_verdict()
-        return [*news, *self._go_on(path)]
+        return self._go_on(path, news + (self.tell_verdict() if self.standing != before else []))
 
-    def _refuse_answer(self, path: Path, refused: Refused) -> list[str]:
+    def _refuse_answer(self, path: Path, refused: Refused) -> Reply:
         """Say what is wrong, as of a file; the question waits on, unless it was put too often."""
-        wrong = [f"{problem.message} ({problem.hint})" if problem.hint else problem.message for problem in refused.problems]
-        said = [line for text in wrong for line in wrap(text, self.width)]
+        said = [line for problem in refused.problems for line in wrap(str(problem), self.width)]
         self._tries += 1
         if self._tries < MOST_TRIES:
-            return said
-        return [*said, f"Left open after {MOST_TRIES} tries.", *self._go_on(path)]
+            return Reply(said, wrong=True, asks=False)
+        left = wrap(f"{dotted_path(path)}: left open after {MOST_TRIES} answers", self.width)
+        return self._go_on(path, said + left)._replace(wrong=True)
 
-    def _go_on(self, path: Path) -> list[str]:
+    def _go_on(self, path: Path, said: list[str]) -> Reply:
         self.asked.append(path)
         self._tries, self.waiting = 0, self._find_next()
-        return ["", *self.ask()] if self.waiting is not None else []
+        return Reply(said)
 
-    def _go_back(self) -> list[str]:
-        """Forget the last answer and ask for it again."""
+    def _go_back(self) -> Reply:
+        """Forget the last answer, so that it is asked for again."""
         self._tries = 0
         if not self.asked:
-            return ["This is the first question.", "", *self.ask()]
+            return Reply(["This is the first question."])
         self.waiting = self.asked.pop()
         was = self.answers.pop(self.waiting, None)
         self._project = self._read(self.answers)
         self._judgment = self._judge(self._project)
         shown = was if isinstance(was, str) or was is None else ", ".join(was) or "none"
-        return ["", *self.ask(), *([f"   It was: {shown}"] if shown is not None else [])]
+        return Reply(wrap(f"Back; the answer was: {shown or 'not known'}", self.width))
 
     def _find_next(self) -> Path | None:
         """The question to put next, or None where all that decide are put."""
@@ -127,9 +145,7 @@ class Dialogue:
             return path
         unknown = [path for path in self.asked if path not in self.answers]
         room = MOST_ASKED - len(self.asked)
-        return next(
-            iter(find_shortest_stop(self._project, self._judgment, self._rules, WALL, room, unknown)), None
-        )
+        return next(iter(find_shortest_stop(self._project, self._judgment, self._rules, WALL, room, unknown)), None)
 
     def _read(self, told: Mapping[Path, Told]) -> Project:
         return read_draft(self._given | dict(told), (WALL,), self.schema)

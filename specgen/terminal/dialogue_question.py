@@ -72,7 +72,8 @@ def _read_entry(field: Field, text: str) -> str:
     choices = choices_of(field)
     if choices == _YES_NO:
         text = _SHORT.get(text.lower(), text)
-    if text in choices or not re.fullmatch("[0-9]{1,2}", text):
+    if text in choices:
         return text
-    number = int(text)
-    return choices[number - 1] if 1 <= number <= len(choices) else text
+    by_sign = {str(number): choice for number, choice in enumerate(choices, 1)}
+    by_sign |= {words(choice).lower(): choice for choice in choices}
+    return by_sign.get(text.lower(), text)
