@@ -1,5 +1,6 @@
 """The lines of one field in a project file: what is asked, why and of whom, how to write it, and an empty key."""
 
+import re
 import textwrap
 from collections.abc import Iterable, Iterator
 
@@ -38,6 +39,7 @@ MARKS = {
     "rates": "gloss",
 }
 _UNITS = {"h": "hours", "d": "days", "year": "years", "min": "minutes", "month": "months"}
+_LENGTH = re.compile(r"\d[\d./-]* ft\b")
 # What YAML takes for more than text: signs that open something else, and signs that end a plain text.
 _OPENS, _ENDS = (*"[]{}&*!|>'\"%@`#,", "- ", "? "), (": ", " #")
 
@@ -113,7 +115,14 @@ def example_text(field: Field, units: str) -> str:
         return _to_si(field, text)
     if field.kind == "percent":
         return f"{text.removesuffix('%').strip()}%"
-    return text if field.kind == "list" else _quote(text)
+    if field.kind == "list":
+        return _LENGTH.sub(lambda length: _to_metric(length[0]), text) if units == "si" else text
+    return _quote(text)
+
+
+def _to_metric(length: str) -> str:
+    """A length within a list in meters, that points and lines on an elevation agree with its width and height."""
+    return f"{format_decimal(parse_quantity(length, 'length').to('m'), 2)} m"
 
 
 def _to_si(field: Field, text: str) -> str:

@@ -1,117 +1,142 @@
-"""A commented starter file from the schema: the fields of one ring, each with example, reason and owner."""
+"""Starters: a file of the fields asked for, each empty below its comment, from the schema alone."""
 
-from collections.abc import Iterator
+from collections.abc import Callable
+from typing import NamedTuple
 
 from specgen.model.field import Field, Node, Schema
-from specgen.model.value_text import words
-from specgen.quantities.format import format_decimal
-from specgen.quantities.parse import QuantityError, parse_quantity
-from specgen.quantities.quantity import find_dimension
+from specgen.terminal.field_lines import MARKS, format_comment, format_field_lines
+from specgen.terminal.starter_words import ABOUT, MAY, project_head, side_head, tell_side_file
 
-RINGS = ("verdict", "mockup", "work", "closeout")
-# Required fields are not commented out; their example is to be changed.
-_GIVEN = {
-    ("format",): "1",
-    ("package", "purpose"): "design_draft",
-    ("project", "name"): "New project",
-    ("walls", "*", "substrate", "kind"): "glass_mat_gypsum",
-    ("walls", "*", "attachment", "method"): "adhesive_notched_trowel",
+# The stages in their order, and the purpose of a package at the end of each.
+PURPOSES = {
+    "verdict": "design_draft",
+    "mockup": "mockup_submittal",
+    "work": "work_submittal",
+    "closeout": "closeout",
 }
-_MARKS = {
-    "walls": "W1",
-    "elevations": "E1",
-    "joints": "J1",
-    "sealants": "S1",
-    "colors": "C1",
-    "guns": "G1",
-    "hoses": "H1",
-    "people": "P1",
-    "instruments": "M1",
-    "attachments": "A1",
-    "crews": "red",
-    "openings": "A",
-    "floor_lines": "F1",
-    "joint_needs": "N1",
-    "access": "X1",
-    "shade": "X1",
-    "deviations": "DV1",
-    "items": "I1",
-    "rates": "gloss",
-}
+SIDE_FILES = ("firm", "coating_system")
+_STAGES = tuple(PURPOSES)
+_OPTIONAL = "optional"
+_VERSION = ("format",)
+_STEP = 2  # blanks to a level
 
 
-def format_starter(schema: Schema, ring: str, units: str) -> str:
-    """The text of a starter for a ring; `units` is ip or si. All lines but the required ones are commented out."""
-    lines = [
-        f"# Project description, stage: {ring}. Remove the # from a line and enter your value.",
-        "# Quantities carry their unit; `tbd` or a line left out counts as not known yet.",
-    ]
+class _Choice(NamedTuple):
+    """Which fields a starter asks for, which it offers, and what it fills in itself."""
+
+    asks: Callable[[Field], bool]
+    offers: Callable[[Field], bool]
+    given: dict[tuple[str, ...], str]
+    units: str
+
+
+def format_starter(schema: Schema, stage: str, units: str) -> str:
+    """The text of a project file with all that is asked for up to a stage; `units` is ip or si."""
+    reached = _STAGES[: _STAGES.index(stage) + 1]
+    given = {_VERSION: "1", ("package", "purpose"): PURPOSES[stage]}
+    given |= {("package", "units"): "si"} if units == "si" else {}
+
+    def asks(field: Field) -> bool:
+        named = field.path[0] in SIDE_FILES or field.path in given
+        return named or (field.home == "project" and field.ring in reached and not field.default)
+
+    begun = {path[0] for path, field in schema.fields.items() if asks(field)}
+
+    def offers(field: Field) -> bool:
+        return field.home == "project" and field.path[0] in begun and field.ring in (*reached, _OPTIONAL)
+
+    return _format(schema, project_head(stage, units), _Choice(asks, offers, given, units))
+
+
+def format_side_starter(schema: Schema, home: str, units: str) -> str:
+    """The text of a firm file or a coating system file; its documents and, in a firm file, its crews are offered."""
+    beside = ("attachments", "crews") if home == "firm" else ("attachments",)
+
+    def asks(field: Field) -> bool:
+        return field.path == _VERSION or (field.home == home and field.ring != _OPTIONAL and not field.default)
+
+    def offers(field: Field) -> bool:
+        return field.home == home or field.path[0] in beside
+
+    return _format(schema, side_head(home, units), _Choice(asks, offers, {_VERSION: "1"}, units))
+
+
+def _format(schema: Schema, head: tuple[str, ...], choice: _Choice) -> str:
+    lines = format_comment(head, 0)
+    offered: list[str] = []
     for name, node in schema.root.children.items():
-        lines += _lines(node, name, 0, ring, units, "")
-    return "\n".join(lines) + "\n"
+        if _is_asked(node, choice):
+            lines += ["", *_lines(node, name, 0, choice)]
+        elif _holds(node, choice.offers):
+            offered += ["", *_offer(node, name, 0, choice)]
+    return "\n".join([*lines, *(["", f"# {MAY}"] if offered else []), *offered]) + "\n"
 
 
-def _lines(node: Node, name: str, depth: int, ring: str, units: str, off: str) -> list[str]:
-    """The lines of a node; `off` is the comment sign of a collection that is commented out as a whole."""
+def _is_asked(node: Node, choice: _Choice) -> bool:
+    """Whether something is asked for at a place or below it; a collection that may be left out is only offered."""
+    return _holds(node, choice.asks) and not (node.collection is not None and node.collection.optional)
+
+
+def _holds(node: Node, wanted: Callable[[Field], bool]) -> bool:
     if node.field is not None:
-        return list(_leaf(node.field, name, depth, ring, units, off))
-    if node.star is not None:
-        return _collection(node, name, depth, ring, units, off)
-    inner = [
-        line
-        for child, child_node in node.children.items()
-        for line in _lines(child_node, child, depth + 1, ring, units, off)
-    ]
-    return [f"{off}{'  ' * depth}{name}:", *inner] if inner else []
+        return wanted(node.field)
+    below = [node.star] if node.star is not None else node.children.values()
+    return any(_holds(child, wanted) for child in below)
 
 
-def _leaf(field: Field, name: str, depth: int, ring: str, units: str, off: str) -> Iterator[str]:
-    given = "si" if units == "si" and field.path == ("package", "units") else _GIVEN.get(field.path)
-    if given is None and (field.ring != ring or field.home == "record"):
-        return
-    value = given if given is not None else _example(field, units)
-    why = f"{field.label}: {field.why}" + (f" ({words(field.owed_by)})" if field.owed_by else "")
-    choices = f"; one of {', '.join(field.values)}" if field.values and len(field.values) < 16 else ""
-    sign = "" if given is not None else "# " if not off else ""
-    yield f"{off}{'  ' * depth}{sign}{name}: {value}  # {why}{choices}".replace("\n", " ")
-
-
-def _collection(node: Node, name: str, depth: int, ring: str, units: str, off: str) -> list[str]:
-    assert node.star is not None and node.collection is not None
-    needed = name == "walls"
-    sign = off or ("" if needed else "# ")
-    mark = _MARKS.get(name, "M1")
-    listed = node.collection.kind == "items"
+def _lines(node: Node, name: str, indent: int, choice: _Choice) -> list[str]:
+    """The lines of a field, section or collection of which something is asked for."""
+    if node.field is not None:
+        return _field(node.field, name, indent, choice)
+    head = [*format_comment(_about(node, name), indent), f"{' ' * indent}{name}:"]
+    inner = indent + _STEP
+    if node.star is None:
+        return [*head, *_section(node, inner, choice)]
     if node.star.field is not None:
-        inner = list(_leaf(node.star.field, mark, depth + 1, ring, units, sign))
-    else:
-        inner = [
-            line
-            for child, child_node in node.star.children.items()
-            for line in _lines(child_node, child, depth + 2, ring, units, sign)
-        ]
-    if not inner:
-        return []
-    head = [f"{sign}{'  ' * depth}{name}:"]
-    if node.star.field is None:
-        if listed:
-            first = len(sign) + 2 * (depth + 1)
-            inner[0] = f"{inner[0][:first]}- {inner[0][first + 2 :]}"
-        else:
-            head.append(f"{sign}{'  ' * (depth + 1)}{mark}:  # the mark used on the drawings")
-    return head + inner
+        return [*head, *_lines(node.star, MARKS[name], inner, choice)]
+    listed = node.collection is not None and node.collection.kind == "items"
+    mark = f"{' ' * inner}{'-' if listed else f'{MARKS[name]}:'}"
+    return [*head, mark, *_section(node.star, inner + _STEP, choice)]
 
 
-def _example(field: Field, units: str) -> str:
-    """The example of the schema in the given unit system; text that YAML would misread is quoted."""
-    text = field.example
-    if field.to:
-        return f"[{_MARKS[field.to]}]" if field.kind == "list" else _MARKS[field.to]
-    if units == "si" and field.kind == "quantity":
-        try:
-            quantity = parse_quantity(text, find_dimension(field.dimension, field.unit_ip))
-            text = f"{format_decimal(quantity.to(field.unit_si), 2)} {field.unit_si}"
-        except QuantityError:
-            return text
-    quoted = field.kind in ("text", "file") or '"' in text or ": " in text
-    return "'" + text.replace("'", "''") + "'" if quoted and not text.startswith("[") else text
+def _field(field: Field, name: str, indent: int, choice: _Choice) -> list[str]:
+    """A field and its empty key, or the value that the starter gives; for a side file how its own starter is made."""
+    *comment, key = format_field_lines(field, name, indent, choice.units)
+    if field.path == _VERSION:
+        return [f"{key} {choice.given[_VERSION]}"]
+    if field.path[0] in SIDE_FILES:
+        return [*format_comment(tell_side_file(name, field.example), indent), key]
+    return [*comment, f"{key} {choice.given.get(field.path, '')}".rstrip()]
+
+
+def _section(node: Node, indent: int, choice: _Choice) -> list[str]:
+    """What is asked for in a section, then what may be given there."""
+    lines: list[str] = []
+    offered: list[str] = []
+    for name, child in node.children.items():
+        if _is_asked(child, choice):
+            lines += [*([""] if lines and child.field is None else []), *_lines(child, name, indent, choice)]
+        elif _holds(child, choice.offers):
+            offered += _offer(child, name, indent, choice)
+    return [*lines, *(["", *format_comment([MAY], indent)] if offered else []), *offered]
+
+
+def _offer(node: Node, name: str, indent: int, choice: _Choice) -> list[str]:
+    """The lines of what may be given: from its key on behind a #, which taken away leaves each line in its place."""
+    lines = _lines(node, name, indent, choice._replace(asks=choice.offers))
+    sign = f"{' ' * indent}#"
+    key = next(place for place, line in enumerate(lines) if not line.startswith(sign))
+    return [*lines[:key], *(f"{sign}{line[indent:]}" for line in lines[key:] if line)]
+
+
+def _about(node: Node, name: str) -> tuple[str, ...]:
+    """The words over a section or collection."""
+    entry = node.collection
+    if entry is None:
+        return (ABOUT[name],) if name in ABOUT else ()
+    if entry.keys:
+        return (f"{entry.label}: under the name of each of {', '.join(entry.keys)}",)
+    listed = entry.kind == "items"
+    how = "begun by a dash" if listed else "under its mark"
+    empty = "" if name == "walls" else f"; {name}: {'[]' if listed else '{}'} where there are none"
+    return (f"{entry.label}: the lines below for each {entry.one}, {how}{empty}",)
