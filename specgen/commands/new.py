@@ -4,6 +4,7 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
 from specgen.commands import Outcome, read_file_name
+from specgen.model.problem import refuse
 from specgen.output.disk import write_new
 from specgen.reading.schema import project_schema
 from specgen.terminal.starter import PURPOSES, SIDE_FILES, format_side_starter, format_starter
@@ -21,10 +22,14 @@ def arguments(parser: ArgumentParser) -> None:
     sides = "a file beside the project file: the firm's own, or that of the coating manufacturer"
     kind.add_argument("--file", dest="side", choices=SIDE_FILES, help=sides)
     parser.add_argument("--units", choices=["ip", "si"], default="ip")
+    asks = "ask on the terminal for what decides whether a wall can take the finish"
+    parser.add_argument("--ask", action="store_true", help=asks)
 
 
 def run(args: Namespace) -> Outcome:
     """Write the starter; raises Refused where the file exists."""
+    if args.ask:
+        return _ask(args)
     if args.side:
         text = format_side_starter(project_schema(), args.side, args.units)
         named = f"; a project file beside it names it by the line {args.side}: {Path(args.file).name}"
@@ -32,3 +37,11 @@ def run(args: Namespace) -> Outcome:
         text, named = format_starter(project_schema(), args.stage, args.units), ""
     write_new(read_file_name(args.file), text)
     return Outcome(messages=(f"wrote {args.file}{named}; next: fill it in, then specgen check {args.file}",))
+
+
+def _ask(args: Namespace) -> Outcome:
+    from specgen.commands._new_by_asking import new_by_asking  # imported here: it loads the rules
+
+    if args.side:
+        raise refuse("--ask is for a project file", f"leave out --ask or --file {args.side}")
+    return new_by_asking(args)

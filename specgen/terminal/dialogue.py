@@ -22,6 +22,9 @@ from specgen.terminal.field_page import field_page
 WALL = "W1"
 # About twenty questions; and how often one is asked that finds no answer, before the next one is.
 MOST_ASKED, MOST_TRIES = 24, 5
+_PURPOSE = ("package", "purpose")
+# How far in the lines of the manual page run on, on a terminal of so many characters.
+_WIDE, _NARROW, _ROOMY = " " * 12, " " * 4, 60
 _BACK, _MORE, _UNKNOWN = ("<", "back"), "?", ("", "tbd")
 
 
@@ -53,13 +56,15 @@ class Dialogue:
         self._papers = frozenset(c.code for rule in self._rules for c in rule.clauses if c.document)
         self._project = self._read({})
         self._judgment = judge(self._project)
-        self._order = order_fields(schema, self._judgment, self._rules, WALL)
+        # The order is that of the verdict stage, whatever stage the file is for.
+        draft = judge(self._read({_PURPOSE: "design_draft"}))
+        self._order = order_fields(schema, draft, self._rules, WALL)
         self.waiting = self._find_next()
 
     @property
     def standing(self) -> Standing:
         """How the wall stands by what is told so far."""
-        return find_standing(self._judgment, WALL)
+        return find_standing(self._judgment, WALL, self._papers)
 
     def greet(self) -> list[str]:
         """What stands above the first question."""
@@ -75,20 +80,24 @@ class Dialogue:
 
     def tell_verdict(self) -> list[str]:
         """The verdict as it stands, in a line or two."""
-        return format_verdict(self._judgment, WALL, self.schema, self.width, self._papers)
+        return format_verdict(self._judgment, WALL, self.standing, self.schema, self.width)
 
     def take(self, line: str) -> Reply:
         """What is said to a typed line: news of the wall, what was asked for, or what is wrong."""
         assert self.waiting is not None, "no question waits"
         text = line.strip()
         if text == _MORE:
-            page = field_page(self._field(self.waiting)).splitlines()
-            return Reply([told for line in page for told in wrap(line, self.width) or [""]])
+            return Reply(self._show_page(self._field(self.waiting)))
         if text.lower() in _BACK:
             return self._go_back()
         if text.lower() in _UNKNOWN:
             return self._go_on(self.waiting, [])
         return self._take_answer(self.waiting, text)
+
+    def _show_page(self, field: Field) -> list[str]:
+        """The manual page of a field; what runs on stands below the text it belongs to, where there is room."""
+        below = _WIDE if self.width >= _ROOMY else _NARROW
+        return [told for line in field_page(field).splitlines() for told in wrap(line, self.width, below=below) or [""]]
 
     def list_answers(self) -> dict[Path, str]:
         """What was answered, as it is typed in a file: choices by their names, a list in brackets."""
@@ -108,8 +117,7 @@ class Dialogue:
             return self._refuse_answer(path, refused)
         before, self.answers = self.standing, told
         self._project, self._judgment = project, self._judge(project)
-        news = format_news(self._judgment, WALL, before, self.width)
-        return self._go_on(path, news + (self.tell_verdict() if self.standing != before else []))
+        return self._go_on(path, format_news(WALL, before, self.standing, self.width))
 
     def _refuse_answer(self, path: Path, refused: Refused) -> Reply:
         """Say what is wrong, as of a file; the question waits on, unless it was put too often."""

@@ -22,10 +22,10 @@ def format_question(field: Field, number: int, units: str, width: int) -> list[s
     return lines + [*_list_choices(field, width)] + wrap(_tell_form(field, units), width, "   ")
 
 
-def wrap(text: str, width: int, sign: str = "") -> list[str]:
-    """A text in lines of a width, the first behind a sign, the others below its text."""
-    below = " " * len(sign)
-    return textwrap.wrap(text, width, initial_indent=sign, subsequent_indent=below, break_on_hyphens=False)
+def wrap(text: str, width: int, sign: str = "", below: str | None = None) -> list[str]:
+    """A text in lines of a width, the first behind a sign, the others behind `below`, or else under the first."""
+    inner = " " * len(sign) if below is None else below
+    return textwrap.wrap(text, width, initial_indent=sign, subsequent_indent=inner, break_on_hyphens=False)
 
 
 def _list_choices(field: Field, width: int) -> Iterator[str]:
@@ -39,7 +39,7 @@ def _list_choices(field: Field, width: int) -> Iterator[str]:
         in_line = max(1, (width - 3) // cell)
         rows = (numbered[at : at + in_line] for at in range(0, len(numbered), in_line))
         numbered = ["".join(f"{text:<{cell}}" for text in row).rstrip() for row in rows]
-    yield from (line for text in numbered for line in wrap(text, width, "   ") or [])
+    yield from (line for text in numbered for line in wrap(text, width, "   "))
 
 
 def choices_of(field: Field) -> tuple[str, ...]:

@@ -1,6 +1,6 @@
 """The verdict of a wall as it forms, in a line or two."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import NamedTuple
 
 from specgen.model.field import Path, Schema
@@ -9,6 +9,7 @@ from specgen.model.value_text import count
 from specgen.terminal.dialogue_question import wrap
 
 _MOST_NAMED = 3
+_BELOW = "   "
 _SAID = {
     Verdict.YES: "yes",
     Verdict.WITH_MEASURES: "yes, with measures",
@@ -18,50 +19,54 @@ _SAID = {
 
 
 class Standing(NamedTuple):
-    """How a wall stands: its verdict and the codes of what decides it. While both stay, there is nothing to tell."""
+    """How a wall stands: its verdict, and the findings that tell against it, by their codes."""
 
     verdict: Verdict
-    deciding: tuple[str, ...]
+    findings: dict[str, Finding]
 
 
-def find_standing(judgment: Judgment, wall: str) -> Standing:
-    """How a wall stands."""
-    return Standing(judgment.walls[wall].verdict, judgment.walls[wall].deciding)
-
-
-def format_verdict(
-    judgment: Judgment, wall: str, schema: Schema, width: int, papers: Collection[str] = ()
-) -> list[str]:
-    """`W1: no (ATT-01a): ...` with its remedy, or `W1: not yet known; pending: ...`.
-
-    `papers` are the codes of the clauses that look for a document: the want of one makes no `no`.
-    """
+def find_standing(judgment: Judgment, wall: str, papers: Collection[str]) -> Standing:
+    """How a wall stands; `papers` are the clauses that look for a document, which nobody has yet when asked."""
     told = judgment.walls[wall]
-    stops = [f for f in _list_deciding(judgment, wall) if f.severity is Severity.STOP and f.code not in papers]
-    if told.verdict is Verdict.NO:
-        return [line for stop in stops[:1] for line in _tell_stop(stop, wall, len(stops) - 1, width)]
-    measures = f"; {count(told.measures, 'measure')} so far" if told.measures else ""
-    if told.verdict is Verdict.NOT_YET_KNOWN:
-        return wrap(f"{wall}: {_SAID[told.verdict]}{measures}; pending: {_name_pending(judgment, wall, schema)}", width)
-    return wrap(f"{wall}: {_SAID[told.verdict]}", width)
+    against = (f for f in judgment.findings if f.code in told.deciding and wall in f.walls and f.code not in papers)
+    return Standing(told.verdict, {finding.code: finding for finding in against})
 
 
-def _list_deciding(judgment: Judgment, wall: str) -> list[Finding]:
-    deciding = judgment.walls[wall].deciding
-    return [finding for finding in judgment.findings if finding.code in deciding and wall in finding.walls]
+def format_news(wall: str, before: Standing, now: Standing, width: int) -> list[str]:
+    """What an answer has brought: each new stop and measure with what to do, and a verdict that is another one."""
+    new = [finding for code, finding in now.findings.items() if code not in before.findings]
+    lines = [line for finding in new for line in _tell_finding(finding, wall, width)]
+    if now.verdict not in (before.verdict, Verdict.NO):
+        lines += wrap(f"{wall}: {_SAID[now.verdict]}", width)
+    return lines
 
 
-def _tell_stop(stop: Finding, wall: str, more: int, width: int) -> Iterator[str]:
-    others = f" ({count(more, 'more stop')})" if more else ""
-    yield from wrap(f"{wall}: {_SAID[Verdict.NO]} ({stop.code}): {stop.message}{others}", width)
-    yield from wrap(f"What to do: {stop.remedy}", width, "   ")
+def _tell_finding(finding: Finding, wall: str, width: int) -> Iterator[str]:
+    """`W1: no (ATT-01a): ...`, or the same of a measure, and what to do."""
+    said = _SAID[Verdict.NO] if finding.severity is Severity.STOP else "measure"
+    yield from wrap(f"{wall}: {said} ({finding.code}): {finding.message}", width, below=_BELOW)
+    yield from wrap(f"{_BELOW}What to do: {finding.remedy}", width, below=_BELOW)
 
 
-def _name_pending(judgment: Judgment, wall: str, schema: Schema) -> str:
-    told = judgment.walls[wall]
-    names = list(dict.fromkeys([*told.documents, *(_name(schema, path) for path in told.fields)]))
-    more = len(names) - _MOST_NAMED
-    return ", ".join(names[:_MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+def format_verdict(judgment: Judgment, wall: str, standing: Standing, schema: Schema, width: int) -> list[str]:
+    """Each stop of a wall that cannot be; else `W1: not yet known; pending: ...`, or a yes."""
+    stops = [finding for finding in standing.findings.values() if finding.severity is Severity.STOP]
+    if standing.verdict is Verdict.NO:
+        return [line for stop in stops for line in _tell_finding(stop, wall, width)]
+    measures = len(standing.findings) - len(stops)
+    so_far = f"; {count(measures, 'measure')} so far" if measures else ""
+    said = f"{wall}: {_SAID[standing.verdict]}{so_far}"
+    if standing.verdict is Verdict.NOT_YET_KNOWN:
+        told = judgment.walls[wall]
+        names = dict.fromkeys([*(_name(schema, path) for path in told.fields), *told.documents])
+        said += f"; pending: {_list_first(names)}"
+    return wrap(said, width, below=_BELOW)
+
+
+def _list_first(names: Iterable[str]) -> str:
+    listed = list(names)
+    more = len(listed) - _MOST_NAMED
+    return ", ".join(listed[:_MOST_NAMED]) + (f", and {more} more" if more > 0 else "")
 
 
 def _name(schema: Schema, dotted: str) -> str:
@@ -74,14 +79,3 @@ def _name(schema: Schema, dotted: str) -> str:
     entry = node.field or node.collection
     label = entry.label if entry is not None else dotted
     return label[:1].lower() + label[1:] if label[1:2].islower() else label
-
-
-def format_news(judgment: Judgment, wall: str, before: Standing, width: int) -> list[str]:
-    """The measures that an answer has brought, each with what to do."""
-    new = [finding for finding in _list_deciding(judgment, wall) if finding.code not in before.deciding]
-    return [
-        line
-        for finding in new
-        if finding.severity is Severity.CAUTION
-        for line in wrap(f"{finding.message} {finding.remedy}", width, f"{wall}: measure ({finding.code}): ")
-    ]

@@ -32,6 +32,8 @@ def prepare_streams() -> None:
     for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
         if getattr(sys, name) is None:  # else the next file that is opened would take its number
             setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))  # noqa: PTH123, SIM115
+    if isinstance(sys.stdin, io.TextIOWrapper):
+        sys.stdin.reconfigure(errors="surrogateescape")  # a byte that is no letter is told as one by who reads it
     codecs.register_error(_PLAIN, _replace)
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
@@ -94,11 +96,10 @@ def is_typed() -> bool:
 
 def read_typed_line() -> str | None:
     """A line of standard input without its end, or None where the input has ended; raises Refused."""
-    if isinstance(sys.stdin, io.TextIOWrapper):
-        sys.stdin.reconfigure(errors="surrogateescape")  # so that a byte that is no letter is told as one
     line = sys.stdin.readline(_MOST_TYPED)
     if len(line) == _MOST_TYPED:
-        raise Refused(Problem(f"a line of the input has {_MOST_TYPED:,} characters or more", "one answer a line"))
+        message = f"a line of the input has {_MOST_TYPED:,} characters or more; nothing was written"
+        raise Refused(Problem(message, "write one answer a line"))
     return line.strip("\ufeff\r\n") if line else None
 
 

@@ -243,6 +243,16 @@ def test_the_verdict_is_told_when_it_changes_and_only_then() -> None:
     assert dialogue.take("adhesive_full_bed").lines == []
 
 
+def test_each_stop_and_measure_is_told_once_and_all_stops_at_the_end() -> None:
+    dialogue = told_as("Clinic", "concrete")
+    assert [line[:19] for line in dialogue.take("damp").lines if line.startswith("W1")] == ["W1: no (ATT-06h): S"]
+    assert [line[:24] for line in dialogue.take("xps").lines if line.startswith("W1")] == ["W1: measure (INS-02a): I"]
+    dialogue.take("2 in")
+    assert [line[:17] for line in dialogue.take("mechanical").lines if line.startswith("W1")] == ["W1: no (ATT-01a):"]
+    told = [line[:17] for line in dialogue.tell_verdict() if line.startswith("W1")]
+    assert told == ["W1: no (ATT-01a):", "W1: no (ATT-06h):"]
+
+
 def test_no_question_beyond_the_stage_is_asked_of_a_wall_that_cannot_be() -> None:
     dialogue = begin()
     while dialogue.waiting is not None:
