@@ -25,6 +25,7 @@ LAYERS = (
     "computing",
     "laying_out",
     "judging",
+    "editing",
     "terminal",
     "documents",
     "formats",

@@ -4,7 +4,8 @@ from argparse import Namespace
 from collections.abc import Mapping
 
 from specgen.commands import Outcome, read_file_name
-from specgen.editing import Addition, add_values
+from specgen.editing.add_values import add_values
+from specgen.editing.edit import Addition
 from specgen.model.field import Path, dotted_path
 from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, Refused

@@ -45,7 +45,7 @@ def write_new(file: Path, content: str) -> None:
     """Write a file that must not exist yet; raises Refused."""
     try:
         with signals_held():
-            _write(file, content.encode())
+            write_bytes(file, content.encode())
     except FileExistsError:
         raise _refuse_existing(file) from None
     except OSError as error:
@@ -66,7 +66,7 @@ def _refuse_existing(file: Path) -> Refused:
     return Refused(Problem("the file exists and is not overwritten", "give another name", file=str(file)))
 
 
-def _write(file: Path, content: bytes) -> None:
+def write_bytes(file: Path, content: bytes) -> None:
     """Write a file that must not exist yet, through to the disk: a full one is noticed before anything is replaced."""
     opened = file.open("xb")
     try:
@@ -97,7 +97,7 @@ def _fill(work: Path, files: dict[str, bytes], answer_signal: Callable[[], None]
     (work / NEW).mkdir()
     for name, content in files.items():
         answer_signal()
-        _write((work if name == MANIFEST else work / NEW) / name, content)
+        write_bytes((work if name == MANIFEST else work / NEW) / name, content)
     (work / MANIFEST).rename(work / NEW / MANIFEST)
 
 

@@ -23,7 +23,16 @@ class FileText(NamedTuple):
 
 def read_source(path: FilePath, shown: str) -> FileText:
     """The text of the file at `path`, named `shown` in messages; a UTF-8 byte order mark is skipped."""
-    content = read_given_file(path, _USE, shown)
+    return decode_source(read_content(path, shown), shown)
+
+
+def read_content(path: FilePath, shown: str) -> bytes:
+    """The bytes of the file at `path`, named `shown` in messages; raises Refused where it cannot be read."""
+    return read_given_file(path, _USE, shown)
+
+
+def decode_source(content: bytes, shown: str) -> FileText:
+    """The text of these bytes of a file, named `shown` in messages; raises Refused as `read_source` does."""
     try:
         source = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:

@@ -15,9 +15,9 @@ from specgen.model.field import Path, dotted_path
 from specgen.model.finding import Place
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
-from specgen.reading.file_text import read_source
+from specgen.reading.file_text import FileText, decode_source, read_source
 
-_Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NULLS = {"", "~", "null", "Null", "NULL"}
 _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
@@ -80,7 +80,16 @@ def _short(text: str) -> str:
 
 def read_text(path: FilePath, shown: str) -> Text:
     """The content of the file at `path`, named `shown` in messages; raises Refused if it is no YAML mapping."""
-    source, digest = read_source(path, shown)
+    return _read(read_source(path, shown), shown)
+
+
+def parse_text(content: bytes, shown: str) -> Text:
+    """The content of these bytes of a file, named `shown` in messages; raises Refused if they are no YAML mapping."""
+    return _read(decode_source(content, shown), shown)
+
+
+def _read(file: FileText, shown: str) -> Text:
+    source, digest = file
     text = Text(shown, digest=digest)
     collecting = gc.isenabled()
     gc.disable()
@@ -93,7 +102,7 @@ def read_text(path: FilePath, shown: str) -> Text:
 
 
 def _compose(source: str, shown: str) -> yaml.MappingNode:
-    loader, counter = _Loader(source), _Counter(shown)
+    loader, counter = Loader(source), _Counter(shown)
     loader.descend_resolver, loader.ascend_resolver, loader.resolve = counter.enter, counter.leave, counter.tag
     try:
         node = loader.get_single_node()

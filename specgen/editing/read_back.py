@@ -1,0 +1,59 @@
+"""Reads an edited file back: nothing that stood there may have changed, and what was added must be there."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
+
+from specgen.editing.edit import Addition
+from specgen.editing.planning import value_at
+from specgen.editing.values import read_typed
+from specgen.model.field import Path, Schema, dotted_path
+from specgen.model.problem import Problem, Refused
+from specgen.reading.positions import TBD, Text
+
+
+def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], schema: Schema) -> tuple[str, ...]:
+    """What else an edit has changed, in words; raises Refused where a value is not as it was or as it was to be."""
+    for path, addition in taken.items():
+        field = schema.field_at(path)
+        assert field is not None
+        if value_at(after.data, path) != read_typed(field, addition.text):
+            raise _refuse(after.file, path, addition)
+    old, new = dict(_leaves(before.data, ())), dict(_leaves(after.data, ()))
+    lost = [path for path, value in old.items() if value is not TBD and not _is_kept(path, value, new, taken)]
+    if after.problems or lost:
+        raise _refuse(after.file, (*lost, ())[0], None)
+    written = {(after.places[path].line, after.places[path].column): path for path in taken}
+    remarks = []
+    for path in (path for path, value in new.items() if path not in taken and old.get(path, TBD) is not value):
+        place = after.places[path]
+        source = written.get((place.line, place.column))
+        if source is None and path not in old:
+            raise _refuse(after.file, path, None)
+        if source is not None:
+            remarks.append(f"{dotted_path(path)} has it too: it repeats {dotted_path(source)}")
+    return tuple(remarks)
+
+
+def _is_kept(path: Path, value: Any, new: Mapping[Path, Any], taken: Mapping[Path, Addition]) -> bool:
+    """Whether a value is as it was; the line end behind a text in lines is no part of it."""
+    if path in new:
+        return bool(new[path] == value) or str(new[path]).rstrip("\n") == str(value).rstrip("\n")
+    return not value and any(added[: len(path)] == path for added in taken)
+
+
+def _leaves(data: Any, path: Path) -> Iterator[tuple[Path, Any]]:
+    """The values below a path; a list of texts is one."""
+    pairs: Iterable[tuple[Any, Any]] = ()
+    if isinstance(data, dict):
+        pairs = data.items()
+    elif isinstance(data, list) and any(isinstance(entry, (dict, list)) for entry in data):
+        pairs = enumerate(data)
+    if not pairs:
+        yield path, data
+    for name, value in pairs:
+        yield from _leaves(value, (*path, str(name)))
+
+
+def _refuse(file: str, path: Path, addition: Addition | None) -> Refused:
+    hint = f"write {path[-1]}: {addition.text} there by hand" if addition else "write the new values there by hand"
+    return Refused(Problem("nothing was changed: a value cannot be put here safely", hint, dotted_path(path), file))

@@ -1,0 +1,105 @@
+"""A value and a key as YAML has them: as typed where that is read as meant, else in quotes."""
+
+import json
+from functools import cache
+from typing import Any
+
+import yaml
+
+from specgen.model.field import Field
+from specgen.reading.conversion import InvalidValue, convert
+from specgen.reading.positions import TBD, Loader
+
+# Kinds whose text another reader of YAML might take for a number, a date or a yes.
+_WORDED = {"text", "file", "reference", "choice"}
+
+
+def write_value(field: Field, text: str, flow: bool) -> str:
+    """The text of a value of a field, for a section in braces where `flow` says so."""
+    if field.kind == "list":
+        kind = field.of or "text"
+        return f"[{', '.join(_write(entry, kind, True) for entry in split_list(text))}]"
+    return _write(text, field.kind, flow)
+
+
+def write_key(name: str, flow: bool) -> str:
+    """The text of a key."""
+    return name if _is_word(name) and _is_read(name, flow) else _quote(name)
+
+
+def read_typed(field: Field, text: str) -> Any:
+    """What a file with this value holds: a text, a list of texts, or TBD for an empty one."""
+    if not text:
+        return TBD
+    return split_list(text) if field.kind == "list" else _unquote(text)
+
+
+def is_same(field: Field, given: Any, offered: Any) -> bool:
+    """Whether two values as read from a file, texts or lists of them, mean the same."""
+    if isinstance(given, list) and isinstance(offered, list):
+        pairs = zip(given, offered, strict=False)
+        return len(given) == len(offered) and all(is_same(field, one, other) for one, other in pairs)
+    if given == offered:
+        return True
+    try:
+        return bool(convert(field, given) == convert(field, offered))
+    except (InvalidValue, TypeError, AttributeError):
+        return False
+
+
+def split_list(text: str) -> list[str]:
+    """The entries of a list as typed, `[a, b]`; what is in no brackets is one entry."""
+    if not (text.startswith("[") and text.endswith("]")):
+        return [text] if text else []
+    node = _compose(text)
+    if isinstance(node, yaml.SequenceNode) and all(isinstance(one, yaml.ScalarNode) for one in node.value):
+        return [one.value for one in node.value]
+    return [entry.strip() for entry in text[1:-1].split(",") if entry.strip()]
+
+
+def _write(text: str, kind: str, flow: bool) -> str:
+    if not text or _is_quoted(text):
+        return text
+    plain = _is_read(text, flow) and (kind not in _WORDED or _is_word(text))
+    return text if plain else _quote(text)
+
+
+def _quote(text: str) -> str:
+    if text.isprintable():
+        return "'" + text.replace("'", "''") + "'"
+    return json.dumps(text, ensure_ascii=False)
+
+
+def _is_quoted(text: str) -> bool:
+    """Whether a text as typed stands in quotes as a whole."""
+    if text[:1] not in ("'", '"') or text[-1:] != text[:1] or len(text) < 2:
+        return False
+    node = _compose(text)
+    return isinstance(node, yaml.ScalarNode) and bool(node.style)
+
+
+def _unquote(text: str) -> str:
+    return str(_compose(text).value) if _is_quoted(text) else text
+
+
+def _is_read(text: str, flow: bool) -> bool:
+    """Whether a text is read as it stands, as the plain value of a key."""
+    node = _compose(f"{{{text}: {text}}}" if flow else f"{text}: {text}")
+    if not isinstance(node, yaml.MappingNode) or len(node.value) != 1:
+        return False
+    return all(isinstance(one, yaml.ScalarNode) and not one.style and one.value == text for one in node.value[0])
+
+
+@cache
+def _is_word(text: str) -> bool:
+    """Whether every reader of YAML takes a plain text for a text."""
+    resolver: Any = yaml.SafeLoader("")
+    return bool(resolver.resolve(yaml.ScalarNode, text, (True, False)) == "tag:yaml.org,2002:str")
+
+
+def _compose(source: str) -> Any:
+    """The node of a short text; None where it is no YAML."""
+    try:
+        return yaml.compose(source, Loader)
+    except (yaml.YAMLError, ValueError):
+        return None
