@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from specgen.commands import Outcome, read_file_name
 from specgen.editing.add_values import add_values
 from specgen.editing.edit import Addition
-from specgen.model.field import Path, dotted_path
+from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
@@ -17,6 +17,7 @@ from specgen.reading.draft import Told
 from specgen.reading.schema import project_schema
 from specgen.terminal.dialogue import Dialogue
 from specgen.terminal.dialogue_streams import hold_dialogue
+from specgen.terminal.field_lines import format_field_lines
 from specgen.terminal.starter import PURPOSES, format_starter
 from specgen.terminal.streams import find_width
 
@@ -30,7 +31,8 @@ def new_by_asking(args: Namespace) -> Outcome:
     whole = hold_dialogue(dialogue, args.quiet)
     answers = dialogue.list_answers()
     starter = format_starter(schema, args.stage, args.units).encode()
-    edit = add_values(starter, [Addition(path, text) for path, text in answers.items()], schema, args.file)
+    additions = [Addition(path, text, _comment(schema, path, args.units)) for path, text in answers.items()]
+    edit = add_values(starter, additions, schema, args.file)
     try:
         write_new(file, edit.source.decode())
     except Refused as refused:
@@ -42,6 +44,14 @@ def new_by_asking(args: Namespace) -> Outcome:
 
 def _judge(project: Project) -> Judgment:
     return judge_project(project).judgment
+
+
+def _comment(schema: Schema, path: Path, units: str) -> str:
+    """What the starter says above a field, for one that it does not ask for itself."""
+    field = schema.field_at(path)
+    assert field is not None
+    *comment, _ = format_field_lines(field, path[-1], 0, units)
+    return "\n".join(line.removeprefix("# ") for line in comment)
 
 
 def _tell_lost(answers: Mapping[Path, str]) -> list[Problem]:
