@@ -14,7 +14,7 @@ from specgen.output.disk import write_package
 from specgen.output.issued import read_issued
 from specgen.output.manifest import list_changes
 from specgen.output.removal import tell_removed
-from specgen.pipeline import check
+from specgen.pipeline import check, told_from_here
 from specgen.terminal.report import count_standing
 
 
@@ -65,9 +65,10 @@ def build(
         message = "the package would take the place of the one that was issued"
         raise Refused(Problem(message, "give another folder for --out", file=str(out)))
     issued = read_issued(since) if since is not None else None
-    case = check(file)
+    with told_from_here(file):
+        case = check(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
-        hint = f"specgen check {file.name} lists them; --draft writes it all the same"
+        hint = f"specgen check {file} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context

@@ -7,20 +7,23 @@ Only the command asked for is imported, so that a sum does not load the rules.
 import gc
 import signal
 import sys
-from argparse import SUPPRESS, HelpFormatter
 from collections.abc import Sequence
-from functools import partial
 
-from specgen import __version__
-from specgen.commands import NOT_DONE, Command, Outcome, list_verbs, load_command, load_commands
+from specgen.commands import (
+    NOT_DONE,
+    QUIET,
+    VERSION,
+    Command,
+    Outcome,
+    list_verbs,
+    load_command,
+    load_commands,
+    make_parser,
+)
 from specgen.model.problem import Refused, Stopped
-from specgen.terminal.command_line import CommandLine
 from specgen.terminal.fault import describe_fault
 from specgen.terminal.streams import prepare_streams, write_data, write_message, write_result
 
-_QUIET, _QUIET_HELP, _VERSION = "--quiet", "no messages, only results", "--version"
-# Each argument declared makes a formatter; without a width that loads archive libraries to ask the terminal for it.
-_DECLARING = partial(HelpFormatter, width=80)
 _BY_SIGNAL = 128  # what a shell adds to the number of the signal that ended a program
 
 
@@ -28,7 +31,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     words = sys.argv[1:] if arguments is None else arguments
     try:
-        args = _parser(_load_asked(words)).parse_args(words)
+        args = make_parser(_load_asked(words)).parse_args(words)
+        args.show = lambda outcome: _print_outcome(outcome, args.quiet)
         outcome: Outcome = args.run(args)
         _print_outcome(outcome, args.quiet)
     except Refused as refused:
@@ -41,34 +45,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _load_asked(words: Sequence[str]) -> dict[str, Command]:
     """The command that the words begin with; where they begin with none, all, for help and for what can be chosen."""
     verb = "".join(_verb(words))
-    if verb == _VERSION:  # answered before any command is looked for
+    if verb == VERSION:  # answered before any command is looked for
         return {}
     return {verb: load_command(verb)} if verb in list_verbs() else load_commands()
 
 
 def _verb(words: Sequence[str]) -> list[str]:
     """The first word that may be a command, if there is one."""
-    return [word for word in words if word != _QUIET][:1]
-
-
-def _parser(commands: dict[str, Command]) -> CommandLine:
-    parser = CommandLine(
-        prog="specgen",
-        description="Judges an exterior wall with a spray-applied metallic gloss finish and writes its submittal.",
-        allow_abbrev=False,
-        formatter_class=_DECLARING,
-    )
-    parser.add_argument(_VERSION, action="version", version=f"specgen {__version__}")
-    parser.add_argument(_QUIET, action="store_true", help=_QUIET_HELP)
-    verbs = parser.add_subparsers(dest="command", required=True, metavar="COMMAND", prog=parser.prog)
-    for name, command in commands.items():
-        own = verbs.add_parser(name, help=command.HELP, formatter_class=_DECLARING)
-        command.arguments(own)
-        own.add_argument(_QUIET, action="store_true", default=SUPPRESS, help=_QUIET_HELP)
-        own.set_defaults(run=command.run)
-        own.formatter_class = HelpFormatter
-    parser.formatter_class = HelpFormatter
-    return parser
+    return [word for word in words if word not in QUIET][:1]
 
 
 def _print_outcome(outcome: Outcome, quiet: bool = False) -> None:

@@ -18,7 +18,7 @@ from specgen.output.disk import write_package
 from specgen.output.issued import read_issued
 from specgen.output.manifest import FORMAT, index_files
 from specgen.output.writers import check_formats, write_set
-from specgen.pipeline import JudgedProject, check
+from specgen.pipeline import JudgedProject, check, told_from_here
 from specgen.reading.attached_file import list_attached
 
 
@@ -62,11 +62,11 @@ def _is_folder(path: Path) -> bool:
 def _check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with its files named from here, as both may have one name."""
     try:
-        return check(file)
+        with told_from_here(file):
+            return check(file)
     except Refused as refused:
         others = [problem for problem in refused.problems if problem.path == "format"]
-        told = others[:1] or refused.problems
-        raise Refused(*(replace(p, file=str(file.parent / p.file)) if p.file else p for p in told)) from None
+        raise Refused(*(others[:1] or refused.problems)) from None
 
 
 def _name_home(file: Path) -> Path:

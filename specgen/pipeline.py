@@ -1,6 +1,8 @@
 """The story of a project: read, resolve, judge. `building.py` goes on to the package."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from specgen import computing, laying_out
@@ -9,6 +11,7 @@ from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
+from specgen.model.problem import Refused
 from specgen.model.project import Project
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
@@ -38,6 +41,17 @@ def read(file: Path) -> Project:
 def check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with every fault of its files."""
     return judge_project(read(file))
+
+
+@contextmanager
+def told_from_here(file: Path) -> Iterator[None]:
+    """Names the files of a project, where they are refused, as its file is named: `jobs/firm.yaml` of `jobs/a.yaml`."""
+    try:
+        yield
+    except Refused as refused:
+        raise Refused(
+            *(replace(p, file=str(file.parent / p.file)) if p.file else p for p in refused.problems)
+        ) from None
 
 
 def make_resolver(project: Project) -> Resolver:

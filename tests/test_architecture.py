@@ -39,7 +39,7 @@ LAYERS = (
 )
 # What only the writing of documents, sheets and drawings needs.
 HEAVY = {"jinja2", "markdown", "docx", "lxml", "PIL", "openpyxl", "ezdxf", "matplotlib", "numpy", "typst", "pypdf"}
-HEAVY |= {"resvg_py", "fontTools", "pikepdf", "xlsxwriter", "multiprocessing", "concurrent"}
+HEAVY |= {"resvg_py", "shtab", "fontTools", "pikepdf", "xlsxwriter", "multiprocessing", "concurrent"}
 
 Name = tuple[str, ...]
 
@@ -154,7 +154,7 @@ def test_every_folder_of_calculations_is_a_group() -> None:
 
 def test_the_command_line_knows_no_command_and_no_story() -> None:
     imported = imports_of(PACKAGE / "cli.py")
-    assert {target[0] for target in imported} == {"__version__", "model", "commands", "terminal"}
+    assert {target[0] for target in imported} == {"model", "commands", "terminal"}
     verbs = {f.stem for f in (PACKAGE / "commands").glob("*.py")}
     assert not {target[1] for target in imported if target[0] == "commands"} & verbs
     assert len((PACKAGE / "cli.py").read_text("utf-8").splitlines()) < 120
@@ -166,7 +166,10 @@ def test_the_story_of_a_project_prints_and_writes_nothing() -> None:
 
 
 # A sum from keys loads no reader, and a starter no rules; the same command reads a project, or asks for one.
-WAITS = {("commands", "calc"): [("pipeline",)], ("commands", "new"): [("commands", "_new_by_asking")]}
+WAITS = {
+    ("commands", "calc"): [("commands", "_project_file"), ("pipeline",)],
+    ("commands", "new"): [("commands", "_new_by_asking")],
+}
 
 
 @pytest.mark.parametrize(

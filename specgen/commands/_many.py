@@ -5,11 +5,12 @@ import signal
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, NamedTuple
 
-from specgen.commands import AGAINST, DONE, NOT_DONE, read_file_name
+from specgen.commands import AGAINST, DONE, NOT_DONE
+from specgen.commands._project_file import find_project_file
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Severity
 from specgen.model.problem import Problem, Refused
-from specgen.pipeline import check
+from specgen.pipeline import check, told_from_here
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.fault import describe_fault
@@ -92,7 +93,9 @@ def _follow_parent() -> None:
 
 def _check_file(file: str, asked: Asked) -> CheckedFile:
     try:
-        case = check(read_file_name(file))
+        path = find_project_file(file)
+        with told_from_here(path):
+            case = check(path)
     except Refused as refused:
         return refuse_file(file, *refused.problems)
     except Exception as error:  # a fault of ours stops no other project either

@@ -6,7 +6,8 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
+from specgen.commands._project_file import find_project_file
 from specgen.model.forbidden_characters import show_unseen
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.value_text import count
@@ -33,7 +34,7 @@ def _find_project(args: Namespace) -> Path | None:
     """The project file named beside the package; raises Refused for more than one."""
     if len(args.files) > 1:
         raise refuse("a package is made from one project", "name one FILE beside --package")
-    return read_file_name(args.files[0]) if args.files else None
+    return find_project_file(args.files[0]) if args.files else None
 
 
 def _tell(folder: str, state: PackageState) -> Iterator[str]:

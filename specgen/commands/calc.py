@@ -2,32 +2,56 @@
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
-from pathlib import Path
 
 from specgen import computing
-from specgen.commands import Outcome, read_file_name
-from specgen.computing.arguments import direct
+from specgen.commands import Outcome
+from specgen.computing.arguments import direct, find_span
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
 from specgen.resolving.provider import Provider
+from specgen.terminal.calculation_page import format_calculation
 from specgen.terminal.columns import align_columns
 from specgen.terminal.working import MemberResult, format_members, format_working, members_to_data, working_to_data
 
 HELP = "one sum with its working, or all of that name in a project"
 ORDER = 80
+EXAMPLES = (
+    ("calc", "the calculations with their keys; one in brackets may be left out"),
+    ("calc dew-point --help", "the keys of one, with units, ranges and defaults, and a call to copy"),
+    ("calc dew-point air=70F rh=50%", "one sum, with its working"),
+    ("calc joint-width --from project.yaml", "the same for every joint of a project"),
+)
+READ_ON = "D06 prints the calculations of a project; specgen fields PATH tells of a field that one reads"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the name, the keys or the project that give its figures, and the form of the answer."""
-    parser.add_argument("name", metavar="NAME", nargs="?")
-    parser.add_argument("pairs", metavar="key=value", nargs="*")
-    parser.add_argument("--from", dest="file", metavar="FILE")
-    parser.add_argument("--format", choices=["text", "json"], default="text")
+    parser.add_argument("-h", "--help", action="store_true", help="this page, or that of NAME with its keys")
+    parser.set_defaults(tell=parser.format_help)
+    parser.add_argument("name", metavar="NAME", nargs="?", help="a calculation; without it, they are listed")
+    parser.add_argument(
+        "pairs",
+        metavar="key=value",
+        nargs="*",
+        help="its figures; specgen calc NAME --help tells which, with units and ranges",
+    )
+    parser.add_argument(
+        "--from", dest="file", metavar="FILE", help="a project that gives the figures; - reads standard input"
+    )
+    parser.add_argument(
+        "--format",
+        choices=["text", "json"],
+        default="text",
+        help="text, or json: the steps with their figures and sources",
+    )
 
 
 def run(args: Namespace) -> Outcome:
     """List the calculations or run what is asked for; raises Refused for unknown, missing and unfit keys."""
+    if args.help:
+        page = format_calculation(_find_provider(args.name), find_span) if args.name else args.tell()
+        return Outcome(text=page)
     if not args.name and args.file:
         raise refuse("NAME must be given", "specgen calc lists what there is")
     if not args.name:
@@ -38,7 +62,7 @@ def run(args: Namespace) -> Outcome:
     provider = _find_provider(args.name)
     as_data = args.format == "json"
     if args.file:
-        results = _compute_members(args.name, provider, read_file_name(args.file))
+        results = _compute_members(args.name, provider, args.file)
         return Outcome(text=format_members(results), data=members_to_data(args.name, results) if as_data else None)
     working = direct(provider, pairs)
     return Outcome(text=format_working(working), data=working_to_data(working) if as_data else None)
@@ -71,13 +95,16 @@ def _find_provider(name: str) -> Provider:
         raise refuse(f"there is no calculation {name!r}", suggest(name, unknown.known)) from None
 
 
-def _compute_members(name: str, provider: Provider, file: Path) -> dict[str, MemberResult]:
+def _compute_members(name: str, provider: Provider, file: str) -> dict[str, MemberResult]:
     """All of one name in a project by mark; a member that lacks a field, or has an unfit one, says so."""
-    # The one import that waits: a sum from keys answers at once, without rules, schema and their libraries.
-    from specgen.pipeline import make_resolver, read
+    # Imports that wait: a sum from keys answers at once, without rules, schema and their libraries.
+    from specgen.commands._project_file import find_project_file
+    from specgen.pipeline import make_resolver, read, told_from_here
 
     provider.of_project()  # a sum that takes keys alone is refused before the file is read
-    project = read(file)
+    named = find_project_file(file)
+    with told_from_here(named):
+        project = read(named)
     resolver = make_resolver(project)
     results: dict[str, MemberResult] = {}
     for path in provider.members(project):

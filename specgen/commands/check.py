@@ -4,14 +4,15 @@ import os
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 
-from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
 from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
 from specgen.commands._package import answer_package
+from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.commands._rule_code import find_rule_code
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
-from specgen.pipeline import JudgedProject, check
+from specgen.pipeline import JudgedProject, check, told_from_here
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.terminal.many_projects import ProjectReport, format_projects
 from specgen.terminal.report import format_report, report_to_data
@@ -19,24 +20,41 @@ from specgen.terminal.rule_page import format_explained_rule
 
 HELP = "validate and judge a project"
 ORDER = 20
+EXAMPLES = (
+    ("check project.yaml", "the verdict on each wall, what stands against the package, what is still open"),
+    ("check project.yaml --rule ATT-01", "one rule with the values of this project"),
+    ("check jobs", "every project in a folder, a line each"),
+    ("check --package out project.yaml", "whether the package is as written, and still that of this file"),
+)
+ENDS = {
+    DONE: "checked, and no stop stands",
+    AGAINST: "checked, and a stop stands; with --package: something differs",
+    NOT_DONE: "not checked; what is wrong with the file is told with its line",
+}
+READ_ON = "specgen rules ID tells the reason of a rule, specgen fields PATH what a field takes"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what of the findings is asked for, and the form of the answer."""
-    parser.add_argument("files", metavar="FILE", nargs="*", help="a project; of several, or of a folder, one line each")
+    parser.add_argument(
+        "files", metavar="FILE", nargs="*", help=f"{FILE_HELP}; of several files, or of a folder, a line each"
+    )
     parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
-    parser.add_argument("--format", choices=["text", "json"], default="text")
+    parser.add_argument(
+        "--format",
+        choices=["text", "json"],
+        default="text",
+        help="text, or json: one object for a project, a list for many",
+    )
 
 
 def run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
     if args.package is not None:
         return answer_package(args)
-    if not args.files:
-        raise refuse("FILE must be given", "specgen check --help tells what there is")
-    many = len(args.files) > 1 or os.path.isdir(args.files[0])  # noqa: PTH112 (no error without rights)
+    many = len(args.files) > 1 or any(map(os.path.isdir, args.files))  # no error without rights
     try:
         return _check_many(args) if many else _check(args)
     except Refused as refused:
@@ -45,7 +63,9 @@ def run(args: Namespace) -> Outcome:
 
 
 def _check(args: Namespace) -> Outcome:
-    case = check(read_file_name(args.files[0]))
+    file = find_project_file(*(args.files or [None]))
+    with told_from_here(file):
+        case = check(file)
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""

@@ -4,7 +4,8 @@ from argparse import ArgumentParser, Namespace
 from dataclasses import asdict
 from pathlib import Path
 
-from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
+from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome
+from specgen.commands._project_file import find_two
 from specgen.comparing import compare_files, write_change_sheet
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
@@ -13,6 +14,12 @@ from specgen.terminal.changes import changes_to_data, format_changes
 
 HELP = "what differs between two project files, or since a package"
 ORDER = 32
+EXAMPLES = (
+    ("compare old.yaml new.yaml", "what changed: data, verdicts, rules, figures, documents"),
+    ("compare issued project.yaml --out changes", "the same since a package, written as a document too"),
+)
+ENDS = {DONE: "nothing differs", AGAINST: "something differs", NOT_DONE: "not compared; one line says why"}
+READ_ON = "specgen build --since PACKAGE marks what changed in the documents themselves"
 _FORMATS = ("docx", "html", "txt")
 _JSON = (
     "text, or json: format, old, new, errors, changed, issue, fields, limits, verdicts, rules, results, "
@@ -24,10 +31,12 @@ _JSON = (
 def arguments(parser: ArgumentParser) -> None:
     """Declare the two states, the form of the answer, and the folder of a change sheet."""
     parser.add_argument("old", metavar="OLD", help="a project file, or the folder of a package as it was issued")
-    parser.add_argument("new", metavar="NEW", help="a project file")
+    parser.add_argument("new", metavar="NEW", help="a project file; - for one of the two reads standard input")
     parser.add_argument("--format", choices=["text", "json"], default="text", help=_JSON)
-    parser.add_argument("--out", metavar="DIR", help="writes a change sheet there, as a document")
-    parser.add_argument("--formats", default="docx,html", help="of the change sheet: docx, html, txt; comma between")
+    parser.add_argument("-o", "--out", metavar="DIR", help="a folder: writes a change sheet there, as a document")
+    parser.add_argument(
+        "--formats", default="docx,html", metavar="LIST", help="of the change sheet: docx, html, txt; comma between"
+    )
 
 
 def run(args: Namespace) -> Outcome:
@@ -52,7 +61,7 @@ def _read_formats(listed: str) -> tuple[str, ...]:
 
 def _compare(args: Namespace) -> Outcome:
     formats = _read_formats(args.formats)
-    comparison = compare_files(read_file_name(args.old), read_file_name(args.new))
+    comparison = compare_files(*find_two(args.old, args.new))
     outcome = Outcome(DONE if comparison.changes.none else AGAINST)
     if args.out is not None:
         names = write_change_sheet(comparison, Path(args.out), formats)

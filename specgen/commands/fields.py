@@ -1,42 +1,75 @@
-"""`specgen fields`: the list of fields, or the manual of one."""
+"""`specgen fields`: the list of fields, the manual of one, or those that tell of a word."""
 
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
 
 from specgen.commands import Outcome
-from specgen.model.field import Schema, dotted_path
+from specgen.model.field import Field, Node, Schema, dotted_path
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
 from specgen.reading.schema import project_schema
-from specgen.terminal.columns import align_columns
-from specgen.terminal.field_page import collection_line, field_list, field_page
+from specgen.terminal.field_page import (
+    collection_line,
+    field_page,
+    field_to_data,
+    find_fields,
+    format_fields,
+    list_fields,
+)
 
 HELP = "the fields, or the manual of one"
 ORDER = 50
+EXAMPLES = (
+    ("fields walls.*.attachment", "the fields of a section"),
+    ("fields walls.*.attachment.method", "the manual of one: why it is asked, what it takes, who gives it"),
+    ("fields foam", "every field that tells of foam in its name, reason or choices"),
+)
+READ_ON = "specgen new FILE writes them to a file of your own"
+_JSON = (
+    "text, or json: format, fields; of each path, label, why, kind, units, choices, refers_to, least, most, stage, "
+    "owed_by, condition, default, file, example; null or an empty list for what it has not"
+)
 
 
 def arguments(parser: ArgumentParser) -> None:
-    """Declare the path of a field or section, which may be left out."""
-    parser.add_argument("path", metavar="PATH", nargs="?")
+    """Declare the path of a field or section, or words, which may be left out, and the form of the answer."""
+    parser.add_argument("path", metavar="PATH", nargs="*", help="a field, a section, or words to look for")
+    parser.add_argument("--format", choices=["text", "json"], default="text", help=_JSON)
 
 
 def run(args: Namespace) -> Outcome:
-    """List the fields, or those below a path, or tell one; raises Refused with the nearest path."""
-    catalogue, path = project_schema(), tuple(args.path.split(".")) if args.path else ()
-    if path in catalogue.fields:  # record files leave out the star, which the tree has
-        return Outcome(text=field_page(catalogue.fields[path]))
+    """List the fields, or those below a path or with all words, or tell one; raises Refused with the nearest path."""
+    fields, text = _find(project_schema(), args.path)
+    if args.format == "json":
+        return Outcome(data={"format": 1, "fields": list(map(field_to_data, fields))})
+    return Outcome(text=text)
+
+
+def _find(schema: Schema, words: Sequence[str]) -> tuple[list[Field], str]:
+    """The fields that are asked for, and what is told of them."""
+    path = tuple(words[0].split(".")) if len(words) == 1 else ()
+    if path in schema.fields:  # record files leave out the star, which the tree has
+        return [schema.fields[path]], field_page(schema.fields[path])
     try:
-        node = catalogue.node(path)
+        node = schema.node(path) if len(words) < 2 else None
     except KeyError:
-        raise _refuse(catalogue, args.path) from None
-    if node.field is not None:
-        return Outcome(text=field_page(node.field))
-    listed = field_list(catalogue, node.path)
-    if not listed:
-        raise _refuse(catalogue, args.path)
-    head = collection_line(node.collection) + "\n" if node.collection is not None else ""
-    return Outcome(text=head + align_columns(listed))
+        node = None
+    if node is not None and node.field is not None:
+        return [node.field], field_page(node.field)
+    below = list_fields(schema, node.path) if node is not None else []
+    if node is not None and below:
+        return below, _head(node) + format_fields(below)
+    found = find_fields(schema, words)
+    if not found:
+        raise _refuse(schema, " ".join(words))
+    return found, format_fields(found)
 
 
-def _refuse(catalogue: Schema, path: str) -> Refused:
-    known = [dotted_path(field) for field in catalogue.fields]
+def _head(node: Node) -> str:
+    """What a collection is, with a line below it; nothing of any other section."""
+    return collection_line(node.collection) + "\n" if node.collection is not None else ""
+
+
+def _refuse(schema: Schema, path: str) -> Refused:
+    known = [dotted_path(field) for field in schema.fields]
     return refuse(f"there is no field {path!r}", suggest(path, known))

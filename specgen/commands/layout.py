@@ -3,7 +3,8 @@
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from specgen.commands import DONE, Outcome, read_file_name
+from specgen.commands import DONE, NOT_DONE, Outcome
+from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.model.absence import Absent
 from specgen.model.field import dotted_path
 from specgen.model.layout import ElevationLayout
@@ -14,25 +15,33 @@ from specgen.model.value_text import count
 from specgen.output.disk import write_package
 from specgen.output.layout_files import make_layout_files
 from specgen.output.removal import tell_removed
-from specgen.pipeline import make_resolver, read
+from specgen.pipeline import make_resolver, read, told_from_here
 from specgen.resolving.provider import Resolver
 
 HELP = "panels and joints: drawings and lists"
 ORDER = 35
+EXAMPLES = (
+    ("layout project.yaml --out panels", "every elevation drawn, with its list of panels and joints"),
+    ("layout project.yaml --out panels --elevation E1 --sheet a3", "one elevation, on sheets of one size"),
+)
+ENDS = {DONE: "written", NOT_DONE: "not written; one line says why"}
+READ_ON = "specgen fields elevations, specgen fields panel_limits"
 SHEETS = ("letter", "tabloid", "a4", "a3")
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, the folder, the elevation, and the size of the sheets."""
-    parser.add_argument("file", metavar="FILE")
-    parser.add_argument("--out", metavar="DIR", required=True)
+    parser.add_argument("file", metavar="FILE", nargs="?", help=FILE_HELP)
+    parser.add_argument("-o", "--out", metavar="DIR", required=True, help="the folder that they are written to")
     parser.add_argument("--elevation", metavar="E", help="only this elevation")
     parser.add_argument("--sheet", choices=SHEETS, help="size of the sheets; else the smallest that serves")
 
 
 def run(args: Namespace) -> Outcome:
     """Write drawings and lists; raises Refused where no elevation can be laid out."""
-    project = read(read_file_name(args.file))
+    file = find_project_file(args.file)
+    with told_from_here(file):
+        project = read(file)
     resolve, missing = make_resolver(project), dict[str, Absent]()
     layouts = []
     for mark in _choose(project, args.elevation):

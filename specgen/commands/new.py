@@ -11,18 +11,25 @@ from specgen.terminal.starter import PURPOSES, SIDE_FILES, format_side_starter, 
 
 HELP = "a commented starter file; never overwrites"
 ORDER = 10
+EXAMPLES = (
+    ("new project.yaml", "a file for the first answer: can these walls be built so"),
+    ("new project.yaml --for mockup --units si", "a file for the submittal of a mockup, in metric units"),
+    ("new project.yaml --ask", "about twenty questions on one wall, and the verdict as it forms"),
+)
+READ_ON = "specgen fields PATH tells what a field takes and who gives it; specgen check FILE what is open"
 
 
 def arguments(parser: ArgumentParser) -> None:
-    """Declare the file, what it is for, and the system of units."""
-    parser.add_argument("file", metavar="FILE")
+    """Declare the file, what it is for, the system of units, and whether it is asked for."""
+    parser.add_argument("file", metavar="FILE", help="the file to write, which must not exist yet")
     kind = parser.add_mutually_exclusive_group()
     stages = "a project file with all that is asked for up to this stage; verdict where nothing is said"
     kind.add_argument("--for", dest="stage", choices=list(PURPOSES), default="verdict", help=stages)
     sides = "a file beside the project file: the firm's own, or that of the coating manufacturer"
     kind.add_argument("--file", dest="side", choices=SIDE_FILES, help=sides)
-    parser.add_argument("--units", choices=["ip", "si"], default="ip")
-    asks = "ask on the terminal for what decides whether a wall can take the finish"
+    units = "units of the examples: inches and pounds, or metric"
+    parser.add_argument("--units", choices=["ip", "si"], default="ip", help=units)
+    asks = "ask, question by question, for what decides whether a wall can take the finish"
     parser.add_argument("--ask", action="store_true", help=asks)
 
 

@@ -8,11 +8,16 @@ from specgen.reading.schema import project_schema
 
 HELP = "JSON Schema for editors"
 ORDER = 60
+EXAMPLES = (
+    ("schema > project.schema.json", "what an editor needs to complete and check a project file"),
+    ("schema --file firm > firm.schema.json", "the same for the file of a firm"),
+)
+READ_ON = "specgen fields tells the same for people"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the kind of file."""
-    parser.add_argument("--file", choices=FILES, default="project")
+    parser.add_argument("--file", choices=FILES, default="project", help="the kind of file")
 
 
 def run(args: Namespace) -> Outcome:

@@ -10,7 +10,7 @@ from specgen.output.manifest import MANIFEST, PackageChanges, list_changes, read
 from specgen.reading.attached_file import MOST_BYTES as MOST_OF_ATTACHMENT
 from specgen.reading.attached_file import USE_OF_ATTACHMENT
 from specgen.reading.file_text import MOST_BYTES
-from specgen.reading.given_file import FileUse, read_given_file
+from specgen.reading.given_file import FileUse, name_file, read_given_file
 
 _USE = FileUse("the file", "give the project file", MOST_BYTES)
 _SIDE = FileUse("the file", "give the files the package was made from", MOST_OF_ATTACHMENT)
@@ -57,7 +57,7 @@ def _check_inputs(data: dict[str, Any], folder: Path, project: Path) -> list[Inp
     (_, was, _), *sides = known
     content = read_given_file(project, _USE)
     return [
-        InputState(project.name, "same" if digest(content) == was else "changed"),
+        InputState(name_file(project), "same" if digest(content) == was else "changed"),
         *(InputState(name, _check_side(project, name, was), kind) for name, was, kind in sides),
     ]
 

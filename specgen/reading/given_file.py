@@ -5,11 +5,14 @@ Every file from outside the package is read here, so that nothing waits on a pip
 
 import os
 import stat
+import sys
 from dataclasses import dataclass
 from pathlib import Path
 
 from specgen.model.problem import Problem, Refused
 
+# Stands for a file that is sent to standard input; one that is called so is given with its folder.
+STANDARD_INPUT = Path("-")
 # What may stand where a file should; the order is of no account.
 _KINDS = (
     (stat.S_ISDIR, "a folder"),
@@ -37,6 +40,8 @@ def read_given_file(path: Path, use: FileUse, shown: str = "") -> bytes:
 
     A file of no length is not opened: those of the system have none, and some of them never end.
     """
+    if path == STANDARD_INPUT:
+        return _read_standard_input(use, shown or name_file(path))
     shown = shown or str(path)
     try:
         found = path.stat()
@@ -45,6 +50,24 @@ def read_given_file(path: Path, use: FileUse, shown: str = "") -> bytes:
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name is not allowed"
         raise Refused(Problem(f"{use.noun} cannot be read: {reason}", "check name and folder", file=shown)) from None
+
+
+def name_file(path: Path) -> str:
+    """The name of a file without its folder, as messages and manifests have it."""
+    return "standard input" if path == STANDARD_INPUT else path.name or str(path)
+
+
+def _read_standard_input(use: FileUse, shown: str) -> bytes:
+    """What is sent to standard input, to its end; raises Refused where that is a terminal, which has none."""
+    if sys.stdin.isatty():
+        raise Refused(Problem("- reads what is sent to this command", "write ... | specgen, or < FILE", file=shown))
+    try:
+        content = sys.stdin.buffer.read(use.most + 1)
+    except OSError as error:
+        raise Refused(Problem(f"{use.noun} cannot be read: {error.strerror}", "name a file", file=shown)) from None
+    if len(content) > use.most:
+        raise _refuse_large(use, shown)
+    return content
 
 
 def _check(found: os.stat_result, use: FileUse, shown: str) -> None:

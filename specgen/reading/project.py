@@ -16,6 +16,7 @@ from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.demands import demand_problems
 from specgen.reading.geometry import geometry_problems
+from specgen.reading.given_file import name_file
 from specgen.reading.leaves import read_values
 from specgen.reading.positions import Text, read_text
 from specgen.reading.ranges import range_problems
@@ -40,7 +41,7 @@ class _FileContent:
 
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names."""
-    main = _read(file, file.name or str(file), schema, Rules())
+    main = _read(file, name_file(file), schema, Rules())
     named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
     sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
     _keep_attachments_apart(main, sides, schema)
@@ -58,7 +59,7 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     problems += _find_dangling(project) + demand_problems(project)
     problems += _find_upside_down(project, files) + geometry_problems(project)
     if problems:
-        raise Refused(*sorted(problems, key=lambda p: (p.file != file.name, p.file, p.line, p.column)))
+        raise Refused(*sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column)))
     return project
 
 

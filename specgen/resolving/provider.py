@@ -80,6 +80,7 @@ class Provider:
     make_keys: Callable[[], tuple[Argument, ...]] = tuple  # of the command line; a project never asks for them
     # sections of the project in place of members, such as primer; then `reads` begin with a star
     sections: tuple[str, ...] = ()
+    example: str = ""  # keys and values that the command line may be given, as they are typed
     group: str = ""  # its folder, one of GROUPS
     order: int = 100  # its place in the group
     printed: bool = True  # whether documents print it without being asked

@@ -1,18 +1,55 @@
 """The manual of a field, from its entry in the schema."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Any
 
 from specgen.model.field import Collection, Field, Path, Schema, dotted_path
 from specgen.model.value_text import words
 from specgen.quantities.format import format_quantity
 from specgen.reading.marks import ALLOWED, MOST_MARK
 from specgen.standards import load_limits
+from specgen.terminal.columns import align_columns
+from specgen.terminal.searching import tells_of
 
 
-def field_list(schema: Schema, below: Path = ()) -> list[list[str]]:
-    """Path, ring and label of every field below a path, as rows."""
-    depth = len(below)
-    return [[dotted_path(p), f.ring, f.label] for p, f in schema.fields.items() if p[:depth] == below]
+def format_fields(fields: Iterable[Field]) -> str:
+    """Path, ring and label of fields, in columns."""
+    return align_columns([dotted_path(field.path), field.ring, field.label] for field in fields)
+
+
+def list_fields(schema: Schema, below: Path = ()) -> list[Field]:
+    """Every field below a path."""
+    return [field for path, field in schema.fields.items() if path[: len(below)] == below]
+
+
+def find_fields(schema: Schema, words: Sequence[str]) -> list[Field]:
+    """The fields of which path, label, question, reason or choices have all these words."""
+    return [
+        one
+        for one in schema.fields.values()
+        if tells_of(words, (dotted_path(one.path), one.label, one.asks, one.why, *one.values))
+    ]
+
+
+def field_to_data(field: Field) -> dict[str, Any]:
+    """A field as data: the keys that the help of `fields` names, null for what it has not."""
+    return {
+        "path": dotted_path(field.path),
+        "label": field.label,
+        "why": field.why,
+        "kind": field.kind,
+        "units": list(dict.fromkeys(unit for unit in (field.unit_ip, field.unit_si) if unit)),
+        "choices": list(field.values),
+        "refers_to": field.to or None,
+        "least": field.least or None,
+        "most": field.most or None,
+        "stage": field.ring,
+        "owed_by": field.owed_by or None,
+        "condition": field.condition or None,
+        "default": field.default or field.derived or None,
+        "file": field.home,
+        "example": field.example or None,
+    }
 
 
 def field_page(field: Field) -> str:

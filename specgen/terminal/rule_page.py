@@ -1,10 +1,12 @@
 """A rule as text: its manual page, and its outcome with the values of a project."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import Any
 
 from specgen.judging.explain import ClauseExplanation
 from specgen.judging.rule import Rule
 from specgen.model.source import Basis
+from specgen.terminal.searching import tells_of
 
 _LIFTS = {"never": ", no deviation lifts it", "deviation": ", lifted by an approved deviation"}
 
@@ -21,6 +23,33 @@ def format_rule(rule: Rule, bases: Iterable[Basis]) -> str:
         if clause.remedy != rule.remedy:
             lines.append(f"      measure: {clause.remedy}")
     return "\n".join([*lines, "", f"measure: {rule.remedy}"]) + "\n"
+
+
+def rule_tells_of(rule: Rule, words: Sequence[str]) -> bool:
+    """Whether code, title, manual, sentences and remedies of a rule have all these words."""
+    said = (text for clause in rule.clauses for text in (clause.say, clause.remedy))
+    return tells_of(words, (rule.code, rule.title, rule.manual, rule.remedy, *said))
+
+
+def rule_to_data(rule: Rule, bases: Iterable[Basis], fill: Callable[[str], str]) -> dict[str, Any]:
+    """A rule as data, with the keys that the help of `rules` names; `fill` puts figures in their places."""
+    return {
+        "code": rule.code,
+        "title": rule.title,
+        "manual": fill(rule.manual.strip()),
+        "remedy": fill(rule.remedy),
+        "clauses": [
+            {
+                "code": clause.code,
+                "severity": str(clause.severity),
+                "says": fill(clause.say),
+                "lifted_by": clause.lift or None,
+                "basis": fill(str(basis)),
+                "remedy": fill(clause.remedy),
+            }
+            for clause, basis in zip(rule.clauses, bases, strict=True)
+        ],
+    }
 
 
 def format_explained_rule(rule: Rule, clauses: Iterable[ClauseExplanation], lifted: Mapping[str, str]) -> str:

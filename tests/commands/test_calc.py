@@ -2,11 +2,13 @@
 
 import json
 import re
+import shlex
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from specgen import computing
 from tests.running import run_main
 from tests.support import ROOT, SMALL, merged, written
 
@@ -119,3 +121,49 @@ def test_a_sum_that_a_member_has_not_says_so(name: str, tmp_path: Path, capsys: 
 def test_a_project_without_the_name_of_a_sum_is_refused(tmp_path: Path, capsys: Any) -> None:
     done = run_main(capsys, "calc", "--from", str(written(tmp_path, SMALL)))
     assert done == (2, "", "specgen: NAME must be given (specgen calc lists what there is)\n")
+
+
+@pytest.mark.parametrize("name", [name for name in computing.names() if computing.find(name).direct is not None])
+def test_the_help_of_a_calculation_names_its_keys_and_its_example_runs(name: str, capsys: Any) -> None:
+    done = run_main(capsys, "calc", name, "--help")
+    assert (done.code, done.err) == (0, "")
+    called = [line.strip() for line in done.out.splitlines() if line.startswith(f"  specgen calc {name} ")]
+    words = shlex.split(called[0])[1:]
+    asked = {word.partition("=")[0] for word in words[2:]}
+    shown = set(re.findall(r"^  (\w+)  ", done.out.partition("\nkeys:\n")[2].partition("\n\n")[0], re.M))
+    assert asked <= shown and "unit" in shown
+    ran = run_main(capsys, *words)
+    assert (ran.code, ran.err) == (0, "")
+    # What the page says must be given is told to be missing, each key by its name.
+    needed = [key for key in shown if re.search(rf"^  {key}  .*\n.*must be given$", done.out, re.M)]
+    assert all(f"specgen: {key} must be given" in run_main(capsys, "calc", name).err for key in needed)
+
+
+def test_the_help_of_a_calculation_tells_units_ranges_defaults_and_fields(capsys: Any) -> None:
+    out = run_main(capsys, "calc", "air_demand", "-h").out
+    assert out.startswith("air-demand  Air demand of the spray guns\n\nkeys:\n")
+    assert (
+        "  leak  added for leaks, in percent\n      a percentage, such as 50%; 0% to 100%; 10% where it is not given\n"
+    ) in out
+    assert "\n  guns.*.air_flow\n" in out
+    out = run_main(capsys, "calc", "--help", "wall-wind").out
+    # ASCE 7 maps of basic wind speed: 85 to 210 mph hold all of them.
+    assert "speed in mph, ft/s, in/s, mm/s, m/s, km/h; 85 mph to 210 mph; must be given\n" in out
+    assert "one of allowable, strength; allowable where it is not given\n" in out
+
+
+def test_the_help_of_a_look_up_tells_of_projects_alone(capsys: Any) -> None:
+    out = run_main(capsys, "calc", "bond-demand", "--help").out
+    assert "keys:" not in out
+    assert "\nexamples:\n  specgen calc bond-demand --from project.yaml\n" in out
+
+
+def test_the_help_of_no_calculation_is_that_of_the_command(capsys: Any) -> None:
+    out = run_main(capsys, "calc", "--help").out
+    assert out.startswith("usage: specgen calc")
+    assert "\nexamples:\n  specgen calc\n" in out
+    done = run_main(capsys, "calc", "dew-pont", "--help")
+    assert (done.code, done.err) == (
+        2,
+        "specgen: there is no calculation 'dew-pont' (did you mean dew-point?)\n",
+    )

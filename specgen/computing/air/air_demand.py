@@ -150,4 +150,8 @@ _DECLARED = provide(
     ),
     order=20,
 )
-PROVIDER = replace(_DECLARED, direct=_from_keys)
+PROVIDER = replace(
+    _DECLARED,
+    direct=_from_keys,
+    example='"guns=12*2*0.5,9*1*1"',
+)

@@ -28,4 +28,5 @@ PROVIDER = provide(
     PressureInputs,
     air_pressure,
     printed=False,  # what the site's air is worth stands with the air of the compressor
+    example="altitude=5200ft",
 )

@@ -144,4 +144,10 @@ def _notes(inputs: SupplyInputs) -> tuple[str, ...]:
     return tuple(told)
 
 
-PROVIDER = provide("Compressor air at the site", SupplyInputs, air_supply, order=10)
+PROVIDER = provide(
+    "Compressor air at the site",
+    SupplyInputs,
+    air_supply,
+    order=10,
+    example="cfm=12cfm altitude=5200ft",
+)

@@ -86,4 +86,9 @@ def _refuse(working: WorkingBuilder, unit: str) -> None:
         )
 
 
-PROVIDER = provide("Pressure lost in an air hose", HoseInputs, hose_loss)
+PROVIDER = provide(
+    "Pressure lost in an air hose",
+    HoseInputs,
+    hose_loss,
+    example="flow=12scfm length=12ft bore=1/4in inlet=40psi",
+)

@@ -169,4 +169,5 @@ PROVIDER = provide(
     ),
     buy="T_s",
     order=20,
+    example="joint_depth=3/4in rasp=1/16in groove=1/4in",
 )

@@ -87,4 +87,5 @@ PROVIDER = provide(
     columns=("C", "Q_1", "Q", "P", "N", "W"),
     buy="N",
     order=30,
+    example="area=6000sqft dft=1.5mil volume_solids=38% transfer_efficiency=35%",
 )

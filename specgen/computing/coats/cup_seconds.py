@@ -31,4 +31,9 @@ def cup_seconds(inputs: SecondsInputs) -> Working:
     return working.build("cup-seconds", "t", _cups.list_sources(cup), _cups.tell_notes(cup), secondary_results=beside)
 
 
-PROVIDER = provide("Cup time from a viscosity", SecondsInputs, cup_seconds)
+PROVIDER = provide(
+    "Cup time from a viscosity",
+    SecondsInputs,
+    cup_seconds,
+    example="cup=zahn_5 viscosity=777cSt",
+)

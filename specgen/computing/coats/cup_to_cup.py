@@ -37,4 +37,9 @@ def cup_to_cup(inputs: CupsInputs) -> Working:
     return working.build("cup-to-cup", "t_2", _cups.list_sources(cup, to), notes, secondary_results=beside)
 
 
-PROVIDER = provide("One viscosity cup in the seconds of another", CupsInputs, cup_to_cup)
+PROVIDER = provide(
+    "One viscosity cup in the seconds of another",
+    CupsInputs,
+    cup_to_cup,
+    example="cup=zahn_2 seconds=40s to=ford_4",
+)

@@ -70,4 +70,5 @@ PROVIDER = provide(
     columns=("nu_s", "nu_l"),
     upper="nu_l",
     order=40,
+    example="cup=zahn_4 seconds=30s",
 )

@@ -149,4 +149,5 @@ PROVIDER = provide(
     reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
     columns=("H", "A", "H_1", "H_2", "H_w"),
     order=50,
+    example="rate=300sqft/h touch_dry=1h hours=4",
 )

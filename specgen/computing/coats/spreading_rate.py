@@ -38,4 +38,5 @@ PROVIDER = provide(
     sections=_coats.SECTIONS,
     columns=("C_t", "C"),
     order=10,
+    example="volume_solids=65% dft=5mil",
 )

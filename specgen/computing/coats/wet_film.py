@@ -55,4 +55,5 @@ PROVIDER = provide(
     columns=("W_0", "W"),
     as_read=round_up_film,
     order=20,
+    example="dft=1.5mil volume_solids=38%",
 )

@@ -68,4 +68,9 @@ def _color_rows(number: str, which: str, lab: Lab) -> list[InputRow]:
     return [InputRow(f"{letter}_{number}", f"{letter}* of the {which} color", float(v), "") for letter, v in values]
 
 
-PROVIDER = provide("Difference of two colors", ColorInputs, colour_difference)
+PROVIDER = provide(
+    "Difference of two colors",
+    ColorInputs,
+    colour_difference,
+    example="lab1=50,2.6772,-79.7751 lab2=50,0,-82.7485",
+)

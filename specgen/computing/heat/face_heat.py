@@ -41,4 +41,5 @@ PROVIDER = provide(
     for_member=for_elevation,
     checks=(Check("face temperature", "board service limit", ("HEA-02a",), compare_face),),
     order=10,
+    example="hot_air=95F solar_reflectance=0.4 emittance=0.3 irradiance=800W/m2",
 )

@@ -42,4 +42,5 @@ PROVIDER = provide(
     for_member=for_project,
     checks=(Check("clear-sky sun", "design value given", ("HEA-03d",), compare_sun),),
     order=1,
+    example="latitude=40deg",
 )

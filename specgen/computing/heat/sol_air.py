@@ -54,4 +54,9 @@ def sol_air(inputs: SolAirInputs) -> Working:
     return working.build("sol-air", "T_e", SOURCES, (TABLE_NOTE,))
 
 
-PROVIDER = provide("Sol-air temperature", SolAirInputs, sol_air)
+PROVIDER = provide(
+    "Sol-air temperature",
+    SolAirInputs,
+    sol_air,
+    example='air=95F irradiance=250Btu/h.ft2 absorptance=0.9 "h_o=3Btu/(h.ft2.F)"',
+)

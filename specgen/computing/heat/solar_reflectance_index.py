@@ -89,4 +89,5 @@ PROVIDER = provide(
     solar_reflectance_index,
     each=("colors",),
     printed=False,  # a relative index: no wall is promised one
+    example="solar_reflectance=0.4 emittance=0.3",
 )

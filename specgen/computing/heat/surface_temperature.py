@@ -69,4 +69,9 @@ def surface_temperature(inputs: SurfaceInputs) -> Working:
     return working.build("surface-temperature", "T_s", (source,), NOTES)
 
 
-PROVIDER = provide("Temperature of a sunlit face", SurfaceInputs, surface_temperature)
+PROVIDER = provide(
+    "Temperature of a sunlit face",
+    SurfaceInputs,
+    surface_temperature,
+    example="solar_reflectance=0.4 emittance=0.3 air=95F irradiance=800W/m2",
+)

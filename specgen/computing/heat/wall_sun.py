@@ -88,4 +88,5 @@ PROVIDER = provide(
     for_member=for_elevation,
     keys_first=("latitude", "facing"),
     order=5,
+    example="latitude=40deg facing=W",
 )

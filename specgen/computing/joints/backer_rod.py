@@ -81,4 +81,5 @@ PROVIDER = provide(
     columns=("d", "d_s"),
     buy="d_s",
     order=30,
+    example="width=3/4in",
 )

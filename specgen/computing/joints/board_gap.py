@@ -87,4 +87,5 @@ PROVIDER = provide(
     columns=("G",),
     as_read=round_up_gap,
     order=40,
+    example="width=3/4in base_coat=3/32in smoothing=1/32in",
 )

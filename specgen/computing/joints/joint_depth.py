@@ -70,4 +70,5 @@ PROVIDER = provide(
     ),
     columns=("D", "D_g"),
     order=20,
+    example="width=3/4in",
 )

@@ -215,4 +215,7 @@ PROVIDER = provide(
     keys_first=KEYS_FIRST,
     checks=CHECKS,
     order=10,
+    example="length=30ft alpha=3.6e-6/F movement_class=50 tolerance=1/8in "
+    "hot=105F cold=-15F install_low=60F install_high=75F "
+    "moisture_strain=0.0002 structural_closing=1/4in structural_opening=1/4in",
 )

@@ -71,4 +71,5 @@ PROVIDER = provide(
     columns=("Y", "V_0", "V"),
     adds=True,
     order=40,
+    example="length=400ft width=3/4in depth=3/8in",
 )

@@ -44,4 +44,9 @@ def thermal_movement(inputs: MovementInputs) -> Working:
     return working.build("thermal-movement", "dL", (source,), NOTES)
 
 
-PROVIDER = provide("Thermal movement", MovementInputs, thermal_movement)
+PROVIDER = provide(
+    "Thermal movement",
+    MovementInputs,
+    thermal_movement,
+    example="length=30ft alpha=3.6e-6/F temperature_range=45F",
+)

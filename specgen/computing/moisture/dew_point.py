@@ -15,4 +15,9 @@ def dew_point(inputs: AirInputs) -> Working:
     return working.build("dew-point", "T_d", SOURCES, notes, secondary_results=("T_f",) if frost else ())
 
 
-PROVIDER = provide("Dew point, over water", AirInputs, dew_point)
+PROVIDER = provide(
+    "Dew point, over water",
+    AirInputs,
+    dew_point,
+    example="air=70F rh=50%",
+)

@@ -30,4 +30,9 @@ def saturation_pressure(inputs: SaturationInputs) -> Working:
     return working.build("saturation-pressure", "p", (SOURCE,))
 
 
-PROVIDER = provide("Saturation pressure of water vapor", SaturationInputs, saturation_pressure)
+PROVIDER = provide(
+    "Saturation pressure of water vapor",
+    SaturationInputs,
+    saturation_pressure,
+    example="temperature=70F",
+)

@@ -51,4 +51,9 @@ def surface_margin(inputs: MarginInputs) -> Working:
     return working.build("surface-margin", "M", sources, tell_frost(inputs.air, frost), secondary_results=beside)
 
 
-PROVIDER = provide("Surface above the dew point", MarginInputs, surface_margin)
+PROVIDER = provide(
+    "Surface above the dew point",
+    MarginInputs,
+    surface_margin,
+    example="air=70F rh=50% surface=62F",
+)

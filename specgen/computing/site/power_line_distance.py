@@ -64,4 +64,10 @@ CHECKS = (
     ),
 )
 
-PROVIDER = provide("Minimum distance from power lines", PowerLineInputs, power_line_distance, checks=CHECKS)
+PROVIDER = provide(
+    "Minimum distance from power lines",
+    PowerLineInputs,
+    power_line_distance,
+    checks=CHECKS,
+    example="voltage=138kV insulated=no",
+)

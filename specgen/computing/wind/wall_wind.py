@@ -215,4 +215,5 @@ PROVIDER = provide(
     for_member=for_elevation,
     checks=(Check("outward wind pressure", "allowable load", ("ATT-09a",), compare_wind),),
     order=10,
+    example="speed=115mph height=30ft exposure=B area=10sqft",
 )

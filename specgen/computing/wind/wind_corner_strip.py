@@ -59,4 +59,10 @@ def wind_corner_strip(inputs: StripInputs) -> Working:
     return working.build("wind-corner-strip", "a", (source,), (*notes, WIDE), secondary_results=("a_f",))
 
 
-PROVIDER = provide("Corner zone width", StripInputs, wind_corner_strip, order=20)
+PROVIDER = provide(
+    "Corner zone width",
+    StripInputs,
+    wind_corner_strip,
+    order=20,
+    example="least_width=64ft height=26ft",
+)
