@@ -112,6 +112,14 @@ def find_width() -> int:
     return min(max(width, _LEAST_WIDTH), _WIDEST) if width else _USUAL_WIDTH
 
 
+def find_table_width() -> int | None:
+    """The width of the terminal that standard output is; None where it is none, which takes lines of any length."""
+    try:
+        return os.get_terminal_size(sys.stdout.fileno()).columns or None
+    except (OSError, ValueError):
+        return None
+
+
 def _discard(stream: TextIO) -> None:
     """Let what still waits in a stream go nowhere, so that it does not fail again at the end."""
     with suppress(OSError):
