@@ -12,11 +12,12 @@ from specgen.judging.missing_fields import find_missing
 from specgen.judging.open_items import owed_rings
 from specgen.model.field import Path, Schema
 from specgen.model.project import Project
+from specgen.model.stage import PURPOSES
 from specgen.pipeline import make_resolver, read
 from specgen.reading.file_text import read_content
 from specgen.standards import load_standards
 from specgen.terminal.field_lines import MARKS
-from specgen.terminal.starter import PURPOSES, tell_empty_field, tell_made
+from specgen.terminal.starter import tell_empty_field, tell_made
 
 _PURPOSE = ("package", "purpose")
 

@@ -14,19 +14,13 @@ from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
 from specgen.model.problem import Refused
 from specgen.model.project import Project
+from specgen.model.stage import PURPOSES
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
 
 _PURPOSE = ("package", "purpose")
-# The purpose of a package of each stage.
-_PURPOSES = {
-    "verdict": "design_draft",
-    "mockup": "mockup_submittal",
-    "work": "work_submittal",
-    "closeout": "closeout",
-}
 
 
 @dataclass(frozen=True)
@@ -61,7 +55,7 @@ def check_for(file: Path, stage: str) -> tuple[JudgedProject, str]:
     project = read(file)
     own = owed_rings(str(project.value(_PURPOSE)))[-1]
     if stage not in ("", own):
-        project = replace(project, values=project.values | {_PURPOSE: _PURPOSES[stage]})
+        project = replace(project, values=project.values | {_PURPOSE: PURPOSES[stage]})
     return judge_project(project), stage or own
 
 

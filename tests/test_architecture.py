@@ -167,8 +167,11 @@ def test_the_story_of_a_project_prints_and_writes_nothing() -> None:
     assert not rooms & {"terminal", "documents", "formats", "output"}
 
 
-# A sum from keys loads no reader; the same command reads a project where one is named.
-WAITS = {("commands", "calc"): [("commands", "_project_file"), ("pipeline",)]}
+# A sum from keys loads no reader, and a starter no rules; the same command reads a project, or asks for one.
+WAITS = {
+    ("commands", "calc"): [("commands", "_calc_answers"), ("commands", "_project_file"), ("pipeline",)],
+    ("commands", "new"): [("commands", "_new_by_asking")],
+}
 
 
 @pytest.mark.parametrize(

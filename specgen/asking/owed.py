@@ -6,8 +6,8 @@ from specgen.asking.by_table import split_by_table
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
 from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
-from specgen.judging.open_items import RINGS
 from specgen.model.field import Field
+from specgen.model.stage import STAGES
 
 # Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
 _GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
@@ -58,7 +58,7 @@ def _is_asked(context: DocumentContext, value: OpenValue) -> bool:
 
 def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
     """Whether a value is owed up to a stage, or is needed before the work that belongs to it."""
-    rings = RINGS[: RINGS.index(stage) + 1]
+    rings = STAGES[: STAGES.index(stage) + 1]
     return find_field(context, value).ring in rings or is_needed(context, value.order, stage)
 
 

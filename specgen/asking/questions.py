@@ -21,9 +21,9 @@ from specgen.asking.question_words import (
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import find_name, name_role, tell_contact, tell_route
 from specgen.documents.views.open_items import OpenDocument, OpenValue
-from specgen.judging.open_items import RINGS
 from specgen.model.field import Path
 from specgen.model.problem import refuse
+from specgen.model.stage import STAGES
 from specgen.model.suggest import suggest
 from specgen.model.value_text import words
 
@@ -125,7 +125,7 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
 
 
 def _tell_wanted(context: DocumentContext, one: OpenDocument, stage: str) -> Wanted:
-    rings = RINGS[: RINGS.index(stage) + 1]
+    rings = STAGES[: STAGES.index(stage) + 1]
     name = tell_list(context, one.name, one.lists[0], rings) if one.lists else one.name
     return Wanted(span_told(name), tell_holdup(one.before, one.rules), find_due(context, one.order))
 

@@ -17,8 +17,8 @@ from specgen.asking.files import (
 from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
 from specgen.commands import DONE, Outcome, read_file_name
 from specgen.documents.context import DocumentContext
-from specgen.judging.open_items import RINGS
 from specgen.model.problem import refuse
+from specgen.model.stage import STAGES
 from specgen.model.value_text import count, long_date, words
 from specgen.output.sheet_folder import write_sheets
 from specgen.pipeline import check_for
@@ -33,7 +33,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE")
     parser.add_argument("--out", metavar="DIR", required=True)
     parser.add_argument("--party", metavar="PARTY", help="only this party, such as architect or eifs_source")
-    parser.add_argument("--for", dest="stage", choices=RINGS, help="up to this stage; else that of the purpose")
+    parser.add_argument("--for", dest="stage", choices=STAGES, help="up to this stage; else that of the purpose")
     parser.add_argument("--table", metavar="TABLE", help=f"a table in its place: {', '.join(t.name for t in TABLES)}")
     parser.add_argument("--formats", help="docx, xlsx; for a table xlsx, csv; comma between them")
 
@@ -86,8 +86,8 @@ def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[st
         parts += [count(len(sheet.wanted), "item") + " to send"] if sheet.wanted else []
         due = f", by {long_date(sheet.return_by)}" if sheet.return_by else ""
         yield f"{sheet.title}: {', '.join(parts)}{due}"
-    if asked.later and stage != RINGS[-1]:
-        later = RINGS[RINGS.index(stage) + 1]
+    if asked.later and stage != STAGES[-1]:
+        later = STAGES[STAGES.index(stage) + 1]
         yield f"left to later stages: {count(asked.later, 'question')}; --for {later} asks the next of them"
     yield from told
     if args.formats is None and not can_write_workbooks():

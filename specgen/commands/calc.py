@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from specgen import computing
 from specgen.commands import Outcome
 from specgen.computing.arguments import direct, find_span
-from specgen.model.absence import Absent
-from specgen.model.problem import Refused, refuse
+from specgen.model.problem import refuse
 from specgen.model.suggest import suggest
 from specgen.resolving.provider import Provider
+from specgen.terminal.answers import format_overview, format_table
 from specgen.terminal.calculation_page import format_calculation
 from specgen.terminal.columns import align_columns
-from specgen.terminal.working import MemberResult, format_members, format_working, members_to_data, working_to_data
+from specgen.terminal.streams import find_table_width
+from specgen.terminal.working import answers_to_data, format_members, format_working, working_to_data
 
 HELP = "one sum with its working, or all of that name in a project"
 ORDER = 80
@@ -20,7 +21,8 @@ EXAMPLES = (
     ("calc", "the calculations with their keys; one in brackets may be left out"),
     ("calc dew-point --help", "the keys of one, with units, ranges and defaults, and a call to copy"),
     ("calc dew-point air=70F rh=50%", "one sum, with its working"),
-    ("calc joint-width --from project.yaml", "the same for every joint of a project"),
+    ("calc joint-width --from project.yaml", "what every joint of a project needs, has, and whether it does"),
+    ("calc --from project.yaml", "all that a project gives the figures for, a line each"),
 )
 READ_ON = "D06 prints the calculations of a project; specgen fields PATH tells of a field that one reads"
 
@@ -29,7 +31,9 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the name, the keys or the project that give its figures, and the form of the answer."""
     parser.add_argument("-h", "--help", action="store_true", help="this page, or that of NAME with its keys")
     parser.set_defaults(tell=parser.format_help)
-    parser.add_argument("name", metavar="NAME", nargs="?", help="a calculation; without it, they are listed")
+    parser.add_argument(
+        "name", metavar="NAME", nargs="?", help="a calculation; without it, they are listed, or with --from told of all"
+    )
     parser.add_argument(
         "pairs",
         metavar="key=value",
@@ -39,6 +43,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--from", dest="file", metavar="FILE", help="a project that gives the figures; - reads standard input"
     )
+    parser.add_argument("--working", action="store_true", help="with --from: the sums too, below what they answer")
     parser.add_argument(
         "--format",
         choices=["text", "json"],
@@ -52,20 +57,15 @@ def run(args: Namespace) -> Outcome:
     if args.help:
         page = format_calculation(_find_provider(args.name), find_span) if args.name else args.tell()
         return Outcome(text=page)
-    if not args.name and args.file:
-        raise refuse("NAME must be given", "specgen calc lists what there is")
-    if not args.name:
+    if not args.name and not args.file:
         return Outcome(text=align_columns([name, _list_keys(computing.find(name))] for name in computing.names()))
     pairs = _split_pairs(args.pairs)
     if args.file and pairs:
         raise refuse("keys and --from are both given", "give one or the other")
-    provider = _find_provider(args.name)
-    as_data = args.format == "json"
     if args.file:
-        results = _compute_members(args.name, provider, args.file)
-        return Outcome(text=format_members(results), data=members_to_data(args.name, results) if as_data else None)
-    working = direct(provider, pairs)
-    return Outcome(text=format_working(working), data=working_to_data(working) if as_data else None)
+        return _tell_project(args)
+    working = direct(_find_provider(args.name), pairs)
+    return Outcome(text=format_working(working), data=working_to_data(working) if args.format == "json" else None)
 
 
 def _list_keys(provider: Provider) -> str:
@@ -95,25 +95,23 @@ def _find_provider(name: str) -> Provider:
         raise refuse(f"there is no calculation {name!r}", suggest(name, unknown.known)) from None
 
 
-def _compute_members(name: str, provider: Provider, file: str) -> dict[str, MemberResult]:
-    """All of one name in a project by mark; a member that lacks a field, or has an unfit one, says so."""
+def _tell_project(args: Namespace) -> Outcome:
+    """The answers of one calculation of a project, or of all; raises Refused."""
     # Imports that wait: a sum from keys answers at once, without rules, schema and their libraries.
+    from specgen.commands._calc_answers import compute_members
     from specgen.commands._project_file import find_project_file
     from specgen.pipeline import make_resolver, read, told_from_here
 
-    provider.of_project()  # a sum that takes keys alone is refused before the file is read
-    named = find_project_file(file)
+    wanted = [_find_provider(args.name)] if args.name else [*map(computing.find, computing.names())]
+    if args.name:
+        wanted[0].of_project()  # a sum that takes keys alone is refused before the file is read
+    named = find_project_file(args.file)
     with told_from_here(named):
-        project = read(named)
-    resolver = make_resolver(project)
-    results: dict[str, MemberResult] = {}
-    for path in provider.members(project):
-        mark = path[-1] if path else "project"
-        try:
-            results[mark] = resolver(path, name)
-        except Refused as refused:
-            results[mark] = refused
-        except Absent as absent:
-            # A sum may wait for a value that it reads only where another way is barred.
-            results[mark] = list(dict.fromkeys([*resolver.missing(path, name), absent.path]))
-    return results
+        resolver = make_resolver(read(named))
+    every = [compute_members(resolver, provider) for provider in wanted if provider.compute is not None]
+    data = [answers_to_data(one.values, one.table) for one in every] if args.format == "json" else None
+    if not args.name:
+        return Outcome(text=format_overview(one.table for one in every), data=data)
+    (one,) = every
+    working = f"\n{format_members(one.values)}" if args.working else ""
+    return Outcome(text=format_table(one.table, find_table_width()) + working, data=data and data[0])

@@ -5,9 +5,9 @@ from argparse import ArgumentParser, Namespace
 from specgen.commands import Outcome, read_file_name
 from specgen.growing import grow
 from specgen.model.problem import Problem, Refused
+from specgen.model.stage import STAGES
 from specgen.output.edited_file import write_edited
 from specgen.terminal.grown_file import format_grown
-from specgen.terminal.starter import PURPOSES
 
 HELP = "add the missing fields of a stage to a project file"
 ORDER = 15
@@ -17,7 +17,7 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the file and the stage."""
     parser.add_argument("file", metavar="FILE", help="the project file; it is kept as it was beside the grown one")
     stages = "all that is asked for up to this stage"
-    parser.add_argument("--for", dest="stage", choices=list(PURPOSES), required=True, help=stages)
+    parser.add_argument("--for", dest="stage", choices=STAGES, required=True, help=stages)
 
 
 def run(args: Namespace) -> Outcome:

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from specgen.documents.template_overrides import find_template, words_of
-from specgen.judging.open_items import RINGS
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
+from specgen.model.stage import STAGES
 
-_CHOICES = {"numbering": ("plain", "three_part"), "landscape": ("true", "false"), "stage": RINGS}
+_CHOICES = {"numbering": ("plain", "three_part"), "landscape": ("true", "false"), "stage": STAGES}
 _KEYS = {"id", "title", "order", "numbering", "landscape", "stage", "used_for"}
 _ENTRY = re.compile(r"(\w+):(?:\s+(.*))?\s*")
 _NO_NAME = re.compile(r"""[/\\:*?"<>|]|^\.|\.$""")
@@ -36,7 +36,7 @@ class Template:
     order: int  # place in the package
     numbering: str  # plain or three_part
     landscape: bool  # whether its pages lie on their side
-    stage: str = RINGS[0]  # the first stage of the work whose packages hold it
+    stage: str = STAGES[0]  # the first stage of the work whose packages hold it
     used_for: str = ""  # what a reader does by the document, as the summary for review says it
     words: str  # the text below the head
     file: str  # its name in messages
@@ -85,7 +85,7 @@ def _read(file: Path, shown: str) -> Template:
         order=int(said["order"]),
         numbering=said.get("numbering", "plain"),
         landscape=said.get("landscape") == "true",
-        stage=said.get("stage", RINGS[0]),
+        stage=said.get("stage", STAGES[0]),
         used_for=said.get("used_for", ""),
         words=parts[2],
         file=shown,

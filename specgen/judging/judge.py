@@ -3,10 +3,11 @@
 from specgen.judging.context import JudgingContext
 from specgen.judging.deviations import lift
 from specgen.judging.engine import run_rules
-from specgen.judging.open_items import RINGS, leave_out_told, open_items, owed_rings
+from specgen.judging.open_items import leave_out_told, open_items, owed_rings
 from specgen.judging.rule import Rule
 from specgen.judging.verdict import judge_walls
 from specgen.model.finding import Judgment
+from specgen.model.stage import STAGES
 
 
 def judge(context: JudgingContext, rules: tuple[Rule, ...]) -> Judgment:
@@ -17,7 +18,7 @@ def judge(context: JudgingContext, rules: tuple[Rule, ...]) -> Judgment:
     purpose = project.value(("package", "purpose"))
     owed = owed_rings(purpose)
     items = open_items(project, waiting, context.look)
-    later = {ring: sum(item.ring == ring for item in items) for ring in RINGS if ring not in owed}
+    later = {ring: sum(item.ring == ring for item in items) for ring in STAGES if ring not in owed}
     owed_now = [item for item in items if item.ring in owed]
     paths = {item.path for item in owed_now}
     return Judgment(

@@ -3,10 +3,11 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from specgen.judging.open_items import RINGS, find_absent
+from specgen.judging.open_items import find_absent
 from specgen.model.evaluation import Look
 from specgen.model.field import Field, Node, Path, dotted_path
 from specgen.model.project import Project
+from specgen.model.stage import STAGES
 from specgen.reading.side_files import SIDE_FILES
 
 
@@ -43,7 +44,7 @@ def find_missing(project: Project, stage: str, look: Look, marks: Mapping[str, s
 class _Finder:
     def __init__(self, project: Project, stage: str, look: Look, marks: Mapping[str, str]) -> None:
         self.project, self.look, self.marks = project, look, marks
-        self.rings = RINGS[: RINGS.index(stage) + 1]
+        self.rings = STAGES[: STAGES.index(stage) + 1]
         homes = [field.home for path in project.values if (field := project.schema.field_at(path))]
         self.shared = [side for side in SIDE_FILES if (side,) not in project.values and side in homes]
 

@@ -8,17 +8,17 @@ from specgen.model.evaluation import Look
 from specgen.model.field import Field, Path, dotted_path
 from specgen.model.finding import Finding, NotJudged, OpenItem, Severity
 from specgen.model.project import Project
+from specgen.model.stage import STAGES
 
-RINGS = ("verdict", "mockup", "work", "closeout")
 # A mark that is optional and finds nothing is open from the first submittal on.
-_RING_OF_MARKS = RINGS[1]
+_RING_OF_MARKS = STAGES[1]
 _NEW_PAPER = ".X"
 _OWED = {"design_draft": 1, "mockup_submittal": 2, "work_submittal": 3, "resubmittal": 3, "closeout": 4}
 
 
 def owed_rings(purpose: str) -> tuple[str, ...]:
     """The rings a purpose includes; a design draft lists the first without enforcing it."""
-    return RINGS[: _OWED[purpose]]
+    return STAGES[: _OWED[purpose]]
 
 
 def open_items(project: Project, waiting: Iterable[NotJudged], look: Look) -> list[OpenItem]:

@@ -48,6 +48,12 @@ def list_unjudged(judgment: Judgment, wall: str) -> dict[str, tuple[str, ...]]:
     return {rule: tuple(needs) for rule, needs in lacking.items()}
 
 
+def list_pending(judgment: Judgment, wall: str) -> tuple[NotJudged, ...]:
+    """The clauses not judged that keep a wall from a verdict, in the order of the rules."""
+    owed = {item.path for item in judgment.open_items}
+    return tuple(clause for clause in judgment.not_judged if wall in clause.walls and _keeps_open(clause, owed))
+
+
 def _by_wall(entries: Iterable[Entry]) -> dict[str, list[Entry]]:
     """What counts for each wall, in order: sorted once, so that many walls take no longer each than few."""
     sorted_: dict[str, list[Entry]] = {}

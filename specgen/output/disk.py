@@ -63,9 +63,23 @@ def write_new(file: Path, content: str) -> None:
         with signals_held():
             write_bytes(file, content.encode())
     except FileExistsError:
-        raise Refused(Problem("the file exists and is not overwritten", "give another name", file=str(file))) from None
+        raise _refuse_existing(file) from None
     except OSError as error:
         raise refuse_write(file, error) from None
+
+
+def refuse_unfit_new(file: Path) -> None:
+    """Raise Refused where a new file cannot be written, before anybody is asked for what is to stand in it."""
+    if os.path.lexists(file):
+        raise _refuse_existing(file)
+    if not file.parent.is_dir():
+        raise refuse_write(file, FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT)))
+    if not os.access(file.parent, os.W_OK | os.X_OK):
+        raise refuse_write(file, PermissionError(errno.EACCES, os.strerror(errno.EACCES)))
+
+
+def _refuse_existing(file: Path) -> Refused:
+    return Refused(Problem("the file exists and is not overwritten", "give another name", file=str(file)))
 
 
 def write_bytes(file: Path, content: bytes) -> None:

@@ -3,6 +3,7 @@
 from typing import Any
 
 from specgen.model.field import Collection, Field, Path, Schema, TradeWord
+from specgen.model.stage import STAGES
 from specgen.model.suggest import suggest
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import find_dimension
@@ -11,7 +12,6 @@ from specgen.standards.rows import Wrong
 from specgen.standards.shapes import CONDITION, TEXT, YES_NO, Kind, Known, Shape, list_of, one_of
 from specgen.standards.tables import COUNTED
 
-_RINGS = ("verdict", "mockup", "work", "closeout", "optional")
 _ORDERED = ("integer", "number", "percent", "date", "time", "quantity")
 _HOMES = ("project", "firm", "coating_system", "record")
 _OWNERS = (
@@ -93,7 +93,7 @@ _VALUES: dict[str, tuple[dict[str, Kind], dict[str, Kind]]] = {
 _NEEDED = {
     "label": TEXT,
     "kind": one_of((*_VALUES, "list", *_COLLECTIONS)),
-    "ring": one_of(_RINGS),
+    "ring": one_of((*STAGES, "optional")),
     "owed_by": one_of(_OWNERS),
     "why": TEXT,
     "example": TEXT,

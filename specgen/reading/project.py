@@ -142,7 +142,7 @@ def _join(
             places.setdefault(path, place)
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
-    usual = defaults(schema, values.get(("package", "units"), "ip")) | _by_edition(values)
+    usual = defaults_of(values, schema)
     uses = [("project", main), *sides.items(), *(("records", record) for record in records)]
     inputs = tuple(InputFile(use, content.text.file, content.text.digest) for use, content in uses)
     return Project(schema, values, members, places, maker, usual, from_maker, inputs=inputs)
@@ -156,7 +156,12 @@ def _leave_open(project: Project, unmet: dict[Path, str]) -> Project:
     return dataclasses.replace(project, values=values, maker=maker, unmet=unmet)
 
 
-def _by_edition(values: dict[Path, Any]) -> dict[Path, Any]:
+def defaults_of(values: Mapping[Path, Any], schema: Schema) -> dict[Path, Any]:
+    """The typed defaults of a project with these values: in its unit system, and by the edition of its code."""
+    return defaults(schema, values.get(("package", "units"), "ip")) | _by_edition(values)
+
+
+def _by_edition(values: Mapping[Path, Any]) -> dict[Path, Any]:
     """The wind standard that the adopted edition of the code names; the plan may say another."""
     if values.get(("code", "model")) != "ibc":
         return {}

@@ -87,6 +87,7 @@ class Provider:
     checks: tuple[Check, ...] = ()  # what its result is held against, the governing one first
     # Symbols of the steps that a table of the members shows in place of a working in full; empty for one in full.
     columns: tuple[str, ...] = ()
+    beside: tuple[str, ...] = ()  # names of other values of the member that answers show beside it
     buy: str = ""  # the symbol of the step that says what is bought
     # How a value of it is read in the work, where halves up would fall short of it: rounded to the gauge.
     as_read: Callable[[float, str], Quantity] | None = None

@@ -62,7 +62,7 @@ def format_comment(texts: Iterable[str], indent: int) -> list[str]:
 
 
 def _comment(field: Field, units: str) -> Iterator[str]:
-    asked = _ask(field, units)
+    asked = ask_plainly(field, units)
     why = f" {field.why[:1].upper()}{field.why[1:]}" if asked.endswith("?") else f": {field.why}"
     yield f"{asked}{why}" + (f" ({words(field.owed_by)})" if field.owed_by else "")
     if field.condition:
@@ -73,7 +73,7 @@ def _comment(field: Field, units: str) -> Iterator[str]:
         yield f"left empty: {usual}"
 
 
-def _ask(field: Field, units: str) -> str:
+def ask_plainly(field: Field, units: str) -> str:
     """The question of a field without the form of its answer, which follows; its name, where none is asked."""
     question, sign, _ = tell_in(field.asks, units).partition("?")
     return question + sign if sign and not field.values and not figures_asked(field.asks) else field.label

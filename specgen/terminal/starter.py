@@ -4,18 +4,11 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from specgen.model.field import Field, Node, Path, Schema
+from specgen.model.stage import PURPOSES, STAGES
 from specgen.reading.side_files import BESIDE, SIDE_FILES
 from specgen.terminal.field_lines import MARKS, format_comment, format_field_lines
 from specgen.terminal.starter_words import ABOUT, ALWAYS, MAY, project_head, side_head, tell_side_file
 
-# The stages in their order, and the purpose of a package at the end of each.
-PURPOSES = {
-    "verdict": "design_draft",
-    "mockup": "mockup_submittal",
-    "work": "work_submittal",
-    "closeout": "closeout",
-}
-_STAGES = tuple(PURPOSES)
 _OPTIONAL = "optional"
 _VERSION = ("format",)
 _STEP = 2  # blanks to a level
@@ -32,7 +25,7 @@ class _Choice(NamedTuple):
 
 def format_starter(schema: Schema, stage: str, units: str) -> str:
     """The text of a project file with all that is asked for up to a stage; `units` is ip or si."""
-    reached = _STAGES[: _STAGES.index(stage) + 1]
+    reached = STAGES[: STAGES.index(stage) + 1]
     given = {_VERSION: "1", ("package", "purpose"): PURPOSES[stage]}
     given |= {("package", "units"): "si"} if units == "si" else {}
 
@@ -52,7 +45,7 @@ def format_starter(schema: Schema, stage: str, units: str) -> str:
 def _list_begun(schema: Schema) -> dict[Path, str]:
     """The first stage at which a field, or anything in a section, is owed; what is optional comes with its section."""
     begun: dict[Path, str] = {}
-    for stage in _STAGES:
+    for stage in STAGES:
         owed = (path for path, field in schema.fields.items() if (field.ring, field.home) == (stage, "project"))
         for path in owed:
             for depth in range(1, len(path) + 1):

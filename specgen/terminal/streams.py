@@ -7,6 +7,7 @@ import json
 import os
 import re
 import sys
+from collections.abc import Iterable
 from contextlib import suppress
 from typing import Any, TextIO
 
@@ -20,6 +21,8 @@ _SIGNS = {"°": "deg ", "µ": "u", "μ": "u", "·": "*", "×": "x", "−": "-", 
 }  # fmt: skip
 _POWER = re.compile("[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+")
 _MOST_PRINTED = 1_000  # characters of one message
+_MOST_TYPED = 10_000  # characters of one answer
+_USUAL_WIDTH, _LEAST_WIDTH, _WIDEST = 80, 30, 80  # no line of a dialogue is wider, as it is read like a letter
 # A reader that has left: the second is what Windows says of it.
 _LEFT = (errno.EPIPE, errno.EINVAL)
 
@@ -29,6 +32,8 @@ def prepare_streams() -> None:
     for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
         if getattr(sys, name) is None:  # else the next file that is opened would take its number
             setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))  # noqa: PTH123, SIM115
+    if isinstance(sys.stdin, io.TextIOWrapper):
+        sys.stdin.reconfigure(errors="surrogateescape")  # a byte that is no letter is told as one by who reads it
     codecs.register_error(_PLAIN, _replace)
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
@@ -71,6 +76,51 @@ def show_as_line(text: object) -> str:
     """A message as one line of bounded length, in which no word of the user steers the terminal."""
     line, half = show_unseen(str(text)), _MOST_PRINTED // 2
     return line if len(line) <= _MOST_PRINTED else f"{line[:half]} ... {line[-half:]}"
+
+
+def write_aside(lines: Iterable[str]) -> None:
+    """Write lines to standard error as they are, as part of a dialogue; what cannot be written is dropped."""
+    with suppress(OSError):
+        sys.stderr.write("".join(f"{show_unseen(line)}\n" for line in lines))
+        sys.stderr.flush()
+
+
+def write_prompt(sign: str) -> None:
+    """Write to standard error what stands before an answer that is typed."""
+    with suppress(OSError):
+        sys.stderr.write(sign)
+        sys.stderr.flush()
+
+
+def is_typed() -> bool:
+    """Whether standard input is a person at a terminal."""
+    return sys.stdin.isatty()
+
+
+def read_typed_line() -> str | None:
+    """A line of standard input without its end, or None where the input has ended; raises Refused."""
+    line = sys.stdin.readline(_MOST_TYPED)
+    if len(line) == _MOST_TYPED:
+        message = f"a line of the input has {_MOST_TYPED:,} characters or more; nothing was written"
+        raise Refused(Problem(message, "write one answer a line"))
+    return line.strip("\ufeff\r\n") if line else None
+
+
+def find_width() -> int:
+    """The width of the terminal that standard error is, in characters; 80 where it is none or does not say."""
+    try:
+        width = os.get_terminal_size(sys.stderr.fileno()).columns
+    except (OSError, ValueError):
+        return _USUAL_WIDTH
+    return min(max(width, _LEAST_WIDTH), _WIDEST) if width else _USUAL_WIDTH
+
+
+def find_table_width() -> int | None:
+    """The width of the terminal that standard output is; None where it is none, which takes lines of any length."""
+    try:
+        return os.get_terminal_size(sys.stdout.fileno()).columns or None
+    except (OSError, ValueError):
+        return None
 
 
 def _discard(stream: TextIO) -> None:

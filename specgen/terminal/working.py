@@ -9,6 +9,7 @@ from specgen.model.working import Lookup, Working
 from specgen.quantities.format import format_decimal, format_unit
 from specgen.quantities.two_systems import tell_in
 from specgen.quantities.units import APART
+from specgen.terminal.answers import AnswerTable, held_to_data
 
 # The result for one member of a project: a value, a refusal, the absent fields it waits for, or None if it has none.
 MemberResult = Working | Lookup | Refused | list[Path] | None
@@ -110,3 +111,13 @@ def members_to_data(name: str, results: Mapping[str, MemberResult]) -> dict[str,
         else:
             rows.append({"subject": mark, "name": name, "result": None, "needs": [dotted_path(path) for path in value]})
     return {"name": name, "instances": rows}
+
+
+def answers_to_data(results: Mapping[str, MemberResult], table: AnswerTable) -> dict[str, Any]:
+    """The same with `checks`, what the value of each member is held against."""
+    data = members_to_data(table.name, results)
+    held = {answer.member: [held_to_data(one) for one in answer.held] for answer in table.answers}
+    data["instances"] = [
+        row | ({"checks": held[row["subject"]]} if held[row["subject"]] else {}) for row in data["instances"]
+    ]
+    return data

@@ -25,9 +25,13 @@ def resolver_of(folder: Path, change: Any) -> Resolver:
 
 
 def told_of(file: Path, name: str) -> tuple[str, Any]:
-    """All of one name in a project as `calc NAME --from FILE` tells them: as text and as data."""
-    outcome = calc.run(Namespace(name=name, pairs=[], file=str(file), format="json"))
-    return outcome.text, outcome.data
+    """All of one name in a project as `calc NAME --from FILE --working` tells them: the sums, and the data."""
+    answers, sums = (
+        calc.run(Namespace(name=name, pairs=[], file=str(file), format="json", working=working, help=False))
+        for working in (False, True)
+    )
+    assert sums.text.startswith(answers.text)
+    return sums.text[len(answers.text) + 1 :], sums.data
 
 
 def beside(working: Working) -> dict[str, float]:

@@ -148,6 +148,7 @@ PROVIDER = provide(
     for_member=for_elevation,
     reads=("crews", "gloss.touch_dry_hours", "schedule.shift_hours"),
     columns=("H", "A", "H_1", "H_2", "H_w"),
+    beside=("elevation-area",),
     order=50,
     example="rate=300sqft/h touch_dry=1h hours=4",
 )
