@@ -10,7 +10,7 @@ from typing import NamedTuple
 from specgen.model.problem import Problem, Refused
 from specgen.reading.given_file import FileUse
 
-MOST_UNPACKED = 25_000_000
+MOST_UNPACKED = 16_000_000
 _MOST_PARTS = 2_000
 USE = FileUse("the workbook", "name an XLSX file", 20_000_000, "take pictures and unused sheets out of it")
 

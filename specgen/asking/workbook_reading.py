@@ -57,7 +57,11 @@ def _read_cells(book: WorkbookBytes, shown: str, values: bool) -> dict[str, dict
 
 def _list_cells(sheet: Any, shown: str) -> Iterator[tuple[tuple[int, int], Cell]]:
     """The cells of a sheet that are not empty, by row and column."""
+    blank = None
     for number, row in enumerate(sheet.iter_rows(max_row=_LAST_ROW, max_col=MOST_COLUMNS), 1):
+        if row is blank:  # the library gives one and the same row for all that are left out
+            continue
+        blank = row if all(cell.value is None for cell in row) else blank
         for column, cell in enumerate(row, 1):
             if cell.value is None:
                 continue

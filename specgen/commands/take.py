@@ -10,14 +10,16 @@ from specgen.model.problem import Problem, refuse
 from specgen.output.edited_file import write_edited
 from specgen.reading.schema import project_schema
 
-HELP = "takes answers of others into a project; never overwrites"
-ORDER = 17
+HELP = "take answers of others into a project; never overwrites"
+ORDER = 26
 _TABLES = {table.name: table for table in TABLES}
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the project, the workbooks that came back, and what they are."""
-    parser.add_argument("file", metavar="FILE")
+    parser.add_argument(
+        "file", metavar="FILE", help="the project file, which is edited and kept as it was beside itself"
+    )
     parser.add_argument("answers", metavar="ANSWERS.xlsx", nargs="+", help="workbooks of questions, or one table")
     parser.add_argument("--as", dest="table", choices=list(_TABLES), help="ANSWERS is a table of these, XLSX or CSV")
     parser.add_argument("--by", metavar="NAME", default="", help="who answered, where a workbook does not say")

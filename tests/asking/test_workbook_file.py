@@ -70,7 +70,7 @@ def encrypted_flag() -> bytes:
         (zipped({"a.txt": b"a"}), "a zip file, not a workbook"),
         (with_parts(PLAIN, {"xl/vbaProject.bin": b"a"}), "the workbook holds macros"),
         (with_parts(PLAIN, {TYPES: macro_types()}), "the workbook holds macros"),
-        (with_parts(PLAIN, {"xl/media/picture.png": b"\0" * 30_000_000}), "unpacks to more than 25 MB"),
+        (with_parts(PLAIN, {"xl/media/picture.png": b"\0" * 30_000_000}), "unpacks to more than 16 MB"),
         (with_parts(PLAIN, {"xl/sharedStrings.xml": ENTITIES}), "damaged or cut short"),
         (with_parts(PLAIN, {"xl/worksheets/sheet1.xml": b"<a>" * 5_000}), "damaged or cut short"),
         (with_parts(PLAIN, {"xl/worksheets/sheet1.xml": None}), "damaged or cut short"),
@@ -104,7 +104,7 @@ def test_a_workbook_of_200_mb_is_refused_by_its_size_alone(tmp_path: Path) -> No
 def test_a_small_file_that_unpacks_to_200_mb_is_refused_by_its_directory(tmp_path: Path) -> None:
     content = with_parts(PLAIN, {"xl/worksheets/sheet9.xml": b" " * 200_000_000})
     assert len(content) < 1_000_000
-    assert "unpacks to more than 25 MB" in told(tmp_path, content)
+    assert "unpacks to more than 16 MB" in told(tmp_path, content)
 
 
 def test_a_directory_that_lies_about_a_size_unpacks_no_more(tmp_path: Path) -> None:
@@ -148,3 +148,12 @@ def test_mutated_parts_are_read_or_refused_in_one_line(tmp_path: Path) -> None:
             assert len(fault.problems) == 1
             refused += 1
     assert 20 < refused < 150
+
+
+def test_a_cell_far_below_is_told_and_not_left_out_in_silence(tmp_path: Path) -> None:
+    content = written_by_xlsxwriter({"A": [["x"]]})
+    with zipfile.ZipFile(io.BytesIO(content)) as archive:
+        sheet = archive.read("xl/worksheets/sheet1.xml")
+    row = b'<row r="1000000"><c r="A1000000"><v>1</v></c></row></sheetData>'
+    changed = with_parts(content, {"xl/worksheets/sheet1.xml": sheet.replace(b"</sheetData>", row)})
+    assert "the sheet 'A' has more than 21,000 rows" in told(tmp_path, changed)

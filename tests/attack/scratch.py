@@ -58,10 +58,13 @@ def _describe(path: Path) -> str:
 
 
 def find_losses(before: dict[str, str], after: dict[str, str]) -> list[str]:
-    """What a command took away or changed, save the package itself."""
+    """What a command took away or changed, save the package itself, and what it keeps beside it as it was."""
     own = {name: what for name, what in before.items() if not _in_package(name)}
     lost = [f"{name} is gone" for name in own if name not in after]
-    return lost + [f"{name} was changed" for name in own if after.get(name, own[name]) != own[name]]
+    kept = {name for name in own if after.get(f"{name}.before") == own[name]}
+    return lost + [
+        f"{name} was changed" for name in own if name not in kept and after.get(name, own[name]) != own[name]
+    ]
 
 
 def find_leavings(before: dict[str, str], after: dict[str, str]) -> list[str]:
