@@ -62,12 +62,15 @@ def find_yaml_fault(error: yaml.MarkedYAMLError, source: str) -> YamlFault:
     mark, context = error.problem_mark or error.context_mark, error.context_mark
     line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
     began, began_column = (context.line + 1, context.column + 1) if context else (line, column)
-    # Lines are counted as the parser does.
-    lines = re.split("\r\n|[\r\n\x85\u2028\u2029]", source)
-    stop = _Stop(lines, error.problem or "syntax error", line, column, began, began_column)
+    stop = _Stop(split_lines(source), error.problem or "syntax error", line, column, began, began_column)
     faults = (look(stop) for look in _LOOKS)
     plain = YamlFault(f"the file is no YAML: {stop.problem}", "check indentation, colons and quotes here", line, column)
     return next((fault for fault in faults if fault is not None), plain)
+
+
+def split_lines(source: str) -> list[str]:
+    """The lines of a text, as the parser counts them."""
+    return re.split("\r\n|[\r\n\x85\u2028\u2029]", source)
 
 
 def is_prose(source: str) -> bool:
@@ -206,7 +209,9 @@ def _uneven(stop: _Stop) -> YamlFault | None:
 
 def _first_sign(stop: _Stop) -> YamlFault | None:
     """A sign that means something to YAML at the beginning of a value."""
-    if not any(words in stop.problem for words in ("cannot start any token", "alphabetic or numeric", "undefined alias")):
+    if not any(
+        words in stop.problem for words in ("cannot start any token", "alphabetic or numeric", "undefined alias")
+    ):
         return None
     named = "undefined alias" in stop.problem
     text = stop.text[stop.column - 1 if named or stop.began == 0 else stop.began_column - 1 :]
