@@ -57,7 +57,7 @@ def _locate_bad_byte(content: bytes, start: int, shown: str) -> Problem:
     """The problem at the first byte that is not UTF-8."""
     other = _name_other_file(content)
     if other:
-        return Problem(f"this is {other}, not a project file", "name the project file, a YAML file", "", shown)
+        return Problem(f"this is {other}, not a project file", "name the project file, a YAML file", "", shown, 1, 1)
     if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
         return Problem("the file is UTF-16", "save it as UTF-8", "", shown, 1, 1)
     start += 3 if content.startswith(b"\xef\xbb\xbf") else 0  # the decoder counts from behind the byte order mark

@@ -178,11 +178,22 @@ def _deeper(stop: _Stop) -> YamlFault | None:
         if fault is not None:
             return fault
         here, there = _indent(stop.text), _indent(stop.text_of(above))
+        if here > there and _opens_section(stop, above):
+            message = f"this line is indented less than line {stop.line} below it"
+            hint = f"indent it by {here} blanks, as line {stop.line}, if both belong together"
+            return YamlFault(message, hint, above, there + 1)
         if here > there:
             message = f"this line is indented deeper than line {above}, which has a value of its own"
             return YamlFault(message, f"indent it by {there} blanks, as line {above}", stop.line, here + 1)
         break
     return None
+
+
+def _opens_section(stop: _Stop, line: int) -> bool:
+    """Whether a name without a value stands right above a line, as far left as that."""
+    above = next(stop.above(line), 0)
+    text = _COMMENT.sub("", stop.text_of(above)).rstrip()
+    return text.endswith(":") and _indent(text) == _indent(stop.text_of(line))
 
 
 def _second_colon(stop: _Stop) -> YamlFault | None:
