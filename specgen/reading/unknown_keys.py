@@ -69,7 +69,7 @@ def _inside(path: Path, schema: Schema) -> str:
 def _called(path: Path, *, near: bool) -> str:
     """The names for what people call so: those that stand here where `near`, else any."""
     asked = re.sub("[ -]", "_", path[-1].lower())
-    meant = _read_words().get(asked, ())
+    meant = read_key_words().get(asked, ())
     here = [one for one in meant if _is_at(one[:-1], path[:-1])]
     if near:
         return f"write {' and '.join(one[-1] for one in here)}" if here else ""
@@ -89,7 +89,8 @@ def _list_known(known: tuple[str, ...], path: Path) -> str:
 
 
 @lru_cache(maxsize=1)
-def _read_words() -> dict[str, tuple[Path, ...]]:
+def read_key_words() -> dict[str, tuple[Path, ...]]:
+    """What people call sections and fields, each with the paths it may stand for, stars for marks."""
     return {word: tuple(tuple(str(one).split(".")) for one in paths) for word, paths in read_rows(_WORDS).items()}
 
 
@@ -110,8 +111,3 @@ def _data_at(text: Text, path: Path) -> Iterator[str]:
     for name in path:
         data = data[int(name)] if isinstance(data, list) else data.get(name) if isinstance(data, dict) else None
     return iter(data) if isinstance(data, dict) else iter(())
-
-
-def word_paths() -> Iterator[tuple[str, Path]]:
-    """Each word with each path that it stands for."""
-    return ((word, path) for word, paths in _read_words().items() for path in paths)
