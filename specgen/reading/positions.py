@@ -5,6 +5,7 @@ with both lines named, and an empty, null or `tbd` value counts as absent.
 """
 
 import gc
+import re
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 from typing import Any
@@ -25,6 +26,8 @@ _MERGE = _CORE + "merge"
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
 _OTHER_TEXT = "this is a letter or another text, and no project file", "name the project file, which begins `format: 1`"
 _NO_SECTIONS = "the file does not begin with a name and a colon", "begin with `format: 1`"
+# A comment on purpose has a blank behind its sign; the number of a job or a suite has none.
+_CUT = re.compile(r"^(.*?\S)[ \t]+(#\w.*)", re.MULTILINE)
 _PLAIN_KEY = "write one word before the colon"
 MOST_DEPTH = 40
 # A file with more faults is no project, or repeats one mistake; the first ones show which.
@@ -56,6 +59,9 @@ class Text:
     places: dict[Path, Place] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     digest: str = ""  # of its bytes
+    cut: dict[int, tuple[str, str]] = field(
+        default_factory=dict
+    )  # lines with text joined to a #: before it, from it on
 
     def problem(self, path: Path, message: str, hint: str = "") -> None:
         """Note a problem at a path, or at its nearest parent if the path is missing."""
@@ -97,10 +103,19 @@ def _read(file: FileText, shown: str) -> Text:
     gc.disable()
     try:
         _fill(text, _compose(source, shown))
+        text.cut = _find_cut(source) if _CUT.search(source) else {}
     finally:
         if collecting:
             gc.enable()
     return text
+
+
+def _find_cut(source: str) -> dict[int, tuple[str, str]]:
+    """The lines with a comment joined to its sign: what stands before it, and the comment."""
+    from specgen.reading.yaml_faults import split_lines  # imported here: most comments begin with a blank
+
+    found = ((number, _CUT.match(line)) for number, line in enumerate(split_lines(source), 1))
+    return {number: (cut[1], cut[2].strip()) for number, cut in found if cut is not None}
 
 
 def _compose(source: str, shown: str) -> yaml.MappingNode:

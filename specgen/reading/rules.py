@@ -11,7 +11,6 @@ from cerberus import Validator, errors
 from cerberus.schema import UnvalidatedSchema
 
 from specgen.model.field import Field, Node, Path
-from specgen.model.suggest import suggest
 from specgen.quantities.format import format_quantity
 from specgen.quantities.number import parse_number
 from specgen.quantities.quantity import Quantity
@@ -88,10 +87,8 @@ class SectionRules:
         return [place for place in self.required if place in absent]
 
     def explain(self, fault: Fault, raw: Any) -> tuple[str, str]:
-        """Message and hint of a fault, in our words; `raw` is the text that was written."""
+        """Message and hint of a fault of a value, in our words; `raw` is the text that was written."""
         place, error = fault
-        if error is errors.UNKNOWN_FIELD:
-            return f"{place[-1]!r} is not known here", suggest(place[-1], self._known_beside(place))
         field = self.fields[place]
         if error is errors.UNALLOWED_VALUE:
             return refuse_choice(field, raw)
@@ -106,10 +103,12 @@ class SectionRules:
         message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"
         return message, f"{span}; asked for: {field.why}"
 
-    def _known_beside(self, place: Path) -> tuple[str, ...]:
-        """The known names beside a place: fields of its section, or marks of its collection."""
+    def known_beside(self, fault: Fault) -> tuple[str, ...] | None:
+        """Where a name is not known, those that are: fields of its section, or marks of its collection; else None."""
+        if fault[1] is not errors.UNKNOWN_FIELD:
+            return None
         node = self.section
-        for name in place[:-1]:
+        for name in fault[0][:-1]:
             node = node.children[name]
         return node.collection.keys if node.collection else tuple(node.children)
 

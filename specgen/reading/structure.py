@@ -107,7 +107,9 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
             _section(text, structure, member, star, here, entry)
         elif entry is not TBD:
             message = f"values by name are wanted here, not {_shape(entry)}"
-            text.problem(here, message, show_member(star, entry))
+            before = list(value)[: list(value).index(mark)] if mark in star.children else []
+            level = f"{mark} belongs below {before[-1]}: indent it further than that" if before else ""
+            text.problem(here, message, level or show_member(star, entry))
 
 
 def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:

@@ -62,12 +62,15 @@ def find_yaml_fault(error: yaml.MarkedYAMLError, source: str) -> YamlFault:
     mark, context = error.problem_mark or error.context_mark, error.context_mark
     line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
     began, began_column = (context.line + 1, context.column + 1) if context else (line, column)
-    # Lines are counted as the parser does.
-    lines = re.split("\r\n|[\r\n\x85\u2028\u2029]", source)
-    stop = _Stop(lines, error.problem or "syntax error", line, column, began, began_column)
+    stop = _Stop(split_lines(source), error.problem or "syntax error", line, column, began, began_column)
     faults = (look(stop) for look in _LOOKS)
     plain = YamlFault(f"the file is no YAML: {stop.problem}", "check indentation, colons and quotes here", line, column)
     return next((fault for fault in faults if fault is not None), plain)
+
+
+def split_lines(source: str) -> list[str]:
+    """The lines of a text, as the parser counts them."""
+    return re.split("\r\n|[\r\n\x85\u2028\u2029]", source)
 
 
 def is_prose(source: str) -> bool:
@@ -175,11 +178,22 @@ def _deeper(stop: _Stop) -> YamlFault | None:
         if fault is not None:
             return fault
         here, there = _indent(stop.text), _indent(stop.text_of(above))
+        if here > there and _opens_section(stop, above):
+            message = f"this line is indented less than line {stop.line} below it"
+            hint = f"indent it by {here} blanks, as line {stop.line}, if both belong together"
+            return YamlFault(message, hint, above, there + 1)
         if here > there:
             message = f"this line is indented deeper than line {above}, which has a value of its own"
             return YamlFault(message, f"indent it by {there} blanks, as line {above}", stop.line, here + 1)
         break
     return None
+
+
+def _opens_section(stop: _Stop, line: int) -> bool:
+    """Whether a name without a value stands right above a line, as far left as that."""
+    above = next(stop.above(line), 0)
+    text = _COMMENT.sub("", stop.text_of(above)).rstrip()
+    return text.endswith(":") and _indent(text) == _indent(stop.text_of(line))
 
 
 def _second_colon(stop: _Stop) -> YamlFault | None:

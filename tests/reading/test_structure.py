@@ -16,6 +16,7 @@ from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.schema import project_schema
 from specgen.reading.structure import Structure, build_structure
+from specgen.reading.unknown_keys import read_key_words
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
@@ -149,6 +150,50 @@ def test_an_unknown_key_is_told_with_its_line_and_the_nearest_known_one(
     assert (problem.path, problem.file, problem.line) == (above + key, "a.yaml", line)
     assert problem.message == f"{key!r} is not known here"
     assert problem.hint.startswith(hint)
+
+
+# Text with names that stand in the wrong place or are called by another word, the path told, and the hint.
+MISPLACED = [
+    ("walls:\n  W1:\n    wrb:\n    kind: felt\n", "walls.W1.kind", "it belongs below wrb: indent it further than that"),
+    (
+        "walls:\n  W1:\n    wrb:\n      kind: felt\n      mesh: {}\n",
+        "walls.W1.wrb.mesh",
+        "it belongs beside wrb: indent it less, with 4 blanks as line 3",
+    ),
+    (
+        "walls:\n  W1:\n    wrb: {kind: felt}\n    sealants: {}\n",
+        "walls.W1.sealants",
+        "it belongs beside walls: indent it less, with 0 blanks as line 1",
+    ),
+    ("elevations:\n  E1:\n  wall: W1\n", "elevations.wall", "wall belongs below E1: indent it further than that"),
+    ("walls: {W1: {method: mechanical}}\n", "walls.W1.method", "it belongs below attachment"),
+    ("max_spray_wind: 8 mph\n", "max_spray_wind", "it belongs below weather"),
+    ("drying: {touch_dry_hours: 2}\n", "drying", "known: format, firm, coating_system"),
+    ("windows: 4\n", "windows", "write elevations.*.openings"),
+    ("elevations: {E1: {windows: 4}}\n", "elevations.E1.windows", "write openings"),
+    ("elevations: {E1: {openings: {A: {size: 4 ft}}}}\n", "elevations.E1.openings.A.size", "write width and height"),
+    ("caulking: {}\n", "caulking", "write sealants"),
+    ("undercoat: {}\n", "undercoat", "write primer"),
+    ("walls: {W1: {Sheathing: {}}}\n", "walls.W1.Sheathing", "write substrate"),
+    ("gloss: {coats 2, dry_hours: 3}\n", "gloss.coats 2", "write coats: 2"),
+    ("gloss: {coats:2, dry_hours: 3}\n", "gloss.coats:2", "write coats: 2"),
+]
+
+
+@pytest.mark.parametrize(("text", "path", "hint"), MISPLACED, ids=[row[1] for row in MISPLACED])
+def test_a_name_in_the_wrong_place_is_told_where_it_belongs(text: str, path: str, hint: str, tmp_path: Path) -> None:
+    (problem,) = problems(tmp_path, text)
+    assert problem.path == path
+    assert problem.hint.startswith(hint)
+
+
+def test_every_word_for_a_name_stands_for_one_that_is_there_and_is_none_itself() -> None:
+    root = project_schema().root
+    for word, paths in read_key_words().items():
+        assert word not in root.children
+        for path in paths:
+            assert project_schema().node(path), word
+            assert word != path[-1]
 
 
 # Text of a wrong shape, the path that is told, what is said, and a part of the hint.
