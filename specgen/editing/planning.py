@@ -99,9 +99,11 @@ class _Planner:
             raise refuse(f"there is no field {dotted_path(addition.path)!r}", hint)
         given, offered = value_at(self.text.data, addition.path), read_typed(asked, addition.text)
         twin = self.plan.taken.get(addition.path)
-        if given is not None and (given is not TBD or offered is TBD):
-            if offered is not TBD and not is_same(asked, given, offered):
-                self.refuse(addition, _say(given), "", addition.path)
+        standing = given is not None and (given is not TBD or offered is TBD)
+        if standing and (offered is TBD or is_same(asked, given, offered)):
+            return
+        if standing and not addition.replaces:
+            self.refuse(addition, _say(given), "", addition.path)
         elif twin is not None:
             if not is_same(asked, read_typed(asked, twin.text), offered):
                 self.plan.conflicts.append(Conflict(addition.path, 0, twin.text, addition.text))

@@ -52,6 +52,8 @@ def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], sche
 
 def _is_kept(path: Path, value: Any, new: Mapping[Path, Any], taken: Mapping[Path, Addition]) -> bool:
     """Whether a value is as it was; the line end behind a text in lines is no part of it."""
+    if path in taken:
+        return True
     if path in new:
         return bool(new[path] == value) or str(new[path]).rstrip("\n") == str(value).rstrip("\n")
     return not value and any(added[: len(path)] == path for added in taken)
@@ -73,10 +75,3 @@ def _leaves(data: Any, path: Path) -> Iterator[tuple[Path, Any]]:
 def _refuse(file: str, path: Path, addition: Addition | None) -> Refused:
     hint = f"write {path[-1]}: {addition.text} there by hand" if addition else "write the new values there by hand"
     return Refused(Problem("nothing was changed: a value cannot be put here safely", hint, dotted_path(path), file))
-
-
-def check_replaced(before: Text, after: Text, path: Path, value: str) -> None:
-    """Raise Refused where an edit has changed more or less than the value at a path."""
-    old, new = dict(_leaves(before.data, ())), dict(_leaves(after.data, ()))
-    if new != old | {path: value}:
-        raise _refuse(after.file, path, Addition(path, value))
