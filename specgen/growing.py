@@ -1,12 +1,11 @@
 """The story of a project file that grows: what it lacks up to a stage is added, each field empty below its comment."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path as FilePath
 
 from specgen.editing.add_values import add_values
 from specgen.editing.edit import Addition, Edit
-from specgen.editing.replace_value import replace_value
 from specgen.judging.context import JudgingContext
 from specgen.judging.missing_fields import find_missing
 from specgen.judging.open_items import owed_rings
@@ -42,12 +41,10 @@ def grow(file: FilePath, stage: str) -> Grown:
     before, project = read_content(file, shown), read(file)
     context = JudgingContext(project, load_standards(), make_resolver(project))
     missing = find_missing(project, stage, context.look, MARKS)
-    heads = _tell_sections(project.schema, missing.paths)
-    edit = add_values(before, [*_list_additions(project, missing.paths)], project.schema, shown, heads)
     old = str(project.value(_PURPOSE))
     purpose = _raise_purpose(old, stage)
-    if purpose != old:
-        edit = replace(edit, source=replace_value(edit.source, _PURPOSE, purpose, project.schema, shown))
+    additions = [*_list_additions(project, missing.paths), Addition(_PURPOSE, purpose, replaces=True)]
+    edit = add_values(before, additions, project.schema, shown, _tell_sections(project.schema, missing.paths))
     elsewhere = {str(project.values[(side,)]): count for side, count in missing.elsewhere.items()}
     return Grown(before, edit, old, purpose, elsewhere)
 
@@ -64,8 +61,10 @@ def _list_additions(project: Project, paths: Iterable[Path]) -> Iterator[Additio
     for path in paths:
         field = project.schema.node(path).field
         assert field is not None
-        whole = tell_empty_field(field, path[-1], 2 * (len(path) - 1), project.system)
-        yield Addition(path, "", field.label if field.path in told else "\n".join(whole))
+        if field.path in told:
+            yield Addition(path, "", field.label)
+        else:
+            yield Addition(path, "", "\n".join(tell_empty_field(field, path[-1], 2 * (len(path) - 1), project.system)))
         told.add(field.path)
 
 

@@ -8,9 +8,9 @@ from specgen.editing.edit import Addition, Conflict
 from specgen.editing.outline import Spot
 from specgen.editing.values import is_same, read_typed
 from specgen.model.field import Field, Node, Path, Schema, dotted_path
-from specgen.model.problem import refuse
+from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
-from specgen.reading.positions import TBD, Text
+from specgen.reading.positions import TBD, Text, is_unknown
 
 
 @dataclass(slots=True)
@@ -95,13 +95,14 @@ class _Planner:
     def add(self, addition: Addition) -> None:
         asked = self.schema.field_at(addition.path)
         if asked is None:
-            hint = suggest(dotted_path(addition.path), map(dotted_path, self.schema.fields))
-            raise refuse(f"there is no field {dotted_path(addition.path)!r}", hint)
+            raise _refuse_unknown(addition.path, self.schema)
         given, offered = value_at(self.text.data, addition.path), read_typed(asked, addition.text)
         twin = self.plan.taken.get(addition.path)
-        if given is not None and (given is not TBD or offered is TBD):
-            if offered is not TBD and not is_same(asked, given, offered):
-                self.refuse(addition, _say(given), "", addition.path)
+        standing = given is not None and (given is not TBD or offered is TBD)
+        if standing and (offered is TBD or is_same(asked, given, offered)):
+            return
+        if standing and not addition.replaces:
+            self.refuse(addition, _say(given), "", addition.path)
         elif twin is not None:
             if not is_same(asked, read_typed(asked, twin.text), offered):
                 self.plan.conflicts.append(Conflict(addition.path, 0, twin.text, addition.text))
@@ -165,11 +166,18 @@ def _step(growth: Growth, name: str, pair: tuple[Spot, Spot]) -> Growth:
     return Growth(spot, node, path, key, growth.spot.flow, outer)
 
 
+def _refuse_unknown(path: Path, schema: Schema) -> Refused:
+    """The refusal of a path that is no field, with the nearest one; marks stand where they are."""
+    alike = [known for known in schema.fields if len(known) == len(path)]
+    named = [tuple(path[at] if name == "*" else name for at, name in enumerate(known)) for known in alike]
+    return refuse(f"there is no field {dotted_path(path)!r}", suggest(dotted_path(path), map(dotted_path, named)))
+
+
 def _find_fault(spot: Spot) -> str:
     """Why nothing can be added to what stands here; empty if something can."""
     if spot.kind == "alias":
         return f"this section repeats *{spot.text}; write it out to give it values of its own"
-    if spot.kind == "text" and (spot.style or spot.text.lower() not in ("", "~", "null", "tbd")):
+    if spot.kind == "text" and (spot.style or not is_unknown(spot.text)):
         return "a section is wanted here"
     return ""
 

@@ -46,6 +46,9 @@ class _Finder:
         self.project, self.look, self.marks = project, look, marks
         self.rings = STAGES[: STAGES.index(stage) + 1]
         homes = [field.home for path in project.values if (field := project.schema.field_at(path))]
+        self.written: dict[Path, str] = {}
+        for place in project.places:
+            self.written.setdefault(place[:-1], "".join(place[-1:]))
         self.shared = [side for side in SIDE_FILES if (side,) not in project.values and side in homes]
 
     def find(self, entry: Field) -> Iterator[Path]:
@@ -77,7 +80,9 @@ class _Finder:
         return path
 
     def name_member(self, path: Path) -> str:
-        """The mark of the first member of a collection; the index of the first entry of a list."""
+        """The mark of the first member of a collection, of one that stands empty its own; of a list the index."""
+        if path in self.written:
+            return self.written[path]
         collection = self.project.schema.node(path).collection
         assert collection is not None
         if collection.kind == "items":

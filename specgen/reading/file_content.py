@@ -19,12 +19,16 @@ NOTHING: Unwritten = {}
 
 @dataclass
 class FileContent:
-    """The content of one file: its text, typed values, members, rules, and the side files it names."""
+    """The content of one file: its text, typed values, members, rules, and the side files it names.
+
+    Collections of which no member has a value yet, as in a starter, are not among the members.
+    """
 
     text: Text
     values: dict[Path, Any]
     members: dict[Path, tuple[str, ...]]
     rules: Rules
+    unfilled: dict[Path, tuple[str, ...]] = dataclasses.field(default_factory=dict)
     named: set[FilePath] = dataclasses.field(default_factory=set)
     unwritten: Unwritten = dataclasses.field(default_factory=dict)
 
@@ -44,4 +48,4 @@ def read_content(
     values = read_values(text, structure.records, rules)
     if values.get(("format",), 1) != 1:
         text.problem(("format",), "this format is not known", "write format: 1")
-    return FileContent(text, values, structure.members, rules, unwritten=unwritten)
+    return FileContent(text, values, structure.members, rules, structure.unfilled, unwritten=unwritten)

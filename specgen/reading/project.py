@@ -140,12 +140,24 @@ def _join(
             members[path] = members.get(path, ()) + marks
         for path, place in side.text.places.items():
             places.setdefault(path, place)
+    members |= _find_used(values, members, (main, *sides.values()), schema)
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
     usual = defaults_of(values, schema)
     uses = [("project", main), *sides.items(), *(("records", record) for record in records)]
     inputs = tuple(InputFile(use, content.text.file, content.text.digest) for use, content in uses)
     return Project(schema, values, members, places, maker, usual, from_maker, inputs=inputs)
+
+
+def _find_used(
+    values: Mapping[Path, Any], members: Mapping[Path, Any], files: Iterable[FileContent], schema: Schema
+) -> dict[Path, tuple[str, ...]]:
+    """The collections without a value yet whose marks are used elsewhere: a mark that is used is that of a member."""
+    unfilled = {path: marks for one in files for path, marks in one.unfilled.items() if path not in members}
+    if not unfilled:
+        return {}
+    used = {(field.to,) for path in values if (field := schema.field_at(path)) and field.to}
+    return {path: marks for path, marks in unfilled.items() if path in used}
 
 
 def _leave_open(project: Project, unmet: dict[Path, str]) -> Project:

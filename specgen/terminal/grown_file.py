@@ -12,7 +12,7 @@ def format_grown(edit: Edit, purposes: tuple[str, str], elsewhere: Mapping[str, 
 
 
 def _list_lines(edit: Edit, purposes: tuple[str, str], elsewhere: Mapping[str, int]) -> Iterator[str]:
-    keys = [one for one in edit.added if one.line]
+    keys = [one for one in edit.added if one.line and not one.text]
     noted = [one for one in edit.added if not one.line]
     old, new = purposes
     if keys:
@@ -20,7 +20,7 @@ def _list_lines(edit: Edit, purposes: tuple[str, str], elsewhere: Mapping[str, i
     if noted:
         are = "is" if len(noted) == 1 else "are"
         yield f"{_count(len(noted))} of sections in braces {are} told in comments below them: {_by_section(noted)}"
-    if not edit.added:
+    if not keys and not noted:
         yield "nothing to add"
     yield f"package.purpose: {old}" + (", as it was" if new == old else f" becomes {new}")
     for name, count in elsewhere.items():
