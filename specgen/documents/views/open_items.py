@@ -44,6 +44,7 @@ class OpenValue(NamedTuple):
     before: str
     rules: tuple[str, ...]  # codes of those it holds up
     proposed: str  # the figure that holds until somebody confirms or corrects it; empty without one
+    told: bool  # whether a document that is asked for beside it tells it
 
 
 class OpenDocument(NamedTuple):
@@ -60,10 +61,10 @@ class OpenDocument(NamedTuple):
 def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
     """Every value that is asked for, those too that a document pending will tell, in the order of need."""
     held, schema = find_held(context), context.project.schema
-    every = sorted([*list_asked(context), *list_held(context)], key=lambda one: one.order)
+    every = [(one, False) for one in list_asked(context)] + [(one, True) for one in list_held(context)]
     return tuple(
-        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), propose(context, one.path))
-        for one in every
+        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), propose(context, one.path), told)
+        for one, told in sorted(every, key=lambda entry: entry[0].order)
         if schema.field_at(tuple(one.path.split("."))) is not None
     )
 
