@@ -29,7 +29,7 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
     owed = [value for value in asked if _is_owed(context, value, stage)]
     sent = [value for value in owed if _is_sent(context, value)]
     documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
-    documents += [_to_document(context, value) for value in sent]
+    documents += [_to_document(context, value) for value in sent if not value.told]
     values, lists = split_by_table(context, (value for value in owed if value not in sent))
     return Owed(
         values,

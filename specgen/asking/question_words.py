@@ -152,7 +152,7 @@ def list_choices(context: DocumentContext, field: Field) -> tuple[str, ...]:
 
 def tell_example(context: DocumentContext, field: Field) -> str:
     """A valid answer as it would be written, a quantity in the project's system; none of few that are listed."""
-    if field.kind in ("choice", "yes_no"):
+    if field.kind in ("choice", "yes_no") or field.example.startswith("("):  # where it is found, and no answer
         return ""
     marks = context.project.members.get((field.to,), ()) if field.to else ()
     if marks:

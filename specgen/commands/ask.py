@@ -3,6 +3,7 @@
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from pathlib import Path
+from shlex import quote
 
 from specgen.asking.answer_sheet import TABLES
 from specgen.asking.files import (
@@ -52,7 +53,7 @@ def _write_table(args: Namespace, context: DocumentContext) -> Outcome:
     files = make_table_files(context, args.table, formats)
     told = _write(args.out, files, context, args.table)
     name = next(iter(files))
-    return Outcome(DONE, messages=(*told, f"next: specgen take {args.file} {name} --as {args.table}"))
+    return Outcome(DONE, messages=(*told, f"next: specgen take {quote(args.file)} {name} --as {args.table}"))
 
 
 def _write_questions(args: Namespace, context: DocumentContext, stage: str) -> Outcome:
@@ -93,4 +94,4 @@ def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[st
     if args.formats is None and not can_write_workbooks():
         yield _NO_WORKBOOKS
     elif args.formats is None or "xlsx" in args.formats:
-        yield f"next, when it comes back: specgen take {args.file} {name_file(sheets[0])}.xlsx"
+        yield f"next, when it comes back: specgen take {quote(args.file)} {name_file(sheets[0])}.xlsx"

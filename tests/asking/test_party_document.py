@@ -49,6 +49,13 @@ def test_the_head_says_to_whom_and_by_when(context: DocumentContext) -> None:
     assert told["Return by"] == "April 12, 2027"
 
 
+def test_a_day_of_return_that_no_date_tells_is_left_to_be_filled_in(context: DocumentContext) -> None:
+    blank = "Return by: "
+    assert not any(line.startswith(blank) for line in words_of(opened(context, architect(context))))
+    open_day = architect(context)._replace(return_by=None)
+    assert any(line.startswith(blank) for line in words_of(opened(context, open_day)))
+
+
 def test_each_question_has_its_reason_and_an_empty_answer_that_bears_its_field(context: DocumentContext) -> None:
     table = opened(context, architect(context)).tables[1]
     head = [cell.text for cell in table.rows[0].cells]

@@ -11,7 +11,7 @@ from specgen.asking.questions import Question, find_role, gather_sheets
 from specgen.model.problem import Refused
 from tests.asking.asked import lacking, question_about, sheet_of
 from tests.documents.example import changed_clean, changed_small, context_of_case
-from tests.support import SMALL, merged, written
+from tests.support import EXAMPLES, SMALL, merged, written
 
 MOCKUP = datetime.date(2027, 4, 12)  # its planned start in the example
 
@@ -157,6 +157,13 @@ def test_a_document_behind_a_mark_is_sent_and_not_asked_for_as_a_mark(tmp_path: 
     )
     assert sheet.questions == ()
     assert [one.name for one in sheet.wanted] == ["Wall W1 (South face, West face): Instructions for the adhesive"]
+
+
+def test_a_report_that_is_asked_for_is_not_asked_for_again_as_a_mark() -> None:
+    case, stage = pipeline.check_for(EXAMPLES / "old-wall" / "project.yaml", "mockup")
+    owner = sheet_of(gather_sheets(context_of_case(case), stage), "owner")
+    report = "Bond report with mode of failure, signed by an independent testing agency (W1)"
+    assert [one.name for one in owner.wanted] == [report]
 
 
 def test_a_required_document_is_asked_of_the_party_that_owes_it(tmp_path: Path) -> None:
