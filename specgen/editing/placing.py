@@ -99,6 +99,7 @@ class Placer:
         """New pairs of a mapping in braces, or new entries of a list in brackets."""
         spot, depth = growth.spot, len(growth.path)
         listed = spot.kind == "list"
+        first: list[str] = []
         for name in in_order(growth.new, growth.node):
             text = write_in_braces(name, growth.new.keys[name], below(growth.node, name), listed)
             pair = find_neighbor(growth, name)
@@ -106,7 +107,9 @@ class Placer:
             if last is not None:
                 yield Insert(last.end, last.end, depth, f", {text}")
             else:
-                yield Insert(spot.inner, spot.inner, depth, f"{text}, " if spot.pairs else text)
+                first.append(text)
+        if first:
+            yield Insert(spot.inner, spot.inner, depth, ", ".join(first) + (", " if spot.pairs else ""))
 
     def behind(self, index: int, depth: int, lines: Iterable[str]) -> Insert:
         """Lines behind the one in which a value ends, and behind the comment that goes on from it."""
