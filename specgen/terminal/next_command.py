@@ -4,6 +4,7 @@ import re
 
 from specgen.model.finding import Judgment, Severity
 from specgen.model.project import Project
+from specgen.terminal.screen import Line
 
 _OURS = "applicator"
 # The stage whose fields the next purpose owes.
@@ -30,6 +31,11 @@ def _name_asking(judgment: Judgment, file: str) -> str:
     """To ask others for what they owe; what is ours alone is filled in, and checked again."""
     others = any(item.owed_by != _OURS for item in judgment.open_items)
     return f"specgen ask {file} --out questions" if others else f"specgen check {file}"
+
+
+def tell_next(command: str) -> tuple[Line, ...]:
+    """The last line, kept whole, so that the command can be copied."""
+    return Line(), Line(f"next: {command}", whole=True)
 
 
 def quote(file: str) -> str:

@@ -11,7 +11,7 @@ from specgen.model.suggest import suggest
 from specgen.model.value_text import count, words
 from specgen.terminal.field_lines import MARKS
 from specgen.terminal.finding_text import give_example, tell_owner
-from specgen.terminal.next_command import name_next
+from specgen.terminal.next_command import name_next, tell_next
 from specgen.terminal.package_text import describe_package
 from specgen.terminal.ranges import join_marks
 from specgen.terminal.screen import Line, Screen, show_lines
@@ -118,7 +118,7 @@ def format_open(project: Project, judgment: Judgment, party: str, screen: Screen
     """Every open field by the party that answers for it, or those of one; raises Refused for another name."""
     following = name_next(project, judgment, file, "open")
     lines = [*describe_package(project, judgment), *_describe_open(project, judgment, party)]
-    return show_lines([*lines, Line(), Line(f"next: {following}", 6)], screen)
+    return show_lines([*lines, *tell_next(following)], screen)
 
 
 def _describe_open(project: Project, judgment: Judgment, party: str = "") -> Iterator[Line]:

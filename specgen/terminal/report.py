@@ -11,7 +11,7 @@ from specgen.model.finding import Finding, Judgment, Place, Severity, Verdict, W
 from specgen.model.project import Project
 from specgen.model.value_text import count
 from specgen.terminal.finding_text import Marker, Told, describe_finding, find_clause
-from specgen.terminal.next_command import name_next
+from specgen.terminal.next_command import name_next, quote, tell_next
 from specgen.terminal.open_text import describe_item, list_parties
 from specgen.terminal.package_text import describe_package
 from specgen.terminal.ranges import join_marks
@@ -46,7 +46,7 @@ def format_report(
         lines += [*_list_findings(told), *_list_open(told, file), *_list_settling(project, judgment)]
     else:
         lines += _list_numbered(told, severity)
-    return show_lines([*lines, Line(), Line(f"next: {name_next(project, judgment, file, severity)}", 6)], screen)
+    return show_lines([*lines, *tell_next(name_next(project, judgment, file, severity))], screen)
 
 
 def _describe_walls(judgment: Judgment) -> Iterator[Line]:
@@ -136,7 +136,7 @@ def _list_open(told: Told, file: str) -> Iterator[Line]:
         stops = "; they stop the package" if judgment.stops_when_open else ""
         yield from (Line(), Line(f"Open items ({len(judgment.open_items)}){stops}", 2, "Open items", "bold"))
         yield from list_parties(told.project, judgment.open_items)
-        yield Line(f"  each with an example: specgen check {file} --open", 4)
+        yield Line(f"  each with an example: specgen check {quote(file)} --open", whole=True)
     later = [(ring, number) for ring, number in judgment.later_rings.items() if number]
     yield from ([Line()] if later else [])
     for ring, number in later:

@@ -26,7 +26,7 @@ class Span(NamedTuple):
 def mark_place(place: Place, read: Callable[[str], list[str]], width: int) -> Iterator[Line]:
     """The line of a place and the mark below it; nothing where the line is not at hand."""
     rows = read(place.file) if place.line else []
-    if place.line > len(rows):
+    if not 0 < place.line <= len(rows):
         return
     row = rows[place.line - 1].replace("\t", _TAB)
     span = find_value(row, place.column - 1)
