@@ -12,6 +12,7 @@ from specgen.terminal.streams import show_as_line
 
 Tell = Callable[[str], None]  # takes what is being done now
 AFTER = 1.0  # seconds that nobody needs to be told of
+_TICK = 1.0  # seconds between two lines of a long step
 _WIDTH = 80  # of a terminal that does not tell its own
 
 
@@ -43,7 +44,7 @@ def show_progress(quiet: bool, ticking: bool = True) -> Iterator[Tell]:
 
 
 def _tick(line: "ProgressLine", ended: Event) -> None:
-    while not ended.wait(AFTER):
+    while not ended.wait(_TICK):
         line.draw()
 
 
