@@ -156,7 +156,7 @@ def test_a_document_behind_a_mark_is_sent_and_not_asked_for_as_a_mark(tmp_path: 
         "eifs_source",
     )
     assert sheet.questions == ()
-    assert [one.name for one in sheet.wanted] == ["Wall W1 (South face, West face): Instructions for the adhesive"]
+    assert [one.name for one in sheet.wanted] == ["Wall W1 (South face and West face): Instructions for the adhesive"]
 
 
 def test_a_report_that_is_asked_for_is_not_asked_for_again_as_a_mark() -> None:
