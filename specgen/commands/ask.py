@@ -17,12 +17,12 @@ from specgen.asking.files import (
 )
 from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
 from specgen.commands import DONE, Outcome, read_file_name
+from specgen.commands._stages import check_for
 from specgen.documents.context import DocumentContext
 from specgen.judging.open_items import RINGS
 from specgen.model.problem import refuse
 from specgen.model.value_text import count, long_date, words
 from specgen.output.sheet_folder import write_sheets
-from specgen.pipeline import check_for
 
 HELP = "question sheets for those who owe answers"
 ORDER = 32
