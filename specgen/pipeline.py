@@ -8,19 +8,15 @@ from pathlib import Path
 from specgen import computing, laying_out
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
-from specgen.judging.open_items import owed_rings
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
 from specgen.model.problem import Refused
 from specgen.model.project import Project
-from specgen.model.stage import PURPOSES
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
-
-_PURPOSE = ("package", "purpose")
 
 
 @dataclass(frozen=True)
@@ -45,18 +41,6 @@ def read(file: Path) -> Project:
 def check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with every fault of its files."""
     return judge_project(read(file))
-
-
-def check_for(file: Path, stage: str) -> tuple[JudgedProject, str]:
-    """The project of a file, judged as a package of a stage is, and the stage; that of its purpose where none is named.
-
-    Raises Refused with every fault of its files.
-    """
-    project = read(file)
-    own = owed_rings(str(project.value(_PURPOSE)))[-1]
-    if stage not in ("", own):
-        project = replace(project, values=project.values | {_PURPOSE: PURPOSES[stage]})
-    return judge_project(project), stage or own
 
 
 @contextmanager

@@ -98,14 +98,16 @@ def _name(context: DocumentContext, member: Path) -> str:
 
 
 def _list_faces(context: DocumentContext, wall: str) -> str:
-    """The elevations of a wall by their names: `South face, Tower`; empty where they are many, or not named."""
+    """The elevations of a wall by their names: `South face and Tower`; empty where they are many, or not named."""
     project, faces = context.project, list[str]()
     for mark in project.members.get(("elevations",), ()):
         of = project.get(("elevations", mark, "wall"))
         told = name_member(context, "elevations", mark).removeprefix(mark).strip()
         if of is not None and of.mark == wall and told:
             faces.append(told)
-    return ", ".join(faces) if len(faces) <= _MOST_FACES else ""
+    if len(faces) > _MOST_FACES or len(faces) < 2:
+        return faces[0] if len(faces) == 1 else ""
+    return f"{', '.join(faces[:-1])}{',' if len(faces) > 2 else ''} and {faces[-1]}"
 
 
 def tell_why(context: DocumentContext, field: Field) -> str:

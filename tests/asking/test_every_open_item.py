@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from specgen import pipeline
 from specgen.asking.files import make_question_files
 from specgen.asking.questions import gather_sheets
+from specgen.commands._stages import check_for
 from specgen.model.field import Field
 from specgen.model.finding import OpenItem
 from tests.documents.example import context_of_case
@@ -30,7 +30,7 @@ def is_answered(item: OpenItem, field: Field | None) -> bool:
 @pytest.mark.parametrize("stage", ["verdict", "mockup", "work", "closeout"])
 @pytest.mark.parametrize("name", NAMES)
 def test_every_open_item_is_asked_of_the_party_that_owes_it(name: str, stage: str) -> None:
-    case, _ = pipeline.check_for(EXAMPLES / name / "project.yaml", stage)
+    case, _ = check_for(EXAMPLES / name / "project.yaml", stage)
     sheets = gather_sheets(context_of_case(case), stage).sheets
     asked = [(one.field, sheet.role) for sheet in sheets for one in sheet.questions]
     assert len(asked) == len(set(asked))
@@ -44,7 +44,7 @@ def test_every_open_item_is_asked_of_the_party_that_owes_it(name: str, stage: st
 
 
 def test_the_sheets_of_an_example_are_valid_and_hold_all_that_is_asked(tmp_path: Path) -> None:
-    case, stage = pipeline.check_for(EXAMPLES / "stops" / "project.yaml", "mockup")
+    case, stage = check_for(EXAMPLES / "stops" / "project.yaml", "mockup")
     context = context_of_case(case)
     sheets = gather_sheets(context, stage).sheets
     files = make_question_files(context, sheets, ("docx", "xlsx"))

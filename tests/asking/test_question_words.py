@@ -97,7 +97,7 @@ def test_a_reference_offers_the_marks_that_there_are_and_says_what_they_stand_fo
 MEMBERS: dict[str, Any] = {
     "elevations.E1.prominent": "Elevation E1 (South face): ",
     "elevations.E1.openings.WD1.kind": "Elevation E1 (South face), opening WD1: ",
-    "walls.W1.mesh.layers.0.edge": "Wall W1 (South face, West face), mesh layer 1: ",
+    "walls.W1.mesh.layers.0.edge": "Wall W1 (South face and West face), mesh layer 1: ",
 }
 
 

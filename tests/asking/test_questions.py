@@ -8,6 +8,7 @@ import pytest
 
 from specgen import pipeline
 from specgen.asking.questions import Question, find_role, gather_sheets
+from specgen.commands._stages import check_for
 from specgen.model.problem import Refused
 from tests.asking.asked import lacking, question_about, sheet_of
 from tests.documents.example import changed_clean, changed_small, context_of_case
@@ -76,7 +77,7 @@ def test_a_field_whose_condition_does_not_hold_is_not_asked(tmp_path: Path) -> N
 def test_a_stage_asks_what_it_owes_and_counts_the_rest(tmp_path: Path) -> None:
     lacking(tmp_path, {"schedule": {"shift_start": "tbd"}, "contract": {"number": "tbd"}})
     for stage, number in (("verdict", 0), ("mockup", 1), ("work", 2), ("", 2)):
-        case, judged = pipeline.check_for(tmp_path / "project.yaml", stage)
+        case, judged = check_for(tmp_path / "project.yaml", stage)
         asked = gather_sheets(context_of_case(case), judged)
         fields = [one.field for sheet in asked.sheets for one in sheet.questions]
         assert len(fields) == number, (stage, fields)
@@ -156,11 +157,11 @@ def test_a_document_behind_a_mark_is_sent_and_not_asked_for_as_a_mark(tmp_path: 
         "eifs_source",
     )
     assert sheet.questions == ()
-    assert [one.name for one in sheet.wanted] == ["Wall W1 (South face, West face): Instructions for the adhesive"]
+    assert [one.name for one in sheet.wanted] == ["Wall W1 (South face and West face): Instructions for the adhesive"]
 
 
 def test_a_report_that_is_asked_for_is_not_asked_for_again_as_a_mark() -> None:
-    case, stage = pipeline.check_for(EXAMPLES / "old-wall" / "project.yaml", "mockup")
+    case, stage = check_for(EXAMPLES / "old-wall" / "project.yaml", "mockup")
     owner = sheet_of(gather_sheets(context_of_case(case), stage), "owner")
     report = "Bond report with mode of failure, signed by an independent testing agency (W1)"
     assert [one.name for one in owner.wanted] == [report]

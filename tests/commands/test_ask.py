@@ -120,10 +120,23 @@ def test_sheets_are_never_written_in_place_of_a_package(project: Path, capsys: A
     assert done.err.endswith("asked: the folder holds a package (give a folder of its own)\n")
 
 
+def test_one_party_or_table_is_added_to_what_was_asked(project: Path, capsys: Any) -> None:
+    ask(capsys, project, "--party", "applicator")
+    ask(capsys, project, "--party", "architect", "--formats", "xlsx")
+    before = (project.parent / "asked" / "applicator.xlsx").read_bytes()
+    done = ask(capsys, project, "--table", "joints")
+    assert "wrote 1 file" in done.err and "removed" not in done.err
+    names = ["applicator.docx", "applicator.xlsx", "architect.xlsx", "joints.xlsx", "manifest.json"]
+    assert names_in(project.parent / "asked") == names
+    assert (project.parent / "asked" / "applicator.xlsx").read_bytes() == before
+    assert run_main(capsys, "check", "--package", str(project.parent / "asked")).code == 0
+
+
 def test_sheets_that_are_asked_no_more_are_told(project: Path, capsys: Any) -> None:
     ask(capsys, project)
-    done = ask(capsys, project, "--party", "applicator")
-    assert "2 files of the earlier package (architect.docx, architect.xlsx)" in done.err
+    written(project.parent, CLEAN.read_text("utf-8").replace("  local_fasteners_required: no\n", ""))
+    done = ask(capsys, project)
+    assert "2 files of the earlier package (applicator.docx, applicator.xlsx)" in done.err
 
 
 @pytest.mark.parametrize(
