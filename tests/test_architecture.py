@@ -32,6 +32,7 @@ LAYERS = (
     "asking",
     "output",
     "pipeline",
+    "growing",
     "building",
     "comparing",
     "commands",

@@ -6,7 +6,8 @@ from pathlib import Path
 from specgen.commands import Outcome, read_file_name
 from specgen.output.disk import write_new
 from specgen.reading.schema import project_schema
-from specgen.terminal.starter import PURPOSES, SIDE_FILES, format_side_starter, format_starter
+from specgen.reading.side_files import SIDE_FILES
+from specgen.terminal.starter import PURPOSES, format_side_starter, format_starter
 
 HELP = "a commented starter file; never overwrites"
 ORDER = 10
@@ -19,7 +20,7 @@ def arguments(parser: ArgumentParser) -> None:
     stages = "a project file with all that is asked for up to this stage; verdict where nothing is said"
     kind.add_argument("--for", dest="stage", choices=list(PURPOSES), default="verdict", help=stages)
     sides = "a file beside the project file: the firm's own, or that of the coating manufacturer"
-    kind.add_argument("--file", dest="side", choices=SIDE_FILES, help=sides)
+    kind.add_argument("--file", dest="side", choices=list(SIDE_FILES), help=sides)
     parser.add_argument("--units", choices=["ip", "si"], default="ip")
 
 
