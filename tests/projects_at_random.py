@@ -20,8 +20,7 @@ from specgen.reading.rules import REQUIRED, convert_checked
 from specgen.reading.schema import project_schema
 
 SCHEMA = project_schema()
-# Side files, lines of the contract, whose field, relation and value must fit together, and answers, whose values must be
-# given.
+# Side files, lines of the contract, whose field, relation and value must fit together, and answers to given values.
 LEFT_OUT = {("format",), ("firm",), ("coating_system",), ("records",), ("contract", "demands"), ("package", "units")}
 LEFT_OUT |= {("answers",)}
 ALWAYS = {section + place for section, places in REQUIRED.items() for place in places}

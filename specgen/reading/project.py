@@ -31,6 +31,9 @@ from specgen.reading.side_files import (
 )
 from specgen.standards import load_limits, load_standards
 
+# What is said of the few required fields that are absent.
+MISSING = "this must be given"
+
 
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names.
@@ -189,7 +192,7 @@ def _find_missing(project: Project, main: FileContent) -> list[Problem]:
     noted = Text(main.text.file, places=main.text.places)
     for path in wanted:
         if not any(p.path == dotted_path(path) for p in main.text.problems):
-            noted.problem(path, "this must be given", _tell_form(project.schema.field_at(path)))
+            noted.problem(path, MISSING, _tell_form(project.schema.field_at(path)))
     return noted.problems
 
 
