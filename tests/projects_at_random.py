@@ -20,8 +20,9 @@ from specgen.reading.rules import REQUIRED, convert_checked
 from specgen.reading.schema import project_schema
 
 SCHEMA = project_schema()
-# Side files, and lines of the contract, whose field, relation and value must fit together.
+# Side files, lines of the contract, whose field, relation and value must fit together, and answers to given values.
 LEFT_OUT = {("format",), ("firm",), ("coating_system",), ("records",), ("contract", "demands"), ("package", "units")}
+LEFT_OUT |= {("answers",)}
 ALWAYS = {section + place for section, places in REQUIRED.items() for place in places}
 SHARES = (0.1, 0.3, 0.5, 0.7, 0.9, 1)
 # Walls are laid out in steps, which are exact numbers.

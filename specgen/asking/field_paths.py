@@ -1,5 +1,6 @@
 """Finds the field that a dotted path of a sheet names in a project; a mark may hold points of its own."""
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from specgen.model.field import Field, Node, Path, dotted_path
@@ -46,10 +47,16 @@ def _take_mark(project: Project, node: Node, path: Path, rest: str) -> tuple[str
     collection = node.collection
     assert collection is not None
     marks = collection.keys or project.members.get(path, ())
-    found = [mark for mark in marks if rest == mark or rest.startswith(f"{mark}.")]
+    # A member whose values all stand empty is none yet, but has its place.
+    places = (place[-1] for place in project.places if place[:-1] == path)
+    found = _find_first(marks, rest) or _find_first(places, rest)
     if not found:
         mark = rest.partition(".")[0]
         message = f"{mark!r} is the mark of no {collection.one} of the project any more"
         raise InvalidValue(message, suggest(mark, marks) if marks else f"the project has none at {dotted_path(path)}")
     mark = max(found, key=len)
     return mark, rest[len(mark) + 1 :]
+
+
+def _find_first(marks: Iterable[str], rest: str) -> list[str]:
+    return [mark for mark in marks if rest == mark or rest.startswith(f"{mark}.")]

@@ -14,7 +14,7 @@ from specgen.model.problem import Problem, Refused
 from specgen.reading.answers import ANSWERS
 from specgen.reading.file_text import read_content
 from specgen.reading.positions import MOST_PROBLEMS
-from specgen.reading.project import survey_project
+from specgen.reading.project import MISSING, survey_project
 from specgen.reading.side_files import SIDE_FILES
 
 _LINE = re.compile(r"\bline \d+")
@@ -114,7 +114,9 @@ class Placer:
             _, problems = survey_project(self.file, self.schema, unwritten)
         except Refused as refused:
             problems = list(refused.problems)
-        return [problem for problem in problems if _name_problem(problem) not in self._known][:MOST_PROBLEMS]
+        # What is still missing is no fault of what was given.
+        new = [one for one in problems if one.message != MISSING and _name_problem(one) not in self._known]
+        return new[:MOST_PROBLEMS]
 
 
 def _tell(problem: Problem, offer: Offer) -> Problem:

@@ -14,7 +14,7 @@ from specgen.reading.structure import build_structure
 
 # Contents of files that are not written yet, by resolved path.
 Unwritten = Mapping[FilePath, bytes]
-NOTHING: Unwritten = {}
+NONE_UNWRITTEN: Unwritten = {}
 
 
 @dataclass
@@ -34,16 +34,14 @@ class FileContent:
 
 
 def read_content(
-    path: FilePath, shown: str, schema: Schema, rules: Rules, unwritten: Unwritten = NOTHING
+    path: FilePath, shown: str, schema: Schema, rules: Rules, unwritten: Unwritten = NONE_UNWRITTEN
 ) -> FileContent:
     """The content of the file at `path`, named `shown` in messages; its faults are noted on its text.
 
-    Where `unwritten` holds the path, that is read in its place.
-
-    Raises Refused where it is no YAML mapping.
+    What is not written yet is read in place of what stands in the file. Raises Refused where it is no YAML mapping.
     """
-    content = unwritten.get(path.resolve()) if unwritten else None
-    text = read_text(path, shown) if content is None else parse_text(content, shown)
+    source = unwritten.get(path.resolve()) if unwritten else None
+    text = read_text(path, shown) if source is None else parse_text(source, shown)
     structure = build_structure(text, schema.root)
     values = read_values(text, structure.records, rules)
     if values.get(("format",), 1) != 1:

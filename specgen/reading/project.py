@@ -14,7 +14,7 @@ from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.dangling import find_dangling, find_unmet
 from specgen.reading.demands import demand_problems
-from specgen.reading.file_content import NOTHING, FileContent, Unwritten, read_content
+from specgen.reading.file_content import NONE_UNWRITTEN, FileContent, Unwritten, read_content
 from specgen.reading.geometry import geometry_problems
 from specgen.reading.given_file import name_file
 from specgen.reading.positions import Text
@@ -32,6 +32,9 @@ from specgen.reading.side_files import (
 )
 from specgen.standards import load_limits, load_standards
 
+# What is said of the few required fields that are absent.
+MISSING = "this must be given"
+
 
 def read_project(file: FilePath, schema: Schema) -> Project:
     """The project described in `file`; raises Refused with every fault of every file it names.
@@ -44,11 +47,13 @@ def read_project(file: FilePath, schema: Schema) -> Project:
     return project
 
 
-def survey_project(file: FilePath, schema: Schema, unwritten: Unwritten = NOTHING) -> tuple[Project, list[Problem]]:
+def survey_project(
+    file: FilePath, schema: Schema, unwritten: Unwritten = NONE_UNWRITTEN
+) -> tuple[Project, list[Problem]]:
     """The project described in `file` as far as it can be read, and every fault of every file it names.
 
-    `unwritten` are contents by resolved path, read in place of what stands in these files. Raises Refused where the
-    file itself is no YAML mapping, and SideFileGiven where it is a side file.
+    `unwritten` are contents that are read in place of what stands in these files. Raises Refused where the file itself
+    is no YAML mapping, or a side file.
     """
     main = read_content(file, name_file(file), schema, Rules(), unwritten)
     home = find_home(main.text.data, schema)
@@ -200,7 +205,7 @@ def _find_missing(project: Project, main: FileContent) -> list[Problem]:
     noted = Text(main.text.file, places=main.text.places)
     for path in wanted:
         if not any(p.path == dotted_path(path) for p in main.text.problems):
-            noted.problem(path, "this must be given", _tell_form(project.schema.field_at(path)))
+            noted.problem(path, MISSING, _tell_form(project.schema.field_at(path)))
     return noted.problems
 
 

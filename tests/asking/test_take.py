@@ -309,3 +309,17 @@ def test_without_the_library_one_line_says_what_to_install(job: Path, capsys: An
     assert ended.code == 2
     assert "install specgen with its extra sheets" in ended.err
     assert len(ended.err.splitlines()) == 1
+
+
+def test_a_starter_takes_answers_about_a_wall_of_which_nothing_is_known(tmp_path: Path, capsys: Any) -> None:
+    job = tmp_path / "project.yaml"
+    run_main(capsys, "new", str(job))
+    before = job.read_text("utf-8").splitlines()
+    given = {"walls.W1.substrate.kind": "glass mat gypsum", "walls.W1.insulation.kind": "EPS", "project.name": "Clinic"}
+    ended = take(capsys, job, answered(given, party="architect", by="A. Quoin", name=""))
+    assert ended.code == 0, ended
+    after = job.read_text("utf-8").splitlines()
+    lost = [line for line in before if line not in after]
+    assert {line.strip() for line in lost} <= {"name:", "kind:"}
+    for line in ("    kind: glass_mat_gypsum", "      kind: eps", "  name: Clinic"):
+        assert any(found.startswith(line.strip()) for found in map(str.strip, after)), line
