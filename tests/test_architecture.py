@@ -31,6 +31,7 @@ LAYERS = (
     "formats",
     "output",
     "pipeline",
+    "growing",
     "building",
     "comparing",
     "commands",

@@ -9,11 +9,13 @@ from specgen.commands._many import Asked, CheckedFile, check_files, refuse_file
 from specgen.commands._package import answer_package
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.commands._rule_code import find_rule_code
+from specgen.commands._side_file import answer_side_file
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
 from specgen.pipeline import JudgedProject, check, told_from_here
 from specgen.reading.project_files import FoundFiles, find_project_files
+from specgen.reading.side_file import SideFileGiven
 from specgen.terminal.many_projects import ProjectReport, format_projects
 from specgen.terminal.report import format_report, report_to_data
 from specgen.terminal.rule_page import format_explained_rule
@@ -64,8 +66,11 @@ def run(args: Namespace) -> Outcome:
 
 def _check(args: Namespace) -> Outcome:
     file = find_project_file(*(args.files or [None]))
-    with told_from_here(file):
-        case = check(file)
+    try:
+        with told_from_here(file):
+            case = check(file)
+    except SideFileGiven as given:
+        return answer_side_file(given, args.format == "json")
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""

@@ -7,7 +7,8 @@ from specgen.commands import Outcome, read_file_name
 from specgen.model.problem import refuse
 from specgen.output.disk import write_new
 from specgen.reading.schema import project_schema
-from specgen.terminal.starter import PURPOSES, SIDE_FILES, format_side_starter, format_starter
+from specgen.reading.side_files import SIDE_FILES
+from specgen.terminal.starter import PURPOSES, format_side_starter, format_starter
 
 HELP = "a commented starter file; never overwrites"
 ORDER = 10
@@ -26,7 +27,7 @@ def arguments(parser: ArgumentParser) -> None:
     stages = "a project file with all that is asked for up to this stage; verdict where nothing is said"
     kind.add_argument("--for", dest="stage", choices=list(PURPOSES), default="verdict", help=stages)
     sides = "a file beside the project file: the firm's own, or that of the coating manufacturer"
-    kind.add_argument("--file", dest="side", choices=SIDE_FILES, help=sides)
+    kind.add_argument("--file", dest="side", choices=list(SIDE_FILES), help=sides)
     units = "units of the examples: inches and pounds, or metric"
     parser.add_argument("--units", choices=["ip", "si"], default="ip", help=units)
     asks = "ask, question by question, for what decides whether a wall can take the finish"

@@ -9,17 +9,22 @@ from specgen.model.field import Path
 class Addition:
     """A value as the user would type it, lists as `[a, b]`, empty for a key without a value.
 
-    The comment stands in lines above the key; where the section is written in braces there is no place for one.
+    The comment stands in lines above the key; where the section is written in braces there is no place for one. Only
+    where `replaces` says so is another value that is given written over.
     """
 
     path: Path
     text: str
     comment: str = ""
+    replaces: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Added:
-    """A value that was written: its path, its line in the edited file, from 1, and its text as it stands there."""
+    """A value that was written: its path, its line in the edited file, from 1, and its text as it was typed.
+
+    The line is 0 for a key without a value that belongs into braces: a comment behind those tells of it.
+    """
 
     path: Path
     line: int

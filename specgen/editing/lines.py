@@ -3,39 +3,40 @@
 from collections.abc import Iterator
 
 from specgen.editing.edit import Addition
-from specgen.editing.planning import New
+from specgen.editing.planning import Section
 from specgen.editing.values import write_key, write_value
 from specgen.model.field import Node
 
 STEP = 2
 
 
-def in_order(new: New, node: Node) -> list[str]:
+def in_order(new: Section, node: Node) -> list[str]:
     """The names of new keys in the order of the schema; members in the order in which they are given."""
     if node.star is not None:
-        return list(new)
+        return list(new.keys)
     ranks = list(node.children)
-    return sorted(new, key=ranks.index)
+    return sorted(new.keys, key=ranks.index)
 
 
-def write_lines(new: New, node: Node, column: int, step: int = STEP) -> Iterator[str]:
+def write_lines(new: Section, node: Node, column: int, step: int = STEP) -> Iterator[str]:
     """The lines of new keys that stand in this column, without their ends."""
     listed = node.collection is not None and node.collection.kind == "items"
     for name in in_order(new, node):
         child = below(node, name)
         if listed:
-            yield from _write_item(new[name], child, column, step)
-            continue
-        yield from write_pair(name, new[name], child, column, step)
+            yield from _write_item(new.keys[name], child, column, step)
+        else:
+            yield from write_pair(name, new.keys[name], child, column, step)
 
 
-def write_pair(name: str, value: "New | Addition", node: Node, column: int, step: int = STEP) -> Iterator[str]:
+def write_pair(name: str, value: Section | Addition, node: Node, column: int, step: int = STEP) -> Iterator[str]:
     """The lines of one new key and what stands below it."""
     if isinstance(value, Addition):
         yield from write_comment(value.comment, column)
         assert node.field is not None
         yield f"{' ' * column}{write_key(name, False)}: {write_value(node.field, value.text, False)}".rstrip(" ")
     else:
+        yield from write_comment(value.comment, column)
         yield f"{' ' * column}{write_key(name, False)}:"
         yield from write_lines(value, node, column + step, step)
 
@@ -46,30 +47,30 @@ def write_comment(comment: str, column: int) -> Iterator[str]:
         yield f"{' ' * column}# {line}".rstrip()
 
 
-def _write_item(new: New, node: Node, column: int, step: int) -> Iterator[str]:
-    """The lines of one new entry of a list; its sign stands before its first key."""
-    begun = False
-    for line in write_lines(new, node, column + 2, step):
-        if begun or line.lstrip().startswith("#"):
-            yield line
-        else:
-            begun = True
-            yield f"{line[:column]}- {line[column + 2 :]}"
+def _write_item(new: Section | Addition, node: Node, column: int, step: int) -> Iterator[str]:
+    """The lines of one new entry of a list; its sign stands before its first key, or above the comment of that."""
+    assert isinstance(new, Section)
+    first, *rest = write_lines(new, node, column + 2, step)
+    commented = first.lstrip().startswith("#")
+    yield f"{' ' * column}-" if commented else f"{first[:column]}- {first[column + 2 :]}"
+    yield from [first, *rest] if commented else rest
 
 
-def write_braces(new: New, node: Node) -> str:
+def write_braces(new: Section, node: Node) -> str:
     """New keys in braces, or new entries in brackets."""
     if node.collection is not None and node.collection.kind == "items":
-        return f"[{', '.join(write_braces(new[name], below(node, name)) for name in new)}]"
-    return "{" + ", ".join(write_flow_pair(name, new[name], below(node, name)) for name in in_order(new, node)) + "}"
+        return f"[{', '.join(write_in_braces(name, new.keys[name], below(node, name), True) for name in new.keys)}]"
+    pairs = (write_in_braces(name, new.keys[name], below(node, name)) for name in in_order(new, node))
+    return f"{{{', '.join(pairs)}}}"
 
 
-def write_flow_pair(name: str, value: "New | Addition", node: Node) -> str:
-    """One new key and its value as they stand in braces."""
-    if not isinstance(value, Addition):
-        return f"{write_key(name, True)}: {write_braces(value, node)}"
+def write_in_braces(name: str, value: Section | Addition, node: Node, entry: bool = False) -> str:
+    """One new key and its value as they stand in braces; of an entry of a list only the value."""
+    key = "" if entry else f"{write_key(name, True)}: "
+    if isinstance(value, Section):
+        return f"{key}{write_braces(value, node)}"
     assert node.field is not None
-    return f"{write_key(name, True)}: {write_value(node.field, value.text, True)}"
+    return f"{key}{write_value(node.field, value.text, True)}"
 
 
 def below(node: Node, name: str) -> Node:

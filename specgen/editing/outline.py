@@ -4,17 +4,22 @@ It is taken from the events of the loader. A composed tree gives an alias the pl
 place where the next one begins; here an alias stands where it is written, and a section ends with its last value.
 """
 
+import re
 from dataclasses import dataclass, field
 from typing import Any
 
 import yaml
 
+from specgen.editing.line_starts import LineStarts
 from specgen.reading.positions import Loader
+
+# What may stand before a value: the name that others repeat it by, and its kind.
+_BEFORE = re.compile(r"(?:[&!]\S*\s+)*")
 
 
 @dataclass(slots=True)
 class Spot:
-    """A value and the span of its text; `target` is what an alias repeats.
+    """A value and the span of its text, from behind an anchor on; `target` is what an alias repeats.
 
     A mapping has pairs of key and value, a list has items; `flow` is whether they stand in braces or brackets, `inner`
     the place right behind the opening one. `style` is the quote or block sign of a text.
@@ -31,17 +36,17 @@ class Spot:
     pairs: list[tuple["Spot", "Spot"]] = field(default_factory=list)
     items: list["Spot"] = field(default_factory=list)
     target: "Spot | None" = None
-    named: dict[str, "Spot"] = field(default_factory=dict)
+    named: dict[str, tuple["Spot", "Spot"]] = field(default_factory=dict)
 
     def followed(self) -> "Spot":
         """What stands here, behind an alias too."""
         return self.target.followed() if self.target is not None else self
 
-    def child(self, name: str) -> "Spot | None":
-        """The value below a key or index of this mapping or list; None where it has none of its own."""
+    def child(self, name: str) -> "tuple[Spot, Spot] | None":
+        """The own key and value of a name or index; an entry of a list stands for its key too."""
         if not self.named:
-            own = [(key.text, value) for key, value in self.pairs if not is_merge(key)]
-            self.named = dict(own) | {str(place): item for place, item in enumerate(self.items)}
+            self.named = {key.text: (key, value) for key, value in self.pairs if not is_merge(key)}
+            self.named |= {str(place): (item, item) for place, item in enumerate(self.items)}
         return self.named.get(name)
 
     def merged(self) -> list["Spot"]:
@@ -55,23 +60,18 @@ def is_merge(key: Spot) -> bool:
     return key.text == "<<" and not key.style
 
 
-def find_line_start(source: str, index: int) -> int:
-    """Where the line of a place in the text begins."""
-    return max(source.rfind("\n", 0, index), source.rfind("\r", 0, index)) + 1
-
-
-def read_outline(source: str) -> Spot:
+def read_outline(source: str, lines: LineStarts) -> Spot:
     """The outline of a text that is known to be YAML with one mapping at its top."""
     loader = Loader(source)
     try:
-        return _Builder(loader, source).build()
+        return _Builder(loader, source, lines).build()
     finally:
         loader.dispose()
 
 
 class _Builder:
-    def __init__(self, loader: Any, source: str) -> None:
-        self.loader, self.source = loader, source
+    def __init__(self, loader: Any, source: str, lines: LineStarts) -> None:
+        self.loader, self.source, self.lines = loader, source, lines
         self.anchors: dict[str, Spot] = {}
 
     def build(self) -> Spot:
@@ -86,9 +86,7 @@ class _Builder:
         if isinstance(event, yaml.AliasEvent):
             return Spot("alias", start, end, column, anchor, target=self.anchors[anchor])
         if isinstance(event, yaml.ScalarEvent):
-            spot = Spot("text", start, end, column, event.value, event.style or "")
-            if spot.style in ("|", ">"):
-                spot.end = self.end_of_block(start, end)
+            spot = self.value(event, start, end, column)
         else:
             kind = "mapping" if isinstance(event, yaml.MappingStartEvent) else "list"
             spot = Spot(kind, start, end, column, flow=bool(event.flow_style), inner=end)
@@ -96,6 +94,17 @@ class _Builder:
             self.anchors[anchor] = spot
         if spot.kind != "text":
             self.fill(spot)
+        return spot
+
+    def value(self, event: Any, start: int, end: int, column: int) -> Spot:
+        spot = Spot("text", start, end, column, event.value, event.style or "")
+        if spot.style in ("|", ">"):
+            spot.end = self.end_of_block(start, end)
+        if not event.value and not spot.style:
+            spot.start = end
+        elif self.source[start] in "&!":
+            found = _BEFORE.match(self.source, start, end)
+            spot.start = found.end() if found else start
         return spot
 
     def fill(self, spot: Spot) -> None:
@@ -117,7 +126,7 @@ class _Builder:
         first = spot.pairs[0][0] if spot.pairs else spot.items[0]
         sign = "?" if spot.pairs else "-"
         if self.source[spot.start] != sign:
-            before = self.source[find_line_start(self.source, first.start) : first.start].rstrip()
+            before = self.source[self.lines.start(first.start) : first.start].rstrip()
             spot.column = len(before) - 1 if before.endswith(sign) else first.column
         spot.end = (spot.pairs[-1][1] if spot.pairs else spot.items[-1]).end
 

@@ -8,7 +8,23 @@ from specgen.editing.planning import value_at
 from specgen.editing.values import read_typed
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused
-from specgen.reading.positions import TBD, Text
+from specgen.reading.positions import TBD, Text, parse_text
+
+
+def read_clean(source: bytes, shown: str) -> Text:
+    """The content of a file; raises Refused for every fault that makes its text ambiguous."""
+    text = parse_text(source, shown)
+    if text.problems:
+        raise Refused(*text.problems)
+    return text
+
+
+def read_edited(source: bytes, shown: str) -> Text:
+    """The content of a file after an edit; raises Refused where that has made it no YAML, which no file may become."""
+    try:
+        return read_clean(source, shown)
+    except Refused:
+        raise _refuse(shown, (), None) from None
 
 
 def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], schema: Schema) -> tuple[str, ...]:
@@ -20,22 +36,33 @@ def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], sche
             raise _refuse(after.file, path, addition)
     old, new = dict(_leaves(before.data, ())), dict(_leaves(after.data, ()))
     lost = [path for path, value in old.items() if value is not TBD and not _is_kept(path, value, new, taken)]
-    if after.problems or lost:
-        raise _refuse(after.file, (*lost, ())[0], None)
+    if lost:
+        raise _refuse(after.file, lost[0], None)
+    changed = {
+        path: value
+        for path, value in new.items()
+        if old.get(path, TBD) is TBD and (value is not TBD or path not in old)
+    }
+    return tuple(_tell_repeated(after, changed, taken))
+
+
+def _tell_repeated(after: Text, changed: Mapping[Path, Any], taken: Mapping[Path, Addition]) -> Iterator[str]:
+    """What has become of other values, which repeat those that were added; raises Refused for what repeats none."""
     written = {(after.places[path].line, after.places[path].column): path for path in taken}
-    remarks = []
-    for path in (path for path, value in new.items() if path not in taken and old.get(path, TBD) is not value):
+    for path in (path for path in changed if path not in taken):
         place = after.places[path]
-        source = written.get((place.line, place.column))
-        if source is None and path not in old:
+        same = (one for one in taken if value_at(after.data, one) == changed[path])
+        source = written.get((place.line, place.column)) or next(same, None)
+        if source is None:
             raise _refuse(after.file, path, None)
-        if source is not None:
-            remarks.append(f"{dotted_path(path)} has it too: it repeats {dotted_path(source)}")
-    return tuple(remarks)
+        if changed[path] is not TBD:
+            yield f"{dotted_path(path)} has the value too, as it repeats {dotted_path(source)}"
 
 
 def _is_kept(path: Path, value: Any, new: Mapping[Path, Any], taken: Mapping[Path, Addition]) -> bool:
     """Whether a value is as it was; the line end behind a text in lines is no part of it."""
+    if path in taken:
+        return True
     if path in new:
         return bool(new[path] == value) or str(new[path]).rstrip("\n") == str(value).rstrip("\n")
     return not value and any(added[: len(path)] == path for added in taken)

@@ -8,7 +8,7 @@ import yaml
 
 from specgen.model.field import Field
 from specgen.reading.conversion import InvalidValue, convert
-from specgen.reading.positions import TBD, Loader
+from specgen.reading.positions import TBD, Loader, is_unknown
 
 # Kinds whose text another reader of YAML might take for a number, a date or a yes.
 _WORDED = {"text", "file", "reference", "choice"}
@@ -16,6 +16,8 @@ _WORDED = {"text", "file", "reference", "choice"}
 
 def write_value(field: Field, text: str, flow: bool) -> str:
     """The text of a value of a field, for a section in braces where `flow` says so."""
+    if is_unknown(text):
+        return text
     if field.kind == "list":
         kind = field.of or "text"
         return f"[{', '.join(_write(entry, kind, True) for entry in split_list(text))}]"
@@ -29,7 +31,7 @@ def write_key(name: str, flow: bool) -> str:
 
 def read_typed(field: Field, text: str) -> Any:
     """What a file with this value holds: a text, a list of texts, or TBD for an empty one."""
-    if not text:
+    if is_unknown(text):
         return TBD
     return split_list(text) if field.kind == "list" else _unquote(text)
 
@@ -58,7 +60,7 @@ def split_list(text: str) -> list[str]:
 
 
 def _write(text: str, kind: str, flow: bool) -> str:
-    if not text or _is_quoted(text):
+    if _is_quoted(text):
         return text
     plain = _is_read(text, flow) and (kind not in _WORDED or _is_word(text))
     return text if plain else _quote(text)

@@ -28,7 +28,8 @@ class Project:
 
     `from_maker` are the paths of the plan whose value is in the coating system file only. `members` holds the marks of
     each given collection, empty ones included. `unfound` are the paths that name a file which is not there,
-    `inputs` the files that it was read from.
+    `unmet` the fields left open because a side file names a mark of no member, with what is wrong; `inputs` the files
+    that it was read from.
     """
 
     schema: Schema
@@ -39,6 +40,7 @@ class Project:
     defaults: dict[Path, Any] = field(default_factory=dict)
     from_maker: frozenset[Path] = frozenset()
     unfound: frozenset[Path] = frozenset()
+    unmet: dict[Path, str] = field(default_factory=dict)
     inputs: tuple[InputFile, ...] = ()
     answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
     _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
@@ -75,6 +77,8 @@ class Project:
         """The typed value of a field at its path, for a caller that has both; raises Absent."""
         if path in self.values:
             return self._link(entry, self.values[path])
+        if path in self.unmet:  # what is not told there may not be taken for told by others, or for empty
+            raise Absent(path)
         derived = self._derive(entry)
         if derived is not None:
             return derived

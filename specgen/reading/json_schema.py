@@ -5,6 +5,7 @@ from typing import Any
 from specgen.model.field import Field, Node, Schema
 from specgen.quantities.number import DECIMAL, PARTS
 from specgen.reading.rules import REQUIRED
+from specgen.reading.side_files import BESIDE, SIDE_FILES
 
 # An editor reads YAML by its own types, so yes may come as true and a date as text.
 _YES_NO = {"enum": ["yes", "no", True, False]}
@@ -17,7 +18,6 @@ _PATTERNS = {"date": r"^\d{4}-\d{2}-\d{2}$", "time": r"^([01]?\d|2[0-3]):[0-5]\d
 FILES = ("project", "firm", "coating_system", "record")
 # What a project must have to be read; a side file may hold any part.
 _REQUIRED = {"project": sorted({(section + place)[0] for section, places in REQUIRED.items() for place in places})}
-_HOLD_ATTACHMENTS = {"firm", "coating_system"}
 
 
 def json_schema(schema: Schema, file: str = "project") -> dict[str, Any]:
@@ -56,12 +56,12 @@ def _node(node: Node, file: str) -> dict[str, Any] | None:
 def _stands_in(node: Node, file: str) -> bool:
     """Whether a node belongs in a kind of file: all but records in a project file, else what is at home there.
 
-    Firm and coating system files hold their own attachments too.
+    Firm and coating system files hold their own attachments too, and a firm file its crews.
     """
     homes = _homes(node)
     if file == "project":
         return bool(homes - {"record"})
-    return file in homes or (file in _HOLD_ATTACHMENTS and node.path[:1] == ("attachments",))
+    return file in homes or (file in SIDE_FILES and bool(node.path) and node.path[0] in BESIDE[file])
 
 
 def _homes(node: Node) -> set[str]:

@@ -151,6 +151,11 @@ class _Counter:
         return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
 
 
+def is_unknown(text: str) -> bool:
+    """Whether a value that stands in no quotes says that it is not known."""
+    return text in _NULLS or text.lower() == "tbd"
+
+
 def _explain(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
     problem = error.problem or "syntax error"
     # The parser counts more kinds of line ends than we do, and may point behind the last line.
@@ -214,7 +219,7 @@ class _Walk:
         plain = not node.style
         if not self.is_printable(node, path):
             return TBD
-        if plain and (node.value in _NULLS or node.value.lower() == "tbd"):
+        if plain and is_unknown(node.value):
             return TBD
         return node.value.strip() if plain else node.value
 

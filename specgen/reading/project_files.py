@@ -16,6 +16,9 @@ _ENDINGS = (".yaml", ".yml")
 _SECTIONS = tuple(
     re.compile(rb"(?:^|\n|\r)(?:\xef\xbb\xbf)?[\"']?" + name + rb"[\"']?[ \t]*:") for name in (b"project", b"package")
 )
+# A line that names a side file, or a list of record files that holds it.
+_NAMING = rb"(?:^|\n|\r)(?:firm|coating_system|records)[ \t]*:[^\n\r#]*(?<![\w./-])%s(?![\w./-])"
+_MOST_LOOKED_INTO = 100
 
 
 class FoundFiles(NamedTuple):
@@ -53,6 +56,23 @@ def find_project_files(names: Iterable[str]) -> FoundFiles:
             else:
                 files[real] = file
     return FoundFiles(tuple(files.values()), tuple(faults), tuple(left_out), tuple(dict.fromkeys(repeated)))
+
+
+def list_naming(folder: Path, name: str) -> list[str]:
+    """The names of the project files of a folder that name the side file `name` beside them."""
+    naming = re.compile(_NAMING % re.escape(name.encode()))
+    try:
+        files = sorted(file for file in os.listdir(folder or ".") if file.lower().endswith(_ENDINGS))  # noqa: PTH208
+    except OSError:
+        return []
+    return [file for file in files[:_MOST_LOOKED_INTO] if _holds(folder / file, naming)]
+
+
+def _holds(file: Path, sign: re.Pattern[bytes]) -> bool:
+    try:
+        return sign.search(read_given_file(file, _USE)) is not None
+    except Refused:
+        return False
 
 
 _WANTED = "a project file has package and project"

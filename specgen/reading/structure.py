@@ -31,10 +31,11 @@ class Record:
 
 @dataclass
 class Structure:
-    """All records of one file, and the marks of each collection that it gives."""
+    """All records of one file, the marks of each collection that it gives, and those of which no member has a value."""
 
     records: list[Record] = field(default_factory=list)
     members: dict[Path, tuple[str, ...]] = field(default_factory=dict)
+    unfilled: dict[Path, tuple[str, ...]] = field(default_factory=dict)
 
 
 def build_structure(text: Text, root: Node) -> Structure:
@@ -91,9 +92,11 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         text.problem(path, message, f"at most {MOST_MEMBERS:,}; split the project")
         return
     entries = list(_entries(text, path, value))
-    structure.members[path] = tuple(mark for mark, _ in entries)
+    marks = tuple(mark for mark, _ in entries)
+    filled = not entries or not all(_is_unfilled(entry) for _, entry in entries)
+    (structure.members if filled else structure.unfilled)[path] = marks
     if wanted is dict and not collection.keys:
-        _tell_alike(text, path, structure.members[path])
+        _tell_alike(text, path, marks)
     for mark, entry in entries:
         here = path + (mark,)
         if collection.keys and mark not in collection.keys:
@@ -115,6 +118,13 @@ def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
             text.problem((*path, str(mark)), *fault)
         else:
             yield str(mark), entry
+
+
+def _is_unfilled(entry: Any) -> bool:
+    """Whether a member has keys and no value yet, as in a starter: a collection of such members is not given."""
+    if not isinstance(entry, dict):
+        return isinstance(entry, list) and bool(entry) and all(map(_is_unfilled, entry))
+    return bool(entry) and all(value is TBD or _is_unfilled(value) for value in entry.values())
 
 
 def _tell_alike(text: Text, path: Path, marks: Iterable[str]) -> None:

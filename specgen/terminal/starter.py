@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
-from specgen.model.field import Field, Node, Schema
+from specgen.model.field import Field, Node, Path, Schema
+from specgen.reading.side_files import BESIDE, SIDE_FILES
 from specgen.terminal.field_lines import MARKS, format_comment, format_field_lines
 from specgen.terminal.starter_words import ABOUT, MAY, project_head, side_head, tell_side_file
 
@@ -14,7 +15,6 @@ PURPOSES = {
     "work": "work_submittal",
     "closeout": "closeout",
 }
-SIDE_FILES = ("firm", "coating_system")
 _STAGES = tuple(PURPOSES)
 _OPTIONAL = "optional"
 _VERSION = ("format",)
@@ -50,13 +50,12 @@ def format_starter(schema: Schema, stage: str, units: str) -> str:
 
 def format_side_starter(schema: Schema, home: str, units: str) -> str:
     """The text of a firm file or a coating system file; its documents and, in a firm file, its crews are offered."""
-    beside = ("attachments", "crews") if home == "firm" else ("attachments",)
 
     def asks(field: Field) -> bool:
         return field.path == _VERSION or (field.home == home and field.ring != _OPTIONAL and not field.default)
 
     def offers(field: Field) -> bool:
-        return field.home == home or field.path[0] in beside
+        return field.home == home or field.path[0] in BESIDE[home]
 
     return _format(schema, side_head(home, units), _Choice(asks, offers, {_VERSION: "1"}, units))
 
@@ -101,12 +100,26 @@ def _lines(node: Node, name: str, indent: int, choice: _Choice) -> list[str]:
 
 def _field(field: Field, name: str, indent: int, choice: _Choice) -> list[str]:
     """A field and its empty key, or the value that the starter gives; for a side file how its own starter is made."""
-    *comment, key = format_field_lines(field, name, indent, choice.units)
-    if field.path == _VERSION:
-        return [f"{key} {choice.given[_VERSION]}"]
+    key = f"{' ' * indent}{name}: {choice.given.get(field.path, '')}".rstrip()
+    return [key] if field.path == _VERSION else [*_comment(field, name, indent, choice.units), key]
+
+
+def _comment(field: Field, name: str, indent: int, units: str) -> list[str]:
+    """The comment over a field; over one that names a side file, how that one is begun."""
     if field.path[0] in SIDE_FILES:
-        return [*format_comment(tell_side_file(name, field.example), indent), key]
-    return [*comment, f"{key} {choice.given.get(field.path, '')}".rstrip()]
+        return format_comment(tell_side_file(name, field.example), indent)
+    return format_field_lines(field, name, indent, units)[:-1]
+
+
+def tell_made(node: Node, path: Path) -> list[str]:
+    """The comment over a section or collection at a path, without its blanks and signs."""
+    indent = _STEP * (len(path) - 1)
+    return [line[indent + 2 :] for line in format_comment(_about(node, path[-1]), indent)]
+
+
+def tell_empty_field(field: Field, name: str, indent: int, units: str) -> list[str]:
+    """The comment over an empty field that stands `indent` blanks in, without its blanks and signs."""
+    return [line[indent + 2 :] for line in _comment(field, name, indent, units)]
 
 
 def _section(node: Node, indent: int, choice: _Choice) -> list[str]:
@@ -130,7 +143,7 @@ def _offer(node: Node, name: str, indent: int, choice: _Choice) -> list[str]:
 
 
 def _about(node: Node, name: str) -> tuple[str, ...]:
-    """The words over a section or collection."""
+    """The words over a section or collection, each a comment."""
     entry = node.collection
     if entry is None:
         return (ABOUT[name],) if name in ABOUT else ()

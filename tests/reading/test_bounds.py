@@ -179,5 +179,5 @@ def test_an_escape_that_names_no_character_is_told_by_either_loader(
     code: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     assert len(problems(tmp_path, f'contract: {{number: "{code}"}}\n')) == 1
-    monkeypatch.setattr(positions, "_Loader", yaml.SafeLoader)
+    monkeypatch.setattr(positions, "Loader", yaml.SafeLoader)
     assert len(problems(tmp_path, f'contract: {{number: "{code}"}}\n')) == 1

@@ -48,9 +48,11 @@ def test_only_these_are_refused_when_absent(tmp_path: Path) -> None:
         pipeline.check(written(tmp_path, "format: 1\n"))
     assert {p.path: p.hint for p in raised.value.problems} == {
         "project.name": "write name: Harbor Clinic",
-        "package.purpose": "write purpose: mockup_submittal",
-        "walls.W1.substrate.kind": "write kind: glass_mat_gypsum",
-        "walls.W1.attachment.method": "write method: adhesive_notched_trowel",
+        "package.purpose": "write one of design_draft, mockup_submittal, work_submittal, resubmittal, closeout",
+        "walls.W1.substrate.kind": "write one of concrete, concrete_masonry, aac, icf, stone, stucco, glass_mat_gypsum,"
+        " cement_board, plywood, osb, paper_faced_gypsum, existing_coated, existing_brick, metal",
+        "walls.W1.attachment.method": "write one of adhesive_full_bed, adhesive_notched_trowel,"
+        " adhesive_ribbon_and_dab, mechanical, adhesive_and_mechanical, direct_applied",
     }
 
 
@@ -116,11 +118,11 @@ def test_a_mark_that_no_member_has_is_told_with_the_nearest(
     assert (problem.path, problem.file, problem.line, problem.hint) == (path, "project.yaml", NEXT, hint)
 
 
-def test_a_mark_in_a_side_file_is_told_in_that_file(tmp_path: Path) -> None:
-    written(tmp_path, "format: 1\nprimer:\n  instructions: A1\n", "coat.yaml")
+def test_a_mark_in_a_side_file_that_gives_such_members_is_told_in_that_file(tmp_path: Path) -> None:
+    written(tmp_path, "format: 1\nattachments: {A11: {}}\nprimer:\n  instructions: A1\n", "coat.yaml")
     (problem,) = refused(tmp_path, {"coating_system": "coat.yaml"})
-    assert (problem.file, problem.path, problem.line) == ("coat.yaml", "primer.instructions", 3)
-    assert problem.message == "'A1' is the mark of no attachment"
+    assert (problem.file, problem.path, problem.line) == ("coat.yaml", "primer.instructions", 4)
+    assert (problem.message, problem.hint) == ("'A1' is the mark of no attachment", "did you mean A11?")
 
 
 def test_with_one_member_a_reference_goes_without_saying(tmp_path: Path) -> None:
