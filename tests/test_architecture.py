@@ -248,7 +248,9 @@ def test_a_sum_from_keys_loads_no_rules_and_no_schema() -> None:
     loaded = loaded_by("calc", "dew-point", "air=70F", "rh=50%")
     rooms = {name.split(".")[1] for name in loaded if name.startswith("specgen.")}
     assert rooms == {"cli", "commands", "computing", "model", "quantities", "reading", "resolving", "terminal"}
-    assert {name for name in loaded if name.startswith("specgen.reading.")} == {"specgen.reading.conversion"}
+    assert {name for name in loaded if name.startswith("specgen.reading.")} == {
+        f"specgen.reading.{name}" for name in ("conversion", "choices", "plain_words")
+    }
     assert not {name.split(".")[0] for name in loaded} & (HEAVY | {"yaml", "cerberus", "shutil"})
 
 

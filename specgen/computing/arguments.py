@@ -12,6 +12,7 @@ from specgen.quantities.format import format_unit
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.units import APART, UNITS, find_unit
+from specgen.reading.choices import refuse_choice
 from specgen.reading.conversion import InvalidValue, convert, with_unit
 from specgen.resolving.provider import Argument, Provider
 
@@ -96,7 +97,7 @@ def _value(key: Argument, text: str) -> Any:
     value = convert(key.field, with_unit(text, key.bare) if key.bare else text)
     # The rules of a file say this by Cerberus, whose loading would take longer than the sum.
     if key.choices and value not in key.choices:
-        raise InvalidValue(f"{text!r} is no choice", suggest(text, key.choices))
+        raise InvalidValue(*refuse_choice(key.field, text))
     return value
 
 

@@ -2,6 +2,7 @@
 
 import dataclasses
 from dataclasses import dataclass
+from typing import NamedTuple
 
 Path = tuple[str, ...]
 
@@ -31,6 +32,14 @@ def bind_path(need: str | Path, subject: Path) -> Path:
     return bound_path
 
 
+class TradeWord(NamedTuple):
+    """A word of the trade, the choices it may mean, and whether it is taken for its only one without asking back."""
+
+    word: str
+    choices: tuple[str, ...]
+    certain: bool
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Field:
     """One field, as its entry in the schema describes it."""
@@ -48,12 +57,14 @@ class Field:
     of: str = ""  # kind of the entries of a list
     to: str = ""  # the collection a reference points to
     values: tuple[str, ...] = ()  # the choices
+    means: tuple[TradeWord, ...] = ()  # what people write in place of a choice
     dimension: str = ""  # of a quantity, if its unit does not say it
     unit_ip: str = ""  # inch-pound unit it is printed in
     unit_si: str = ""  # metric unit it is printed in
     least: str = ""  # lower bound, as text
     most: str = ""  # upper bound, as text
     not_below: tuple[str, ...] = ()  # the fields beside it that its value never lies below
+    if_none: str = ""  # what an empty list says, where it says something
     default: str = ""  # the value if none is given, as text
     default_if: str = ""  # the condition on which the default holds; empty for always
     derived: str = ""  # how it follows from other fields, in words
@@ -69,6 +80,7 @@ class Collection:
     label: str  # its name in words
     one: str  # the noun for a member
     kind: str = "mapping"  # mapping or items
+    if_none: str = ""  # what it says where there are none, where that says something
     optional: bool = False  # whether it is empty rather than absent if not given
     keys: tuple[str, ...] = ()  # the marks allowed; empty for any
 

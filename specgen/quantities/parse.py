@@ -18,6 +18,7 @@ from specgen.quantities.number import (
 )
 from specgen.quantities.number import QuantityError as QuantityError
 from specgen.quantities.quantity import Quantity
+from specgen.quantities.slips import find_slip
 from specgen.quantities.units import SAME_UNITS, SPELLINGS, UNITS, find_unit
 
 # What stands behind the feet of feet and inches.
@@ -26,6 +27,14 @@ _INCHES = re.compile(
 )
 _R_VALUE = re.compile(r"(R|RSI)\s*-\s*(?=[\d.])(.*)", re.ASCII)
 _FOOT = 12
+
+
+class NoNumber(QuantityError):
+    """The text begins with no number at all."""
+
+
+class UnknownUnit(QuantityError):
+    """What stands behind the number is no unit of the dimension, or nothing."""
 
 
 # A project writes the same few sizes again and again.
@@ -37,12 +46,29 @@ def parse_quantity(text: str, dimension: str, example_units: tuple[str, ...] = (
     """
     dimension = SAME_UNITS.get(dimension, dimension)
     plain = plain_text(text)
+    try:
+        return _parse(text, plain, dimension, example_units)
+    except (NoNumber, UnknownUnit):
+        slip = find_slip(plain)
+        if slip is None or not all(_is_quantity(meant, dimension) for meant in slip.meant):
+            raise
+        raise QuantityError(slip.message, slip.hint) from None
+
+
+def _is_quantity(text: str, dimension: str) -> bool:
+    try:
+        return bool(_parse(text, text, dimension, ()))
+    except QuantityError:
+        return False
+
+
+def _parse(text: str, plain: str, dimension: str, example_units: tuple[str, ...]) -> Quantity:
     resistance = _R_VALUE.fullmatch(plain)
     if resistance and dimension == "thermal_resistance":
         return _build_quantity(parse_number(resistance[2]), resistance[1], text)
     read = read_number(plain)
     if read is None:
-        raise QuantityError(f"{quote(text)} is no quantity", _suggest_form(example_units))
+        raise NoNumber(f"{quote(text)} is no quantity", _suggest_form(example_units))
     inches = _INCHES.fullmatch(read.behind)
     if inches and dimension == "length" and read.number.denominator == 1:
         return _build_quantity(_add_inches(text, plain, read, inches[1]), "in", text)
@@ -90,8 +116,9 @@ def _tell_feet(inches: Fraction) -> str:
 
 def _parse_unit(unit: str, text: str, dimension: str, example_units: tuple[str, ...]) -> str:
     if not unit:
-        raise QuantityError(f"{quote(text)} has no unit", _suggest_form(example_units, text.strip()))
-    name = find_unit(unit)
+        raise UnknownUnit(f"{quote(text)} has no unit", _suggest_form(example_units, text.strip()))
+    # A hyphen joins number and unit: an 8-in board.
+    name = find_unit(unit[1:] if re.match("-[a-zA-Z]", unit) else unit)
     if name is None or UNITS[name].dimension != dimension:
         known = [u for u, row in UNITS.items() if row.dimension == dimension]
         near = get_close_matches(unit, known, 1)
@@ -99,7 +126,7 @@ def _parse_unit(unit: str, text: str, dimension: str, example_units: tuple[str, 
         wrong = (
             f"{quote(unit)} is no unit of {dimension.replace('_', ' ')}" if name else f"unit {quote(unit)} is not known"
         )
-        raise QuantityError(wrong, hint)
+        raise UnknownUnit(wrong, hint)
     return str(name)
 
 

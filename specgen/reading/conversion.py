@@ -7,22 +7,23 @@ whole calculation from keys; so they are kept apart, and a calculation does with
 import re
 from collections.abc import Callable
 from fractions import Fraction
-from functools import cache
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Any
 
 from specgen.model.field import Field
-from specgen.quantities.format import format_decimal
 from specgen.quantities.number import QuantityError, is_number, parse_number
-from specgen.quantities.parse import parse_quantity
+from specgen.quantities.parse import NoNumber, parse_quantity
 from specgen.quantities.quantity import Quantity, find_dimension
 from specgen.quantities.units import APART
+from specgen.reading.choices import find_choice
+from specgen.reading.plain_words import NOT_KNOWN_YET, says_not_known
 
 if TYPE_CHECKING:
     import datetime
 
 _WORDS = {"yes": True, "true": True, "no": False, "false": False}
 _COMPASS = ("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW")
+_POINTS, _PARTED = re.compile("NORTH|EAST|SOUTH|WEST"), str.maketrans("", "", " -_")
 # Of a text that may have several lines, and of any other, which stands in tables and messages.
 MOST_TEXT, MOST_LINE = 20_000, 300
 
@@ -40,11 +41,22 @@ def convert(field: Field, text: str) -> Any:
 
     A choice is returned as the schema spells it; any other text is returned unchanged, for the rules to refuse.
     """
+    try:
+        return _convert(field, text)
+    except InvalidValue as invalid:
+        if says_not_known(text):
+            raise InvalidValue(invalid.message, NOT_KNOWN_YET) from None
+        raise
+
+
+def _convert(field: Field, text: str) -> Any:
     kind = field.of or field.kind
     if kind == "quantity":
         return _quantity(field, text)
     if kind == "choice":
-        return _spellings(field.values).get(_fold(text), text)
+        return find_choice(field, text)
+    if kind in _NUMBERS:
+        return _NUMBERS[kind](field, text)
     if kind == "text" and field.lines:
         return _lines(text)
     return _CONVERTERS[kind](text)
@@ -62,43 +74,39 @@ def _quantity(field: Field, text: str) -> Quantity:
     try:
         # The trade writes a temperature difference in plain degrees, without the zero of the scale.
         value = parse_quantity(text, "temperature" if apart else dimension, units)
+    except NoNumber as error:
+        example = f"write a number and its unit, such as {field.example}"
+        raise InvalidValue(error.message, example if field.example else error.hint) from None
     except QuantityError as error:
         raise InvalidValue(error.message, error.hint) from None
     return Quantity.of(value.to(value.unit), value.unit + APART) if apart else value
 
 
-@cache
-def _spellings(choices: tuple[str, ...]) -> dict[str, str]:
-    return {_fold(choice): choice for choice in choices}
-
-
-def _fold(choice: str) -> str:
-    """A choice in lower case, with underscores for blanks and hyphens."""
-    return choice.strip().lower().replace(" ", "_").replace("-", "_")
-
-
-def _number(text: str) -> int | Fraction:
+def _number(field: Field, text: str) -> int | Fraction:
     try:
         number = parse_number(text)
     except QuantityError as error:
-        raise InvalidValue(error.message, error.hint) from None
+        from specgen.reading.number_words import explain_number  # imported here: most numbers are right
+
+        raise InvalidValue(*explain_number(field, text, error)) from None
     return int(number) if number.denominator == 1 else number
 
 
-def _integer(text: str) -> int:
-    number = _number(text)
+def _integer(field: Field, text: str) -> int:
+    number = _number(field, text)
     if not isinstance(number, int):
         raise InvalidValue(f"{text!r} is no whole number", "write a whole number")
     return number
 
 
-def _percent(text: str) -> int | Fraction:
+def _percent(field: Field, text: str) -> int | Fraction:
     """The percentage of `65`, `65%` or `65 %`; a bare number below 1 may be meant as a share and is refused."""
     plain = text.strip()
-    number = _number(plain.removesuffix("%").strip())
+    number = _number(field, plain.removesuffix("%").strip())
     if 0 < number < 1 and not plain.endswith("%"):
-        share = format_decimal(number * 100, 6)
-        raise InvalidValue(f"{text!r} may be a share or a percentage", f"write {share}% or {plain}%")
+        from specgen.reading.number_words import tell_percent
+
+        raise InvalidValue(*tell_percent(plain, Fraction(number)))
     return number
 
 
@@ -158,7 +166,8 @@ def _file(text: str) -> str:
 
 def read_bearing(text: str) -> Quantity:
     """A compass point or degrees from north, as an angle; raises InvalidValue."""
-    name = text.strip().upper()
+    name = _POINTS.sub(lambda word: word[0][0], text.strip().upper())
+    name = name.translate(_PARTED) if name != text.strip().upper() else name
     if name in _COMPASS:
         return Quantity(Fraction(_COMPASS.index(name) * 45, 2), "angle", "deg", name)
     try:
@@ -170,10 +179,8 @@ def read_bearing(text: str) -> Quantity:
     return angle
 
 
+_NUMBERS: dict[str, Callable[[Field, str], Any]] = {"integer": _integer, "number": _number, "percent": _percent}
 _CONVERTERS: dict[str, Callable[[str], Any]] = {
-    "integer": _integer,
-    "number": _number,
-    "percent": _percent,
     "yes_no": _yes_no,
     "date": _date,
     "time": _time,

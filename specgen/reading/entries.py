@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from specgen.model.field import Collection, Field, Path, Schema
+from specgen.model.field import Collection, Field, Path, Schema, TradeWord
 from specgen.model.suggest import suggest
 from specgen.quantities.parse import QuantityError, parse_quantity
 from specgen.quantities.quantity import find_dimension
@@ -43,6 +43,18 @@ def _choices(value: Any, known: Known) -> tuple[str, ...]:
     )
 
 
+def _trade_words(value: Any, known: Known) -> tuple[TradeWord, ...]:
+    """Words of the trade, each with the choice it is taken for, or a list of those it may mean."""
+    if value.__class__ is not dict:
+        raise Wrong("words of the trade are missing here", "write {word: choice} or {word: [choice, choice]}")
+    return tuple(
+        TradeWord(word, (meant,), True)
+        if meant.__class__ is str
+        else TradeWord(word, _WORDS.convert(meant, known), False)
+        for word, meant in value.items()
+    )
+
+
 def _check_target(value: str, schema: Schema) -> None:
     marked = [
         path[0] for path, collection in schema.collections.items() if collection.kind == "mapping" and len(path) == 2
@@ -53,6 +65,7 @@ def _check_target(value: str, schema: Schema) -> None:
 
 _WORDS = list_of(TEXT)
 _CHOICES = Kind("a list of words, or `@steps`", _choices)
+_MEANS = Kind("words of the trade, each with its choice or choices", _trade_words)
 _UNIT, _COUNT = one_of(list(UNITS), "a unit of quantities/units.py"), one_of((*UNITS, *COUNTED))
 _UNITS, _COUNTS = {"unit_ip": _UNIT, "unit_si": _UNIT}, {"unit_ip": _COUNT, "unit_si": _COUNT}
 _SPAN = {"least": TEXT, "most": TEXT}
@@ -68,7 +81,7 @@ _VALUES: dict[str, tuple[dict[str, Kind], dict[str, Kind]]] = {
     "number": (_SPAN, _COUNTS),
     "percent": (_SPAN, {}),
     "text": ({}, {"lines": YES_NO}),
-    "choice": ({"values": _CHOICES}, {"also": _WORDS}),
+    "choice": ({"values": _CHOICES}, {"also": _WORDS, "means": _MEANS}),
     "yes_no": ({}, {}),
     "date": ({}, _SPAN),
     "time": ({}, {}),
@@ -95,18 +108,20 @@ _OPTIONAL = {
     "optional": YES_NO,
 }
 _ORDER = {"not_below": _WORDS}
-_LIST = {"of": one_of(list(_VALUES))}
+_LIST, _EMPTY = {"of": one_of(list(_VALUES))}, {"if_none": TEXT}
 _SHAPES = {
     **{
         (kind, ""): Shape(_NEEDED | must, _OPTIONAL | may | (_ORDER if kind in _ORDERED else {}))
         for kind, (must, may) in _VALUES.items()
     },
-    **{("list", kind): Shape(_NEEDED | _LIST | must, _OPTIONAL | may) for kind, (must, may) in _VALUES.items()},
+    **{
+        ("list", kind): Shape(_NEEDED | _LIST | must, _OPTIONAL | may | _EMPTY) for kind, (must, may) in _VALUES.items()
+    },
     **dict.fromkeys(
         [(kind, "") for kind in _COLLECTIONS],
         Shape(
             {"label": TEXT, "kind": one_of(_COLLECTIONS), "one": TEXT},
-            {"optional": YES_NO, "keys": _CHOICES},
+            {"optional": YES_NO, "keys": _CHOICES} | _EMPTY,
         ),
     ),
 }
@@ -138,6 +153,8 @@ def make_entry(path: Path, typed: dict[str, Any]) -> Field | Collection:
     field = Field(path=path, **typed)
     _check_units(field)
     _check_default(field)
+    if field.means:
+        _check_means(field)
     return field
 
 
@@ -177,3 +194,13 @@ def _check_default(field: Field) -> None:
         raise Wrong("there is no default to hold under this condition", "write a default", ("default_if",))
     if field.kind == "choice" and field.default and field.default not in field.values:
         raise Wrong(f"{field.default!r} is no choice of this field", suggest(field.default, field.values), ("default",))
+
+
+def _check_means(field: Field) -> None:
+    """Raise Wrong if a word of the trade means no choice of its field."""
+    for word in field.means:
+        for choice in word.choices:
+            if choice not in field.values:
+                raise Wrong(
+                    f"{choice!r} is no choice of this field", suggest(choice, field.values), ("means", word.word)
+                )

@@ -45,8 +45,28 @@ def decode_source(content: bytes, shown: str) -> FileText:
     return FileText(source, digest(content))
 
 
+# How files of other programs begin. A workbook and a text of a word processor are both packed folders.
+_OTHER_FILES = (
+    (b"%PDF", "a PDF"),
+    (b"\xd0\xcf\x11\xe0", "a file of a word processor or spreadsheet program"),
+    (b"\x89PNG", "a picture"),
+    (b"\xff\xd8\xff", "a picture"),
+)
+_PACKED = ((b"word/", "a Word file"), (b"xl/", "a workbook"))
+
+
+def _name_other_file(content: bytes) -> str:
+    """What a file of another program is; empty for what may be a text."""
+    if content.startswith(b"PK"):
+        return next((name for part, name in _PACKED if part in content), "a packed folder")
+    return next((name for start, name in _OTHER_FILES if content.startswith(start)), "")
+
+
 def _locate_bad_byte(content: bytes, start: int, shown: str) -> Problem:
     """The problem at the first byte that is not UTF-8."""
+    other = _name_other_file(content)
+    if other:
+        return Problem(f"this is {other}, not a project file", "name the project file, a YAML file", "", shown, 1, 1)
     if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
         return Problem("the file is UTF-16", "save it as UTF-8", "", shown, 1, 1)
     start += 3 if content.startswith(b"\xef\xbb\xbf") else 0  # the decoder counts from behind the byte order mark

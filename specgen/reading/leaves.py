@@ -39,15 +39,36 @@ def _read_record(text: Text, record: Record, rules: SectionRules) -> dict[Path, 
                 text.problem(path, invalid.message, invalid.hint)
     for path in _find_refused(text, record, rules, asked):
         values.pop(path, None)
+    if text.cut:
+        _tell_cut(text, record, rules)
     return values
+
+
+def _tell_cut(text: Text, record: Record, rules: SectionRules) -> None:
+    """Note each text that lost its end to a `#`, which YAML takes for a comment."""
+    for path, raw in record.leaves.items():
+        field = rules.fields.get(path[len(record.path) :])
+        if field is None or "text" not in (field.kind, field.of):
+            continue
+        written = {path: raw} if isinstance(raw, str) else {(*path, str(n)): one for n, one in enumerate(raw)}
+        for at, one in written.items():
+            before, comment = text.cut.get(text.places[at].line if at in text.places else 0, ("", ""))
+            if isinstance(one, str) and one and before.endswith(one):
+                message = f"{comment!r} is taken for a comment, which leaves {one!r}"
+                text.problem(at, message, f'write "{one} {comment}", or a blank behind # for a comment')
 
 
 def _find_refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, Any]) -> list[Path]:
     """The paths whose values the rules refuse; values that pass are remembered."""
     faults = rules.faults(asked)
     for fault in faults:
-        path = record.path + fault[0]
-        text.problem(path, *rules.explain(fault, record.leaves[path]))
+        path, known = record.path + fault[0], rules.known_beside(fault)
+        if known is None:
+            text.problem(path, *rules.explain(fault, record.leaves[path]))
+        else:
+            from specgen.reading.unknown_keys import explain_unknown  # imported here: most names are known
+
+            text.problem(path, *explain_unknown(text, path, known))
         del asked[fault[0]]
     rules.passed |= {(place, record.leaves[record.path + place]): value for place, value in asked.items()}
     return [record.path + place for place, _ in faults]

@@ -5,6 +5,7 @@ with both lines named, and an empty, null or `tbd` value counts as absent.
 """
 
 import gc
+import re
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 from typing import Any
@@ -16,13 +17,17 @@ from specgen.model.finding import Place
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 from specgen.reading.file_text import FileText, decode_source, read_source
+from specgen.reading.unknown import TBD, is_unknown
 
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-_NULLS = {"", "~", "null", "Null", "NULL"}
 _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
 # The tags of plain YAML; every scalar is read as text, whatever its tag.
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
+_OTHER_TEXT = "this is a letter or another text, and no project file", "name the project file, which begins `format: 1`"
+_NO_SECTIONS = "the file does not begin with a name and a colon", "begin with `format: 1`"
+# A comment on purpose has a blank behind its sign; the number of a job or a suite has none.
+_CUT = re.compile(r"^(.*?\S)[ \t]+(#\w.*)", re.MULTILINE)
 _PLAIN_KEY = "write one word before the colon"
 MOST_DEPTH = 40
 # A file with more faults is no project, or repeats one mistake; the first ones show which.
@@ -35,16 +40,6 @@ MOST_REPEATED = 10_000
 MOST_VALUES = 420_000
 
 
-class Missing:
-    """Stands for a value that is written but not known: empty, null or `tbd`."""
-
-    def __repr__(self) -> str:
-        return "tbd"
-
-
-TBD = Missing()
-
-
 @dataclass
 class Text:
     """The content of one file: nested dicts, lists and strings, with the place of each path."""
@@ -54,6 +49,9 @@ class Text:
     places: dict[Path, Place] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     digest: str = ""  # of its bytes
+    cut: dict[int, tuple[str, str]] = field(
+        default_factory=dict
+    )  # lines with text joined to a #: before it, from it on
 
     def problem(self, path: Path, message: str, hint: str = "") -> None:
         """Note a problem at a path, or at its nearest parent if the path is missing."""
@@ -95,10 +93,19 @@ def _read(file: FileText, shown: str) -> Text:
     gc.disable()
     try:
         _fill(text, _compose(source, shown))
+        text.cut = _find_cut(source) if _CUT.search(source) else {}
     finally:
         if collecting:
             gc.enable()
     return text
+
+
+def _find_cut(source: str) -> dict[int, tuple[str, str]]:
+    """The lines with a comment joined to its sign: what stands before it, and the comment."""
+    from specgen.reading.yaml_faults import split_lines  # imported here: most comments begin with a blank
+
+    found = ((number, _CUT.match(line)) for number, line in enumerate(split_lines(source), 1))
+    return {number: (cut[1], cut[2].strip()) for number, cut in found if cut is not None}
 
 
 def _compose(source: str, shown: str) -> yaml.MappingNode:
@@ -107,9 +114,7 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
     try:
         node = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
-        raise Refused(Problem(*_explain(error, source, line), "", shown, line, column)) from None
+        raise Refused(_explain(error, source, shown)) from None
     except (ValueError, OverflowError):  # the pure Python loader turns any code into a character
         raise Refused(
             Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
@@ -121,8 +126,10 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
     if node is None:
         raise Refused(Problem("the file is empty", "`specgen new FILE` writes one to begin with", "", shown, 1, 1))
     if not isinstance(node, yaml.MappingNode):
-        mark, message = node.start_mark, "the file does not open with a mapping"
-        raise Refused(Problem(message, "begin with `format: 1`", "", shown, mark.line + 1, mark.column + 1))
+        from specgen.reading.yaml_faults import is_prose
+
+        told = _OTHER_TEXT if is_prose(source) else _NO_SECTIONS
+        raise Refused(Problem(*told, "", shown, node.start_mark.line + 1, node.start_mark.column + 1))
     return node
 
 
@@ -151,22 +158,14 @@ class _Counter:
         return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
 
 
-def is_unknown(text: str) -> bool:
-    """Whether a value that stands in no quotes says that it is not known."""
-    return text in _NULLS or text.lower() == "tbd"
+def _explain(error: yaml.MarkedYAMLError, source: str, shown: str) -> Problem:
+    """What is told of a text that is no YAML; a text that is no project at all is told to be another file."""
+    from specgen.reading.yaml_faults import find_yaml_fault, is_prose  # imported here: most files are YAML
 
-
-def _explain(error: yaml.MarkedYAMLError, source: str, line: int) -> tuple[str, str]:
-    problem = error.problem or "syntax error"
-    # The parser counts more kinds of line ends than we do, and may point behind the last line.
-    written = "".join(source.split("\n")[line - 1 : line]) if line else ""
-    if "\t" in written[: len(written) - len(written.lstrip())]:
-        return "a tab stands in the indentation", "indent with spaces"
-    if "but found another document" in problem:
-        return "the file holds more than one document", "keep one; remove the line `---`"
-    if "mapping values are not allowed" in problem:
-        return "a second colon stands in this line", "put the text in quotes"
-    return f"the file is no YAML: {problem}", "check indentation, colons and quotes here"
+    if is_prose(source):
+        return Problem(*_OTHER_TEXT, "", shown, 1, 1)
+    fault = find_yaml_fault(error, source)
+    return Problem(fault.message, fault.hint, "", shown, fault.line, fault.column)
 
 
 def _fill(text: Text, node: yaml.MappingNode) -> None:

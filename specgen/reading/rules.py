@@ -11,10 +11,12 @@ from cerberus import Validator, errors
 from cerberus.schema import UnvalidatedSchema
 
 from specgen.model.field import Field, Node, Path
-from specgen.model.suggest import suggest
 from specgen.quantities.format import format_quantity
+from specgen.quantities.number import parse_number
 from specgen.quantities.quantity import Quantity
+from specgen.reading.choices import refuse_choice
 from specgen.reading.conversion import InvalidValue, convert
+from specgen.reading.number_words import is_share, tell_share
 
 # Required fields by section; any other absent field is an open item. One wall must be complete.
 REQUIRED: dict[Path, tuple[Path, ...]] = {
@@ -85,26 +87,28 @@ class SectionRules:
         return [place for place in self.required if place in absent]
 
     def explain(self, fault: Fault, raw: Any) -> tuple[str, str]:
-        """Message and hint of a fault, in our words; `raw` is the text that was written."""
+        """Message and hint of a fault of a value, in our words; `raw` is the text that was written."""
         place, error = fault
-        if error is errors.UNKNOWN_FIELD:
-            return f"{place[-1]!r} is not known here", suggest(place[-1], self._known_beside(place))
         field = self.fields[place]
         if error is errors.UNALLOWED_VALUE:
-            return f"{raw!r} is no choice of this field", suggest(raw, field.values)
+            return refuse_choice(field, raw)
         if error is _SLIVER:
             thinnest = _SLIVERS[field.unit_ip]
             least = format_quantity(thinnest, thinnest.unit)
             return f"{raw} is thinner than anyone would measure", f"write 0, or {least} or more; asked for: {field.why}"
+        if error is errors.MAX_VALUE and is_share(field) and 2 < (percent := parse_number(raw)) <= 100:
+            return tell_share(raw, percent)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
         message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"
         return message, f"{span}; asked for: {field.why}"
 
-    def _known_beside(self, place: Path) -> tuple[str, ...]:
-        """The known names beside a place: fields of its section, or marks of its collection."""
+    def known_beside(self, fault: Fault) -> tuple[str, ...] | None:
+        """Where a name is not known, those that are: fields of its section, or marks of its collection; else None."""
+        if fault[1] is not errors.UNKNOWN_FIELD:
+            return None
         node = self.section
-        for name in place[:-1]:
+        for name in fault[0][:-1]:
             node = node.children[name]
         return node.collection.keys if node.collection else tuple(node.children)
 

@@ -10,9 +10,11 @@ from typing import Any
 
 from specgen.model.field import Node, Path
 from specgen.reading.marks import find_alike, find_mark_fault
-from specgen.reading.positions import TBD, Text
+from specgen.reading.positions import Text
+from specgen.reading.shape_hints import show_list, show_member, show_members, show_section
+from specgen.reading.unknown import TBD
 
-_SHAPES: dict[Any, str] = {dict: "a mapping", list: "a list", str: "a single value"}
+_SHAPES: dict[Any, str] = {dict: "values by name", list: "a list", str: "a single value"}
 # Each member is judged by every clause about its kind; the largest project that is foreseen has 2,000 of one kind.
 MOST_MEMBERS = 20_000
 
@@ -64,14 +66,14 @@ def _child(text: Text, structure: Structure, record: Record, node: Node, path: P
     elif isinstance(value, dict):
         _section(text, structure, record, node, path, value)
     else:
-        text.problem(path, f"a mapping is wanted here, not {_shape(value)}", f"its keys: {_list_keys(node)}")
+        text.problem(path, f"values by name are wanted here, not {_shape(value)}", show_section(node, value))
 
 
 def _leaf(text: Text, record: Record, node: Node, path: Path, value: Any) -> None:
     assert node.field is not None
     listed = node.field.kind == "list"
     if listed and isinstance(value, str):
-        text.problem(path, "a list is wanted here", f"write [{value}]")
+        text.problem(path, "a list is wanted here", show_list(node.field, value))
     elif listed != isinstance(value, list) or isinstance(value, dict):
         wanted = "a list" if listed else "a single value"
         text.problem(path, f"{wanted} is wanted here, not {_shape(value)}", f"for example {node.field.example}")
@@ -84,8 +86,8 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
     assert collection is not None and star is not None
     wanted = list if collection.kind == "items" else dict
     if not isinstance(value, wanted):
-        like = f"- (first {collection.one})" if wanted is list else f"a mark for each {collection.one}"
-        text.problem(path, f"{_SHAPES[wanted]} is wanted here, not {_shape(value)}", like)
+        form = "a list is" if wanted is list else f"{collection.label.lower()} under marks are"
+        text.problem(path, f"{form} wanted here, not {_shape(value)}", show_members(collection, star, value))
         return
     if len(value) > MOST_MEMBERS:
         message = f"these are {len(value):,} entries, more than any project has"
@@ -108,7 +110,10 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
             structure.records.append(member)
             _section(text, structure, member, star, here, entry)
         elif entry is not TBD:
-            text.problem(here, f"a {collection.one} is a mapping, not {_shape(entry)}", f"its keys: {_list_keys(star)}")
+            message = f"values by name are wanted here, not {_shape(entry)}"
+            before = list(value)[: list(value).index(mark)] if mark in star.children else []
+            level = f"{mark} belongs below {before[-1]}: indent it further than that" if before else ""
+            text.problem(here, message, level or show_member(star, entry))
 
 
 def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
@@ -133,10 +138,6 @@ def _tell_alike(text: Text, path: Path, marks: Iterable[str]) -> None:
         here, there = (text.places[path + (one,)].line for one in (mark, earlier))
         message = f"{mark!r} in line {here} is taken for {earlier!r} in line {there}: {fault}"
         text.problem(path + (mark,), message, hint)
-
-
-def _list_keys(node: Node) -> str:
-    return ", ".join(list(node.children)[:8])
 
 
 def _shape(value: Any) -> str:

@@ -11,6 +11,7 @@ from specgen.reading.marks import find_mark_fault
 from tests.documents.support import written as compose
 from tests.documents.test_page_overrides import BODY, FRAME, HEAD, LOOKS
 from tests.documents.test_template_mistakes import MISTAKES
+from tests.mistakes.table import mistakes
 from tests.quantities.test_number import DOUBTFUL
 from tests.quantities.test_parse import REFUSED
 from tests.reading import test_conversion, test_geometry, test_hostile, test_marks, test_project, test_ranges
@@ -28,6 +29,7 @@ def mistake_texts() -> dict[str, str]:
         "values.txt": tell_values,
         "marks.txt": tell_marks,
         "files.txt": tell_files,
+        "project.txt": tell_table,
     }
     return {name: "\n".join(tell()) for name, tell in kinds.items()}
 
@@ -113,6 +115,20 @@ def tell_files() -> Iterator[str]:
     for about, content, *_ in test_hostile.CASES:
         if isinstance(content, str) and "firm" not in about:
             yield tell_project(about, content)
+
+
+def tell_table() -> Iterator[str]:
+    """The table of mistakes in a project file."""
+    for one in mistakes():
+        if one.told:
+            shown = f"{one.number} {one.about}"
+            yield tell_refused(shown, lambda folder, content=one.content: read_content(folder, content))
+
+
+def read_content(folder: Path, content: bytes) -> None:
+    """Read a project file with this content."""
+    (folder / "project.yaml").write_bytes(content)
+    pipeline.read(folder / "project.yaml")
 
 
 def tell_project(shown: str, content: str) -> str:

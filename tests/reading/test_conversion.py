@@ -4,6 +4,7 @@ Which spellings are taken is a rule of this program; sources stand beside the ro
 """
 
 import datetime
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
@@ -109,6 +110,9 @@ GOOD = [
     ("bearing", "mockup.facing", "E", quantity(90, "deg")),
     ("bearing", "mockup.facing", "sse", quantity("157.5", "deg")),
     ("bearing", "mockup.facing", "SW", quantity(225, "deg")),
+    ("bearing", "mockup.facing", "south", quantity(180, "deg")),
+    ("bearing", "mockup.facing", "South-West", quantity(225, "deg")),
+    ("bearing", "mockup.facing", "north northeast", quantity("22.5", "deg")),
     ("bearing", "mockup.facing", "NNW", quantity("337.5", "deg")),
     ("bearing", "mockup.facing", "200", quantity(200, "deg")),
     ("bearing", "mockup.facing", "12.5 deg", quantity("12.5", "deg")),
@@ -140,7 +144,9 @@ def test_a_text_that_fits_is_the_value_it_says(kind: str, path: str, text: str, 
 SLIP = "is outside the range anyone would mean"
 # Kind, field, a text that does not fit, a part of what is said, and a part of the hint.
 BAD = [
-    ("integer", "gloss.coats", "two", "'two' is no number", "bare number"),
+    ("integer", "gloss.coats", "two", "the number of 'two' is written in words", "write 2"),
+    ("integer", "gloss.coats", "2 coats", "'2 coats' is no number", "write 2, without a word behind it"),
+    ("integer", "building.stories", "2-story", "'2-story' is no number", "write 2, without a word behind it"),
     ("integer", "gloss.coats", "2.5", "'2.5' is no whole number", "whole number"),
     ("integer", "gloss.coats", "true", "'true' is no number", ""),
     ("integer", "gloss.coats", "0x2", "'0x2' is no number", ""),
@@ -153,8 +159,16 @@ BAD = [
     ("number", "gloss.dry_hours", "-.inf", "'-.inf' is no number", ""),
     ("number", "gloss.dry_hours", "nan", "'nan' is no number", ""),
     ("number", "gloss.dry_hours", "inf", "'inf' is no number", ""),
-    ("number", "gloss.dry_hours", "24 h", "'24 h' is no number", "without a unit"),
-    ("number", "gloss.dry_hours", "24h", "'24h' is no number", "without a unit"),
+    ("number", "gloss.dry_hours", "24 h", "'24 h' is no number", "write 24, the bare number of hours"),
+    ("number", "gloss.dry_hours", "24h", "'24h' is no number", "write 24, the bare number of hours"),
+    ("number", "gloss.dry_hours", "2 days", "'2 days' is no number", "write 48, the bare number of hours"),
+    ("number", "gloss.dry_hours", "24 psi", "'24 psi' is no number", "without a unit"),
+    ("number", "gloss.dry_hours", "24-36", "'24-36' is a range; one figure stands here", "write 24 or 36"),
+    ("number", "gloss.dry_hours", "n/a", "'n/a' is no number", "write tbd where it is not known yet"),
+    ("number", "gloss_target.units", "75 +/- 5", "a figure with its tolerance", "write 75"),
+    ("number", "colors.*.solar_reflectance", "45%", "'45%' may be a percentage; this is a share of 1", "write 0.45"),
+    ("number", "colors.*.solar_reflectance", "45", "'45' may be a percentage; this is a share of 1", "write 0.45"),
+    ("number", "guns.*.duty", "60 %", "may be a percentage; this is a share of 1", "write 0.6"),
     ("number", "gloss.dry_hours", "1,5", "the comma of '1,5' parts no thousands", "write 1.5"),
     ("number", "gloss.dry_hours", "3/4/5", "more digits stand behind the fraction of '3/4/5'", "one fraction"),
     ("number", "gloss.dry_hours", "3/0", "'3/0' divides by zero", "whole number of parts"),
@@ -175,7 +189,8 @@ BAD = [
     ("percent", "gloss.max_water", "% 8", "is no number", ""),
     ("percent", "gloss.max_water", "8 %%", "is no number", ""),
     ("percent", "gloss.max_water", "%", "is no number", ""),
-    ("percent", "gloss.max_water", "8 percent", "is no number", ""),
+    ("percent", "gloss.max_water", "8 percent", "is no number", "write 8%"),
+    ("percent", "walls.*.drainage.efficiency", "0.94", "may be a share or a percentage", "write 94% or 0.94%"),
     ("choice", "gloss.pattern", "cross-hach", "'cross-hach' is no choice of this field", "did you mean cross_hatch?"),
     ("choice", "gloss.pattern", "Cross Hach", "is no choice of this field", "did you mean cross_hatch?"),
     ("choice", "walls.*.substrate.kind", "glas_mat_gypsum", "is no choice", "did you mean glass_mat_gypsum?"),
@@ -209,7 +224,10 @@ BAD = [
     ("quantity", "site.altitude", "5200", "'5200' has no unit", "write 5200 ft or 5200 m"),
     ("quantity", "site.altitude", "5200 fet", "unit 'fet' is not known", "did you mean ft?"),
     ("quantity", "site.altitude", "1600 metres high", "is not known", "write one of: "),
-    ("quantity", "site.altitude", "high", "'high' is no quantity", "write 40 ft or 40 m"),
+    ("quantity", "site.altitude", "high", "'high' is no quantity", "such as 5200 ft"),
+    ("quantity", "walls.*.insulation.thickness", "thick", "'thick' is no quantity", "such as 2 in"),
+    ("quantity", "walls.*.insulation.thickness", "two inches", "is written in words", "write 2 inches"),
+    ("quantity", "weather.max_spray_wind", "n/a", "'n/a' is no quantity", "write tbd where it is not known yet"),
     ("quantity", "climate.hot_air", "95 psi", "'psi' is no unit of temperature", ""),
     ("quantity", "climate.hot_air", "500 F", "500 F lies above", "asked for: "),
     ("quantity", "walls.*.insulation.thickness", "1/0 in", "divides by zero", ""),
@@ -268,6 +286,100 @@ def test_every_choice_is_taken_however_it_is_spelled(spell: Callable[[str], str]
         assert [convert_checked(made, spell(value)) for value in made.values] == list(made.values), dotted_path(
             made.path
         )
+
+
+# A field, what people write, and the choice it is taken for, or what it is asked back with. Common practice, no source.
+TRADE_WORDS = [
+    ("walls.*.substrate.kind", "CMU", "concrete_masonry"),
+    ("walls.*.substrate.kind", "concrete block", "concrete_masonry"),
+    ("walls.*.substrate.kind", "GMG", "glass_mat_gypsum"),
+    ("walls.*.substrate.kind", "glass mat", "glass_mat_gypsum"),
+    ("walls.*.substrate.kind", "cementboard", "cement_board"),
+    ("walls.*.framing.kind", "steel studs", "cold_formed_steel"),
+    ("walls.*.wrb.kind", "housewrap", "building_wrap"),
+    ("walls.*.wrb.kind", "House Wrap", "building_wrap"),
+    ("walls.*.wrb.kind", "peel-and-stick", "self_adhered_sheet"),
+    ("walls.*.wrb.kind", "liquid applied", "fluid_applied"),
+    ("walls.*.attachment.method", "dot and dab", "adhesive_ribbon_and_dab"),
+    ("walls.*.attachment.method", "notched trowel", "adhesive_notched_trowel"),
+    ("walls.*.insulation.kind", "expanded polystyrene", "eps"),
+    ("walls.*.insulation.kind", "EPS insulation", "eps"),
+    ("walls.*.drainage.outlets", "bottom", "base"),
+    ("walls.*.drainage.outlets", "window heads", "heads"),
+    ("aesthetic_joint.profile", "V-groove", "v"),
+    ("aesthetic_joint.profile", "V joint", "v"),
+    ("sealants.*.chemistry", "urethane", "polyurethane"),
+    ("sealants.*.c920_class", "50%", "50"),
+    ("sealants.*.c920_class", "Class 50", "50"),
+    ("code.construction_type", "II-B", "IIB"),
+    ("code.construction_type", "Type VB", "VB"),
+    ("code.occupancy_groups", "Business", "B"),
+    ("code.occupancy_groups", "A3", "A-3"),
+    ("code.occupancy_groups", "Group R-2", "R-2"),
+    ("climate.months.*.month", "January", "jan"),
+    ("colors.*.angles", "45 \u00b0", "45"),
+    ("guns.*.kind", "HVLP gun", "hvlp"),
+    ("mockup.kind", "free standing", "free_standing"),
+    ("package.purpose", "mockup", "mockup_submittal"),
+]
+ASKED_BACK = [
+    ("walls.*.insulation.kind", "foam", "eps, xps, polyiso or phenolic"),
+    ("walls.*.insulation.kind", "polyurethane foam", "polyiso"),
+    ("walls.*.substrate.kind", "gypsum sheathing", "glass_mat_gypsum or paper_faced_gypsum"),
+    ("walls.*.substrate.kind", "drywall", "glass_mat_gypsum or paper_faced_gypsum"),
+    (
+        "walls.*.substrate.kind",
+        "exterior sheathing",
+        "glass_mat_gypsum, cement_board, plywood, osb or paper_faced_gypsum",
+    ),
+    ("walls.*.attachment.method", "glued", "adhesive_full_bed, adhesive_notched_trowel or adhesive_ribbon_and_dab"),
+    ("walls.*.attachment.method", "screws", "mechanical or adhesive_and_mechanical"),
+    ("sealants.*.chemistry", "caulk", "silicone, polyurethane or hybrid"),
+]
+# Words that are no choice and only look like one: another material, another class, another code.
+ALIKE = [
+    ("walls.*.substrate.kind", "concrete brick"),
+    ("walls.*.substrate.kind", "backer board"),
+    ("walls.*.substrate.kind", "hardboard"),
+    ("walls.*.substrate.kind", "fiber cement board"),
+    ("walls.*.substrate.kind", "gypsum concrete"),
+    ("walls.*.substrate.kind", "metal lath"),
+    ("walls.*.substrate.kind", "ICC"),
+    ("walls.*.insulation.kind", "glass wool"),
+    ("walls.*.insulation.kind", "XPE"),
+    ("walls.*.insulation.kind", "EPP"),
+    ("walls.*.insulation.kind", "mineral board"),
+    ("sealants.*.chemistry", "silicate"),
+    ("sealants.*.chemistry", "acrylic"),
+    ("code.construction_type", "IIC"),
+    ("code.wind_standard", "asce_7_23"),
+]
+
+
+@pytest.mark.parametrize(("path", "text", "choice"), TRADE_WORDS, ids=[row[1] for row in TRADE_WORDS])
+def test_a_word_of_the_trade_is_taken_for_the_choice_it_means(path: str, text: str, choice: str) -> None:
+    assert convert_checked(field(path), text) == choice
+    assert convert_checked(field(path), text.upper()) == choice
+
+
+@pytest.mark.parametrize(("path", "text", "choices"), ASKED_BACK, ids=[row[1] for row in ASKED_BACK])
+def test_a_word_that_may_mean_several_is_asked_back(path: str, text: str, choices: str) -> None:
+    fault = refused(field(path), text)
+    assert fault.message == f"'{text}' may be {choices}"
+    assert fault.hint.startswith(("write one of these; known: ", "write polyiso if so; known: "))
+
+
+@pytest.mark.parametrize(("path", "text"), ALIKE, ids=[row[1] for row in ALIKE])
+def test_no_choice_is_offered_for_its_letters_alone(path: str, text: str) -> None:
+    fault = refused(field(path), text)
+    assert fault.message == f"'{text}' is no choice of this field"
+    assert fault.hint == f"known: {', '.join(field(path).values)}"
+
+
+def test_no_word_is_a_choice_of_its_own_field_or_stands_twice() -> None:
+    for made in (m for m in FIELDS.values() if m.means):
+        plain = [re.sub("[ _-]", "", word).lower() for word in (*made.values, *(word.word for word in made.means))]
+        assert len(plain) == len(set(plain)), dotted_path(made.path)
 
 
 def just_outside(made: Field, bound: str, side: int) -> str:

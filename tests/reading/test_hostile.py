@@ -32,7 +32,7 @@ def with_line(line: str) -> str:
 # What the file holds, words of the message, line and column.
 CASES: list[tuple[str, str | bytes, str, int, int]] = [
     ("no YAML", "this is: not: YAML: [\n", "a second colon", 1, 13),
-    ("an open quote", 'format: 1\nproject: {name: "open\n', "unexpected end", 3, 1),
+    ("an open quote", 'format: 1\nproject: {name: "open\n', "the quote that opens here is not closed", 2, 17),
     ("a tab", "format: 1\npackage:\n\tpurpose: design_draft\n", "a tab stands in the indentation", 3, 1),
     ("two documents", BASE + "---\n" + BASE, "more than one document", 5, 1),
     ("Latin letters of one byte", BASE.replace("Trial", "Café").encode("latin-1"), "not UTF-8 (byte 0xe9)", 3, 20),
@@ -49,8 +49,8 @@ CASES: list[tuple[str, str | bytes, str, int, int]] = [
     ("a private letter", BASE.replace("Trial", "Tr\ue001al"), "U+E001", 3, 19),
     ("nothing", "", "the file is empty", 1, 1),
     ("remarks only", "# nothing\n", "the file is empty", 1, 1),
-    ("a list", "\n- a\n- b\n", "does not open with a mapping", 2, 1),
-    ("a word", "hello\n", "does not open with a mapping", 1, 1),
+    ("a list", "\n- a\n- b\n", "does not begin with a name and a colon", 2, 1),
+    ("a word", "hello\n", "does not begin with a name and a colon", 1, 1),
     ("aliases of aliases", BASE + BOMB, "aliases repeat this more often", 6, 5),
     ("a mapping inside itself", BASE.replace("walls: {", "walls: &w {W2: *w, "), "this holds itself", 4, 12),
     ("a list inside itself", with_line("contract: {demands: &d [*d]}"), "this holds itself", 5, 21),
@@ -59,7 +59,7 @@ CASES: list[tuple[str, str | bytes, str, int, int]] = [
     ("lists to the limit", f"a: {'[' * (MOST_DEPTH + 1)}{']' * (MOST_DEPTH + 1)}\n", "nested too deep", 1, 44),
     ("a hundred thousand lists", "a: " + "[" * 100_000, "nesting", 1, 1003),
     ("deep indentation", "".join("  " * n + "a:\n" for n in range(3000)), "nesting", 1000, 2000),
-    ("an unknown alias", with_line("x: *y"), "undefined alias", 5, 4),
+    ("an unknown alias", with_line("x: *y"), "refers to no anchor above", 5, 4),
     ("a tag of a program", BASE.replace("Trial", "!!python/name:os.system x"), "a tag stands before", 3, 11),
     ("a key that is a list", with_line("? [a, b]\n: c"), "a key must be plain text", 5, 3),
     ("a key of another case", BASE.replace("walls", "Walls"), "'Walls' is not known here (did you mean walls?)", 4, 1),

@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 from specgen.model.problem import Problem, Refused
 from specgen.reading import file_text as source
 from specgen.reading import positions
-from specgen.reading.positions import MOST_DEPTH, TBD, read_text
+from specgen.reading.positions import MOST_DEPTH, read_text
+from specgen.reading.unknown import TBD
 from tests.support import EXAMPLES
 
 FILES = sorted(EXAMPLES.rglob("*.yaml"))
@@ -192,16 +193,16 @@ def test_a_merged_value_stands_where_it_is_written(tmp_path: Path) -> None:
         ("a: 1\n...\n---\nb: 2\n", "more than one document", 3),
         ("a: b: c\n", "a second colon", 1),
         ("a: 1\nname: Tom: Hall\n", "a second colon", 2),
-        ("a: [1, 2\n", "no YAML", 2),
-        ("a: {b: 1\n", "no YAML", 2),
-        ("a: 'x\n", "no YAML", 2),
-        ("a: *b\n", "no YAML", 1),
-        ("a: @b\n", "no YAML", 1),
+        ("a: [1, 2\n", "is not closed", 1),
+        ("a: {b: 1\n", "is not closed", 1),
+        ("a: 'x\n", "not closed in this line", 1),
+        ("a: *b\n", "refers to no anchor", 1),
+        ("a: @b\n", "a sign of YAML", 1),
         ("a: 1\n b: 2\n", "", 2),
-        ("a: 1\nb\n", "no YAML", 3),
-        ("a: &x 1\nb: *x *x\n", "no YAML", 2),
-        ('a: "\\q"\n', "no YAML", 1),
-        ('a: 1\nb: "\\uD800"\n', "no YAML", 2),
+        ("a: 1\nb\n", "no colon", 2),
+        ("a: &x 1\nb: *x *x\n", "stands behind a value", 2),
+        ('a: "\\q"\n', "a backslash", 1),
+        ('a: 1\nb: "\\uD800"\n', "a backslash", 2),
     ],
 )
 def test_what_is_no_yaml_is_told_with_its_line(text: str, said: str, line: int, tmp_path: Path) -> None:
@@ -272,10 +273,10 @@ def test_signs_of_any_script_are_text(value: str, tmp_path: Path) -> None:
         (b"a: caf\xe9\n", "the file is not UTF-8 (byte 0xe9)"),
         ("a: 1\n".encode("utf-16"), "the file is UTF-16"),
         (b"a: \xed\xa0\x80\n", "the file is not UTF-8 (byte 0xed)"),
-        ("- a\n", "does not open with a mapping"),
-        ("just words\n", "does not open with a mapping"),
-        ("'a'\n", "does not open with a mapping"),
-        ("[]\n", "does not open with a mapping"),
+        ("- a\n", "does not begin with a name and a colon"),
+        ("just words\n", "does not begin with a name and a colon"),
+        ("'a'\n", "does not begin with a name and a colon"),
+        ("[]\n", "does not begin with a name and a colon"),
     ],
 )
 def test_what_is_no_project_file_is_told(text: str | bytes, said: str, tmp_path: Path) -> None:
@@ -400,5 +401,5 @@ def test_any_lines_are_read_or_refused_and_every_fault_has_its_line(folder: Path
         problems: tuple[Problem, ...] | list[Problem] = read(folder, text).problems
     except Refused as raised:
         assert raised.problems
-        problems = [p for p in raised.problems if "does not open with a mapping" not in p.message]
+        problems = [p for p in raised.problems if "does not begin with a name and a colon" not in p.message]
     assert all(0 < problem.line <= text.count("\n") + 1 for problem in problems)

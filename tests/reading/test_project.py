@@ -77,9 +77,12 @@ def test_what_must_be_given_is_told_where_it_should_stand(text: str, path: str, 
     assert (problem.message, problem.file, problem.line) == ("this must be given", "project.yaml", line)
 
 
+PURPOSES = "known: design_draft, mockup_submittal, work_submittal, resubmittal, closeout"
+
+
 def test_a_value_that_does_not_fit_is_told_and_not_missed_as_well(tmp_path: Path) -> None:
     (problem,) = refused(tmp_path, {"package": {"purpose": "design drafft"}})
-    assert (problem.path, problem.hint) == ("package.purpose", "did you mean design_draft?")
+    assert (problem.path, problem.hint) == ("package.purpose", f"did you mean design_draft? {PURPOSES}")
 
 
 def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
@@ -173,7 +176,7 @@ def test_a_missing_second_side_file_is_told_too(tmp_path: Path) -> None:
     ("content", "said", "file"),
     [
         ("a: b: c\n", "a second colon", "firm.yaml"),
-        ("- a\n", "does not open with a mapping", "firm.yaml"),
+        ("- a\n", "does not begin with a name and a colon", "firm.yaml"),
         ("tank: {volume: \x07}\n", "U+0007", "firm.yaml"),
     ],
 )

@@ -16,6 +16,7 @@ from specgen.reading.positions import Text, read_text
 from specgen.reading.rules import Rules
 from specgen.reading.schema import project_schema
 from specgen.reading.structure import Structure, build_structure
+from specgen.reading.unknown_keys import read_key_words
 
 
 def read(folder: Path, text: str) -> tuple[Text, Structure]:
@@ -151,31 +152,106 @@ def test_an_unknown_key_is_told_with_its_line_and_the_nearest_known_one(
     assert problem.hint.startswith(hint)
 
 
+# Text with names that stand in the wrong place or are called by another word, the path told, and the hint.
+MISPLACED = [
+    ("walls:\n  W1:\n    wrb:\n    kind: felt\n", "walls.W1.kind", "it belongs below wrb: indent it further than that"),
+    (
+        "walls:\n  W1:\n    wrb:\n      kind: felt\n      mesh: {}\n",
+        "walls.W1.wrb.mesh",
+        "it belongs beside wrb: indent it less, with 4 blanks as line 3",
+    ),
+    (
+        "walls:\n  W1:\n    wrb: {kind: felt}\n    sealants: {}\n",
+        "walls.W1.sealants",
+        "it belongs beside walls: indent it less, with 0 blanks as line 1",
+    ),
+    ("elevations:\n  E1:\n  wall: W1\n", "elevations.wall", "wall belongs below E1: indent it further than that"),
+    ("walls: {W1: {method: mechanical}}\n", "walls.W1.method", "it belongs below attachment"),
+    ("max_spray_wind: 8 mph\n", "max_spray_wind", "it belongs below weather"),
+    ("drying: {touch_dry_hours: 2}\n", "drying", "known: format, firm, coating_system"),
+    ("windows: 4\n", "windows", "write elevations.*.openings"),
+    ("elevations: {E1: {windows: 4}}\n", "elevations.E1.windows", "write openings"),
+    ("elevations: {E1: {openings: {A: {size: 4 ft}}}}\n", "elevations.E1.openings.A.size", "write width and height"),
+    ("caulking: {}\n", "caulking", "write sealants"),
+    ("undercoat: {}\n", "undercoat", "write primer"),
+    ("walls: {W1: {Sheathing: {}}}\n", "walls.W1.Sheathing", "write substrate"),
+    ("gloss: {coats 2, dry_hours: 3}\n", "gloss.coats 2", "write coats: 2"),
+    ("gloss: {coats:2, dry_hours: 3}\n", "gloss.coats:2", "write coats: 2"),
+]
+
+
+@pytest.mark.parametrize(("text", "path", "hint"), MISPLACED, ids=[row[1] for row in MISPLACED])
+def test_a_name_in_the_wrong_place_is_told_where_it_belongs(text: str, path: str, hint: str, tmp_path: Path) -> None:
+    (problem,) = problems(tmp_path, text)
+    assert problem.path == path
+    assert problem.hint.startswith(hint)
+
+
+def test_every_word_for_a_name_stands_for_one_that_is_there_and_is_none_itself() -> None:
+    root = project_schema().root
+    for word, paths in read_key_words().items():
+        assert word not in root.children
+        for path in paths:
+            assert project_schema().node(path), word
+            assert word != path[-1]
+
+
 # Text of a wrong shape, the path that is told, what is said, and a part of the hint.
 SHAPES = [
     # A section.
-    ("gloss: two coats", "gloss", "a mapping is wanted here, not a single value", "coats"),
-    ("gloss: [coats]", "gloss", "a mapping is wanted here, not a list", "coats"),
-    ("walls: {W1: {substrate: osb}}", "walls.W1.substrate", "a mapping is wanted here, not a single value", "kind"),
+    ("gloss: two coats", "gloss", "values by name are wanted here, not a single value", "for example gloss: {"),
+    ("gloss: [coats]", "gloss", "values by name are wanted here, not a list", "for example gloss: {"),
+    ("walls: {W1: {substrate: osb}}", "walls.W1.substrate", "values by name", "write substrate: {kind: osb}"),
+    (
+        "walls: {W1: {substrate: CMU}}",
+        "walls.W1.substrate",
+        "values by name",
+        "write substrate: {kind: concrete_masonry}",
+    ),
     # Named things and their members.
-    ("walls: [W1]", "walls", "a mapping is wanted here, not a list", "a mark for each wall"),
-    ("walls: W1", "walls", "a mapping is wanted here, not a single value", "a mark for each wall"),
-    ("walls: {W1: concrete}", "walls.W1", "a wall is a mapping, not a single value", "substrate"),
-    ("walls: {W1: [concrete]}", "walls.W1", "a wall is a mapping, not a list", "substrate"),
-    ("elevations: {E1: {openings: [A]}}", "elevations.E1.openings", "a mapping is wanted here", "for each opening"),
+    ("walls: [W1]", "walls", "walls under marks are wanted here, not a list", "for example walls: {W1: {"),
+    ("walls: W1", "walls", "walls under marks are wanted here, not a single value", "a mark for each wall"),
+    ("walls: {W1: concrete}", "walls.W1", "values by name are wanted here, not a single value", "substrate: {kind: "),
+    ("walls: {W1: [concrete]}", "walls.W1", "values by name are wanted here, not a list", "substrate: {kind: "),
+    ("elevations: {E1: {openings: [A]}}", "elevations.E1.openings", "openings under marks", "for each opening"),
+    (
+        "elevations: {E1: {openings: 4}}",
+        "elevations.E1.openings",
+        "openings under marks",
+        "openings: {O1: {kind: window",
+    ),
+    (
+        "elevations: {E1: {openings: none}}",
+        "elevations.E1.openings",
+        "openings under marks are wanted here, not a single value",
+        "write openings: {} where the elevation has no openings",
+    ),
     # Lists of items and their items.
-    ("climate: {months: {a: {}}}", "climate.months", "a list is wanted here, not a mapping", "- (first month)"),
-    ("climate: {months: May}", "climate.months", "a list is wanted here, not a single value", "- (first month)"),
-    ("climate: {months: [May]}", "climate.months.0", "a month is a mapping, not a single value", "its keys: "),
-    ("climate: {months: [[]]}", "climate.months.0", "a month is a mapping, not a list", "its keys: "),
+    (
+        "climate: {months: {a: {}}}",
+        "climate.months",
+        "a list is wanted here, not values by name",
+        "months: [{month: may",
+    ),
+    ("climate: {months: May}", "climate.months", "a list is wanted here, not a single value", "braces for each month"),
+    ("climate: {months: [May]}", "climate.months.0", "values by name are wanted here, not a single value", "{month: "),
+    ("climate: {months: [[]]}", "climate.months.0", "values by name are wanted here, not a list", "{month: "),
+    (
+        "walls: {W1: {mesh: {layers: {kind: standard, lap: 3 in, zone: all}}}}",
+        "walls.W1.mesh.layers",
+        "a list is wanted here, not values by name",
+        "write layers: [{kind: standard, lap: 3 in, ...}], braces for each mesh layer",
+    ),
     # Single values, alone and by marks.
-    ("primer: {coats: {a: 1}}", "primer.coats", "a single value is wanted here, not a mapping", "for example "),
+    ("primer: {coats: {a: 1}}", "primer.coats", "a single value is wanted here, not values by name", "for example "),
     ("primer: {coats: [1]}", "primer.coats", "a single value is wanted here, not a list", "for example "),
     ("primer: {coats: []}", "primer.coats", "a single value is wanted here, not a list", "for example "),
     ("crews: {red: {rates: {gloss: [9]}}}", "crews.red.rates.gloss", "a single value is wanted here", "for example "),
     # Lists of single values.
     ("site: {surroundings: dust}", "site.surroundings", "a list is wanted here", "write [dust]"),
-    ("site: {surroundings: {a: b}}", "site.surroundings", "a list is wanted here, not a mapping", "for example ["),
+    ("site: {surroundings: none}", "site.surroundings", "a list is wanted", "write [] where nothing nearby is at risk"),
+    ("site: {surroundings: n/a}", "site.surroundings", "a list is wanted", "write tbd where it is not known yet"),
+    ("site: {surroundings: {a: b}}", "site.surroundings", "a list is wanted here, not values by name", "for example ["),
     ("records: week.yaml", "records", "a list is wanted here", "write [week.yaml]"),
 ]
 

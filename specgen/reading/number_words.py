@@ -1,0 +1,60 @@
+"""What is told of a text that is no bare number, and of a percentage for a share of 1: each with what to write."""
+
+from fractions import Fraction
+
+from specgen.model.field import Field
+from specgen.quantities.format import format_decimal
+from specgen.quantities.number import QuantityError, is_number, plain_text, quote, read_number, tell_number
+from specgen.quantities.quantity import Quantity
+from specgen.quantities.slips import find_slip
+from specgen.quantities.units import UNITS, find_unit
+
+
+def explain_number(field: Field, text: str, error: QuantityError) -> tuple[str, str]:
+    """Message and hint for a text that is no number of a field; `error` is what the reader of numbers says."""
+    plain = plain_text(text)
+    slip = find_slip(plain)
+    if slip is not None and all(map(is_number, slip.meant)):
+        return slip.message, slip.hint
+    try:
+        read = read_number(plain)
+    except QuantityError:
+        read = None
+    behind = read.behind.strip(" -") if read is not None and not read.decimal_too else ""
+    if read is None or not behind:
+        return error.message, error.hint
+    if behind in ("%", "percent") and is_share(field):
+        return tell_share(text, read.number)
+    return error.message, _tell_bare(field, read.number, behind) or error.hint
+
+
+def is_share(field: Field) -> bool:
+    """Whether a field holds a share of 1, such as a reflectance."""
+    return field.kind == "number" and field.most == "1"
+
+
+def tell_share(text: str, percent: Fraction) -> tuple[str, str]:
+    """What is told of a percentage where a share of 1 stands."""
+    message = f"{quote(text)} may be a percentage; this is a share of 1"
+    return message, f"write {format_decimal(percent / 100, 6)}"
+
+
+def tell_percent(text: str, share: Fraction) -> tuple[str, str]:
+    """What is told of a bare number below 1 where a percentage stands; `text` is without its sign."""
+    return f"{quote(text)} may be a share or a percentage", f"write {format_decimal(share * 100, 6)}% or {text}%"
+
+
+def _tell_bare(field: Field, number: Fraction, behind: str) -> str:
+    """What to write for a number with a unit or a word behind it; empty where the unit measures something else."""
+    unit = find_unit(behind)
+    if field.kind == "percent":
+        return f"write {tell_number(number)}%" if behind.lower() in ("percent", "pct", "per cent") else ""
+    if unit is None:
+        return f"write {tell_number(number)}, without a word behind it" if behind.replace(" ", "").isalpha() else ""
+    if field.unit_ip not in UNITS or UNITS[unit].dimension != UNITS[field.unit_ip].dimension:
+        return ""
+    same = Quantity.of(number, unit).to(field.unit_ip)
+    return f"write {tell_number(same)}, the bare number of {_PLURALS.get(field.unit_ip, field.unit_ip)}, without a unit"
+
+
+_PLURALS = {"h": "hours", "d": "days", "min": "minutes"}
