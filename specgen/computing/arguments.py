@@ -1,5 +1,6 @@
 """The keys of a calculation from text, as the command line gives them."""
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
@@ -26,12 +27,7 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
     """
     if provider.direct is None:
         raise refuse(f"{provider.name} is looked up for a project", f"specgen calc {provider.name} --from FILE")
-    keys = {key.name: key for key in provider.keys}
-    problems = [
-        Problem(f"{name!r} is no key of {provider.name}", suggest(name, [*keys, "unit"]))
-        for name in pairs
-        if name not in keys and name != "unit"
-    ]
+    pairs, problems = _name_keys(provider, pairs)
     problems += [
         Problem(f"{key.name} must be given", key.about)
         for key in provider.keys
@@ -55,6 +51,39 @@ def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
         if usual and not pairs.get(key.name):
             values[key.name] = _value(key, usual)
     return _in_unit(provider.direct(**values, system=system), pairs.get("unit", ""))
+
+
+def _name_keys(provider: Provider, pairs: Mapping[str, str]) -> tuple[dict[str, str], list[Problem]]:
+    """The texts by the keys they are meant for, a key also by the name of its field, and what is no key or is twice."""
+    keys = [*(key.name for key in provider.keys), "unit"]
+    meant = list_other_names(provider)
+    named: dict[str, str] = {}
+    written: dict[str, str] = {}
+    problems: list[Problem] = []
+    for name, text in pairs.items():
+        key = name if name in keys else meant.get(name, "")
+        if not key:
+            problems.append(Problem(f"{name!r} is no key of {provider.name}", _suggest_key(name, keys, meant)))
+        elif key in named:
+            problems.append(Problem(f"{written[key]} and {name} are the same key", "give one of the two"))
+        else:
+            named[key], written[key] = text, name
+    return named, problems
+
+
+def list_other_names(provider: Provider) -> dict[str, str]:
+    """The key that each other name stands for; a name that is a key itself, or fits two, stands for none."""
+    keys = {key.name for key in provider.keys}
+    said = Counter(other for key in provider.keys for other in key.also)
+    return {other: key.name for key in provider.keys for other in key.also if other not in keys and said[other] == 1}
+
+
+def _suggest_key(name: str, keys: list[str], meant: Mapping[str, str]) -> str:
+    """The nearest key; where only its other name is near, the key with it; else all keys."""
+    near = suggest(name, meant)
+    if near.startswith("known") or not suggest(name, keys).startswith("known"):
+        return suggest(name, keys)
+    return near
 
 
 def _value(key: Argument, text: str) -> Any:

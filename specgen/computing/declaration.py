@@ -76,13 +76,17 @@ class Declaration(NamedTuple):
     above: Any = None  # 0 for what is divided by; a percentage is then 100 at most
     within: tuple[Any, Any] | None = None  # the range of the method, ends included
     span: tuple[str, str] | str = ""  # what `calc` takes, ends included, or the field of that range; that of `field`
+    also: tuple[str, ...] = ()  # names that `calc` takes besides its own and that of the field
 
     def key_named(self, name: str) -> Argument:
         """The key of `calc`."""
         about, default = self.about or self.title, self.default_text or self._default_text("ip")
         si = self._default_text("si") or "" if self.limit else ""
         span = self.within or self.span or self.field
-        return Argument(name, self.dimension, about, default, self.choices, self.read, self.bare, si, span)
+        fields = (path for path in (self.field, self.span) if isinstance(path, str))
+        also = (*self.also, *(path.rpartition(".")[2] for path in fields))
+        names = tuple(dict.fromkeys(other for other in also if other.isidentifier() and other != name))
+        return Argument(name, self.dimension, about, default, self.choices, self.read, self.bare, si, span, names)
 
     def _default_text(self, system: str) -> str | None:
         default = find_limit(self.limit, system=system).value if self.limit else self.default

@@ -10,7 +10,8 @@ from specgen.editing.values import is_same, read_typed
 from specgen.model.field import Field, Node, Path, Schema, dotted_path
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
-from specgen.reading.positions import TBD, Text, is_unknown
+from specgen.reading.positions import Text
+from specgen.reading.unknown import TBD, is_unknown
 
 
 @dataclass(slots=True)

@@ -8,7 +8,8 @@ from specgen.editing.planning import value_at
 from specgen.editing.values import read_typed
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused
-from specgen.reading.positions import TBD, Text, parse_text
+from specgen.reading.positions import Text, parse_text
+from specgen.reading.unknown import TBD
 
 
 def read_clean(source: bytes, shown: str) -> Text:

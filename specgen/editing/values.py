@@ -8,7 +8,8 @@ import yaml
 
 from specgen.model.field import Field
 from specgen.reading.conversion import InvalidValue, convert
-from specgen.reading.positions import TBD, Loader, is_unknown
+from specgen.reading.positions import Loader
+from specgen.reading.unknown import TBD, is_unknown
 
 # Kinds whose text another reader of YAML might take for a number, a date or a yes.
 _WORDED = {"text", "file", "reference", "choice"}

@@ -17,9 +17,9 @@ from specgen.model.finding import Place
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 from specgen.reading.file_text import FileText, decode_source, read_source
+from specgen.reading.unknown import TBD, is_unknown
 
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-_NULLS = {"", "~", "null", "Null", "NULL"}
 _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
 # The tags of plain YAML; every scalar is read as text, whatever its tag.
@@ -38,16 +38,6 @@ MOST_REPEATED = 10_000
 # Nodes are counted while the file is composed. A project of 50,000 lines holds 400,000 values, which take three seconds
 # and 300 MB.
 MOST_VALUES = 420_000
-
-
-class Missing:
-    """Stands for a value that is written but not known: empty, null or `tbd`."""
-
-    def __repr__(self) -> str:
-        return "tbd"
-
-
-TBD = Missing()
 
 
 @dataclass

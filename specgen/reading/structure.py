@@ -10,8 +10,9 @@ from typing import Any
 
 from specgen.model.field import Node, Path
 from specgen.reading.marks import find_alike, find_mark_fault
-from specgen.reading.positions import TBD, Text
+from specgen.reading.positions import Text
 from specgen.reading.shape_hints import show_list, show_member, show_members, show_section
+from specgen.reading.unknown import TBD
 
 _SHAPES: dict[Any, str] = {dict: "values by name", list: "a list", str: "a single value"}
 # Each member is judged by every clause about its kind; the largest project that is foreseen has 2,000 of one kind.

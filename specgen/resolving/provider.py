@@ -45,6 +45,7 @@ class Argument(NamedTuple):
     bare: str = ""  # the unit of a bare number, if name or unit make it clear
     default_si: str = ""  # the default of a sum in SI; empty for the same
     span: tuple[Any, Any] | str = ""  # the least and the most it may be, as values or texts, or the field of that range
+    also: tuple[str, ...] = ()  # other names it is known by: that of its field
 
     @property
     def field(self) -> Field:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from specgen.computing.arguments import list_other_names
 from specgen.model.field import dotted_path
 from specgen.model.value_text import value_text
 from specgen.quantities.format import format_quantity, format_unit
@@ -22,11 +23,13 @@ def format_calculation(provider: Provider, find_span: FindSpan) -> str:
 
 def _tell(provider: Provider, find_span: FindSpan) -> Iterator[str]:
     yield f"{provider.name}  {provider.title}"
+    others = list_other_names(provider)
     if provider.keys:
         yield from ("", "keys:")
         for key in provider.keys:
             yield f"  {key.name}  {key.about}"
             yield f"      {'; '.join(_describe(key, provider, find_span))}"
+            yield from (f"      also written {other}" for other, name in others.items() if name == key.name)
         yield "  unit  the unit of the result"
         yield "      may be left out"
     if provider.compute is not None:

@@ -15,6 +15,7 @@ from specgen.model.problem import Refused
 from specgen.model.project import Project
 from specgen.model.value_text import raw_text
 from specgen.reading.draft import Told, read_draft
+from specgen.reading.unknown import is_unknown
 from specgen.terminal.dialogue_question import choices_of, format_question, read_line, wrap
 from specgen.terminal.dialogue_verdict import Standing, find_standing, format_news, format_verdict
 from specgen.terminal.field_page import field_page
@@ -25,7 +26,7 @@ MOST_ASKED, MOST_TRIES = 24, 5
 _PURPOSE = ("package", "purpose")
 # How far in the lines of the manual page run on, on a terminal of so many characters.
 _WIDE, _NARROW, _ROOMY = " " * 12, " " * 4, 60
-_BACK, _MORE, _UNKNOWN = ("<", "back"), "?", ("", "tbd")
+_BACK, _MORE = ("<", "back"), "?"
 
 
 class Reply(NamedTuple):
@@ -90,7 +91,7 @@ class Dialogue:
             return Reply(self._show_page(self._field(self.waiting)))
         if text.lower() in _BACK:
             return self._go_back()
-        if text.lower() in _UNKNOWN:
+        if is_unknown(text):
             return self._go_on(self.waiting, [])
         return self._take_answer(self.waiting, text)
 

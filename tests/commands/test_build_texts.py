@@ -9,8 +9,9 @@ import docx
 import pytest
 from lxml import etree, html
 
-from specgen.reading.positions import TBD, read_text
+from specgen.reading.positions import read_text
 from specgen.reading.schema import project_schema
+from specgen.reading.unknown import TBD
 from tests.commands.support import STOPPED, checked
 from tests.documents.support import AWKWARD
 from tests.running import run_main

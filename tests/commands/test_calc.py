@@ -171,3 +171,55 @@ def test_the_help_of_no_calculation_is_that_of_the_command(capsys: Any) -> None:
         2,
         "specgen: there is no calculation 'dew-pont' (did you mean dew-point?)\n",
     )
+
+
+@pytest.mark.parametrize(
+    ("name", "own", "other"),
+    [
+        ("dew-point", ("air=70F", "rh=50%"), ("air=70F", "humidity=50%")),
+        ("dew-point", ("air=70F", "rh=50%"), ("air=70F", "relative_humidity=50%")),
+        (
+            "joint-width",
+            ("length=30ft", "alpha=4e-6/F", "movement_class=50", "tolerance=0in", "temperature_range=100F"),
+            (
+                "panel_length=30ft",
+                "thermal_expansion=4e-6/F",
+                "c920_class=50",
+                "tolerance=0in",
+                "temperature_range=100F",
+            ),
+        ),
+    ],
+)
+def test_a_key_is_taken_by_the_name_of_its_field_too(
+    name: str, own: tuple[str, ...], other: tuple[str, ...], capsys: Any
+) -> None:
+    done = run_main(capsys, "calc", name, *other)
+    assert done.code == 0
+    assert done == run_main(capsys, "calc", name, *own)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("air=70F", "humidty=50%"), "'humidty' is no key of dew-point (did you mean humidity?)"),
+        (("air=70F", "rhh=50%"), "'rhh' is no key of dew-point (did you mean rh?)"),
+        (("air=70F", "rh=50%", "humidity=40%"), "rh and humidity are the same key (give one of the two)"),
+        (("air=70F", "humidity=40%", "rh=50%"), "humidity and rh are the same key (give one of the two)"),
+        (("air=70F", "rh=50%", "blue=1"), "'blue' is no key of dew-point (known: air, rh, unit)"),
+    ],
+)
+def test_a_key_that_is_none_or_stands_twice_is_told_with_what_was_meant(
+    words: tuple[str, ...], said: str, capsys: Any
+) -> None:
+    done = run_main(capsys, "calc", "dew-point", *words)
+    assert (done.code, done.out) == (2, "")
+    assert f"specgen: {said}" in done.err.splitlines()
+
+
+def test_the_page_of_a_sum_names_a_key_in_both_ways(capsys: Any) -> None:
+    told = run_main(capsys, "calc", "joint-width", "--help").out
+    lines = told.splitlines()
+    assert (
+        lines[lines.index("  alpha  thermal expansion of that stretch") + 2] == "      also written thermal_expansion"
+    )

@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 from specgen.model.problem import Problem, Refused
 from specgen.reading import file_text as source
 from specgen.reading import positions
-from specgen.reading.positions import MOST_DEPTH, TBD, read_text
+from specgen.reading.positions import MOST_DEPTH, read_text
+from specgen.reading.unknown import TBD
 from tests.support import EXAMPLES
 
 FILES = sorted(EXAMPLES.rglob("*.yaml"))

@@ -54,7 +54,13 @@ class SupplyInputs(Inputs):
         within=(COLDEST, HOTTEST),
     )
     rh: Fraction | None = given_input(
-        "", "", "percent", default=None, about="humidity of the air at the intake, in percent", within=(0, 100)
+        "",
+        "",
+        "percent",
+        also=("humidity", "relative_humidity"),
+        default=None,
+        about="humidity of the air at the intake, in percent",
+        within=(0, 100),
     )
     basis: str = option_input("standard state the air is told in", tuple(BASES), default="sea_level_68f")
     derate: Quantity | None = given_input(

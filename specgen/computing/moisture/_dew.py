@@ -20,6 +20,7 @@ SOURCES = (
 )
 # Range of the form over water, for the air and for the dew point.
 COLDEST, HOTTEST = Quantity.of(-45, "C"), Quantity.of(60, "C")
+HUMIDITY_NAMES = ("humidity", "relative_humidity")
 # Below this a share, such as 0.5 for 50 %, was meant; bound of our own.
 LEAST_HUMIDITY = 1.0
 FREEZING_NOTE = (
@@ -33,7 +34,12 @@ class AirInputs(Inputs):
 
     air: Quantity = given_input("T_a", "air", "temperature", about="air temperature", within=(COLDEST, HOTTEST))
     rh: Fraction = given_input(
-        "RH", "relative humidity", "percent", about="relative humidity, above 0 to 100 %", span=("0", "100")
+        "RH",
+        "relative humidity",
+        "percent",
+        about="relative humidity, above 0 to 100 %",
+        span=("0", "100"),
+        also=HUMIDITY_NAMES,
     )
 
 
