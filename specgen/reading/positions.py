@@ -158,11 +158,6 @@ class _Counter:
         return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
 
 
-def is_unknown(text: str) -> bool:
-    """Whether a value that stands in no quotes says that it is not known."""
-    return text in _NULLS or text.lower() == "tbd"
-
-
 def _explain(error: yaml.MarkedYAMLError, source: str, shown: str) -> Problem:
     """What is told of a text that is no YAML; a text that is no project at all is told to be another file."""
     from specgen.reading.yaml_faults import find_yaml_fault, is_prose  # imported here: most files are YAML
