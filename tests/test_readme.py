@@ -27,12 +27,48 @@ def test_there_is_a_tour_for_each_user() -> None:
     assert [title.split(":")[0] for title, _ in TOURS] == ["A contractor", "A spec writer", "A project manager"]
 
 
+def type_in(file: Path, path: str, value: str) -> None:
+    """Put a value behind the colon of a field, as a person does who goes down the file from section to section."""
+    lines, at, depth = file.read_text("utf-8").split("\n"), 0, 0
+    for name in path.split("."):
+        sought = f"{' ' * depth}{name}:"
+        at = next(n for n in range(at, len(lines)) if lines[n].startswith(sought))
+        depth += 2
+    lines[at] = f"{sought} {value}"
+    file.write_text("\n".join(lines), "utf-8")
+
+
+def run_tour(text: str, folder: Path) -> list[str]:
+    """A tour as it is printed when it is run in a folder: commands, what is typed into files, and the answers."""
+    path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+    file, printed = "", list[str]()
+    for line in (line.removeprefix("    ") for line in text.strip("\n").split("\n")):
+        if line.startswith("> "):
+            field, _, value = line.removeprefix("> ").partition(": ")
+            type_in(folder / file, field, value)
+            printed.append(line)
+        if line.startswith("$ "):
+            file = next((word for word in line.split() if word.endswith(".yaml")), file)
+            done = run_process(["sh", "-c", line.removeprefix("$ ")], **in_checkout({"PATH": path}) | {"cwd": folder})
+            printed += [line, *(one.rstrip() for one in (done.out + done.err).splitlines())]
+    return printed
+
+
 @pytest.mark.parametrize(("title", "text"), TOURS, ids=[title.split(":")[0] for title, _ in TOURS])
 def test_a_tour_prints_what_it_says(title: str, text: str, tmp_path: Path) -> None:
-    lines = [line.removeprefix("    ") for line in text.strip("\n").split("\n")]
-    path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
-    printed = []
-    for command in (line.removeprefix("$ ") for line in lines if line.startswith("$ ")):
-        done = run_process(["sh", "-c", command], **in_checkout({"PATH": path}) | {"cwd": tmp_path})
-        printed += [f"$ {command}", *(line.rstrip() for line in (done.out + done.err).splitlines())]
-    assert printed == lines
+    assert run_tour(text, tmp_path) == [line.removeprefix("    ") for line in text.strip("\n").split("\n")]
+
+
+def test_a_tour_needs_no_other_program() -> None:
+    """Whoever sits at Windows takes it too."""
+    commands = [line.split()[1] for _, text in TOURS for line in text.split("\n") if line.startswith("    $ ")]
+    assert set(commands) == {"specgen"}
+    assert not [text for _, text in TOURS if "|" in re.sub(r"(?m)^    [^$].*", "", text)]
+
+
+def test_the_picture_is_what_the_command_draws(tmp_path: Path) -> None:
+    example = ROOT / "project_examples" / "clean"
+    arguments = ["layout", str(example / "project.yaml"), "--elevation", "E2", "--out", str(tmp_path / "out")]
+    done = run_process([sys.executable, "-m", "specgen", *arguments], **in_checkout({}))
+    assert done.code == 0, done.err
+    assert (tmp_path / "out" / "E2.png").read_bytes() == (example / "west-face.png").read_bytes()

@@ -25,7 +25,7 @@ from specgen.model.value_text import count, long_date, words
 from specgen.output.sheet_folder import write_sheets
 
 HELP = "question sheets for those who owe answers"
-ORDER = 32
+ORDER = 22
 _NO_WORKBOOKS = "no workbooks are written: install specgen with its extra sheets to fill answers in and take them back"
 
 

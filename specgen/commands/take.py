@@ -11,7 +11,7 @@ from specgen.output.edited_file import write_edited
 from specgen.reading.schema import project_schema
 
 HELP = "take answers of others into a project; never overwrites"
-ORDER = 26
+ORDER = 24
 _TABLES = {table.name: table for table in TABLES}
 
 
