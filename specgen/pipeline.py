@@ -1,12 +1,11 @@
 """The story of a project: read, resolve, judge. `building.py` goes on to the package."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 
 from specgen import computing, laying_out
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
-from specgen.judging.open_items import owed_rings
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
@@ -15,15 +14,6 @@ from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
-
-_PURPOSE = ("package", "purpose")
-# The purpose of a package of each stage.
-_PURPOSES = {
-    "verdict": "design_draft",
-    "mockup": "mockup_submittal",
-    "work": "work_submittal",
-    "closeout": "closeout",
-}
 
 
 @dataclass(frozen=True)
@@ -48,18 +38,6 @@ def read(file: Path) -> Project:
 def check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with every fault of its files."""
     return judge_project(read(file))
-
-
-def check_for(file: Path, stage: str) -> tuple[JudgedProject, str]:
-    """The project of a file, judged as a package of a stage is, and the stage; that of its purpose where none is named.
-
-    Raises Refused with every fault of its files.
-    """
-    project = read(file)
-    own = owed_rings(str(project.value(_PURPOSE)))[-1]
-    if stage not in ("", own):
-        project = replace(project, values=project.values | {_PURPOSE: _PURPOSES[stage]})
-    return judge_project(project), stage or own
 
 
 def make_resolver(project: Project) -> Resolver:

@@ -222,6 +222,7 @@ def test_a_check_loads_no_writer_of_documents(more: tuple[str, ...], tmp_path: P
     loaded = loaded_by("check", str(written(tmp_path, STOPPED)), *more)
     assert {"cerberus", "yaml", "specgen.pipeline"} <= loaded
     assert not {name.split(".")[0] for name in loaded} & HEAVY
+    assert not [name for name in loaded if name.startswith("specgen.asking")]
 
 
 def test_a_build_of_plain_text_loads_the_templates_and_no_word_file_writer(tmp_path: Path) -> None:

@@ -34,11 +34,11 @@ def _find_submission(context: DocumentContext) -> Iterator[tuple[int, datetime.d
 
 
 def _count_back(day: datetime.date, days: int, off: tuple[str, ...]) -> datetime.date | None:
-    """The day so many days before another, those off not counted; None where none is worked or the calendar ends."""
+    """The last day that so many days lie behind, up to another, those off not counted; None where none is worked."""
     if set(_WEEK) <= set(off) or days > (day - datetime.date.min).days:
         return None
     left = days
     while left and day > datetime.date.min:
-        day -= datetime.timedelta(days=1)
         left -= _WEEK[day.weekday()] not in off and day.isoformat() not in off
+        day -= datetime.timedelta(days=1)
     return None if left else day

@@ -2,13 +2,14 @@
 
 from typing import NamedTuple
 
+from specgen.asking.by_table import split_by_table
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
 from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
 from specgen.judging.open_items import RINGS
 from specgen.model.field import Field
 
-# Only the applicator gives marks to attachments; everybody else sends them.
+# Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
 _GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
 # Signed by the contractor behind the review of the package, which is asked for as a document.
 _SIGNED = ("package", "contractor_review")
@@ -28,10 +29,11 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
     owed = [value for value in asked if _is_owed(context, value, stage)]
     sent = [value for value in owed if _is_sent(context, value)]
     documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
-    documents += [_to_document(context, value) for value in sent]
+    documents += [_to_document(context, value) for value in sent if not value.told]
+    values, lists = split_by_table(context, (value for value in owed if value not in sent))
     return Owed(
-        tuple(value for value in owed if value not in sent),
-        tuple(sorted(documents, key=lambda one: one.order)),
+        values,
+        tuple(sorted([*documents, *lists], key=lambda one: one.order)),
         len(asked) - len(owed),
     )
 
@@ -61,8 +63,10 @@ def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
 
 
 def _is_sent(context: DocumentContext, value: OpenValue) -> bool:
-    """Whether a value is the mark of a document that another party is to send."""
-    return find_field(context, value).to == _ATTACHMENTS and value.party != _GIVES_MARKS
+    """Whether a value is the mark of a document that another party is to send, or of what the project does not list."""
+    to = find_field(context, value).to
+    listed = bool(context.project.members.get((to,)))
+    return bool(to) and (not listed or (to == _ATTACHMENTS and value.party != _GIVES_MARKS))
 
 
 def _to_document(context: DocumentContext, value: OpenValue) -> OpenDocument:

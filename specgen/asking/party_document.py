@@ -7,7 +7,19 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.document import facts
 from specgen.documents.marks import tell_marks
 from specgen.documents.numbering import number_blocks
-from specgen.model.block import Blank, Block, CheckBox, Document, Emphasis, Inlines, Paragraph, Part, Table, Text
+from specgen.model.block import (
+    Blank,
+    Block,
+    CheckBox,
+    Document,
+    Emphasis,
+    Inline,
+    Inlines,
+    Paragraph,
+    Part,
+    Table,
+    Text,
+)
 from specgen.model.value_text import long_date
 
 _ID = "Questions"
@@ -57,9 +69,7 @@ def _list_facts(context: DocumentContext, sheet: PartySheet) -> tuple[tuple[str,
 
 def _list_blocks(sheet: PartySheet, marks: str) -> Iterator[Block]:
     yield Paragraph((Text(_guide(sheet)),))
-    yield Paragraph(
-        (Text("Answered by: "), Blank("Answered by"), Text("  Date: "), Blank("Date of the answers", "date"))
-    )
+    yield Paragraph(tuple(_list_blanks(sheet)))
     if sheet.questions:
         yield Part((Text("Questions"),))
         rows = tuple(_set_question(number, one) for number, one in enumerate(sheet.questions, 1))
@@ -73,6 +83,13 @@ def _list_blocks(sheet: PartySheet, marks: str) -> Iterator[Block]:
         )
     if marks:
         yield Paragraph((Text(f"Marks: {marks}."),))
+
+
+def _list_blanks(sheet: PartySheet) -> Iterator[Inline]:
+    """Who answers and when; the day of return, where no date of the schedule tells it."""
+    if sheet.return_by is None:
+        yield from (Text("Return by: "), Blank("Return by", "date"), Text("  "))
+    yield from (Text("Answered by: "), Blank("Answered by"), Text("  Date: "), Blank("Date of the answers", "date"))
 
 
 def _guide(sheet: PartySheet) -> str:

@@ -27,6 +27,7 @@ _FORMS = {
     "file": "name of the file",
     "text": "words",
 }
+_MARKS = re.compile(r"\(([A-Z]+\d+(?:, [A-Z]+\d+){2,})\)")
 _SEVERAL = "comma between"
 # Behind one of these the name of what a label counts has ended: `coats of primer`.
 _ENDS = re.compile(r" (?:of|in|on|at|to|for|from|with|per|above|below|between|required) ")
@@ -97,14 +98,16 @@ def _name(context: DocumentContext, member: Path) -> str:
 
 
 def _list_faces(context: DocumentContext, wall: str) -> str:
-    """The elevations of a wall by their names: `South face, Tower`; empty where they are many, or not named."""
+    """The elevations of a wall by their names: `South face and Tower`; empty where they are many, or not named."""
     project, faces = context.project, list[str]()
     for mark in project.members.get(("elevations",), ()):
         of = project.get(("elevations", mark, "wall"))
         told = name_member(context, "elevations", mark).removeprefix(mark).strip()
         if of is not None and of.mark == wall and told:
             faces.append(told)
-    return ", ".join(faces) if len(faces) <= _MOST_FACES else ""
+    if len(faces) > _MOST_FACES or len(faces) < 2:
+        return faces[0] if len(faces) == 1 else ""
+    return f"{', '.join(faces[:-1])}{',' if len(faces) > 2 else ''} and {faces[-1]}"
 
 
 def tell_why(context: DocumentContext, field: Field) -> str:
@@ -151,7 +154,7 @@ def list_choices(context: DocumentContext, field: Field) -> tuple[str, ...]:
 
 def tell_example(context: DocumentContext, field: Field) -> str:
     """A valid answer as it would be written, a quantity in the project's system; none of few that are listed."""
-    if field.kind in ("choice", "yes_no"):
+    if field.kind in ("choice", "yes_no") or field.example.startswith("("):  # where it is found, and no answer
         return ""
     marks = context.project.members.get((field.to,), ()) if field.to else ()
     if marks:
@@ -181,6 +184,11 @@ def tell_list(context: DocumentContext, name: str, dotted: str, rings: tuple[str
     below = (field for path, field in schema.fields.items() if path[: len(node.path) + 1] == (*node.path, "*"))
     labels = [_lower(field.label) for field in below if field.ring in rings and field.home != "record"]
     return f"{name}. For each {node.collection.one}: {', '.join(labels)}" if labels else name
+
+
+def span_told(name: str) -> str:
+    """The name with marks that follow each other as a span: `Impact zones (E1 to E8)`."""
+    return _MARKS.sub(lambda found: f"({span_marks(found[1].split(', '))})", name)
 
 
 def tell_holdup(before: str, rules: tuple[str, ...]) -> str:

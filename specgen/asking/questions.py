@@ -11,6 +11,7 @@ from specgen.asking.question_words import (
     ask,
     find_table,
     list_choices,
+    span_told,
     tell_example,
     tell_form,
     tell_holdup,
@@ -126,7 +127,7 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
 def _tell_wanted(context: DocumentContext, one: OpenDocument, stage: str) -> Wanted:
     rings = RINGS[: RINGS.index(stage) + 1]
     name = tell_list(context, one.name, one.lists[0], rings) if one.lists else one.name
-    return Wanted(name, tell_holdup(one.before, one.rules), find_due(context, one.order))
+    return Wanted(span_told(name), tell_holdup(one.before, one.rules), find_due(context, one.order))
 
 
 def _make_sheet(

@@ -3,6 +3,7 @@
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from pathlib import Path
+from shlex import quote
 
 from specgen.asking.answer_sheet import TABLES
 from specgen.asking.files import (
@@ -16,15 +17,15 @@ from specgen.asking.files import (
 )
 from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
 from specgen.commands import DONE, Outcome, read_file_name
+from specgen.commands._stages import check_for
 from specgen.documents.context import DocumentContext
 from specgen.judging.open_items import RINGS
 from specgen.model.problem import refuse
 from specgen.model.value_text import count, long_date, words
 from specgen.output.sheet_folder import write_sheets
-from specgen.pipeline import check_for
 
 HELP = "question sheets for those who owe answers"
-ORDER = 24
+ORDER = 32
 _NO_WORKBOOKS = "no workbooks are written: install specgen with its extra sheets to fill answers in and take them back"
 
 
@@ -50,9 +51,9 @@ def run(args: Namespace) -> Outcome:
 def _write_table(args: Namespace, context: DocumentContext) -> Outcome:
     formats = _choose_formats(args.formats, TABLE_FORMATS, ("xlsx",) if can_write_workbooks() else ("csv",))
     files = make_table_files(context, args.table, formats)
-    told = _write(args.out, files, context, args.table)
+    told = _write(args.out, files, context, args.table, add=True)
     name = next(iter(files))
-    return Outcome(DONE, messages=(*told, f"next: specgen take {args.file} {name} --as {args.table}"))
+    return Outcome(DONE, messages=(*told, f"next: specgen take {quote(args.file)} {name} --as {args.table}"))
 
 
 def _write_questions(args: Namespace, context: DocumentContext, stage: str) -> Outcome:
@@ -64,7 +65,7 @@ def _write_questions(args: Namespace, context: DocumentContext, stage: str) -> O
         of = f" of the {words(role)}" if role else ""
         return Outcome(DONE, messages=(f"nothing is asked{of} up to the stage {stage}; nothing was written",))
     files = make_question_files(context, sheets, formats)
-    told = _write(args.out, files, context, stage)
+    told = _write(args.out, files, context, stage, add=bool(role))
     return Outcome(DONE, messages=tuple(_tell(args, asked, sheets, told, stage)))
 
 
@@ -74,8 +75,8 @@ def _choose_formats(asked: str | None, known: tuple[str, ...], usual: tuple[str,
     return formats
 
 
-def _write(out: str, files: dict[str, bytes], context: DocumentContext, holds: str) -> list[str]:
-    removed = write_sheets(Path(out), files, str(context.project.value(("project", "name"))), holds)
+def _write(out: str, files: dict[str, bytes], context: DocumentContext, holds: str, *, add: bool) -> list[str]:
+    removed = write_sheets(Path(out), files, str(context.project.value(("project", "name"))), holds, add=add)
     return [*removed, f"wrote {count(len(files), 'file')} to {out}"]
 
 
@@ -93,4 +94,4 @@ def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[st
     if args.formats is None and not can_write_workbooks():
         yield _NO_WORKBOOKS
     elif args.formats is None or "xlsx" in args.formats:
-        yield f"next, when it comes back: specgen take {args.file} {name_file(sheets[0])}.xlsx"
+        yield f"next, when it comes back: specgen take {quote(args.file)} {name_file(sheets[0])}.xlsx"

@@ -212,9 +212,17 @@ def _spread(context: DocumentContext, paths: Iterator[str]) -> Iterator[str]:
         yield dotted
         if path[0] == "walls" and len(path) > 2 and project.schema.field_at(path) is not None:
             others = (("walls", mark, *path[2:]) for mark in project.members[("walls",)])
-            yield from (dotted_path(one) for one in others if project.get(one) is None and project.applies(one))
+            yield from (dotted_path(one) for one in others if _is_lacking(context, one))
         if dotted == _WIND_SPEED and project.get(_RISK) is None:
             yield dotted_path(_RISK)
+
+
+def _is_lacking(context: DocumentContext, path: Path) -> bool:
+    """Whether a value is absent that applies, of a member that there is: the second mesh layer of a wall with two."""
+    project = context.project
+    members = (depth for depth in range(1, len(path)) if project.schema.node(path[:depth]).collection is not None)
+    there = all(path[depth] in project.members.get(path[:depth], ()) for depth in members)
+    return there and project.get(path) is None and project.applies(path)
 
 
 def sort_document(context: DocumentContext, document: RequiredDocument) -> tuple[int, str]:

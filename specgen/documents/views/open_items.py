@@ -8,7 +8,7 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
-from specgen.documents.views._asked import DECISION, SUBMITTAL, find_last, list_asked, list_held
+from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
 from specgen.documents.views._requests import DOCUMENTS, Request, find_held, list_requests, propose, say
 from specgen.model.block import CheckBox
 
@@ -44,6 +44,7 @@ class OpenValue(NamedTuple):
     before: str
     rules: tuple[str, ...]  # codes of those it holds up
     proposed: str  # the figure that holds until somebody confirms or corrects it; empty without one
+    told: bool  # whether a document that is asked for beside it tells it
 
 
 class OpenDocument(NamedTuple):
@@ -58,12 +59,18 @@ class OpenDocument(NamedTuple):
 
 
 def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
-    """Every value that is asked for, those too that a document pending will tell, in the order of need."""
+    """Every value that is asked for, in the order of need, and every open item that the list for readers leaves out.
+
+    Those are what a document pending will tell, and what the code adopted has no use for: a package waits for them.
+    """
     held, schema = find_held(context), context.project.schema
-    every = sorted([*list_asked(context), *list_held(context)], key=lambda one: one.order)
+    every = [(one, False) for one in list_asked(context)] + [(one, True) for one in list_held(context)]
+    listed = {one.path for one, _ in every}
+    left = (item for item in context.judgment.open_items if item.path not in listed)
+    every += [(Asked(item.path, item.owed_by, *SUBMITTAL), False) for item in left]
     return tuple(
-        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), propose(context, one.path))
-        for one in every
+        OpenValue(*one, tuple(sorted(held.get(one.path, ()))), propose(context, one.path), told)
+        for one, told in sorted(every, key=lambda entry: entry[0].order)
         if schema.field_at(tuple(one.path.split("."))) is not None
     )
 

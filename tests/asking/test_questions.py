@@ -1,0 +1,217 @@
+"""Who is asked what up to which stage, why, in which form, and by when."""
+
+import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import pipeline
+from specgen.asking.questions import Question, find_role, gather_sheets
+from specgen.commands._stages import check_for
+from specgen.model.problem import Refused
+from tests.asking.asked import lacking, question_about, sheet_of
+from tests.documents.example import changed_clean, changed_small, context_of_case
+from tests.support import EXAMPLES, SMALL, merged, written
+
+MOCKUP = datetime.date(2027, 4, 12)  # its planned start in the example
+
+
+def test_each_party_is_asked_what_it_owes_and_what_decides_comes_first(tmp_path: Path) -> None:
+    asked = gather_sheets(lacking(tmp_path), "work")
+    assert {sheet.role: [one.field for one in sheet.questions] for sheet in asked.sheets} == {
+        "architect": [
+            "code.local_fasteners_required",
+            "elevations.E1.critical_light",
+            "elevations.E2.critical_light",
+            "aesthetic_joint.tolerance",
+            "mockup.width",
+        ],
+        "eifs_source": ["walls.W1.insulation.flame_spread"],
+        "applicator": ["joints.J1.install_low", "mockup.destructive_area_apart"],
+    }
+    assert asked.later == 0
+
+
+def test_a_sheet_says_who_asks_whom_and_by_when(tmp_path: Path) -> None:
+    change: dict[str, Any] = {"code": {"local_fasteners_required": "tbd"}}
+    change["parties"] = {"applicator": {"contact": "Ida Marsh", "phone": "555 0147", "email": "ida@lark.example"}}
+    sheet = sheet_of(gather_sheets(changed_clean(tmp_path, change), "work"), "architect")
+    assert (sheet.title, sheet.name) == ("Architect", "Lintel and Quoin Architects")
+    assert sheet.return_to == (
+        "Lark and Mallow Finishes, Ida Marsh, 555 0147, ida@lark.example; through Almsgrove Building"
+    )
+    assert sheet.return_by == MOCKUP
+
+
+def test_a_question_has_all_that_an_answer_needs(tmp_path: Path) -> None:
+    context = lacking(tmp_path)
+    assert question_about(context, "joints.J1.install_low") == Question(
+        field="joints.J1.install_low",
+        question="Joint J1 (opening perimeter): What is the minimum sealing temperature?",
+        why="The joint closes further when sealed cold.",
+        form="°F",
+        example="50 F",
+        choices=(),
+        holds_up="This submittal; SLT-02, SLT-08; D06 to D08, D11",
+        due=MOCKUP,
+    )
+    tolerance = question_about(context, "aesthetic_joint.tolerance")
+    assert tolerance.question.endswith(" Proposed: 1/16 in; write it to confirm, or correct it.")
+    assert question_about(context, "code.local_fasteners_required").choices == ("yes", "no")
+
+
+def test_a_field_whose_condition_does_not_hold_is_not_asked(tmp_path: Path) -> None:
+    change = {"joints": {"J1": {"rod_kind": "tbd", "rod_product": "tbd"}}}
+    fields = [
+        one.field for one in sheet_of(gather_sheets(changed_clean(tmp_path, change), "work"), "applicator").questions
+    ]
+    assert "joints.J1.rod_kind" in fields
+    change["joints"]["J1"]["rod_kind"] = "none"
+    every = (
+        one.field for sheet in gather_sheets(changed_clean(tmp_path, change), "work").sheets for one in sheet.questions
+    )
+    assert "joints.J1.rod_product" not in list(every)
+
+
+def test_a_stage_asks_what_it_owes_and_counts_the_rest(tmp_path: Path) -> None:
+    lacking(tmp_path, {"schedule": {"shift_start": "tbd"}, "contract": {"number": "tbd"}})
+    for stage, number in (("verdict", 0), ("mockup", 1), ("work", 2), ("", 2)):
+        case, judged = check_for(tmp_path / "project.yaml", stage)
+        asked = gather_sheets(context_of_case(case), judged)
+        fields = [one.field for sheet in asked.sheets for one in sheet.questions]
+        assert len(fields) == number, (stage, fields)
+
+
+def test_what_a_later_stage_owes_is_counted_where_a_rule_waits_for_it(tmp_path: Path) -> None:
+    asked = gather_sheets(changed_small(tmp_path, {}), "verdict")
+    fields = [one.field for sheet in asked.sheets for one in sheet.questions]
+    assert "walls.W1.insulation.kind" in fields and "tank.relief_valve" not in fields
+    assert asked.later > 20
+
+
+def test_an_absent_list_is_asked_for_as_a_whole_with_the_table_to_enter_it_in(tmp_path: Path) -> None:
+    context = changed_clean(tmp_path, {"elevations": {"E1": {"openings": "drop"}}})
+    architect = sheet_of(gather_sheets(context, "work"), "architect")
+    (openings,) = (one.name for one in architect.wanted if "Openings" in one.name)
+    assert openings == "Openings with place, size, and flashing (E1); enter in openings.xlsx, or send a list"
+    assert architect.tables == ("openings",)
+
+
+def test_an_absent_list_without_a_table_says_what_to_tell_of_each_member(tmp_path: Path) -> None:
+    asked = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup")
+    applicator = sheet_of(asked, "applicator")
+    (guns,) = (one.name for one in applicator.wanted if one.name.startswith("Spray guns"))
+    assert guns == (
+        "Spray guns. For each spray gun: spray gun type, number of guns spraying, gun air flow, gun inlet pressure, "
+        "gun fluid nozzle, gun air nozzle, gun duty"
+    )
+    assert "people" in applicator.tables
+
+
+def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> None:
+    faces = {f"E{n}": {"name": f"Face {n}", "facing": "N"} for n in range(1, 22)}
+    change = {"package": {"purpose": "mockup_submittal"}, "elevations": faces}
+    sheet = sheet_of(gather_sheets(changed_small(tmp_path, change), "mockup"), "architect")
+    assert [one.field for one in sheet.questions if one.field.startswith("elevations.")] == []
+    (faces_told,) = (one.name for one in sheet.wanted if one.name.startswith("Elevations"))
+    assert faces_told.startswith("Elevations (E1 to E21): Elevation width; Elevation height; ")
+    assert faces_told.endswith("; enter in elevations.xlsx, or send a list")
+    (openings,) = (one.name for one in sheet.wanted if one.name.startswith("Openings"))
+    assert openings.startswith("Openings with place, size, and flashing (E1 to E21); enter in openings.xlsx")
+    assert sorted(sheet.tables) == ["elevations", "openings"]
+
+
+def test_what_few_members_lack_is_asked_of_each(tmp_path: Path) -> None:
+    change = {"package": {"purpose": "mockup_submittal"}, "elevations": {"E1": {"facing": "N"}, "E2": {"facing": "S"}}}
+    sheet = sheet_of(gather_sheets(changed_small(tmp_path, change), "mockup"), "architect")
+    asked = {one.field for one in sheet.questions}
+    assert {"elevations.E1.width", "elevations.E2.width"} <= asked
+
+
+def test_a_value_of_a_member_that_another_wall_has_is_not_asked_of_this_one(tmp_path: Path) -> None:
+    layer = {"kind": "standard", "order": 1}
+    walls = {
+        "W1": {"mesh": {"layers": [layer, layer | {"order": 2}]}},
+        "W2": SMALL["walls"]["W1"] | {"mesh": {"layers": [layer]}},
+    }
+    sheets = gather_sheets(
+        changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}, "walls": walls}), "mockup"
+    ).sheets
+    lacking_weight = sorted(one.field for sheet in sheets for one in sheet.questions if one.field.endswith(".weight"))
+    assert lacking_weight == [
+        f"walls.{where}.weight" for where in ("W1.mesh.layers.0", "W1.mesh.layers.1", "W2.mesh.layers.0")
+    ]
+
+
+def test_a_mark_is_not_asked_for_where_there_is_nothing_to_name(tmp_path: Path) -> None:
+    sheets = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup").sheets
+    applicator = next(sheet for sheet in sheets if sheet.role == "applicator")
+    assert "Respirator program" in [one.name for one in applicator.wanted]
+    assert "safety.respirator_program" not in [one.field for one in applicator.questions]
+
+
+def test_a_document_behind_a_mark_is_sent_and_not_asked_for_as_a_mark(tmp_path: Path) -> None:
+    sheet = sheet_of(
+        gather_sheets(changed_clean(tmp_path, {"walls": {"W1": {"attachment": {"instructions": "tbd"}}}}), "work"),
+        "eifs_source",
+    )
+    assert sheet.questions == ()
+    assert [one.name for one in sheet.wanted] == ["Wall W1 (South face and West face): Instructions for the adhesive"]
+
+
+def test_a_report_that_is_asked_for_is_not_asked_for_again_as_a_mark() -> None:
+    case, stage = check_for(EXAMPLES / "old-wall" / "project.yaml", "mockup")
+    owner = sheet_of(gather_sheets(context_of_case(case), stage), "owner")
+    report = "Bond report with mode of failure, signed by an independent testing agency (W1)"
+    assert [one.name for one in owner.wanted] == [report]
+
+
+def test_a_required_document_is_asked_of_the_party_that_owes_it(tmp_path: Path) -> None:
+    sheets = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup").sheets
+    names = {sheet.role: [one.name for one in sheet.wanted] for sheet in sheets}
+    assert "Review of this package, signed and dated" in names["general_contractor"]
+    assert any(name.startswith("Data sheets: ") for name in names["finish_source"])
+
+
+@pytest.mark.parametrize("name", ["eifs_source", "EIFS manufacturer", "eifs-manufacturer", " Eifs  Source "])
+def test_a_party_is_named_by_its_code_or_in_words(tmp_path: Path, name: str) -> None:
+    assert find_role(lacking(tmp_path), name) == "eifs_source"
+
+
+def test_a_party_that_there_is_not_is_refused_with_those_there_are(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="there is no party 'archtect' .did you mean architect."):
+        find_role(lacking(tmp_path), "archtect")
+
+
+DATED: dict[str, Any] = {
+    "package": {"purpose": "mockup_submittal", "date": "2027-02-01"},
+    "contract": {"review_days": 14, "review_day_kind": "calendar"},
+    "mockup": {"planned_on": "2027-04-12"},
+    "schedule": {"work_start": "2027-05-17"},
+}
+
+
+@pytest.mark.parametrize(
+    ("change", "due"),
+    [
+        ({"schedule": {"submit_on": "2027-03-01"}}, "2027-03-01"),
+        # April 12, 2027 is a Monday: 14 calendar days before it is a Monday, 14 working days are 20 calendar days.
+        ({}, "2027-03-29"),
+        ({"contract": {"review_day_kind": "working"}}, "2027-03-23"),
+        ({"contract": {"review_day_kind": "working"}, "schedule": {"days_off": ["sun", "2027-04-02"]}}, "2027-03-25"),
+        # A mockup on a Sunday has no day of review in it.
+        ({"contract": {"review_day_kind": "working"}, "mockup": {"planned_on": "2027-04-11"}}, "2027-03-22"),
+        ({"contract": {"review_days": "tbd"}}, "2027-04-12"),
+        ({"contract": {"review_days": "tbd"}, "mockup": "drop"}, "2027-05-17"),
+        ({"contract": {"review_days": "tbd"}, "mockup": "drop", "schedule": "drop"}, None),
+        # What is not after the date of the package dates no answer.
+        ({"schedule": {"submit_on": "2027-01-29"}}, "2027-04-12"),
+    ],
+)
+def test_an_answer_for_the_submittal_is_due_when_the_package_goes_in(
+    tmp_path: Path, change: Any, due: str | None
+) -> None:
+    file = written(tmp_path, merged(merged(SMALL, DATED), change))
+    question = question_about(context_of_case(pipeline.check(file)), "parties.owner.name", "mockup")
+    assert question.due == (datetime.date.fromisoformat(due) if due else None)
