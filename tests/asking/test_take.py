@@ -343,7 +343,7 @@ def test_two_parties_that_agree_are_no_conflict_and_zeros_before_a_number_do_not
     assert job.read_text("utf-8").count("party: ") == 1
 
 
-@pytest.mark.parametrize("name", ["first-look", "metric", "gable-hall", "old-wall"])
+@pytest.mark.parametrize("name", ["first-look", "stops", "metric", "gable-hall", "old-wall"])
 def test_every_question_answered_by_its_own_example_is_taken(name: str, tmp_path: Path, capsys: Any) -> None:
     for file in (EXAMPLES / name).glob("*.yaml"):
         (tmp_path / file.name).write_bytes(file.read_bytes())
