@@ -90,6 +90,7 @@ def sort_offers(project: Project, offers: Iterable[Offer]) -> SortedOffers:
             done.conflicts.append(Conflict(path, "", "", "", tuple(each)))
         else:
             done.fresh.append(each[0])
+            done.same += each[1:]
     return done
 
 

@@ -15,7 +15,7 @@ from specgen.reading.answers import ANSWERS
 from specgen.reading.file_text import read_content
 from specgen.reading.positions import MOST_PROBLEMS
 from specgen.reading.project import MISSING, survey_project
-from specgen.reading.side_files import SIDE_FILES
+from specgen.reading.side_files import BESIDE, SIDE_FILES
 
 _LINE = re.compile(r"\bline \d+")
 
@@ -97,13 +97,14 @@ class Placer:
     def _find_home(self, path: Path) -> FilePath:
         """The file that a value belongs in: that of its section, or the side file where its field is at home."""
         folder, entry = self.file.resolve().parent, self.schema.field_at(path)
-        home = entry.home if entry is not None else ""
+        home, stands = entry.home if entry is not None else "", self.project.place(path).file
         name = str(self.project.values.get((home,), "")) if home in SIDE_FILES else ""
-        stands = self.project.place(path).file
         if name and (home == "coating_system" or stands != self.file.name):
             return folder / name
+        # Papers and crews are at home wherever they stand.
         sides = {self.project.values.get((side,)) for side in SIDE_FILES} - {None}
-        return folder / stands if stands in sides else self.file
+        anywhere = any(path[0] in sections for sections in BESIDE.values())
+        return folder / stands if anywhere and stands in sides else self.file
 
     def _find_new(self, after: dict[FilePath, bytes]) -> list[Problem]:
         """The problems that the project has with these contents and had not before."""

@@ -39,7 +39,8 @@ def check_project(project: Project, sheet: AnsweredSheet) -> None:
     """Raise Refused for a workbook of another project."""
     for name, told in (("name", sheet.project_name), ("number", sheet.project_number)):
         own = " ".join(str(project.get(("project", name)) or "").split())
-        if own and told and own.casefold() != told.casefold():
+        # A spreadsheet program that takes a number for one leaves its zeros in front away.
+        if own and told and own.casefold().lstrip("0") != told.casefold().lstrip("0"):
             message = f"the sheet is of another project: its {name} is {told!r}, not {own!r}"
             raise Refused(Problem(message, "take it into that project, or ask anew", file=sheet.file))
 

@@ -7,6 +7,8 @@ from specgen.asking.taking import Taken, list_members
 from specgen.model.field import dotted_path
 from specgen.model.value_text import count
 
+_MOST_TOLD = 100  # characters of a value
+
 
 def format_taken(taken: Taken, depth: int = 0) -> str:
     """The answers that were taken by workbook, or the members of a table at this depth; then what was not."""
@@ -24,7 +26,13 @@ def _list_sheets(taken: Taken) -> Iterator[list[str]]:
 
 def _tell_offer(offer: Offer) -> str:
     remark = f"  # {offer.remark}" if offer.remark else ""
-    return f"  {dotted_path(offer.path)}: {offer.text}{remark}"
+    return f"  {dotted_path(offer.path)}: {_shorten(offer.text)}{remark}"
+
+
+def _shorten(text: str) -> str:
+    """A value as one line of an answer; what is longer stands in the file."""
+    line = " ".join(text.split())
+    return line if len(line) <= _MOST_TOLD else f"{line[: _MOST_TOLD - 3]}..."
 
 
 def _list_table(taken: Taken, depth: int) -> Iterator[str]:
@@ -47,8 +55,8 @@ def _list_conflicts(conflicts: tuple[Conflict, ...]) -> Iterator[str]:
     if conflicts:
         yield f"{count(len(conflicts), 'conflict')}, not taken; decide, and write the value in the file"
     for conflict in conflicts:
-        own = [(conflict.place, conflict.given, conflict.who)] if conflict.place else []
-        rows = own + [(offer.place, offer.text, offer.who) for offer in conflict.offers]
+        own = [(conflict.place, _shorten(conflict.given), conflict.who)] if conflict.place else []
+        rows = own + [(offer.place, _shorten(offer.text), offer.who) for offer in conflict.offers]
         wide, high = (max(len(row[column]) for row in rows) for column in (0, 1))
         yield f"  {dotted_path(conflict.path)}"
         yield from (f"    {place:{wide}}  {text:{high}}  {who}".rstrip() for place, text, who in rows)

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from specgen.asking.answer_sheet import TABLES
 from tests.asking.workbooks import answered, filled, saved_by_calc
 from tests.running import Ended, run_main
 from tests.support import EXAMPLES
@@ -323,3 +324,58 @@ def test_a_starter_takes_answers_about_a_wall_of_which_nothing_is_known(tmp_path
     assert {line.strip() for line in lost} <= {"name:", "kind:"}
     for line in ("    kind: glass_mat_gypsum", "      kind: eps", "  name: Clinic"):
         assert any(found.startswith(line.strip()) for found in map(str.strip, after)), line
+
+
+def test_a_text_of_several_lines_is_kept_whole(job: Path, capsys: Any) -> None:
+    field = "elevations.E1.no_joint_reason"
+    ended = take(capsys, job, answered({field: "One frame.\nNo expansion joint: see 5'-6\" detail # 3"}))
+    assert ended.code == 0, ended
+    assert '"One frame. No' not in ended.out
+    assert f"  {field}: One frame. No expansion joint: see 5'-6\" detail # 3" in ended.out
+    again = take(capsys, job, answered({field: "One frame.\nNo expansion joint: see 5'-6\" detail # 3"}))
+    assert again.out == "Nothing was added; 1 value in the project already."
+
+
+def test_two_parties_that_agree_are_no_conflict_and_zeros_before_a_number_do_not_count(job: Path, capsys: Any) -> None:
+    second = answered({INDEX: 20.0}, party="finish_source", by="I. Pane", number="712")
+    ended = take(capsys, job, answered({INDEX: "20"}), second)
+    assert ended.code == 0, ended
+    assert job.read_text("utf-8").count("party: ") == 1
+
+
+@pytest.mark.parametrize("name", ["first-look", "stops", "metric", "gable-hall", "old-wall"])
+def test_every_question_answered_by_its_own_example_is_taken(name: str, tmp_path: Path, capsys: Any) -> None:
+    for file in (EXAMPLES / name).glob("*.yaml"):
+        (tmp_path / file.name).write_bytes(file.read_bytes())
+    job = tmp_path / "project.yaml"
+    before = {file.name: file.read_text("utf-8") for file in tmp_path.glob("*.yaml")}
+    words = ("--out", str(tmp_path / "sheets"), "--formats", "xlsx", "--for", "mockup")
+    assert run_main(capsys, "ask", str(job), *words).code == 0
+    asked = 0
+    for sheet in sorted((tmp_path / "sheets").glob("*.xlsx")):
+        found = dict[str, str]()
+
+        def fill(book: Any, found: dict[str, str] = found) -> None:
+            project = book["Project"]
+            for row in project.iter_rows(min_row=3):
+                row[1].value = {"Answered by": "A. Body", "Date": "2027-02-01"}.get(row[0].value, row[1].value)
+            for row in book["Questions"].iter_rows(min_row=4):
+                form, example = str(row[3].value), str(row[4].value or "")
+                if row[9].value and form != "words" and not form.startswith(("mark", "name", "as listed")):
+                    choices = re.fullmatch(r"(?:one|any) of: ([^,;]+).*", form)
+                    row[7].value = found[row[9].value] = example or (choices[1] if choices else "yes")
+
+        if sheet.stem in {table.name for table in TABLES}:
+            continue
+        ended = take(capsys, job, filled(sheet.read_bytes(), fill))
+        asked += len(found)
+        told = [line for line in ended.err.splitlines() if "Questions!" in line]
+        # What is right by itself may lie against another value of this project, which is told by that.
+        assert all(re.search(r"lies (below|before|above)|ends|overlap|reach|wall is", line) for line in told), ended
+        assert "conflict" not in ended.out
+    assert asked > 20
+    for file, text in before.items():
+        # Letter by letter all that was there is there in its order: nothing but what stood as unknown is gone.
+        letters = iter((tmp_path / file).read_text("utf-8"))
+        assert all(letter in letters for letter in re.sub(r": tbd\b", ":", text)), file
+    assert run_main(capsys, "check", str(job)).code in (0, 1)
