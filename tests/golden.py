@@ -24,7 +24,7 @@ from specgen.model.source import Basis, Source
 from specgen.output import package
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
-from specgen.terminal.starter import format_starter
+from specgen.terminal.starter import format_side_starter, format_starter
 from tests.documents.support import context_of_example
 from tests.mistakes.told import mistake_texts
 from tests.support import EXAMPLES, ROOT, project_of, told_by
@@ -77,6 +77,8 @@ def command_texts() -> dict[str, str]:
         "workings.txt": printed(sample_calls()),
         "matrix.txt": printed([("matrix",)]),
         "starter.yaml": format_starter(project_schema(), "closeout", "ip"),
+        "starter-firm.yaml": format_side_starter(project_schema(), "firm", "ip"),
+        "starter-coating-system.yaml": format_side_starter(project_schema(), "coating_system", "si"),
     } | {f"check-{name}.txt": printed([("check", f"project_examples/{name}/project.yaml")]) for name in examples}
 
 

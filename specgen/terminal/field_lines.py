@@ -74,11 +74,9 @@ def _comment(field: Field, units: str) -> Iterator[str]:
 
 
 def _ask(field: Field, units: str) -> str:
-    """The question of a field without the form of its answer, which follows; its name, where that asks as much."""
-    if not field.asks or field.values or ": " in field.asks or figures_asked(field.asks):
-        return field.label
+    """The question of a field without the form of its answer, which follows; its name, where none is asked."""
     question, sign, _ = tell_in(field.asks, units).partition("?")
-    return question + sign
+    return question + sign if sign and not field.values and not figures_asked(field.asks) else field.label
 
 
 def _shorten_condition(field: Field) -> str:
@@ -139,12 +137,16 @@ def _quote(text: str) -> str:
     return text if plain else "'" + text.replace("'", "''") + "'"
 
 
+def metric_default(field: Field) -> str:
+    """The figure that is the default of metric work, where it is another than that of inch-pound work; else nothing."""
+    limits = (limit for limit in load_limits().values() if limit.bounds == field.path and limit.value_si is not None)
+    return next((format_quantity(row.value_si, row.value_si.unit) for row in limits if row.value_si is not None), "")
+
+
 def default_text(field: Field, units: str) -> str:
     """What holds while a field is not given: a figure in the given unit system, or how it follows; else nothing."""
     if field.kind == "quantity" and field.default and units == "si":
-        bounding = (limit for limit in load_limits().values() if limit.bounds == field.path)
-        own = next((limit.value_si for limit in bounding if limit.value_si is not None), None)
-        return _to_si(field, field.default) if own is None else format_quantity(own, own.unit)
+        return metric_default(field) or _to_si(field, field.default)
     if field.kind == "percent" and field.default:
         return f"{field.default}%"
     return f"{field.default} {_counted(field)}".rstrip() if field.default else field.derived

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from specgen.model.field import Collection, Field, Path, Schema, dotted_path
 from specgen.model.value_text import words
-from specgen.quantities.format import format_quantity
 from specgen.reading.marks import ALLOWED, MOST_MARK
-from specgen.standards import load_limits
+from specgen.terminal.field_lines import metric_default
 
 
 def field_list(schema: Schema, below: Path = ()) -> list[list[str]]:
@@ -44,15 +43,10 @@ def _lines(field: Field) -> Iterator[str]:
     if field.condition:
         yield f"only if   {field.condition}"
     if field.default or field.derived:
-        yield f"default   {field.default or field.derived}{_metric_default(field)}"
+        metric = metric_default(field)
+        yield f"default   {field.default or field.derived}{f'; {metric} in SI' if metric else ''}"
     yield f"stands    in the {words(field.home)} file"
     yield f"example   {field.path[-1]}: {field.example}"
-
-
-def _metric_default(field: Field) -> str:
-    """The figure that is the default of metric work, where it is another."""
-    limits = (limit for limit in load_limits().values() if limit.bounds == field.path and limit.value_si is not None)
-    return next((f"; {format_quantity(row.value_si, row.value_si.unit)} in SI" for row in limits), "")
 
 
 def _kind(field: Field) -> str:

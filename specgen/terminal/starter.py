@@ -6,7 +6,7 @@ from typing import NamedTuple
 from specgen.model.field import Field, Node, Path, Schema
 from specgen.reading.side_files import BESIDE, SIDE_FILES
 from specgen.terminal.field_lines import MARKS, format_comment, format_field_lines
-from specgen.terminal.starter_words import ABOUT, MAY, project_head, side_head, tell_side_file
+from specgen.terminal.starter_words import ABOUT, ALWAYS, MAY, project_head, side_head, tell_side_file
 
 # The stages in their order, and the purpose of a package at the end of each.
 PURPOSES = {
@@ -26,7 +26,7 @@ class _Choice(NamedTuple):
 
     asks: Callable[[Field], bool]
     offers: Callable[[Field], bool]
-    given: dict[tuple[str, ...], str]
+    given: dict[Path, str]
     units: str
 
 
@@ -40,12 +40,24 @@ def format_starter(schema: Schema, stage: str, units: str) -> str:
         named = field.path[0] in SIDE_FILES or field.path in given
         return named or (field.home == "project" and field.ring in reached and not field.default)
 
-    begun = {path[0] for path, field in schema.fields.items() if asks(field)}
+    begun = _list_begun(schema)
 
     def offers(field: Field) -> bool:
-        return field.home == "project" and field.path[0] in begun and field.ring in (*reached, _OPTIONAL)
+        stages = (begun[field.path[:depth]] for depth in range(len(field.path), 0, -1) if field.path[:depth] in begun)
+        return field.home == "project" and next(stages, "") in reached
 
     return _format(schema, project_head(stage, units), _Choice(asks, offers, given, units))
+
+
+def _list_begun(schema: Schema) -> dict[Path, str]:
+    """The first stage at which a field, or anything in a section, is owed; what is optional comes with its section."""
+    begun: dict[Path, str] = {}
+    for stage in _STAGES:
+        owed = (path for path, field in schema.fields.items() if (field.ring, field.home) == (stage, "project"))
+        for path in owed:
+            for depth in range(1, len(path) + 1):
+                begun.setdefault(path[:depth], stage)
+    return begun
 
 
 def format_side_starter(schema: Schema, home: str, units: str) -> str:
@@ -126,9 +138,12 @@ def _section(node: Node, indent: int, choice: _Choice) -> list[str]:
     """What is asked for in a section, then what may be given there."""
     lines: list[str] = []
     offered: list[str] = []
+    after_field = True
     for name, child in node.children.items():
         if _is_asked(child, choice):
-            lines += [*([""] if lines and child.field is None else []), *_lines(child, name, indent, choice)]
+            apart = lines and not (after_field and child.field)
+            lines += [*([""] if apart else []), *_lines(child, name, indent, choice)]
+            after_field = child.field is not None
         elif _holds(child, choice.offers):
             offered += _offer(child, name, indent, choice)
     return [*lines, *(["", *format_comment([MAY], indent)] if offered else []), *offered]
@@ -151,5 +166,6 @@ def _about(node: Node, name: str) -> tuple[str, ...]:
         return (f"{entry.label}: under the name of each of {', '.join(entry.keys)}",)
     listed = entry.kind == "items"
     how = "begun by a dash" if listed else "under its mark"
-    empty = "" if name == "walls" else f"; {name}: {'[]' if listed else '{}'} where there are none"
+    always = entry.optional or name in ALWAYS
+    empty = "" if always else f"; {name}: {'[]' if listed else '{}'} where there are none"
     return (f"{entry.label}: the lines below for each {entry.one}, {how}{empty}",)

@@ -26,6 +26,8 @@ ABOUT = {
     "mockup": "The mockup and what it is accepted by",
     "schedule": "Dates and shifts",
 }
+# What every job has; of any other collection a job may have none.
+ALWAYS = ("walls", "elevations", "sealants", "colors", "crews", "people", "guns", "instruments", "attachments")
 MAY = "May be given; each counts once the # before it is taken away:"
 _TYPING = (
     "Type each value behind its colon, quantities with their unit: 2 in, 5 ft 6 in, 65 F.",

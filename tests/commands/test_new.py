@@ -127,6 +127,30 @@ def test_what_may_be_given_stands_behind_a_sign_in_the_starter_of_the_work(
     assert keys[path].off
 
 
+@pytest.mark.parametrize("words", [("--for", "closeout"), ("--file", "firm"), ("--file", "coating_system")])
+def test_every_section_has_words_over_it_and_a_blank_line(words: tuple[str, ...], tmp_path: Path, capsys: Any) -> None:
+    text = new(capsys, tmp_path, *words)
+    lines = text.splitlines()
+    for key in live(list_keys(text)):
+        if len(key.path) == 1 and key.path != ("format",):
+            first = key.line - 1
+            while lines[first].startswith("#"):
+                first -= 1
+            assert lines[first] == ""
+            assert first < key.line - 1, key.path
+
+
+def test_what_may_be_given_comes_with_the_section_it_stands_in(tmp_path: Path, capsys: Any) -> None:
+    mockup, work = (
+        {".".join(key.path) for key in list_keys(new(capsys, tmp_path, "--for", stage, name=f"{stage}.yaml"))}
+        for stage in ("mockup", "work")
+    )
+    later = {"parties.inspector.contact", "elevations.E1.layout.target_width", "details.D1.kind"}
+    assert not later & mockup
+    assert later <= work
+    assert "parties.owner.contact" in mockup
+
+
 @pytest.mark.parametrize("stage", STAGES)
 @pytest.mark.parametrize("units", ["ip", "si"])
 def test_a_fresh_starter_is_told_what_must_be_given_and_no_more(

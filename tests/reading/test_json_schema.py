@@ -12,7 +12,8 @@ from specgen import pipeline
 from specgen.model.problem import Refused
 from specgen.reading.json_schema import json_schema
 from specgen.reading.schema import project_schema
-from specgen.terminal.starter import format_starter
+from specgen.terminal.starter import format_side_starter, format_starter
+from tests.commands.starters import fill, list_keys
 from tests.support import EXAMPLES, SMALL, merged, written
 
 # What is counted as run is run elsewhere too; see tests/conftest.py.
@@ -60,6 +61,15 @@ def test_every_starter_fits(ring: str, units: str) -> None:
     # The loader of the tests takes the key `on` for a truth value; an editor of today reads it as text.
     text = format_starter(project_schema(), ring, units).replace(" on:", ' "on":')
     assert faults(yaml.load(text, Loader=Loader)) == []  # noqa: S506
+
+
+@pytest.mark.parametrize("home", ["firm", "coating_system"])
+@pytest.mark.parametrize("units", ["ip", "si"])
+def test_every_starter_of_a_side_file_fits_all_behind_a_sign_with_it(home: str, units: str) -> None:
+    text = format_side_starter(project_schema(), home, units)
+    assert faults(yaml.load(text, Loader=Loader), home) == []  # noqa: S506
+    whole = fill(text, units, list_keys(text))
+    assert faults(yaml.load(whole, Loader=Loader), home) == []  # noqa: S506
 
 
 # What the reader refuses, and a schema without units can tell too.

@@ -34,6 +34,14 @@ def test_a_question_is_asked_as_one_and_the_form_of_its_answer_follows() -> None
     ]
 
 
+def test_a_unit_stands_with_the_example_alone() -> None:
+    assert lines("elevations.*.grade_clearance", units="si") == [
+        "# Clearance of the EIFS above grade: termination above grade keeps the edge dry (architect)",
+        "# such as 203 mm",
+        "grade_clearance:",
+    ]
+
+
 def test_choices_are_all_named_and_lists_show_their_brackets() -> None:
     assert lines("walls.*.framing.kind")[1:] == ["# one of cold_formed_steel, wood, none", "kind:"]
     assert lines("elevations.*.layout.align_to")[-2] == (
