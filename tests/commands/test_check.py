@@ -32,7 +32,9 @@ FINDING = {
     "steps",
     "documents",
     "lifted_by",
+    "places",
 }
+PLACE = {"subject", "path", "file", "line", "column"}
 
 
 def test_a_check_ends_0_without_a_stop_1_with_one_2_where_it_cannot(tmp_path: Path, capsys: Any) -> None:
@@ -49,6 +51,7 @@ def test_the_object_of_a_check_has_its_keys_also_where_it_could_not_read(tmp_pat
     made = checked(capsys, tmp_path, STOPPED)
     assert set(made) == CHECK
     assert set(made["findings"][0]) == FINDING
+    assert [set(place) for place in made["findings"][0]["places"]] == [PLACE]
     assert made["walls"] == [{"wall": "W1", "verdict": "no"}]
     assert set(made["counts"]) == {"stop", "caution", "note", "open", "not_judged"}
     assert {frozenset(item) for item in made["open"]} == {frozenset({"path", "ring", "owed_by", "holds_up"})}
@@ -102,7 +105,7 @@ def test_of_two_walls_one_passes_and_the_package_is_stopped_all_the_same(tmp_pat
     file = str(tmp_path / "project.yaml")
     done = run_main(capsys, "check", file)
     assert done.code == 1
-    assert re.search(r"(?m)^W1  no$", done.out)
+    assert re.search(r"(?m)^W1  no: cannot be built so \(ATT-01a\)$", done.out)
     assert re.search(r"(?m)^W2  yes; not judged: BAS-01, BAS-02, BAS-03 and 7 more$", done.out)
     assert run_main(capsys, "build", file, "--out", str(tmp_path / "out")).code == 2
 

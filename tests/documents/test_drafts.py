@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from specgen import building
-from specgen.documents import owed_sheets, required_documents
+from specgen.documents import owed_sheets
+from specgen.judging import owners
 from specgen.judging.registry import load_rules
 from specgen.reading.schema import project_schema
 from tests.documents.support import document_of
@@ -254,10 +255,10 @@ def test_documents_still_required_stand_once_below_the_party_that_owes_them(tmp_
 
 def test_every_clause_that_looks_for_a_document_says_who_owes_it() -> None:
     clauses = {clause.code: clause for rule in load_rules() for clause in rule.clauses}
-    owed = {**required_documents._OWED, **owed_sheets.SHEETS}
+    owed = {**owners.OWED_PAPERS, **owed_sheets.SHEETS}
     assert {code for code, clause in clauses.items() if clause.document} <= set(owed) <= set(clauses)
     known = {field.owed_by for field in project_schema().fields.values()}
-    assert {party for party, _, _ in required_documents._OWED.values()} <= known
+    assert {party for party, _, _ in owners.OWED_PAPERS.values()} <= known
 
 
 def test_a_deviating_figure_is_named_as_such_on_each_page_that_prints_it() -> None:

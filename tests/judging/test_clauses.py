@@ -18,11 +18,14 @@ from specgen.model.source import Basis
 from specgen.standards import load_standards
 from specgen.terminal.report import format_report
 from specgen.terminal.rule_page import format_rule
+from specgen.terminal.screen import Screen
 from tests.judging.clause_cases import CLAUSES, FILES, JUDGED, RULES, STATED, each, holds, rests_on, told_in
 from tests.support import context_of, judged_alone, project_of, told_by, with_deviation
 
 Read = Callable[[Any], Project]
 
+# So wide that no line wraps.
+WIDE = Screen(10_000)
 # What a wall is told where one clause alone is judged: unlifted, and lifted by a deviation.
 VERDICTS = {"refused": "no", "waits": "not_yet_known", "measures": "with_measures", "": "yes"}
 LIFTED = {"refused": "with_measures", "waits": "with_measures", "": "yes"}
@@ -90,7 +93,7 @@ def judged(read: Read, code: str, answers: str, approved_on: str = "tbd") -> tup
     project = read(with_deviation(JUDGED[code]["fires"][0]["project"], answers, approved_on))
     judgment = judged_alone(project, code)
     (finding,) = judgment.findings
-    return judgment, finding, format_report(project, judgment)
+    return judgment, finding, format_report(project, judgment, screen=WIDE)
 
 
 def verdicts(judgment: Judgment, finding: Finding) -> set[str]:

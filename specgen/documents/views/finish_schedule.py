@@ -12,7 +12,7 @@ from specgen.model.finding import Finding
 from specgen.quantities.quantity import Quantity
 
 _COLUMNS = (("Elevation", 16), ("Facing", 10), ("Wall", 7), ("Finish", 18), ("Impact class, ASTM E2486", 18))
-_HEAT = "HEA-03"  # the rule that asks for a lighter color, or the acceptance of this one
+_HEAT = ("HEA-02", "HEA-03")  # the rules that ask for a lighter color, or the acceptance of this one
 _SIZES = (("Width x height", 17), ("Net area", 14))
 
 
@@ -53,7 +53,7 @@ def _facing(facing: DisplayValue) -> list[Any]:
 def _list_held(context: DocumentContext, color: Any) -> Iterator[Finding]:
     """The findings on the heat of a color, on whichever face it stands: another color would be that of every face."""
     for finding in context.judgment.findings:
-        faces = [("elevations", mark, "color") for mark in finding.subjects if finding.rule == _HEAT]
+        faces = [("elevations", mark, "color") for mark in finding.subjects if finding.rule in _HEAT]
         if color is not None and any(context.project.get(face) == color for face in faces):
             yield finding
 
