@@ -13,7 +13,7 @@ from specgen.commands._watch import watch_project
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
-from specgen.pipeline import JudgedProject, check, told_from_here
+from specgen.pipeline import JudgedProject, check_from_here
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.terminal.many_projects import ProjectReport, format_projects
 from specgen.terminal.progress import show_progress
@@ -30,8 +30,8 @@ EXAMPLES = (
     ("check --package out project.yaml", "whether the package is as written, and still that of this file"),
 )
 ENDS = {
-    DONE: "checked, and no stop stands",
-    AGAINST: "checked, and a stop stands; with --package: something differs",
+    DONE: "checked, and nothing stops the package",
+    AGAINST: "checked, and something stops it; with --package: something differs",
     NOT_DONE: "not checked; what is wrong with the file is told with its line",
 }
 READ_ON = "specgen rules ID tells the reason of a rule, specgen fields PATH what a field takes"
@@ -72,9 +72,7 @@ def _run(args: Namespace) -> Outcome:
 
 
 def _check(args: Namespace) -> Outcome:
-    file = find_project_file(*(args.files or [None]))
-    with told_from_here(file):
-        case = check(file)
+    case = check_from_here(find_project_file(*(args.files or [None])))
     code = AGAINST if case.judgment.stopped else DONE
     severity = Severity(args.severity) if args.severity else None
     rule = find_rule_code(args.rule) if args.rule else ""
