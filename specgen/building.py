@@ -15,7 +15,7 @@ from specgen.output.disk import refuse_unfit_folder, write_package
 from specgen.output.issued import read_issued
 from specgen.output.manifest import list_changes
 from specgen.output.removal import tell_removed
-from specgen.pipeline import check, told_from_here
+from specgen.pipeline import check_from_here
 from specgen.terminal.progress import Tell, tell_nobody
 from specgen.terminal.report_data import count_standing
 
@@ -70,13 +70,13 @@ def build(
     issued = read_issued(since) if since is not None else None
     refuse_unfit_folder(out)  # before the work, as far as a look tells
     tell_step(f"judging {file}")
-    with told_from_here(file):
-        case = check(file)
+    case = check_from_here(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
         hint = f"specgen check {file} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
+    tell_step("composing the documents")
     facts = (context.project, context.standards, case.judgment, context.resolve)
     home = file.resolve().parent
     made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued, tell_step)

@@ -12,8 +12,9 @@ from typing import Any
 import pytest
 
 from specgen.terminal.progress import ProgressLine
+from tests.documents.figures.faces import FACE, JOINTS, LIMITS
 from tests.running import in_checkout, run_python
-from tests.support import ROOT, SMALL, written
+from tests.support import SMALL, merged, written
 
 pytestmark = pytest.mark.no_cover
 # A command as it is, save that no second is waited for before it tells of its progress.
@@ -124,9 +125,10 @@ def test_many_projects_tell_how_many_are_done(tmp_path: Path) -> None:
 
 @pytest.mark.skipif(os.name != "posix", reason="a terminal of a POSIX system")
 def test_a_layout_tells_its_elevations(tmp_path: Path) -> None:
-    file = str(ROOT / "project_examples" / "first-look" / "project.yaml")
+    drawn = merged(SMALL, {"panel_limits": LIMITS, "elevations": {"E1": FACE}, "joints": JOINTS})
+    file = str(written(tmp_path, drawn))
     code, _, told = run_on_terminal("layout", file, "--out", str(tmp_path / "out"))
-    assert code == 0 and re.findall(r"laying out (\w+)", told)
+    assert (code, re.findall(r"laying out (\w+)", told)) == (0, ["E1"])
     assert not any("laying out" in line for line in screen(told))
 
 

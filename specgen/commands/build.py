@@ -14,7 +14,7 @@ from specgen.terminal.progress import Tell, show_progress
 HELP = "write the package of a project"
 ORDER = 30
 EXAMPLES = (
-    ("build project.yaml --out package", "the whole package, once no stop stands"),
+    ("build project.yaml --out package", "the whole package, once nothing stops it"),
     ("build project.yaml --out draft --draft", "all that can be written now, every page marked as a draft"),
     ("build project.yaml --out plan --only D09,D10 --formats docx", "two documents, for Word alone"),
     ("build project.yaml --out next --since issued", "the next issue, with what changed since the last one marked"),

@@ -43,8 +43,8 @@ EXAMPLES = (
     ("check --package out project.yaml", "whether the package is as written, and still that of this file"),
 )
 ENDS = {
-    DONE: "checked, and no stop stands",
-    AGAINST: "checked, and a stop stands; with --package: something differs",
+    DONE: "checked, and nothing stops the package",
+    AGAINST: "checked, and something stops it; with --package: something differs",
     NOT_DONE: "not checked; what is wrong with the file is told with its line",
 }
 READ_ON = "specgen rules ID tells the reason of a rule, specgen fields PATH what a field takes"

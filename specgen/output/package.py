@@ -59,15 +59,13 @@ def make_package(
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
     `home` is the folder of the project file, in which its attachments lie; documents asked for by `only` have none.
-    What differs from the issued state `since` is marked; `tell_step` takes what is being done. Raises Refused for an
+    What differs from the issued state `since` is marked; `tell_step` takes what is written. Raises Refused for an
     unknown format or id, a faulty template, and a letterhead that cannot serve.
     """
-    check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve, attached=list_attached(project, home))
     folder = templates_folder()
     every = _read_templates(folder, own, formats, since)
-    tell_step("composing the documents")
     composed = _compose(context, every, only, draft, since)
     made = ComposedSet(
         documents=composed.documents,
@@ -148,7 +146,11 @@ def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
-    """Notes on what is left out of a letterhead; raises Refused if it is unusable or nothing built shows it."""
+    """Notes on what is left out of a letterhead.
+
+    Raises Refused for an unknown format, and for a letterhead that is unusable or that nothing built shows.
+    """
+    check_formats(formats)
     if letterhead is None:
         return ()
     if not {"docx", "pdf"} & set(formats):
