@@ -81,13 +81,20 @@ def _side(file: FilePath, name: str, at: Path, home: str, schema: Schema, main: 
         place = main.text.places[at]
         for problem in refused.problems:
             about = f"{dotted_path(at)}: {name}" if problem.file else dotted_path(at)
-            placed = Problem(problem.message, problem.hint, about, place.file, place.line, place.column)
+            hint = (problem.file and _tell_beginning(file, name, home)) or problem.hint
+            placed = Problem(problem.message, hint, about, place.file, place.line, place.column)
             main.text.add(problem if problem.line else placed)
         return FileContent(Text(name), {}, {}, main.rules)
     side.values.pop(("format",), None)
     check_home(side, home, schema)
     check_given_once(side, home, schema, main)
     return side
+
+
+def _tell_beginning(file: FilePath, name: str, home: str) -> str:
+    """How a firm or coating system file that is named and not there is begun; empty where it is there."""
+    begun = home in SIDE_FILES and not os.path.lexists(file.resolve().parent / name)
+    return f"check name and folder, or begin it by: specgen new {name} --file {home}" if begun else ""
 
 
 def _find_side_file(file: FilePath, name: str, main: FileContent) -> FilePath:

@@ -96,6 +96,15 @@ def opened(folder: Path, firm: str, change: Any = None) -> dict[str, str]:
     return {item.path: item.label for item in case.judgment.open_items}
 
 
+@pytest.mark.parametrize("home", ["firm", "coating_system"])
+def test_a_side_file_that_is_named_and_not_there_is_told_how_to_begin(home: str, tmp_path: Path) -> None:
+    with pytest.raises(Refused) as raised:
+        case_of(tmp_path, {home: "ours.yaml"})
+    (problem,) = raised.value.problems
+    assert (problem.path, problem.file) == (f"{home}: ours.yaml", "project.yaml")
+    assert problem.hint == f"check name and folder, or begin it by: specgen new ours.yaml --file {home}"
+
+
 def test_a_crew_that_the_job_does_not_have_yet_is_an_open_item(tmp_path: Path) -> None:
     items = opened(tmp_path, FIRM)
     assert items["people.P1.crew"] == "Crew of the person: 'gray' is the mark of no crew; no crews are given"
