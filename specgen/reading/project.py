@@ -156,8 +156,12 @@ def _find_used(
     unfilled = {path: marks for one in files for path, marks in one.unfilled.items() if path not in members}
     if not unfilled:
         return {}
-    used = {(field.to,) for path in values if (field := schema.field_at(path)) and field.to}
-    return {path: marks for path, marks in unfilled.items() if path in used}
+    used: set[tuple[str, Any]] = set()
+    for path, value in values.items():
+        field = schema.field_at(path)
+        if field is not None and field.to:
+            used |= {(field.to, mark) for mark in (value if isinstance(value, tuple) else (value,))}
+    return {path: marks for path, marks in unfilled.items() if any((path[0], mark) in used for mark in marks)}
 
 
 def _leave_open(project: Project, unmet: dict[Path, str]) -> Project:

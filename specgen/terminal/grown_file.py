@@ -1,14 +1,18 @@
 """What `grow` prints: what was added to a project file, by section."""
 
+import textwrap
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from specgen.editing.edit import Added, Edit
 
+WIDTH = 100
+
 
 def format_grown(edit: Edit, purposes: tuple[str, str], elsewhere: Mapping[str, int], kept: str) -> str:
     """What was added, what the package was and is for, what belongs in side files, and the name of the copy kept."""
-    return "\n".join([*_list_lines(edit, purposes, elsewhere), *([f"kept as it was: {kept}"] if kept else [])]) + "\n"
+    lines = [*_list_lines(edit, purposes, elsewhere), *([f"kept as it was: {kept}"] if kept else [])]
+    return "".join(f"{textwrap.fill(line, WIDTH, subsequent_indent='  ', break_long_words=False)}\n" for line in lines)
 
 
 def _list_lines(edit: Edit, purposes: tuple[str, str], elsewhere: Mapping[str, int]) -> Iterator[str]:
