@@ -9,12 +9,14 @@ from specgen.documents.drafts import WRITTEN_WITH_STOPS
 from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.state import State
+from specgen.model.value_text import count
 from specgen.output import package
-from specgen.output.disk import write_package
+from specgen.output.disk import refuse_unfit_folder, write_package
 from specgen.output.issued import read_issued
 from specgen.output.manifest import list_changes
 from specgen.output.removal import tell_removed
-from specgen.pipeline import check, told_from_here
+from specgen.pipeline import check_from_here
+from specgen.terminal.progress import Tell, tell_nobody
 from specgen.terminal.report import count_standing
 
 
@@ -55,30 +57,34 @@ def build(
     letterhead: Path | None = None,
     templates: Path | None = None,
     since: Path | None = None,
+    tell_step: Tell = tell_nobody,
 ) -> BuiltPackage:
     """Write the package to `out`, whole or not at all; raises Refused where stops stand.
 
     A draft, and a document that lists the stops, are written in spite of them. What differs from the package in the
-    folder `since` is marked.
+    folder `since` is marked. `tell_step` takes what is being done.
     """
     if since is not None and os.path.realpath(since) == os.path.realpath(out):
         message = "the package would take the place of the one that was issued"
         raise Refused(Problem(message, "give another folder for --out", file=str(out)))
     issued = read_issued(since) if since is not None else None
-    with told_from_here(file):
-        case = check(file)
+    refuse_unfit_folder(out)  # before the work, as far as a look tells
+    tell_step(f"judging {file}")
+    case = check_from_here(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
         hint = f"specgen check {file} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
+    tell_step("composing the documents")
     facts = (context.project, context.standards, case.judgment, context.resolve)
     home = file.resolve().parent
-    made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued)
+    made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued, tell_step)
     notes = tell_removed(out, made.files)
     if since is not None and issued is not None:
         notes += _tell_doubts(since, issued, str(context.project.value(("project", "name"))))
     standing = count_standing(case.judgment) if case.judgment.stopped else ""
     built = BuiltPackage(tuple(made.files), draft, case.judgment, (*made.notes, *notes), standing, made.problems)
+    tell_step(f"writing {count(len(made.files), 'file')} to {out}")
     write_package(out, made.files, made.about)  # last: whatever fails before it, nothing was written
     return built

@@ -18,7 +18,7 @@ from specgen.output.disk import write_package
 from specgen.output.issued import read_issued
 from specgen.output.manifest import FORMAT, index_files
 from specgen.output.writers import check_formats, write_set
-from specgen.pipeline import JudgedProject, check, told_from_here
+from specgen.pipeline import JudgedProject, check_from_here
 from specgen.reading.attached_file import list_attached
 
 
@@ -62,8 +62,7 @@ def _is_folder(path: Path) -> bool:
 def _check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with its files named from here, as both may have one name."""
     try:
-        with told_from_here(file):
-            return check(file)
+        return check_from_here(file)
     except Refused as refused:
         others = [problem for problem in refused.problems if problem.path == "format"]
         raise Refused(*(others[:1] or refused.problems)) from None

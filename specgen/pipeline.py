@@ -54,6 +54,12 @@ def told_from_here(file: Path) -> Iterator[None]:
         ) from None
 
 
+def check_from_here(file: Path) -> JudgedProject:
+    """The project of a file, judged; raises Refused with every fault, its files named as seen from here."""
+    with told_from_here(file):
+        return check(file)
+
+
 def make_resolver(project: Project) -> Resolver:
     """The resolver of a project: it finds calculations and layouts, and lists the calculations, as documents print."""
     return Resolver(project, laying_out.find, computing.names())

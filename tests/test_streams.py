@@ -130,7 +130,27 @@ def test_a_closed_output_changes_no_exit_code(tmp_path: Path) -> None:
     assert all("specgen:" not in path.read_text("utf-8") for path in (tmp_path / "out").iterdir())
 
 
-@pytest.mark.parametrize("words", [("schema",), ("calc",), ("--help",)], ids=" ".join)
+LONG = [
+    ("schema",),
+    ("calc",),
+    ("calc", "joint-width", "--help"),
+    ("calc", "joint-width", "--from", "project_examples/clean/project.yaml"),
+    ("check", "project_examples/clean/project.yaml"),
+    ("check", "project_examples/clean/project.yaml", "--format", "json"),
+    ("check", "project_examples/clean", "project_examples/stops/project.yaml", "--quiet"),
+    ("compare", "project_examples/clean/project.yaml", "project_examples/clean/project.yaml"),
+    ("completion", "bash"),
+    ("fields",),
+    ("fields", "--format", "json"),
+    ("matrix",),
+    ("rules",),
+    ("rules", "--format", "json"),
+    ("--help",),
+    ("check", "--help"),
+]
+
+
+@pytest.mark.parametrize("words", LONG, ids=" ".join)
 def test_a_reader_that_leaves_is_no_fault(words: tuple[str, ...]) -> None:
     running = start_process([sys.executable, "-m", "specgen", *words])
     assert running.stdout is not None and running.stderr is not None
@@ -145,6 +165,22 @@ def test_a_reader_that_takes_a_line_leaves_the_verdict_as_it_was(tmp_path: Path)
         ["bash", "-c", f"'{sys.executable}' -m specgen check '{file}' | head -1; echo ${{PIPESTATUS[0]}}"]
     )
     assert (done.out.splitlines()[-1], done.err) == ("1", "")
+
+
+@pytest.mark.parametrize("words", ["schema", "rules --format json", "fields --format json", "completion bash"])
+def test_a_reader_of_one_line_gets_it_and_no_more_is_said(words: str) -> None:
+    done = run_process(["bash", "-c", f"'{sys.executable}' -m specgen {words} | head -1; echo ${{PIPESTATUS[0]}}"])
+    line, code = done.out.splitlines()
+    assert line
+    assert (code, done.err) == ("0", "")
+
+
+def test_a_reader_of_messages_that_leaves_changes_no_package(tmp_path: Path) -> None:
+    file, out = written(tmp_path, SMALL), tmp_path / "out"
+    build = f"'{sys.executable}' -m specgen build '{file}' --out '{out}' --only D05 --formats txt"
+    done = run_process(["bash", "-c", f"{build} 2>&1 >/dev/null | true; echo ${{PIPESTATUS[0]}}"])
+    assert (done.out, done.err) == ("0\n", "")
+    assert (out / "manifest.json").is_file()
 
 
 def test_a_name_of_bytes_that_are_no_letters_is_told() -> None:

@@ -6,7 +6,6 @@ through on its own; fields, choices, codes and keys are names, and no text.
 
 import ast
 import re
-from argparse import ArgumentParser
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -14,7 +13,7 @@ from typing import Any
 import pytest
 import yaml
 
-from specgen.commands import load_commands
+from specgen.commands import load_commands, make_parser
 from specgen.judging.registry import load_rules
 from tests.support import ROOT
 
@@ -139,10 +138,12 @@ def texts_of_templates() -> Iterator[str]:
 
 def texts_of_help() -> Iterator[str]:
     """The help of each command and of its arguments."""
-    for command in load_commands().values():
-        parser = ArgumentParser()
-        command.arguments(parser)
-        yield from (command.HELP, parser.format_help())
+    for verb, command in load_commands().items():
+        parser = make_parser({verb: command})
+        yield parser.format_help()
+        yield from (str(action.help) for action in parser._actions)
+        (verbs,) = (action for action in parser._actions if isinstance(action.choices, dict))
+        yield verbs.choices[verb].format_help()
 
 
 def texts_of_code(*rooms: str) -> Iterator[str]:

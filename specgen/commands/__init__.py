@@ -10,7 +10,7 @@ from typing import Any, NamedTuple, Protocol, cast
 
 from specgen import __version__
 from specgen.model.problem import Problem, Refused, refuse
-from specgen.terminal.command_line import CommandLine, HelpPage
+from specgen.terminal.command_line import CommandLine, CommandList, HelpPage
 
 DONE, AGAINST, NOT_DONE = 0, 1, 2  # AGAINST: done, and something stands against it
 QUIET, VERSION = ("-q", "--quiet"), "--version"
@@ -129,7 +129,7 @@ def make_parser(commands: Mapping[str, Command]) -> CommandLine:
         own.add_argument(*QUIET, action="store_true", default=SUPPRESS, help=_QUIET_HELP)
         own.set_defaults(run=command.run)
         own.formatter_class = HelpFormatter
-    parser.formatter_class = HelpFormatter
+    parser.formatter_class = CommandList
     return parser
 
 

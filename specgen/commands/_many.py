@@ -2,7 +2,7 @@
 
 import os
 import signal
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, NamedTuple
 
 from specgen.commands import AGAINST, DONE, NOT_DONE
@@ -10,10 +10,12 @@ from specgen.commands._project_file import find_project_file
 from specgen.judging.registry import load_rules
 from specgen.model.finding import Severity
 from specgen.model.problem import Problem, Refused
-from specgen.pipeline import check, told_from_here
+from specgen.model.value_text import count
+from specgen.pipeline import check_from_here
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.fault import describe_fault
+from specgen.terminal.progress import Tell, tell_nobody
 from specgen.terminal.report import report_to_data
 
 
@@ -33,15 +35,25 @@ class CheckedFile(NamedTuple):
     data: dict[str, Any]
 
 
-def check_files(files: Sequence[str], asked: Asked) -> list[CheckedFile]:
-    """Each project in the order of the files; the fault of one is told in its own object."""
+def check_files(files: Sequence[str], asked: Asked, tell: Tell = tell_nobody) -> list[CheckedFile]:
+    """Each project in the order of the files; the fault of one is told in its own object.
+
+    `tell` takes how many are done.
+    """
     workers = min(_count_cores(), len(files))
     if workers > 1:
         try:
-            return list(_check_apart(files, asked, workers))
+            return list(_follow(_check_apart(files, asked, workers), len(files), tell))
         except (OSError, ImportError, NotImplementedError):  # no more processes here, or no way to wait for them
             pass
-    return [_check_file(file, asked) for file in files]
+    return list(_follow((_check_file(file, asked) for file in files), len(files), tell))
+
+
+def _follow(checked: Iterable[CheckedFile], number: int, tell: Tell) -> Iterator[CheckedFile]:
+    """What is checked, each told of as it is done."""
+    for done, one in enumerate(checked, 1):
+        tell(f"checked {done} of {count(number, 'project')}")
+        yield one
 
 
 def refuse_file(file: str, *problems: Problem) -> CheckedFile:
@@ -93,9 +105,7 @@ def _follow_parent() -> None:
 
 def _check_file(file: str, asked: Asked) -> CheckedFile:
     try:
-        path = find_project_file(file)
-        with told_from_here(path):
-            case = check(path)
+        case = check_from_here(find_project_file(file))
     except Refused as refused:
         return refuse_file(file, *refused.problems)
     except Exception as error:  # a fault of ours stops no other project either

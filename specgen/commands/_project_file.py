@@ -13,6 +13,7 @@ USUAL = "project.yaml"  # the file that is meant where none is named
 FILE_HELP = f"the project file; - reads standard input; without it, {USUAL} of the current folder"
 _ENDINGS = (".yaml", ".yml")
 _MOST_NAMED = 3
+_BEGIN = f"specgen new {USUAL} writes one to begin with"
 
 
 def find_project_file(name: str | None) -> Path:
@@ -25,7 +26,9 @@ def find_project_file(name: str | None) -> Path:
             _refuse_missing(path, name)
         return path
     if not os.path.lexists(USUAL):  # noqa: PTH110
-        raise refuse(f"FILE must be given: there is no {USUAL} in this folder", _name_like(Path(USUAL), Path()))
+        raise refuse(
+            f"FILE must be given: there is no {USUAL} in this folder", _name_like(Path(USUAL), Path()) or _BEGIN
+        )
     return Path(USUAL)
 
 

@@ -4,16 +4,17 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Iterable
 from pathlib import Path
 
-from specgen.building import build
+from specgen.building import BuiltPackage, build
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.model.value_text import count
 from specgen.output.writers import default_formats
+from specgen.terminal.progress import Tell, show_progress
 
 HELP = "write the package of a project"
 ORDER = 30
 EXAMPLES = (
-    ("build project.yaml --out package", "the whole package, once no stop stands"),
+    ("build project.yaml --out package", "the whole package, once nothing stops it"),
     ("build project.yaml --out draft --draft", "all that can be written now, every page marked as a draft"),
     ("build project.yaml --out plan --only D09,D10 --formats docx", "two documents, for Word alone"),
     ("build project.yaml --out next --since issued", "the next issue, with what changed since the last one marked"),
@@ -44,7 +45,18 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write the package; raises Refused where anything stands against it, save in a draft."""
-    package = build(
+    with show_progress(args.quiet) as tell:
+        package = _build(args, tell)
+    messages = [*package.notes, f"wrote {count(len(package.files), 'file')} to {args.out}"]
+    if package.draft:
+        standing = f"{package.standing}; " if package.standing else ""
+        messages.append(f"{standing}every page is marked as a draft")
+    against = package.judgment.stopped or package.problems
+    return Outcome(AGAINST if against else DONE, messages=tuple(messages), problems=package.problems)
+
+
+def _build(args: Namespace, tell: Tell) -> BuiltPackage:
+    return build(
         find_project_file(args.file),
         Path(args.out),
         formats=default_formats() if args.formats is None else tuple(args.formats.split(",")),
@@ -53,13 +65,8 @@ def run(args: Namespace) -> Outcome:
         letterhead=read_file_name(args.letterhead) if args.letterhead is not None else None,
         templates=Path(args.templates) if args.templates is not None else None,
         since=Path(args.since) if args.since is not None else None,
+        tell_step=tell,
     )
-    messages = [*package.notes, f"wrote {count(len(package.files), 'file')} to {args.out}"]
-    if package.draft:
-        standing = f"{package.standing}; " if package.standing else ""
-        messages.append(f"{standing}every page is marked as a draft")
-    against = package.judgment.stopped or package.problems
-    return Outcome(AGAINST if against else DONE, messages=tuple(messages), problems=package.problems)
 
 
 def _split(listed: Iterable[str]) -> tuple[str, ...]:

@@ -10,13 +10,15 @@ from specgen.commands._package import answer_package
 from specgen.commands._project_file import FILE_HELP, find_project_file
 from specgen.commands._rule_code import find_rule_code
 from specgen.commands._side_file import answer_side_file
+from specgen.commands._watch import watch_project
 from specgen.judging.explain import explain
 from specgen.model.finding import Severity
 from specgen.model.problem import Refused, refuse
-from specgen.pipeline import JudgedProject, check, told_from_here
+from specgen.pipeline import JudgedProject, check_from_here
 from specgen.reading.project_files import FoundFiles, find_project_files
 from specgen.reading.side_file import SideFileGiven
 from specgen.terminal.many_projects import ProjectReport, format_projects
+from specgen.terminal.progress import show_progress
 from specgen.terminal.report import format_report, report_to_data
 from specgen.terminal.rule_page import format_explained_rule
 
@@ -25,12 +27,13 @@ ORDER = 20
 EXAMPLES = (
     ("check project.yaml", "the verdict on each wall, what stands against the package, what is still open"),
     ("check project.yaml --rule ATT-01", "one rule with the values of this project"),
+    ("check project.yaml --watch", "the same again whenever the file is saved, while you write it"),
     ("check jobs", "every project in a folder, a line each"),
     ("check --package out project.yaml", "whether the package is as written, and still that of this file"),
 )
 ENDS = {
-    DONE: "checked, and no stop stands",
-    AGAINST: "checked, and a stop stands; with --package: something differs",
+    DONE: "checked, and nothing stops the package",
+    AGAINST: "checked, and something stops it; with --package: something differs",
     NOT_DONE: "not checked; what is wrong with the file is told with its line",
 }
 READ_ON = "specgen rules ID tells the reason of a rule, specgen fields PATH what a field takes"
@@ -42,6 +45,7 @@ def arguments(parser: ArgumentParser) -> None:
         "files", metavar="FILE", nargs="*", help=f"{FILE_HELP}; of several files, or of a folder, a line each"
     )
     parser.add_argument("--package", metavar="DIR", help="whether a package is as written, and from FILE as it stands")
+    parser.add_argument("--watch", action="store_true", help="checks again whenever the file is saved, until Ctrl-C")
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help="only findings of this severity")
     parser.add_argument(
@@ -53,6 +57,11 @@ def arguments(parser: ArgumentParser) -> None:
 
 
 def run(args: Namespace) -> Outcome:
+    """Judge the project, with --watch again after each change."""
+    return watch_project(args, _run) if args.watch else _run(args)
+
+
+def _run(args: Namespace) -> Outcome:
     """Judge the project; a program that reads the data gets its object also where the check is refused."""
     if args.package is not None:
         return answer_package(args)
@@ -65,10 +74,8 @@ def run(args: Namespace) -> Outcome:
 
 
 def _check(args: Namespace) -> Outcome:
-    file = find_project_file(*(args.files or [None]))
     try:
-        with told_from_here(file):
-            case = check(file)
+        case = check_from_here(find_project_file(*(args.files or [None])))
     except SideFileGiven as given:
         return answer_side_file(given, args.format == "json")
     code = AGAINST if case.judgment.stopped else DONE
@@ -94,7 +101,8 @@ def _check_many(args: Namespace) -> Outcome:
     rule = find_rule_code(args.rule) if args.rule else ""
     found = find_project_files(args.files)
     asked = Asked(Severity(args.severity) if args.severity else None, rule, listed)
-    done = [*_join_faults(check_files(found.files, asked), found)]
+    with show_progress(args.quiet, ticking=False) as tell:
+        done = [*_join_faults(check_files(found.files, asked, tell), found)]
     code = max(one.code for one in done)
     messages = tuple(_tell_left_out(found))
     if listed:

@@ -12,11 +12,12 @@ from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import Project
 from specgen.model.suggest import suggest
 from specgen.model.value_text import count
-from specgen.output.disk import write_package
+from specgen.output.disk import refuse_unfit_folder, write_package
 from specgen.output.layout_files import make_layout_files
 from specgen.output.removal import tell_removed
 from specgen.pipeline import make_resolver, read, told_from_here
 from specgen.resolving.provider import Resolver
+from specgen.terminal.progress import Tell, show_progress
 
 HELP = "panels and joints: drawings and lists"
 ORDER = 35
@@ -39,18 +40,26 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(args: Namespace) -> Outcome:
     """Write drawings and lists; raises Refused where no elevation can be laid out."""
+    with show_progress(args.quiet) as tell:
+        return _draw(args, tell)
+
+
+def _draw(args: Namespace, tell: Tell) -> Outcome:
+    refuse_unfit_folder(Path(args.out))
     file = find_project_file(args.file)
     with told_from_here(file):
         project = read(file)
     resolve, missing = make_resolver(project), dict[str, Absent]()
     layouts = []
     for mark in _choose(project, args.elevation):
+        tell(f"laying out {mark}")
         try:
             layouts.append(_lay_out(project, resolve, mark))
         except Absent as absent:
             missing[mark] = absent
     if not layouts:
         raise Refused(*(_describe_absent(project, mark, absent) for mark, absent in missing.items()))
+    tell("drawing")
     made = make_layout_files(project, resolve, layouts, args.sheet)
     marks = [layout.elevation for layout in layouts]
     about = {"format": 1, "project": project.get(("project", "name")), "elevations": marks}

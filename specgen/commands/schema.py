@@ -17,7 +17,9 @@ READ_ON = "specgen fields tells the same for people"
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the kind of file."""
-    parser.add_argument("--file", choices=FILES, default="project", help="the kind of file")
+    parser.add_argument(
+        "--file", metavar="KIND", choices=FILES, default="project", help=f"the kind of file: {', '.join(FILES)}"
+    )
 
 
 def run(args: Namespace) -> Outcome:

@@ -41,6 +41,22 @@ def write_package(folder: Path, files: dict[str, bytes], about: dict[str, Any]) 
         raise refuse_write(folder, error) from None
 
 
+def refuse_unfit_folder(folder: Path) -> None:
+    """Raise Refused where a look tells that no package can be put there; the writer looks again, and closer."""
+    try:
+        place = Path(os.path.realpath(folder))
+        _refuse_root(place, folder)
+        _refuse_no_place(place, folder)
+        above = next(one for one in place.parents if os.path.lexists(one))
+        if not above.is_dir():
+            raise refuse_write(folder, NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR)))
+        names = os.listdir(place) if place.is_dir() else ()  # noqa: PTH208 (one look, as another may write there now)
+    except (OSError, ValueError):  # told where it keeps us from writing
+        return
+    if names and MANIFEST not in names:
+        refuse_changed(place, folder)
+
+
 def write_new(file: Path, content: str) -> None:
     """Write a file that must not exist yet; raises Refused."""
     try:
@@ -137,6 +153,13 @@ def _refuse_root(place: Path, shown: Path) -> None:
 
 def _refuse_unfit(place: Path, shown: Path) -> None:
     """Raise Refused if the place is not a folder that a package may replace."""
+    _refuse_no_place(place, shown)
+    if place.exists():
+        refuse_changed(place, shown)
+
+
+def _refuse_no_place(place: Path, shown: Path) -> None:
+    """Raise Refused if the place is none for a package, whatever stands in it."""
     if place.is_symlink():
         raise Refused(Problem("the link leads back to itself", "give another folder", file=str(shown)))
     if not place.exists():
@@ -151,4 +174,3 @@ def _refuse_unfit(place: Path, shown: Path) -> None:
     if not os.access(place, os.W_OK | os.X_OK):
         message = "nothing was written: the folder is write-protected"
         raise Refused(Problem(message, "give a folder you may write to", file=str(shown)))
-    refuse_changed(place, shown)

@@ -125,6 +125,13 @@ def list_written(folder: Path) -> list[str]:
     return [name for name in _read_digests(folder) if name != MANIFEST and (folder / name).is_file()] if there else []
 
 
+def count_documents(folder: Path) -> int:
+    """How many documents the package in a folder has; none where its manifest does not tell."""
+    data = _parse(read_given_file(folder / MANIFEST, _LISTED)) if (folder / MANIFEST).is_file() else None
+    documents = (data or {}).get("documents")
+    return len(documents) if isinstance(documents, dict) else 0
+
+
 def is_spent(folder: Path) -> bool:
     """Whether a temporary folder holds no work of the user: it is unfinished or an unchanged package."""
     return not (folder / MANIFEST).is_file() or not _find_changes(folder).hold_work

@@ -1,7 +1,7 @@
 """Builds the files of a package: every document in every requested format, and the data of the manifest."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -27,6 +27,7 @@ from specgen.output.package_data import describe_package
 from specgen.output.writers import WrittenSet, check_formats, write_set
 from specgen.reading.attached_file import list_attached
 from specgen.resolving.provider import Resolver
+from specgen.terminal.progress import tell_nobody
 
 _SUBMITTALS_OF_WORK = ("work_submittal", "resubmittal", "closeout")
 
@@ -53,14 +54,14 @@ def make_package(
     own: Path | None = None,
     home: Path | None = None,
     since: State | None = None,
+    tell_step: Callable[[str], None] = tell_nobody,
 ) -> Package:
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
     `home` is the folder of the project file, in which its attachments lie; documents asked for by `only` have none.
-    What differs from the issued state `since` is marked. Raises Refused for an unknown format or id, a faulty template,
-    and a letterhead that cannot serve.
+    What differs from the issued state `since` is marked; `tell_step` takes what is written. Raises Refused for an
+    unknown format or id, a faulty template, and a letterhead that cannot serve.
     """
-    check_formats(formats)
     notes = _describe_omissions(formats, letterhead)
     context = DocumentContext(project, standards, judgment, resolve, attached=list_attached(project, home))
     folder = templates_folder()
@@ -74,7 +75,7 @@ def make_package(
         letterhead=letterhead,
         home=None if only else home,
     )
-    written = write_set(made, formats)
+    written = write_set(made, formats, tell_step=tell_step)
     return Package(
         files=index_files(written.files),
         about=describe_package(context, composed, draft, written.problems),
@@ -145,7 +146,11 @@ def _tell_rest(project: Project, rest: Remainder) -> Iterator[str]:
 
 
 def _describe_omissions(formats: tuple[str, ...], letterhead: Path | None) -> tuple[str, ...]:
-    """Notes on what is left out of a letterhead; raises Refused if it is unusable or nothing built shows it."""
+    """Notes on what is left out of a letterhead.
+
+    Raises Refused for an unknown format, and for a letterhead that is unusable or that nothing built shows.
+    """
+    check_formats(formats)
     if letterhead is None:
         return ()
     if not {"docx", "pdf"} & set(formats):

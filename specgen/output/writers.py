@@ -13,6 +13,7 @@ from specgen.model.problem import Problem, refuse
 from specgen.model.sheet import Sheet
 from specgen.model.suggest import suggest
 from specgen.output.manifest import MANIFEST
+from specgen.terminal.progress import tell_nobody
 
 NamedFile = tuple[str, bytes]  # the name of a file, and its contents
 Tell = Callable[[str | Problem], None]  # takes what the user is told beside the files, and what the files lack
@@ -54,14 +55,19 @@ def check_formats(formats: Collection[str]) -> None:
         require_libraries()
 
 
-def write_set(made: ComposedSet, formats: Iterable[str], index: bool = True) -> WrittenSet:
+def write_set(
+    made: ComposedSet, formats: Iterable[str], index: bool = True, tell_step: Callable[[str], None] = tell_nobody
+) -> WrittenSet:
     """The files of a set in every format asked for, with the page that leads to them unless `index` is false.
 
-    Raises Refused where there is no file to write.
+    `tell_step` takes what is being done. Raises Refused where there is no file to write.
     """
     told: list[str | Problem] = []
     asked = tuple(dict.fromkeys(formats))
-    files = [file for name in asked for file in WRITERS[name](made, told.append)]
+    files: list[NamedFile] = []
+    for name in asked:
+        tell_step(f"writing {name}")
+        files += WRITERS[name](made, told.append)
     if not files:
         hint = "name another format, or another document"
         raise refuse(f"nothing was written: no document asked for is written as {', '.join(asked)}", hint)

@@ -1,7 +1,7 @@
 """The parser of the command line: help that goes on to examples, and a slip told in one line, with the nearest word."""
 
 import re
-from argparse import ArgumentParser, Namespace
+from argparse import ArgumentParser, HelpFormatter, Namespace
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import takewhile
 from typing import Any, NamedTuple, NoReturn
@@ -27,6 +27,14 @@ class HelpPage(NamedTuple):
     examples: Sequence[tuple[str, str]] = ()
     exits: Mapping[int, str] = {}
     read_on: str = ""
+
+
+class CommandList(HelpFormatter):
+    """Help of a parser with commands: the library forgets that their names stand further in than options."""
+
+    def __init__(self, *args: Any, **how: Any) -> None:
+        super().__init__(*args, **how)
+        self._action_max_length = 16
 
 
 class CommandLine(ArgumentParser):

@@ -11,6 +11,7 @@ from typing import Any
 import docx
 import pytest
 
+from specgen import pipeline
 from specgen.model.finding import Severity
 from specgen.terminal.report import count_standing
 from tests.commands.support import STOPPED, SUBMITTAL, checked
@@ -206,3 +207,50 @@ def test_files_of_an_earlier_package_that_go_are_counted(tmp_path: Path, capsys:
     told = f"specgen: removed from {tmp_path / 'out'}: 2 files of the earlier package ({names})\n"
     assert told in done.err
     assert "removed" not in run_main(capsys, *words, "--only", "D08").err
+
+
+def test_documents_are_named_with_commas_or_one_by_one(tmp_path: Path, capsys: Any) -> None:
+    file, out = str(written(tmp_path, SMALL)), tmp_path / "out"
+    for words in (("--only", "D08,d10"), ("--only", "D08", "--only", "D10"), ("--only", "D10, D08,D10")):
+        assert run_main(capsys, "build", file, "--out", str(out), "--formats", "txt", *words).code == 0
+        assert sorted(one.name[:3] for one in out.glob("*.txt")) == ["D08", "D10"]
+    done = run_main(capsys, "build", file, "--out", str(out), "--only", "D08,D1")
+    assert (done.code, "there is no document 'D1' (did you mean D01?)" in done.err) == (2, True)
+
+
+def test_a_package_in_place_of_another_says_what_it_replaced(tmp_path: Path, capsys: Any) -> None:
+    words = ("build", str(written(tmp_path, SMALL)), "--out", str(tmp_path / "out"), "--only", "D08")
+    assert "replaced" not in run_main(capsys, *words, "--only", "D10", "--formats", "txt,html").err
+    done = run_main(capsys, *words, "--formats", "txt")
+    # Two documents in two formats and the page that leads to them are one package of two documents.
+    assert "specgen: replaced a package of 2 documents\n" in done.err
+    assert f"specgen: wrote 1 file to {tmp_path / 'out'}\n" in done.err
+    assert "specgen: replaced a package of 1 document\n" in run_main(capsys, *words, "--formats", "txt").err
+    assert run_main(capsys, *words, "--formats", "txt", "--quiet").err == ""
+
+
+@pytest.mark.parametrize(
+    ("out", "told"),
+    [
+        ("work", "the folder holds files that specgen did not write: notes.txt"),
+        ("work/notes.txt", "a file stands where the package should go"),
+        ("work/notes.txt/out", "a file stands where a folder should be"),
+        ("/", "the folder is a drive of its own"),
+    ],
+)
+def test_a_folder_that_cannot_serve_is_told_before_the_work(
+    out: str, told: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Any
+) -> None:
+    file = str(written(tmp_path, SMALL))
+    (tmp_path / "work").mkdir()
+    (tmp_path / "work" / "notes.txt").write_text("mine", "utf-8")
+
+    def refuse_work(*given: Any) -> None:
+        raise AssertionError("the project was read all the same")
+
+    monkeypatch.setattr(pipeline, "read_project", refuse_work)
+    for verb in ("build", "layout"):
+        done = run_main(capsys, verb, file, "--out", str(tmp_path / out))
+        assert (done.code, done.out) == (2, "")
+        assert told in done.err
+    assert (tmp_path / "work" / "notes.txt").read_text("utf-8") == "mine"

@@ -3,6 +3,7 @@
 import json
 import shutil
 import unicodedata
+from contextlib import chdir
 from pathlib import Path
 from typing import Any
 
@@ -179,7 +180,9 @@ def test_what_an_interrupted_build_left_is_no_package(tmp_path: Path, capsys: An
     assert "the folder holds no package: it has no manifest.json" in done.err
 
 
-def test_a_check_without_a_file_asks_for_one(capsys: Any) -> None:
-    done = run_main(capsys, "check")
+def test_a_check_without_a_file_asks_for_one(tmp_path: Path, capsys: Any) -> None:
+    with chdir(tmp_path):
+        done = run_main(capsys, "check")
     assert (done.code, done.out) == (2, "")
-    assert done.err == "specgen: FILE must be given (specgen check --help tells what there is)\n"
+    told = "FILE must be given: there is no project.yaml in this folder"
+    assert done.err == f"specgen: {told} (specgen new project.yaml writes one to begin with)\n"

@@ -271,7 +271,7 @@ def test_what_a_file_manager_drops_into_a_package_is_told_when_it_goes(tmp_path:
     (out / ".DS_Store").write_bytes(b"view")
     (out / "Thumbs.db").write_bytes(b"view")
     told = run_main(capsys, *words).err.splitlines()
-    assert told[0] == f"specgen: .DS_Store and Thumbs.db, put into {out} by a file manager, were removed"
+    assert told[1] == f"specgen: .DS_Store and Thumbs.db, put into {out} by a file manager, were removed"
 
 
 def test_a_folder_of_templates_that_holds_a_whole_disk_is_told(tmp_path: Path) -> None:
