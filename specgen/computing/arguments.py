@@ -80,10 +80,8 @@ def list_other_names(provider: Provider) -> dict[str, str]:
 
 def _suggest_key(name: str, keys: list[str], meant: Mapping[str, str]) -> str:
     """The nearest key; where only its other name is near, the key with it; else all keys."""
-    near = suggest(name, meant)
-    if near.startswith("known") or not suggest(name, keys).startswith("known"):
-        return suggest(name, keys)
-    return near
+    own, other = suggest(name, keys), suggest(name, meant)
+    return other if own.startswith("known") and other.startswith("did") else own
 
 
 def _value(key: Argument, text: str) -> Any:

@@ -217,6 +217,11 @@ def test_a_key_that_is_none_or_stands_twice_is_told_with_what_was_meant(
     assert f"specgen: {said}" in done.err.splitlines()
 
 
+def test_a_sum_whose_keys_have_no_other_name_lists_its_keys(capsys: Any) -> None:
+    told = run_main(capsys, "calc", "cup-viscosity", "blue=1").err
+    assert "specgen: 'blue' is no key of cup-viscosity (known: cup, seconds, unit)" in told.splitlines()
+
+
 def test_the_page_of_a_sum_names_a_key_in_both_ways(capsys: Any) -> None:
     told = run_main(capsys, "calc", "joint-width", "--help").out
     lines = told.splitlines()

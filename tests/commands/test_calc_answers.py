@@ -45,6 +45,7 @@ def test_all_joints_stand_in_one_table_with_class_need_and_status(capsys: Any) -
 def test_air_is_told_by_need_have_and_yes_or_no(capsys: Any) -> None:
     rows = rows_of(capsys, CLEAN, "air-demand")
     sides = [(row["found"], row["held against"], row["yes or no"]) for row in rows]
+    assert rows[0]["rating of a compressor that does"] == "9.87 cfm"  # 26 cfm by 8.712 scfm over 22.96 scfm
     assert sides == [
         ("air with leaks and reserve 8.71 scfm", "compressor air 23 scfm", "yes"),
         ("air draw, all triggers pulled 11 scfm", "compressor air 23 scfm", "yes"),

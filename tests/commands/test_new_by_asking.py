@@ -259,3 +259,22 @@ def test_an_interrupt_writes_nothing_and_ends_by_its_signal(answers: list[str], 
     assert NOTHING in terminal.shown
     assert "Traceback" not in terminal.shown
     assert list(tmp_path.iterdir()) == []
+
+
+def test_answers_are_told_where_the_file_came_to_be_there_in_the_meantime(tmp_path: Path) -> None:
+    with on_terminal("new", "wall.yaml", "--ask", folder=tmp_path) as terminal:
+        for line in ("Clinic", "concrete"):
+            terminal.expect("> ")
+            terminal.type(f"{line}\n")
+        terminal.expect("> ")
+        (tmp_path / "wall.yaml").write_text("mine", "utf-8")
+        terminal.type("\x04")
+        assert terminal.end() == 2
+    assert "specgen: wall.yaml: the file exists and is not overwritten (give another name)" in terminal.shown
+    assert "specgen: walls.W1.substrate.kind: the answer was concrete" in terminal.shown
+    assert (tmp_path / "wall.yaml").read_text("utf-8") == "mine"
+
+
+def test_a_word_of_the_trade_is_taken_for_the_choice_it_means(tmp_path: Path) -> None:
+    assert ask(tmp_path, "Clinic", "CMU").code == 0
+    assert read(tmp_path)["walls.W1.substrate.kind"] == "concrete_masonry"

@@ -34,6 +34,7 @@ UNITS = {
     "air-supply": ("scfm", "L/s"),
     "backer-rod": ("in", "mm"),
     "board-gap": ("in", "mm"),
+    "compressor-rating": ("cfm", "L/s"),
     "board-thickness": ("in", "mm"),
     "coating-quantity": ("gal", "L"),
     "colour-difference": ("", ""),

@@ -144,6 +144,7 @@ _DECLARED = provide(
     air_demand,
     for_member=for_project,
     reads=("guns", "guns.*.air_flow", "guns.*.count", "guns.*.duty"),
+    beside=("compressor-rating",),
     checks=(
         Check("air with leaks and reserve", "compressor air", ("AIR-08a",), compare_demand),
         Check("air draw, all triggers pulled", "compressor air", (), compare_draw),
