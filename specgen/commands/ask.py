@@ -16,7 +16,7 @@ from specgen.asking.files import (
     name_file,
 )
 from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
-from specgen.commands import DONE, Outcome, read_file_name
+from specgen.commands import DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._stages import check_for
 from specgen.documents.context import DocumentContext
 from specgen.model.problem import refuse
@@ -26,13 +26,20 @@ from specgen.output.sheet_folder import write_sheets
 
 HELP = "question sheets for those who owe answers"
 ORDER = 22
+EXAMPLES = (
+    ("ask project.yaml --out sheets", "a sheet for each party that owes something, to send and to fill in"),
+    ("ask project.yaml --party architect --out sheets", "that of the architect alone"),
+    ("ask project.yaml --table openings --out sheets", "a table of all openings, to fill in line by line"),
+)
+ENDS = {DONE: "written, or nothing is owed", NOT_DONE: "nothing was written; one line says why"}
+READ_ON = "specgen take FILE ANSWERS.xlsx puts the answers into the project"
 _NO_WORKBOOKS = "no workbooks are written: install specgen with its extra sheets to fill answers in and take them back"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the file, the folder, and who is asked for what in which form."""
-    parser.add_argument("file", metavar="FILE")
-    parser.add_argument("--out", metavar="DIR", required=True)
+    parser.add_argument("file", metavar="FILE", help="the project file")
+    parser.add_argument("-o", "--out", metavar="DIR", required=True, help="the folder of the sheets")
     parser.add_argument("--party", metavar="PARTY", help="only this party, such as architect or eifs_source")
     parser.add_argument("--for", dest="stage", choices=STAGES, help="up to this stage; else that of the purpose")
     parser.add_argument("--table", metavar="TABLE", help=f"a table in its place: {', '.join(t.name for t in TABLES)}")

@@ -2,7 +2,7 @@
 
 from argparse import ArgumentParser, Namespace
 
-from specgen.commands import Outcome, read_file_name
+from specgen.commands import DONE, NOT_DONE, Outcome, read_file_name
 from specgen.growing import grow
 from specgen.model.problem import Problem, Refused
 from specgen.model.stage import STAGES
@@ -11,6 +11,14 @@ from specgen.terminal.grown_file import format_grown
 
 HELP = "add the missing fields of a stage to a project file"
 ORDER = 15
+EXAMPLES = (
+    (
+        "grow project.yaml --for mockup",
+        "the fields of the mockup stage, empty below their comments, in the file you have",
+    ),
+)
+ENDS = {DONE: "grown, or nothing was missing", NOT_DONE: "not grown; what is wrong with the file is told with its line"}
+READ_ON = "specgen check FILE tells what is open then; the README tells the stages"
 
 
 def arguments(parser: ArgumentParser) -> None:

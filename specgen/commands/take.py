@@ -12,6 +12,20 @@ from specgen.reading.schema import project_schema
 
 HELP = "take answers of others into a project; never overwrites"
 ORDER = 24
+EXAMPLES = (
+    ("take project.yaml sheets/architect.xlsx", "the answers of a workbook that came back"),
+    ("take project.yaml openings.csv --as openings", "a table of members, in place of typing them"),
+    (
+        "take project.yaml mail.xlsx --by 'L. Ferrow' --on 2027-02-01",
+        "who answered and when, where the workbook does not say",
+    ),
+)
+ENDS = {
+    DONE: "taken",
+    AGAINST: "taken, save what is listed: an answer that cannot be read, or a value that stands already",
+    NOT_DONE: "nothing was taken; one line says why",
+}
+READ_ON = "specgen ask FILE writes the workbooks; the file as it was is kept beside it"
 _TABLES = {table.name: table for table in TABLES}
 
 
