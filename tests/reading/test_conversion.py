@@ -187,6 +187,8 @@ BAD = [
     ("percent", "log.water", "0.06", "'0.06' may be a share or a percentage", "write 6% or 0.06%"),
     ("percent", "log.water", "-0.06", "-0.06 lies below 0", ""),
     ("percent", "gloss.max_water", "% 8", "is no number", ""),
+    ("percent", "gloss.max_water", "half", "'half' is no number", "bare number"),
+    ("percent", "gloss.max_water", "eight", "written in words", "write 8"),
     ("percent", "gloss.max_water", "8 %%", "is no number", ""),
     ("percent", "gloss.max_water", "%", "is no number", ""),
     ("percent", "gloss.max_water", "8 percent", "is no number", "write 8%"),
