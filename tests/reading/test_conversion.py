@@ -306,6 +306,8 @@ TRADE_WORDS = [
     ("walls.*.attachment.method", "notched trowel", "adhesive_notched_trowel"),
     ("walls.*.insulation.kind", "expanded polystyrene", "eps"),
     ("walls.*.insulation.kind", "EPS insulation", "eps"),
+    ("walls.*.insulation.kind", "EPS board", "eps"),
+    ("walls.*.attachment.method", "screws and adhesive", "adhesive_and_mechanical"),
     ("walls.*.drainage.outlets", "bottom", "base"),
     ("walls.*.drainage.outlets", "window heads", "heads"),
     ("aesthetic_joint.profile", "V-groove", "v"),
