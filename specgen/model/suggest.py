@@ -8,6 +8,7 @@ from difflib import get_close_matches
 # Among more words than these only those that begin or end most alike are compared, so many of each side: a large file
 # with a fault on every line is answered as soon as a small one.
 _FEW, _BESIDE = 100, 12
+_LONGEST = 80  # letters of a word with a slip of the pen
 
 
 def suggest(word: str, known: Iterable[str]) -> str:
@@ -44,8 +45,9 @@ def find_slip(word: str, known: Iterable[str]) -> str:
     may be another thing.
     """
     near: dict[int, list[str]] = {}
-    for name in known:
-        slips = _count_slips(_part(word), _part(name))
+    words = _part(word) if len(word) <= _LONGEST else []
+    for name in known if words else ():
+        slips = _count_slips(words, _part(name))
         if slips is not None:
             near.setdefault(slips, []).append(name)
     least = min(near, default=0)

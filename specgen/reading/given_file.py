@@ -49,7 +49,8 @@ def read_given_file(path: Path, use: FileUse, shown: str = "") -> bytes:
         return _read(path, use, shown) if found.st_size else b""
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name is not allowed"
-        raise Refused(Problem(f"{use.noun} cannot be read: {reason}", "check name and folder", file=shown)) from None
+        hint = "check its rights" if isinstance(error, PermissionError) else "check name and folder"
+        raise Refused(Problem(f"{use.noun} cannot be read: {reason}", hint, file=shown)) from None
 
 
 def name_file(path: Path) -> str:

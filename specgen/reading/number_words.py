@@ -4,7 +4,15 @@ from fractions import Fraction
 
 from specgen.model.field import Field
 from specgen.quantities.format import format_decimal
-from specgen.quantities.number import QuantityError, is_number, plain_text, quote, read_number, tell_number
+from specgen.quantities.number import (
+    QuantityError,
+    is_number,
+    parse_number,
+    plain_text,
+    quote,
+    read_number,
+    tell_number,
+)
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.slips import find_slip
 from specgen.quantities.units import UNITS, find_unit
@@ -14,7 +22,7 @@ def explain_number(field: Field, text: str, error: QuantityError) -> tuple[str, 
     """Message and hint for a text that is no number of a field; `error` is what the reader of numbers says."""
     plain = plain_text(text)
     slip = find_slip(plain)
-    if slip is not None and all(map(is_number, slip.meant)):
+    if slip is not None and all(_may_stand(field, meant) for meant in slip.meant):
         return slip.message, slip.hint
     try:
         read = read_number(plain)
@@ -26,6 +34,11 @@ def explain_number(field: Field, text: str, error: QuantityError) -> tuple[str, 
     if behind in ("%", "percent") and is_share(field):
         return tell_share(text, read.number)
     return error.message, _tell_bare(field, read.number, behind) or error.hint
+
+
+def _may_stand(field: Field, text: str) -> bool:
+    """Whether a text is a number that a field may take: half a percent is not offered for a half."""
+    return is_number(text) and not (field.kind == "percent" and parse_number(text) < 1)
 
 
 def is_share(field: Field) -> bool:

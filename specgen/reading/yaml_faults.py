@@ -20,6 +20,7 @@ _CUT = re.compile(r"\s(#\w[^\n]*)")
 _OPENING = re.compile(r"(?:^|[:,\[{-])\s*([\"'])")
 _CLOSING = {'"': re.compile(r'(?:\\.|[^"\\])*"'), "'": re.compile(r"(?:''|[^'])*'")}
 _LOOK_BACK = 12  # lines above the place where the parser stopped in which an open quote is sought
+_LONG_LINE = 2000  # characters; longer ones are not looked through for a comma
 _PROSE = re.compile(r"[A-Za-z][^\s:]*(?:[ \t]+[^\s:]+){2,}[ \t]*", re.ASCII)
 _SECTION = re.compile(r"^(?:format|project|package|walls|firm)[ \t]*:", re.MULTILINE)
 
@@ -142,7 +143,7 @@ def _open_bracket(stop: _Stop) -> YamlFault | None:
         return None
     before = stop.text[: stop.column - 1]
     if stop.text[stop.column - 1 : stop.column] == ":" and (stop.line == stop.began or not _KEY_ONLY.fullmatch(before)):
-        missing = _NO_COMMA.fullmatch(before)
+        missing = _NO_COMMA.fullmatch(before) if len(before) < _LONG_LINE else None
         comma = f"put a comma before {missing[1]}, or the text in quotes" if missing else "put the text in quotes"
         return YamlFault("two colons stand between two commas", comma, stop.line, stop.column)
     if stop.line == stop.began:

@@ -78,7 +78,7 @@ def test_every_fault_is_told_at_once() -> None:
         "length must be given (stretch whose movement the joint takes)",
         "tolerance must be given (building tolerance, added last)",
         "alpha: '8e-6' has no unit (write 8e-6 /F or 8e-6 /C)",
-        "movement_class: '60' is no choice (known: 12.5, 25, 35, 50, 100/50)",
+        "movement_class: '60' is no choice of this field (known: 12.5, 25, 35, 50, 100/50)",
     ]
 
 

@@ -135,7 +135,7 @@ def test_a_file_that_may_not_be_read_is_told(tmp_path: Path, monkeypatch: pytest
 
     (tmp_path / "project.yaml").write_text(BASE, "utf-8")
     monkeypatch.setattr(source.os, "open", denied)
-    with pytest.raises(Refused, match="cannot be read: Permission denied"):
+    with pytest.raises(Refused, match=r"cannot be read: Permission denied \(check its rights\)"):
         pipeline.check(tmp_path / "project.yaml")
 
 
