@@ -78,7 +78,7 @@ class Placer:
             placed.remarks += edit.remarks
             for one in edit.conflicts:
                 of = tuple(offer for offer in offers if offer.path == one.path)
-                held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given, one.reason, of))
+                held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given or one.reason, "", of))
         return placed, held
 
     def _list_records(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> Iterator[Addition]:

@@ -7,7 +7,7 @@ from specgen.asking.taking import Taken, list_members
 from specgen.model.field import dotted_path
 from specgen.model.value_text import count
 
-_MOST_TOLD = 100  # characters of a value
+_MOST_TOLD = 120  # characters of a value
 
 
 def format_taken(taken: Taken, depth: int = 0) -> str:
@@ -57,7 +57,8 @@ def _list_conflicts(conflicts: tuple[Conflict, ...]) -> Iterator[str]:
     for conflict in conflicts:
         own = [(conflict.place, _shorten(conflict.given), conflict.who)] if conflict.place else []
         rows = own + [(offer.place, _shorten(offer.text), offer.who) for offer in conflict.offers]
-        wide, high = (max(len(row[column]) for row in rows) for column in (0, 1))
+        wide = max(len(place) for place, *_ in rows)
+        high = max((len(text) for _, text, who in rows if who), default=0)
         yield f"  {dotted_path(conflict.path)}"
         yield from (f"    {place:{wide}}  {text:{high}}  {who}".rstrip() for place, text, who in rows)
 

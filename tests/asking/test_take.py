@@ -379,3 +379,14 @@ def test_every_question_answered_by_its_own_example_is_taken(name: str, tmp_path
         letters = iter((tmp_path / file).read_text("utf-8"))
         assert all(letter in letters for letter in re.sub(r": tbd\b", ":", text)), file
     assert run_main(capsys, "check", str(job)).code in (0, 1)
+
+
+def test_what_comes_with_a_merge_key_is_left_as_it_is_and_told(job: Path, capsys: Any) -> None:
+    text = JOB.replace("  W1:   # the tower", "  W1: &tower").replace("# the end\n", "  W2: {<<: *tower}\n")
+    job.write_text(text, "utf-8")
+    ended = take(capsys, job, answered({INDEX: 20, "walls.W2.insulation.thickness": "3 in"}))
+    assert ended.code == 1
+    assert "walls.W2.insulation comes with a merge key; write the section out to give it values of its own" in ended.out
+    assert "walls.W2.insulation.flame_spread has the value too, as it repeats" in ended.out
+    after = job.read_text("utf-8")
+    assert after.startswith(text.replace("flame_spread: tbd", "flame_spread: 20"))
