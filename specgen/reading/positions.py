@@ -42,11 +42,12 @@ MOST_VALUES = 420_000
 
 @dataclass
 class Text:
-    """The content of one file: nested dicts, lists and strings, with the place of each path."""
+    """The content of one file: nested dicts, lists and strings, with the place of each path; `empty` has no text."""
 
     file: str
     data: dict[str, Any] = field(default_factory=dict)
     places: dict[Path, Place] = field(default_factory=dict)
+    empty: set[Path] = field(default_factory=set)
     problems: list[Problem] = field(default_factory=list)
     digest: str = ""  # of its bytes
     cut: dict[int, tuple[str, str]] = field(
@@ -219,6 +220,8 @@ class _Walk:
         if not self.is_printable(node, path):
             return TBD
         if plain and is_unknown(node.value):
+            if not node.value:
+                self.text.empty.add(path)
             return TBD
         return node.value.strip() if plain else node.value
 

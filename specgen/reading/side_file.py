@@ -36,7 +36,7 @@ def look_through(given: SideFileGiven, schema: Schema) -> SideFile:
     content = given.content
     content.values.pop(("format",), None)
     check_home(content, given.home, schema)
-    project = Project(schema, content.values, content.members, content.text.places)
+    project = Project(schema, content.values, content.members | content.unfilled, content.text.places)
     dangling = list(find_dangling(project))
     sought = find_unmet(dangling, [content])
     problems = [*content.text.problems, *(one.problem for one in dangling if one.path not in sought)]

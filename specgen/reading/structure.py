@@ -95,8 +95,8 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         return
     entries = list(_entries(text, path, value))
     marks = tuple(mark for mark, _ in entries)
-    filled = not entries or not all(_is_unfilled(entry) for _, entry in entries)
-    (structure.members if filled else structure.unfilled)[path] = marks
+    filled = [entry for mark, entry in entries if entry is TBD or not _is_unfilled(text, (*path, mark), entry)]
+    (structure.members if filled or not entries else structure.unfilled)[path] = marks
     if wanted is dict and not collection.keys:
         _tell_alike(text, path, marks)
     for mark, entry in entries:
@@ -125,11 +125,15 @@ def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
             yield str(mark), entry
 
 
-def _is_unfilled(entry: Any) -> bool:
-    """Whether a member has keys and no value yet, as in a starter: a collection of such members is not given."""
-    if not isinstance(entry, dict):
-        return isinstance(entry, list) and bool(entry) and all(map(_is_unfilled, entry))
-    return bool(entry) and all(value is TBD or _is_unfilled(value) for value in entry.values())
+def _is_unfilled(text: Text, path: Path, entry: Any) -> bool:
+    """Whether a member has keys and no value yet, as in a starter: a collection of such members is not given.
+
+    One of which a value is said to be unknown is given.
+    """
+    if not isinstance(entry, (dict, list)):
+        return entry is TBD and path in text.empty
+    pairs = entry.items() if isinstance(entry, dict) else enumerate(entry)
+    return bool(entry) and all(_is_unfilled(text, (*path, str(name)), value) for name, value in pairs)
 
 
 def _tell_alike(text: Text, path: Path, marks: Iterable[str]) -> None:

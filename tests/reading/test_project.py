@@ -343,3 +343,11 @@ def test_a_project_is_read_the_same_from_any_folder(tmp_path: Path, monkeypatch:
     far = case_of(tmp_path, {"firm": "firm.yaml"}).judgment
     monkeypatch.chdir(tmp_path)
     assert pipeline.check(Path("project.yaml")).judgment == far
+
+
+def test_an_empty_member_is_given_only_where_its_mark_is_used(tmp_path: Path) -> None:
+    empty = "sealants: {S1: {product: }}\ncolors: {C1: {number: }}\n"
+    assert ("sealants",) not in project_of(tmp_path, empty).members
+    members = project_of(tmp_path, f"{empty}joints: {{J1: {{sealant: S1}}}}\n").members
+    assert members[("sealants",)] == ("S1",)
+    assert ("colors",) not in members

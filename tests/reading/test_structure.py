@@ -313,3 +313,14 @@ def test_data_of_any_shape_is_sorted_or_told_with_its_line(folder: Path, data: d
     schema = project_schema()
     for path in values:
         assert schema.field_at(path) is not None, path
+
+
+def test_members_that_have_keys_and_no_value_yet_are_not_given(tmp_path: Path) -> None:
+    given = "access: {X1: {kind: tbd}}\nsealants: {S1: {}}\ncolors: {C1: {kind: }, C2: {kind: a}}\n"
+    _, made = read(tmp_path, f"joints: {{J1: {{width: , kind: }}}}\n{given}")
+    assert made.members == {("access",): ("X1",), ("sealants",): ("S1",), ("colors",): ("C1", "C2")}
+    assert made.unfilled == {("joints",): ("J1",)}
+
+
+def test_a_wrong_key_in_a_member_without_a_value_is_told(tmp_path: Path) -> None:
+    assert [problem.path for problem in problems(tmp_path, "joints: {J1: {widht: }}\n")] == ["joints.J1.widht"]
