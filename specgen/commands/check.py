@@ -39,7 +39,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     severity = "only findings of this severity, numbered; with the stops the open items that stop the package"
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help=severity)
-    waited = "every field that anything waits for, by who answers for it, with an example; of PARTY alone where given"
+    waited = "every field still needed, by the party that owes it, with an example; of PARTY alone where given"
     parser.add_argument("--open", metavar="PARTY", nargs="?", const="", help=waited)
     form = "line is one finding a line, as editors read it: file:line:column: CODE severity message"
     parser.add_argument("--format", choices=["text", "json", "line"], default="text", help=form)
