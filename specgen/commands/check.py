@@ -64,9 +64,9 @@ def run(args: Namespace) -> Outcome:
 
 
 def _take_file(args: Namespace) -> None:
-    """What stands behind --open is a party, unless it is the only name of a file, or looks like one."""
+    """What stands behind --open is a party, unless it is a file that there is, or looks like the name of one."""
     word = args.open or ""
-    if word and (not args.files or word == "-" or "." in word or os.path.exists(word)):  # noqa: PTH110  (no error)
+    if word and (word == "-" or "." in word or os.path.exists(word)):  # noqa: PTH110  (no error)
         args.files, args.open = [word, *args.files], ""
 
 
