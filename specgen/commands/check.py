@@ -60,7 +60,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--rule", metavar="ID", help="only this rule or clause")
     severity = "only findings of this severity, numbered; with the stops the open items that stop the package"
     parser.add_argument("--severity", choices=[str(s) for s in Severity], help=severity)
-    waited = "every field that anything waits for, by who answers for it, with an example; of PARTY alone where given"
+    waited = "every field still needed, by the party that owes it, with an example; of PARTY alone where given"
     parser.add_argument("--open", metavar="PARTY", nargs="?", const="", help=waited)
     form = "json is an object for a project, a list for many; line a finding a line, as editors read it"
     parser.add_argument("--format", choices=["text", "json", "line"], default="text", help=form)
@@ -88,9 +88,9 @@ def _run(args: Namespace) -> Outcome:
 
 
 def _take_file(args: Namespace) -> None:
-    """What stands behind --open is a party, unless it is the only name of a file, or looks like one."""
+    """What stands behind --open is a party, unless it is a file that there is, or looks like the name of one."""
     word = args.open or ""
-    if word and (not args.files or word == "-" or "." in word or os.path.exists(word)):  # noqa: PTH110  (no error)
+    if word and (word == "-" or "." in word or os.path.exists(word)):  # noqa: PTH110  (no error)
         args.files, args.open = [word, *args.files], ""
 
 
