@@ -5,7 +5,6 @@ with both lines named, and an empty, null or `tbd` value counts as absent.
 """
 
 import gc
-import re
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 from typing import Any
@@ -16,6 +15,7 @@ from specgen.model.field import Path, dotted_path
 from specgen.model.finding import Place
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
+from specgen.reading.cut_text import find_cut
 from specgen.reading.file_text import FileText, decode_source, read_source
 from specgen.reading.unknown import TBD, is_unknown
 
@@ -24,10 +24,6 @@ _CORE = "tag:yaml.org,2002:"
 _MERGE = _CORE + "merge"
 # The tags of plain YAML; every scalar is read as text, whatever its tag.
 _TAGS = {_CORE + kind for kind in ("map", "seq", "str", "int", "float", "bool", "null", "timestamp", "value")}
-_OTHER_TEXT = "this is a letter or another text, and no project file", "name the project file, which begins `format: 1`"
-_NO_SECTIONS = "the file does not begin with a name and a colon", "begin with `format: 1`"
-# A comment on purpose has a blank behind its sign; the number of a job or a suite has none.
-_CUT = re.compile(r"^(.*?\S)[ \t]+(#\w.*)", re.MULTILINE)
 _PLAIN_KEY = "write one word before the colon"
 MOST_DEPTH = 40
 # A file with more faults is no project, or repeats one mistake; the first ones show which.
@@ -94,19 +90,11 @@ def _read(file: FileText, shown: str) -> Text:
     gc.disable()
     try:
         _fill(text, _compose(source, shown))
-        text.cut = _find_cut(source) if _CUT.search(source) else {}
+        text.cut = find_cut(source)
     finally:
         if collecting:
             gc.enable()
     return text
-
-
-def _find_cut(source: str) -> dict[int, tuple[str, str]]:
-    """The lines with a comment joined to its sign: what stands before it, and the comment."""
-    from specgen.reading.yaml_faults import split_lines  # imported here: most comments begin with a blank
-
-    found = ((number, _CUT.match(line)) for number, line in enumerate(split_lines(source), 1))
-    return {number: (cut[1], cut[2].strip()) for number, cut in found if cut is not None}
 
 
 def _compose(source: str, shown: str) -> yaml.MappingNode:
@@ -115,7 +103,9 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
     try:
         node = loader.get_single_node()
     except yaml.MarkedYAMLError as error:
-        raise Refused(_explain(error, source, shown)) from None
+        from specgen.reading.unread_file import explain_no_yaml  # imported here: most files are YAML
+
+        raise Refused(explain_no_yaml(error, source, shown)) from None
     except (ValueError, OverflowError):  # the pure Python loader turns any code into a character
         raise Refused(
             Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
@@ -127,10 +117,9 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
     if node is None:
         raise Refused(Problem("the file is empty", "`specgen new FILE` writes one to begin with", "", shown, 1, 1))
     if not isinstance(node, yaml.MappingNode):
-        from specgen.reading.yaml_faults import is_prose
+        from specgen.reading.unread_file import explain_no_sections
 
-        told = _OTHER_TEXT if is_prose(source) else _NO_SECTIONS
-        raise Refused(Problem(*told, "", shown, node.start_mark.line + 1, node.start_mark.column + 1))
+        raise Refused(explain_no_sections(node.start_mark, source, shown))
     return node
 
 
@@ -157,16 +146,6 @@ class _Counter:
         if kind is not yaml.ScalarNode:
             return _CORE + ("map" if kind is yaml.MappingNode else "seq")
         return _MERGE if value == "<<" and implicit[0] else _CORE + "str"
-
-
-def _explain(error: yaml.MarkedYAMLError, source: str, shown: str) -> Problem:
-    """What is told of a text that is no YAML; a text that is no project at all is told to be another file."""
-    from specgen.reading.yaml_faults import find_yaml_fault, is_prose  # imported here: most files are YAML
-
-    if is_prose(source):
-        return Problem(*_OTHER_TEXT, "", shown, 1, 1)
-    fault = find_yaml_fault(error, source)
-    return Problem(fault.message, fault.hint, "", shown, fault.line, fault.column)
 
 
 def _fill(text: Text, node: yaml.MappingNode) -> None:

@@ -10,6 +10,7 @@ from typing import NamedTuple
 import yaml
 
 from specgen.quantities.number import quote
+from specgen.reading.cut_text import split_lines
 
 _GLUED = re.compile(r"\s*(?:- )?([A-Za-z_]\w*):([^\s:/\\].*)")
 _NO_COLON = re.compile(r"\s*(?:- )?([A-Za-z_]\w*)[ \t]*(?:=[ \t]*)?([^:#\n]*)")
@@ -21,8 +22,6 @@ _OPENING = re.compile(r"(?:^|[:,\[{-])\s*([\"'])")
 _CLOSING = {'"': re.compile(r'(?:\\.|[^"\\])*"'), "'": re.compile(r"(?:''|[^'])*'")}
 _LOOK_BACK = 12  # lines above the place where the parser stopped in which an open quote is sought
 _LONG_LINE = 2000  # characters; longer ones are not looked through for a comma
-_PROSE = re.compile(r"[A-Za-z][^\s:]*(?:[ \t]+[^\s:]+){2,}[ \t]*", re.ASCII)
-_SECTION = re.compile(r"^(?:format|project|package|walls|firm)[ \t]*:", re.MULTILINE)
 
 
 class YamlFault(NamedTuple):
@@ -67,16 +66,6 @@ def find_yaml_fault(error: yaml.MarkedYAMLError, source: str) -> YamlFault:
     faults = (look(stop) for look in _LOOKS)
     plain = YamlFault(f"the file is no YAML: {stop.problem}", "check indentation, colons and quotes here", line, column)
     return next((fault for fault in faults if fault is not None), plain)
-
-
-def split_lines(source: str) -> list[str]:
-    """The lines of a text, as the parser counts them."""
-    return re.split("\r\n|[\r\n\x85\u2028\u2029]", source)
-
-
-def is_prose(source: str) -> bool:
-    """Whether a text is a letter or the like: lines of words at the left edge, and no section of a project."""
-    return not _SECTION.search(source) and sum(bool(_PROSE.fullmatch(line)) for line in source.splitlines()[:200]) > 1
 
 
 def _tab(stop: _Stop) -> YamlFault | None:
