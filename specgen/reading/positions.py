@@ -112,9 +112,8 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
         line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
         raise Refused(Problem(*_explain(error, source, line), "", shown, line, column)) from None
     except (ValueError, OverflowError):  # the pure Python loader turns any code into a character
-        raise Refused(
-            Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
-        ) from None
+        message, hint = "an escape names no character", "put the text in single quotes"
+        raise Refused(Problem(message, hint, "", shown, 1, 1)) from None
     except (yaml.YAMLError, RecursionError) as error:
         raise Refused(Problem(f"the file is no YAML: {error}", file=shown)) from None
     finally:
@@ -272,10 +271,8 @@ class _Walk:
 
     def merged_pairs(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
         """The pairs that a merge key takes in: those of a mapping above, including what that one merges."""
-        message, hint = (
-            "`<<` takes in a mapping that stands above",
-            "write `<<: *mark`, and `&mark` before that mapping",
-        )
+        message = "`<<` takes in a mapping that stands above"
+        hint = "write `<<: *mark`, and `&mark` before that mapping"
         if len(self.inside) > MOST_DEPTH:
             message, hint = "this takes in others too deep", f"at most {MOST_DEPTH} levels"
         elif isinstance(node, yaml.MappingNode) and id(node) not in self.inside:
