@@ -107,9 +107,8 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
 
         raise Refused(explain_no_yaml(error, source, shown)) from None
     except (ValueError, OverflowError):  # the pure Python loader turns any code into a character
-        raise Refused(
-            Problem("an escape names no character", "put the text in single quotes", "", shown, 1, 1)
-        ) from None
+        message, hint = "an escape names no character", "put the text in single quotes"
+        raise Refused(Problem(message, hint, "", shown, 1, 1)) from None
     except (yaml.YAMLError, RecursionError) as error:
         raise Refused(Problem(f"the file is no YAML: {error}", file=shown)) from None
     finally:
@@ -250,10 +249,8 @@ class _Walk:
 
     def merged_pairs(self, node: yaml.Node, path: Path) -> list[tuple[yaml.Node, yaml.Node]]:
         """The pairs that a merge key takes in: those of a mapping above, including what that one merges."""
-        message, hint = (
-            "`<<` takes in a mapping that stands above",
-            "write `<<: *mark`, and `&mark` before that mapping",
-        )
+        message = "`<<` takes in a mapping that stands above"
+        hint = "write `<<: *mark`, and `&mark` before that mapping"
         if len(self.inside) > MOST_DEPTH:
             message, hint = "this takes in others too deep", f"at most {MOST_DEPTH} levels"
         elif isinstance(node, yaml.MappingNode) and id(node) not in self.inside:
