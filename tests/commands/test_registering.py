@@ -55,7 +55,7 @@ def test_a_file_put_into_the_folder_is_a_command_in_help_at_its_place(folder: Pa
     before = listed(capsys)
     (folder / "greet.py").write_text(GREET, "utf-8")
     importlib.invalidate_caches()
-    assert listed(capsys) == [*before[:2], "greet", *before[2:]]
+    assert listed(capsys) == [*before[:5], "greet", *before[5:]]
     assert run_main(capsys, "greet", "wall") == (1, "hello wall\n", "specgen: greeted\n")
     assert run_main(capsys, "greet", "wall", "--quiet") == (1, "hello wall\n", "")
 
