@@ -11,7 +11,7 @@ from specgen.judging.registry import load_rules
 from specgen.model.finding import Severity
 from specgen.model.problem import Problem, Refused
 from specgen.model.value_text import count
-from specgen.pipeline import check_from_here
+from specgen.pipeline import check, told_from_here
 from specgen.reading.schema import project_schema
 from specgen.standards import load_standards
 from specgen.terminal.fault import describe_fault
@@ -105,7 +105,9 @@ def _follow_parent() -> None:
 
 def _check_file(file: str, asked: Asked) -> CheckedFile:
     try:
-        case = check_from_here(find_project_file(file))
+        path = find_project_file(file)
+        with told_from_here(path):
+            case = check(path)
     except Refused as refused:
         return refuse_file(file, *refused.problems)
     except Exception as error:  # a fault of ours stops no other project either
