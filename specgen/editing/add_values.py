@@ -65,7 +65,7 @@ def _place_notes(text: str, lines: LineStarts, plan: Plan, schema: Schema, noted
         written, told = write_note(text, lines, note, schema)
         noted += told
         if written:
-            yield placer.behind(note.outer.spot.end, len(note.outer.path), written)
+            yield placer.behind(note.outer.spot.end, len(note.outer.path), written, note.outer.column)
 
 
 def _is_met(after: Text, path: Path, offered: str, schema: Schema) -> bool:

@@ -63,7 +63,8 @@ class Placer:
         elif spot.flow:
             yield from self.in_braces(growth)
         elif spot.kind == "list":
-            yield self.behind(spot.end, depth, write_lines(growth.new, growth.node, spot.column, self.step(growth)))
+            lines = write_lines(growth.new, growth.node, spot.column, self.step(growth))
+            yield self.behind(spot.end, depth, lines, spot.column)
         else:
             for name in in_order(growth.new, growth.node):
                 yield self.key(growth, name)
@@ -76,7 +77,7 @@ class Placer:
         last, first = find_neighbor(growth, name), spot.pairs[0]
         if last is None and self.opens_line(first[0]):
             return self.above_comments(first[0], len(growth.path), [*lines, *apart])
-        return self.behind((last or first)[1].end, len(growth.path), [*apart, *lines])
+        return self.behind((last or first)[1].end, len(growth.path), [*apart, *lines], spot.column)
 
     def step(self, growth: Growth) -> int:
         """How much deeper than its key a section stands here."""
@@ -93,7 +94,8 @@ class Placer:
             return
         if spot.text:
             yield Insert(spot.start, spot.end, 0, "")
-        yield self.behind(spot.end, len(growth.path), write_lines(growth.new, growth.node, key.column + STEP))
+        lines = write_lines(growth.new, growth.node, key.column + STEP)
+        yield self.behind(spot.end, len(growth.path), lines, key.column + STEP)
 
     def in_braces(self, growth: Growth) -> Iterator[Insert]:
         """New pairs of a mapping in braces, or new entries of a list in brackets."""
@@ -111,10 +113,10 @@ class Placer:
         if first:
             yield Insert(spot.inner, spot.inner, depth, ", ".join(first) + (", " if spot.pairs else ""))
 
-    def behind(self, index: int, depth: int, lines: Iterable[str]) -> Insert:
-        """Lines behind the one in which a value ends, and behind the comment that goes on from it."""
+    def behind(self, index: int, depth: int, lines: Iterable[str], column: int) -> Insert:
+        """Lines at a column behind the one in which a value ends, and behind the comments that go on from it."""
         at_start = index > 0 and self.source[index - 1] in "\r\n"  # of a text in lines, with its last line end
-        start = index if at_start else self.behind_comment(index)
+        start = self.behind_inner(index if at_start else self.behind_comment(index), column)
         return Insert(start, start, depth, "\n".join(lines), whole=True)
 
     def behind_comment(self, index: int) -> int:
@@ -130,6 +132,18 @@ class Placer:
             if line[:column].strip() or not line.startswith("#", column):
                 break
             start = self.lines.behind(start)
+        return start
+
+    def behind_inner(self, start: int, column: int) -> int:
+        """The start of the line behind comments that stand further in than a column: they are about what is above."""
+        at = start
+        while at < len(self.source):
+            line = self.lines.line(at)
+            inner = line.lstrip(" ")
+            if inner.strip() and not (inner.startswith("#") and len(line) - len(inner) > column):
+                break
+            at = self.lines.behind(at)
+            start = at if inner.strip() else start
         return start
 
     def above(self, key: Spot, depth: int, lines: Iterable[str]) -> Insert:

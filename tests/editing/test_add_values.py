@@ -69,6 +69,22 @@ CASES: dict[str, tuple[str, list[tuple[str, ...]], str]] = {
         "climate:\n  hot_air: 94 F   # design\n                  # day\n"
         "  # from\n  # the table\n  cold_air: 2 F\n  # cold\n  zone: 4A\n",
     ),
+    "comments further in, of what is above": (
+        "walls:\n  W1:\n    wrb:\n      kind: felt\n\n    # May be given:\n    #layers:\n\n"
+        "  # next\n  W3: {}\n# about colors\ncolors: {}\n",
+        [("walls.W2.wrb.kind", "none"), ("walls.W1.wrb.coats", "2")],
+        "walls:\n  W1:\n    wrb:\n      kind: felt\n      coats: 2\n\n    # May be given:\n"
+        "    #layers:\n\n  # next\n  W3: {}\n"
+        "  W2:\n    wrb:\n      kind: none\n# about colors\ncolors: {}\n",
+    ),
+    "a new section behind comments of the one above": (
+        "walls:\n  W1:\n    wrb:\n      kind: felt\n\n    # May be given:\n    #layers:\n\n"
+        "# about colors\ncolors: {}\n",
+        [("aesthetic_joint.depth", "1/2 in")],
+        "walls:\n  W1:\n    wrb:\n      kind: felt\n\n    # May be given:\n    #layers:\n\n"
+        "aesthetic_joint:\n  depth: 1/2 in\n\n"
+        "# about colors\ncolors: {}\n",
+    ),
     "another indentation": (
         "project:\n    name: X\nwalls:\n    W1:\n        framing:\n            kind: none\n",
         [("walls.W1.substrate.kind", "concrete"), ("walls.W2.framing.kind", "none")],
@@ -294,7 +310,7 @@ def test_lines_and_texts_of_what_was_added_are_told() -> None:
     [
         ("project: {}\n", "project.adress", "there is no field 'project.adress' (did you mean project.address?)"),
         ("walls: {}\n", "walls.W1.substrate.knd", "did you mean walls.W1.substrate.kind?"),
-        ("- a\n", "format", "p.yaml:1:1: the file does not open with a mapping"),
+        ("- a\n", "format", "p.yaml:1:1: the file does not begin with a name and a colon"),
         ("format: 1\nformat: 1\n", "firm", "p.yaml:2:1: format: 'format' appears twice, in line 1 and in line 2"),
         ("? project\n", "project.name", "p.yaml: nothing was changed: a value cannot be put here safely"),
     ],
