@@ -31,7 +31,7 @@ EXAMPLES = (
     ("ask project.yaml --party architect --out sheets", "that of the architect alone"),
     ("ask project.yaml --table openings --out sheets", "a table of all openings, to fill in line by line"),
 )
-ENDS = {DONE: "written, or nothing is owed", NOT_DONE: "nothing was written; one line says why"}
+ENDS = {DONE: "written, or nobody is asked for anything", NOT_DONE: "nothing was written; one line says why"}
 READ_ON = "specgen take FILE ANSWERS.xlsx puts the answers into the project"
 _NO_WORKBOOKS = "no workbooks are written: install specgen with its extra sheets to fill answers in and take them back"
 

@@ -33,6 +33,7 @@ class Conclusion:
     lifted_by: str = ""  # the deviation that lifts a stop
     source: Source | None = None  # of the limit, where it is not the project's own
     row: str = ""  # of the limits, where the limit is one of the trade
+    codes: tuple[str, ...] = ()  # the clauses that find fault with it
 
     @property
     def status(self) -> str:
@@ -76,8 +77,8 @@ def _conclude(context: DocumentContext, provider: Provider, member: Path, check:
     if comparison is None:
         return None
     source, row = _find_source(context, check, member), _find_row(context, check)
-    lifted = _find_deviation(context, check, member)
-    return Conclusion(check, member, comparison, lifted_by=lifted, source=source, row=row)
+    lifted, codes = _find_deviation(context, check, member), _find_codes(context, check, member)
+    return Conclusion(check, member, comparison, lifted_by=lifted, source=source, row=row, codes=codes)
 
 
 def _find_source(context: DocumentContext, check: Check, member: Path) -> Source | None:
@@ -96,6 +97,13 @@ def _find_row(context: DocumentContext, check: Check) -> str:
     return check.limit_from if check.limit_from in context.standards.limits else ""
 
 
+def _find_codes(context: DocumentContext, check: Check, member: Path) -> tuple[str, ...]:
+    """The clauses of a check that are raised: where a stop says the same, the caution beside it is silent."""
+    about = {member[-1] if member else "project", "project"}
+    raised = {f.code for f in context.judgment.findings if not f.subjects or about & set(f.subjects)}
+    return tuple(code for code in check.codes if code in raised) or check.codes
+
+
 def _find_deviation(context: DocumentContext, check: Check, member: Path) -> str:
     """The deviation that lifts the stop of a check."""
     marks = (member[-1] if member else "project", "project")
@@ -109,7 +117,7 @@ def state(context: DocumentContext, conclusion: Conclusion, of_several: bool = F
     The clause that finds fault with it is named, as D05 tells the rest.
     """
     check, comparison = conclusion.check, conclusion.comparison
-    codes = f" ({', '.join(check.codes)} in D05)" if check.codes and conclusion.status != OK else ""
+    codes = f" ({', '.join(conclusion.codes)} in D05)" if conclusion.codes and conclusion.status != OK else ""
     name = f"{mark(conclusion.member)}: {check.demand}" if of_several else check.demand[:1].upper() + check.demand[1:]
     if comparison is None:
         return [f"{name} against {check.limit}, ", conclusion.pending, "; ", _strong(NOT_COMPARED), "."]

@@ -85,7 +85,7 @@ def _tell_weight(told: Told, finding: Finding, clause: Clause) -> str:
     refused = join_marks(mark for mark in finding.walls if finding.code in walls[mark].refused_by)
     lacking = join_marks(mark for mark in finding.walls if finding.code in walls[mark].lacking)
     if finding.severity is Severity.STOP:
-        held = f"{refused} cannot be built so" if refused else ""
+        held = f"{refused} cannot be built as described" if refused else ""
         held = held or (f"{lacking} cannot be decided without it" if lacking else "the package is stopped")
         lift = "no deviation lifts it" if clause.lift == "never" else "only an approved deviation lifts it"
         return f"{held}; {lift}."

@@ -70,7 +70,7 @@ def _describe_wall(wall: WallJudgment, judgment: Judgment, mark: str) -> str:
     A yes names the rules that cannot be judged yet.
     """
     if wall.verdict is Verdict.NO:
-        return f"no: cannot be built so ({', '.join(wall.refused_by)})"
+        return f"no: cannot be built as described ({', '.join(wall.refused_by)})"
     if wall.verdict is Verdict.NOT_YET_KNOWN:
         missing = [f"documents missing ({', '.join(wall.lacking)})"] if wall.lacking else []
         missing += [f"values missing ({_list_first(list(wall.fields))})"] if wall.fields else []

@@ -105,7 +105,7 @@ def test_of_two_walls_one_passes_and_the_package_is_stopped_all_the_same(tmp_pat
     file = str(tmp_path / "project.yaml")
     done = run_main(capsys, "check", file)
     assert done.code == 1
-    assert re.search(r"(?m)^W1  no: cannot be built so \(ATT-01a\)$", done.out)
+    assert re.search(r"(?m)^W1  no: cannot be built as described \(ATT-01a\)$", done.out)
     assert re.search(r"(?m)^W2  yes; not judged: BAS-01, BAS-02, BAS-03 and 7 more$", done.out)
     assert run_main(capsys, "build", file, "--out", str(tmp_path / "out")).code == 2
 

@@ -81,7 +81,7 @@ def test_each_wall_tells_what_decides_it(tmp_path: Path, capsys: Any) -> None:
     walls = lines[4 : lines.index("", 4)]
     text = " ".join(" ".join(walls).split())
     assert re.search(r"W1 not yet known: documents missing \(COD-03a, COD-03c\); values missing \(", text)
-    assert text.endswith("W2 no: cannot be built so (ATT-01a)")
+    assert text.endswith("W2 no: cannot be built as described (ATT-01a)")
 
 
 def test_what_decides_a_wall_comes_first_then_the_groups(tmp_path: Path, capsys: Any) -> None:

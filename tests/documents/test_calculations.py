@@ -263,10 +263,13 @@ def test_statuses_agree_with_the_clauses_that_judge_the_same() -> None:
     for example in ("clean", "metric", "stops", "own-face", "old-wall"):
         context = context_of_example(example)
         outcomes = {(c.name, c.member, c.code): c.outcome for c in context.judgment.limit_checks}
+        raised = {(code, subject) for f in context.judgment.findings for code in (f.code,) for subject in f.subjects}
         for one in gather_calculations(context):
             for member in one.workings:
                 for found in conclude(context, one.provider, member):
-                    for code in found.check.codes:
+                    # What a stop tells, no caution tells beside it.
+                    told = [code for code in found.check.codes if member and (code, member[-1]) in raised]
+                    for code in told or found.check.codes:
                         outcome = outcomes.get((one.provider.name, member, code))
                         if found.comparison is not None and outcome not in (None, Outcome.MISSING):
                             compared += 1

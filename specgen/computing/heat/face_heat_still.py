@@ -53,7 +53,7 @@ PROVIDER = provide(
     for_member=for_elevation,
     by_keys=False,
     checks=(
-        Check("face temperature, still air", "board service limit", ("HEA-03b",), compare_face),
+        Check("face temperature, still air", "board service limit", ("HEA-03b", "HEA-02a"), compare_face),
         Check(
             "face temperature margin, still air",
             "minimum margin",
