@@ -200,5 +200,7 @@ def test_the_manifest_tells_what_the_package_was_made_from(tmp_path: Path, capsy
         ("ATT-01", "a", "stop")
     ]
     told = json.loads(run_main(capsys, "check", str(tmp_path / "issued.yaml"), "--format", "json").out)
+    # Beside these a check tells the place of each subject, for editors.
+    assert all(one.pop("places") for one in told["findings"])
     assert manifest["findings"] == told["findings"]
     assert all(set(limit) == {"ip", "si", "source"} for limit in manifest["limits"].values())
