@@ -52,7 +52,7 @@ def _take_mark(project: Project, node: Node, path: Path, rest: str) -> tuple[str
     found = _find_first(marks, rest) or _find_first(places, rest)
     if not found:
         mark = rest.partition(".")[0]
-        message = f"{mark!r} is the mark of no {collection.one} of the project any more"
+        message = f"the project no longer has a {collection.one} {mark!r}"
         raise InvalidValue(message, suggest(mark, marks) if marks else f"the project has none at {dotted_path(path)}")
     mark = max(found, key=len)
     return mark, rest[len(mark) + 1 :]

@@ -79,9 +79,7 @@ def _find_member(project: Project, grid: Grid, table: at.Table, columns: Columns
         raise InvalidValue(f"it is not said which elevation {mark!r} is on", f"fill in the column {at.OWNER}")
     owner = find_mark(project, table.collection[0], told) if told else owners[0]
     if owner not in owners:
-        raise InvalidValue(
-            f"{told!r} is the mark of no elevation", suggest(told, owners) if owners else "take those first"
-        )
+        raise InvalidValue(f"there is no elevation {told!r}", suggest(told, owners) if owners else "take those first")
     return (table.collection[0], owner, table.collection[2], mark)
 
 

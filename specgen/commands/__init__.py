@@ -77,7 +77,7 @@ def read_file_name(text: str) -> Path:
         raise refuse("- stands for standard input, and only a project is read from there", "give the name of a file")
     if text.endswith(("/", "/.", "\\")) and not Path(text).is_dir():
         bare = text.rstrip("/.\\")
-        raise Refused(Problem("a slash stands behind the name of the file", f"write {bare}" if bare else "", file=text))
+        raise Refused(Problem("a slash follows the name of the file", f"write {bare}" if bare else "", file=text))
     path = Path(text)
     return path.absolute() if path == Path("-") else path  # ./- is a file of that name
 

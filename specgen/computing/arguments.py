@@ -63,7 +63,7 @@ def _name_keys(provider: Provider, pairs: Mapping[str, str]) -> tuple[dict[str, 
     for name, text in pairs.items():
         key = name if name in keys else meant.get(name, "")
         if not key:
-            problems.append(Problem(f"{name!r} is no key of {provider.name}", _suggest_key(name, keys, meant)))
+            problems.append(Problem(f"{name!r} is not a key of {provider.name}", _suggest_key(name, keys, meant)))
         elif key in named:
             problems.append(Problem(f"{written[key]} and {name} are the same key", "give one of the two"))
         else:

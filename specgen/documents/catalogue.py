@@ -125,6 +125,6 @@ def _find_faults(head: _Head, lines: list[str], stem: str) -> Iterator[_Fault]:
             hint = f'leave out / \\ : * ? " < > | and write at most {MOST_TITLE} characters'
             yield "no file can be named by its title", hint, number
         elif name == "order" and not re.fullmatch("[0-9]{1,6}", value):
-            yield "its order is no whole number", "", number
+            yield "its order is not a whole number", "", number
         elif name in _CHOICES and value not in _CHOICES[name]:
             yield f"its {name} is none of {', '.join(_CHOICES[name])}", "", number

@@ -86,7 +86,7 @@ def _compute(context: DocumentContext, name: Any, of: Any) -> DisplayValue:
         return context.computed(known_name(name, "calculation of the whole project", names))
     known = known_name(name, "calculation", context.resolve.names)
     if not isinstance(of, Page):
-        raise Mistake("computed() asks for a section or a member", "name one behind the comma, such as primer")
+        raise Mistake("computed() asks for a section or a member", "name one after the comma, such as primer")
     try:
         return context.computed(known, of._path)
     except KeyError:

@@ -232,7 +232,7 @@ def _look_up(context: DocumentContext, name: Any, member: Any) -> Any:
     """The answer of a look-up for a member, or None if a field it needs is absent."""
     known = known_name(name, "look-up", context.resolve.names)
     if not isinstance(member, Page):
-        raise Mistake("looked_up() asks for one member", "name a wall or another member behind the comma")
+        raise Mistake("looked_up() asks for one member", "name a wall or another member after the comma")
     try:
         return context.resolve(member._path, known)
     except Absent:

@@ -41,11 +41,11 @@ def explain_syntax(error: TemplateSyntaxError) -> Mistake:
     if tag := re.search(r"unknown tag '(\w+)'", told):
         return _explain_tag(tag[1], error.lineno)
     if end := re.search(r"needs to be closed is '(\w+)'", told):
-        return Mistake(f"{{% {end[1]} %}} is not closed", f"write {{% end{end[1]} %}} behind it", error.lineno)
+        return Mistake(f"{{% {end[1]} %}} is not closed", f"write {{% end{end[1]} %}} after it", error.lineno)
     if told.startswith("unexpected end of template"):
         return Mistake("a bracket or tag is not closed before the template ends", "close it", error.lineno)
     if "comment" in told:
-        return Mistake("{# is not closed", "write #} behind the remark", error.lineno)
+        return Mistake("{# is not closed", "write #} after the remark", error.lineno)
     for pattern in _SIGNS:
         if sign := pattern.search(told):
             place = _PLACES.get(sign[1])

@@ -112,7 +112,7 @@ def _check_named(node: Any, environment: Environment) -> None:
     shown = [name for name in known if " " not in name]
     if node.name not in shown:
         raise Mistake(
-            f"there is nothing called {node.name!r} to write behind {sign}", suggest(node.name, shown), node.lineno
+            f"there is nothing called {node.name!r} to write after {sign}", suggest(node.name, shown), node.lineno
         )
     least, most = known[node.name].takes
     if node.kwargs or not least <= len(node.args or ()) <= most:

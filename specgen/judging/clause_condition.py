@@ -169,7 +169,7 @@ def _refuse_unknown_choice(term: Term, field: Field) -> None:
     known = ("yes", "no") if field.kind == "yes_no" else field.values
     for word in term.right:
         if known and word not in known:
-            raise ClauseError(f"{word!r} is no choice of {'.'.join(term.path)}: {suggest(word, known)}")
+            raise ClauseError(f"{word!r} is not a choice for {'.'.join(term.path)}: {suggest(word, known)}")
 
 
 def _found_value(found: str | None, last: Question, scope: Scope) -> tuple[Value, Path]:

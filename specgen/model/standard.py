@@ -150,7 +150,7 @@ class Criterion(NamedTuple):
     when: str = ""
     """The condition under which a wall of the mockup has this line; empty for every wall."""
     boxes: str = ""
-    """How many readings have a box, where `readings` is no number."""
+    """How many readings have a box, where `readings` is not a number."""
     box_each: tuple[Path, ...] = ()
     """What has one box each, in place of `boxes`: the fields that count coats; joints by size, mesh by zone."""
     for_each: Path = ()

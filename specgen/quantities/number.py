@@ -51,7 +51,7 @@ _GROUPED = re.compile(r"[1-9]\d{0,2}(?:,\d{3})+", re.ASCII)
 
 
 class QuantityError(ValueError):
-    """The text is no number, or no quantity of the requested dimension; `hint` says what would be right."""
+    """The text is not a number, or no quantity of the requested dimension; `hint` says what would be right."""
 
     def __init__(self, message: str, hint: str = "") -> None:
         super().__init__(message)
@@ -105,7 +105,7 @@ def parse_number(text: str) -> Fraction:
     """The number that is the whole of a text, as `3`, `0.75`, `3/4`, `1-1/2` or `1½`; raises QuantityError."""
     read = read_number(plain_text(text))
     if read is None or read.behind:
-        raise QuantityError(f"{quote(text)} is no number", "write a bare number, without a unit")
+        raise QuantityError(f"{quote(text)} is not a number", "write a bare number, without a unit")
     if read.decimal_too:
         raise ask_comma(text, read)
     return read.number
@@ -139,12 +139,10 @@ def tell_number(number: Fraction) -> str:
 def _refuse_more_behind(text: str, behind: str) -> None:
     """Raises QuantityError where a digit, a second fraction or a power of ten stands behind a fraction."""
     if re.match(r"[eE][+-]?\d", behind, re.ASCII):
-        raise QuantityError(
-            f"a power of ten stands behind the fraction of {quote(text)}", "write the number without `e`"
-        )
+        raise QuantityError(f"a power of ten follows the fraction of {quote(text)}", "write the number without `e`")
     if re.match(rf" ?(?:[\d.,]|/\d|{ANY_VULGAR})", behind, re.ASCII):
-        more = "write one fraction, such as 1 1/2, behind the whole number"
-        raise QuantityError(f"more digits stand behind the fraction of {quote(text)}", more)
+        more = "write one fraction, such as 1 1/2, after the whole number"
+        raise QuantityError(f"more digits follow the fraction of {quote(text)}", more)
 
 
 def _fraction(text: str, match: re.Match[str], behind: str) -> Fraction:
@@ -170,13 +168,13 @@ def _decimal(text: str, match: re.Match[str], behind: str) -> tuple[Fraction, st
     """A decimal number, and the other one where a comma may stand for a point."""
     digits, part, power = match["digits"] or "0", match["part"] or match["only"] or "", match["power"] or match["small"]
     if re.match(rf" ?(?:{ANY_VULGAR})|[.,]\d|\.\.", behind, re.ASCII):
-        raise QuantityError(f"{quote(text)} is no number", "write one number, such as 1.5 or 1 1/2")
+        raise QuantityError(f"{quote(text)} is not a number", "write one number, such as 1.5 or 1 1/2")
     other = ""
     if "," in digits:
         other = digits.replace(",", ".") if digits.count(",") == 1 and match["part"] is None else ""
         if power or not _GROUPED.fullmatch(digits):
             hint = f"write {other}{power or ''}{behind}" if other else "write the number without commas"
-            raise QuantityError(f"the comma of {quote(text)} parts no thousands", hint)
+            raise QuantityError(f"the comma of {quote(text)} does not separate thousands", hint)
     if power and len(power.lstrip("eE+-")) > MOST_EXPONENT_DIGITS:
         raise QuantityError(f"the power of ten of {quote(text)} is out of all bounds", "write the number without `e`")
     number = Fraction(f"{digits.replace(',', '')}.{part}0")

@@ -34,7 +34,7 @@ class NoNumber(QuantityError):
 
 
 class UnknownUnit(QuantityError):
-    """What stands behind the number is no unit of the dimension, or nothing."""
+    """What stands behind the number is not a unit of the dimension, or nothing."""
 
 
 # A project writes the same few sizes again and again.
@@ -68,7 +68,7 @@ def _parse(text: str, plain: str, dimension: str, example_units: tuple[str, ...]
         return _build_quantity(parse_number(resistance[2]), resistance[1], text)
     read = read_number(plain)
     if read is None:
-        raise NoNumber(f"{quote(text)} is no quantity", _suggest_form(example_units))
+        raise NoNumber(f"{quote(text)} is not a quantity", _suggest_form(example_units))
     inches = _INCHES.fullmatch(read.behind)
     if inches and dimension == "length" and read.number.denominator == 1:
         return _build_quantity(_add_inches(text, plain, read, inches[1]), "in", text)
@@ -86,7 +86,7 @@ def parse_any_quantity(text: str) -> Quantity:
     read = None if resistance else read_number(plain)
     name = SPELLINGS.get(resistance[1] if resistance else read.behind.strip() if read else "")
     if name is None:
-        raise QuantityError(f"{quote(text)} is no quantity with a known unit")
+        raise QuantityError(f"{quote(text)} is not a quantity with a known unit")
     return parse_quantity(text, UNITS[name].dimension)
 
 
@@ -107,7 +107,7 @@ def _add_inches(text: str, plain: str, feet: NumberRead, inches: str) -> Fractio
         wanted = [first, _tell_feet(whole + behind)]
     hint = f"write {' or '.join(f'{sign}{reading}' for reading in wanted)}"
     fault = "can be read in two ways" if thousands else "are 12 or more"
-    raise QuantityError(f"the inches behind the feet of {quote(text)} {fault}", hint)
+    raise QuantityError(f"the inches after the feet of {quote(text)} {fault}", hint)
 
 
 def _tell_feet(inches: Fraction) -> str:
@@ -124,7 +124,9 @@ def _parse_unit(unit: str, text: str, dimension: str, example_units: tuple[str, 
         near = get_close_matches(unit, known, 1)
         hint = f"did you mean {near[0]}?" if near else f"write one of: {', '.join(known)}"
         wrong = (
-            f"{quote(unit)} is no unit of {dimension.replace('_', ' ')}" if name else f"unit {quote(unit)} is not known"
+            f"{quote(unit)} is not a unit of {dimension.replace('_', ' ')}"
+            if name
+            else f"unit {quote(unit)} is not known"
         )
         raise UnknownUnit(wrong, hint)
     return str(name)

@@ -47,7 +47,7 @@ class Slip(NamedTuple):
 
 
 def find_slip(text: str) -> Slip | None:
-    """What a plain text may mean that is no number, or no quantity; None where nobody could say."""
+    """What a plain text may mean that is not a number, or no quantity; None where nobody could say."""
     return next(_slips(text), None) if 0 < len(text) <= _MOST else None
 
 

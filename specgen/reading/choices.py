@@ -21,20 +21,20 @@ def find_choice(field: Field, text: str) -> str:
 
 
 def refuse_choice(field: Field, text: str) -> tuple[str, str]:
-    """What is told of a text that is no choice of a field, and all that are."""
+    """What is told of a text that is not a choice for a field, and all that are."""
     known = f"known: {', '.join(field.values)}"
     if not field.values:
-        return f"{text!r} is no choice of this field", ""
+        return f"{text!r} is not a choice for this field", ""
     if field.if_none and says_none(text):
         return f"{text!r} is no entry of this list", f"write [] where {field.if_none}"
     if says_not_known(text):
-        return f"{text!r} is no choice of this field", f"{NOT_KNOWN_YET}; {known}"
+        return f"{text!r} is not a choice for this field", f"{NOT_KNOWN_YET}; {known}"
     may_be = _may_mean(field, text)
     if may_be:
         hint = f"write {may_be[0]} if so" if len(may_be) == 1 else "write one of these"
         return f"{text!r} may be {_join(may_be)}", f"{hint}; {known}"
     near = _slip(field, text)
-    return f"{text!r} is no choice of this field", f"did you mean {near}? {known}" if near else known
+    return f"{text!r} is not a choice for this field", f"did you mean {near}? {known}" if near else known
 
 
 def _fold(text: str) -> str:

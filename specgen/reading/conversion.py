@@ -95,7 +95,7 @@ def _number(field: Field, text: str) -> int | Fraction:
 def _integer(field: Field, text: str) -> int:
     number = _number(field, text)
     if not isinstance(number, int):
-        raise InvalidValue(f"{text!r} is no whole number", "write a whole number")
+        raise InvalidValue(f"{text!r} is not a whole number", "write a whole number")
     return number
 
 
@@ -124,14 +124,14 @@ def _date(text: str) -> "datetime.date":
             raise ValueError
         return datetime.date.fromisoformat(text)
     except ValueError:
-        raise InvalidValue(f"{text!r} is no date", "write year-month-day, such as 2027-03-01") from None
+        raise InvalidValue(f"{text!r} is not a date", "write year-month-day, such as 2027-03-01") from None
 
 
 def _time(text: str) -> "datetime.time":
     import datetime
 
     if not re.fullmatch(r"([01]?[0-9]|2[0-3]):[0-5][0-9]", text):
-        raise InvalidValue(f"{text!r} is no time of day", "write hours and minutes, such as 06:30")
+        raise InvalidValue(f"{text!r} is not a time of day", "write hours and minutes, such as 06:30")
     hours, minutes = text.split(":")
     return datetime.time(int(hours), int(minutes))
 
@@ -160,7 +160,7 @@ def _file(text: str) -> str:
     if path.is_absolute() or ".." in path.parts or "\\" in name or ":" in name:
         raise InvalidValue(f"{name!r} leaves the project folder", "write a path inside the folder of the project file")
     if name.endswith(("/", "/.")):
-        raise InvalidValue(f"{name!r} names a folder", "write the name of a file, without a slash behind it")
+        raise InvalidValue(f"{name!r} names a folder", "write the name of a file, without a slash after it")
     return name
 
 
@@ -173,7 +173,7 @@ def read_bearing(text: str) -> Quantity:
     try:
         angle = parse_quantity(with_unit(text, "deg"), "angle", ("deg",))
     except QuantityError:
-        raise InvalidValue(f"{text!r} is no compass point", "write N, NNE, NE ... or degrees from north") from None
+        raise InvalidValue(f"{text!r} is not a compass point", "write N, NNE, NE ... or degrees from north") from None
     if not 0 <= angle.amount <= 360:
         raise InvalidValue(f"{text!r} lies outside 0 to 360 degrees", "write degrees from north, clockwise")
     return angle

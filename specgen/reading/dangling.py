@@ -53,4 +53,4 @@ def tell_dangling(schema: Schema, field: Field, mark: Any, known: Iterable[str])
     """What is wrong with a mark that finds nothing, and what may be meant."""
     collection = schema.collections[(field.to, "*")]
     hint = suggest(mark, known) if known else f"no {collection.label.lower()} are given"
-    return f"{mark!r} is the mark of no {collection.one}", hint
+    return f"there is no {collection.one} {mark!r}", hint

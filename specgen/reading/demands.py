@@ -58,11 +58,11 @@ def _check_marks(project: Project, demand: Path, pattern: Path) -> Iterator[Prob
         if marks is None:
             return
         if name != "*" and name not in marks:
-            yield _problem(project, (*demand, "field"), f"{name!r} is the mark of nothing here", suggest(name, marks))
+            yield _problem(project, (*demand, "field"), f"nothing here has the mark {name!r}", suggest(name, marks))
         known += [marks] if name == "*" else []
     for mark in project.get((*demand, "for")) or ():
         if not any(mark in marks for marks in known):
-            message = f"{mark!r} is the mark of nothing this field stands in"
+            message = f"no member with this field has the mark {mark!r}"
             yield _problem(project, (*demand, "for"), message, suggest(mark, chain(*known)))
 
 

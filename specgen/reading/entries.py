@@ -166,7 +166,7 @@ def _check_units(field: Field) -> None:
     for key, unit in (("unit_ip", field.unit_ip), ("unit_si", field.unit_si)):
         if UNITS[unit].dimension != dimension:
             known = [name for name, row in UNITS.items() if row.dimension == dimension]
-            raise Wrong(f"{unit!r} is no unit of {dimension.replace('_', ' ')}", suggest(unit, known), (key,))
+            raise Wrong(f"{unit!r} is not a unit of {dimension.replace('_', ' ')}", suggest(unit, known), (key,))
     units = (field.unit_ip,) if field.unit_ip == field.unit_si else (field.unit_ip, field.unit_si)
     for key, text in (("least", field.least), ("most", field.most), ("default", field.default)):
         try:
@@ -189,11 +189,13 @@ def check_order(field: Field, schema: Schema) -> None:
 
 
 def _check_default(field: Field) -> None:
-    """Raise Wrong if a default is no choice of its field, or if there is a condition and no default."""
+    """Raise Wrong if a default is not a choice for its field, or if there is a condition and no default."""
     if field.default_if and not field.default:
         raise Wrong("there is no default to hold under this condition", "write a default", ("default_if",))
     if field.kind == "choice" and field.default and field.default not in field.values:
-        raise Wrong(f"{field.default!r} is no choice of this field", suggest(field.default, field.values), ("default",))
+        raise Wrong(
+            f"{field.default!r} is not a choice for this field", suggest(field.default, field.values), ("default",)
+        )
 
 
 def _check_means(field: Field) -> None:
@@ -202,5 +204,5 @@ def _check_means(field: Field) -> None:
         for choice in word.choices:
             if choice not in field.values:
                 raise Wrong(
-                    f"{choice!r} is no choice of this field", suggest(choice, field.values), ("means", word.word)
+                    f"{choice!r} is not a choice for this field", suggest(choice, field.values), ("means", word.word)
                 )

@@ -55,7 +55,7 @@ def _tell_cut(text: Text, record: Record, rules: SectionRules) -> None:
             before, comment = text.cut.get(text.places[at].line if at in text.places else 0, ("", ""))
             if isinstance(one, str) and one and before.endswith(one):
                 message = f"{comment!r} is taken for a comment, which leaves {one!r}"
-                text.problem(at, message, f'write "{one} {comment}", or a blank behind # for a comment')
+                text.problem(at, message, f'write "{one} {comment}", or put a space after # for a comment')
 
 
 def _find_refused(text: Text, record: Record, rules: SectionRules, asked: dict[Path, Any]) -> list[Path]:

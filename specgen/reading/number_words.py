@@ -1,4 +1,4 @@
-"""What is told of a text that is no bare number, and of a percentage for a share of 1: each with what to write."""
+"""What is told of a text that is not a bare number, and of a percentage for a share of 1: each with what to write."""
 
 from fractions import Fraction
 
@@ -63,7 +63,7 @@ def _tell_bare(field: Field, number: Fraction, behind: str) -> str:
     if field.kind == "percent":
         return f"write {tell_number(number)}%" if behind.lower() in ("percent", "pct", "per cent") else ""
     if unit is None:
-        return f"write {tell_number(number)}, without a word behind it" if behind.replace(" ", "").isalpha() else ""
+        return f"write {tell_number(number)}, without a word after it" if behind.replace(" ", "").isalpha() else ""
     if field.unit_ip not in UNITS or UNITS[unit].dimension != UNITS[field.unit_ip].dimension:
         return ""
     same = Quantity.of(number, unit).to(field.unit_ip)

@@ -110,7 +110,7 @@ def _compose(source: str, shown: str) -> yaml.MappingNode:
         message, hint = "an escape names no character", "put the text in single quotes"
         raise Refused(Problem(message, hint, "", shown, 1, 1)) from None
     except (yaml.YAMLError, RecursionError) as error:
-        raise Refused(Problem(f"the file is no YAML: {error}", file=shown)) from None
+        raise Refused(Problem(f"the file is not valid YAML: {error}", file=shown)) from None
     finally:
         loader.dispose()
     if node is None:

@@ -29,7 +29,7 @@ def range_problems(values: Mapping[Path, Any], places: Mapping[Path, Place], sch
 def _tell_range(field: Field, value: Any, other: Field, least: Any) -> str:
     told = tell_apart(value, least) if isinstance(value, Quantity) else (raw_text(value), raw_text(least))
     side = "before" if field.kind in ("date", "time") else "below"
-    return f"{told[0]} lies {side} {told[1]}, the {other.label[0].lower()}{other.label[1:]}"
+    return f"{told[0]} is {side} {told[1]}, the {other.label[0].lower()}{other.label[1:]}"
 
 
 def tell_apart(value: Quantity, other: Quantity) -> tuple[str, str]:

@@ -100,7 +100,7 @@ class SectionRules:
             return tell_share(raw, percent)
         side, bound = ("below", field.least) if error is errors.MIN_VALUE else ("above", field.most)
         span = f"{field.least or 'less'} to {field.most or 'more'}"
-        message = f"{raw} lies {side} {bound} and is outside the range anyone would mean"
+        message = f"{raw} is {side} {bound}, outside the range of this field"
         return message, f"{span}; asked for: {field.why}"
 
     def known_beside(self, fault: Fault) -> tuple[str, ...] | None:

@@ -25,7 +25,7 @@ def explain_unknown(text: Text, path: Path, known: tuple[str, ...]) -> tuple[str
         return message, f"did you mean {near}?"
     glued = re.fullmatch(r"(\w+)(:| +)(.+)", name)
     if glued and glued[1] in known:
-        fault = "no blank stands behind the colon of" if glued[2] == ":" else "no colon stands behind the name in"
+        fault = "there is no space after the colon of" if glued[2] == ":" else "there is no colon after the name in"
         return f"{fault} {name!r}", f"write {glued[1]}: {glued[3].strip()}"
     hints = (
         _too_shallow(text, path, schema),
@@ -54,7 +54,7 @@ def _too_deep(text: Text, path: Path, schema: Schema) -> str:
         node = _node_at(schema, path[:depth])
         if node is not None and path[-1] in node.children:
             place = text.places.get(path[: depth + 1])
-            as_far = f", with {place.column - 1} blanks as line {place.line}" if place else ""
+            as_far = f", with {place.column - 1} spaces as line {place.line}" if place else ""
             return f"it belongs beside {path[depth]}: indent it less{as_far}"
     return ""
 

@@ -1,6 +1,6 @@
 """Where a file is no YAML: the line that is at fault, the cause in plain words, and the line as it should stand.
 
-The parser stops where it can go on no longer, which is often a line or more behind the slip.
+The parser stops where it can go on no longer, which is often a line or more after the slip.
 """
 
 import re
@@ -49,7 +49,7 @@ class _Stop(NamedTuple):
         return self.text_of(self.line)
 
     def text_of(self, line: int) -> str:
-        """A line; empty behind the last one."""
+        """A line; empty after the last one."""
         return self.lines[line - 1] if 0 < line <= len(self.lines) else ""
 
     def above(self, line: int) -> Iterator[int]:
@@ -64,7 +64,9 @@ def find_yaml_fault(error: yaml.MarkedYAMLError, source: str) -> YamlFault:
     began, began_column = (context.line + 1, context.column + 1) if context else (line, column)
     stop = _Stop(split_lines(source), error.problem or "syntax error", line, column, began, began_column)
     faults = (look(stop) for look in _LOOKS)
-    plain = YamlFault(f"the file is no YAML: {stop.problem}", "check indentation, colons and quotes here", line, column)
+    plain = YamlFault(
+        f"the file is not valid YAML: {stop.problem}", "check indentation, colons and quotes here", line, column
+    )
     return next((fault for fault in faults if fault is not None), plain)
 
 
@@ -72,7 +74,7 @@ def _tab(stop: _Stop) -> YamlFault | None:
     text = stop.text
     if "\t" not in text[: len(text) - len(text.lstrip())]:
         return None
-    return YamlFault("a tab stands in the indentation", "indent with spaces", stop.line, stop.column)
+    return YamlFault("a tab is in the indentation", "indent with spaces", stop.line, stop.column)
 
 
 def _second_document(stop: _Stop) -> YamlFault | None:
@@ -83,7 +85,7 @@ def _second_document(stop: _Stop) -> YamlFault | None:
 
 
 def _quote(stop: _Stop) -> YamlFault | None:
-    """A quote that is not closed in its line, or text behind one that is."""
+    """A quote that is not closed in its line, or text after one that is."""
     if not any(words in stop.problem for words in ("expected key", "end of stream", "expected ','", "block end")):
         return None
     for line in [stop.line, *stop.above(stop.line)][:_LOOK_BACK]:
@@ -91,7 +93,7 @@ def _quote(stop: _Stop) -> YamlFault | None:
         for opened, closed in _quotes(text):
             rest = _COMMENT.sub("", text[closed:]).strip()
             if closed and re.match(r"[^,:\]}]", rest):
-                message = f"{quote(rest)} stands behind the closing quote"
+                message = f"{quote(rest)} follows the closing quote"
                 return YamlFault(message, f"write {_unquote(text[opened:].strip())}", line, opened + 1)
             if not closed:
                 message = "the quote that opens here is not closed in this line"
@@ -121,7 +123,7 @@ def _cut_by_comment(stop: _Stop) -> YamlFault | None:
     cut = _CUT.search(stop.text_of(stop.began)) if "expected ','" in stop.problem else None
     if cut is None:
         return None
-    message = f"{quote(cut[1])} is taken for a comment, and the bracket behind it with it"
+    message = f"{quote(cut[1])} is taken for a comment, and the bracket after it with it"
     return YamlFault(message, "put a text with a # in quotes", stop.began, cut.start(1) + 1)
 
 
@@ -134,10 +136,10 @@ def _open_bracket(stop: _Stop) -> YamlFault | None:
     if stop.text[stop.column - 1 : stop.column] == ":" and (stop.line == stop.began or not _KEY_ONLY.fullmatch(before)):
         missing = _NO_COMMA.fullmatch(before) if len(before) < _LONG_LINE else None
         comma = f"put a comma before {missing[1]}, or the text in quotes" if missing else "put the text in quotes"
-        return YamlFault("two colons stand between two commas", comma, stop.line, stop.column)
+        return YamlFault("there are two colons between two commas", comma, stop.line, stop.column)
     if stop.line == stop.began:
         return YamlFault("a comma is missing here", "put commas between values", stop.line, stop.column)
-    hint = f"put {closing[1]} behind its last value"
+    hint = f"put {closing[1]} after its last value"
     return YamlFault("the bracket that opens here is not closed", hint, stop.began, stop.began_column)
 
 
@@ -146,17 +148,17 @@ def _no_colon(stop: _Stop) -> YamlFault | None:
 
 
 def _tell_no_colon(stop: _Stop, line: int) -> YamlFault | None:
-    """A line without a colon, or without a blank behind it; None where it has both."""
+    """A line without a colon, or without a space after it; None where it has both."""
     text = _COMMENT.sub("", stop.text_of(line)).rstrip()
     column = len(text) - len(text.lstrip()) + 1
     if glued := _GLUED.fullmatch(text):
         written = f"{glued[1]}: {glued[2]}"
-        return YamlFault("no blank stands behind the colon", f"write {written}", line, column)
+        return YamlFault("there is no space after the colon", f"write {written}", line, column)
     if ": " in text or text.endswith(":"):
         return None
     bare = _NO_COLON.fullmatch(text)
-    written = f"write {bare[1]}: {bare[2]}".rstrip() if bare else "write a name, a colon, a blank and the value"
-    return YamlFault("this line has no colon behind its name", written, line, column)
+    written = f"write {bare[1]}: {bare[2]}".rstrip() if bare else "write a name, a colon, a space and the value"
+    return YamlFault("this line has no colon after its name", written, line, column)
 
 
 def _deeper(stop: _Stop) -> YamlFault | None:
@@ -170,11 +172,11 @@ def _deeper(stop: _Stop) -> YamlFault | None:
         here, there = _indent(stop.text), _indent(stop.text_of(above))
         if here > there and _opens_section(stop, above):
             message = f"this line is indented less than line {stop.line} below it"
-            hint = f"indent it by {here} blanks, as line {stop.line}, if both belong together"
+            hint = f"indent it by {here} spaces, as line {stop.line}, if they belong together"
             return YamlFault(message, hint, above, there + 1)
         if here > there:
             message = f"this line is indented deeper than line {above}, which has a value of its own"
-            return YamlFault(message, f"indent it by {there} blanks, as line {above}", stop.line, here + 1)
+            return YamlFault(message, f"indent it by {there} spaces, as line {above}", stop.line, here + 1)
         break
     return None
 
@@ -189,7 +191,7 @@ def _opens_section(stop: _Stop, line: int) -> bool:
 def _second_colon(stop: _Stop) -> YamlFault | None:
     if "mapping values are not allowed" not in stop.problem:
         return None
-    return YamlFault("a second colon stands in this line", "put the text in quotes", stop.line, stop.column)
+    return YamlFault("there is a second colon in this line", "put the text in quotes", stop.line, stop.column)
 
 
 def _uneven(stop: _Stop) -> YamlFault | None:
@@ -199,12 +201,12 @@ def _uneven(stop: _Stop) -> YamlFault | None:
     here = _indent(stop.text)
     if stop.column != here + 1:
         rest = stop.text[stop.column - 1 :].strip()
-        message = f"{quote(rest)} stands behind a value that has ended"
-        return YamlFault(message, "take it away, or put the whole text in quotes", stop.line, stop.column)
+        message = f"{quote(rest)} follows a value that has ended"
+        return YamlFault(message, "remove it, or put the whole text in quotes", stop.line, stop.column)
     near = min(stop.above(stop.line), key=lambda line: (abs(_indent(stop.text_of(line)) - here), -line), default=0)
     there = _indent(stop.text_of(near))
-    message = f"this line is indented by {here} {_blanks(here)}, and no line above it that it could belong to is"
-    hint = f"line {near} has {there}: give both the same, if they belong together"
+    message = f"this line is indented by {here} {_spaces(here)}, which matches no line above it"
+    hint = f"line {near} has {there}: indent both alike if they belong together"
     return YamlFault(message, hint, stop.line, stop.column)
 
 
@@ -237,8 +239,8 @@ def _indent(text: str) -> int:
     return len(text) - len(text.lstrip(" "))
 
 
-def _blanks(count: int) -> str:
-    return "blank" if count == 1 else "blanks"
+def _spaces(count: int) -> str:
+    return "space" if count == 1 else "spaces"
 
 
 _LOOKS: tuple[Callable[[_Stop], YamlFault | None], ...] = (

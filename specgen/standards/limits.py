@@ -55,7 +55,7 @@ def _check_twin(figures: dict[str, Any]) -> None:
     if twin is None:
         return
     if not isinstance(value, Quantity) or not isinstance(twin, Quantity) or value.dimension != twin.dimension:
-        raise Wrong("this is no quantity of the kind of value", "write the same in a metric unit", ("value_si",))
+        raise Wrong("this is not a quantity of the kind of value", "write the same in a metric unit", ("value_si",))
     # A temperature has its zero far below: a tenth of it would allow any other.
     degrees = value.dimension == "temperature"
     if abs(twin.amount - value.amount) > (_DEGREE if degrees else abs(value.amount) * _TWINS_APART):
@@ -78,7 +78,7 @@ def _parse_figure(text: str, unit: str | None, key: str) -> Quantity | Fraction 
     try:
         number = parse_number(text)
     except QuantityError:
-        raise Wrong(f"{text!r} is no number", "its unit stands apart: write a bare number", (key,)) from None
+        raise Wrong(f"{text!r} is not a number", "its unit stands apart: write a bare number", (key,)) from None
     return int(number) if number.denominator == 1 else number
 
 

@@ -104,7 +104,7 @@ def check_choice(word: str, field: Field) -> None:
     """Raise Wrong where a field has choices and a word is not one of them."""
     choices = _YES_NO if field.kind == "yes_no" else field.values
     if choices and word not in choices:
-        raise Wrong(f"{word!r} is no choice of {dotted_path(field.path)}", suggest(word, choices))
+        raise Wrong(f"{word!r} is not a choice for {dotted_path(field.path)}", suggest(word, choices))
 
 
 def _check_number(word: str, field: Field) -> None:

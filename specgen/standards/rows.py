@@ -48,7 +48,9 @@ def read_rows(file: Path) -> dict[str, Data]:
         raise RowError(file, wrong) from None
     except yaml.MarkedYAMLError as error:
         line = error.problem_mark.line + 1 if error.problem_mark else 1
-        fault = Wrong(f"the file is no YAML: {error.problem}", "check indentation, colons and quotes here", line=line)
+        fault = Wrong(
+            f"the file is not valid YAML: {error.problem}", "check indentation, colons and quotes here", line=line
+        )
         raise RowError(file, fault) from None
     finally:
         loader.dispose()

@@ -28,11 +28,11 @@ ABOUT = {
 }
 # What every job has; of any other collection a job may have none.
 ALWAYS = ("walls", "elevations", "sealants", "colors", "crews", "people", "guns", "instruments", "attachments")
-MAY = "May be given; each counts once the # before it is taken away:"
+MAY = "Optional; delete the # before a line to use it:"
 _TYPING = (
-    "Type each value behind its colon, quantities with their unit: 2 in, 5 ft 6 in, 65 F.",
+    "Type each value after its colon, quantities with their unit: 2 in, 5 ft 6 in, 65 F.",
     "Leave empty what is not known yet. A text with a colon or a # in it stands in 'quotes'.",
-    "Of what there are several, copy the lines of one and give the copy a mark of its own.",
+    "To add another of a kind, copy its lines and give the copy its own mark.",
 )
 _METRIC = (_TYPING[0].replace("2 in, 5 ft 6 in, 65 F", "50 mm, 1.5 m, 18 C"), *_TYPING[1:])
 _STAGES = {

@@ -118,8 +118,8 @@ def test_what_is_right_is_taken_and_each_fault_is_told_at_its_cell(job: Path, ca
         "walls.W1.insulation.densty",
         THICK,
     ]
-    assert "9999 lies above 2000" in told[0]
-    assert "'W3' is the mark of no wall of the project any more (known: W1)" in told[1]
+    assert "9999 is above 2000" in told[0]
+    assert "there is no wall of 'W3' the project any more (known: W1)" in told[1]
     assert "'densty' is the name of no field" in told[2]
     assert "specgen: 1.xlsx, Questions!H8: " in told[3]
     assert "the cell holds a date" in told[3]
@@ -130,7 +130,7 @@ def test_with_all_or_nothing_one_fault_leaves_all_as_it_is(job: Path, capsys: An
     ended = take(capsys, job, answered({INDEX: 20, SMOKE: 9999}), more=("--all-or-nothing",))
     assert ended.code == 2
     assert "nothing was taken, as --all-or-nothing asks" in ended.err
-    assert "9999 lies above 2000" in ended.err
+    assert "9999 is above 2000" in ended.err
     assert job.read_text("utf-8") == JOB
     assert sorted(file.name for file in job.parent.iterdir()) == ["1.xlsx", "project.yaml"]
 
@@ -171,11 +171,11 @@ def test_an_answer_against_one_of_before_tells_who_gave_that(job: Path, capsys: 
     [
         ({"name": "Other"}, "the sheet is of another project: its name is 'Other', not 'Trial'"),
         ({"number": "0713"}, "the sheet is of another project: its number is '0713', not '0712'"),
-        ({"party": "painter"}, "'painter' is no choice of this field"),
+        ({"party": "painter"}, "'painter' is not a choice for this field"),
         ({"party": ""}, "the sheet does not say which party it is for"),
         ({"by": ""}, "1.xlsx, Project!B8: it is not said who answered (write the name there, or give --by NAME)"),
         ({"on": ""}, "1.xlsx, Project!B9: the day is missing (write it there, or give --on 2027-02-01)"),
-        ({"on": "2/1/2027"}, "1.xlsx, Project!B9: '2/1/2027' is no date (write year-month-day, such as 2027-03-01)"),
+        ({"on": "2/1/2027"}, "1.xlsx, Project!B9: '2/1/2027' is not a date (write year-month-day, such as 2027-03-01)"),
     ],
 )
 def test_a_workbook_that_cannot_be_taken_leaves_all_as_it_is(how: Any, message: str, job: Path, capsys: Any) -> None:
@@ -214,7 +214,7 @@ def test_an_answer_that_turns_a_range_upside_down_is_told_and_the_rest_is_taken(
     high = "smoothing.sand_after_most_minutes"
     ended = take(capsys, job, answered({high: 60, INDEX: 20}, party="finish_source"))
     assert ended.code == 1
-    assert f"1.xlsx, Questions!H4: {high}: 60 lies below 90" in ended.err
+    assert f"1.xlsx, Questions!H4: {high}: 60 is below 90" in ended.err
     assert "most_minutes" not in job.read_text("utf-8")
     assert "flame_spread: 20" in job.read_text("utf-8")
 
@@ -222,7 +222,7 @@ def test_an_answer_that_turns_a_range_upside_down_is_told_and_the_rest_is_taken(
 def test_a_mark_of_nothing_is_told(job: Path, capsys: Any) -> None:
     ended = take(capsys, job, answered({"walls.W1.wrb.bond_report": "A9", INDEX: 20}))
     assert ended.code == 1
-    assert "1.xlsx, Questions!H4: walls.W1.wrb.bond_report: 'A9' is the mark of no attachment" in ended.err
+    assert "1.xlsx, Questions!H4: walls.W1.wrb.bond_report: there is no attachment 'A9'" in ended.err
     assert "A9" not in job.read_text("utf-8")
 
 

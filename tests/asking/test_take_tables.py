@@ -130,7 +130,7 @@ def test_a_member_with_another_value_is_shown_and_left_whole_while_others_are_ta
             table(B, head=["No.", *HEAD[1:]]),
             "the table has no column Mark (give the column of the marks the title Mark)",
         ),
-        (table(["B", "E9", *B[2:]]), "openings!A2: 'E9' is the mark of no elevation"),
+        (table(["B", "E9", *B[2:]]), "openings!A2: there is no elevation 'E9'"),
         (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' is on"),
         (table([None, *B[1:]]), "openings!A2: the row has no mark"),
         (table(["\u202eB", *B[1:]]), "openings!A2: '\\u202eB' cannot be a mark"),
@@ -139,7 +139,7 @@ def test_a_member_with_another_value_is_shown_and_left_whole_while_others_are_ta
         (table([*B[:5], 4.0, "5 ft"]), "openings!F2: elevations.E1.openings.B.width: '4'"),
         (
             table([*B[:2], "gate", *B[3:]]),
-            "openings!C2: elevations.E1.openings.B.kind: 'gate' is no choice of this field",
+            "openings!C2: elevations.E1.openings.B.kind: 'gate' is not a choice for this field",
         ),
         (table(B, ["D", "E1", "window", "11 ft", "3 ft", "4 ft", "5 ft"]), "the opening overlaps B"),
         (table(["B", "E1", "window", "39 ft", "3 ft", "4 ft", "5 ft"]), "elevations.E1.openings.B"),

@@ -202,11 +202,11 @@ def test_a_key_is_taken_by_the_name_of_its_field_too(
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (("air=70F", "humidty=50%"), "'humidty' is no key of dew-point (did you mean humidity?)"),
-        (("air=70F", "rhh=50%"), "'rhh' is no key of dew-point (did you mean rh?)"),
+        (("air=70F", "humidty=50%"), "'humidty' is not a key of dew-point (did you mean humidity?)"),
+        (("air=70F", "rhh=50%"), "'rhh' is not a key of dew-point (did you mean rh?)"),
         (("air=70F", "rh=50%", "humidity=40%"), "rh and humidity are the same key (give one of the two)"),
         (("air=70F", "humidity=40%", "rh=50%"), "humidity and rh are the same key (give one of the two)"),
-        (("air=70F", "rh=50%", "blue=1"), "'blue' is no key of dew-point (known: air, rh, unit)"),
+        (("air=70F", "rh=50%", "blue=1"), "'blue' is not a key of dew-point (known: air, rh, unit)"),
     ],
 )
 def test_a_key_that_is_none_or_stands_twice_is_told_with_what_was_meant(
@@ -219,7 +219,7 @@ def test_a_key_that_is_none_or_stands_twice_is_told_with_what_was_meant(
 
 def test_a_sum_whose_keys_have_no_other_name_lists_its_keys(capsys: Any) -> None:
     told = run_main(capsys, "calc", "cup-viscosity", "blue=1").err
-    assert "specgen: 'blue' is no key of cup-viscosity (known: cup, seconds, unit)" in told.splitlines()
+    assert "specgen: 'blue' is not a key of cup-viscosity (known: cup, seconds, unit)" in told.splitlines()
 
 
 def test_the_page_of_a_sum_names_a_key_in_both_ways(capsys: Any) -> None:

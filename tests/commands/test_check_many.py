@@ -117,7 +117,7 @@ def test_one_that_cannot_be_read_stops_no_other(folder: Path, monkeypatch: pytes
     assert lines[1].startswith("../empty   not checked: the folder holds no project file")
     assert lines[2].startswith("none.yaml  not checked: the file cannot be read: No such file or directory")
     assert lines[3].startswith("a.yaml     1 not yet known  0 stops")
-    assert lines[4].startswith("c.yaml/    not checked: a slash stands behind the name of the file")
+    assert lines[4].startswith("c.yaml/    not checked: a slash follows the name of the file")
     assert lines[6] == "5 projects: none stopped, 4 not checked"
     assert done.code == 2
 

@@ -147,7 +147,9 @@ def test_one_who_says_yes_to_everything_comes_to_an_end(tmp_path: Path) -> None:
 def test_quiet_on_a_pipe_shows_what_is_wrong_alone(tmp_path: Path) -> None:
     done = ask(tmp_path, "Clinic", "cheese", "concrete", words=("--quiet",))
     assert done.code == 0
-    assert "".join(done.err.splitlines()[:1]).startswith("walls.W1.substrate.kind: 'cheese' is no choice of this field")
+    assert "".join(done.err.splitlines()[:1]).startswith(
+        "walls.W1.substrate.kind: 'cheese' is not a choice for this field"
+    )
     assert not {"Why", "wrote", "About"} & set(re.findall(r"\w+", done.err))
     assert done.out.startswith("W1: not yet known")
 
@@ -205,7 +207,7 @@ def test_a_person_at_a_terminal_is_asked_goes_back_and_reads_on(tmp_path: Path) 
         terminal.type("Clinic\n")
         assert "2. Substrate\n   Why: " in terminal.expect("> ")
         terminal.type("conctere\n")
-        terminal.expect("is no choice of this field")
+        terminal.expect("is not a choice for this field")
         terminal.expect("> ")
         terminal.type("concrete\n")
         assert "3. Substrate faults" in terminal.expect("> ")

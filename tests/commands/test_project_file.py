@@ -61,7 +61,7 @@ def test_a_fault_is_told_with_its_line(send: Any, capsys: Any) -> None:
     assert done == (
         2,
         "",
-        "specgen: standard input:3:1: a tab stands in the indentation (indent with spaces)\n",
+        "specgen: standard input:3:1: a tab is in the indentation (indent with spaces)\n",
     )
     send(b"")
     assert "standard input:1:1: the file is empty" in run_main(capsys, "check", "-").err

@@ -74,11 +74,11 @@ def test_every_fault_is_told_at_once() -> None:
         worked("joint-width", {"lenght": "20 ft", "alpha": "8e-6", "movement_class": "60"})
     said = [str(problem) for problem in refused.value.problems]
     assert said == [
-        "'lenght' is no key of joint-width (did you mean length?)",
+        "'lenght' is not a key of joint-width (did you mean length?)",
         "length must be given (stretch whose movement the joint takes)",
         "tolerance must be given (building tolerance, added last)",
         "alpha: '8e-6' has no unit (write 8e-6 /F or 8e-6 /C)",
-        "movement_class: '60' is no choice of this field (known: 12.5, 25, 35, 50, 100/50)",
+        "movement_class: '60' is not a choice for this field (known: 12.5, 25, 35, 50, 100/50)",
     ]
 
 

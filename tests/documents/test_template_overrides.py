@@ -78,7 +78,7 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
             "its head says D08, and the file is that of D05",
             "between",
         ),
-        ("documents/D05.md.j2", HEAD.replace("50", "soon"), "its order is no whole number", "between"),
+        ("documents/D05.md.j2", HEAD.replace("50", "soon"), "its order is not a whole number", "between"),
         ("documents/D05.md.j2", HEAD.replace("order", "ordre: 1\norder"), "its head has ordre", "between"),
         ("documents/D05.md.j2", "---\nid: [D05\n---\n", "its head lacks order, title", "between two lines ---"),
         (
@@ -95,7 +95,7 @@ def test_a_firm_changes_frame_and_style_of_its_pages(tmp_path: Path) -> None:
         ("documents/D05.md.j2", HEAD.replace("Warnings", "x" * 300), "no file can be named", "at most 60"),
         ("documents/D05.md.j2", HEAD.replace("Warnings", ""), "no file can be named by its title", "leave out"),
         ("documents/D05.md.j2", HEAD.replace("Warnings", "a\ue000"), "cannot be seen on paper", "delete it"),
-        ("documents/D05.md.j2", HEAD.replace("50", "9" * 5000), "its order is no whole number", "between"),
+        ("documents/D05.md.j2", HEAD.replace("50", "9" * 5000), "its order is not a whole number", "between"),
         (
             "documents/D05.md.j2",
             HEAD.replace("order", "landscape: [[\norder"),

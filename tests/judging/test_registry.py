@@ -42,10 +42,10 @@ def told_of(clause: dict[str, Any], **words: Any) -> str:
 FAULTS = [
     ({"when": "wall.insulation.knid = eps"}, "wall.insulation.knid: 'knid' is not known here: did you mean kind?"),
     ({"when": "wal.insulation.kind = eps"}, "wal.insulation.kind: 'wal' is not known here: did you mean walls?"),
-    ({"when": "wall.insulation.kind = epz"}, "'epz' is no choice of wall.insulation.kind: did you mean eps?"),
-    ({"when": "wall.insulation.aged = maybe"}, "'maybe' is no choice of wall.insulation.aged: known: yes, no"),
+    ({"when": "wall.insulation.kind = epz"}, "'epz' is not a choice for wall.insulation.kind: did you mean eps?"),
+    ({"when": "wall.insulation.aged = maybe"}, "'maybe' is not a choice for wall.insulation.aged: known: yes, no"),
     ({"when": "joint.width < 3/4"}, "'3/4' has no unit"),
-    ({"when": "joint.width < 3 psi"}, "'psi' is no unit of length"),
+    ({"when": "joint.width < 3 psi"}, "'psi' is not a unit of length"),
     ({"when": "joint.width < joint.deepth"}, "joint.deepth: 'deepth' is not known here: did you mean depth?"),
     ({"when": "(joint.width < limit"}, "a parenthesis is not closed"),
     ({"when": "joint.width smaller limit"}, "'joint.width smaller limit' is no term of a condition"),

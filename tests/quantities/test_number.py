@@ -145,7 +145,7 @@ def test_no_inches_behind_feet_are_read_as_another_length(feet: int, parts: int)
         parse_quantity(f"{feet}'-{format_inches(inches + 12)}\"", "length")
 
 
-# The grammar written down a second time, by hand, in other words: what fits neither line is no number.
+# The grammar written down a second time, by hand, in other words: what fits neither line is not a number.
 GRAMMAR = [
     r"[+-]? *([0-9]{1,15}(\.[0-9]{0,15})?|\.[0-9]{1,15})([eE][+-]?[0-9]{1,2})?",
     r"[+-]? *[1-9][0-9]{0,2}(,[0-9]{3}){2,4}(\.[0-9]{0,15})?",

@@ -59,15 +59,15 @@ def test_a_section_is_no_field(field: str, tmp_path: Path) -> None:
 # Field, relation, a value that fits, one that does not, and what is said of it.
 VALUES = [
     ("walls.*.base_coat.dry_thickness", ">=", "3/32 in", "3/32", "has no unit"),
-    ("walls.*.base_coat.dry_thickness", ">=", "2.4 mm", "40 psi", "no unit of length"),
-    ("walls.*.attachment.cure_hours", ">=", "36", "36 h", "no number"),
+    ("walls.*.base_coat.dry_thickness", ">=", "2.4 mm", "40 psi", "not a unit of length"),
+    ("walls.*.attachment.cure_hours", ">=", "36", "36 h", "not a number"),
     ("gloss.coats", "=", "2", "two", "written in words"),
-    ("gloss.pattern", "=", "Cross-Hatch", "cross-hach", "no choice"),
+    ("gloss.pattern", "=", "Cross-Hatch", "cross-hach", "not a choice"),
     ("walls.*.insulation.kind", "in", '"xps, eps"', '"xps, foam"', "may be eps"),
-    ("mockup.includes", ">=", '"[full_panel, opening]"', '"full_panel, oppening"', "no choice"),
+    ("mockup.includes", ">=", '"[full_panel, opening]"', '"full_panel, oppening"', "not a choice"),
     ("primer.tinted", "=", "yes", "maybe", "neither yes nor no"),
-    ("schedule.work_start", ">=", "2027-03-01", "1 March", "no date"),
-    ("site.altitude", "<=", "5200 ft", "90000 ft", "outside the range anyone would mean"),
+    ("schedule.work_start", ">=", "2027-03-01", "1 March", "not a date"),
+    ("site.altitude", "<=", "5200 ft", "90000 ft", "outside the range of this field"),
 ]
 
 
@@ -97,11 +97,11 @@ def test_what_has_no_order_is_neither_more_nor_less(field: str, value: str, rela
 
 def test_a_mark_that_no_member_has_is_told_where_it_stands(tmp_path: Path) -> None:
     (problem,) = problems(tmp_path, "walls.*.attachment.cure_hours", '">="', "36", "[W1, W11]")
-    assert "'W11' is the mark of nothing this field stands in" in problem.message
+    assert "no member with this field has the mark 'W11'" in problem.message
     assert problem.hint == "did you mean W1?"
     assert (problem.path, problem.line) == ("contract.demands.0.for", MARKS)
     (problem,) = problems(tmp_path, "walls.W11.attachment.cure_hours", '">="', "36")
-    assert "'W11' is the mark of nothing here" in problem.message
+    assert "nothing here has the mark 'W11'" in problem.message
     assert (problem.path, problem.line) == ("contract.demands.0.field", FIELD)
 
 
@@ -123,5 +123,5 @@ def test_the_opening_of_one_elevation_is_none_of_another(tmp_path: Path) -> None
     with pytest.raises(Refused) as raised:
         pipeline.check(file)
     (problem,) = raised.value.problems
-    assert "'O1' is the mark of nothing here" in problem.message
+    assert "nothing here has the mark 'O1'" in problem.message
     assert problem.hint == "known: O2"

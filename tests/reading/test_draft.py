@@ -86,7 +86,7 @@ def test_a_range_that_is_upside_down_is_told_without_lines() -> None:
         read_draft(told, ("W1",), project_schema())
     (problem,) = refused.value.problems
     assert (problem.path, problem.hint) == ("climate.hot_air", "correct one of the two")
-    assert problem.message.startswith("20 °F lies below 40 °F")
+    assert problem.message.startswith("20 °F is below 40 °F")
 
 
 def test_what_a_file_must_give_may_still_be_absent() -> None:

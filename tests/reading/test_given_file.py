@@ -263,7 +263,7 @@ def test_a_slash_behind_the_name_of_a_file_is_told(
     written(tmp_path, SMALL, "p.yaml")
     monkeypatch.chdir(tmp_path)
     done = run_main(capsys, *(word.format("p.yaml" + behind) for word in words))
-    said = f"specgen: p.yaml{behind}: a slash stands behind the name of the file (write p.yaml)\n"
+    said = f"specgen: p.yaml{behind}: a slash follows the name of the file (write p.yaml)\n"
     assert (done.code, done.out, done.err) == (2, "", said)
     assert sorted(file.name for file in tmp_path.iterdir()) == ["p.yaml"]
 

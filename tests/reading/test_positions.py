@@ -187,8 +187,8 @@ def test_a_merged_value_stands_where_it_is_written(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("text", "said", "line"),
     [
-        ("a:\n\tb: 1\n", "a tab stands in the indentation", 2),
-        ("a:\n  b: 1\n \tc: 2\n", "a tab stands in the indentation", 3),
+        ("a:\n\tb: 1\n", "a tab is in the indentation", 2),
+        ("a:\n  b: 1\n \tc: 2\n", "a tab is in the indentation", 3),
         ("a: 1\n---\nb: 2\n", "more than one document", 2),
         ("a: 1\n...\n---\nb: 2\n", "more than one document", 3),
         ("a: b: c\n", "a second colon", 1),
@@ -200,7 +200,7 @@ def test_a_merged_value_stands_where_it_is_written(tmp_path: Path) -> None:
         ("a: @b\n", "a sign of YAML", 1),
         ("a: 1\n b: 2\n", "", 2),
         ("a: 1\nb\n", "no colon", 2),
-        ("a: &x 1\nb: *x *x\n", "stands behind a value", 2),
+        ("a: &x 1\nb: *x *x\n", "follows a value", 2),
         ('a: "\\q"\n', "a backslash", 1),
         ('a: 1\nb: "\\uD800"\n', "a backslash", 2),
     ],

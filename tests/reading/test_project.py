@@ -117,7 +117,7 @@ def test_a_mark_that_no_member_has_is_told_with_the_nearest(
     text: str, path: str, mark: str, noun: str, hint: str, tmp_path: Path
 ) -> None:
     (problem,) = refused(tmp_path, text)
-    assert problem.message == f"{mark!r} is the mark of no {noun}"
+    assert problem.message == f"there is no {noun} {mark!r}"
     assert (problem.path, problem.file, problem.line, problem.hint) == (path, "project.yaml", NEXT, hint)
 
 
@@ -125,7 +125,7 @@ def test_a_mark_in_a_side_file_that_gives_such_members_is_told_in_that_file(tmp_
     written(tmp_path, "format: 1\nattachments: {A11: {}}\nprimer:\n  instructions: A1\n", "coat.yaml")
     (problem,) = refused(tmp_path, {"coating_system": "coat.yaml"})
     assert (problem.file, problem.path, problem.line) == ("coat.yaml", "primer.instructions", 4)
-    assert (problem.message, problem.hint) == ("'A1' is the mark of no attachment", "did you mean A11?")
+    assert (problem.message, problem.hint) == ("there is no attachment 'A1'", "did you mean A11?")
 
 
 def test_with_one_member_a_reference_goes_without_saying(tmp_path: Path) -> None:

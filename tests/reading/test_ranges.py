@@ -25,9 +25,9 @@ walls:
 
 # A range upside down, the path it is told at, the message; typed by hand.
 UPSIDE_DOWN = [
-    ("climate: {hot_air: 40 F,\n cold_air: 95 F}", "climate.hot_air", "40 °F lies below 95 °F, the design cold air"),
+    ("climate: {hot_air: 40 F,\n cold_air: 95 F}", "climate.hot_air", "40 °F is below 95 °F, the design cold air"),
     ("climate: {months: [{month: jan, mean_max: 0 C,\n mean_min: 33 F}]}", "climate.months.0.mean_max", "0 °C lies"),
-    ("joints: {J1: {install_high: 50 F,\n install_low: 60 F}}", "joints.J1.install_high", "50 °F lies below 60 °F"),
+    ("joints: {J1: {install_high: 50 F,\n install_low: 60 F}}", "joints.J1.install_high", "50 °F is below 60 °F"),
     (
         "smoothing: {sand_after_most_minutes: 15,\n sand_after_least_minutes: 30}",
         "smoothing.sand_after_most",
@@ -36,17 +36,17 @@ UPSIDE_DOWN = [
     (
         "primer: {cup_most: 25 s,\n cup_least: 35 s}",
         "primer.cup_most",
-        "25 s lies below 35 s, the minimum primer cup time",
+        "25 s is below 35 s, the minimum primer cup time",
     ),
     (
         "gloss: {cup_most: 25 s,\n cup_least: 35 s}",
         "gloss.cup_most",
-        "25 s lies below 35 s, the minimum gloss cup time",
+        "25 s is below 35 s, the minimum gloss cup time",
     ),
     (
         "elevations: {E1: {impact_zones: [{to: 1 m,\n from: 2 m, class: high}]}}",
         "elevations.E1.impact_zones.0.to",
-        "1 m lies below 2 m, the impact zone lower edge",
+        "1 m is below 2 m, the impact zone lower edge",
     ),
     (
         "elevations: {E1: {shade_hours: [{month: jun, to: 06:00,\n from: 11:00}]}}",
@@ -75,23 +75,23 @@ UPSIDE_DOWN = [
     (
         "people: {P1: {years: 2,\n years_on_system: 3}}",
         "people.P1.years",
-        "2 lies below 3, the years of experience with",
+        "2 is below 3, the years of experience with",
     ),
     (
         "panel_limits: {max_width: 3 ft,\n least_side: 1 m}",
         "panel_limits.max_width",
-        "3 ft lies below 1 m, the minimum panel side",
+        "3 ft is below 1 m, the minimum panel side",
     ),
     (
         "panel_limits: {max_height: 3 ft,\n least_side: 1 m}",
         "panel_limits.max_height",
-        "3 ft lies below 1 m, the minimum panel side",
+        "3 ft is below 1 m, the minimum panel side",
     ),
     (
         "elevations: {E1: {name: South}}\nwalls:\n  W1: {substrate: {kind: concrete}, "
         "attachment: {method: adhesive_full_bed}, insulation: {thickness: 1/4 in,\n rasp_allowance: 3/8 in}}",
         "walls.W1.insulation.thickness",
-        "1/4 in lies below 3/8 in, the rasping allowance",
+        "1/4 in is below 3/8 in, the rasping allowance",
     ),
 ]
 # The same values, or the ends the other way round.
@@ -166,7 +166,7 @@ def test_a_record_is_told_in_its_file(tmp_path: Path) -> None:
     written(tmp_path, "format: 1\nlog:\n  - {date: 2027-06-15, wind: 9 mph,\n     gust: 3 m/s}\n", "week.yaml")
     (problem,) = refused(tmp_path, "records: [week.yaml]")
     assert (problem.file, problem.path, problem.line) == ("week.yaml", "log.0.gust", 4)
-    assert problem.message == "3 m/s lies below 9 mph, the wind"
+    assert problem.message == "3 m/s is below 9 mph, the wind"
 
 
 def test_the_manual_and_the_schema_for_editors_tell_the_order() -> None:

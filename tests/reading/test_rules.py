@@ -119,7 +119,7 @@ def test_values_are_converted_and_refused_in_two_threads_as_in_one() -> None:
 
     with ThreadPoolExecutor(2) as pool:
         low, high = (pool.submit(told, *row) for row in (("gloss.coats", "9"), ("building.stories", "9")))
-    assert set(low.result()) == {"9 lies above 6 and is outside the range anyone would mean"}
+    assert set(low.result()) == {"9 is above 6, outside the range of this field"}
     assert set(high.result()) == {9}
 
 
@@ -140,7 +140,7 @@ def test_two_files_are_read_in_two_threads_as_in_one(tmp_path: Path) -> None:
     with ThreadPoolExecutor(2) as pool:
         first, second = pool.submit(read, good), pool.submit(read, bad)
     assert first.result() == {"6"}
-    assert second.result() == {"9 lies above 6 and is outside the range anyone would mean"}
+    assert second.result() == {"9 is above 6, outside the range of this field"}
 
 
 def test_a_reading_makes_the_rules_of_a_section_once() -> None:

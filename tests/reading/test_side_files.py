@@ -69,10 +69,10 @@ def test_a_side_file_by_itself_says_which_marks_a_project_must_have(tmp_path: Pa
             FIRM + "crews:\n  grey: {size: 3}\n",
             2,
             "people.P1.crew",
-            "'gray' is the mark of no crew",
+            "there is no crew 'gray'",
             "did you mean grey?",
         ),
-        (FIRM + "  P2: {role: sprayr}\n", 3, "people.P2.role", "'sprayr' is no choice of this field", None),
+        (FIRM + "  P2: {role: sprayr}\n", 3, "people.P2.role", "'sprayr' is not a choice for this field", None),
         (FIRM + "primr: 3\n", 3, "primr", None, None),
         (FIRM + "safety:\n  rules: us_osha\n", 4, "safety.rules", "this belongs in the project file, not here", None),
         (FIRM + "  P2: {years: 3, years_on_system: 5}\n", 3, "people.P2.years", None, None),
@@ -107,9 +107,9 @@ def test_a_side_file_that_is_named_and_not_there_is_told_how_to_begin(home: str,
 
 def test_a_crew_that_the_job_does_not_have_yet_is_an_open_item(tmp_path: Path) -> None:
     items = opened(tmp_path, FIRM)
-    assert items["people.P1.crew"] == "Crew of the person: 'gray' is the mark of no crew; no crews are given"
+    assert items["people.P1.crew"] == "Crew of the person: there is no crew 'gray'; no crews are given"
     items = opened(tmp_path, FIRM, {"crews": {"grey": {"steps": ["gloss"]}}})
-    assert items["people.P1.crew"] == "Crew of the person: 'gray' is the mark of no crew; did you mean grey?"
+    assert items["people.P1.crew"] == "Crew of the person: there is no crew 'gray'; did you mean grey?"
     assert "people.P1.crew" not in opened(tmp_path, FIRM, {"crews": {"gray": {"steps": ["gloss"]}}})
 
 
@@ -122,7 +122,7 @@ def test_a_mark_of_a_project_file_that_finds_nothing_stays_a_fault(tmp_path: Pat
 def test_a_mark_that_may_be_left_out_is_not_taken_for_left_out_where_it_finds_nothing(tmp_path: Path) -> None:
     """A letter that names no colors holds for all; one that names a color of another job holds for none of these."""
     firm = FIRM + "attachments:\n  L1: {kind: letter, title: Letter, colors: [C9]}\n"
-    assert opened(tmp_path, firm)["attachments.L1.colors"].endswith("'C9' is the mark of no color; no colors are given")
+    assert opened(tmp_path, firm)["attachments.L1.colors"].endswith("there is no color 'C9'; no colors are given")
     project = case_of(tmp_path, SUBMITTAL).project
     assert project.get(("attachments", "L1", "colors")) is None
     written(tmp_path, firm.replace(", colors: [C9]", ""), "firm.yaml")

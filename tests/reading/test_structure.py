@@ -158,12 +158,12 @@ MISPLACED = [
     (
         "walls:\n  W1:\n    wrb:\n      kind: felt\n      mesh: {}\n",
         "walls.W1.wrb.mesh",
-        "it belongs beside wrb: indent it less, with 4 blanks as line 3",
+        "it belongs beside wrb: indent it less, with 4 spaces as line 3",
     ),
     (
         "walls:\n  W1:\n    wrb: {kind: felt}\n    sealants: {}\n",
         "walls.W1.sealants",
-        "it belongs beside walls: indent it less, with 0 blanks as line 1",
+        "it belongs beside walls: indent it less, with 0 spaces as line 1",
     ),
     ("elevations:\n  E1:\n  wall: W1\n", "elevations.wall", "wall belongs below E1: indent it further than that"),
     ("walls: {W1: {method: mechanical}}\n", "walls.W1.method", "it belongs below attachment"),

@@ -89,6 +89,6 @@ def tell_water(thinning: Any, most_water: Any) -> tuple[str, ...]:
 
 
 def require_whole_coats(coats: Any) -> None:
-    """Raises Refused where the number of coats is no whole number."""
+    """Raises Refused where the number of coats is not a whole number."""
     if coats < 0 or Fraction(coats).denominator != 1:
         raise refuse(f"coats is {format_decimal(coats, 6)}", "it is a whole number, 0 or more")

@@ -95,7 +95,7 @@ def test_the_share_of_sea_level_stands_beside() -> None:
         ("-16401 ft", "altitude is -16401 ft"),
         ("12000 m", "it lies from -4999 m to 10973 m"),
         ("5200", "has no unit"),
-        ("5200 psi", "no unit of length"),
+        ("5200 psi", "not a unit of length"),
     ],
 )
 def test_what_lies_outside_the_troposphere_is_refused(altitude: str, said: str) -> None:

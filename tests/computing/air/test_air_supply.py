@@ -108,7 +108,7 @@ def test_both_unit_systems_agree(more: dict[str, str], warm: tuple[str, str]) ->
         ({"temperature": "141 F"}, "from -40 °F to 140 °F"),
         ({"altitude": "20000 ft", "derate": "5 %/1000 ft"}, "no power left"),
         ({"derate": "-1 %/1000 ft"}, "from 0 %/1000 ft to 8 %/1000 ft"),
-        ({"basis": "scfm"}, "no choice"),
+        ({"basis": "scfm"}, "not a choice"),
     ],
 )
 def test_what_lies_outside_the_method_is_refused_with_its_range(keys: dict[str, str], told: str) -> None:

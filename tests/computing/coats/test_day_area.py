@@ -99,8 +99,8 @@ def test_a_bare_number_is_hours(bare: str, full: str) -> None:
         ({"touch_dry": "-1 h"}, "touch_dry is -1 h"),
         ({"hours": "-4 h"}, "hours is -4 h"),
         ({"hours": "-4"}, "hours is -4 h"),
-        ({"hours": "long"}, "is no quantity"),
-        ({"hours": "4 ft"}, "no unit of time"),
+        ({"hours": "long"}, "is not a quantity"),
+        ({"hours": "4 ft"}, "not a unit of time"),
         ({"hours": "1/0"}, "divides by zero"),
     ],
 )

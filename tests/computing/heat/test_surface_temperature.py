@@ -181,7 +181,7 @@ def test_both_unit_systems_agree(air: int, around: int, sun: int) -> None:
         ({"h_c": "-1 W/m2K"}, "h_c is -1"),
         ({"h_c": "101 W/m2K"}, "to 100 W"),
         ({"surroundings": "-274 C"}, "surroundings is -274"),
-        ({"surroundings": "cold"}, "'cold' is no quantity"),
+        ({"surroundings": "cold"}, "'cold' is not a quantity"),
         ({"surroundings": "none"}, "cannot be none"),
     ],
 )

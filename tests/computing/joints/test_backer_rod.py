@@ -100,7 +100,7 @@ def test_both_unit_systems_agree(width: int, oversize: int) -> None:
         ({"width": "0 in"}, "width is 0 in"),
         ({"width": "-1/2 in"}, "width is -1/2 in"),
         ({"oversize": "-5%"}, "oversize is -5 %"),
-        ({"oversize": "a quarter"}, "is no number"),
+        ({"oversize": "a quarter"}, "is not a number"),
         ({"width": "1/2"}, "has no unit"),
     ],
 )

@@ -150,8 +150,8 @@ def test_the_containers_hold_the_volume_and_one_less_would_not(feet: int, ounces
         ({"container": "0 gal"}, "container is 0 gal"),
         ({"container": "-1 gal"}, "container is -1 gal"),
         ({"container": "20 oz"}, "container"),
-        ({"container": "600 mm"}, "no unit of volume"),
-        ({"waste": "some"}, "is no number"),
+        ({"container": "600 mm"}, "not a unit of volume"),
+        ({"waste": "some"}, "is not a number"),
     ],
 )
 def test_what_has_no_sense_is_refused(wrong: dict[str, str], said: str) -> None:

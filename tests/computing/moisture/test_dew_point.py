@@ -155,7 +155,7 @@ def test_the_result_is_given_in_the_unit_asked_for() -> None:
         ({"air": "150 F", "rh": "50"}, "air is 150 .F .it lies from -49 .F to 140 .F"),
         ({"air": "-46 C", "rh": "50"}, "it lies from -45 .C to 60 .C"),
         ({"air": "70", "rh": "50"}, "has no unit"),
-        ({"air": "70 F", "rh": "half"}, "is no number"),
+        ({"air": "70 F", "rh": "half"}, "is not a number"),
         ({"air": "70 F"}, "rh must be given"),
     ],
 )

@@ -173,15 +173,15 @@ def test_the_metric_form_of_the_standard_gives_the_same_velocity_pressure() -> N
         ({"speed": "84.9 mph"}, "from 85 mph to 210 mph"),
         ({"speed": "210.1 mph"}, "from 85 mph to 210 mph"),
         ({"area": "0.99 sq ft"}, "1 sq ft"),
-        ({"exposure": "A"}, "no choice"),
-        ({"zone": "3"}, "no choice"),
+        ({"exposure": "A"}, "not a choice"),
+        ({"zone": "3"}, "not a choice"),
         ({"standard": "asce_7_23"}, "asce_7_22"),
         ({"standard": "asce_7_05"}, "ASCE 7-05 is not computed.*design_pressure_outward"),
         ({"standard": "asce_7_02"}, "ASCE 7-02 is not computed.*design_pressure_outward"),
         ({"altitude": "14001 ft"}, "from -300 ft to 14000 ft"),
         ({"topographic": "0.9"}, "from 1 to 3"),
         ({"topographic": "3.1"}, "from 1 to 3"),
-        ({"enclosure": "open"}, "no choice"),
+        ({"enclosure": "open"}, "not a choice"),
     ],
 )
 def test_what_lies_outside_the_method_is_refused_with_its_range(keys: dict[str, str], told: str) -> None:
