@@ -95,7 +95,9 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         return
     entries = list(_entries(text, path, value))
     marks = tuple(mark for mark, _ in entries)
-    filled = [entry for mark, entry in entries if entry is TBD or not _is_unfilled(text, (*path, mark), entry)]
+    # A mark alone names a member; of a collection of values it names none.
+    named = [entry for _, entry in entries if entry is TBD and star.field is None]
+    filled = named or [entry for mark, entry in entries if not _is_unfilled(text, (*path, mark), entry)]
     (structure.members if filled or not entries else structure.unfilled)[path] = marks
     if wanted is dict and not collection.keys:
         _tell_alike(text, path, marks)

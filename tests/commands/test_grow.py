@@ -35,7 +35,7 @@ def read_purpose(text: str) -> str:
 
 def judged(case: JudgedProject) -> tuple[list[Any], ...]:
     """All that a check tells, without the places in the file."""
-    findings = [finding._replace(place=None) for finding in case.judgment.findings]
+    findings = [finding._replace(place=None, places=()) for finding in case.judgment.findings]
     return findings, list(case.judgment.open_items), list(case.judgment.walls), list(case.judgment.not_judged)
 
 

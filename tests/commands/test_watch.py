@@ -43,7 +43,7 @@ def watched(folder: Path, name: str, steps: list[Callable[[], object]]) -> list[
         quiet=False,
         show=shown.append,
     )
-    for option, usual in (("watch", False), ("open", False), ("color", "never"), ("verbose", False)):
+    for option, usual in (("watch", False), ("open", None), ("color", "never"), ("verbose", False)):
         setattr(args, option, usual)
     with chdir(folder):
         shown.append(watch_project(args, run, wait))
