@@ -33,7 +33,7 @@ class Record:
 
 @dataclass
 class Structure:
-    """All records of one file, the marks of each collection that it gives, and those of which no member has a value."""
+    """All records of one file, the marks of each collection that it gives, and those of members without a value yet."""
 
     records: list[Record] = field(default_factory=list)
     members: dict[Path, tuple[str, ...]] = field(default_factory=dict)
@@ -94,11 +94,13 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         text.problem(path, message, f"at most {MOST_MEMBERS:,}; split the project")
         return
     entries = list(_entries(text, path, value))
-    marks = tuple(mark for mark, _ in entries)
-    filled = not entries or not all(_is_unfilled(entry) for _, entry in entries)
-    (structure.members if filled else structure.unfilled)[path] = marks
+    empty = tuple(mark for mark, entry in entries if _is_unfilled(entry))
+    if empty:
+        structure.unfilled[path] = empty
+    if not entries or len(empty) < len(entries):
+        structure.members[path] = tuple(mark for mark, _ in entries if mark not in empty)
     if wanted is dict and not collection.keys:
-        _tell_alike(text, path, marks)
+        _tell_alike(text, path, (mark for mark, _ in entries))
     for mark, entry in entries:
         here = path + (mark,)
         if collection.keys and mark not in collection.keys:
@@ -126,7 +128,7 @@ def _entries(text: Text, path: Path, value: Any) -> Iterator[tuple[str, Any]]:
 
 
 def _is_unfilled(entry: Any) -> bool:
-    """Whether a member has keys and no value yet, as in a starter: a collection of such members is not given."""
+    """Whether a member has keys and no value yet, as in a starter: such a one is none."""
     if not isinstance(entry, dict):
         return isinstance(entry, list) and bool(entry) and all(map(_is_unfilled, entry))
     return bool(entry) and all(value is TBD or _is_unfilled(value) for value in entry.values())
