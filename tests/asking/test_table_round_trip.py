@@ -6,9 +6,15 @@ from typing import Any
 import pytest
 import yaml
 
+from specgen.asking.files import make_table_files
+from specgen.asking.tables import list_tables
 from specgen.commands import DONE
+from specgen.commands._stages import check_for
+from specgen.reading.positions import parse_text
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
+from specgen.reading.unknown import TBD
+from tests.documents.example import context_of_case
 from tests.running import run_main
 from tests.support import EXAMPLES
 
@@ -51,14 +57,13 @@ LISTS = {
 }
 
 
-class Words(yaml.SafeLoader):
-    """Reads every value as the text that stands in the file, save what merge keys take in."""
-
-
-Words.yaml_implicit_resolvers = {
-    first: [(tag, pattern) for tag, pattern in pairs if tag.endswith(":merge")]
-    for first, pairs in yaml.SafeLoader.yaml_implicit_resolvers.items()
-}
+def in_words(data: Any) -> Any:
+    """Plain data as it stands in a file, with its word for what is not known."""
+    if isinstance(data, dict):
+        return {key: in_words(value) for key, value in data.items()}
+    if isinstance(data, list):
+        return [in_words(value) for value in data]
+    return "tbd" if data is TBD else data
 
 
 def cut(data: Any, path: list[str]) -> None:
@@ -81,32 +86,55 @@ def copy_without_lists(name: str, folder: Path, lists: list[str]) -> Path:
             place.mkdir(exist_ok=True)
         elif file.suffix == ".yaml":
             place.parent.mkdir(parents=True, exist_ok=True)
-            data = yaml.load(file.read_text("utf-8"), Words)  # noqa: S506 (a safe loader without types)
+            data = in_words(parse_text(file.read_bytes(), file.name).data)
             for path in lists:
                 cut(data, path.split("."))
             place.write_text(yaml.safe_dump(data, sort_keys=False, allow_unicode=True), "utf-8")
     return folder / "project.yaml"
 
 
-@pytest.mark.parametrize("ending", ["xlsx", "csv"])
+def test_every_collection_that_is_no_record_has_a_table() -> None:
+    assert {table.name: table.collection for table in list_tables()} == {
+        name: (*path.split("."), "*") for name, path in LISTS.items()
+    }
+
+
+def make_tables(whole: Path, folder: Path, names: list[str], ending: str) -> list[str]:
+    """The files of these tables of a project, with the members that it has."""
+    folder.mkdir()
+    context = context_of_case(check_for(whole, "")[0])
+    files = {name: content for table in names for name, content in make_table_files(context, table, (ending,)).items()}
+    for name, content in files.items():
+        (folder / name).write_bytes(content)
+    return [str(folder / name) for name in files]
+
+
+def assert_same_project(whole: Path, job: Path) -> None:
+    """Both files describe the same project, whatever the order of members."""
+    old, new = (read_project(file, project_schema()) for file in (whole, job))
+    assert new.values == old.values
+    marks = [{path: sorted(marks) for path, marks in project.members.items()} for project in (old, new)]
+    assert marks[0] == marks[1]
+
+
 @pytest.mark.parametrize("name", NAMES)
-def test_all_tables_of_an_example_taken_without_its_lists_give_it_back(
-    name: str, ending: str, tmp_path: Path, capsys: Any
-) -> None:
+def test_all_tables_of_an_example_taken_without_its_lists_give_it_back(name: str, tmp_path: Path, capsys: Any) -> None:
     whole = EXAMPLES / name / "project.yaml"
-    tables = tmp_path / "tables"
-    for table in LISTS:
-        words = ("--table", table, "--out", str(tables), "--formats", ending)
-        assert run_main(capsys, "ask", str(whole), *words).code == DONE
+    files = make_tables(whole, tmp_path / "tables", list(LISTS), "xlsx")
     (tmp_path / "job").mkdir()
     job = copy_without_lists(name, tmp_path / "job", list(LISTS.values()))
-    for files in [[str(tables / f"{table}.xlsx") for table in LISTS]] if ending == "xlsx" else LISTS:
-        given = files if isinstance(files, list) else [str(tables / f"{files}.csv"), "--as", files]
-        ended = run_main(capsys, "take", str(job), *given)
+    ended = run_main(capsys, "take", str(job), *files)
+    assert ended.code == DONE, ended
+    assert_same_project(whole, job)
+
+
+def test_lists_below_members_are_taken_from_comma_separated_values(tmp_path: Path, capsys: Any) -> None:
+    whole = EXAMPLES / "clean" / "project.yaml"
+    names = ["months", "openings", "floor_lines", "impact_zones", "mesh.layers", "walls.layers", "rates", "criteria"]
+    files = make_tables(whole, tmp_path / "tables", names, "csv")
+    (tmp_path / "job").mkdir()
+    job = copy_without_lists("clean", tmp_path / "job", [LISTS[name] for name in names])
+    for name, file in zip(names, files, strict=True):
+        ended = run_main(capsys, "take", str(job), file, "--as", name)
         assert ended.code == DONE, ended
-    schema = project_schema()
-    old, new = (read_project(file, schema) for file in (whole, job))
-    assert new.values == old.values
-    assert {path: sorted(marks) for path, marks in new.members.items()} == {
-        path: sorted(marks) for path, marks in old.members.items()
-    }
+    assert_same_project(whole, job)

@@ -131,7 +131,7 @@ def test_a_member_with_another_value_is_shown_and_left_whole_while_others_are_ta
             "the table has no column Mark (give the column of the marks the title Mark)",
         ),
         (table(["B", "E9", *B[2:]]), "openings!A2: 'E9' is the mark of no elevation"),
-        (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' is on"),
+        (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' belongs to"),
         (table([None, *B[1:]]), "openings!A2: the row has no mark"),
         (table(["\u202eB", *B[1:]]), "openings!A2: '\\u202eB' cannot be a mark"),
         (table(B, B), "openings!A3: 'B' stands twice, also in row 2"),

@@ -92,7 +92,9 @@ def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
 
 def test_a_member_without_any_value_is_none_beside_others(tmp_path: Path) -> None:
     blank = {"name": "tbd", "facing": "tbd"}
-    case = case_of(tmp_path, {"elevations": {"E1": {"name": "South"}, "E2": blank, "E3": {"openings": {"A": blank}}}})
+    case = case_of(
+        tmp_path, {"elevations": {"E1": {"name": "South"}, "E2": blank, "E3": {"openings": {"A": {"kind": "tbd"}}}}}
+    )
     assert case.project.members[("elevations",)] == ("E1",)
     assert not [item for item in case.judgment.open_items if item.path.startswith(("elevations.E2", "elevations.E3"))]
     named = {"elevations": {"E1": {"name": "South"}, "E2": blank}, "joints": {"J1": {"elevation": "E2"}}}
