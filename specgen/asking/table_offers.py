@@ -75,6 +75,7 @@ def _read_row(
     sheet: int,
 ) -> list[Offer]:
     """The values of a row; that there are none is one."""
+    faults = len(offered.problems)
     offers = [_read_cell(project, grid, row, column, converter, offered) for column in columns.fields]
     given = [offer._replace(sheet=sheet) for offer in offers if offer is not None]
     where = grid.place(row.number)
@@ -83,7 +84,7 @@ def _read_row(
             offered.problems.append(Problem("the row says none and has values", "give it a mark", file=where))
         kind = project.schema.collections[table.collection].kind
         return [Offer(row.member, NONE[kind], (), grid.place(row.number, columns.mark), sheet=sheet)]
-    if not given and row.member not in _known_members(project, row.member):
+    if not given and len(offered.problems) == faults and row.member not in _known_members(project, row.member):
         message = "the row has no values" if table.listed else "the row has a mark and no values"
         offered.problems.append(Problem(message, "fill it in, or delete it", file=where))
     return given

@@ -105,7 +105,12 @@ def test_every_absent_list_names_the_table_of_its_party(tmp_path: Path) -> None:
     assert guns == "Spray guns; enter in applicator-guns.xlsx, or send a list"
     assert {"people", "guns"} <= set(applicator.tables)
     architect = sheet_of(asked, "architect")
-    assert "Elevations; enter in architect-elevations.xlsx, or send a list" in [one.name for one in architect.wanted]
+    asked_for = [one.name for one in architect.wanted]
+    assert "Elevations; enter in architect-elevations.xlsx, or send a list" in asked_for
+    sections = (
+        "Specification section for this work: number, or none; enter in architect-spec_sections.xlsx, or send a list"
+    )
+    assert sections in asked_for
 
 
 def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> None:
