@@ -36,8 +36,9 @@ def write_table_book(context: DocumentContext, made: MemberTable, sheet: PartySh
     page.repeat_rows(places.TABLE_HEAD - 1)
     page.repeat_columns(0)
     page.ignore_errors({"number_stored_as_text": f"A1:ZZ{last}"})
-    set_print(page, (project, made.table.name), "", context.first == "si", -(-sum(widths) // _PAGE))
-    add_project_page(book, context, f"Table: {made.table.name}", sheet, made.table.name)
+    label = context.project.schema.collections[made.table.collection].label
+    set_print(page, (project, label), "", context.first == "si", -(-sum(widths) // _PAGE))
+    add_project_page(book, context, f"Table: {label}", sheet, made.table.name)
     return book.close()
 
 
