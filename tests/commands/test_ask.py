@@ -165,6 +165,8 @@ def test_a_table_is_written_by_itself(project: Path, capsys: Any) -> None:
         f"specgen: next: specgen take {project} {project.parent / 'asked' / 'openings.xlsx'}",
     ]
     assert names_in(project.parent / "asked") == ["manifest.json", "openings.csv", "openings.xlsx"]
+    assert "replaced" not in ask(capsys, project, "--table", "walls.layers").err
+    assert "replaced 1 earlier file" in ask(capsys, project, "--table", "walls.layers").err
 
 
 def test_without_the_library_documents_alone_are_written_and_that_is_said(
