@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterator
 
+from specgen.asking import answer_sheet as at
 from specgen.asking.answer_text import read_answer
 from specgen.asking.grid import Grid
 from specgen.asking.offers import Converter, Offer
@@ -56,11 +57,9 @@ def list_table_offers(
 
 def _list_rows(grid: Grid, table: Table, columns: Columns) -> list[int]:
     """The rows that tell anything; of a list not those that have a number alone."""
-    numbered = {columns.mark} if table.listed else set()
-    rows = {row for row, column in grid.cells if row >= columns.first and column not in numbered}
-    rows |= {
-        row for row, _ in grid.cells if row >= columns.first and grid.words(row, columns.mark).casefold() == "none"
-    }
+    rows = {row for row, column in grid.cells if row >= columns.first and not (table.listed and column == columns.mark)}
+    marks = ((row, column) for row, column in grid.cells if row >= columns.first and column == columns.mark)
+    rows |= {row for row, column in marks if grid.words(row, column).casefold() == at.NONE}
     return sorted(rows)
 
 

@@ -94,9 +94,9 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         text.problem(path, message, f"at most {MOST_MEMBERS:,}; split the project")
         return
     entries = list(_entries(text, path, value))
-    empty = tuple(mark for mark, entry in entries if _is_unfilled(entry))
+    empty = {mark: None for mark, entry in entries if _is_unfilled(entry)}
     if empty:
-        structure.unfilled[path] = empty
+        structure.unfilled[path] = tuple(empty)
     if not entries or len(empty) < len(entries):
         structure.members[path] = tuple(mark for mark, _ in entries if mark not in empty)
     if wanted is dict and not collection.keys:

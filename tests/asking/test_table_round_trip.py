@@ -7,6 +7,7 @@ import pytest
 import yaml
 
 from specgen.asking.files import make_table_files
+from specgen.asking.member_table import make_table
 from specgen.asking.tables import list_tables
 from specgen.commands import DONE
 from specgen.commands._stages import check_for
@@ -14,7 +15,7 @@ from specgen.reading.positions import parse_text
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
 from specgen.reading.unknown import TBD
-from tests.documents.example import context_of_case
+from tests.documents.example import changed_small, context_of_case
 from tests.running import run_main
 from tests.support import EXAMPLES
 
@@ -97,6 +98,13 @@ def test_every_collection_that_is_no_record_has_a_table() -> None:
     assert {table.name: table.collection for table in list_tables()} == {
         name: (*path.split("."), "*") for name, path in LISTS.items()
     }
+
+
+def test_no_table_has_two_columns_of_a_name(tmp_path: Path) -> None:
+    context = changed_small(tmp_path, {})
+    for table in list_tables():
+        columns = make_table(context, table).columns
+        assert len({column.name for column in columns}) == len(columns), table.name
 
 
 def make_tables(whole: Path, folder: Path, names: list[str], ending: str) -> list[str]:
