@@ -4,8 +4,6 @@ Rows are counted from 1, as a spreadsheet shows them; columns stand in the order
 `words` of `model/value_text.py` tells it, which differ within a field; several stand with commas between.
 """
 
-from typing import NamedTuple
-
 # The sheets of a workbook of questions.
 PROJECT, QUESTIONS, DOCUMENTS, CHOICES = "Project", "Questions", "Documents", "Choices"
 SHEETS = (QUESTIONS, DOCUMENTS, PROJECT, CHOICES)  # DOCUMENTS stands only where documents are owed
@@ -26,6 +24,7 @@ DOCUMENTS_FIRST = 4
 # Sheet `Project`: labels in column 1, values in column 2.
 PROJECT_FIRST = 3  # the row of the first label
 PROJECT_NAME, PROJECT_NUMBER, PROJECT_FILE = "Project", "Project number", "Project file"
+TABLE = "Table"  # its name, in a workbook of one
 PARTY, PARTY_ROLE, FORMAT = "Party", "Party code", "Format"  # in words; as `owed_by` has it; of the workbook
 RETURN_TO, RETURN_BY = "Return to", "Return by"
 ANSWERED_BY, ANSWERED_ON = "Answered by", "Date"  # filled in by whoever answers, the date as year-month-day
@@ -33,6 +32,7 @@ PROJECT_LABELS = (
     PROJECT_NAME,
     PROJECT_NUMBER,
     PROJECT_FILE,
+    TABLE,
     PARTY,
     PARTY_ROLE,
     FORMAT,
@@ -43,27 +43,13 @@ PROJECT_LABELS = (
 )
 FORMAT_VERSION = "1"
 
-# A table: one sheet named as the table, as text. Column 1 is the mark; where the members of all elevations stand in one
-# table, column 2 is the mark of the elevation. The name of each other column is that of its field below the member.
+# A table: one sheet named as the table, as text, and a sheet `Project` that names it too. Column 1 is the mark, or the
+# number of an item in its list; where the members of several others stand in one table, column 2 is the mark of the one
+# that each belongs to. The name of each other column is that of its field below the member.
 MARK, MARK_NAME = "Mark", "mark"
-OWNER, OWNER_NAME = "Elevation", "elevation"
+ITEM, ITEM_NAME = "No.", "no."
+VALUE_NAME = "value"  # of a member that is a value by itself
+NONE = "none"  # in place of a mark or number: there are no members; in place of a list: it is empty
 TABLE_HEAD = 1  # the row of the labels
 TABLE_NAMES = 2  # the row of the names: `mark`, `width`, `layout.mode`
 TABLE_FIRST = 3  # the row of the first member; a CSV file has the same rows
-
-
-class Table(NamedTuple):
-    """A table: its name on the command line and on its sheet, and the collection that it lists."""
-
-    name: str
-    collection: tuple[str, ...]  # ends in a star
-    owned: bool  # whether each row names the elevation that its member belongs to
-
-
-TABLES = (
-    Table("openings", ("elevations", "*", "openings", "*"), True),
-    Table("elevations", ("elevations", "*"), False),
-    Table("joints", ("joints", "*"), False),
-    Table("attachments", ("attachments", "*"), False),
-    Table("people", ("people", "*"), False),
-)

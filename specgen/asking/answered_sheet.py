@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
 from specgen.asking.grid import Cell, Grid
+from specgen.asking.tables import list_tables
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
 
@@ -22,22 +23,36 @@ class SheetAnswer(NamedTuple):
 
 
 class AnsweredSheet(NamedTuple):
-    """A workbook of questions as it came back."""
+    """A workbook of questions, or of a table, as it came back."""
 
     file: str  # as it was named
-    project_name: str
-    project_number: str
-    party: str  # as `owed_by` has it
-    by: str
-    on: str  # as the cell has it; empty where it is not filled in
-    by_place: str
-    on_place: str
-    answers: tuple[SheetAnswer, ...]
+    project_name: str = ""
+    project_number: str = ""
+    party: str = ""  # as `owed_by` has it
+    by: str = ""
+    on: str = ""  # as the cell has it; empty where it is not filled in
+    by_place: str = ""
+    on_place: str = ""
+    answers: tuple[SheetAnswer, ...] = ()
+    table: str = ""  # the name of the table that it is of
 
 
 def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
     """The answers of a workbook named `shown`; raises Refused where it is no workbook of questions."""
     questions, project = (_find_sheet(grids, name, shown) for name in (at.QUESTIONS, at.PROJECT))
+    return _read_project(project, shown)._replace(answers=_read_answers(questions))
+
+
+def read_table_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet | None:
+    """What a workbook named `shown` says of the table that it is of; None where it names none."""
+    project = grids.get(at.PROJECT)
+    if project is None or at.TABLE not in _read_labels(project):
+        return None
+    return _read_project(project, shown)
+
+
+def _read_project(project: Grid, shown: str) -> AnsweredSheet:
+    """What the sheet `Project` tells, without any answers; raises Refused for a format that is not known."""
     labels = _read_labels(project)
     told = {label: project.words(row, 2) for label, row in labels.items()}
     if told.get(at.FORMAT, "") != at.FORMAT_VERSION:
@@ -58,14 +73,14 @@ def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
         on=told.get(at.ANSWERED_ON, ""),
         by_place=place(at.ANSWERED_BY),
         on_place=place(at.ANSWERED_ON),
-        answers=_read_answers(questions),
+        table=told.get(at.TABLE, ""),
     )
 
 
 def _find_sheet(grids: Mapping[str, Grid], name: str, shown: str) -> Grid:
     if name in grids:
         return grids[name]
-    tables = [table.name for table in at.TABLES]
+    tables = [table.name for table in list_tables()]
     table = next((one for one in grids if one.casefold() in tables), "")
     hint = f"a table is taken with --as {table.casefold()}" if table else "name a workbook that `specgen ask` wrote"
     raise Refused(Problem(f"this is no workbook of questions: it has no sheet {name}", hint, file=shown))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from specgen.asking.answer_sheet import TABLES, Table
+from specgen.asking.tables import Table, find_table_of
 from specgen.documents.context import DocumentContext
 from specgen.documents.members import span_marks
 from specgen.documents.views.open_items import OpenDocument, OpenValue
@@ -11,6 +11,8 @@ from specgen.model.value_text import count
 
 # More questions about the members of one table are not read one by one.
 MOST_ASKED = 60
+# Fewer members are no table.
+FEWEST_ROWS = 3
 # The most characters of marks that are told.
 _MOST_MARKS = 40
 
@@ -21,28 +23,19 @@ def split_by_table(
     """The values that are asked one by one, and the lists in place of those of which a party owes too many."""
     single, grouped = list[OpenValue](), dict[tuple[str, Table], list[OpenValue]]()
     for value in values:
-        table = _find_table(context, value)
+        table = find_table_of(context.project.schema.node(_split(value)).path)
         if table is None:
             single.append(value)
         else:
             grouped.setdefault((value.party, table), []).append(value)
     lists = []
     for (_, table), mine in grouped.items():
-        if len(mine) > MOST_ASKED:
+        members = {_split(value)[: len(table.collection)] for value in mine}
+        if len(mine) > MOST_ASKED and len(members) >= FEWEST_ROWS:
             lists.append(_list(context, table, mine))
         else:
             single += mine
     return tuple(sorted(single, key=lambda value: value.order)), tuple(lists)
-
-
-def _find_table(context: DocumentContext, value: OpenValue) -> Table | None:
-    """The table that has a column for a value."""
-    pattern = context.project.schema.node(_split(value)).path
-    for table in TABLES:
-        depth = len(table.collection)
-        if pattern[:depth] == table.collection and "*" not in pattern[depth:]:
-            return table
-    return None
 
 
 def _list(context: DocumentContext, table: Table, values: list[OpenValue]) -> OpenDocument:

@@ -3,11 +3,13 @@
 from collections.abc import Collection, Iterable
 from importlib.util import find_spec
 
-from specgen.asking.member_table import find_table_named, make_table
+from specgen.asking.member_table import make_table
 from specgen.asking.party_document import compose_questions
 from specgen.asking.question_book import write_question_book
+from specgen.asking.question_words import name_party_file, name_table_file
 from specgen.asking.questions import PartySheet
 from specgen.asking.table_book import write_table_book, write_table_csv
+from specgen.asking.tables import find_table_named
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.context import DocumentContext
 from specgen.formats.docx.word_file import write_docx
@@ -30,11 +32,6 @@ def check_formats(formats: Iterable[str], known: tuple[str, ...]) -> None:
             raise refuse(f"there is no format {name!r} here", suggest(name, known))
 
 
-def name_file(sheet: PartySheet) -> str:
-    """The name of the files of a party without ending: `eifs-manufacturer`."""
-    return sheet.title.lower().replace(" ", "-")
-
-
 def make_question_files(
     context: DocumentContext, sheets: Iterable[PartySheet], formats: Collection[str]
 ) -> dict[str, bytes]:
@@ -43,20 +40,22 @@ def make_question_files(
     letterhead = templates_folder() / "letterhead.docx"
     for sheet in sheets:
         if "docx" in formats:
-            files[f"{name_file(sheet)}.docx"] = write_docx(compose_questions(context, sheet), letterhead)
+            files[f"{name_party_file(sheet.role)}.docx"] = write_docx(compose_questions(context, sheet), letterhead)
         if "xlsx" in formats:
-            files[f"{name_file(sheet)}.xlsx"] = write_question_book(context, sheet)
+            files[f"{name_party_file(sheet.role)}.xlsx"] = write_question_book(context, sheet)
             for name in sheet.tables:
-                files |= make_table_files(context, name, ("xlsx",))
+                made = make_table(context, find_table_named(name), sheet.role)
+                files[f"{name_table_file(sheet.role, name)}.xlsx"] = write_table_book(context, made, sheet)
     return files
 
 
 def make_table_files(context: DocumentContext, name: str, formats: Collection[str]) -> dict[str, bytes]:
     """A table in every format asked for, with the members that exist; raises Refused for an unknown name."""
-    made = make_table(context, find_table_named(name))
+    table = find_table_named(name)
+    made = make_table(context, table)
     files: dict[str, bytes] = {}
     if "xlsx" in formats:
-        files[f"{name}.xlsx"] = write_table_book(context, made)
+        files[f"{table.name}.xlsx"] = write_table_book(context, made)
     if "csv" in formats:
-        files[f"{name}.csv"] = write_table_csv(made)
+        files[f"{table.name}.csv"] = write_table_csv(made)
     return files

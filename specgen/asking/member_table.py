@@ -5,12 +5,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any, NamedTuple
 
-from specgen.asking.answer_sheet import MARK, MARK_NAME, OWNER, OWNER_NAME, TABLES, Table
+from specgen.asking.answer_sheet import ITEM, ITEM_NAME, MARK, MARK_NAME, NONE, VALUE_NAME
 from specgen.asking.question_words import list_choices, tell_example, tell_form, tell_why
+from specgen.asking.tables import Table, list_fields
 from specgen.documents.context import DocumentContext
+from specgen.documents.parties import name_role
 from specgen.model.field import Field, Path
-from specgen.model.problem import refuse
-from specgen.model.suggest import suggest
 from specgen.model.value_text import raw_text, words
 from specgen.quantities.quantity import Quantity
 
@@ -33,55 +33,55 @@ class MemberTable(NamedTuple):
     rows: tuple[tuple[str, ...], ...]
 
 
-def find_table_named(name: str) -> Table:
-    """The table of a name, as typed; raises Refused where there is none."""
-    known = {table.name: table for table in TABLES}
-    if name not in known:
-        raise refuse(f"there is no table {name!r}", suggest(name, list(known)))
-    return known[name]
+def make_table(context: DocumentContext, table: Table, party: str = "") -> MemberTable:
+    """The columns of all fields of a member that is no list of its own, and a row for each member.
 
-
-def make_table(context: DocumentContext, table: Table) -> MemberTable:
-    """The columns of all fields of a member that is no list of its own, and a row for each member."""
-    schema = context.project.schema
-    depth = len(table.collection)
-    fields = [
-        field
-        for path, field in schema.fields.items()
-        if path[:depth] == table.collection and "*" not in path[depth:] and field.home != "record"
-    ]
-    columns = (*_list_heads(context, table), *(_make_column(context, field, depth) for field in fields))
+    What a party owes itself stands first in a table for it.
+    """
+    schema, depth = context.project.schema, len(table.collection)
+    fields = list_fields(schema, table)
+    fields.sort(key=lambda field: bool(party) and field.owed_by != party)
+    columns = (*_list_heads(context, table), *(_make_column(context, field, depth, party) for field in fields))
     return MemberTable(table, columns, tuple(_list_rows(context, table, fields)))
 
 
 def _list_heads(context: DocumentContext, table: Table) -> Iterator[TableColumn]:
     collection = context.project.schema.collections[table.collection]
-    yield TableColumn(MARK, MARK_NAME, f"The mark of the {collection.one} on the drawings.", (), 10)
-    if table.owned:
+    nothing = f'Write "{NONE}" where there are none.'
+    if table.listed:
+        yield TableColumn(ITEM, ITEM_NAME, f"The place of the {collection.one} in its list. {nothing}", (), 8)
+    else:
+        told = f"The mark of the {collection.one} on the drawings. {nothing}"
+        yield TableColumn(MARK, MARK_NAME, told, tuple(map(words, collection.keys)), 10)
+    if table.owner:
         marks = context.project.members.get((table.collection[0],), ())
-        told = f"The mark of the elevation that the {collection.one} is in."
-        yield TableColumn(OWNER, OWNER_NAME, told, marks, 10)
+        told = f"The mark of the {table.owner} that the {collection.one} belongs to."
+        yield TableColumn(table.owner.capitalize(), table.owner, told, marks, 10)
 
 
-def _make_column(context: DocumentContext, field: Field, depth: int) -> TableColumn:
+def _make_column(context: DocumentContext, field: Field, depth: int, party: str) -> TableColumn:
     form = tell_form(context, field)
     example = tell_example(context, field)
-    note = f"{tell_why(context, field)} Form: {form}.{f' Example: {example}.' if example else ''}"
+    other = f" From: {name_role(field.owed_by)}." if party and field.owed_by not in ("", party) else ""
+    note = f"{tell_why(context, field)} Form: {form}.{f' Example: {example}.' if example else ''}{other}"
     counted = f", {form}" if field.kind in ("quantity", "percent") else ""
     title, choices = f"{field.label}{counted}", list_choices(context, field)
     width = max([14, *(len(choice) + 4 for choice in choices)])
-    return TableColumn(title, ".".join(field.path[depth:]), note, choices, min(width, 30))
+    return TableColumn(title, ".".join(field.path[depth:]) or VALUE_NAME, note, choices, min(width, 30))
 
 
 def _list_rows(context: DocumentContext, table: Table, fields: list[Field]) -> Iterator[tuple[str, ...]]:
     project, depth = context.project, len(table.collection)
-    paths: list[Path] = [()]
-    for name in table.collection:
-        paths = [p + (m,) for p in paths for m in (project.members.get(p, ()) if name == "*" else (name,))]
-    for member in paths:
-        owner = (member[1],) if table.owned else ()
-        cells = (_tell(context, field, (*member, *field.path[depth:])) for field in fields)
-        yield (member[-1], *owner, *cells)
+    owners = project.members.get((table.collection[0],), ()) if table.owner else ("",)
+    for owner in owners:
+        own = (owner,) if owner else ()
+        marks = project.members.get(table.find_member(owner, ""))
+        if marks == ():
+            yield (NONE, *own, *("" for _ in fields))
+        for mark in marks or ():
+            member = table.find_member(owner, mark)
+            cells = (_tell(context, field, (*member, *field.path[depth:])) for field in fields)
+            yield (str(int(mark) + 1) if table.listed else mark, *own, *cells)
 
 
 def _tell(context: DocumentContext, field: Field, path: Path) -> str:
@@ -90,8 +90,15 @@ def _tell(context: DocumentContext, field: Field, path: Path) -> str:
     if value is None:
         return ""
     if isinstance(value, tuple):
-        return ", ".join(_type(context, field, entry) for entry in value)
+        entries = [_type(context, field, entry) for entry in value]
+        sign = "; " if any(";" in entry for entry in entries) else ", "
+        return sign.join(map(_quote, entries)) or NONE
     return _type(context, field, value)
+
+
+def _quote(entry: str) -> str:
+    """An entry of a list, in quotes where it holds what stands between entries."""
+    return '"{}"'.format(entry.replace('"', '""')) if set(entry) & set(',;"\n') else entry
 
 
 def _type(context: DocumentContext, field: Field, value: Any) -> str:

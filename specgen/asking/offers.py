@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
 from specgen.asking.answer_text import AnswerText
+from specgen.documents.members import span_marks
 from specgen.model.field import Field, Node, Path
 from specgen.model.project import Project
 from specgen.model.value_text import raw_text
@@ -86,12 +87,24 @@ def sort_offers(project: Project, offers: Iterable[Offer]) -> SortedOffers:
             done.same += [offer for offer in each if offer not in unlike]
             if unlike:
                 done.conflicts.append(_tell_given(project, path, unlike))
+        elif path in project.members:
+            _sort_none(project, path, each, done)
         elif any(offer.value != each[0].value for offer in each):
             done.conflicts.append(Conflict(path, "", "", "", tuple(each)))
         else:
             done.fresh.append(each[0])
             done.same += each[1:]
     return done
+
+
+def _sort_none(project: Project, path: Path, offers: list[Offer], done: SortedOffers) -> None:
+    """Sort offers that say that a collection has no members."""
+    marks = project.members[path]
+    if not marks:
+        done.same += offers
+        return
+    place = project.place(path)
+    done.conflicts.append(Conflict(path, f"{place.file}:{place.line}", span_marks(marks), "", tuple(offers)))
 
 
 def _tell_given(project: Project, path: Path, offers: list[Offer]) -> Conflict:

@@ -1,7 +1,7 @@
 """Places offers in the files of a project, in memory, and reads the whole anew before anything is written."""
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 
@@ -15,7 +15,7 @@ from specgen.reading.answers import ANSWERS
 from specgen.reading.file_text import read_content
 from specgen.reading.positions import MOST_PROBLEMS
 from specgen.reading.project import MISSING, survey_project
-from specgen.reading.side_files import BESIDE, SIDE_FILES
+from specgen.reading.side_files import ATTACHMENTS, BESIDE, SIDE_FILES, find_mixed, home_of
 
 _LINE = re.compile(r"\bline \d+")
 
@@ -33,15 +33,22 @@ class Placed:
 
 
 class Placer:
-    """Places offers in the files of one project; `signers` are who answered, by the number of the workbook."""
+    """Places offers in the files of one project; `signers` are who answered, by the number of the workbook.
 
-    def __init__(self, file: FilePath, schema: Schema) -> None:
-        self.file, self.schema = file, schema
-        self.project, problems = survey_project(file, schema)
+    `edited` are contents of its files that are to be written first.
+    """
+
+    def __init__(self, file: FilePath, schema: Schema, edited: Mapping[FilePath, bytes] | None = None) -> None:
+        self.file, self.schema, self.edited = file, schema, edited or {}
+        self.project, problems = survey_project(file, schema, self._list_unwritten({}))
+        self._standing: dict[Path, str] = {}
+        self._mixed = find_mixed("firm", schema)
         # What is wrong already is told by a check; it is not the fault of an answer.
         self._known = set(map(_name_problem, problems))
 
-    def place(self, offers: Iterable[Offer], signers: Sequence[tuple[Signer, str]] = (), whole: bool = False) -> Placed:
+    def place(
+        self, offers: Iterable[Offer], signers: Sequence[tuple[Signer | None, str]] = (), whole: bool = False
+    ) -> Placed:
         """The files with the offers in them, save those with which the project would be refused.
 
         `whole` leaves none of them where there is one such.
@@ -62,7 +69,7 @@ class Placer:
                 return told
             left = [offer for offer in left if offer.path not in out]
 
-    def _edit(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> tuple[Placed, list[Conflict]]:
+    def _edit(self, offers: list[Offer], signers: Sequence[tuple[Signer | None, str]]) -> tuple[Placed, list[Conflict]]:
         """The files with all of these in them, and what stands there already in words that cannot be read."""
         by_file: dict[FilePath, list[Addition]] = {}
         for offer in offers:
@@ -72,7 +79,7 @@ class Placer:
             by_file.setdefault(self.file, []).extend(self._list_records(offers, signers))
         placed, held = Placed(), list[Conflict]()
         for file, additions in by_file.items():
-            before = read_content(file, file.name)
+            before = self.edited.get(file) or read_content(file, file.name)
             edit = add_values(before, additions, self.schema, file.name)
             placed.before[file], placed.after[file] = before, edit.source
             placed.remarks += edit.remarks
@@ -81,13 +88,13 @@ class Placer:
                 held.append(Conflict(one.path, f"{file.name}:{one.line}", one.given or one.reason, "", of))
         return placed, held
 
-    def _list_records(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> Iterator[Addition]:
+    def _list_records(self, offers: list[Offer], signers: Sequence[tuple[Signer | None, str]]) -> Iterator[Addition]:
         """The entries of `answers` that tell who gave these values, and when."""
         taken = {*self.project.members.get((ANSWERS,), ())}
         number = 0
         for sheet, (signer, name) in enumerate(signers):
             fields = [dotted_path(offer.path) for offer in offers if offer.sheet == sheet]
-            if not fields:
+            if not fields or signer is None:
                 continue
             number = next(n for n in range(number + 1, number + len(taken) + 2) if f"Q{n}" not in taken)
             values = {"party": signer.party, "by": signer.by, "on": signer.on, "sheet": name}
@@ -95,24 +102,34 @@ class Placer:
             yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items())
 
     def _find_home(self, path: Path) -> FilePath:
-        """The file that a value belongs in: that of its section, or the side file where its field is at home."""
-        folder, entry = self.file.resolve().parent, self.schema.field_at(path)
-        home, stands = entry.home if entry is not None else "", self.project.place(path).file
-        name = str(self.project.values.get((home,), "")) if home in SIDE_FILES else ""
-        if name and (home == "coating_system" or stands != self.file.name):
-            return folder / name
-        # Papers and crews are at home wherever they stand.
-        sides = {self.project.values.get((side,)) for side in SIDE_FILES} - {None}
-        anywhere = any(path[0] in sections for sections in BESIDE.values())
-        return folder / stands if anywhere and stands in sides else self.file
+        """The file that a value belongs in: the side file where it is at home, or where what it belongs to stands."""
+        home, stands = home_of(path, self.schema), self._find_standing(path)
+        named = {side: str(name) for side in SIDE_FILES if (name := self.project.values.get((side,))) is not None}
+        sides = {name: side for side, name in named.items()}
+        name = named.get(home, "")
+        if home == "firm" and stands == self.file.name and path[0] not in self._mixed:
+            name = ""  # the project file has the section, which no other may have too
+        elif not name and stands in sides and path[0] in BESIDE[sides[stands]]:
+            name = stands
+        return self.file.resolve().parent / name if name else self.file
+
+    def _find_standing(self, path: Path) -> str:
+        """The name of the file that gives a section; of papers, which all files may have, of the paper."""
+        if not self._standing:
+            for given in (*self.project.values, *self.project.members):
+                for depth in (1, 2):
+                    self._standing.setdefault(given[:depth], self.project.place(given).file)
+        return self._standing.get(path[:2] if path[0] == ATTACHMENTS else path[:1], "")
+
+    def _list_unwritten(self, after: Mapping[FilePath, bytes]) -> dict[FilePath, bytes]:
+        return {file.resolve(): text for file, text in (*self.edited.items(), *after.items())}
 
     def _find_new(self, after: dict[FilePath, bytes]) -> list[Problem]:
         """The problems that the project has with these contents and had not before."""
         if not after:
             return []
-        unwritten = {file.resolve(): text for file, text in after.items()}
         try:
-            _, problems = survey_project(self.file, self.schema, unwritten)
+            _, problems = survey_project(self.file, self.schema, self._list_unwritten(after))
         except Refused as refused:
             problems = list(refused.problems)
         # What is still missing is no fault of what was given.

@@ -2,10 +2,11 @@
 
 import re
 
-from specgen.asking.answer_sheet import TABLES
+from specgen.asking.tables import Table, find_table
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import name_member
 from specgen.documents.members import span_marks
+from specgen.documents.parties import name_role
 from specgen.judging.registry import load_rules
 from specgen.model.field import Field, Path
 from specgen.model.figure_text import fill_figures
@@ -165,25 +166,24 @@ def tell_example(context: DocumentContext, field: Field) -> str:
     return ", ".join(map(words, text.split(", "))) if field.of == "choice" else text
 
 
-def find_table(context: DocumentContext, dotted: str) -> str:
-    """The name of the table that lists a collection; empty where none does."""
-    pattern = context.project.schema.node(tuple(dotted.split("."))).path
-    return next((table.name for table in TABLES if table.collection[:-1] == pattern), "")
+def tell_list(context: DocumentContext, name: str, dotted: str, party: str) -> str:
+    """A list by its name, with the table of a party to enter it in."""
+    return f"{name}; enter in {name_table_file(party, find_list(context, dotted).name)}.xlsx, or send a list"
 
 
-def tell_list(context: DocumentContext, name: str, dotted: str, rings: tuple[str, ...]) -> str:
-    """A list by its name, with the table to enter it in, or with what is to be told of each member up to a stage."""
-    table = find_table(context, dotted)
-    if table:
-        return f"{name}; enter in {table}.xlsx, or send a list"
-    schema = context.project.schema
-    node = schema.node(tuple(dotted.split(".")))
-    assert node.collection is not None
-    if name.partition(" (")[0] != node.collection.label:
-        return name  # it says by itself what to send
-    below = (field for path, field in schema.fields.items() if path[: len(node.path) + 1] == (*node.path, "*"))
-    labels = [_lower(field.label) for field in below if field.ring in rings and field.home != "record"]
-    return f"{name}. For each {node.collection.one}: {', '.join(labels)}" if labels else name
+def find_list(context: DocumentContext, dotted: str) -> Table:
+    """The table of the collection at a path of the project."""
+    return find_table(context.project.schema.node(tuple(dotted.split("."))).path)
+
+
+def name_table_file(party: str, table: str) -> str:
+    """The name of the file of a table for a party, without ending: `architect-openings`."""
+    return f"{name_party_file(party)}-{table}"
+
+
+def name_party_file(party: str) -> str:
+    """The name of the files of a party without ending: `eifs-manufacturer`."""
+    return name_role(party).lower().replace(" ", "-")
 
 
 def span_told(name: str) -> str:

@@ -9,7 +9,7 @@ from specgen.asking.due_dates import find_due
 from specgen.asking.owed import find_field, find_owed
 from specgen.asking.question_words import (
     ask,
-    find_table,
+    find_list,
     list_choices,
     span_told,
     tell_example,
@@ -23,7 +23,6 @@ from specgen.documents.parties import find_name, name_role, tell_contact, tell_r
 from specgen.documents.views.open_items import OpenDocument, OpenValue
 from specgen.model.field import Path
 from specgen.model.problem import refuse
-from specgen.model.stage import STAGES
 from specgen.model.suggest import suggest
 from specgen.model.value_text import words
 
@@ -93,8 +92,8 @@ def gather_sheets(context: DocumentContext, stage: str) -> Asked:
     for role in sorted(first, key=lambda role: (first[role], -counts[role], role)):
         questions = tuple(_ask_all(context, [value for value in owed.values if value.party == role]))
         mine = [one for one in owed.documents if one.party == role]
-        told = tuple(_tell_wanted(context, one, stage) for one in mine)
-        tables = tuple(dict.fromkeys(name for one in mine for path in one.lists if (name := find_table(context, path))))
+        told = tuple(_tell_wanted(context, one) for one in mine)
+        tables = tuple(dict.fromkeys(find_list(context, path).name for one in mine for path in one.lists))
         sheets.append(_make_sheet(context, role, questions, told, tables))
     return Asked(tuple(sheets), owed.later)
 
@@ -124,9 +123,8 @@ def _ask_all(context: DocumentContext, values: list[OpenValue]) -> Iterator[Ques
         )
 
 
-def _tell_wanted(context: DocumentContext, one: OpenDocument, stage: str) -> Wanted:
-    rings = STAGES[: STAGES.index(stage) + 1]
-    name = tell_list(context, one.name, one.lists[0], rings) if one.lists else one.name
+def _tell_wanted(context: DocumentContext, one: OpenDocument) -> Wanted:
+    name = tell_list(context, one.name, one.lists[0], one.party) if one.lists else one.name
     return Wanted(span_told(name), tell_holdup(one.before, one.rules), find_due(context, one.order))
 
 

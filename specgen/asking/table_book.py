@@ -2,6 +2,8 @@
 
 from specgen.asking import answer_sheet as places
 from specgen.asking.member_table import MemberTable
+from specgen.asking.project_page import add_project_page
+from specgen.asking.questions import PartySheet
 from specgen.asking.sheet_book import SheetBook
 from specgen.documents.context import DocumentContext
 from specgen.formats.csv_sheet import write_csv
@@ -14,8 +16,8 @@ _BLANK = 40
 _PAGE = 170
 
 
-def write_table_book(context: DocumentContext, made: MemberTable) -> bytes:
-    """The workbook of a table; raises Refused where the library is not installed."""
+def write_table_book(context: DocumentContext, made: MemberTable, sheet: PartySheet | None = None) -> bytes:
+    """The workbook of a table, for a party or for none; raises Refused where the library is not installed."""
     project = str(context.project.value(("project", "name")))
     book = SheetBook(f"{project}: {made.table.name}", context)
     widths = [column.width for column in made.columns]
@@ -34,7 +36,9 @@ def write_table_book(context: DocumentContext, made: MemberTable) -> bytes:
     page.repeat_rows(places.TABLE_HEAD - 1)
     page.repeat_columns(0)
     page.ignore_errors({"number_stored_as_text": f"A1:ZZ{last}"})
-    set_print(page, (project, made.table.name), "", context.first == "si", -(-sum(widths) // _PAGE))
+    label = context.project.schema.collections[made.table.collection].label
+    set_print(page, (project, label), "", context.first == "si", -(-sum(widths) // _PAGE))
+    add_project_page(book, context, f"Table: {label}", sheet, made.table.name)
     return book.close()
 
 

@@ -2,19 +2,21 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
 from specgen.asking.grid import Grid
-from specgen.model.field import Field, Node, Path, Schema
+from specgen.asking.tables import Table, list_fields
+from specgen.model.field import Field, Path, Schema
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
 
 _MOST_HEAD = 20  # rows in which the titles are looked for
+_BLANK = "`specgen ask FILE --table {}` writes a blank one"
 _WITH_UNIT = re.compile(r"(.+?)\s*(?:\(([^()]+)\)|\[([^\[\]]+)\]|, ([^,]+))")
-_MARK: Path = (at.MARK_NAME,)
-_OWNER: Path = (at.OWNER_NAME,)
+# The places of the columns that are no field.
+_MARK: Path = ("", "mark")
+_OWNER: Path = ("", "owner")
 
 
 class Column(NamedTuple):
@@ -27,7 +29,10 @@ class Column(NamedTuple):
 
 
 class Columns(NamedTuple):
-    """The columns of a table, and the row of its first member; `owner` is 0 where no column names the elevation."""
+    """The columns of a table, and the row of its first member.
+
+    `owner` is 0 where no column names what a member belongs to, `mark` where items have no numbers.
+    """
 
     mark: int
     owner: int
@@ -35,12 +40,14 @@ class Columns(NamedTuple):
     first: int
 
 
-def find_columns(grid: Grid, table: at.Table, schema: Schema) -> Columns:
+def find_columns(grid: Grid, table: Table, schema: Schema) -> Columns:
     """The columns of a table; raises Refused with each title that is no field of its members."""
-    fields = dict(_list_fields(schema.node(table.collection), ()))
+    fields = {field.path[len(table.collection) :]: field for field in list_fields(schema, table)}
     known = _list_titles(fields, table)
-    head, mark = _find_head(grid)
-    names = head + 1 if _fold(grid.words(head + 1, mark)) == at.MARK_NAME else head
+    head = _find_head(grid, table, known)
+    first = at.ITEM_NAME if table.listed else at.MARK_NAME
+    below = {_fold(grid.words(row, column)) for row, column in grid.cells if row == head + 1}
+    names = head + 1 if _fold(first) in below else head
     found: dict[Path, Column] = {}
     problems: list[Problem] = []
     for number in sorted({column for row, column in grid.cells if row in (head, names)}):
@@ -55,39 +62,33 @@ def find_columns(grid: Grid, table: at.Table, schema: Schema) -> Columns:
             found[place] = Column(number, fields.get(place, Field(path=place, label=title, kind="text")), place, unit)
     if problems:
         raise Refused(*problems)
-    owner = found.pop(_OWNER).number if table.owned and _OWNER in found else 0
-    del found[_MARK]
+    mark, owner = (found.pop(place).number if place in found else 0 for place in (_MARK, _OWNER))
     return Columns(mark, owner, tuple(found.values()), names + 1)
 
 
-def _find_head(grid: Grid) -> tuple[int, int]:
-    """The row of the titles, and the column of the marks."""
+def _find_head(grid: Grid, table: Table, known: dict[str, Path]) -> int:
+    """The row of the titles: with the column of the marks; of a list the first one with a title that is known."""
     for row in range(1, _MOST_HEAD + 1):
-        titles = {_fold(title): column for title, column in grid.row_titles(row).items()}
-        if at.MARK_NAME in titles:
-            return row, titles[at.MARK_NAME]
+        titles = {_find_place(known, title, _split_unit(title)[0]) for title in grid.row_titles(row)} - {None}
+        if _MARK in titles or (table.listed and titles):
+            return row
+    where = grid.place(1) if grid.name else grid.file
+    if table.listed:
+        raise Refused(Problem(f"no row has the titles of {table.name}", _BLANK.format(table.name), file=where))
     hint = "give the column of the marks the title Mark"
-    raise Refused(Problem("the table has no column Mark", hint, file=grid.place(1) if grid.name else grid.file))
+    raise Refused(Problem("the table has no column Mark", hint, file=where))
 
 
-def _list_fields(node: Node, place: Path) -> Iterator[tuple[Path, Field]]:
-    """The fields of a member by their place below it, without those of members of its own."""
-    for name, child in node.children.items():
-        if child.field is not None:
-            yield (*place, name), child.field
-        elif child.star is None:
-            yield from _list_fields(child, (*place, name))
-
-
-def _list_titles(fields: dict[Path, Field], table: at.Table) -> dict[str, Path]:
+def _list_titles(fields: dict[Path, Field], table: Table) -> dict[str, Path]:
     """The place of a column by each title that it may have."""
-    last = Counter(place[-1] for place in fields)
-    titles = {at.MARK_NAME: _MARK} | ({at.OWNER_NAME: _OWNER} if table.owned else {})
+    last = Counter(place[-1] for place in fields if place)
+    titles = {_fold(at.ITEM_NAME if table.listed else at.MARK_NAME): _MARK}
+    titles |= {table.owner: _OWNER} if table.owner else {}
     for place, field in fields.items():
-        titles.setdefault(_fold(".".join(place)), place)
+        titles.setdefault(_fold(".".join(place) or at.VALUE_NAME), place)
         titles.setdefault(_fold(field.label), place)
     for place in fields:
-        if last[place[-1]] == 1:
+        if place and last[place[-1]] == 1:
             titles.setdefault(_fold(place[-1]), place)
     return titles
 
@@ -97,7 +98,7 @@ def _find_place(known: dict[str, Path], *titles: str) -> Path | None:
 
 
 def _fold(title: str) -> str:
-    return " ".join(title.casefold().replace("_", " ").split())
+    return " ".join(title.casefold().replace("_", " ").split()).rstrip(".")
 
 
 def _split_unit(title: str) -> tuple[str, str]:

@@ -1,20 +1,24 @@
-"""Takes answers of others into a project: workbooks of questions, or one table of members; nothing is written here."""
+"""Takes answers of others into a project: workbooks of questions and tables of members; nothing is written here."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 from pathlib import Path as FilePath
+from typing import NamedTuple
 
-from specgen.asking import answer_sheet as at
-from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet
+from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet, read_table_sheet
 from specgen.asking.csv_reading import read_csv
+from specgen.asking.grid import Grid
 from specgen.asking.offers import Conflict, Converter, Offer, sort_offers
 from specgen.asking.placing import Placed, Placer
-from specgen.asking.question_offers import Signer, check_project, find_signer, list_offers
+from specgen.asking.question_offers import Offered, Signer, check_project, find_signer, list_offers
 from specgen.asking.table_offers import list_table_offers, pick_grid
+from specgen.asking.tables import Table, find_table_named
 from specgen.asking.workbook_reading import read_workbook
 from specgen.model.field import Path, Schema
-from specgen.model.problem import Problem, Refused
+from specgen.model.problem import Problem, Refused, refuse
+
+_CSV = (".csv", ".txt", ".tsv")
 
 
 @dataclass(frozen=True)
@@ -22,40 +26,80 @@ class Taken:
     """What was taken: the files as they are to be, and all that is to be told."""
 
     placed: Placed
-    signers: tuple[tuple[Signer, str], ...]  # who answered, with the name of the workbook; none for a table
+    signers: tuple[tuple[Signer | None, str], ...]  # who answered, if anybody says so, with the name of each workbook
     same: tuple[Offer, ...]  # what the project has already
     conflicts: tuple[Conflict, ...]
     problems: tuple[Problem, ...]
     notes: tuple[str, ...]
+    tables: tuple[Table, ...] = ()  # those that the workbooks are of; empty for questions
 
     def without(self) -> "Taken":
         """The same with nothing taken."""
         return replace(self, placed=Placed())
 
 
-def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str = "", on: str = "") -> Taken:
-    """The answers of workbooks in a project; raises Refused with each workbook that is none of its own.
+class Returned(NamedTuple):
+    """What came back: workbooks of questions, and tables with what is told of how they were read."""
 
-    `by` and `on` are who answered and when, where a workbook does not say.
-    """
-    placer, converter = Placer(file, schema), Converter()
-    sheets: list[tuple[AnsweredSheet, Signer]] = []
-    refused: list[Problem] = []
+    sheets: tuple[AnsweredSheet, ...]
+    tables: tuple[tuple[Table, Grid, AnsweredSheet, tuple[str, ...]], ...]
+
+
+def read_returned(names: Sequence[str], table: Table | None = None) -> Returned:
+    """The files of these names; `table` is what the one is of that does not say so. Raises Refused with each fault."""
+    sheets, tables, refused = [], [], list[Problem]()
     for name in names:
         try:
-            sheet = read_answered_sheet(read_workbook(FilePath(name), name), name)
+            if name.lower().endswith(_CSV):
+                if table is None:
+                    raise refuse(f"{name} is a table, and does not say of what", "give --as TABLE, such as --as joints")
+                read = read_csv(FilePath(name), name)
+                tables.append((table, read.grid, AnsweredSheet(name), read.notes))
+                continue
+            grids = read_workbook(FilePath(name), name)
+            told = read_table_sheet(grids, name)
+            if table is None and told is None:
+                sheets.append(read_answered_sheet(grids, name))
+                continue
+            of = table or find_table_named(told.table if told else "")
+            tables.append((of, pick_grid(grids, of, name), told or AnsweredSheet(name), ()))
+        except Refused as fault:
+            refused += fault.problems
+    if refused:
+        raise Refused(*refused)
+    return Returned(tuple(sheets), tuple(tables))
+
+
+def take_answers(
+    file: FilePath,
+    schema: Schema,
+    sheets: Sequence[AnsweredSheet],
+    by: str = "",
+    on: str = "",
+    edited: Mapping[FilePath, bytes] | None = None,
+) -> Taken:
+    """The answers of workbooks in a project; raises Refused with each workbook that is none of its own.
+
+    `by` and `on` are who answered and when, where a workbook does not say; `edited` are contents of the files of the
+    project that are to be written first.
+    """
+    placer, converter = Placer(file, schema, edited), Converter()
+    found: list[Signer] = []
+    refused: list[Problem] = []
+    for sheet in sheets:
+        try:
             check_project(placer.project, sheet)
-            sheets.append((sheet, find_signer(placer.project, sheet, by, on)))
+            found.append(find_signer(placer.project, sheet, by, on))
         except Refused as fault:
             refused += fault.problems
     if refused:
         raise Refused(*refused)
     read = [
         list_offers(placer.project, sheet, number, signer.name, converter)
-        for number, (sheet, signer) in enumerate(sheets)
+        for number, (sheet, signer) in enumerate(zip(sheets, found, strict=True))
     ]
     done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
-    signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in sheets)
+    signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in zip(sheets, found, strict=True))
     placed = placer.place(done.fresh, signers)
     return Taken(
         placed,
@@ -67,24 +111,49 @@ def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str =
     )
 
 
-def take_table(file: FilePath, schema: Schema, name: str, table: at.Table) -> Taken:
-    """The members of a table in a project, each whole or not at all; raises Refused where any cell is at fault."""
+def take_tables(file: FilePath, schema: Schema, returned: Returned, by: str = "", on: str = "") -> Taken:
+    """The members of tables in a project, each whole or not at all; raises Refused where any cell is at fault."""
     placer = Placer(file, schema)
-    notes: tuple[str, ...] = ()
-    if name.lower().endswith((".csv", ".txt", ".tsv")):
-        grid, notes = read_csv(FilePath(name), name)
-    else:
-        grid = pick_grid(read_workbook(FilePath(name), name), table, name)
-    read = list_table_offers(placer.project, grid, table, Converter())
-    if read.problems:
-        raise Refused(*read.problems)
-    done = sort_offers(placer.project, read.offers)
-    depth = len(table.collection)
-    at_odds = {conflict.path[:depth] for conflict in done.conflicts}
-    placed = placer.place((offer for offer in done.fresh if offer.path[:depth] not in at_odds), whole=True)
+    signers = tuple(_list_signers(placer, returned, by, on))
+    read = _read_tables(placer, returned, signers)
+    problems = [problem for one in read for problem in one.problems]
+    if problems:
+        raise Refused(*problems)
+    done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
+    tables = tuple(table for table, *_ in returned.tables)
+    at_odds = {
+        conflict.path[: len(tables[offer.sheet].collection)] for conflict in done.conflicts for offer in conflict.offers
+    }
+    fresh = [offer for offer in done.fresh if offer.path[: len(tables[offer.sheet].collection)] not in at_odds]
+    placed = placer.place(fresh, signers, whole=True)
     if placed.problems or placed.conflicts:
         raise Refused(*placed.problems, *map(_refuse_unread, placed.conflicts))
-    return Taken(placed, (), tuple(done.same), tuple(done.conflicts), (), (*notes, *placed.remarks))
+    notes = tuple(note for *_, told in returned.tables for note in told)
+    return Taken(placed, signers, tuple(done.same), tuple(done.conflicts), (), (*notes, *placed.remarks), tables)
+
+
+def _list_signers(placer: Placer, returned: Returned, by: str, on: str) -> Iterator[tuple[Signer | None, str]]:
+    """Who filled in each table for a party, where it says so; raises Refused for one of another project."""
+    for _, _, told, _ in returned.tables:
+        check_project(placer.project, told)
+        signed = bool(told.party and (told.by or by))
+        yield find_signer(placer.project, told, by, on) if signed else None, FilePath(told.file).name
+
+
+def _read_tables(placer: Placer, returned: Returned, signers: Sequence[tuple[Signer | None, str]]) -> list[Offered]:
+    """The offers of each table; members of one may belong to those of another."""
+    converter, read = Converter(), list[Offered]()
+    brought: dict[Path, list[str]] = {}
+    order = sorted(range(len(returned.tables)), key=lambda number: bool(returned.tables[number][0].owner))
+    for number in order:
+        table, grid, *_ = returned.tables[number]
+        owners = brought.get(table.collection[:1], []) if table.owner else []
+        one = list_table_offers(placer.project, grid, table, converter, owners, number)
+        signer = signers[number][0]
+        one.offers = [offer._replace(who=signer.name if signer else "") for offer in one.offers]
+        read.append(one)
+        brought.setdefault(table.collection[:1], []).extend(offer.path[1] for offer in one.offers if offer.path[1:])
+    return read
 
 
 def _refuse_unread(conflict: Conflict) -> Problem:
@@ -95,4 +164,4 @@ def _refuse_unread(conflict: Conflict) -> Problem:
 def list_members(offers: Iterable[Offer], depth: int) -> list[tuple[Path, tuple[str, ...]]]:
     """The members that offers are about, each with the fields offered, in the order of the table."""
     grouped = groupby(offers, key=lambda offer: offer.path[:depth])
-    return [(member, tuple(".".join(offer.path[depth:]) for offer in each)) for member, each in grouped]
+    return [(member, tuple(".".join(offer.path[depth:]) or offer.text for offer in each)) for member, each in grouped]

@@ -10,9 +10,9 @@ from specgen.model.value_text import count
 _MOST_TOLD = 120  # characters of a value
 
 
-def format_taken(taken: Taken, depth: int = 0) -> str:
-    """The answers that were taken by workbook, or the members of a table at this depth; then what was not."""
-    blocks = [list(_list_table(taken, depth))] if depth else list(_list_sheets(taken))
+def format_taken(taken: Taken) -> str:
+    """The answers that were taken by workbook, or the members by table; then what was not."""
+    blocks = list(_list_tables(taken) if taken.tables else _list_sheets(taken))
     blocks += [list(_list_notes(taken)), list(_list_conflicts(taken.conflicts)), [_tell_rest(taken)]]
     return "\n\n".join("\n".join(block) for block in blocks if any(block))
 
@@ -20,7 +20,7 @@ def format_taken(taken: Taken, depth: int = 0) -> str:
 def _list_sheets(taken: Taken) -> Iterator[list[str]]:
     for number, (signer, name) in enumerate(taken.signers):
         offers = [offer for offer in taken.placed.taken if offer.sheet == number]
-        if offers:
+        if offers and signer is not None:
             yield [f"{name}: {count(len(offers), 'answer')} of {signer.name}", *map(_tell_offer, offers)]
 
 
@@ -35,11 +35,16 @@ def _shorten(text: str) -> str:
     return line if len(line) <= _MOST_TOLD else f"{line[: _MOST_TOLD - 3]}..."
 
 
-def _list_table(taken: Taken, depth: int) -> Iterator[str]:
-    members = list_members(taken.placed.taken, depth)
-    if members:
-        yield f"{count(len(members), 'member')}, {count(len(taken.placed.taken), 'value')}"
-    yield from (f"  {dotted_path(path)}: {', '.join(names)}" for path, names in members)
+def _list_tables(taken: Taken) -> Iterator[list[str]]:
+    """The members of each table; its name stands above where there are several, or somebody signed it."""
+    for number, (table, (signer, name)) in enumerate(zip(taken.tables, taken.signers, strict=True)):
+        offers = [offer for offer in taken.placed.taken if offer.sheet == number]
+        members = list_members(offers, len(table.collection))
+        if members:
+            head = f"{name}: " if len(taken.tables) > 1 or signer else ""
+            by = f" of {signer.name}" if signer else ""
+            told = [f"  {dotted_path(path)}: {', '.join(names)}" for path, names in members]
+            yield [f"{head}{count(len(members), 'member')}, {count(len(offers), 'value')}{by}", *told]
 
 
 def _list_notes(taken: Taken) -> Iterator[str]:

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from pathlib import Path
 from shlex import quote
 
-from specgen.asking.answer_sheet import TABLES
 from specgen.asking.files import (
     QUESTION_FORMATS,
     TABLE_FORMATS,
@@ -13,9 +12,10 @@ from specgen.asking.files import (
     check_formats,
     make_question_files,
     make_table_files,
-    name_file,
 )
+from specgen.asking.question_words import name_party_file
 from specgen.asking.questions import Asked, PartySheet, find_role, gather_sheets
+from specgen.asking.tables import list_tables
 from specgen.commands import DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._stages import check_for
 from specgen.documents.context import DocumentContext
@@ -42,7 +42,9 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("-o", "--out", metavar="DIR", required=True, help="the folder of the sheets")
     parser.add_argument("--party", metavar="PARTY", help="only this party, such as architect or eifs_source")
     parser.add_argument("--for", dest="stage", choices=STAGES, help="up to this stage; else that of the purpose")
-    parser.add_argument("--table", metavar="TABLE", help=f"a table in its place: {', '.join(t.name for t in TABLES)}")
+    parser.add_argument(
+        "--table", metavar="TABLE", help=f"a table in its place: {', '.join(t.name for t in list_tables())}"
+    )
     parser.add_argument("--formats", help="docx, xlsx; for a table xlsx, csv; comma between them")
 
 
@@ -60,7 +62,8 @@ def _write_table(args: Namespace, context: DocumentContext) -> Outcome:
     files = make_table_files(context, args.table, formats)
     told = _write(args.out, files, context, args.table, add=True)
     name = next(iter(files))
-    return Outcome(DONE, messages=(*told, f"next: specgen take {quote(args.file)} {name} --as {args.table}"))
+    of = "" if name.endswith(".xlsx") else f" --as {name.rpartition('.')[0]}"
+    return Outcome(DONE, messages=(*told, f"next: specgen take {quote(args.file)} {_place(args, name)}{of}"))
 
 
 def _write_questions(args: Namespace, context: DocumentContext, stage: str) -> Outcome:
@@ -92,6 +95,7 @@ def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[st
     for sheet in sheets:
         parts = [count(len(sheet.questions), "question")] if sheet.questions else []
         parts += [count(len(sheet.wanted), "item") + " to send"] if sheet.wanted else []
+        parts += [f"{count(len(sheet.tables), 'table')} ({', '.join(sheet.tables)})"] if sheet.tables else []
         due = f", by {long_date(sheet.return_by)}" if sheet.return_by else ""
         yield f"{sheet.title}: {', '.join(parts)}{due}"
     if asked.later and stage != STAGES[-1]:
@@ -101,4 +105,10 @@ def _tell(args: Namespace, asked: Asked, sheets: list[PartySheet], told: list[st
     if args.formats is None and not can_write_workbooks():
         yield _NO_WORKBOOKS
     elif args.formats is None or "xlsx" in args.formats:
-        yield f"next, when it comes back: specgen take {quote(args.file)} {name_file(sheets[0])}.xlsx"
+        name = f"{name_party_file(sheets[0].role)}.xlsx"
+        yield f"next, when it comes back: specgen take {quote(args.file)} {_place(args, name)}"
+
+
+def _place(args: Namespace, name: str) -> str:
+    """A file of the folder as it is typed on the command line."""
+    return quote(str(Path(args.out) / name))

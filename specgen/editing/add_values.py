@@ -9,7 +9,7 @@ from specgen.editing.outline import read_outline
 from specgen.editing.placing import Insert, Placer
 from specgen.editing.planning import Plan, plan_edit, value_at
 from specgen.editing.read_back import check_edited, read_clean, read_edited
-from specgen.editing.values import is_same, read_typed
+from specgen.editing.values import find_entry, is_same, read_typed
 from specgen.model.field import Path, Schema
 from specgen.reading.file_text import decode_source
 from specgen.reading.positions import Text
@@ -70,7 +70,7 @@ def _place_notes(text: str, lines: LineStarts, plan: Plan, schema: Schema, noted
 
 def _is_met(after: Text, path: Path, offered: str, schema: Schema) -> bool:
     """Whether the edited file says what could not be written of itself, as a section repeats another one."""
-    field, value = schema.field_at(path), value_at(after.data, path)
+    field, value = find_entry(schema, path), value_at(after.data, path)
     return field is not None and value is not None and is_same(field, value, read_typed(field, offered))
 
 

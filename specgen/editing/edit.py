@@ -9,6 +9,8 @@ from specgen.model.field import Path
 class Addition:
     """A value as the user would type it, lists as `[a, b]`, empty for a key without a value.
 
+    For a collection that has no members it is `{}` or `[]`.
+
     The comment stands in lines above the key; where the section is written in braces there is no place for one. Only
     where `replaces` says so is another value that is given written over.
     """

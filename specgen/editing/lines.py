@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from specgen.editing.edit import Addition
 from specgen.editing.planning import Section
-from specgen.editing.values import write_key, write_value
+from specgen.editing.values import entry_of, write_key, write_value
 from specgen.model.field import Node
 
 STEP = 2
@@ -33,8 +33,9 @@ def write_pair(name: str, value: Section | Addition, node: Node, column: int, st
     """The lines of one new key and what stands below it."""
     if isinstance(value, Addition):
         yield from write_comment(value.comment, column)
-        assert node.field is not None
-        yield f"{' ' * column}{write_key(name, False)}: {write_value(node.field, value.text, False)}".rstrip(" ")
+        entry = entry_of(node)
+        assert entry is not None
+        yield f"{' ' * column}{write_key(name, False)}: {write_value(entry, value.text, False)}".rstrip(" ")
     else:
         yield from write_comment(value.comment, column)
         yield f"{' ' * column}{write_key(name, False)}:"
@@ -69,8 +70,9 @@ def write_in_braces(name: str, value: Section | Addition, node: Node, entry: boo
     key = "" if entry else f"{write_key(name, True)}: "
     if isinstance(value, Section):
         return f"{key}{write_braces(value, node)}"
-    assert node.field is not None
-    return f"{key}{write_value(node.field, value.text, True)}"
+    said = entry_of(node)
+    assert said is not None
+    return f"{key}{write_value(said, value.text, True)}"
 
 
 def below(node: Node, name: str) -> Node:

@@ -6,7 +6,7 @@ from typing import Any
 
 from specgen.editing.edit import Addition, Conflict
 from specgen.editing.outline import Spot
-from specgen.editing.values import is_same, read_typed
+from specgen.editing.values import find_entry, is_same, read_typed
 from specgen.model.field import Field, Node, Path, Schema, dotted_path
 from specgen.model.problem import Refused, refuse
 from specgen.model.suggest import suggest
@@ -94,7 +94,7 @@ class _Planner:
         self.plan = Plan()
 
     def add(self, addition: Addition) -> None:
-        asked = self.schema.field_at(addition.path)
+        asked = find_entry(self.schema, addition.path)
         if asked is None:
             raise _refuse_unknown(addition.path, self.schema)
         given, offered = value_at(self.text.data, addition.path), read_typed(asked, addition.text)

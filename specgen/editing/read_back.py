@@ -5,7 +5,7 @@ from typing import Any
 
 from specgen.editing.edit import Addition
 from specgen.editing.planning import value_at
-from specgen.editing.values import read_typed
+from specgen.editing.values import find_entry, read_typed
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused
 from specgen.reading.positions import Text, parse_text
@@ -31,7 +31,7 @@ def read_edited(source: bytes, shown: str) -> Text:
 def check_edited(before: Text, after: Text, taken: Mapping[Path, Addition], schema: Schema) -> tuple[str, ...]:
     """What else an edit has changed, in words; raises Refused where a value is not as it was or as it was to be."""
     for path, addition in taken.items():
-        field = schema.field_at(path)
+        field = find_entry(schema, path)
         assert field is not None
         if value_at(after.data, path) != read_typed(field, addition.text):
             raise _refuse(after.file, path, addition)

@@ -6,19 +6,39 @@ from typing import Any
 
 import yaml
 
-from specgen.model.field import Field
+from specgen.model.field import Field, Node, Path, Schema
 from specgen.reading.conversion import InvalidValue, convert
 from specgen.reading.positions import Loader
 from specgen.reading.unknown import TBD, is_unknown
 
+# A collection that has no members, by its kind.
+NONE = {"mapping": "{}", "items": "[]"}
 # Kinds whose text another reader of YAML might take for a number, a date or a yes.
 _WORDED = {"text", "file", "reference", "choice"}
+
+
+def find_entry(schema: Schema, path: Path) -> Field | None:
+    """The field at a path; for a collection, where it is said to have no members, a field of that kind."""
+    try:
+        return entry_of(schema.node(path))
+    except KeyError:
+        return None
+
+
+def entry_of(node: Node) -> Field | None:
+    """The field of a node, or that which says that a collection has no members."""
+    collection = node.collection
+    if node.field is not None or collection is None:
+        return node.field
+    return Field(path=node.path, label=collection.label, kind=collection.kind)
 
 
 def write_value(field: Field, text: str, flow: bool) -> str:
     """The text of a value of a field, for a section in braces where `flow` says so."""
     if is_unknown(text):
         return text
+    if field.kind in NONE:
+        return NONE[field.kind]
     if field.kind == "list":
         kind = field.of or "text"
         return f"[{', '.join(_write(entry, kind, True) for entry in split_list(text))}]"
@@ -34,6 +54,8 @@ def read_typed(field: Field, text: str) -> Any:
     """What a file with this value holds: a text, a list of texts, or TBD for an empty one."""
     if is_unknown(text):
         return TBD
+    if field.kind in NONE:
+        return [] if field.kind == "items" else {}
     return split_list(text) if field.kind == "list" else _unquote(text)
 
 
@@ -42,8 +64,8 @@ def is_same(field: Field, given: Any, offered: Any) -> bool:
     if isinstance(given, list) and isinstance(offered, list):
         pairs = zip(given, offered, strict=False)
         return len(given) == len(offered) and all(is_same(field, one, other) for one, other in pairs)
-    if given == offered:
-        return True
+    if given == offered or field.kind in NONE:
+        return bool(given == offered)
     try:
         return bool(convert(field, given) == convert(field, offered))
     except (InvalidValue, TypeError, AttributeError):

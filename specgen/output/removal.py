@@ -9,9 +9,12 @@ from specgen.output.manifest import count_documents, list_dropped, list_written
 _MOST_NAMED = 3
 
 
-def tell_removed(folder: Path, files: Collection[str]) -> list[str]:
-    """A line on the package there, one on its files that the new one, of these `files`, lacks; one on what it drops."""
-    written = list_written(folder)
+def tell_removed(folder: Path, files: Collection[str], kept: Collection[str] = ()) -> list[str]:
+    """A line on the package there, one on its files that the new one, of these `files`, lacks; one on what it drops.
+
+    Nothing is told of those that are `kept` as they are.
+    """
+    written = [name for name in list_written(folder) if name not in kept]
     replaced = [f"replaced {_name_package(folder, len(written))}"] if written else []
     gone = [name for name in written if name not in files]
     named = ", ".join(gone[:_MOST_NAMED]) + (", ..." if len(gone) > _MOST_NAMED else "")

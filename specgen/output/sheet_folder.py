@@ -25,6 +25,6 @@ def write_sheets(folder: Path, files: dict[str, bytes], project: str, holds: str
         raise Refused(Problem("the folder holds a package", "give a folder of its own", file=str(folder)))
     # One that was filled in is noticed below, before anything is replaced.
     kept = {name: read_given_file(folder / name, _EARLIER) for name in earlier if add and name not in files}
-    removed = tell_removed(folder, {**kept, **files})
+    removed = tell_removed(folder, files, kept)
     write_package(folder, kept | files, {"format": FORMAT, _MARK: holds, "project": project})
     return removed

@@ -21,7 +21,7 @@ NONE_UNWRITTEN: Unwritten = {}
 class FileContent:
     """The content of one file: its text, typed values, members, rules, and the side files it names.
 
-    Collections of which no member has a value yet, as in a starter, are not among the members.
+    Members that have no value yet, as in a starter, are apart; a collection that has no others is not given.
     """
 
     text: Text

@@ -164,16 +164,26 @@ def _join(
 def _find_used(
     values: Mapping[Path, Any], members: Mapping[Path, Any], files: Iterable[FileContent], schema: Schema
 ) -> dict[Path, tuple[str, ...]]:
-    """The collections without a value yet whose marks are used elsewhere: a mark that is used is that of a member."""
-    unfilled = {path: marks for one in files for path, marks in one.unfilled.items() if path not in members}
+    """The collections with those members that have no value yet and whose marks are used elsewhere."""
+    unfilled = [(path, marks) for one in files for path, marks in one.unfilled.items()]
     if not unfilled:
         return {}
-    used: set[tuple[str, Any]] = set()
-    for path, value in values.items():
-        field = schema.field_at(path)
-        if field is not None and field.to:
-            used |= {(field.to, mark) for mark in (value if isinstance(value, tuple) else (value,))}
-    return {path: marks for path, marks in unfilled.items() if any((path[0], mark) in used for mark in marks)}
+    used = {
+        (field.to, mark)
+        for path in values
+        if (field := schema.field_at(path)) and field.to
+        for mark in _list_marks(values[path])
+    }
+    found: dict[Path, tuple[str, ...]] = {}
+    for path, marks in unfilled:
+        more = tuple(mark for mark in marks if (*path, mark) in used)
+        if more:
+            found[path] = found.get(path, members.get(path, ())) + more
+    return found
+
+
+def _list_marks(value: Any) -> tuple[Any, ...]:
+    return value if isinstance(value, tuple) else (value,)
 
 
 def _leave_open(project: Project, unmet: dict[Path, str]) -> Project:

@@ -45,7 +45,7 @@ def check_given_once(side: FileContent, home: str, schema: Schema, main: FileCon
     """Note a firm section given in two files; figures of the coating manufacturer may differ from the plan's."""
     if home != "firm":
         return
-    mixed = {p[0] for p, f in schema.fields.items() if f.home != "firm"} - set(BESIDE[home])
+    mixed = find_mixed(home, schema)
     # A section whose values all stand empty gives nothing.
     given = {path[:depth] for path in (*main.values, *main.members) for depth in (1, len(path))}
     for path in [*side.values, *side.members]:
@@ -56,6 +56,11 @@ def check_given_once(side: FileContent, home: str, schema: Schema, main: FileCon
                 section, f"this stands also in {first.file}, line {first.line}", "keep it in one file only"
             )
             return
+
+
+def find_mixed(home: str, schema: Schema) -> set[str]:
+    """The sections with fields of other homes, of which a side file may give its own fields beside another file."""
+    return {path[0] for path, field in schema.fields.items() if field.home != home} - set(BESIDE[home])
 
 
 def keep_attachments_apart(main: FileContent, sides: Mapping[str, FileContent], schema: Schema) -> None:

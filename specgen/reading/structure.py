@@ -33,7 +33,7 @@ class Record:
 
 @dataclass
 class Structure:
-    """All records of one file, the marks of each collection that it gives, and those of which no member has a value."""
+    """All records of one file, the marks of each collection that it gives, and those of members without a value yet."""
 
     records: list[Record] = field(default_factory=list)
     members: dict[Path, tuple[str, ...]] = field(default_factory=dict)
@@ -94,13 +94,18 @@ def _collection(text: Text, structure: Structure, record: Record, node: Node, pa
         text.problem(path, message, f"at most {MOST_MEMBERS:,}; split the project")
         return
     entries = list(_entries(text, path, value))
-    marks = tuple(mark for mark, _ in entries)
     # A mark alone names a member; of a collection of values it names none.
-    named = [entry for _, entry in entries if entry is TBD and star.field is None]
-    filled = named or [entry for mark, entry in entries if not _is_unfilled(text, (*path, mark), entry)]
-    (structure.members if filled or not entries else structure.unfilled)[path] = marks
+    empty = {
+        mark: None
+        for mark, entry in entries
+        if not (entry is TBD and star.field is None) and _is_unfilled(text, (*path, mark), entry)
+    }
+    if empty:
+        structure.unfilled[path] = tuple(empty)
+    if not entries or len(empty) < len(entries):
+        structure.members[path] = tuple(mark for mark, _ in entries if mark not in empty)
     if wanted is dict and not collection.keys:
-        _tell_alike(text, path, marks)
+        _tell_alike(text, path, (mark for mark, _ in entries))
     for mark, entry in entries:
         here = path + (mark,)
         if collection.keys and mark not in collection.keys:

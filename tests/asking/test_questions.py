@@ -94,19 +94,23 @@ def test_an_absent_list_is_asked_for_as_a_whole_with_the_table_to_enter_it_in(tm
     context = changed_clean(tmp_path, {"elevations": {"E1": {"openings": "drop"}}})
     architect = sheet_of(gather_sheets(context, "work"), "architect")
     (openings,) = (one.name for one in architect.wanted if "Openings" in one.name)
-    assert openings == "Openings with place, size, and flashing (E1); enter in openings.xlsx, or send a list"
+    assert openings == "Openings with place, size, and flashing (E1); enter in architect-openings.xlsx, or send a list"
     assert architect.tables == ("openings",)
 
 
-def test_an_absent_list_without_a_table_says_what_to_tell_of_each_member(tmp_path: Path) -> None:
+def test_every_absent_list_names_the_table_of_its_party(tmp_path: Path) -> None:
     asked = gather_sheets(changed_small(tmp_path, {"package": {"purpose": "mockup_submittal"}}), "mockup")
     applicator = sheet_of(asked, "applicator")
     (guns,) = (one.name for one in applicator.wanted if one.name.startswith("Spray guns"))
-    assert guns == (
-        "Spray guns. For each spray gun: spray gun type, number of guns spraying, gun air flow, gun inlet pressure, "
-        "gun fluid nozzle, gun air nozzle, gun duty"
+    assert guns == "Spray guns; enter in applicator-guns.xlsx, or send a list"
+    assert {"people", "guns"} <= set(applicator.tables)
+    architect = sheet_of(asked, "architect")
+    asked_for = [one.name for one in architect.wanted]
+    assert "Elevations; enter in architect-elevations.xlsx, or send a list" in asked_for
+    sections = (
+        "Specification section for this work: number, or none; enter in architect-spec_sections.xlsx, or send a list"
     )
-    assert "people" in applicator.tables
+    assert sections in asked_for
 
 
 def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> None:
@@ -116,10 +120,10 @@ def test_what_too_many_members_lack_is_asked_by_their_table(tmp_path: Path) -> N
     assert [one.field for one in sheet.questions if one.field.startswith("elevations.")] == []
     (faces_told,) = (one.name for one in sheet.wanted if one.name.startswith("Elevations"))
     assert faces_told.startswith("Elevations (E1 to E21): Elevation width; Elevation height; ")
-    assert faces_told.endswith("; enter in elevations.xlsx, or send a list")
+    assert faces_told.endswith("; enter in architect-elevations.xlsx, or send a list")
     (openings,) = (one.name for one in sheet.wanted if one.name.startswith("Openings"))
-    assert openings.startswith("Openings with place, size, and flashing (E1 to E21); enter in openings.xlsx")
-    assert sorted(sheet.tables) == ["elevations", "openings"]
+    assert openings.startswith("Openings with place, size, and flashing (E1 to E21); enter in architect-openings.xlsx")
+    assert {"elevations", "openings", "colors", "criteria"} <= set(sheet.tables)
 
 
 def test_what_few_members_lack_is_asked_of_each(tmp_path: Path) -> None:

@@ -105,14 +105,14 @@ def test_cells_are_text_that_can_be_filled_in_and_offer_choices(tmp_path: Path) 
     assert rules["F3"].prompt == "Layout, net area. Form: ft. Example: 4 ft."
 
 
-@pytest.mark.parametrize("name", ["openings", "elevations", "joints", "attachments", "people"])
+@pytest.mark.parametrize("name", ["openings", "elevations", "joints", "mesh.layers", "rates", "spec_sections"])
 def test_every_table_is_written_of_a_whole_project_and_is_valid(tmp_path: Path, name: str) -> None:
     context = lacking(tmp_path)
     made = make_table_files(context, name, ("xlsx", "csv"))
     assert made == make_table_files(context, name, ("xlsx", "csv"))
     (tmp_path / "table.xlsx").write_bytes(made[f"{name}.xlsx"])
     assert findings(tmp_path / "table.xlsx") == []
-    assert len(lines_of(made[f"{name}.csv"])) > 4
+    assert len(lines_of(made[f"{name}.csv"])) >= 4
 
 
 def test_a_blank_table_has_its_head(tmp_path: Path) -> None:

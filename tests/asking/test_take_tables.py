@@ -131,7 +131,7 @@ def test_a_member_with_another_value_is_shown_and_left_whole_while_others_are_ta
             "the table has no column Mark (give the column of the marks the title Mark)",
         ),
         (table(["B", "E9", *B[2:]]), "openings!A2: there is no elevation 'E9'"),
-        (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' is on"),
+        (table(["B", None, *B[2:]]), "openings!A2: it is not said which elevation 'B' belongs to"),
         (table([None, *B[1:]]), "openings!A2: the row has no mark"),
         (table(["\u202eB", *B[1:]]), "openings!A2: '\\u202eB' cannot be a mark"),
         (table(B, B), "openings!A3: 'B' stands twice, also in row 2"),
@@ -166,6 +166,102 @@ def test_a_file_of_another_kind_is_told(job: Path, capsys: Any) -> None:
     job.with_name("t.xlsx").write_bytes(table(B))
     ended = run_main(capsys, "take", str(job), str(job.with_name("t.xlsx")))
     assert "it has no sheet Questions (a table is taken with --as openings)" in ended.err
+
+
+def test_items_of_a_list_stand_in_the_order_of_their_numbers_or_rows(job: Path, capsys: Any) -> None:
+    rows = [[None, "gloss", "gloss meter"], ["none", None, None]]
+    fault = "criteria row 3: the row says none beside others (delete one or the other)"
+    criteria = table(*rows, head=["No.", "name", "instrument"], name="criteria")
+    assert fault in take(capsys, job, criteria, kind="criteria").err
+    rows = [["2", "gloss", "gloss meter"], [None, "color", "by eye"], [1.0, "flatness", "straightedge"]]
+    criteria = table(*rows, head=["No.", "name", "instrument"], name="criteria")
+    assert take(capsys, job, criteria, kind="mockup.criteria").code == 0
+    names = re.findall(r"- name: (\w+)\n +instrument: ([\w ]+)", job.read_text("utf-8"))
+    assert names == [("flatness", "straightedge"), ("gloss", "gloss meter"), ("color", "by eye")]
+    ended = take(capsys, job, table(["5", "look"], head=["No.", "name"], name="criteria"), kind="criteria")
+    assert "criteria row 2: number 5 follows no number 4 (number the rows in the order of the list)" in ended.err
+    ended = take(capsys, job, table(["x", "look"], head=["No.", "name"], name="criteria"), kind="criteria")
+    assert "criteria!A2: 'x' is no place in a list" in ended.err
+    ended = take(
+        capsys, job, table(["1", "gloss"], ["4", "look"], head=["No.", "name"], name="criteria"), kind="criteria"
+    )
+    assert (ended.code, "mockup.criteria.0.name" in ended.out) == (1, True)
+    assert "  mockup.criteria.3: name" in ended.out
+
+
+def test_none_says_that_a_list_is_empty_and_stands_against_members(job: Path, capsys: Any) -> None:
+    head = ["Mark", "Elevation", "kind"]
+    ended = take(capsys, job, table(["none", "E2", None], head=head))
+    assert (ended.code, "  elevations.E2.openings: {}" in ended.out) == (0, True)
+    assert "openings: {}" in job.read_text("utf-8")
+    assert take(capsys, job, table(["None", "E2", None], head=head)).out.startswith("Nothing was added; 1 value")
+    ended = take(capsys, job, table(["none", "E1", None], head=head))
+    assert (ended.code, "project.yaml:9" in ended.out, "A: {kind: window" in job.read_text("utf-8")) == (1, True, True)
+    ended = take(capsys, job, table(["none", "E2", "window"], head=head))
+    assert "openings row 2: the row says none and has values (give it a mark)" in ended.err
+    ended = take(capsys, job, table(["none", None], head=["No.", "name"]), kind="criteria")
+    assert "mockup:\n  criteria: []" in job.read_text("utf-8")
+
+
+def test_layers_of_walls_and_values_by_step_name_what_they_belong_to(job: Path, capsys: Any) -> None:
+    rows = [["W1", "Gypsum board", "R-0.5"], ["W1", "Studs", None]]
+    layers = table(*rows, head=["Wall", "name", "r_value"], name="walls.layers")
+    ended = take(capsys, job, layers, kind="walls.layers")
+    assert ended.out.splitlines() == [
+        "2 members, 3 values",
+        "  walls.W1.layers.0: name, r_value",
+        "  walls.W1.layers.1: name",
+    ]
+    ended = take(capsys, job, table(["W9", "Studs"], head=["Wall", "name"]), kind="mesh.layers")
+    assert "'name' is no column of mesh.layers" in ended.err
+    crews = table(["red", "primer"], head=["Mark", "steps"], name="crews")
+    assert take(capsys, job, crews, kind="crews").code == 0
+    rates = table(["primer", "red", "90 ft2/h"], head=["Mark", "Crew", "value"], name="rates")
+    ended = take(capsys, job, rates, kind="rates")
+    assert "  crews.red.rates.primer: 90 ft2/h" in ended.out, ended
+    ended = take(capsys, job, table(["paint", "red", "9 ft2"], head=["Mark", "Crew", "value"]), kind="rates")
+    assert "'paint' is not known here" in ended.err
+
+
+def test_a_table_of_ask_is_taken_by_its_own_name_with_others_and_who_filled_it_in(job: Path, capsys: Any) -> None:
+    folder = job.parent / "sheets"
+    ended = run_main(capsys, "ask", str(job), "--out", str(folder), "--for", "mockup")
+    assert "architect-colors.xlsx" in [file.name for file in folder.iterdir()]
+    assert f"specgen take {job} {folder}/applicator.xlsx" in ended.err
+
+    def fill(name: str, *rows: dict[str, Any]) -> Any:
+        def write(book: Any) -> None:
+            names = [cell.value for cell in book[name][2]]
+            for row, values in enumerate(rows, 3):
+                for field, value in values.items():
+                    book[name].cell(row, names.index(field) + 1).value = value
+            for label, value in book["Project"].iter_rows(min_row=3, max_col=2):
+                value.value = {"Answered by": "R. Ash", "Date": "2027-02-01"}.get(label.value, value.value)
+
+        return write
+
+    rows = {"colors": {"mark": "C1", "number": "7", "lrv": "60"}, "walls.layers": {"wall": "W1", "name": "Studs"}}
+    files = [folder / f"architect-{name}.xlsx" for name in rows]
+    for file, (name, row) in zip(files, rows.items(), strict=True):
+        file.write_bytes(filled(file.read_bytes(), fill(name, row)))
+    ended = run_main(capsys, "take", str(job), *map(str, files))
+    assert ended.code == 0, ended
+    assert "architect-colors.xlsx: 1 member, 2 values of R. Ash, " in ended.out
+    text = job.read_text("utf-8")
+    assert "fields: [colors.C1.number, colors.C1.lrv]" in text
+    assert "sheet: architect-walls.layers.xlsx" in text
+    ended = run_main(capsys, "take", str(job), str(files[0]))
+    assert (ended.code, ended.out) == (0, "Nothing was added; 2 values in the project already.")
+    other = filled(files[0].read_bytes(), lambda book: book["Project"].__setitem__("B3", "Another job"))
+    assert "the sheet is of another project" in take_by_name(capsys, job, other).err
+    job.with_name("t.csv").write_text("Mark,number\nC2,8\n", "utf-8")
+    ended = run_main(capsys, "take", str(job), str(job.with_name("t.csv")))
+    assert "is a table, and does not say of what (give --as TABLE, such as --as joints)" in ended.err
+
+
+def take_by_name(capsys: Any, job: Path, content: bytes) -> Ended:
+    job.with_name("o.xlsx").write_bytes(content)
+    return run_main(capsys, "take", str(job), str(job.with_name("o.xlsx")))
 
 
 def test_joints_people_and_attachments_come_from_tables_of_their_own(job: Path, capsys: Any) -> None:

@@ -41,7 +41,7 @@ def test_each_party_gets_a_document_and_a_workbook(project: Path, capsys: Any) -
         "specgen: Architect: 1 question, by April 12, 2027",
         "specgen: Applicator: 1 question, by April 12, 2027",
         f"specgen: wrote 4 files to {project.parent / 'asked'}",
-        f"specgen: next, when it comes back: specgen take {project} architect.xlsx",
+        f"specgen: next, when it comes back: specgen take {project} {project.parent / 'asked' / 'architect.xlsx'}",
     ]
     assert names_in(project.parent / "asked") == [
         "applicator.docx",
@@ -145,7 +145,7 @@ def test_sheets_that_are_asked_no_more_are_told(project: Path, capsys: Any) -> N
         (("--party", "archtect"), "there is not a party 'archtect' (did you mean architect?)"),
         (("--formats", "pdf"), "there is no format 'pdf' here (known: docx, xlsx)"),
         (("--formats", "xlsx,csv"), "there is no format 'csv' here (known: docx, xlsx)"),
-        (("--table", "walls"), "there is no table 'walls' (known: openings, elevations, joints, attachments, people)"),
+        (("--table", "wals"), "there is no table 'wals' (did you mean walls?)"),
         (("--table", "joints", "--formats", "docx"), "there is no format 'docx' here (known: xlsx, csv)"),
         (
             ("--table", "joints", "--party", "owner"),
@@ -162,9 +162,11 @@ def test_a_table_is_written_by_itself(project: Path, capsys: Any) -> None:
     done = ask(capsys, project, "--table", "openings", "--formats", "xlsx,csv")
     assert done.err.splitlines() == [
         f"specgen: wrote 2 files to {project.parent / 'asked'}",
-        f"specgen: next: specgen take {project} openings.xlsx --as openings",
+        f"specgen: next: specgen take {project} {project.parent / 'asked' / 'openings.xlsx'}",
     ]
     assert names_in(project.parent / "asked") == ["manifest.json", "openings.csv", "openings.xlsx"]
+    assert "replaced" not in ask(capsys, project, "--table", "walls.layers").err
+    assert "replaced 1 earlier file" in ask(capsys, project, "--table", "walls.layers").err
 
 
 def test_without_the_library_documents_alone_are_written_and_that_is_said(

@@ -86,7 +86,19 @@ def test_a_value_that_does_not_fit_is_told_and_not_missed_as_well(tmp_path: Path
 
 
 def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
-    assert case_of(tmp_path, {"walls": {"W2": {"substrate": {"kind": "tbd"}}}}).judgment.walls.keys() == {"W1", "W2"}
+    wall = {"substrate": {"kind": "tbd"}, "base_coat": {"passes": "2"}}
+    assert case_of(tmp_path, {"walls": {"W2": wall}}).judgment.walls.keys() == {"W1", "W2"}
+
+
+def test_a_member_without_any_value_is_none_beside_others(tmp_path: Path) -> None:
+    blank = {"name": "tbd", "facing": "tbd"}
+    case = case_of(
+        tmp_path, {"elevations": {"E1": {"name": "South"}, "E2": blank, "E3": {"openings": {"A": {"kind": "tbd"}}}}}
+    )
+    assert case.project.members[("elevations",)] == ("E1",)
+    assert not [item for item in case.judgment.open_items if item.path.startswith(("elevations.E2", "elevations.E3"))]
+    named = {"elevations": {"E1": {"name": "South"}, "E2": blank}, "joints": {"J1": {"elevation": "E2"}}}
+    assert case_of(tmp_path, named).project.members[("elevations",)] == ("E1", "E2")
 
 
 @pytest.mark.parametrize(("number", "hint"), [("2", "write format: 1"), ("0", "1 to 99"), ("1e99", "1 to 99")])

@@ -7,6 +7,7 @@ from specgen.documents.foam_reports import SECTIONS, list_unparted, list_unrated
 from specgen.documents.standing_walls import list_solid, list_standing
 
 _VAPOR, _SECTIONS = "INS-05", "SUB-07"
+SPEC_SECTIONS = "Specification section for this work: number, or none"
 EXISTING = "Existing building code: adopted or not, and whether it governs this work"
 
 
@@ -18,7 +19,7 @@ def list_open_answers(context: DocumentContext) -> Iterator[tuple[str, tuple[str
     if context.project.get(("code", "jurisdiction")) is None and edition is not None:
         yield f"IBC edition adopted by the authority ({edition} assumed)", ()
     if not context.project.members.get(("contract", "spec_sections")):
-        yield "Specification section for this work: number, or none", (_SECTIONS,)
+        yield SPEC_SECTIONS, (_SECTIONS,)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):
         yield "Indoor design temperature and relative humidity in winter, %", (_VAPOR,)
     least = context.limit("foam.thermal_barrier").text

@@ -9,9 +9,12 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
+from specgen.documents.views._open_answers import SPEC_SECTIONS
 from specgen.documents.views._requests import DOCUMENTS, Request, find_held, list_requests, propose, say
 from specgen.model.block import CheckBox
 
+# The lists that are asked for in words of their own.
+_LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
 # So many items of a party are read at a glance.
 _GLANCE = 6
 
@@ -97,7 +100,8 @@ def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
     for asked in list_requests(context):
         if asked.subject == DOCUMENTS:
             told = zip(asked.items, asked.holds, strict=True)
-            found += [OpenDocument(asked.party, asked.order, asked.before, name, rules) for name, rules in told]
+            key = (asked.party, asked.order, asked.before)
+            found += [OpenDocument(*key, name, rules, _LISTED.get(name, ())) for name, rules in told]
     return tuple(sorted(found, key=lambda one: one.order))
 
 
