@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 
 from specgen import pipeline
 from specgen.model.absence import Absent
@@ -91,14 +92,15 @@ def test_one_whole_wall_is_enough(tmp_path: Path) -> None:
 
 
 def test_a_member_without_any_value_is_none_beside_others(tmp_path: Path) -> None:
-    blank = {"name": "tbd", "facing": "tbd"}
-    case = case_of(
-        tmp_path, {"elevations": {"E1": {"name": "South"}, "E2": blank, "E3": {"openings": {"A": {"kind": "tbd"}}}}}
-    )
-    assert case.project.members[("elevations",)] == ("E1",)
+    """One of which a value is said to be unknown, or whose mark is used, is there."""
+    base = yaml.safe_dump(SMALL)
+    faces = "elevations:\n  E1: {name: South}\n  E2:\n    name:\n    facing:\n"
+    faces += "  E3:\n    openings:\n      A:\n        kind:\n"
+    case = pipeline.check(written(tmp_path, f"{base}{faces}  E4: {{name: tbd}}\n"))
+    assert case.project.members[("elevations",)] == ("E1", "E4")
     assert not [item for item in case.judgment.open_items if item.path.startswith(("elevations.E2", "elevations.E3"))]
-    named = {"elevations": {"E1": {"name": "South"}, "E2": blank}, "joints": {"J1": {"elevation": "E2"}}}
-    assert case_of(tmp_path, named).project.members[("elevations",)] == ("E1", "E2")
+    case = pipeline.check(written(tmp_path, f"{base}{faces}joints:\n  J1: {{elevation: E2}}\n"))
+    assert case.project.members[("elevations",)] == ("E1", "E2")
 
 
 @pytest.mark.parametrize(("number", "hint"), [("2", "write format: 1"), ("0", "1 to 99"), ("1e99", "1 to 99")])
