@@ -29,7 +29,7 @@ STEPS = {
     "formats, text": "specgen.formats.text.write_text",
     "output, manifest": "specgen.output.disk.make_manifest",
     "output, folder": "specgen.output.disk.make_workplace",
-    "output, files": "specgen.output.disk._write",
+    "output, files": "specgen.output.disk.write_bytes",
     "output, exchange": "specgen.output.disk.exchange_folders",
     "output, old package": "specgen.output.disk.refuse_changed",
     "commands": "specgen.commands.build.build",

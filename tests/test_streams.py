@@ -137,7 +137,7 @@ LONG = [
     ("calc", "joint-width", "--from", "project_examples/clean/project.yaml"),
     ("check", "project_examples/clean/project.yaml"),
     ("check", "project_examples/clean/project.yaml", "--format", "json"),
-    ("check", "project_examples/clean", "project_examples/stops/project.yaml", "--quiet"),
+    ("check", "project_examples/clean", "project_examples/first-look/project.yaml", "--quiet"),
     ("compare", "project_examples/clean/project.yaml", "project_examples/clean/project.yaml"),
     ("completion", "bash"),
     ("fields",),

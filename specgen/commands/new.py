@@ -25,10 +25,10 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the file, what it is for, the system of units, and whether it is asked for."""
     parser.add_argument("file", metavar="FILE", help="the file to write, which must not exist yet")
     kind = parser.add_mutually_exclusive_group()
-    stages = "a project file with all that is asked for up to this stage; verdict where nothing is said"
-    kind.add_argument("--for", dest="stage", choices=STAGES, default="verdict", help=stages)
-    sides = "a file beside the project file: the firm's own, or that of the coating manufacturer"
-    kind.add_argument("--file", dest="side", choices=list(SIDE_FILES), help=sides)
+    stages = f"a project file with all that is asked for up to a stage: {', '.join(STAGES)}; else the first"
+    kind.add_argument("--for", dest="stage", metavar="STAGE", choices=STAGES, default="verdict", help=stages)
+    sides = "a file beside the project file: firm, the firm's own, or coating_system, the manufacturer's figures"
+    kind.add_argument("--file", dest="side", metavar="KIND", choices=list(SIDE_FILES), help=sides)
     units = "units of the examples: inches and pounds, or metric"
     parser.add_argument("--units", choices=["ip", "si"], default="ip", help=units)
     asks = "ask, question by question, for what decides whether a wall can take the finish"
