@@ -70,7 +70,7 @@ def _lines(field: Field) -> Iterator[str]:
     yield f"kind      {_kind(field)}"
     if field.least or field.most:
         span = f"{field.least or 'none'} to {field.most or 'none'}"
-        yield f"limits    {span}: any other value is outside the range anyone would mean"
+        yield f"limits    {span}: any other value is refused"
     if field.not_below:
         yield f"order     not below {', '.join(field.not_below)}"
     if field.values:

@@ -13,7 +13,7 @@ joints.*.at  Joint position
 
   why       distance from the lower left corner of the elevation
   kind      quantity with unit, such as ft or m
-  limits    0 ft to 3000 ft: any other value is outside the range of this field
+  limits    0 ft to 3000 ft: any other value is refused
   required  for the work stage, from the architect
   only if   joints.*.runs != around_opening
   stands    in the project file
@@ -54,7 +54,7 @@ schedule.weather_days  Weather days
 
   why       float for unfit days
   kind      integer, in d
-  limits    0 to 200: any other value is outside the range of this field
+  limits    0 to 200: any other value is refused
   required  for the work stage, from the applicator
   stands    in the project file
   example   weather_days: 8
@@ -64,7 +64,7 @@ log.fluid_pressure  Fluid pressure used
 
   why       recorded only, since the stream decides
   kind      quantity with unit, such as psi or kPa
-  limits    0 psi to 120 psi: any other value is outside the range of this field
+  limits    0 psi to 120 psi: any other value is refused
   required  for the closeout stage, from the applicator
   only if   log.step in {setup, primer, gloss}
   stands    in the record file
