@@ -77,7 +77,7 @@ def find_role(context: DocumentContext, name: str) -> str:
     asked = " ".join(name.lower().replace("-", " ").split())
     role = known.get(asked) or known.get(asked.replace(" ", "_"))
     if role is None:
-        raise refuse(f"there is not a party {name!r}", suggest(name, sorted(roles)))
+        raise refuse(f"there is no party {name!r}", suggest(name, sorted(roles)))
     return role
 
 

@@ -184,7 +184,7 @@ def test_a_party_is_named_by_its_code_or_in_words(tmp_path: Path, name: str) -> 
 
 
 def test_a_party_that_there_is_not_is_refused_with_those_there_are(tmp_path: Path) -> None:
-    with pytest.raises(Refused, match="there is not a party 'archtect' .did you mean architect."):
+    with pytest.raises(Refused, match="there is no party 'archtect' .did you mean architect."):
         find_role(lacking(tmp_path), "archtect")
 
 

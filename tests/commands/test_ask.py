@@ -142,7 +142,7 @@ def test_sheets_that_are_asked_no_more_are_told(project: Path, capsys: Any) -> N
 @pytest.mark.parametrize(
     ("more", "told"),
     [
-        (("--party", "archtect"), "there is not a party 'archtect' (did you mean architect?)"),
+        (("--party", "archtect"), "there is no party 'archtect' (did you mean architect?)"),
         (("--formats", "pdf"), "there is no format 'pdf' here (known: docx, xlsx)"),
         (("--formats", "xlsx,csv"), "there is no format 'csv' here (known: docx, xlsx)"),
         (("--table", "wals"), "there is no table 'wals' (did you mean walls?)"),

@@ -46,7 +46,7 @@ MISTAKES: list[tuple[str, str, str, int]] = [
     ("{{ figure(2) }}\n", "the name of a limit must be words", "quotes", 6),
     ("{{ computed('power-line') }}\n", "no calculation of the whole project 'power-line'", "power-line-distance", 6),
     ("{{ steps(1) }}\n", "steps() takes nothing", "steps()", 6),
-    ("{{ sign('architekt') }}\n", "there is not a party 'architekt'", "did you mean architect?", 6),
+    ("{{ sign('architekt') }}\n", "there is no party 'architekt'", "did you mean architect?", 6),
     ("{{ blank('Day', 'day') }}\n", "a blank is for text or for a date", "'date'", 6),
     ("{{ table(project) }}\n", "table() sets a view", "table(view.joints)", 6),
     ("{{ table(view.verdicts, 5) }}\n", "the caption of a table must be words", "quotes", 6),
