@@ -11,7 +11,7 @@ from specgen.editing.add_values import add_values
 from specgen.editing.edit import Addition
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused
-from specgen.reading.answers import ANSWERS
+from specgen.reading.answers import ANSWERS, write_entry
 from specgen.reading.file_text import read_content
 from specgen.reading.positions import MOST_PROBLEMS
 from specgen.reading.project import MISSING, survey_project
@@ -86,7 +86,7 @@ class Placer:
         taken = {*self.project.members.get((ANSWERS,), ())}
         number = 0
         for sheet, (signer, name) in enumerate(signers):
-            fields = [dotted_path(offer.path) for offer in offers if offer.sheet == sheet]
+            fields = [write_entry(offer.path, offer.text) for offer in offers if offer.sheet == sheet]
             if not fields:
                 continue
             number = next(n for n in range(number + 1, number + len(taken) + 2) if f"Q{n}" not in taken)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from specgen.editing.edit import Addition
 from specgen.editing.planning import Section
-from specgen.editing.values import write_key, write_value
+from specgen.editing.values import write_entries, write_key, write_value
 from specgen.model.field import Node
 
 STEP = 2
@@ -34,7 +34,10 @@ def write_pair(name: str, value: Section | Addition, node: Node, column: int, st
     if isinstance(value, Addition):
         yield from write_comment(value.comment, column)
         assert node.field is not None
-        yield f"{' ' * column}{write_key(name, False)}: {write_value(node.field, value.text, False)}".rstrip(" ")
+        entries = write_entries(node.field, value.text)
+        told = "" if entries else write_value(node.field, value.text, False)
+        yield f"{' ' * column}{write_key(name, False)}: {told}".rstrip(" ")
+        yield from (f"{' ' * (column + step)}- {entry}" for entry in entries)
     else:
         yield from write_comment(value.comment, column)
         yield f"{' ' * column}{write_key(name, False)}:"

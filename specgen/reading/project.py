@@ -9,7 +9,7 @@ from typing import Any
 from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import InputFile, Project
-from specgen.reading.answers import answer_problems
+from specgen.reading.answers import match_answers
 from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.dangling import find_dangling, find_unmet
@@ -76,7 +76,7 @@ def survey_project(
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
-    problems += answer_problems(project)
+    project = dataclasses.replace(project, answered=match_answers(project))
     problems += _find_upside_down(project, files) + geometry_problems(project)
     return project, sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))
 

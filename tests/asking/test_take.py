@@ -71,7 +71,7 @@ def test_answers_are_placed_with_who_gave_them_and_no_line_of_the_user_is_lost(j
         "by: L. Ferrow",
         "on: 2027-02-01",
         "sheet: 1.xlsx",
-        f"[{INDEX}, {THICK}, {CLASS}]",
+        f"      - {INDEX} = 20\n      - {THICK} = 3 in\n      - {CLASS} = PB\n",
     ):
         assert line in answers
     assert job.with_name("project.yaml.before").read_text("utf-8") == JOB
@@ -92,6 +92,30 @@ def test_the_same_workbook_taken_twice_changes_nothing(job: Path, capsys: Any) -
     assert (ended.code, ended.out) == (0, "Nothing was added; 2 values in the project already.")
     assert job.read_bytes() == once
     assert not job.with_name("project.yaml.before-2").exists()
+
+
+def test_a_value_changed_by_hand_prints_as_its_own_and_check_tells_both(job: Path, capsys: Any) -> None:
+    take(capsys, job, answered({THICK: "3 in", INDEX: 20}))
+    job.write_text(job.read_text("utf-8").replace("thickness: 3 in", "thickness: 4 in"), "utf-8")
+    told = run_main(capsys, "check", str(job)).out
+    assert "Changed since they were answered; each prints as the project's own" in told
+    assert f"{THICK}: now 4 in; was 3 in, answered by L. Ferrow, EIFS manufacturer, 2027-02-01" in " ".join(
+        told.split()
+    )
+    assert f"{INDEX}: now" not in told
+    back = job.read_text("utf-8").replace("thickness: 4 in", 'thickness: 3"')
+    job.write_text(back, "utf-8")
+    assert "Changed since" not in run_main(capsys, "check", str(job)).out
+
+
+def test_a_value_emptied_after_it_was_taken_refuses_nothing_and_can_be_answered_anew(job: Path, capsys: Any) -> None:
+    take(capsys, job, answered({THICK: "3 in", INDEX: 20}))
+    job.write_text(job.read_text("utf-8").replace("thickness: 3 in", "thickness:"), "utf-8")
+    assert run_main(capsys, "check", str(job)).code in (0, 1)
+    assert take(capsys, job, answered({THICK: "4 in"}, by="S. Other")).code == 0
+    told = run_main(capsys, "check", str(job))
+    assert told.code in (0, 1)
+    assert "Changed since" not in told.out
 
 
 def test_the_same_value_written_in_another_way_is_no_conflict(job: Path, capsys: Any) -> None:
@@ -119,7 +143,7 @@ def test_what_is_right_is_taken_and_each_fault_is_told_at_its_cell(job: Path, ca
         THICK,
     ]
     assert "9999 is above 2000" in told[0]
-    assert "there is no wall of 'W3' the project any more (known: W1)" in told[1]
+    assert "the project no longer has a wall 'W3' (known: W1)" in told[1]
     assert "'densty' is the name of no field" in told[2]
     assert "specgen: 1.xlsx, Questions!H8: " in told[3]
     assert "the cell holds a date" in told[3]
@@ -153,7 +177,7 @@ def test_of_two_unlike_answers_in_one_call_neither_is_taken(job: Path, capsys: A
     assert "    2.xlsx, Questions!H4  25  I. Pane, finish manufacturer, 2027-02-01" in ended.out
     text = job.read_text("utf-8")
     assert "flame_spread: tbd" in text
-    assert "fields: [walls.W1.insulation.smoke_developed]" in text
+    assert "- walls.W1.insulation.smoke_developed = 300" in text
     assert "Q2:" in text
 
 
@@ -253,8 +277,8 @@ def test_answers_about_the_firm_and_the_coating_go_into_their_own_files(tmp_path
     assert re.search(r"P1: \{name: T\. Underbough.* years: 14[,}]", (tmp_path / "firm.yaml").read_text("utf-8"))
     text = job.read_text("utf-8")
     assert [line for line in whole["project.yaml"].splitlines() if line not in text.splitlines()] == []
-    assert "fields: [gloss.shelf_life_months]" in text
-    assert "fields: [people.P1.years]" in text
+    assert "- gloss.shelf_life_months = 9" in text
+    assert "- people.P1.years = 14" in text
     for kept in ("coating-system.yaml.before", "firm.yaml.before", "project.yaml.before"):
         assert f"kept as {kept}" in ended.err
 

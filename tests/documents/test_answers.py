@@ -10,9 +10,9 @@ from tests.support import EXAMPLES
 ANSWERS = """
 answers:
   Q1:
-    {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: a.xlsx, fields: [walls.W1.attachment.safety_factor]}
+    {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: a.xlsx, fields: [walls.W1.attachment.safety_factor = 3]}
   Q2:
-    {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, fields: [primer.dry_hours]}
+    {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, fields: [primer.dry_hours = 16]}
 """
 
 
