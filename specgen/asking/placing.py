@@ -52,7 +52,7 @@ class Placer:
             out = {conflict.path for conflict in held}
             told.conflicts += held
             for problem in [] if held else self._find_new(placed.after):
-                blamed = _blame(left, problem)
+                blamed = _blame(left, problem) or self._search(left, signers)
                 told.problems.append(_tell(problem, blamed[0]))
                 out |= {offer.path for offer in blamed}
             if not out:
@@ -92,7 +92,7 @@ class Placer:
             number = next(n for n in range(number + 1, number + len(taken) + 2) if f"Q{n}" not in taken)
             values = {"party": signer.party, "by": signer.by, "on": signer.on, "sheet": name}
             values["fields"] = f"[{', '.join(map(quote_entry, fields))}]"
-            yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items())
+            yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items() if text)
 
     def _find_home(self, path: Path) -> FilePath:
         """The file that a value belongs in: that of its section, or the side file where its field is at home."""
@@ -105,6 +105,17 @@ class Placer:
         sides = {self.project.values.get((side,)) for side in SIDE_FILES} - {None}
         anywhere = any(path[0] in sections for sections in BESIDE.values())
         return folder / stands if anywhere and stands in sides else self.file
+
+    def _search(self, offers: list[Offer], signers: Sequence[tuple[Signer, str]]) -> list[Offer]:
+        """The fewest offers with which the project would be refused, found by halves."""
+        while len(offers) > 1:
+            half = len(offers) // 2
+            parts = (offers[:half], offers[half:])
+            faulty = next((part for part in parts if self._find_new(self._edit(part, signers)[0].after)), None)
+            if faulty is None:
+                break
+            offers = faulty
+        return offers
 
     def _find_new(self, after: dict[FilePath, bytes]) -> list[Problem]:
         """The problems that the project has with these contents and had not before."""
@@ -131,10 +142,10 @@ def _name_problem(problem: Problem) -> tuple[str, str]:
 
 
 def _blame(offers: list[Offer], problem: Problem) -> list[Offer]:
-    """The offers that a problem is about: at its path, else beside it, else all."""
-    at = problem.path
+    """The offers that a problem is about: at its path, else beside it; none where its path does not tell."""
+    at = problem.path.partition(":")[0]  # behind which the name of a side file may stand
     named = [(f"{dotted_path(one.path)}.", one) for one in offers]
     exact = [one for name, one in named if f"{at}.".startswith(name)]
     below = [one for name, one in named if name.startswith(f"{at}.")] if at else []
     beside = [one for one in offers if dotted_path(one.path[:-1]) == at.rpartition(".")[0]] if at else []
-    return exact or below or beside or offers
+    return exact or below or beside

@@ -3,6 +3,7 @@
 import re
 
 from specgen.asking.answer_sheet import TABLES
+from specgen.asking.proposals import tell_proposal
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import name_member
 from specgen.documents.members import span_marks
@@ -39,7 +40,7 @@ def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> st
     asked = fill_figures(context.tell(field.asks), context.figure) or ask_by_label(field)
     member = tell_member(context, field, path)
     end = "" if asked.endswith("?") else "."
-    confirm = f"{end} Proposed: {proposed}; write it to confirm, or correct it." if proposed else ""
+    confirm = f"{end} {tell_proposal(field, proposed)}" if proposed else ""
     return f"{member}: {asked}{confirm}" if member else f"{asked}{confirm}"
 
 

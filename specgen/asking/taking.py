@@ -10,11 +10,19 @@ from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet
 from specgen.asking.csv_reading import read_csv
 from specgen.asking.offers import Conflict, Converter, Offer, sort_offers
 from specgen.asking.placing import Placed, Placer
-from specgen.asking.question_offers import Signer, check_project, find_signer, list_offers
+from specgen.asking.question_offers import (
+    Signer,
+    check_project,
+    find_signer,
+    list_offers,
+    read_call_day,
+    tell_day,
+)
 from specgen.asking.table_offers import list_table_offers, pick_grid
 from specgen.asking.workbook_reading import read_workbook
 from specgen.model.field import Path, Schema
 from specgen.model.problem import Problem, Refused
+from specgen.model.project import Project
 
 
 @dataclass(frozen=True)
@@ -34,21 +42,14 @@ class Taken:
 
 
 def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str = "", on: str = "") -> Taken:
-    """The answers of workbooks in a project; raises Refused with each workbook that is none of its own.
+    """The answers of workbooks in a project; a workbook that is not its own is left out, and told.
 
-    `by` and `on` are who answered and when, where a workbook does not say.
+    `by` and `on` are who answered and when, where a workbook does not say. Raises Refused where no workbook is left.
     """
     placer, converter = Placer(file, schema), Converter()
-    sheets: list[tuple[AnsweredSheet, Signer]] = []
-    refused: list[Problem] = []
-    for name in names:
-        try:
-            sheet = read_answered_sheet(read_workbook(FilePath(name), name), name)
-            check_project(placer.project, sheet)
-            sheets.append((sheet, find_signer(placer.project, sheet, by, on)))
-        except Refused as fault:
-            refused += fault.problems
-    if refused:
+    day = read_call_day(placer.project, on)
+    sheets, refused = _read_sheets(placer.project, names, by, day)
+    if not sheets:
         raise Refused(*refused)
     read = [
         list_offers(placer.project, sheet, number, signer.name, converter)
@@ -57,14 +58,30 @@ def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str =
     done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
     signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in sheets)
     placed = placer.place(done.fresh, signers)
+    days = (told for sheet, signer in sheets for told in tell_day(placer.project, sheet, signer))
     return Taken(
         placed,
         signers,
         tuple(done.same),
         (*done.conflicts, *placed.conflicts),
-        (*(problem for one in read for problem in one.problems), *placed.problems),
-        (*(note for one in read for note in one.notes), *placed.remarks),
+        (*refused, *(problem for one in read for problem in one.problems), *placed.problems),
+        (*days, *(note for one in read for note in one.notes), *placed.remarks),
     )
+
+
+def _read_sheets(
+    project: Project, names: Sequence[str], by: str, day: str
+) -> tuple[list[tuple[AnsweredSheet, Signer]], list[Problem]]:
+    """The workbooks with who answered them, and what is wrong with those that cannot be taken."""
+    sheets, refused = list[tuple[AnsweredSheet, Signer]](), list[Problem]()
+    for name in names:
+        try:
+            sheet = read_answered_sheet(read_workbook(FilePath(name), name), name)
+            check_project(project, sheet)
+            sheets.append((sheet, find_signer(project, sheet, by, day)))
+        except Refused as fault:
+            refused += fault.problems
+    return sheets, refused
 
 
 def take_table(file: FilePath, schema: Schema, name: str, table: at.Table) -> Taken:

@@ -198,15 +198,80 @@ def test_an_answer_against_one_of_before_tells_who_gave_that(job: Path, capsys: 
         ({"party": "painter"}, "'painter' is not a choice for this field"),
         ({"party": ""}, "the sheet does not say which party it is for"),
         ({"by": ""}, "1.xlsx, Project!B8: it is not said who answered (write the name there, or give --by NAME)"),
-        ({"on": ""}, "1.xlsx, Project!B9: the day is missing (write it there, or give --on 2027-02-01)"),
-        ({"on": "2/1/2027"}, "1.xlsx, Project!B9: '2/1/2027' is not a date (write year-month-day, such as 2027-03-01)"),
     ],
 )
-def test_a_workbook_that_cannot_be_taken_leaves_all_as_it_is(how: Any, message: str, job: Path, capsys: Any) -> None:
-    ended = take(capsys, job, answered({THICK: "3 in"}, party="finish_source"), answered({INDEX: 20}, **how))
-    assert ended.code == 2
-    assert message.replace("1.xlsx", "2.xlsx") in ended.err
+def test_a_workbook_that_cannot_be_taken_is_told_and_the_others_are_taken(
+    how: Any, message: str, job: Path, capsys: Any
+) -> None:
+    alone = take(capsys, job, answered({INDEX: 20}, **how))
+    assert alone.code == 2
+    assert message in alone.err
     assert job.read_text("utf-8") == JOB
+    ended = take(capsys, job, answered({THICK: "3 in"}, party="finish_source"), answered({INDEX: 20}, **how))
+    assert ended.code == 1
+    assert message.replace("1.xlsx", "2.xlsx") in ended.err
+    assert "thickness: 3 in" in job.read_text("utf-8")
+    assert "flame_spread: tbd" in job.read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("day", "more", "kept", "told"),
+    [
+        ("11/20/2026", (), "2026-11-20", "1.xlsx, Project!B9: '11/20/2026' is read as 2026-11-20"),
+        ("", (), "", "1.xlsx, Project!B9: the date is missing; the answers are taken without one"),
+        ("soon", (), "", "1.xlsx, Project!B9: 'soon' is not a plain date; the answers are taken without one"),
+        ("soon", ("--on", "11/26/2026"), "2026-11-26", "'soon' is not a plain date; --on gives 2026-11-26"),
+    ],
+)
+def test_a_date_of_signing_never_holds_answers_up(
+    day: str, more: tuple[str, ...], kept: str, told: str, job: Path, capsys: Any
+) -> None:
+    ended = take(capsys, job, answered({INDEX: 20}, on=day), more=more)
+    assert ended.code == 0
+    assert told in ended.out
+    text = job.read_text("utf-8")
+    assert "flame_spread: 20" in text
+    assert (f"on: {kept}" if kept else "by: L. Ferrow\n    sheet:") in text.replace("'on'", "on")
+    assert run_main(capsys, "check", str(job)).code in (0, 1)
+
+
+def test_a_date_of_the_call_that_is_at_fault_is_told_as_such(job: Path, capsys: Any) -> None:
+    ended = take(capsys, job, answered({INDEX: 20}), more=("--on", "soon"))
+    assert ended.code == 2
+    assert "--on: 'soon' is not a date" in ended.err
+
+
+def test_a_file_that_is_not_there_costs_its_own_answer_only_and_is_told_at_its_cell(job: Path, capsys: Any) -> None:
+    second = answered({SMOKE: 300, "coating_system": "coating-system.yaml"}, party="finish_source", by="I. Pane")
+    ended = take(capsys, job, answered({INDEX: 20}, party="applicator"), second)
+    assert ended.code == 1
+    assert [line for line in ended.err.splitlines() if "Questions!" in line][0].startswith(
+        "specgen: 2.xlsx, Questions!H5: coating_system"
+    )
+    text = job.read_text("utf-8")
+    assert "flame_spread: 20" in text
+    assert "smoke_developed: 300" in text
+    assert "coating_system" not in text
+
+
+def test_what_is_wrong_is_told_with_the_number_of_the_question_and_the_party(job: Path, capsys: Any) -> None:
+    def number(book: Any) -> None:
+        book["Questions"]["A4"] = 3
+        book["Project"]["B5"] = "EIFS manufacturer"
+
+    ended = take(capsys, job, filled(answered({INDEX: 9999}), number))
+    assert f"1.xlsx, Questions!H4 (No. 3, EIFS manufacturer): {INDEX}: 9999 is above" in ended.err
+
+
+@pytest.mark.parametrize("word", ["OK", "confirmed", "Confirmed.", "agreed"])
+def test_a_proposal_that_is_confirmed_is_taken(word: str, job: Path, capsys: Any) -> None:
+    def propose(book: Any) -> None:
+        book["Questions"]["B4"] = "Thickness. Proposed: 3 in (75 mm); write it to confirm, or correct it."
+
+    ended = take(capsys, job, filled(answered({THICK: word}), propose))
+    assert ended.code == 0, ended
+    assert "thickness: 3 in\n" in job.read_text("utf-8")
+    assert "confirms what was proposed, 3 in" in ended.out
 
 
 def test_who_answered_and_when_may_be_given_with_the_call(job: Path, capsys: Any) -> None:
