@@ -16,6 +16,8 @@ _MONTH = {"month", "months", "mo", "mos"}
 _YEAR = {"year", "years", "yr", "yrs"}
 _IN_DAYS = 7
 _PLUS_MINUS = re.compile(r"^(?:\u00b1|\+\s*/\s*-|\+-|plus or minus)\s*")
+# Where the reason of a field tells the figure for it.
+_NO_LIMIT = {"no limit", "unlimited", "none", "no maximum"}
 # Words behind a number that change what it says.
 _SAY_MORE = {"more", "less", "least", "most", "than", "over", "under", "about", "and", "per", "max", "maximum"}
 _SAY_MORE |= {"minimum", "min", "to", "or", "in", "at", "of", "by", "not", "up", "above", "below", "between", "for"}
@@ -24,6 +26,8 @@ _SAY_MORE |= {"minimum", "min", "to", "or", "in", "at", "of", "by", "not", "up",
 def read_count(text: str, field: Field) -> str:
     """The bare number that a text means for a field without a unit in its values; any other text as it is."""
     text = _PLUS_MINUS.sub("", text)
+    if text.casefold() in _NO_LIMIT and f"{field.most} where" in field.why:
+        return field.most
     if field.kind == "integer" and text.casefold() in _WORDS:
         return str(_WORDS.index(text.casefold()) + 1)
     try:

@@ -1,16 +1,21 @@
 """What of the open items is asked for up to a stage: values, documents, and what is left to later stages."""
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.asking.by_table import split_by_table
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
+from specgen.documents.views._asked import DECISION, SUBMITTAL
+from specgen.documents.views._fields import OF_ASCE_7
+from specgen.documents.views._open_answers import EDITION, assumes_edition
 from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
 from specgen.model.field import Field
 from specgen.model.stage import STAGES
 
 # Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
 _GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
+_CODE, _AGE, _COMPLETED = "code.edition", ".substrate.age_days", ".substrate.completed_on"
 # Signed by the contractor behind the review of the package, which is asked for as a document.
 _SIGNED = ("package", "contractor_review")
 
@@ -26,9 +31,11 @@ class Owed(NamedTuple):
 def find_owed(context: DocumentContext, stage: str) -> Owed:
     """What is asked for up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
     asked = [value for value in list_values(context) if _is_asked(context, value)]
-    owed = [value for value in asked if _is_owed(context, value, stage)]
+    asked += _list_first(context, {value.path for value in asked})
+    owed = [_ask_day(context, value) for value in asked if _is_owed(context, value, stage)]
     sent = [value for value in owed if _is_sent(context, value)]
     documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
+    documents = [one for one in documents if not one.name.startswith(EDITION)]
     documents += [_to_document(context, value) for value in sent if not value.told]
     values, lists = split_by_table(context, (value for value in owed if value not in sent))
     return Owed(
@@ -36,6 +43,27 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
         tuple(sorted([*documents, *lists], key=lambda one: one.order)),
         len(asked) - len(owed),
     )
+
+
+def _list_first(context: DocumentContext, asked: set[str]) -> Iterator[OpenValue]:
+    """What nothing waits for yet and everybody will ask: the edition that is assumed, the wind before any elevation."""
+    project = context.project
+    if assumes_edition(context) and _CODE not in asked:
+        edition = str(project.get(("code", "edition")))
+        yield OpenValue(_CODE, "architect", *DECISION, (), edition, told=False)
+    for path in OF_ASCE_7 if not project.members.get(("elevations",)) else ():
+        place = tuple(path.split("."))
+        field = project.schema.fields[place]
+        if field.ring != "optional" and path not in asked and project.get(place) is None and project.applies(place):
+            yield OpenValue(path, field.owed_by, *SUBMITTAL, (), "", told=False)
+
+
+def _ask_day(context: DocumentContext, value: OpenValue) -> OpenValue:
+    """The day of completion in place of an age, which is another one by the time the answer is read."""
+    day = f"{value.path.removesuffix(_AGE)}{_COMPLETED}"
+    if not value.path.endswith(_AGE) or context.project.get(tuple(day.split("."))) is not None:
+        return value
+    return value._replace(path=day)
 
 
 def find_field(context: DocumentContext, value: OpenValue) -> Field:
@@ -64,7 +92,10 @@ def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
 
 def _is_sent(context: DocumentContext, value: OpenValue) -> bool:
     """Whether a value is the mark of a document that another party is to send, or of what the project does not list."""
-    to = find_field(context, value).to
+    field = find_field(context, value)
+    if "file" in (field.kind, field.of):  # its name in the folder of the project is known there alone
+        return True
+    to = field.to
     listed = bool(context.project.members.get((to,)))
     return bool(to) and (not listed or (to == _ATTACHMENTS and value.party != _GIVES_MARKS))
 
@@ -73,5 +104,6 @@ def _to_document(context: DocumentContext, value: OpenValue) -> OpenDocument:
     """The document behind a mark, by the label of its field."""
     field = find_field(context, value)
     member = tell_member(context, field, tuple(value.path.split(".")))
-    name = f"{member}: {field.label}" if member else field.label
+    label = field.asks if "file" in (field.kind, field.of) and field.asks else field.label
+    name = f"{member}: {label}" if member else label
     return OpenDocument(value.party, value.order, value.before, name, value.rules)

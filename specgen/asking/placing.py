@@ -18,6 +18,7 @@ from specgen.reading.project import MISSING, survey_project
 from specgen.reading.side_files import BESIDE, SIDE_FILES
 
 _LINE = re.compile(r"\bline \d+")
+_AT_LINE, _ROW = re.compile(r"(\S+) in line \d+"), re.compile(r"\b[A-Z]+(\d+)(?: |$)")
 
 
 @dataclass
@@ -53,7 +54,7 @@ class Placer:
             told.conflicts += held
             for problem in [] if held else self._find_new(placed.after):
                 blamed = _blame(left, problem) or self._search(left, signers)
-                told.problems.append(_tell(problem, blamed[0]))
+                told.problems.append(_tell(problem, blamed[0], left))
                 out |= {offer.path for offer in blamed}
             if not out:
                 placed.conflicts, placed.problems, placed.taken = told.conflicts, told.problems, left
@@ -131,9 +132,17 @@ class Placer:
         return new[:MOST_PROBLEMS]
 
 
-def _tell(problem: Problem, offer: Offer) -> Problem:
-    """A problem of the project with an offer, at its cell."""
-    return Problem(problem.message, problem.hint, problem.path or dotted_path(offer.path), offer.place)
+def _tell(problem: Problem, offer: Offer, offers: list[Offer]) -> Problem:
+    """A problem of the project with an offer, at its cell; another one is named by its row, and not by its line."""
+
+    def find_row(found: re.Match[str]) -> str:
+        mark, beside = found[1], offer.path[:-2]
+        rows = (one.place for one in offers if one.path[:-1] == (*beside, mark))
+        row = _ROW.search(next(rows, ""))
+        return f"{mark} in row {row[1]}" if row else mark
+
+    message = _AT_LINE.sub(find_row, problem.message)
+    return Problem(message, problem.hint, problem.path or dotted_path(offer.path), offer.place)
 
 
 def _name_problem(problem: Problem) -> tuple[str, str]:

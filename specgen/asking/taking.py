@@ -24,6 +24,8 @@ from specgen.model.field import Path, Schema
 from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
 
+_TABLE_ENDS = (".csv", ".txt", ".tsv")
+
 
 @dataclass(frozen=True)
 class Taken:
@@ -76,6 +78,7 @@ def _read_sheets(
     sheets, refused = list[tuple[AnsweredSheet, Signer]](), list[Problem]()
     for name in names:
         try:
+            _refuse_table(name)
             sheet = read_answered_sheet(read_workbook(FilePath(name), name), name)
             check_project(project, sheet)
             sheets.append((sheet, find_signer(project, sheet, by, day)))
@@ -84,11 +87,20 @@ def _read_sheets(
     return sheets, refused
 
 
+def _refuse_table(name: str) -> None:
+    """Raise Refused for a table that is not said to be one, with the table that its name tells."""
+    if name.lower().endswith(_TABLE_ENDS):
+        tables = [table.name for table in at.TABLES]
+        told = next((one for one in tables if one in FilePath(name).stem.lower()), "")
+        hint = f"add --as {told}" if told else f"add --as and what it lists: {', '.join(tables)}"
+        raise Refused(Problem("this is a table, not a workbook of questions", hint, file=name))
+
+
 def take_table(file: FilePath, schema: Schema, name: str, table: at.Table) -> Taken:
     """The members of a table in a project, each whole or not at all; raises Refused where any cell is at fault."""
     placer = Placer(file, schema)
     notes: tuple[str, ...] = ()
-    if name.lower().endswith((".csv", ".txt", ".tsv")):
+    if name.lower().endswith(_TABLE_ENDS):
         grid, notes = read_csv(FilePath(name), name)
     else:
         grid = pick_grid(read_workbook(FilePath(name), name), table, name)
