@@ -177,4 +177,4 @@ def _mean(text: str, field: Field, project: Project, unit: str) -> str:
 def _tell_unit(field: Field) -> str:
     """The unit behind a bare number, in words."""
     told = _UNIT_NAMES.get(field.unit_ip, "")
-    return f" {told}" if told and field.kind != "date" else ""
+    return f", in {told}" if told and field.kind != "date" else ""

@@ -1,21 +1,24 @@
 """What of the open items is asked for up to a stage: values, documents, and what is left to later stages."""
 
-from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.asking.by_table import split_by_table
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
-from specgen.documents.views._asked import DECISION, SUBMITTAL
-from specgen.documents.views._fields import OF_ASCE_7
-from specgen.documents.views._open_answers import EDITION, assumes_edition
-from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
+from specgen.documents.views.open_items import (
+    OpenDocument,
+    OpenValue,
+    is_needed,
+    list_documents,
+    list_first,
+    list_values,
+)
 from specgen.model.field import Field
 from specgen.model.stage import STAGES
 
 # Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
 _GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
-_CODE, _AGE, _COMPLETED = "code.edition", ".substrate.age_days", ".substrate.completed_on"
+_AGE, _COMPLETED = ".substrate.age_days", ".substrate.completed_on"
 # Signed by the contractor behind the review of the package, which is asked for as a document.
 _SIGNED = ("package", "contractor_review")
 
@@ -31,11 +34,12 @@ class Owed(NamedTuple):
 def find_owed(context: DocumentContext, stage: str) -> Owed:
     """What is asked for up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
     asked = [value for value in list_values(context) if _is_asked(context, value)]
-    asked += _list_first(context, {value.path for value in asked})
+    first = {value.path: value for value in list_first(context)}
+    asked = [value for value in asked if value.path not in first or value.order <= first[value.path].order]
+    asked += [first[path] for path in first if path not in {value.path for value in asked}]
     owed = [_ask_day(context, value) for value in asked if _is_owed(context, value, stage)]
     sent = [value for value in owed if _is_sent(context, value)]
     documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
-    documents = [one for one in documents if not one.name.startswith(EDITION)]
     documents += [_to_document(context, value) for value in sent if not value.told]
     values, lists = split_by_table(context, (value for value in owed if value not in sent))
     return Owed(
@@ -43,19 +47,6 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
         tuple(sorted([*documents, *lists], key=lambda one: one.order)),
         len(asked) - len(owed),
     )
-
-
-def _list_first(context: DocumentContext, asked: set[str]) -> Iterator[OpenValue]:
-    """What nothing waits for yet and everybody will ask: the edition that is assumed, the wind before any elevation."""
-    project = context.project
-    if assumes_edition(context) and _CODE not in asked:
-        edition = str(project.get(("code", "edition")))
-        yield OpenValue(_CODE, "architect", *DECISION, (), edition, told=False)
-    for path in OF_ASCE_7 if not project.members.get(("elevations",)) else ():
-        place = tuple(path.split("."))
-        field = project.schema.fields[place]
-        if field.ring != "optional" and path not in asked and project.get(place) is None and project.applies(place):
-            yield OpenValue(path, field.owed_by, *SUBMITTAL, (), "", told=False)
 
 
 def _ask_day(context: DocumentContext, value: OpenValue) -> OpenValue:

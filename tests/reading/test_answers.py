@@ -44,3 +44,28 @@ def test_of_two_answers_for_a_field_the_one_whose_value_stands_counts(tmp_path: 
     walls = {"W1": {"substrate": {"kind": "concrete"}}}
     told = read(tmp_path, [f"{KIND} = concrete"], [f"{KIND} = osb"], walls=walls).answered
     assert [(one.answer, one.stands) for one in told.values()] == [("Q1", True)]
+
+
+@pytest.mark.parametrize(
+    ("change", "days"),
+    [
+        ({"schedule": {"work_start": "2027-05-17"}}, 89),
+        ({"package": {"date": "2027-03-01"}}, 12),
+        ({"schedule": {"work_start": "2027-02-01"}}, None),
+        ({}, None),
+    ],
+)
+def test_an_age_is_counted_from_the_day_of_completion(
+    change: dict[str, object], days: int | None, tmp_path: Path
+) -> None:
+    walls = {"walls": {"W1": {"substrate": {"kind": "concrete", "completed_on": "2027-02-17"}}}}
+    project = project_of(tmp_path, change | walls)
+    assert project.get(("walls", "W1", "substrate", "age_days")) == days
+
+
+def test_an_age_that_is_told_stands(tmp_path: Path) -> None:
+    substrate = {"kind": "concrete", "completed_on": "2027-02-17", "age_days": 30}
+    project = project_of(
+        tmp_path, {"walls": {"W1": {"substrate": substrate}}, "schedule": {"work_start": "2027-05-17"}}
+    )
+    assert project.get(("walls", "W1", "substrate", "age_days")) == 30
