@@ -83,9 +83,13 @@ def read_call_day(project: Project, on: str) -> str:
         raise Refused(Problem(invalid.message, invalid.hint, file="--on")) from None
 
 
-def tell_day(project: Project, sheet: AnsweredSheet, signer: Signer) -> Iterator[str]:
-    """What is told of the day in a workbook: how it was read, or that none is kept with the answers."""
+def tell_signing(project: Project, sheet: AnsweredSheet, signer: Signer, by: str, on: str) -> Iterator[str]:
+    """What is told of who signed a workbook and when: how it was read, what is missing, what was not used."""
     read = _read_signed_day(project, sheet.on)
+    if by and sheet.by and by != sheet.by:
+        yield f"{sheet.by_place}: the sheet says {sheet.by}; --by is not used"
+    if on and read and on != read:
+        yield f"{sheet.on_place}: the sheet says {read}; --on is not used"
     if read and read != sheet.on:
         yield f"{sheet.on_place}: {sheet.on!r} is read as {read}"
     elif not read:

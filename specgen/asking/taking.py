@@ -16,7 +16,7 @@ from specgen.asking.question_offers import (
     find_signer,
     list_offers,
     read_call_day,
-    tell_day,
+    tell_signing,
 )
 from specgen.asking.table_offers import list_table_offers, pick_grid
 from specgen.asking.workbook_reading import read_workbook
@@ -60,14 +60,14 @@ def take_answers(file: FilePath, schema: Schema, names: Sequence[str], by: str =
     done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
     signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in sheets)
     placed = placer.place(done.fresh, signers)
-    days = (told for sheet, signer in sheets for told in tell_day(placer.project, sheet, signer))
+    signing = (told for sheet, signer in sheets for told in tell_signing(placer.project, sheet, signer, by, day))
     return Taken(
         placed,
         signers,
         tuple(done.same),
         (*done.conflicts, *placed.conflicts),
         (*refused, *(problem for one in read for problem in one.problems), *placed.problems),
-        (*days, *(note for one in read for note in one.notes), *placed.remarks),
+        (*signing, *(note for one in read for note in one.notes), *placed.remarks),
     )
 
 

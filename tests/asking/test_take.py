@@ -235,6 +235,12 @@ def test_a_date_of_signing_never_holds_answers_up(
     assert run_main(capsys, "check", str(job)).code in (0, 1)
 
 
+def test_who_and_when_of_the_call_are_told_where_the_sheet_says_otherwise(job: Path, capsys: Any) -> None:
+    ended = take(capsys, job, answered({INDEX: 20}), more=("--by", "S. Other", "--on", "2027-03-01"))
+    assert "1.xlsx, Project!B8: the sheet says L. Ferrow; --by is not used" in ended.out
+    assert "1.xlsx, Project!B9: the sheet says 2027-02-01; --on is not used" in ended.out
+
+
 def test_a_date_of_the_call_that_is_at_fault_is_told_as_such(job: Path, capsys: Any) -> None:
     ended = take(capsys, job, answered({INDEX: 20}), more=("--on", "soon"))
     assert ended.code == 2
