@@ -6,6 +6,8 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from specgen.asking.counts import read_count
+from specgen.asking.days import read_day
 from specgen.asking.grid import Cell
 from specgen.model.field import Field
 from specgen.model.forbidden_characters import find_forbidden
@@ -21,13 +23,21 @@ NO_ANSWER |= {"unknown", "not known", "don't know", "not known yet", "open", "pe
 _SHORT_DAY = re.compile(r"\d{1,2}-[A-Z][a-z]{2}(-\d{2,4})?|[A-Z][a-z]{2}-\d{2}")
 _PERCENT = re.compile(r"(?<!\\)%")
 _UNIT_IN_LOOK = re.compile(r'0[^;"]*"\s*([^";]+?)\s*"\s*(?:;|$)')
+_AND = re.compile(r",?\s+(?:and|&)\s+")
 _DIGITS = 15  # that a spreadsheet keeps of a number
-_UNIT_WORDS = {
-    "h": ("h", "hr", "hrs", "hour", "hours"),
-    "d": ("d", "day", "days"),
-    "year": ("year", "years", "yr", "yrs"),
-}
-_UNIT_WORDS |= {"min": ("min", "minute", "minutes"), "month": ("month", "months"), "deg": ("deg", "degrees", "\u00b0")}
+_UNIT_NAMES = {"h": "hours", "d": "days", "year": "years", "min": "minutes", "month": "months"}
+_TOLD = {"date", "number", "integer", "percent"}  # kinds of which it is told how an answer was read
+_YES_NO = {"y": "yes", "n": "no", "yes": "yes", "no": "no"}
+_CONFIRMS = {"confirmed", "confirm", "ok", "okay", "agreed", "as proposed", "accepted", "approved", "correct", "yes"}
+# What says where the answer stands, in place of the answer.
+_THERE = (
+    "attached|attachments?|enclosed|specs?|specifications?|plans?|drawings?|dwgs?|contract documents|contract|above"
+)
+_THERE += "|below|e-?mail|letter|cut ?sheets?|data ?sheets?|submittals?|manufacturer|code"
+_TO = r"see|per|as per|refer to|as shown (?:in|on)|as noted (?:in|on)|as in|in|ref\.?"
+_ELSEWHERE = re.compile(
+    rf"(?:please )?(?:{_TO}) (?:the |your |our )?(?:{_THERE})\.?|attached\.?|enclosed\.?", re.IGNORECASE
+)
 
 
 class AnswerText(NamedTuple):
@@ -38,10 +48,11 @@ class AnswerText(NamedTuple):
     notes: tuple[str, ...] = ()
 
 
-def read_answer(cell: Cell, field: Field, project: Project, unit: str) -> AnswerText | None:
+def read_answer(cell: Cell, field: Field, project: Project, unit: str, proposed: str = "") -> AnswerText | None:
     """The answer in a cell to a field; None where it holds none. Raises InvalidValue.
 
     `unit` is the one that was asked for: a quantity without a unit is in that one, and refused where there is none.
+    `proposed` is the value that stands where the answer confirms it.
     """
     if cell.error:
         raise InvalidValue(f"the cell holds the error {cell.value}", "write the value itself")
@@ -53,12 +64,23 @@ def read_answer(cell: Cell, field: Field, project: Project, unit: str) -> Answer
     found = find_forbidden(text)
     if found:
         raise InvalidValue(found[1], found[2])
+    if not field.values and _ELSEWHERE.fullmatch(text):
+        raise InvalidValue(f"{text!r} says where to look, not what the value is", "write the value itself")
     notes: tuple[str, ...] = (f"a formula; its value {text} is taken",) if cell.formula else ()
+    if proposed and text.casefold().rstrip(".! ") in _CONFIRMS:
+        notes += (f"{text!r} confirms what was proposed, {proposed}",)
+        text = proposed
     if field.kind == "list":
-        return AnswerText(tuple(_mean(entry, field, project, unit) for entry in _split(text)), True, notes)
+        return AnswerText(
+            tuple(_mean(entry, field, project, unit) for entry in _split(text, bool(field.values or field.to))),
+            True,
+            notes,
+        )
     meant = _mean(text, field, project, unit)
-    if field.kind == "quantity" and meant != text:
+    if field.kind == "quantity" and is_number(text):
         notes += (f"taken as {meant}, in the unit that was asked for",)
+    elif field.kind in _TOLD and meant != text:
+        notes += (f"{text!r} is read as {meant}{_tell_unit(field)}",)
     return AnswerText((meant,), False, notes)
 
 
@@ -110,12 +132,16 @@ def _plain(value: int | float) -> str:
     return f"{value:.{_DIGITS}f}".rstrip("0") if "e-" in text and abs(value) >= 1e-4 else text
 
 
-def _split(text: str) -> Iterable[str]:
-    """The entries of a list: between commas, or semicolons where there are any; one with a comma may be in quotes."""
+def _split(text: str, several: bool) -> Iterable[str]:
+    """The entries of a list: between commas, or semicolons where there are any; one with a comma may be in quotes.
+
+    Of `several` choices or marks the last may stand behind an `and`.
+    """
     bare = text.removeprefix("[").removesuffix("]").strip()
     if bare.casefold() == "none":
         return ()
     sign = ";" if ";" in bare else ","
+    bare = _AND.sub(sign, bare) if several else bare
     rows = csv.reader([bare.replace("\n", sign)], delimiter=sign, skipinitialspace=True)
     return [entry.strip() for row in rows for entry in row if entry.strip()]
 
@@ -132,10 +158,15 @@ def find_mark(project: Project, collection: str, text: str) -> str:
 def _mean(text: str, field: Field, project: Project, unit: str) -> str:
     """A text with the unit that was asked for, as the word of a choice, or as the mark of the member it names."""
     kind = field.of or field.kind
-    if kind == "quantity" and unit and is_number(text):
-        return f"{text} {unit}"
-    if kind in ("number", "integer"):
-        return _drop_unit(text, field.unit_ip)
+    if kind == "quantity":
+        plain = text.rstrip(".") if text[-2:-1].isalpha() else text
+        return f"{plain} {unit}" if unit and is_number(plain) else plain
+    if kind in ("number", "integer", "percent"):
+        return read_count(text, field)
+    if kind == "yes_no":
+        return _YES_NO.get(text.casefold().rstrip(". "), text)
+    if kind == "date":
+        return read_day(text, project.system)
     if kind == "reference":
         return find_mark(project, field.to, text)
     if kind == "choice":
@@ -143,8 +174,7 @@ def _mean(text: str, field: Field, project: Project, unit: str) -> str:
     return text
 
 
-def _drop_unit(text: str, unit: str) -> str:
-    """A count without its unit behind it: 24 of `24 h`."""
-    number, _, behind = text.partition(" ")
-    meant = _UNIT_WORDS.get(unit, (unit,))
-    return number if behind and behind.casefold().rstrip(".") in meant and is_number(number) else text
+def _tell_unit(field: Field) -> str:
+    """The unit behind a bare number, in words."""
+    told = _UNIT_NAMES.get(field.unit_ip, "")
+    return f", in {told}" if told and field.kind != "date" else ""

@@ -13,11 +13,15 @@ _MOST_HEAD = 20  # rows in which the titles are looked for, where somebody has p
 
 
 class SheetAnswer(NamedTuple):
-    """What stands in the row of a question: the answer, the dotted path of its field, and the place in messages."""
+    """What stands in the row of a question: the answer, the dotted path of its field, and the place in messages.
+
+    The place has the number of the question and the party that was asked, so that it can be asked back.
+    """
 
     field: str
     cell: Cell
     remark: str
+    question: str  # as it was asked
     place: str
     field_place: str
 
@@ -40,7 +44,9 @@ class AnsweredSheet(NamedTuple):
 def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
     """The answers of a workbook named `shown`; raises Refused where it is no workbook of questions."""
     questions, project = (_find_sheet(grids, name, shown) for name in (at.QUESTIONS, at.PROJECT))
-    return _read_project(project, shown)._replace(answers=_read_answers(questions))
+    told, labels = _read_project(project, shown), _read_labels(project)
+    party = project.words(labels[at.PARTY], 2) if at.PARTY in labels else ""
+    return told._replace(answers=_read_answers(questions, party))
 
 
 def read_table_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet | None:
@@ -97,7 +103,7 @@ def _read_labels(project: Grid) -> dict[str, int]:
     return found
 
 
-def _read_answers(questions: Grid) -> tuple[SheetAnswer, ...]:
+def _read_answers(questions: Grid, party: str) -> tuple[SheetAnswer, ...]:
     """The rows with an answer or a remark; raises Refused where the columns cannot be told."""
     head, columns = _find_head(questions)
     answers = []
@@ -106,7 +112,10 @@ def _read_answers(questions: Grid) -> tuple[SheetAnswer, ...]:
         if cell.value is None and not cell.formula and not remark:
             continue
         field, of_field = (questions.words(row, columns[at.FIELD]), questions.place(row, columns[at.FIELD]))
-        answers.append(SheetAnswer(field, cell, remark, questions.place(row, columns[at.ANSWER]), of_field))
+        asked, number = (questions.words(row, columns.get(name, 0)) for name in (at.QUESTION, at.NUMBER))
+        whose = f" (No. {', '.join(filter(None, (number, party)))})" if number else ""
+        place = f"{questions.place(row, columns[at.ANSWER])}{whose}"
+        answers.append(SheetAnswer(field, cell, remark, asked, place, of_field))
     return tuple(answers)
 
 

@@ -1,5 +1,6 @@
 """Values that others offer for fields of a project, checked as those of a project file, and sorted by what is there."""
 
+import json
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
@@ -71,6 +72,8 @@ def _spell(entry: Field, text: str, value: Any) -> str:
 
 def quote_entry(text: str) -> str:
     """An entry of a list in quotes where a sign in it would end it, or mean something."""
+    if not text.isprintable():
+        return json.dumps(text, ensure_ascii=False)
     plain = not set(text) & set(",[]{}#:&*!|>'\"%@`") and not text.startswith(("-", "?"))
     return text if plain else "'{}'".format(text.replace("'", "''"))
 

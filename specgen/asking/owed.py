@@ -5,12 +5,20 @@ from typing import NamedTuple
 from specgen.asking.by_table import split_by_table
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
-from specgen.documents.views.open_items import OpenDocument, OpenValue, is_needed, list_documents, list_values
+from specgen.documents.views.open_items import (
+    OpenDocument,
+    OpenValue,
+    is_needed,
+    list_documents,
+    list_first,
+    list_values,
+)
 from specgen.model.field import Field
 from specgen.model.stage import STAGES
 
 # Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
 _GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
+_AGE, _COMPLETED = ".substrate.age_days", ".substrate.completed_on"
 # Signed by the contractor behind the review of the package, which is asked for as a document.
 _SIGNED = ("package", "contractor_review")
 
@@ -26,7 +34,10 @@ class Owed(NamedTuple):
 def find_owed(context: DocumentContext, stage: str) -> Owed:
     """What is asked for up to a stage: `verdict`, `mockup`, `work`, or `closeout`."""
     asked = [value for value in list_values(context) if _is_asked(context, value)]
-    owed = [value for value in asked if _is_owed(context, value, stage)]
+    first = {value.path: value for value in list_first(context)}
+    asked = [value for value in asked if value.path not in first or value.order <= first[value.path].order]
+    asked += [first[path] for path in first if path not in {value.path for value in asked}]
+    owed = [_ask_day(context, value) for value in asked if _is_owed(context, value, stage)]
     sent = [value for value in owed if _is_sent(context, value)]
     documents = [one for one in list_documents(context) if is_needed(context, one.order, stage)]
     documents += [_to_document(context, value) for value in sent if not value.told]
@@ -36,6 +47,14 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
         tuple(sorted([*documents, *lists], key=lambda one: one.order)),
         len(asked) - len(owed),
     )
+
+
+def _ask_day(context: DocumentContext, value: OpenValue) -> OpenValue:
+    """The day of completion in place of an age, which is another one by the time the answer is read."""
+    day = f"{value.path.removesuffix(_AGE)}{_COMPLETED}"
+    if not value.path.endswith(_AGE) or context.project.get(tuple(day.split("."))) is not None:
+        return value
+    return value._replace(path=day)
 
 
 def find_field(context: DocumentContext, value: OpenValue) -> Field:
@@ -64,7 +83,10 @@ def _is_owed(context: DocumentContext, value: OpenValue, stage: str) -> bool:
 
 def _is_sent(context: DocumentContext, value: OpenValue) -> bool:
     """Whether a value is the mark of a document that another party is to send, or of what the project does not list."""
-    to = find_field(context, value).to
+    field = find_field(context, value)
+    if "file" in (field.kind, field.of):  # its name in the folder of the project is known there alone
+        return True
+    to = field.to
     listed = bool(context.project.members.get((to,)))
     return bool(to) and (not listed or (to == _ATTACHMENTS and value.party != _GIVES_MARKS))
 
@@ -73,5 +95,6 @@ def _to_document(context: DocumentContext, value: OpenValue) -> OpenDocument:
     """The document behind a mark, by the label of its field."""
     field = find_field(context, value)
     member = tell_member(context, field, tuple(value.path.split(".")))
-    name = f"{member}: {field.label}" if member else field.label
+    label = field.asks if "file" in (field.kind, field.of) and field.asks else field.label
+    name = f"{member}: {label}" if member else label
     return OpenDocument(value.party, value.order, value.before, name, value.rules)

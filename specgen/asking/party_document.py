@@ -23,6 +23,7 @@ from specgen.model.block import (
 from specgen.model.value_text import long_date
 
 _ID = "Questions"
+_BEGINS_WORK = "applicator"  # the work that waits is its own
 # The facts of the title block that an answer is given by; what is told of the submittal is not yet settled.
 _FACTS = ("Project", "Project number", "Address", "Architect", "Contractor", "Date")
 _QUESTIONS = ("No.", "Question", "Unit or form", "Example", "Holds up", "Answer")
@@ -101,7 +102,9 @@ def _guide(sheet: PartySheet) -> str:
         )
     if sheet.wanted:
         told.append("Send the documents and information listed with the answers.")
-    return " ".join((*told, "Do not begin the work named under Holds up before the answer is received."))
+    if sheet.role == _BEGINS_WORK:
+        told.append("Do not begin the work named under Holds up before the answer is received.")
+    return " ".join(told)
 
 
 def _head(titles: tuple[str, ...]) -> tuple[Inlines, ...]:

@@ -11,13 +11,14 @@ from specgen.editing.add_values import add_values
 from specgen.editing.edit import Addition
 from specgen.model.field import Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused
-from specgen.reading.answers import ANSWERS
+from specgen.reading.answers import ANSWERS, write_entry
 from specgen.reading.file_text import read_content
 from specgen.reading.positions import MOST_PROBLEMS
 from specgen.reading.project import MISSING, survey_project
 from specgen.reading.side_files import ATTACHMENTS, BESIDE, SIDE_FILES, find_mixed, home_of
 
 _LINE = re.compile(r"\bline \d+")
+_AT_LINE, _ROW = re.compile(r"(\S+) in line \d+"), re.compile(r"\b[A-Z]+(\d+)(?: |$)")
 
 
 @dataclass
@@ -59,8 +60,8 @@ class Placer:
             out = {conflict.path for conflict in held}
             told.conflicts += held
             for problem in [] if held else self._find_new(placed.after):
-                blamed = _blame(left, problem)
-                told.problems.append(_tell(problem, blamed[0]))
+                blamed = _blame(left, problem) or self._search(left, signers)
+                told.problems.append(_tell(problem, blamed[0], left))
                 out |= {offer.path for offer in blamed}
             if not out:
                 placed.conflicts, placed.problems, placed.taken = told.conflicts, told.problems, left
@@ -93,13 +94,13 @@ class Placer:
         taken = {*self.project.members.get((ANSWERS,), ())}
         number = 0
         for sheet, (signer, name) in enumerate(signers):
-            fields = [dotted_path(offer.path) for offer in offers if offer.sheet == sheet]
+            fields = [write_entry(offer.path, offer.text) for offer in offers if offer.sheet == sheet]
             if not fields or signer is None:
                 continue
             number = next(n for n in range(number + 1, number + len(taken) + 2) if f"Q{n}" not in taken)
             values = {"party": signer.party, "by": signer.by, "on": signer.on, "sheet": name}
             values["fields"] = f"[{', '.join(map(quote_entry, fields))}]"
-            yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items())
+            yield from (Addition((ANSWERS, f"Q{number}", key), text) for key, text in values.items() if text)
 
     def _find_home(self, path: Path) -> FilePath:
         """The file that a value belongs in: the side file where it is at home, or where what it belongs to stands."""
@@ -124,6 +125,17 @@ class Placer:
     def _list_unwritten(self, after: Mapping[FilePath, bytes]) -> dict[FilePath, bytes]:
         return {file.resolve(): text for file, text in (*self.edited.items(), *after.items())}
 
+    def _search(self, offers: list[Offer], signers: Sequence[tuple[Signer | None, str]]) -> list[Offer]:
+        """The fewest offers with which the project would be refused, found by halves."""
+        while len(offers) > 1:
+            half = len(offers) // 2
+            parts = (offers[:half], offers[half:])
+            faulty = next((part for part in parts if self._find_new(self._edit(part, signers)[0].after)), None)
+            if faulty is None:
+                break
+            offers = faulty
+        return offers
+
     def _find_new(self, after: dict[FilePath, bytes]) -> list[Problem]:
         """The problems that the project has with these contents and had not before."""
         if not after:
@@ -137,9 +149,17 @@ class Placer:
         return new[:MOST_PROBLEMS]
 
 
-def _tell(problem: Problem, offer: Offer) -> Problem:
-    """A problem of the project with an offer, at its cell."""
-    return Problem(problem.message, problem.hint, problem.path or dotted_path(offer.path), offer.place)
+def _tell(problem: Problem, offer: Offer, offers: list[Offer]) -> Problem:
+    """A problem of the project with an offer, at its cell; another one is named by its row, and not by its line."""
+
+    def find_row(found: re.Match[str]) -> str:
+        mark, beside = found[1], offer.path[:-2]
+        rows = (one.place for one in offers if one.path[:-1] == (*beside, mark))
+        row = _ROW.search(next(rows, ""))
+        return f"{mark} in row {row[1]}" if row else mark
+
+    message = _AT_LINE.sub(find_row, problem.message)
+    return Problem(message, problem.hint, problem.path or dotted_path(offer.path), offer.place)
 
 
 def _name_problem(problem: Problem) -> tuple[str, str]:
@@ -148,10 +168,10 @@ def _name_problem(problem: Problem) -> tuple[str, str]:
 
 
 def _blame(offers: list[Offer], problem: Problem) -> list[Offer]:
-    """The offers that a problem is about: at its path, else beside it, else all."""
-    at = problem.path
+    """The offers that a problem is about: at its path, else beside it; none where its path does not tell."""
+    at = problem.path.partition(":")[0]  # behind which the name of a side file may stand
     named = [(f"{dotted_path(one.path)}.", one) for one in offers]
     exact = [one for name, one in named if f"{at}.".startswith(name)]
     below = [one for name, one in named if name.startswith(f"{at}.")] if at else []
     beside = [one for one in offers if dotted_path(one.path[:-1]) == at.rpartition(".")[0]] if at else []
-    return exact or below or beside or offers
+    return exact or below or beside

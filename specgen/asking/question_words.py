@@ -2,6 +2,7 @@
 
 import re
 
+from specgen.asking.proposals import tell_proposal
 from specgen.asking.tables import Table, find_table
 from specgen.documents.context import DocumentContext
 from specgen.documents.marks import name_member
@@ -40,7 +41,7 @@ def ask(context: DocumentContext, field: Field, path: Path, proposed: str) -> st
     asked = fill_figures(context.tell(field.asks), context.figure) or ask_by_label(field)
     member = tell_member(context, field, path)
     end = "" if asked.endswith("?") else "."
-    confirm = f"{end} Proposed: {proposed}; write it to confirm, or correct it." if proposed else ""
+    confirm = f"{end} {tell_proposal(field, proposed)}" if proposed else ""
     return f"{member}: {asked}{confirm}" if member else f"{asked}{confirm}"
 
 

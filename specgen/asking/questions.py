@@ -27,6 +27,22 @@ from specgen.model.suggest import suggest
 from specgen.model.value_text import words
 
 _BY_ROUTE = ("owner", "architect")
+# What people call a party besides its own name.
+_CALLED = {
+    "GC": "general_contractor",
+    "prime contractor": "general_contractor",
+    "A/E": "architect",
+    "designer": "architect",
+    "structural engineer": "engineer",
+    "EOR": "engineer",
+    "subcontractor": "applicator",
+    "sub": "applicator",
+    "finish maker": "finish_source",
+    "coating manufacturer": "finish_source",
+    "WRB maker": "wrb_source",
+    "sealant maker": "sealant_source",
+    "EIFS maker": "eifs_source",
+}
 
 
 class Question(NamedTuple):
@@ -71,14 +87,20 @@ class Asked(NamedTuple):
 
 
 def find_role(context: DocumentContext, name: str) -> str:
-    """The role of a party by its code or in words, `eifs_source` or `EIFS manufacturer`; raises Refused."""
+    """The role of a party by its code as people say it, `eifs_source`, `EIFS manufacturer` or `GC`; raises Refused."""
     roles = {field.owed_by for field in context.project.schema.fields.values() if field.owed_by}
-    known = {role: role for role in sorted(roles)} | {words(role).lower(): role for role in sorted(roles)}
-    asked = " ".join(name.lower().replace("-", " ").split())
-    role = known.get(asked) or known.get(asked.replace(" ", "_"))
+    known = {fold_name(name): role for role in roles for name in (role, words(role), name_role(role))}
+    known |= {fold_name(name): role for name, role in _CALLED.items()}
+    role = known.get(fold_name(name))
     if role is None:
-        raise refuse(f"there is no party {name!r}", suggest(name, sorted(roles)))
+        said = {fold_name(words(one)): words(one) for one in sorted(roles)}
+        raise refuse(f"there is no party {name!r}", suggest(name, said.values()))
     return role
+
+
+def fold_name(name: str) -> str:
+    """A name of a party without the difference of capitals, blanks, hyphens and underscores."""
+    return "".join(sign for sign in name.lower() if sign.isalnum())
 
 
 def gather_sheets(context: DocumentContext, stage: str) -> Asked:

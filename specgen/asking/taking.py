@@ -11,12 +11,21 @@ from specgen.asking.csv_reading import read_csv
 from specgen.asking.grid import Grid
 from specgen.asking.offers import Conflict, Converter, Offer, sort_offers
 from specgen.asking.placing import Placed, Placer
-from specgen.asking.question_offers import Offered, Signer, check_project, find_signer, list_offers
+from specgen.asking.question_offers import (
+    Offered,
+    Signer,
+    check_project,
+    find_signer,
+    list_offers,
+    read_call_day,
+    tell_signing,
+)
 from specgen.asking.table_offers import list_table_offers, pick_grid
-from specgen.asking.tables import Table, find_table_named
+from specgen.asking.tables import Table, find_table_named, list_tables
 from specgen.asking.workbook_reading import read_workbook
 from specgen.model.field import Path, Schema
-from specgen.model.problem import Problem, Refused, refuse
+from specgen.model.problem import Problem, Refused
+from specgen.model.project import Project
 
 _CSV = (".csv", ".txt", ".tsv")
 
@@ -43,16 +52,20 @@ class Returned(NamedTuple):
 
     sheets: tuple[AnsweredSheet, ...]
     tables: tuple[tuple[Table, Grid, AnsweredSheet, tuple[str, ...]], ...]
+    refused: tuple[Problem, ...]  # of files that cannot be read
 
 
 def read_returned(names: Sequence[str], table: Table | None = None) -> Returned:
-    """The files of these names; `table` is what the one is of that does not say so. Raises Refused with each fault."""
+    """The files of these names; `table` is what the one is of that does not say so.
+
+    Raises Refused where none can be read.
+    """
     sheets, tables, refused = [], [], list[Problem]()
     for name in names:
         try:
             if name.lower().endswith(_CSV):
                 if table is None:
-                    raise refuse(f"{name} is a table, and does not say of what", "give --as TABLE, such as --as joints")
+                    raise _refuse_unsaid(name)
                 read = read_csv(FilePath(name), name)
                 tables.append((table, read.grid, AnsweredSheet(name), read.notes))
                 continue
@@ -65,9 +78,16 @@ def read_returned(names: Sequence[str], table: Table | None = None) -> Returned:
             tables.append((of, pick_grid(grids, of, name), told or AnsweredSheet(name), ()))
         except Refused as fault:
             refused += fault.problems
-    if refused:
+    if not sheets and not tables:
         raise Refused(*refused)
-    return Returned(tuple(sheets), tuple(tables))
+    return Returned(tuple(sheets), tuple(tables), tuple(refused))
+
+
+def _refuse_unsaid(name: str) -> Refused:
+    """The refusal of a table that does not say what it lists, with the table that its name tells."""
+    told = next((one.name for one in list_tables() if one.name in FilePath(name).stem.lower()), "")
+    hint = f"add --as {told}" if told else "add --as TABLE; specgen take --help names them"
+    return Refused(Problem("this is a table, not a workbook of questions", hint, file=name))
 
 
 def take_answers(
@@ -78,37 +98,46 @@ def take_answers(
     on: str = "",
     edited: Mapping[FilePath, bytes] | None = None,
 ) -> Taken:
-    """The answers of workbooks in a project; raises Refused with each workbook that is none of its own.
+    """The answers of workbooks in a project; a workbook that is not its own is left out, and told.
 
     `by` and `on` are who answered and when, where a workbook does not say; `edited` are contents of the files of the
-    project that are to be written first.
+    project that are to be written first. Raises Refused where no workbook is left.
     """
     placer, converter = Placer(file, schema, edited), Converter()
-    found: list[Signer] = []
-    refused: list[Problem] = []
-    for sheet in sheets:
-        try:
-            check_project(placer.project, sheet)
-            found.append(find_signer(placer.project, sheet, by, on))
-        except Refused as fault:
-            refused += fault.problems
-    if refused:
+    day = read_call_day(placer.project, on)
+    signed, refused = _sign(placer.project, sheets, by, day)
+    if not signed:
         raise Refused(*refused)
     read = [
         list_offers(placer.project, sheet, number, signer.name, converter)
-        for number, (sheet, signer) in enumerate(zip(sheets, found, strict=True))
+        for number, (sheet, signer) in enumerate(signed)
     ]
     done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
-    signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in zip(sheets, found, strict=True))
+    signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in signed)
     placed = placer.place(done.fresh, signers)
+    signing = (told for sheet, signer in signed for told in tell_signing(placer.project, sheet, signer, by, day))
     return Taken(
         placed,
         signers,
         tuple(done.same),
         (*done.conflicts, *placed.conflicts),
-        (*(problem for one in read for problem in one.problems), *placed.problems),
-        (*(note for one in read for note in one.notes), *placed.remarks),
+        (*refused, *(problem for one in read for problem in one.problems), *placed.problems),
+        (*signing, *(note for one in read for note in one.notes), *placed.remarks),
     )
+
+
+def _sign(
+    project: Project, sheets: Sequence[AnsweredSheet], by: str, day: str
+) -> tuple[list[tuple[AnsweredSheet, Signer]], list[Problem]]:
+    """The workbooks with who answered them, and what is wrong with those that cannot be taken."""
+    signed, refused = list[tuple[AnsweredSheet, Signer]](), list[Problem]()
+    for sheet in sheets:
+        try:
+            check_project(project, sheet)
+            signed.append((sheet, find_signer(project, sheet, by, day)))
+        except Refused as fault:
+            refused += fault.problems
+    return signed, refused
 
 
 def take_tables(file: FilePath, schema: Schema, returned: Returned, by: str = "", on: str = "") -> Taken:
@@ -134,10 +163,11 @@ def take_tables(file: FilePath, schema: Schema, returned: Returned, by: str = ""
 
 def _list_signers(placer: Placer, returned: Returned, by: str, on: str) -> Iterator[tuple[Signer | None, str]]:
     """Who filled in each table for a party, where it says so; raises Refused for one of another project."""
+    day = read_call_day(placer.project, on)
     for _, _, told, _ in returned.tables:
         check_project(placer.project, told)
         signed = bool(told.party and (told.by or by))
-        yield find_signer(placer.project, told, by, on) if signed else None, FilePath(told.file).name
+        yield find_signer(placer.project, told, by, day) if signed else None, FilePath(told.file).name
 
 
 def _read_tables(placer: Placer, returned: Returned, signers: Sequence[tuple[Signer | None, str]]) -> list[Offered]:

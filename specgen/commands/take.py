@@ -56,7 +56,7 @@ def run(args: Namespace) -> Outcome:
     if returned.sheets:
         edited = taken[0].placed.after if taken else None
         taken.append(take_answers(file, schema, returned.sheets, args.by, args.on, edited))
-    problems = tuple(problem for one in taken for problem in one.problems)
+    problems = (*returned.refused, *(problem for one in taken for problem in one.problems))
     against = bool(problems) or any(one.conflicts for one in taken)
     if against and args.all_or_nothing:
         nothing = Problem("nothing was taken, as --all-or-nothing asks", "mend the above, or leave that away")

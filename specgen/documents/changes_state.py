@@ -15,6 +15,7 @@ from specgen.judging.registry import load_rules
 from specgen.model.block import Document
 from specgen.model.field import Field, dotted_path
 from specgen.model.finding import Finding, Severity
+from specgen.model.project import Project
 from specgen.model.source import Basis, Kind, Source
 from specgen.model.state import DocumentPrint, Figure, OpenField, OwedDocument, Said, State, Told
 from specgen.model.value_text import long_date, units_of, value_text
@@ -43,7 +44,7 @@ def take_state(context: DocumentContext, documents: Iterable[Document], whole: b
         date=long_date(date) if date else "",
         whole=whole,
         draft=draft,
-        fields={dotted_path(p): _say(v, project.schema.field_at(p)) for p, v in project.values.items() if p[1:]},
+        fields=dict(_list_fields(project)),
         limits=dict(_list_limits(context, printed, calculations)),
         findings=dict(_list_findings(context.judgment.findings)),
         verdicts={mark: str(wall.verdict) for mark, wall in context.judgment.walls.items()},
@@ -53,6 +54,13 @@ def take_state(context: DocumentContext, documents: Iterable[Document], whole: b
         documents=print_documents(printed),
         attached={one.use: one.digest for one in context.attached},
     )
+
+
+def _list_fields(project: Project) -> Iterator[tuple[str, Said]]:
+    """What each value of a section says, by its dotted path; who answered which is no change of the work."""
+    for path, value in project.values.items():
+        if len(path) > 1 and path[0] != "answers":
+            yield dotted_path(path), _say(value, project.schema.field_at(path))
 
 
 def _list_findings(findings: Iterable[Finding]) -> Iterator[tuple[Told, tuple[Severity, str]]]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from specgen.editing.edit import Addition
 from specgen.editing.planning import Section
-from specgen.editing.values import entry_of, write_key, write_value
+from specgen.editing.values import entry_of, write_entries, write_key, write_value
 from specgen.model.field import Node
 
 STEP = 2
@@ -35,7 +35,10 @@ def write_pair(name: str, value: Section | Addition, node: Node, column: int, st
         yield from write_comment(value.comment, column)
         entry = entry_of(node)
         assert entry is not None
-        yield f"{' ' * column}{write_key(name, False)}: {write_value(entry, value.text, False)}".rstrip(" ")
+        entries = write_entries(entry, value.text)
+        told = "" if entries else write_value(entry, value.text, False)
+        yield f"{' ' * column}{write_key(name, False)}: {told}".rstrip(" ")
+        yield from (f"{' ' * (column + step)}- {one}" for one in entries)
     else:
         yield from write_comment(value.comment, column)
         yield f"{' ' * column}{write_key(name, False)}:"

@@ -8,7 +8,7 @@ import yaml
 
 from specgen.model.field import Field, Node, Path, Schema
 from specgen.reading.conversion import InvalidValue, convert
-from specgen.reading.positions import Loader
+from specgen.reading.list_text import compose_text, split_list
 from specgen.reading.unknown import TBD, is_unknown
 
 # A collection that has no members, by its kind.
@@ -45,6 +45,13 @@ def write_value(field: Field, text: str, flow: bool) -> str:
     return _write(text, field.kind, flow)
 
 
+def write_entries(field: Field, text: str) -> list[str]:
+    """The entries of a list that has a line for each, as values; none for any other value."""
+    if field.kind != "list" or not field.lines or is_unknown(text):
+        return []
+    return [_write(entry, field.of or "text", False) for entry in split_list(text)]
+
+
 def write_key(name: str, flow: bool) -> str:
     """The text of a key."""
     return name if _is_word(name) and _is_read(name, flow) else _quote(name)
@@ -72,16 +79,6 @@ def is_same(field: Field, given: Any, offered: Any) -> bool:
         return False
 
 
-def split_list(text: str) -> list[str]:
-    """The entries of a list as typed, `[a, b]`; what is in no brackets is one entry."""
-    if not (text.startswith("[") and text.endswith("]")):
-        return [text] if text else []
-    node = _compose(text)
-    if isinstance(node, yaml.SequenceNode) and all(isinstance(one, yaml.ScalarNode) for one in node.value):
-        return [one.value for one in node.value]
-    return [entry.strip() for entry in text[1:-1].split(",") if entry.strip()]
-
-
 def _write(text: str, kind: str, flow: bool) -> str:
     if _is_quoted(text):
         return text
@@ -99,17 +96,18 @@ def _is_quoted(text: str) -> bool:
     """Whether a text as typed stands in quotes as a whole."""
     if text[:1] not in ("'", '"') or text[-1:] != text[:1] or len(text) < 2:
         return False
-    node = _compose(text)
+    node = compose_text(text)
     return isinstance(node, yaml.ScalarNode) and bool(node.style)
 
 
 def _unquote(text: str) -> str:
-    return str(_compose(text).value) if _is_quoted(text) else text
+    node = compose_text(text) if _is_quoted(text) else None
+    return text if node is None else str(node.value)
 
 
 def _is_read(text: str, flow: bool) -> bool:
     """Whether a text is read as it stands, as the plain value of a key."""
-    node = _compose(f"{{{text}: {text}}}" if flow else f"{text}: {text}")
+    node = compose_text(f"{{{text}: {text}}}" if flow else f"{text}: {text}")
     if not isinstance(node, yaml.MappingNode) or len(node.value) != 1:
         return False
     return all(isinstance(one, yaml.ScalarNode) and not one.style and one.value == text for one in node.value[0])
@@ -120,11 +118,3 @@ def _is_word(text: str) -> bool:
     """Whether every reader of YAML takes a plain text for a text."""
     resolver: Any = yaml.SafeLoader("")
     return bool(resolver.resolve(yaml.ScalarNode, text, (True, False)) == "tag:yaml.org,2002:str")
-
-
-def _compose(source: str) -> Any:
-    """The node of a short text; None where it is no YAML."""
-    try:
-        return yaml.compose(source, Loader)
-    except (yaml.YAMLError, ValueError):
-        return None

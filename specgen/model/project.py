@@ -22,6 +22,14 @@ class InputFile(NamedTuple):
     digest: str  # of its bytes
 
 
+class Answered(NamedTuple):
+    """What another party answered for a field, and whether that is the value of the project still."""
+
+    answer: str  # the mark
+    text: str  # as it was answered
+    stands: bool
+
+
 @dataclass(frozen=True)
 class Project:
     """Facts of one job. `values` are the plan; `maker` are the coating manufacturer's own figures.
@@ -29,7 +37,7 @@ class Project:
     `from_maker` are the paths of the plan whose value is in the coating system file only. `members` holds the marks of
     each given collection, empty ones included. `unfound` are the paths that name a file which is not there,
     `unmet` the fields left open because a side file names a mark of no member, with what is wrong; `inputs` the files
-    that it was read from.
+    that it was read from; `answered` what others have answered, by the path of the field.
     """
 
     schema: Schema
@@ -42,6 +50,7 @@ class Project:
     unfound: frozenset[Path] = frozenset()
     unmet: dict[Path, str] = field(default_factory=dict)
     inputs: tuple[InputFile, ...] = ()
+    answered: dict[Path, Answered] = field(default_factory=dict)
     answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
     _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
         default_factory=dict, init=False, compare=False

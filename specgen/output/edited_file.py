@@ -24,11 +24,12 @@ def write_edited(path: Path, before: bytes, after: bytes) -> str:
     try:
         with signals_held():
             _check_writable(place, path)
-            kept = _keep(place, before)
+            kept, is_new = _keep(place, before)
             try:
                 _replace(place, path, before, after)
             except BaseException:
-                kept.unlink(missing_ok=True)
+                if is_new:
+                    kept.unlink(missing_ok=True)
                 raise
     except OSError as error:
         raise refuse_write(path, error) from None
@@ -43,15 +44,20 @@ def _check_writable(place: Path, shown: Path) -> None:
         )
 
 
-def _keep(place: Path, content: bytes) -> Path:
-    """Write the copy under the next free name; it does not end in .yaml, so that no one takes it for a project."""
+def _keep(place: Path, content: bytes) -> tuple[Path, bool]:
+    """The copy, and whether it is new: a copy of the same content that stands already is not written again.
+
+    Its name, the next free one, does not end in .yaml, so that no one takes it for a project.
+    """
     for number in itertools.count(1):
         kept = place.with_name(f"{place.name}.before{f'-{number}' if number > 1 else ''}")
         try:
             write_bytes(kept, content)
         except FileExistsError:
+            if kept.is_file() and read_content(kept, kept.name) == content:
+                return kept, False
             continue
-        return kept
+        return kept, True
     raise AssertionError("numbers do not end")
 
 

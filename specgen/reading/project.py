@@ -9,7 +9,7 @@ from typing import Any
 from specgen.model.field import Field, Path, Schema, dotted_path
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.project import InputFile, Project
-from specgen.reading.answers import answer_problems
+from specgen.reading.answers import match_answers
 from specgen.reading.attached_file import list_unfound
 from specgen.reading.conversion import convert
 from specgen.reading.dangling import find_dangling, find_unmet
@@ -76,7 +76,7 @@ def survey_project(
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
-    problems += answer_problems(project)
+    project = dataclasses.replace(project, answered=match_answers(project))
     problems += _find_upside_down(project, files) + geometry_problems(project)
     return project, sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))
 
@@ -152,6 +152,7 @@ def _join(
             members[path] = members.get(path, ()) + marks
         for path, place in side.text.places.items():
             places.setdefault(path, place)
+    values |= _count_ages(values, members)
     members |= _find_used(values, members, (main, *sides.values()), schema)
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
@@ -159,6 +160,17 @@ def _join(
     uses = [("project", main), *sides.items(), *(("records", record) for record in records)]
     inputs = tuple(InputFile(use, content.text.file, content.text.digest) for use, content in uses)
     return Project(schema, values, members, places, maker, usual, from_maker, inputs=inputs)
+
+
+def _count_ages(values: Mapping[Path, Any], members: Mapping[Path, Any]) -> dict[Path, int]:
+    """The ages of concrete, masonry and stucco of which only the completion is told, at the start of work.
+
+    Without a start they are those on the date of the package, from which on they only grow.
+    """
+    on = values.get(("schedule", "work_start")) or values.get(("package", "date"))
+    walls = [("walls", mark, "substrate") for mark in members.get(("walls",), ())]
+    told = {(*wall, "age_days"): values.get((*wall, "completed_on")) for wall in walls}
+    return {path: (on - day).days for path, day in told.items() if on and day and on >= day and path not in values}
 
 
 def _find_used(

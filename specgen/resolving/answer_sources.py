@@ -1,6 +1,6 @@
 """Who gave a value that was asked of another party, and when: what prints as where it comes from."""
 
-from specgen.model.field import Path, dotted_path
+from specgen.model.field import Path
 from specgen.model.project import Project
 from specgen.model.source import Kind, Source
 from specgen.model.value_text import raw_text, words
@@ -8,23 +8,16 @@ from specgen.resolving.party_names import party_name_path
 
 
 def answer_source(project: Project, path: Path) -> Source | None:
-    """The answer that gave the value at a path, as a source; None where no answer lists it."""
-    if ("answers",) not in project.members:
+    """The answer that gave the value at a path, as a source; None where none did, or another value was answered."""
+    told = project.answered.get(path)
+    if told is None or not told.stands:
         return None
-    sources = project.remember(answer_source, lambda: _list_sources(project))
-    return sources.get(dotted_path(path))
+    mark = told.answer
+    return project.remember((answer_source, mark), lambda: Source(Kind.ANSWER, describe_answer(project, mark)))
 
 
-def _list_sources(project: Project) -> dict[str, Source]:
-    """The source of each field that an answer lists, by its dotted path."""
-    sources: dict[str, Source] = {}
-    for mark in project.marks(("answers",)):
-        source = Source(Kind.ANSWER, _describe(project, mark))
-        sources |= dict.fromkeys(project.get(("answers", mark, "fields")) or (), source)
-    return sources
-
-
-def _describe(project: Project, mark: str) -> str:
+def describe_answer(project: Project, mark: str) -> str:
+    """Who answered and when, by the mark of the answer: `L. Ferrow, Graywether Wall Systems, 2027-02-01`."""
     party, by, on = (project.get(("answers", mark, name)) for name in ("party", "by", "on"))
     return name_answer(project, party or "", by or "", raw_text(on) if on else "") or f"answer {mark}"
 

@@ -10,6 +10,7 @@ from specgen.model.field import Field
 from specgen.model.finding import Finding, Judgment, Place, Severity, Verdict, WallJudgment
 from specgen.model.project import Project
 from specgen.model.value_text import count
+from specgen.terminal.changed_answers import list_changed
 from specgen.terminal.finding_text import Marker, Told, describe_finding, find_clause
 from specgen.terminal.next_command import name_next, quote, tell_next
 from specgen.terminal.open_text import describe_item, list_parties
@@ -44,6 +45,7 @@ def format_report(
     lines = [*describe_package(project, judgment), Line(), *_describe_walls(judgment)]
     if severity is None:
         lines += [*_list_findings(told), *_list_open(told, file), *_list_settling(project, judgment)]
+        lines += list_changed(project)
     else:
         lines += _list_numbered(told, severity)
     return show_lines([*lines, *tell_next(name_next(project, judgment, file, severity))], screen)

@@ -1,6 +1,7 @@
 """What a person writes into a cell, and what a program makes of it, becomes the text of a value or is told."""
 
 import datetime
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -51,8 +52,28 @@ def read(project: Project, path: str, value: Any, unit: str = "", **more: Any) -
         (SHARE, Cell(65.0), "", ("65",)),
         (SHARE, Cell("65 %"), "", ("65 %",)),
         (SIGNED, Cell(True), "", ("yes",)),
-        (SIGNED, Cell("Yes"), "", ("Yes",)),
+        (SIGNED, Cell("Yes"), "", ("yes",)),
         (COUNT, Cell("48 hours"), "", ("48",)),
+        (COUNT, Cell("2 days"), "", ("48",)),
+        (COUNT, Cell("90 min"), "", ("1 1/2",)),
+        ("mockup.duration_days", Cell("2 weeks"), "", ("14",)),
+        ("primer.coats", Cell("2 coats"), "", ("2",)),
+        ("primer.coats", Cell("two"), "", ("2",)),
+        (SHARE, Cell("35 percent"), "", ("35%",)),
+        ("primer.release_moisture", Cell("12%"), "", ("12",)),
+        ("primer.release_moisture", Cell("12 or less"), "", ("12 or less",)),
+        (COUNT, Cell("60 to 100"), "", ("60 to 100",)),
+        (SIGNED, Cell("Y"), "", ("yes",)),
+        (SIGNED, Cell("No."), "", ("no",)),
+        (DAY, Cell("11/20/2026"), "", ("2026-11-20",)),
+        (DAY, Cell("13/4/2027"), "", ("2027-04-13",)),
+        (DAY, Cell("April 12, 2027"), "", ("2027-04-12",)),
+        (DAY, Cell("Mon., Apr. 12th 2027"), "", ("2027-04-12",)),
+        (DAY, Cell("4-Mar-27"), "", ("2027-03-04",)),
+        (DAY, Cell("2027-3-4"), "", ("2027-03-04",)),
+        (DAY, Cell("2027/03/04"), "", ("2027-03-04",)),
+        (WIDTH, Cell("2 1/2 in."), "", ("2 1/2 in",)),
+        (COVERS, Cell("gloss & primer"), "", ("gloss", "primer")),
         (COUNT, Cell(48.0), "", ("48",)),
         (DAY, Cell(datetime.datetime(2027, 2, 1)), "", ("2027-02-01",)),
         (DAY, Cell("2027-02-01"), "", ("2027-02-01",)),
@@ -104,6 +125,10 @@ def test_a_value_of_a_formula_and_a_unit_that_is_added_are_told(project: Project
         (WIDTH, Cell(None, formula=True), "a formula without a value", "write the value itself"),
         (WIDTH, Cell("#REF!", error=True), "the error #REF!", "write the value itself"),
         (TITLE, Cell("a\u202eb"), "U+202E", "delete it"),
+        (TITLE, Cell("see attached"), "says where to look", "write the value itself"),
+        (WIDTH, Cell("Per plans."), "says where to look", "write the value itself"),
+        (DAY, Cell("2027-02-30"), "is not a date", "2027-03-01"),
+        (DAY, Cell("March 2027"), "is not a date", "year-month-day"),
     ],
 )
 def test_what_is_not_plain_is_told_with_what_to_write(
@@ -113,3 +138,11 @@ def test_what_is_not_plain_is_told_with_what_to_write(
         read(project, path, cell, "in")
     assert message in invalid.value.message
     assert hint in invalid.value.hint
+
+
+def test_in_a_metric_project_day_and_month_are_asked_back_where_both_may_be_meant(tmp_path: Path) -> None:
+    metric = project_of(tmp_path, {"package": {"units": "si"}})
+    assert read(metric, DAY, "13/4/2027").entries == ("2027-04-13",)
+    with pytest.raises(InvalidValue) as invalid:
+        read(metric, DAY, "3/4/2027")
+    assert invalid.value.hint == "write 2027-03-04 or 2027-04-03"

@@ -183,6 +183,46 @@ def test_a_party_is_named_by_its_code_or_in_words(tmp_path: Path, name: str) -> 
     assert find_role(lacking(tmp_path), name) == "eifs_source"
 
 
+@pytest.mark.parametrize(
+    ("name", "role"),
+    [
+        ("GC", "general_contractor"),
+        ("General contractor", "general_contractor"),
+        ("A/E", "architect"),
+        ("structural engineer", "engineer"),
+        ("Coating manufacturer", "finish_source"),
+        ("WRB manufacturer", "wrb_source"),
+    ],
+)
+def test_a_party_is_named_as_people_call_it(tmp_path: Path, name: str, role: str) -> None:
+    assert find_role(lacking(tmp_path), name) == role
+
+
+def test_no_name_of_a_file_is_asked_and_the_limits_are_to_be_sent() -> None:
+    case, _ = check_for(EXAMPLES / "first-look" / "project.yaml", "closeout")
+    sheets = gather_sheets(context_of_case(case), "closeout").sheets
+    asked = {one.field for sheet in sheets for one in sheet.questions}
+    assert asked.isdisjoint({"coating_system", "firm", "records"})
+    wanted = [one.name for sheet in sheets if sheet.role == "finish_source" for one in sheet.wanted]
+    assert "Published limits of smoothing, primer, and gloss" in wanted
+
+
+def test_the_day_of_completion_is_asked_in_place_of_an_age(tmp_path: Path) -> None:
+    change: dict[str, Any] = {"walls": {"W2": {"substrate": {"age_days": "tbd", "completed_on": "tbd"}}}}
+    context = lacking(tmp_path, change)
+    question = question_about(context, "walls.W2.substrate.completed_on")
+    assert question.form == "date: year-month-day"
+    every = [one.field for sheet in gather_sheets(context, "work").sheets for one in sheet.questions]
+    assert "walls.W2.substrate.age_days" not in every
+
+
+def test_the_wind_is_asked_before_any_elevation_is_listed(tmp_path: Path) -> None:
+    bare = pipeline.check(written(tmp_path, merged(SMALL, {"package": {"purpose": "mockup_submittal"}})))
+    every = [one.field for sheet in gather_sheets(context_of_case(bare), "mockup").sheets for one in sheet.questions]
+    for field in ("site.wind_speed", "site.exposure", "site.risk_category", "building.mean_roof_height"):
+        assert every.count(field) == 1, field
+
+
 def test_a_party_that_there_is_not_is_refused_with_those_there_are(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="there is no party 'archtect' .did you mean architect."):
         find_role(lacking(tmp_path), "archtect")

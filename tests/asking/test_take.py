@@ -71,7 +71,7 @@ def test_answers_are_placed_with_who_gave_them_and_no_line_of_the_user_is_lost(j
         "by: L. Ferrow",
         "on: 2027-02-01",
         "sheet: 1.xlsx",
-        f"[{INDEX}, {THICK}, {CLASS}]",
+        f"      - {INDEX} = 20\n      - {THICK} = 3 in\n      - {CLASS} = PB\n",
     ):
         assert line in answers
     assert job.with_name("project.yaml.before").read_text("utf-8") == JOB
@@ -92,6 +92,30 @@ def test_the_same_workbook_taken_twice_changes_nothing(job: Path, capsys: Any) -
     assert (ended.code, ended.out) == (0, "Nothing was added; 2 values in the project already.")
     assert job.read_bytes() == once
     assert not job.with_name("project.yaml.before-2").exists()
+
+
+def test_a_value_changed_by_hand_prints_as_its_own_and_check_tells_both(job: Path, capsys: Any) -> None:
+    take(capsys, job, answered({THICK: "3 in", INDEX: 20}))
+    job.write_text(job.read_text("utf-8").replace("thickness: 3 in", "thickness: 4 in"), "utf-8")
+    told = run_main(capsys, "check", str(job)).out
+    assert "Changed since they were answered; each prints as the project's own" in told
+    assert f"{THICK}: now 4 in; was 3 in, answered by L. Ferrow, EIFS manufacturer, 2027-02-01" in " ".join(
+        told.split()
+    )
+    assert f"{INDEX}: now" not in told
+    back = job.read_text("utf-8").replace("thickness: 4 in", 'thickness: 3"')
+    job.write_text(back, "utf-8")
+    assert "Changed since" not in run_main(capsys, "check", str(job)).out
+
+
+def test_a_value_emptied_after_it_was_taken_refuses_nothing_and_can_be_answered_anew(job: Path, capsys: Any) -> None:
+    take(capsys, job, answered({THICK: "3 in", INDEX: 20}))
+    job.write_text(job.read_text("utf-8").replace("thickness: 3 in", "thickness:"), "utf-8")
+    assert run_main(capsys, "check", str(job)).code in (0, 1)
+    assert take(capsys, job, answered({THICK: "4 in"}, by="S. Other")).code == 0
+    told = run_main(capsys, "check", str(job))
+    assert told.code in (0, 1)
+    assert "Changed since" not in told.out
 
 
 def test_the_same_value_written_in_another_way_is_no_conflict(job: Path, capsys: Any) -> None:
@@ -153,7 +177,7 @@ def test_of_two_unlike_answers_in_one_call_neither_is_taken(job: Path, capsys: A
     assert "    2.xlsx, Questions!H4  25  I. Pane, finish manufacturer, 2027-02-01" in ended.out
     text = job.read_text("utf-8")
     assert "flame_spread: tbd" in text
-    assert "fields: [walls.W1.insulation.smoke_developed]" in text
+    assert "- walls.W1.insulation.smoke_developed = 300" in text
     assert "Q2:" in text
 
 
@@ -174,15 +198,86 @@ def test_an_answer_against_one_of_before_tells_who_gave_that(job: Path, capsys: 
         ({"party": "painter"}, "'painter' is not a choice for this field"),
         ({"party": ""}, "the sheet does not say which party it is for"),
         ({"by": ""}, "1.xlsx, Project!B8: it is not said who answered (write the name there, or give --by NAME)"),
-        ({"on": ""}, "1.xlsx, Project!B9: the day is missing (write it there, or give --on 2027-02-01)"),
-        ({"on": "2/1/2027"}, "1.xlsx, Project!B9: '2/1/2027' is not a date (write year-month-day, such as 2027-03-01)"),
     ],
 )
-def test_a_workbook_that_cannot_be_taken_leaves_all_as_it_is(how: Any, message: str, job: Path, capsys: Any) -> None:
-    ended = take(capsys, job, answered({THICK: "3 in"}, party="finish_source"), answered({INDEX: 20}, **how))
-    assert ended.code == 2
-    assert message.replace("1.xlsx", "2.xlsx") in ended.err
+def test_a_workbook_that_cannot_be_taken_is_told_and_the_others_are_taken(
+    how: Any, message: str, job: Path, capsys: Any
+) -> None:
+    alone = take(capsys, job, answered({INDEX: 20}, **how))
+    assert alone.code == 2
+    assert message in alone.err
     assert job.read_text("utf-8") == JOB
+    ended = take(capsys, job, answered({THICK: "3 in"}, party="finish_source"), answered({INDEX: 20}, **how))
+    assert ended.code == 1
+    assert message.replace("1.xlsx", "2.xlsx") in ended.err
+    assert "thickness: 3 in" in job.read_text("utf-8")
+    assert "flame_spread: tbd" in job.read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("day", "more", "kept", "told"),
+    [
+        ("11/20/2026", (), "2026-11-20", "1.xlsx, Project!B9: '11/20/2026' is read as 2026-11-20"),
+        ("", (), "", "1.xlsx, Project!B9: the date is missing; the answers are taken without one"),
+        ("soon", (), "", "1.xlsx, Project!B9: 'soon' is not a plain date; the answers are taken without one"),
+        ("soon", ("--on", "11/26/2026"), "2026-11-26", "'soon' is not a plain date; --on gives 2026-11-26"),
+    ],
+)
+def test_a_date_of_signing_never_holds_answers_up(
+    day: str, more: tuple[str, ...], kept: str, told: str, job: Path, capsys: Any
+) -> None:
+    ended = take(capsys, job, answered({INDEX: 20}, on=day), more=more)
+    assert ended.code == 0
+    assert told in ended.out
+    text = job.read_text("utf-8")
+    assert "flame_spread: 20" in text
+    assert (f"on: {kept}" if kept else "by: L. Ferrow\n    sheet:") in text.replace("'on'", "on")
+    assert run_main(capsys, "check", str(job)).code in (0, 1)
+
+
+def test_who_and_when_of_the_call_are_told_where_the_sheet_says_otherwise(job: Path, capsys: Any) -> None:
+    ended = take(capsys, job, answered({INDEX: 20}), more=("--by", "S. Other", "--on", "2027-03-01"))
+    assert "1.xlsx, Project!B8: the sheet says L. Ferrow; --by is not used" in ended.out
+    assert "1.xlsx, Project!B9: the sheet says 2027-02-01; --on is not used" in ended.out
+
+
+def test_a_date_of_the_call_that_is_at_fault_is_told_as_such(job: Path, capsys: Any) -> None:
+    ended = take(capsys, job, answered({INDEX: 20}), more=("--on", "soon"))
+    assert ended.code == 2
+    assert "--on: 'soon' is not a date" in ended.err
+
+
+def test_a_file_that_is_not_there_costs_its_own_answer_only_and_is_told_at_its_cell(job: Path, capsys: Any) -> None:
+    second = answered({SMOKE: 300, "coating_system": "coating-system.yaml"}, party="finish_source", by="I. Pane")
+    ended = take(capsys, job, answered({INDEX: 20}, party="applicator"), second)
+    assert ended.code == 1
+    assert [line for line in ended.err.splitlines() if "Questions!" in line][0].startswith(
+        "specgen: 2.xlsx, Questions!H5: coating_system"
+    )
+    text = job.read_text("utf-8")
+    assert "flame_spread: 20" in text
+    assert "smoke_developed: 300" in text
+    assert "coating_system" not in text
+
+
+def test_what_is_wrong_is_told_with_the_number_of_the_question_and_the_party(job: Path, capsys: Any) -> None:
+    def number(book: Any) -> None:
+        book["Questions"]["A4"] = 3
+        book["Project"]["B5"] = "EIFS manufacturer"
+
+    ended = take(capsys, job, filled(answered({INDEX: 9999}), number))
+    assert f"1.xlsx, Questions!H4 (No. 3, EIFS manufacturer): {INDEX}: 9999 is above" in ended.err
+
+
+@pytest.mark.parametrize("word", ["OK", "confirmed", "Confirmed.", "agreed"])
+def test_a_proposal_that_is_confirmed_is_taken(word: str, job: Path, capsys: Any) -> None:
+    def propose(book: Any) -> None:
+        book["Questions"]["B4"] = "Thickness. Proposed: 3 in (75 mm); write it to confirm, or correct it."
+
+    ended = take(capsys, job, filled(answered({THICK: word}), propose))
+    assert ended.code == 0, ended
+    assert "thickness: 3 in\n" in job.read_text("utf-8")
+    assert "confirms what was proposed, 3 in" in ended.out
 
 
 def test_who_answered_and_when_may_be_given_with_the_call(job: Path, capsys: Any) -> None:
@@ -253,8 +348,8 @@ def test_answers_about_the_firm_and_the_coating_go_into_their_own_files(tmp_path
     assert re.search(r"P1: \{name: T\. Underbough.* years: 14[,}]", (tmp_path / "firm.yaml").read_text("utf-8"))
     text = job.read_text("utf-8")
     assert [line for line in whole["project.yaml"].splitlines() if line not in text.splitlines()] == []
-    assert "fields: [gloss.shelf_life_months]" in text
-    assert "fields: [people.P1.years]" in text
+    assert "- gloss.shelf_life_months = 9" in text
+    assert "- people.P1.years = 14" in text
     for kept in ("coating-system.yaml.before", "firm.yaml.before", "project.yaml.before"):
         assert f"kept as {kept}" in ended.err
 

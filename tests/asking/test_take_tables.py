@@ -141,9 +141,9 @@ def test_a_member_with_another_value_is_shown_and_left_whole_while_others_are_ta
             table([*B[:2], "gate", *B[3:]]),
             "openings!C2: elevations.E1.openings.B.kind: 'gate' is not a choice for this field",
         ),
-        (table(B, ["D", "E1", "window", "11 ft", "3 ft", "4 ft", "5 ft"]), "the opening overlaps B"),
+        (table(B, ["D", "E1", "window", "11 ft", "3 ft", "4 ft", "5 ft"]), "the opening overlaps B in row 2 (move one"),
         (table(["B", "E1", "window", "39 ft", "3 ft", "4 ft", "5 ft"]), "elevations.E1.openings.B"),
-        (table(["a", *B[1:]]), "'a' in line"),
+        (table(["a", *B[1:]]), "'a' is taken for 'A'"),
         (written_by_xlsxwriter({"One": [HEAD, B], "Two": [HEAD, B]}), "no sheet of the workbook is named openings"),
     ],
     ids=lambda value: value[:40] if isinstance(value, str) else "",
@@ -166,6 +166,13 @@ def test_a_file_of_another_kind_is_told(job: Path, capsys: Any) -> None:
     job.with_name("t.xlsx").write_bytes(table(B))
     ended = run_main(capsys, "take", str(job), str(job.with_name("t.xlsx")))
     assert "it has no sheet Questions (a table is taken with --as openings)" in ended.err
+    for name, hint in (
+        ("op-openings.csv", "add --as openings"),
+        ("x.csv", "add --as and what it lists: openings, elev"),
+    ):
+        job.with_name(name).write_text("Mark\n", "utf-8")
+        ended = run_main(capsys, "take", str(job), str(job.with_name(name)))
+        assert f"this is a table, not a workbook of questions ({hint}" in ended.err
 
 
 def test_items_of_a_list_stand_in_the_order_of_their_numbers_or_rows(job: Path, capsys: Any) -> None:

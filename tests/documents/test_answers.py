@@ -10,9 +10,11 @@ from tests.support import EXAMPLES
 ANSWERS = """
 answers:
   Q1:
-    {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: a.xlsx, fields: [walls.W1.attachment.safety_factor]}
+    {party: eifs_source, by: L. Ferrow, on: 2027-02-01, sheet: a.xlsx, fields: [walls.W1.attachment.safety_factor = 3]}
   Q2:
-    {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, fields: [primer.dry_hours]}
+    {party: finish_source, by: "I. Pane, Quillgloss Coating Works", on: 2027-02-03, fields: [primer.dry_hours = 16]}
+  Q3:
+    {party: architect, by: A. Quoin, on: 2027-02-04, fields: [site.wind_speed = 90 mph]}
 """
 
 
@@ -51,3 +53,8 @@ def test_what_was_answered_is_no_value_without_a_letter(calculations: str) -> No
     assert "Basic wind speed" in table
     engineer = next(line for line in table.splitlines() if line.startswith("Engineer"))
     assert engineer.count("Safety factor on the tested wind load") == 1  # that of W2, which nobody answered
+
+
+def test_a_value_that_was_changed_since_is_not_told_as_answered(calculations: str) -> None:
+    assert "115 mph" in calculations.replace("\u00a0", " ")
+    assert "A. Quoin" not in calculations

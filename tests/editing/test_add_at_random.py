@@ -50,7 +50,7 @@ def is_kept(source: str, edited: str) -> bool:
     after = iter(edited.splitlines(keepends=True))
     for line in source.splitlines(keepends=True):
         bare = line.rstrip("\r\n")
-        may_grow = "{" in line or "[" in line or bare.split("#")[0].rstrip().endswith((":", "}", "]"))
+        may_grow = "{" in line or "[" in line or bare.split("#")[0].rstrip().endswith((":", "}", "]", ","))
         grown = (bare.replace("tbd", ""), may_grow or "tbd" in bare)
         for now in after:
             if now == line or now.rstrip("\r\n") == bare or (grown[1] and follows(grown[0], now)):

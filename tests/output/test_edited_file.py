@@ -31,13 +31,20 @@ def test_the_file_as_it_was_stands_beside_the_edited_one(file: Path) -> None:
 
 
 def test_each_copy_has_a_name_of_its_own(file: Path) -> None:
-    assert [write_edited(file, OLD, NEW), write_edited(file, NEW, OLD), write_edited(file, OLD, NEW)] == [
+    other = NEW + b"# more\n"
+    assert [write_edited(file, OLD, NEW), write_edited(file, NEW, other), write_edited(file, other, OLD)] == [
         "p.yaml.before",
         "p.yaml.before-2",
         "p.yaml.before-3",
     ]
     assert (file.parent / "p.yaml.before").read_bytes() == OLD
     assert (file.parent / "p.yaml.before-2").read_bytes() == NEW
+
+
+def test_a_copy_of_the_same_content_is_not_written_again(file: Path) -> None:
+    told = [write_edited(file, OLD, NEW), write_edited(file, NEW, OLD), write_edited(file, OLD, NEW)]
+    assert told == ["p.yaml.before", "p.yaml.before-2", "p.yaml.before"]
+    assert names(file.parent) == ["p.yaml", "p.yaml.before", "p.yaml.before-2"]
 
 
 def test_a_file_that_changed_meanwhile_is_left_alone(file: Path) -> None:

@@ -6,9 +6,17 @@ from specgen.documents.context import DocumentContext
 from specgen.documents.foam_reports import SECTIONS, list_unparted, list_unrated
 from specgen.documents.standing_walls import list_solid, list_standing
 
+EDITION = "IBC edition adopted by the authority"
 _VAPOR, _SECTIONS = "INS-05", "SUB-07"
 SPEC_SECTIONS = "Specification section for this work: number, or none"
 EXISTING = "Existing building code: adopted or not, and whether it governs this work"
+
+
+def assumes_edition(context: DocumentContext) -> bool:
+    """Whether the edition of the code is not given, and no authority is named whose adoption tells it."""
+    project = context.project
+    known = ("code", "edition") in project.values or project.get(("code", "edition")) is None
+    return not known and project.get(("code", "jurisdiction")) is None
 
 
 def list_open_answers(context: DocumentContext) -> Iterator[tuple[str, tuple[str, ...]]]:
@@ -16,8 +24,8 @@ def list_open_answers(context: DocumentContext) -> Iterator[tuple[str, tuple[str
     model, edition = (context.project.get(("code", name)) for name in ("model", "edition"))
     if model != "other" and list_standing(context):
         yield EXISTING, ()
-    if context.project.get(("code", "jurisdiction")) is None and edition is not None:
-        yield f"IBC edition adopted by the authority ({edition} assumed)", ()
+    if assumes_edition(context):
+        yield f"{EDITION} ({edition} assumed)", ()
     if not context.project.members.get(("contract", "spec_sections")):
         yield SPEC_SECTIONS, (_SECTIONS,)
     if any(clause.rule == _VAPOR for clause in context.judgment.not_judged):

@@ -9,12 +9,14 @@ from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.members import span_marks
 from specgen.documents.parties import name_party, name_role
 from specgen.documents.views._asked import DECISION, SUBMITTAL, Asked, find_last, list_asked, list_held
-from specgen.documents.views._open_answers import SPEC_SECTIONS
+from specgen.documents.views._fields import OF_ASCE_7
+from specgen.documents.views._open_answers import EDITION, SPEC_SECTIONS, assumes_edition
 from specgen.documents.views._requests import DOCUMENTS, Request, find_held, list_requests, propose, say
 from specgen.model.block import CheckBox
 
 # The lists that are asked for in words of their own.
 _LISTED = {SPEC_SECTIONS: ("contract.spec_sections",)}
+_CODE = "code.edition"
 # So many items of a party are read at a glance.
 _GLANCE = 6
 
@@ -78,6 +80,18 @@ def list_values(context: DocumentContext) -> tuple[OpenValue, ...]:
     )
 
 
+def list_first(context: DocumentContext) -> Iterator[OpenValue]:
+    """What nothing waits for yet and everybody will ask: the edition that is assumed, the wind before any elevation."""
+    project = context.project
+    if assumes_edition(context):
+        yield OpenValue(_CODE, "architect", *DECISION, (), str(project.get(("code", "edition"))), told=False)
+    for path in OF_ASCE_7 if not project.members.get(("elevations",)) else ():
+        place = tuple(path.split("."))
+        field = project.schema.fields[place]
+        if field.ring != "optional" and project.get(place) is None and project.applies(place):
+            yield OpenValue(path, field.owed_by, *SUBMITTAL, (), "", told=False)
+
+
 def is_needed(context: DocumentContext, order: int, stage: str) -> bool:
     """Whether what is needed before the work of this order is needed at a stage: `verdict`, `mockup`, and so on."""
     return order <= find_last(context, stage)
@@ -101,7 +115,8 @@ def list_documents(context: DocumentContext) -> tuple[OpenDocument, ...]:
         if asked.subject == DOCUMENTS:
             told = zip(asked.items, asked.holds, strict=True)
             key = (asked.party, asked.order, asked.before)
-            found += [OpenDocument(*key, name, rules, _LISTED.get(name, ())) for name, rules in told]
+            apart = [(name, rules) for name, rules in told if not name.startswith(EDITION)]  # which a field holds
+            found += [OpenDocument(*key, name, rules, _LISTED.get(name, ())) for name, rules in apart]
     return tuple(sorted(found, key=lambda one: one.order))
 
 
