@@ -255,7 +255,7 @@ def test_a_table_of_ask_is_taken_by_its_own_name_with_others_and_who_filled_it_i
     assert ended.code == 0, ended
     assert "architect-colors.xlsx: 1 member, 2 values of R. Ash, " in ended.out
     text = job.read_text("utf-8")
-    assert "fields: [colors.C1.number, colors.C1.lrv]" in text
+    assert "fields:\n      - colors.C1.number = 7\n      - colors.C1.lrv = 60\n" in text
     assert "sheet: architect-walls.layers.xlsx" in text
     ended = run_main(capsys, "take", str(job), str(files[0]))
     assert (ended.code, ended.out) == (0, "Nothing was added; 2 values in the project already.")
@@ -263,7 +263,7 @@ def test_a_table_of_ask_is_taken_by_its_own_name_with_others_and_who_filled_it_i
     assert "the sheet is of another project" in take_by_name(capsys, job, other).err
     job.with_name("t.csv").write_text("Mark,number\nC2,8\n", "utf-8")
     ended = run_main(capsys, "take", str(job), str(job.with_name("t.csv")))
-    assert "is a table, and does not say of what (give --as TABLE, such as --as joints)" in ended.err
+    assert "this is a table, not a workbook of questions (add --as TABLE; specgen take --help names them)" in ended.err
 
 
 def take_by_name(capsys: Any, job: Path, content: bytes) -> Ended:
