@@ -13,13 +13,15 @@ from specgen.quantities.number import (
     read_number,
     tell_number,
 )
-from specgen.quantities.quantity import Quantity
 from specgen.quantities.slips import find_slip
-from specgen.quantities.units import UNITS, find_unit
+from specgen.quantities.units import find_unit
+from specgen.reading.time_words import counts_time, names_time, spell_minutes, tell_time, write_time
 
 
 def explain_number(field: Field, text: str, error: QuantityError) -> tuple[str, str]:
     """Message and hint for a text that is no number of a field; `error` is what the reader of numbers says."""
+    if counted := counts_time(field):
+        return _explain_time(field, text, counted, error)
     plain = plain_text(text)
     slip = find_slip(plain)
     if slip is not None and all(_may_stand(field, meant) for meant in slip.meant):
@@ -34,6 +36,22 @@ def explain_number(field: Field, text: str, error: QuantityError) -> tuple[str, 
     if behind in ("%", "percent") and is_share(field):
         return tell_share(text, read.number)
     return error.message, _tell_bare(field, read.number, behind) or error.hint
+
+
+def _explain_time(field: Field, text: str, counted: str, error: QuantityError) -> tuple[str, str]:
+    """Message and hint for a text in a field that counts time, whose unit is never dropped."""
+    told = tell_time(field, text)
+    if told is not None:
+        return told
+    slip = find_slip(spell_minutes(plain_text(text)))
+    meant = (
+        [meant if is_number(meant) else write_time(field, meant) for meant in slip.meant] if slip is not None else []
+    )
+    if slip is not None and all(meant):
+        message = slip.message.replace(quote(spell_minutes(plain_text(text))), quote(text))
+        return message, f"write {' or '.join(meant)}, the bare number of {counted}"
+    bare = error.hint == "write a bare number, without a unit"
+    return error.message, f"write the bare number of {counted}, without a unit" if bare else error.hint
 
 
 def _may_stand(field: Field, text: str) -> bool:
@@ -58,16 +76,9 @@ def tell_percent(text: str, share: Fraction) -> tuple[str, str]:
 
 
 def _tell_bare(field: Field, number: Fraction, behind: str) -> str:
-    """What to write for a number with a unit or a word behind it; empty where the unit measures something else."""
-    unit = find_unit(behind)
+    """What to write for a number with a word behind it; empty where the word is a unit, which is not dropped."""
     if field.kind == "percent":
         return f"write {tell_number(number)}%" if behind.lower() in ("percent", "pct", "per cent") else ""
-    if unit is None:
-        return f"write {tell_number(number)}, without a word after it" if behind.replace(" ", "").isalpha() else ""
-    if field.unit_ip not in UNITS or UNITS[unit].dimension != UNITS[field.unit_ip].dimension:
+    if find_unit(behind) is not None or names_time(behind):
         return ""
-    same = Quantity.of(number, unit).to(field.unit_ip)
-    return f"write {tell_number(same)}, the bare number of {_PLURALS.get(field.unit_ip, field.unit_ip)}, without a unit"
-
-
-_PLURALS = {"h": "hours", "d": "days", "min": "minutes"}
+    return f"write {tell_number(number)}, without a word after it" if behind.replace(" ", "").isalpha() else ""
