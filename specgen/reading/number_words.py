@@ -1,5 +1,6 @@
 """What is told of a text that is not a bare number, and of a percentage for a share of 1: each with what to write."""
 
+import re
 from fractions import Fraction
 
 from specgen.model.field import Field
@@ -17,15 +18,20 @@ from specgen.quantities.slips import find_slip
 from specgen.quantities.units import find_unit
 from specgen.reading.time_words import counts_time, names_time, spell_minutes, tell_time, write_time
 
+# The year of an edition, with the name of what is edited before it.
+_NAMED_YEAR = re.compile(r"[A-Za-z][A-Za-z ]*[ -](\d{4})")
+
 
 def explain_number(field: Field, text: str, error: QuantityError) -> tuple[str, str]:
     """Message and hint for a text that is no number of a field; `error` is what the reader of numbers says."""
     if counted := counts_time(field):
         return _explain_time(field, text, counted, error)
     plain = plain_text(text)
-    slip = find_slip(plain)
-    if slip is not None and all(_may_stand(field, meant) for meant in slip.meant):
+    slip = find_slip(plain, lambda meant: _may_stand(field, meant))
+    if slip is not None:
         return slip.message, slip.hint
+    if year := _NAMED_YEAR.fullmatch(plain):
+        return error.message, f"write {year[1]}, without a word before it"
     try:
         read = read_number(plain)
     except QuantityError:
@@ -43,15 +49,17 @@ def _explain_time(field: Field, text: str, counted: str, error: QuantityError) -
     told = tell_time(field, text)
     if told is not None:
         return told
-    slip = find_slip(spell_minutes(plain_text(text)))
-    meant = (
-        [meant if is_number(meant) else write_time(field, meant) for meant in slip.meant] if slip is not None else []
-    )
-    if slip is not None and all(meant):
-        message = slip.message.replace(quote(spell_minutes(plain_text(text))), quote(text))
-        return message, f"write {' or '.join(meant)}, the bare number of {counted}"
+    spelled = spell_minutes(plain_text(text))
+    slip = find_slip(spelled, lambda meant: bool(_bare_time(field, meant)))
+    if slip is not None:
+        meant = " or ".join(_bare_time(field, meant) for meant in slip.meant)
+        return slip.message.replace(quote(spelled), quote(text)), f"write {meant}, the bare number of {counted}"
     bare = error.hint == "write a bare number, without a unit"
     return error.message, f"write the bare number of {counted}, without a unit" if bare else error.hint
+
+
+def _bare_time(field: Field, text: str) -> str:
+    return text if is_number(text) else write_time(field, text)
 
 
 def _may_stand(field: Field, text: str) -> bool:
