@@ -119,20 +119,30 @@ def test_what_is_typed_settles_the_stop_that_asked_for_it(code: str, tmp_path: P
 
 def numbered(out: str) -> list[str]:
     """The entries of a numbered list, each on one line."""
-    entries = re.split(r"\n(?=\d+\. STOP )", out.partition("\nnext: ")[0])[1:]
+    parts = re.split(r"\n(?=\d+\. (?:STOP|open item) )", out.partition("\nnext: ")[0])[1:]
+    entries = [part.partition("\nOpen items (")[0] for part in parts]
     return [" ".join(entry.split()) for entry in entries]
 
 
 def test_the_stops_are_numbered_and_complete_with_who_answers_for_them(tmp_path: Path, capsys: Any) -> None:
     data = checked(capsys, tmp_path, OWED)
     file = str(tmp_path / "project.yaml")
-    entries = numbered(run_main(capsys, "check", file, "--severity", "stop").out)
+    out = run_main(capsys, "check", file, "--severity", "stop").out
+    entries = numbered(out)
     stops = [finding for finding in data["findings"] if finding["severity"] == "stop"]
-    assert [int(entry.split(".")[0]) for entry in entries] == list(range(1, len(stops) + len(data["open"]) + 1))
-    for finding, entry in zip(stops, entries, strict=False):
-        assert f" STOP {finding['rule']}{finding['clause']} " in entry and " by: " in entry
+    assert [int(entry.split(".")[0]) for entry in entries] == [
+        *range(1, len(stops) + 1),
+        *range(1, len(data["open"]) + 1),
+    ]
+    assert f"\n{len(stops)} stops, " in out and f" {len(data['open'])} open items, " in out
+    assert f"\nOpen items ({len(data['open'])}); they stop the package (SUB-09b)\n" in out
+    told = [entry.split()[2] for entry in entries[: len(stops)] if " STOP " in entry and " by: " in entry]
+    assert sorted(told) == sorted(finding["rule"] + finding["clause"] for finding in stops)
+    deciding = set(re.findall(r"[A-Z]{3}-\d\d[a-z]", out.partition("\n\n1. STOP")[0]))
+    first = [code in deciding for code in told]
+    assert first == sorted(first, reverse=True)
     for item, entry in zip(data["open"], entries[len(stops) :], strict=True):
-        assert f" STOP SUB-09b {item['path']}, " in entry and "; by: " in entry
+        assert f". open item {item['path']}, " in entry and "; by: " in entry
         assert f"; add {item['path']}: " in entry
 
 
