@@ -97,7 +97,7 @@ def test_a_finding_tells_what_so_what_what_to_type_by_whom_and_where_to_read_on(
     out = run_main(capsys, "check", str(written(tmp_path, OWED))).out
     block = out.partition("STOP COD-03a")[2].partition("\n\n")[0]
     assert "     so: W1, W2 cannot be decided without it; only an approved deviation lifts\n       it.\n" in block
-    assert "     why: foam burns, and how fire climbs a wall" in block
+    assert "     why: foam burns, and fire spread depends on" in block
     # As issue and schema write it: one line for each wall.
     for wall in ("W1", "W2"):
         typed = f"     add attachments.X: {{kind: test_report, standard: NFPA 285, assembly: {wall}}}\n"
@@ -296,3 +296,28 @@ def test_editors_get_the_faults_of_a_file_too(tmp_path: Path, monkeypatch: pytes
     done = run_main(capsys, "check", "bad.yaml", "none.yaml", "--format", "line")
     assert (done.code, done.out) == (2, "")
     assert "--open and --format line tell of one project (name one file)" in done.err
+
+
+@pytest.mark.parametrize(
+    ("code", "reason"),
+    [
+        ("SUB-02c", "the crew needs the hazards of each product"),
+        ("COD-03a", "foam burns, and fire spread depends on"),
+        ("COD-03c", "heat from a burning building nearby"),
+    ],
+)
+def test_the_reason_is_that_of_the_clause_that_fired(code: str, reason: str, tmp_path: Path, capsys: Any) -> None:
+    out = run_main(capsys, "check", str(written(tmp_path, OWED)), "--severity", "stop").out
+    block = " ".join(out.partition(f"STOP {code} ")[2].partition("\n\n")[0].split())
+    assert f" why: {reason}" in block
+
+
+@pytest.mark.parametrize("edition", [2018, 2021])
+def test_a_basis_is_cited_in_the_adopted_edition(edition: int, tmp_path: Path, capsys: Any) -> None:
+    project = OWED | {"code": OWED.get("code", {}) | {"model": "ibc", "edition": edition}}
+    out = run_main(capsys, "check", str(written(tmp_path, project)), "--rule", "COD-03", "--severity", "stop").out
+    assert out
+    report = run_main(capsys, "check", str(written(tmp_path, project)), "--severity", "stop").out
+    block = " ".join(report.partition("STOP COD-03a ")[2].partition("\n\n")[0].split())
+    assert f" basis: International Building Code {edition}, 2603.5 and 2603.5.5" in block
+    assert "2006" not in block and "780 CMR" not in block
