@@ -43,7 +43,7 @@ def watched(folder: Path, name: str, steps: list[Callable[[], object]]) -> list[
         quiet=False,
         show=shown.append,
     )
-    for option, usual in (("watch", False), ("open", False), ("color", "never"), ("verbose", False)):
+    for option, usual in (("watch", False), ("open", None), ("color", "never"), ("verbose", False)):
         setattr(args, option, usual)
     with chdir(folder):
         shown.append(watch_project(args, run, wait))
@@ -73,6 +73,7 @@ def test_each_save_is_checked_once_and_the_last_check_gives_the_code(tmp_path: P
     assert first.messages[-1] == "checked; watching project.yaml until Ctrl-C"
     assert second.messages[-1] == "project.yaml changed, checked again; watching project.yaml until Ctrl-C"
     assert "ATT-01a" in second.text and "ATT-01a" not in first.text
+    assert second.text.startswith("-" * 72 + "\nPackage: ") and first.text.startswith("Package: ")
     assert end == Outcome(1)
 
 
