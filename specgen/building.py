@@ -16,6 +16,7 @@ from specgen.output.issued import read_issued
 from specgen.output.manifest import list_changes
 from specgen.output.removal import tell_removed
 from specgen.pipeline import check_from_here
+from specgen.terminal.next_command import quote
 from specgen.terminal.progress import Tell, tell_nobody
 from specgen.terminal.report_data import count_standing
 
@@ -72,7 +73,7 @@ def build(
     tell_step(f"judging {file}")
     case = check_from_here(file)
     if case.judgment.stopped and not draft and not _lists_stops(only):
-        hint = f"specgen check {file} lists them; --draft writes it all the same"
+        hint = f"specgen check {quote(str(file))} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context

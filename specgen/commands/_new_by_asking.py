@@ -19,6 +19,7 @@ from specgen.reading.schema import project_schema
 from specgen.terminal.dialogue import Dialogue
 from specgen.terminal.dialogue_streams import hold_dialogue
 from specgen.terminal.field_lines import format_field_lines
+from specgen.terminal.next_command import quote
 from specgen.terminal.starter import format_starter
 from specgen.terminal.streams import find_width
 
@@ -39,7 +40,7 @@ def new_by_asking(args: Namespace) -> Outcome:
     except Refused as refused:
         raise Refused(*refused.problems, *_tell_lost(answers)) from None
     ended = () if whole else (f"the input ended at question {len(dialogue.asked) + 1}; what was answered is written",)
-    wrote = f"wrote {args.file} with {count(len(answers), 'answer')}; next: specgen check {args.file}"
+    wrote = f"wrote {args.file} with {count(len(answers), 'answer')}; next: specgen check {quote(args.file)}"
     return Outcome(text="\n".join(dialogue.tell_verdict()) + "\n", messages=(*ended, wrote))
 
 

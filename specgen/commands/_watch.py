@@ -26,6 +26,7 @@ class FileState(NamedTuple):
 
 Wait = Callable[[], None]
 _WAIT = partial(time.sleep, 0.5)  # seconds between two looks
+_RULE = "-" * 72  # between the report of one run and the next
 _WATCHES_ONE = "--watch tells of one project"
 
 
@@ -46,7 +47,8 @@ def watch_project(args: Namespace, check: Callable[[Namespace], Outcome], wait: 
             code = outcome.code
             told = f"{_list(changed)} changed, checked again" if changed else "checked"
             messages = (*outcome.messages, f"{told}; watching {_list(paths)} until Ctrl-C")
-            args.show(outcome._replace(messages=messages))
+            text = f"{_RULE}\n{outcome.text}" if changed and args.format == "text" else outcome.text
+            args.show(outcome._replace(text=text, messages=messages))
     return Outcome(code)
 
 

@@ -111,7 +111,7 @@ def _tell_project(args: Namespace) -> Outcome:
     every = [compute_members(resolver, provider) for provider in wanted if provider.compute is not None]
     data = [answers_to_data(one.values, one.table) for one in every] if args.format == "json" else None
     if not args.name:
-        return Outcome(text=format_overview(one.table for one in every), data=data)
+        return Outcome(text=format_overview((one.table for one in every), find_table_width()), data=data)
     (one,) = every
     working = f"\n{format_members(one.values)}" if args.working else ""
     return Outcome(text=format_table(one.table, find_table_width()) + working, data=data and data[0])

@@ -14,6 +14,7 @@ from specgen.terminal.field_page import (
     field_to_data,
     find_fields,
     format_fields,
+    format_meanings,
     list_fields,
 )
 
@@ -62,7 +63,8 @@ def _find(schema: Schema, words: Sequence[str]) -> tuple[list[Field], str]:
     found = find_fields(schema, words)
     if not found:
         raise _refuse(schema, " ".join(words))
-    return found, format_fields(found)
+    meanings = format_meanings(schema, " ".join(words))
+    return found, f"{meanings}\n{format_fields(found)}" if meanings else format_fields(found)
 
 
 def _head(node: Node) -> str:

@@ -8,6 +8,7 @@ from specgen.model.problem import Problem, Refused
 from specgen.model.stage import STAGES
 from specgen.output.edited_file import write_edited
 from specgen.terminal.grown_file import format_grown
+from specgen.terminal.next_command import quote
 
 HELP = "add the missing fields of a stage to a project file"
 ORDER = 15
@@ -39,4 +40,4 @@ def run(args: Namespace) -> Outcome:
     kept = write_edited(file, grown.before, grown.edit.source) if changed else ""
     text = format_grown(grown.edit, (grown.old_purpose, grown.purpose), grown.elsewhere, kept)
     fill = "fill in what stands empty, then " if changed else ""
-    return Outcome(text=text, messages=(f"next: {fill}specgen check {args.file}",))
+    return Outcome(text=text, messages=(f"next: {fill}specgen check {quote(args.file)}",))

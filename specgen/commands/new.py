@@ -9,6 +9,7 @@ from specgen.model.stage import STAGES
 from specgen.output.disk import write_new
 from specgen.reading.schema import project_schema
 from specgen.reading.side_files import SIDE_FILES
+from specgen.terminal.next_command import quote
 from specgen.terminal.starter import format_side_starter, format_starter
 
 HELP = "a commented starter file; never overwrites"
@@ -45,7 +46,7 @@ def run(args: Namespace) -> Outcome:
     else:
         text, named = format_starter(project_schema(), args.stage, args.units), ""
     write_new(read_file_name(args.file), text)
-    return Outcome(messages=(f"wrote {args.file}{named}; next: fill it in, then specgen check {args.file}",))
+    return Outcome(messages=(f"wrote {args.file}{named}; next: fill it in, then specgen check {quote(args.file)}",))
 
 
 def _ask(args: Namespace) -> Outcome:

@@ -4,6 +4,7 @@ import dataclasses
 from collections.abc import Callable, Iterator
 
 from specgen.documents.context import DocumentContext
+from specgen.documents.measures import list_measures
 from specgen.documents.numbering import list_values
 from specgen.documents.plain_text import plain_text
 from specgen.documents.required_documents import count_pending, list_pending, looks_for_document
@@ -103,7 +104,9 @@ def tell_standing(context: DocumentContext) -> str:
 
 
 def _count_standing(context: DocumentContext) -> int:
-    return sum(not looks_for_document(finding) for finding in context.judgment.of(Severity.STOP))
+    """How many exceptions D05 lists, a row each."""
+    findings = (one for one in context.judgment.of(Severity.STOP) if not looks_for_document(one))
+    return len(list_measures(context.project, findings))
 
 
 def tell_stops(stops: int) -> str:

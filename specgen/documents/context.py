@@ -10,7 +10,6 @@ from typing import Any, TypeVar, cast
 from specgen.documents.deviations import deviation_sources
 from specgen.documents.display_values import DisplayValue, raw_value, with_unit
 from specgen.documents.drafts import Remainder
-from specgen.documents.editions import fill_editions, name_edition
 from specgen.model.absence import Absent
 from specgen.model.changes import Changes
 from specgen.model.field import Field, Path, dotted_path, matches
@@ -24,6 +23,7 @@ from specgen.quantities.comparison import Sense
 from specgen.quantities.format import format_decimal
 from specgen.quantities.quantity import Quantity
 from specgen.quantities.two_systems import tell_in
+from specgen.resolving.editions import fill_editions, name_edition
 from specgen.resolving.limits_in_force import figure_alone, limit_in_force, plan_source, print_limit
 from specgen.resolving.provider import Resolver
 

@@ -50,6 +50,7 @@ class Binder:
             at=condition.at,
             step=clause.step or rule.steps[0],
             remedy=clause.remedy or rule.remedy,
+            why=clause.why,
             test=condition.test,
             asks=asks,
             reads=condition.reads,
@@ -77,7 +78,7 @@ class Binder:
         """Raise ClauseError for a step, a source, a limit or an argument that there is not."""
         _check("step", [*rule.steps, *clause.step.split()], self.standards.steps)
         _check("source", clause.basis.split(), self.standards.sources)
-        asked = figures_asked(f"{clause.say} {rule.remedy} {clause.remedy}")
+        asked = figures_asked(f"{clause.say} {rule.remedy} {clause.remedy} {clause.why}")
         _check("limit", [*clause.limit.split(), *asked], self.standards.limits)
         _check("argument of a test", asks - ARGUMENTS, self.arguments)
 

@@ -83,6 +83,8 @@ class Clause:
     step: str
     # What to do about it: its own words, else those of the rule.
     remedy: str
+    # Why it is asked, where the reason of the rule is that of another clause.
+    why: str
     # What asks the question, and the arguments it takes beside its subject: some of ARGUMENTS, and computed values.
     test: Test
     asks: frozenset[str]
@@ -115,6 +117,7 @@ class Words(TypedDict, total=False):
     step: str
     document: str
     remedy: str
+    why: str
 
 
 class TestWords(Words, total=False):
@@ -147,6 +150,7 @@ class ClauseDeclaration:
     step: str = ""
     document: str = ""
     remedy: str = ""
+    why: str = ""
     when: str = ""
     under: str = ""
     found: str | None = None

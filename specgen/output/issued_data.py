@@ -74,10 +74,16 @@ def read_state(data: dict[str, Any]) -> State:
 
 
 def _read_findings(top: "_Place") -> Iterator[tuple[tuple[str, str], tuple[Severity, str]]]:
+    """What each clause tells of each subject; a package of an earlier kind tells the same of all of them."""
+    apart = {
+        (one.text("code"), subject): one.text("message")
+        for one in (top.entries("told_apart") if "told_apart" in top.value else ())
+        for subject in one.texts("subjects")
+    }
     for finding in top.entries("findings"):
-        told = finding.choice("severity", Severity), finding.text("message")
+        code, severity = finding.text("rule") + finding.text("clause"), finding.choice("severity", Severity)
         for subject in finding.texts("subjects"):
-            yield (finding.text("rule") + finding.text("clause"), subject), told
+            yield (code, subject), (severity, apart.get((code, subject), finding.text("message")))
 
 
 def _read_said(place: "_Place") -> Said:

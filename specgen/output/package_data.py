@@ -1,11 +1,12 @@
 """What the manifest of a package tells above its list of files: from what it was made, and what it says."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from specgen import __version__
 from specgen.documents.context import DocumentContext
 from specgen.documents.set_composing import PackageDocuments
-from specgen.model.finding import Severity
+from specgen.model.finding import Finding, Severity
 from specgen.model.problem import Problem
 from specgen.output.issued_data import write_state
 from specgen.output.manifest import FORMAT
@@ -30,5 +31,12 @@ def describe_package(
         "to_verify": list(dict.fromkeys(map(context.name_text, rest.to_check))),
         "not_bound_in": list(map(str, lacking)),
         "findings": [finding_to_data(finding) for finding in judgment.findings],
+        "told_apart": [one for finding in judgment.findings for one in _list_apart(finding)],
     }
     return about | write_state(composed.state)
+
+
+def _list_apart(finding: Finding) -> Iterator[dict[str, Any]]:
+    """What a finding tells of some of its subjects alone; nothing where it tells the same of all."""
+    for told in finding.told if len(finding.told) > 1 else ():
+        yield {"code": finding.code, "subjects": list(told.subjects), "message": told.message}

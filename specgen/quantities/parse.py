@@ -27,6 +27,8 @@ _INCHES = re.compile(
 )
 _R_VALUE = re.compile(r"(R|RSI)\s*-\s*(?=[\d.])(.*)", re.ASCII)
 _FOOT = 12
+# None of a rate is none, in whatever unit it is measured.
+_RATES = ("derate", "slope", "expansion")
 
 
 class NoNumber(QuantityError):
@@ -49,8 +51,9 @@ def parse_quantity(text: str, dimension: str, example_units: tuple[str, ...] = (
     try:
         return _parse(text, plain, dimension, example_units)
     except (NoNumber, UnknownUnit):
-        slip = find_slip(plain)
-        if slip is None or not all(_is_quantity(meant, dimension) for meant in slip.meant):
+        feet = "'" in plain or "ft" in example_units  # what is measured in inches or mils has none without their sign
+        slip = find_slip(plain, lambda meant: _is_quantity(meant, dimension) and (feet or "'" not in meant))
+        if slip is None:
             raise
         raise QuantityError(slip.message, slip.hint) from None
 
@@ -67,6 +70,8 @@ def _parse(text: str, plain: str, dimension: str, example_units: tuple[str, ...]
     if resistance and dimension == "thermal_resistance":
         return _build_quantity(parse_number(resistance[2]), resistance[1], text)
     read = read_number(plain)
+    if dimension in _RATES and plain == "0" and example_units:
+        return _build_quantity(Fraction(0), example_units[0], text)
     if read is None:
         raise NoNumber(f"{quote(text)} is not a quantity", _suggest_form(example_units))
     inches = _INCHES.fullmatch(read.behind)

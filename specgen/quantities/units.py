@@ -116,7 +116,7 @@ UNITS = {
 
 _OTHER_SPELLINGS = {
     "in": ["inch", "inches", "in.", '"', "''"],
-    "ft": ["foot", "feet", "ft.", "'"],
+    "ft": ["foot", "feet", "ft.", "'", "lf", "lin ft", "linear feet"],
     "yd": ["yard", "yards"],
     "mil": ["mils"],
     "mm": ["millimeter", "millimeters", "millimetre", "millimetres"],

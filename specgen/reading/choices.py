@@ -4,12 +4,15 @@ A choice is known in any case, with blanks or hyphens for underscores or without
 its own field beside it (`type VB`, `HVLP gun`). Words of the trade stand beside the choices in the schema.
 """
 
+import re
 from functools import cache
 
 from specgen.model.field import Field, TradeWord
 from specgen.model.suggest import find_slip
 from specgen.reading.plain_words import NOT_KNOWN_YET, says_none, says_not_known
 
+# A word with its type, grade or class behind it, which is given elsewhere.
+_GRADED = re.compile(r"(.+?)[\s,-]+(?:type|grade|class)\b.*", re.IGNORECASE)
 _PARTED = str.maketrans("", "", " _-")
 
 
@@ -72,6 +75,9 @@ def _slip(field: Field, text: str) -> str:
     if plain != text and _fold(plain) in _spellings(field):
         return _spellings(field)[_fold(plain)]
     words: tuple[TradeWord, ...] = (*field.means, *(TradeWord(name, (name,), True) for name in field.values))
+    graded = _GRADED.fullmatch(text)
+    if graded is not None and _fold(graded[1]) in _spellings(field):
+        return _spellings(field)[_fold(graded[1])]
     near = find_slip(text, [word.word for word in words])
     return next((_join(word.choices) for word in words if word.word == near), "") if near else ""
 

@@ -124,7 +124,11 @@ def _date(text: str) -> "datetime.date":
             raise ValueError
         return datetime.date.fromisoformat(text)
     except ValueError:
-        raise InvalidValue(f"{text!r} is not a date", "write year-month-day, such as 2027-03-01") from None
+        from specgen.reading.date_words import read_dates
+
+        meant = " or ".join(str(date) for date in read_dates(text))
+        hint = f"write {meant}" if meant else "write year-month-day, such as 2027-03-01"
+        raise InvalidValue(f"{text!r} is not a date", hint) from None
 
 
 def _time(text: str) -> "datetime.time":

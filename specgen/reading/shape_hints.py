@@ -1,5 +1,6 @@
 """What to write where a value has the wrong shape: the same in the right one, or an example from the schema."""
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -7,6 +8,8 @@ from specgen.model.field import Collection, Field, Node
 from specgen.reading.choices import find_choice
 from specgen.reading.plain_words import NOT_KNOWN_YET, says_none, says_not_known
 
+_ALL = ("all", "all of them", "all of these", "every", "everything")
+_APART = re.compile(r"[,;/&+]|\band\b")
 _MOST_SHOWN = 2  # fields of a member
 
 
@@ -14,7 +17,19 @@ def show_list(field: Field, value: str) -> str:
     """What to write for a single value where a list is wanted."""
     if field.if_none and says_none(value):
         return f"write [] where {field.if_none}"
-    return NOT_KNOWN_YET if says_not_known(value) else f"write [{value}]"
+    if says_not_known(value):
+        return NOT_KNOWN_YET
+    return _show_choices(field, value) if field.of == "choice" else f"write [{value}]"
+
+
+def _show_choices(field: Field, value: str) -> str:
+    """The list of the choices that a text names; all of them where it says so, or names none."""
+    if value.strip().lower() in _ALL:
+        return f"write [{', '.join(field.values)}]"
+    named = [find_choice(field, part.strip()) for part in _APART.split(value) if part.strip()]
+    if named and all(name in field.values for name in named):
+        return f"write [{', '.join(named)}]"
+    return f"write one or more of these in brackets, such as {field.example}; known: {', '.join(field.values)}"
 
 
 def show_section(node: Node, value: Any) -> str:

@@ -170,10 +170,9 @@ def _deeper(stop: _Stop) -> YamlFault | None:
         if fault is not None:
             return fault
         here, there = _indent(stop.text), _indent(stop.text_of(above))
-        if here > there and _opens_section(stop, above):
-            message = f"this line is indented less than line {stop.line} below it"
-            hint = f"indent it by {here} spaces, as line {stop.line}, if they belong together"
-            return YamlFault(message, hint, above, there + 1)
+        too_shallow = _too_shallow(stop, above) if here > there else None
+        if too_shallow is not None:
+            return too_shallow
         if here > there:
             message = f"this line is indented deeper than line {above}, which has a value of its own"
             return YamlFault(message, f"indent it by {there} spaces, as line {above}", stop.line, here + 1)
@@ -181,11 +180,20 @@ def _deeper(stop: _Stop) -> YamlFault | None:
     return None
 
 
-def _opens_section(stop: _Stop, line: int) -> bool:
-    """Whether a name without a value stands right above a line, as far left as that."""
-    above = next(stop.above(line), 0)
-    text = _COMMENT.sub("", stop.text_of(above)).rstrip()
-    return text.endswith(":") and _indent(text) == _indent(stop.text_of(line))
+def _too_shallow(stop: _Stop, line: int) -> YamlFault | None:
+    """The first line that stands as far left as the section it belongs to, where those behind it stand deeper."""
+    level = _indent(stop.text_of(line))
+    for above in stop.above(line):
+        text = _COMMENT.sub("", stop.text_of(above)).rstrip()
+        if _indent(text) != level:
+            return None
+        if text.endswith(":"):
+            name, deeper = text.strip(" -:"), _indent(stop.text)
+            message = f"this line is indented as {name} above it, and line {stop.line} is indented deeper"
+            hint = f"indent it by {deeper} spaces, as line {stop.line}, if it belongs under {name}"
+            return YamlFault(message, hint, line, level + 1)
+        line = above
+    return None
 
 
 def _second_colon(stop: _Stop) -> YamlFault | None:
@@ -203,6 +211,10 @@ def _uneven(stop: _Stop) -> YamlFault | None:
         rest = stop.text[stop.column - 1 :].strip()
         message = f"{quote(rest)} follows a value that has ended"
         return YamlFault(message, "remove it, or put the whole text in quotes", stop.line, stop.column)
+    above = next(stop.above(stop.line), 0)
+    too_shallow = _too_shallow(stop, above) if here > _indent(stop.text_of(above)) else None
+    if too_shallow is not None:
+        return too_shallow
     near = min(stop.above(stop.line), key=lambda line: (abs(_indent(stop.text_of(line)) - here), -line), default=0)
     there = _indent(stop.text_of(near))
     message = f"this line is indented by {here} {_spaces(here)}, which matches no line above it"
@@ -228,6 +240,14 @@ def _first_sign(stop: _Stop) -> YamlFault | None:
     return YamlFault(message, hint, stop.line, stop.column)
 
 
+def _question_mark(stop: _Stop) -> YamlFault | None:
+    """A `?` in place of a value, which is not known yet."""
+    if stop.text[stop.column - 1 : stop.column] != "?":
+        return None
+    message = "a ? alone is not a value"
+    return YamlFault(message, "write tbd where it is not known yet, or leave the line out", stop.line, stop.column)
+
+
 def _escape(stop: _Stop) -> YamlFault | None:
     if "escape" not in stop.problem:
         return None
@@ -245,6 +265,7 @@ def _spaces(count: int) -> str:
 
 _LOOKS: tuple[Callable[[_Stop], YamlFault | None], ...] = (
     _tab,
+    _question_mark,
     _second_document,
     _no_colon,
     _quote,

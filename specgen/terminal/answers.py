@@ -72,11 +72,11 @@ def format_table(table: AnswerTable, width: int | None = None) -> str:
 
     Where a line is longer than `width`, each of its cells has a line of its own.
     """
+    if not table.answers:
+        return f"{table.title}\n\nno {table.noun} in the project; add one to have it computed\n"
     answered = [answer for answer in table.answers if not answer.without]
     rows = list(_list_rows(table.noun, answered)) if answered else []
-    text = align_columns(rows)
-    if width is not None and max(map(len, text.splitlines()), default=0) > width:
-        text = _stack(rows)
+    text = _fit(rows, width)
     without = "".join(f"{answer.member}: {answer.without}\n" for answer in table.answers if answer.without)
     return "\n".join(part for part in (f"{table.title}\n", text, without) if part)
 
@@ -114,10 +114,22 @@ def _tell_sides(held: Held, named: bool) -> list[str]:
     return [*map(str.rstrip, sides), held.use, held.status]
 
 
-def format_overview(tables: Iterable[AnswerTable]) -> str:
-    """A line for each calculation: the member nearest to its limit, what it is held against, what is missing."""
-    rows = [_overview_row(table) for table in tables]
-    return align_columns([["calculation", "for", "result", "held against", _RIGHT, "missing"], *rows])
+def format_overview(tables: Iterable[AnswerTable], width: int | None = None) -> str:
+    """A line for each calculation: the member nearest to its limit, what it is held against, what is missing.
+
+    Where a line is longer than `width`, each of its cells has a line of its own.
+    """
+    rows = [
+        ["calculation", "for", "result", "held against", _RIGHT, "missing"],
+        *(_overview_row(table) for table in tables),
+    ]
+    return _fit(rows, width)
+
+
+def _fit(rows: Sequence[Sequence[str]], width: int | None) -> str:
+    """Rows in columns, or with their cells below each other where those are wider than the terminal."""
+    text = align_columns(rows)
+    return _stack(rows) if width is not None and max(map(len, text.splitlines()), default=0) > width else text
 
 
 def _overview_row(table: AnswerTable) -> list[str]:

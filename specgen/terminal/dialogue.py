@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from specgen.judging.asking_order import find_shortest_stop, list_due, order_fields
 from specgen.judging.registry import load_rules
-from specgen.model.field import Field, Path, Schema, dotted_path
+from specgen.model.field import Field, Path, Schema
 from specgen.model.finding import Judgment, Verdict
 from specgen.model.problem import Refused
 from specgen.model.project import Project
@@ -17,6 +17,7 @@ from specgen.model.value_text import raw_text
 from specgen.reading.draft import Told, read_draft
 from specgen.reading.unknown import is_unknown
 from specgen.terminal.dialogue_question import choices_of, format_question, read_line, wrap
+from specgen.terminal.dialogue_reply import tell_fault, tell_reading
 from specgen.terminal.dialogue_verdict import Standing, find_standing, format_news, format_verdict
 from specgen.terminal.field_page import field_page
 
@@ -26,7 +27,7 @@ MOST_ASKED, MOST_TRIES = 24, 5
 _PURPOSE = ("package", "purpose")
 # How far in the lines of the manual page run on, on a terminal of so many characters.
 _WIDE, _NARROW, _ROOMY = " " * 12, " " * 4, 60
-_BACK, _MORE = ("<", "back"), "?"
+_BACK, _MORE, _CLEAR = ("<", "back"), "?", "-"
 
 
 class Reply(NamedTuple):
@@ -52,6 +53,7 @@ class Dialogue:
         self.schema, self.units, self.width = schema, units, width
         self.asked: list[Path] = []
         self.answers: dict[Path, Told] = {}
+        self._kept: tuple[Path, Told] | None = None  # the answer gone back to, which Enter keeps
         self._judge, self._given, self._tries = judge, dict(given), 0
         self._rules = load_rules()
         self._papers = frozenset(c.code for rule in self._rules for c in rule.clauses if c.document)
@@ -81,7 +83,8 @@ class Dialogue:
 
     def tell_verdict(self) -> list[str]:
         """The verdict as it stands, in a line or two."""
-        return format_verdict(self._judgment, WALL, self.standing, self.schema, self.width)
+        whole = self.waiting is None and 2 * len(self.answers) > len(self.asked)
+        return format_verdict(self._judgment, WALL, self.standing, self.schema, self.width, whole=whole)
 
     def take(self, line: str) -> Reply:
         """What is said to a typed line: news of the wall, what was asked for, or what is wrong."""
@@ -91,7 +94,9 @@ class Dialogue:
             return Reply(self._show_page(self._field(self.waiting)))
         if text.lower() in _BACK:
             return self._go_back()
-        if is_unknown(text):
+        if not text and self._kept is not None and self._kept[0] == self.waiting:
+            return self._hold(self.waiting, self._kept[1])
+        if text == _CLEAR or is_unknown(text):
             return self._go_on(self.waiting, [])
         return self._take_answer(self.waiting, text)
 
@@ -111,27 +116,36 @@ class Dialogue:
         return raw_text(value) if choices_of(self._field(path)) else str(told)
 
     def _take_answer(self, path: Path, text: str) -> Reply:
-        told = self.answers | {path: read_line(self._field(path), text)}
+        answer = read_line(self._field(path), text)
         try:
-            project = self._read(told)
+            reply = self._hold(path, answer)
         except Refused as refused:
-            return self._refuse_answer(path, refused)
+            return self._refuse_answer(path, text, refused)
+        read = tell_reading(self._field(path), text, self._project.values[path])
+        return reply._replace(lines=[*wrap(read, self.width), *reply.lines])
+
+    def _hold(self, path: Path, answer: Told) -> Reply:
+        """Hold an answer and judge the wall by it; raises Refused for one that does not fit."""
+        told = self.answers | {path: answer}
+        project = self._read(told)
         before, self.answers = self.standing, told
         self._project, self._judgment = project, self._judge(project)
         return self._go_on(path, format_news(WALL, before, self.standing, self.width))
 
-    def _refuse_answer(self, path: Path, refused: Refused) -> Reply:
-        """Say what is wrong, as of a file; the question waits on, unless it was put too often."""
-        said = [line for problem in refused.problems for line in wrap(str(problem), self.width)]
+    def _refuse_answer(self, path: Path, text: str, refused: Refused) -> Reply:
+        """Say what is wrong, as of a file or in the words of the choices; the question waits on, unless too often."""
+        field = self._field(path)
+        told = [tell_fault(field, text, one) for one in refused.problems]
+        said = [line for one in told for line in wrap(one, self.width)]
         self._tries += 1
         if self._tries < MOST_TRIES:
             return Reply(said, wrong=True, asks=False)
-        left = wrap(f"{dotted_path(path)}: left open after {MOST_TRIES} answers", self.width)
+        left = wrap(f"{field.label}: left open after {MOST_TRIES} answers", self.width)
         return self._go_on(path, said + left)._replace(wrong=True)
 
     def _go_on(self, path: Path, said: list[str]) -> Reply:
         self.asked.append(path)
-        self._tries, self.waiting = 0, self._find_next()
+        self._kept, self._tries, self.waiting = None, 0, self._find_next()
         return Reply(said)
 
     def _go_back(self) -> Reply:
@@ -141,10 +155,12 @@ class Dialogue:
             return Reply(["This is the first question."])
         self.waiting = self.asked.pop()
         was = self.answers.pop(self.waiting, None)
+        self._kept = (self.waiting, was) if was is not None else None
         self._project = self._read(self.answers)
         self._judgment = self._judge(self._project)
         shown = was if isinstance(was, str) or was is None else ", ".join(was) or "none"
-        return Reply(wrap(f"Back; the answer was: {shown or 'not known'}", self.width))
+        keys = f"; Enter keeps it, {_CLEAR} clears it" if was is not None else ""
+        return Reply(wrap(f"Back; the answer was: {shown or 'not known'}{keys}", self.width))
 
     def _find_next(self) -> Path | None:
         """The question to put next, or None where all that decide are put."""

@@ -32,7 +32,7 @@ def _list_choices(field: Field, width: int) -> Iterator[str]:
     """A choice a line with its number; short ones share lines."""
     choices = choices_of(field)
     numbered = [f"{number:>2} {words(choice)}" for number, choice in enumerate(choices, 1)]
-    if field.kind == "list" and _may_be_empty(field):
+    if field.kind == "list" and may_be_empty(field):
         numbered.insert(0, f" 0 {NONE}")
     if len(choices) > 2 and max(map(len, choices)) <= _MOST_IN_LINE:
         cell = max(map(len, numbered)) + 2
@@ -47,7 +47,8 @@ def choices_of(field: Field) -> tuple[str, ...]:
     return _YES_NO if field.kind == "yes_no" else field.values
 
 
-def _may_be_empty(field: Field) -> bool:
+def may_be_empty(field: Field) -> bool:
+    """Whether a list may say that there is none."""
     return field.example == "[]" and NONE not in field.values
 
 
@@ -63,7 +64,7 @@ def read_line(field: Field, line: str) -> Told:
     if field.kind != "list":
         return _read_entry(field, line)
     inner = line.removeprefix("[").removesuffix("]").strip()
-    if not inner or (_may_be_empty(field) and inner.lower() in (NONE, "0")):
+    if not inner or (may_be_empty(field) and inner.lower() in (NONE, "0")):
         return ()
     return tuple(_read_entry(field, entry.strip()) for entry in re.split("[,;]", inner) if entry.strip())
 

@@ -14,24 +14,41 @@ _SIGN = "> "
 def hold_dialogue(dialogue: Dialogue, quiet: bool = False) -> bool:
     """Put the questions until none waits; returns whether all were, False where the input ended before.
 
-    `quiet` leaves out what is said, save what is wrong and, to a person, the questions. Raises Refused, or Stopped
-    where the dialogue is interrupted.
+    `quiet` leaves out what is said, save what is wrong and, to a person, the questions. A person who
+    interrupts is asked once whether to write what was answered. Raises Refused, or Stopped where nothing is to be.
     """
     typed = is_typed()
     with _interrupts_told():
-        write_aside([] if quiet else [*dialogue.greet(), ""])
-        asks = True
-        while dialogue.waiting is not None:
-            if asks and (typed or not quiet):
-                write_aside(dialogue.ask())
-            line = _read_answer(typed, quiet)
-            if line is None:
-                return False
-            reply = dialogue.take(line)
-            asks = reply.asks
-            if reply.wrong or not quiet:
-                write_aside([*reply.lines, *([""] if asks and not quiet else [])])
+        try:
+            return _put_questions(dialogue, typed, quiet)
+        except KeyboardInterrupt:
+            if not (typed and dialogue.answers and _asks_to_write()):
+                raise
+            return False
+
+
+def _put_questions(dialogue: Dialogue, typed: bool, quiet: bool) -> bool:
+    write_aside([] if quiet else [*dialogue.greet(), ""])
+    asks = True
+    while dialogue.waiting is not None:
+        if asks and (typed or not quiet):
+            write_aside(dialogue.ask())
+        line = _read_answer(typed, quiet)
+        if line is None:
+            return False
+        reply = dialogue.take(line)
+        asks = reply.asks
+        if reply.wrong or not quiet:
+            write_aside([*reply.lines, *([""] if asks and not quiet else [])])
     return True
+
+
+def _asks_to_write() -> bool:
+    """Whether a person who has interrupted wants what was answered; the end of the input says so too."""
+    write_aside([""])
+    write_prompt("Write what was answered? y/n ")
+    line = read_typed_line()
+    return line is None or line.strip().lower() in ("y", "yes")
 
 
 def _read_answer(typed: bool, quiet: bool) -> str | None:

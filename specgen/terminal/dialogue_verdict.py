@@ -9,6 +9,7 @@ from specgen.model.value_text import count
 from specgen.terminal.dialogue_question import wrap
 
 _MOST_NAMED = 3
+_TO_SHOW = "nothing known so far speaks against it; still to be shown:"
 _BELOW = "   "
 _SAID = {
     Verdict.YES: "yes",
@@ -48,8 +49,13 @@ def _tell_finding(finding: Finding, wall: str, width: int) -> Iterator[str]:
     yield from wrap(f"{_BELOW}What to do: {finding.remedy}", width, below=_BELOW)
 
 
-def format_verdict(judgment: Judgment, wall: str, standing: Standing, schema: Schema, width: int) -> list[str]:
-    """Each stop of a wall that cannot be; else `W1: not yet known; pending: ...`, or a yes."""
+def format_verdict(
+    judgment: Judgment, wall: str, standing: Standing, schema: Schema, width: int, *, whole: bool = False
+) -> list[str]:
+    """Each stop of a wall that cannot be; else `W1: not yet known; pending: ...`, or a yes.
+
+    `whole` says that all that is asked was answered, so that what is pending is what is to be shown later.
+    """
     stops = [finding for finding in standing.findings.values() if finding.severity is Severity.STOP]
     if standing.verdict is Verdict.NO:
         return [line for stop in stops for line in _tell_finding(stop, wall, width)]
@@ -58,8 +64,8 @@ def format_verdict(judgment: Judgment, wall: str, standing: Standing, schema: Sc
     said = f"{wall}: {_SAID[standing.verdict]}{so_far}"
     if standing.verdict is Verdict.NOT_YET_KNOWN:
         told = judgment.walls[wall]
-        names = dict.fromkeys([*(_name(schema, path) for path in told.fields), *told.documents])
-        said += f"; pending: {_list_first(names)}"
+        names = dict.fromkeys([*told.documents, *(name_in_sentence(schema, path) for path in told.fields)])
+        said += f"; {_TO_SHOW if whole else 'pending:'} {_list_first(names)}"
     return wrap(said, width, below=_BELOW)
 
 
@@ -69,7 +75,7 @@ def _list_first(names: Iterable[str]) -> str:
     return ", ".join(listed[:_MOST_NAMED]) + (f", and {more} more" if more > 0 else "")
 
 
-def _name(schema: Schema, dotted: str) -> str:
+def name_in_sentence(schema: Schema, dotted: str) -> str:
     """What a field or collection is called inside a sentence; its path where the schema does not know it."""
     path: Path = tuple(dotted.split("."))
     try:

@@ -22,12 +22,23 @@ def list_fields(schema: Schema, below: Path = ()) -> list[Field]:
 
 
 def find_fields(schema: Schema, words: Sequence[str]) -> list[Field]:
-    """The fields of which path, label, question, reason or choices have all these words."""
-    return [
-        one
-        for one in schema.fields.values()
-        if tells_of(words, (dotted_path(one.path), one.label, one.asks, one.why, *one.values))
-    ]
+    """The fields of which path, label, question, reason, choices or words for them have all these words."""
+    return [one for one in schema.fields.values() if tells_of(words, _list_told(one))]
+
+
+def _list_told(field: Field) -> tuple[str, ...]:
+    meant = (word.word for word in field.means)
+    return (dotted_path(field.path), field.label, field.asks, field.why, *field.values, *meant)
+
+
+def format_meanings(schema: Schema, text: str) -> str:
+    """A line for each field that takes a text for one of its choices: what it is read as, or may be."""
+    lines = []
+    for field in schema.fields.values():
+        for choices in dict.fromkeys(one.choices for one in field.means if one.word.casefold() == text.casefold()):
+            read = "read as" if len(choices) == 1 else "may be"
+            lines.append(f"{text}: {read} {' or '.join(choices)}, a choice of {dotted_path(field.path)}\n")
+    return "".join(lines)
 
 
 def field_to_data(field: Field) -> dict[str, Any]:

@@ -10,7 +10,9 @@ from specgen.model.field import Field
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Finding, Judgment, Place, Severity, ToAdd
 from specgen.model.project import Project
+from specgen.model.source import Basis
 from specgen.model.value_text import words
+from specgen.resolving.editions import fill_editions
 from specgen.resolving.limits_in_force import figure_alone
 from specgen.resolving.party_names import party_name_path
 from specgen.standards import load_standards
@@ -51,7 +53,7 @@ def describe_finding(told: Told, finding: Finding, number: int = 0) -> Iterator[
     yield _body(f"by: {tell_owners(told.project, find_owners(told.project, finding))}")
     yield _body(f"at {tell_places(finding.places)}")
     yield from told.mark(finding.place)
-    yield _body(f"basis: {finding.basis}")
+    yield _body(f"basis: {_tell_basis(told.project, finding.basis)}")
     yield _body(f"more: specgen rules {finding.rule}")
 
 
@@ -94,11 +96,19 @@ def _tell_weight(told: Told, finding: Finding, clause: Clause) -> str:
 
 
 def _find_reason(project: Project, clause: Clause) -> str:
-    """The first sentence of the reason of a rule."""
-    reason = clause.rule.manual.partition("Why:")[2].partition("\n\n")[0]
+    """The reason of a clause, or else the first sentence of that of its rule."""
+    reason = clause.why or clause.rule.manual.partition("Why:")[2].partition("\n\n")[0]
     first, dot, _ = " ".join(reason.split()).partition(". ")
     limits = load_standards().limits
     return fill_figures(first + dot.rstrip(), lambda name: figure_alone(project, limits[name]))
+
+
+def _tell_basis(project: Project, basis: Basis) -> str:
+    """What a finding rests on: the texts in the editions that the project goes by, not in those they were read in."""
+    standards = load_standards()
+    named = (fill_editions(one.controls, project, standards) if one.controls else "" for one in basis.sources)
+    said = (name or str(Basis((one,))) for name, one in zip(named, basis.sources, strict=True))
+    return "; ".join(dict.fromkeys(said))
 
 
 def _list_added(project: Project, finding: Finding) -> Iterator[Line]:

@@ -17,6 +17,8 @@ from specgen.terminal.ranges import join_marks
 from specgen.terminal.screen import Line, Screen, show_lines
 
 _MOST_HELD = 6
+# The clause that stops a package for what is open.
+OPEN_RULE = "SUB-09b"
 
 
 class OpenField(NamedTuple):
@@ -94,15 +96,12 @@ def _quote_in_braces(text: str) -> str:
 
 
 def describe_item(project: Project, item: OpenItem, number: int) -> Line:
-    """An open item that stops the package, in one line: what it is, whose, and what is typed."""
+    """An open item in one line: what it is, whose, and what is typed."""
     found = _describe_field(project, item.path, item, item.holds_up)
     typed = f"; add {item.path}: {found.example}" if found is not None else ""
-    head = f"{number}. STOP {_OPEN_RULE}  "
+    head = f"{number}. open item  "
     text = f"{head}{item.path}, {item.label}; by: {tell_owner(project, item.owed_by)}{typed}"
-    return Line(text, 7, "STOP", "stop")
-
-
-_OPEN_RULE = "SUB-09b"
+    return Line(text, 7, "open item", "stop")
 
 
 def list_parties(project: Project, items: Iterable[OpenItem]) -> Iterator[Line]:

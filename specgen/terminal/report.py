@@ -11,9 +11,10 @@ from specgen.model.finding import Finding, Judgment, Place, Severity, Verdict, W
 from specgen.model.project import Project
 from specgen.model.value_text import count
 from specgen.terminal.changed_answers import list_changed
+from specgen.terminal.dialogue_verdict import name_in_sentence
 from specgen.terminal.finding_text import Marker, Told, describe_finding, find_clause
 from specgen.terminal.next_command import name_next, quote, tell_next
-from specgen.terminal.open_text import describe_item, list_parties
+from specgen.terminal.open_text import OPEN_RULE, describe_item, list_parties
 from specgen.terminal.package_text import describe_package
 from specgen.terminal.ranges import join_marks
 from specgen.terminal.report_data import choose_findings
@@ -42,7 +43,7 @@ def format_report(
     `file` is the project as it is named in the command that is told next, `mark` draws the line of a place.
     """
     told = Told(project, judgment, mark)
-    lines = [*describe_package(project, judgment), Line(), *_describe_walls(judgment)]
+    lines = [*describe_package(project, judgment), Line(), *_describe_walls(project, judgment)]
     if severity is None:
         lines += [*_list_findings(told), *_list_open(told, file), *_list_settling(project, judgment)]
         lines += list_changed(project)
@@ -51,11 +52,11 @@ def format_report(
     return show_lines([*lines, *tell_next(name_next(project, judgment, file, severity))], screen)
 
 
-def _describe_walls(judgment: Judgment) -> Iterator[Line]:
+def _describe_walls(project: Project, judgment: Judgment) -> Iterator[Line]:
     """Each wall with what decides it; walls of which the same is told share a line."""
     alike: dict[tuple[str, str], list[str]] = {}
     for mark, wall in judgment.walls.items():
-        alike.setdefault((_describe_wall(wall, judgment, mark), _PAINTED[wall.verdict]), []).append(mark)
+        alike.setdefault((_describe_wall(project, judgment, mark), _PAINTED[wall.verdict]), []).append(mark)
     names = [join_marks(marks) for marks in alike.values()]
     width = max(map(len, names))
     for name, (text, style) in zip(names, alike, strict=True):
@@ -66,21 +67,30 @@ def _describe_walls(judgment: Judgment) -> Iterator[Line]:
 _MOST_HANGING = 20
 
 
-def _describe_wall(wall: WallJudgment, judgment: Judgment, mark: str) -> str:
+def _describe_wall(project: Project, judgment: Judgment, mark: str) -> str:
     """A verdict with what decides it: the stops, the documents and values that are missing, or the measures.
 
-    A yes names the rules that cannot be judged yet.
+    A wall that nothing speaks against says so, and a yes names the rules that cannot be judged yet.
     """
+    wall = judgment.walls[mark]
     if wall.verdict is Verdict.NO:
         return f"no: cannot be built as described ({', '.join(wall.refused_by)})"
     if wall.verdict is Verdict.NOT_YET_KNOWN:
-        missing = [f"documents missing ({', '.join(wall.lacking)})"] if wall.lacking else []
-        missing += [f"values missing ({_list_first(list(wall.fields))})"] if wall.fields else []
-        so_far = f"; so far {count(wall.measures, 'measure')}" if wall.measures else ""
-        return f"not yet known: {'; '.join(missing)}{so_far}"
+        return f"not yet known: {_describe_missing(project, wall, draft=not judgment.stops_when_open)}"
     unjudged = list(list_unjudged(judgment, mark))
     measures = f", with measures ({', '.join(wall.deciding)})" if wall.verdict is Verdict.WITH_MEASURES else ""
     return f"yes{measures}{f'; not judged: {_list_first(unjudged)}' if unjudged else ''}"
+
+
+def _describe_missing(project: Project, wall: WallJudgment, *, draft: bool) -> str:
+    """What a wall waits for; of a draft without a stop in the words of the trade, as later stages ask for it."""
+    so_far = f"; so far {count(wall.measures, 'measure')}" if wall.measures else ""
+    if draft and not wall.lacking:
+        shown = _list_first([name_in_sentence(project.schema, path) for path in wall.fields])
+        return f"nothing known so far speaks against it; still to be shown: {shown}{so_far}"
+    missing = [f"documents missing ({', '.join(wall.lacking)})"] if wall.lacking else []
+    missing += [f"values missing ({_list_first(list(wall.fields))})"] if wall.fields else []
+    return f"{'; '.join(missing)}{so_far}"
 
 
 def _list_first(names: list[str]) -> str:
@@ -118,25 +128,37 @@ def _list_under(title: str, findings: Iterable[Finding], told: Told) -> Iterator
 
 
 def _list_numbered(told: Told, severity: Severity) -> Iterator[Line]:
-    """All findings of a severity, and with the stops the open items where those stop the package too."""
-    findings = choose_findings(told.judgment, severity)
+    """All findings of a severity, those that decide a wall first; with the stops the open items that stop the package.
+
+    The findings are numbered, and the open items by themselves, so that each count is that of the package.
+    """
+    findings = _put_deciding_first(told.judgment, choose_findings(told.judgment, severity))
     stopping = severity is Severity.STOP and told.judgment.stops_when_open
     items = told.judgment.open_items if stopping else ()
-    if not findings and not items:
+    if not findings:
         yield from (Line(), Line(f"No {severity}s."))
     for number, finding in enumerate(findings, 1):
         yield from describe_finding(told, finding, number)
-    for number, item in enumerate(items, len(findings) + 1):
-        yield from ([Line()] if number == len(findings) + 1 else [])
+    if items:
+        head = f"Open items ({len(items)}); they stop the package ({OPEN_RULE})"
+        yield from (Line(), Line(head, 2, "Open items", "bold"))
+    for number, item in enumerate(items, 1):
         yield describe_item(told.project, item, number)
+
+
+def _put_deciding_first(judgment: Judgment, findings: Iterable[Finding]) -> list[Finding]:
+    """Findings with those that decide a wall first, else in their order."""
+    deciding = {code for wall in judgment.walls.values() for code in (*wall.refused_by, *wall.lacking)}
+    return sorted(findings, key=lambda finding: finding.code not in deciding)
 
 
 def _list_open(told: Told, file: str) -> Iterator[Line]:
     """How many items are open, who answers for them, and the stages that are not required yet."""
     judgment = told.judgment
     if judgment.open_items:
-        stops = "; they stop the package" if judgment.stops_when_open else ""
-        yield from (Line(), Line(f"Open items ({len(judgment.open_items)}){stops}", 2, "Open items", "bold"))
+        number, stopping = len(judgment.open_items), judgment.stops_when_open
+        head = f"Open items ({number}); they stop the package" if stopping else f"Open items of this stage ({number})"
+        yield from (Line(), Line(head, 2, "Open items", "bold"))
         yield from list_parties(told.project, judgment.open_items)
         yield Line(f"  each with an example: specgen check {quote(file)} --open", whole=True)
     later = [(ring, number) for ring, number in judgment.later_rings.items() if number]

@@ -6,6 +6,7 @@ from specgen.model.field import dotted_path
 from specgen.model.finding import OpenItem
 from specgen.model.value_text import count, words
 from specgen.reading.side_file import SideFile
+from specgen.terminal.next_command import quote
 
 _NAMED_IN = {"firm": "firm: {0}", "coating_system": "coating_system: {0}", "record": "records: [{0}]"}
 
@@ -35,6 +36,6 @@ def _list_sought(side: SideFile) -> Iterator[str]:
 
 def _tell_next(side: SideFile, named_by: Sequence[str]) -> str:
     if named_by:
-        return f"Named by {', '.join(named_by)}. Next: specgen check {named_by[0]}"
+        return f"Named by {', '.join(named_by)}. Next: specgen check {quote(named_by[0])}"
     line = _NAMED_IN[side.home].format(side.name)
     return f"No project file beside it names it. Next: write `{line}` in one, then check that."

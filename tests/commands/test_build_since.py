@@ -152,6 +152,20 @@ def test_the_same_input_gives_the_same_bytes(tmp_path: Path, capsys: Any) -> Non
     assert made[0] == made[1]
 
 
+def test_a_finding_cleared_of_one_subject_tells_of_that_alone(tmp_path: Path, capsys: Any) -> None:
+    walls = {
+        mark: merged(SMALL["walls"]["W1"], {"insulation": {"thickness": inches}})
+        for mark, inches in (("W1", "1/2 in"), ("W2", "3/8 in"))
+    }
+    mended = walls | {"W1": merged(walls["W1"], {"insulation": {"thickness": "2 in"}})}
+    joint = {"aesthetic_joint": {"depth": "1/4 in"}}
+    issued = package(capsys, tmp_path, merged(OLD, joint | {"walls": walls}))
+    built(capsys, tmp_path, issued, merged(OLD, joint | {"package": {"revision": 1}, "walls": mended}))
+    text = (tmp_path / "new" / "D20-changes.txt").read_text("utf-8")
+    (cleared,) = (line for line in text.splitlines() if "INS-04b | W1 | " in line)
+    assert "Cleared" in cleared and "1/2 in" in cleared and "3/8 in" not in cleared
+
+
 @pytest.mark.parametrize(
     ("spoil", "says"),
     [
@@ -189,8 +203,8 @@ def test_a_full_disk_leaves_the_issued_package(tmp_path: Path, capsys: Any, monk
 def test_the_manifest_tells_what_the_package_was_made_from(tmp_path: Path, capsys: Any) -> None:
     manifest = manifest_of(package(capsys, tmp_path, NEW))
     keys = (
-        "format specgen project purpose draft input stops left_out to_verify not_bound_in findings revision date whole "
-        "walls fields"
+        "format specgen project purpose draft input stops left_out to_verify not_bound_in findings told_apart "
+        "revision date whole walls fields"
     )
     assert list(manifest) == [*keys.split(), "limits", "results", "open", "owed", "documents", "files", "manifest"]
     assert [(one["use"], one["file"]) for one in manifest["input"]] == [("project", "issued.yaml")]

@@ -120,7 +120,7 @@ def test_a_sum_waits_for_a_whole_section_where_it_has_no_member(
 
 @pytest.mark.parametrize("name", ["bond-demand", "bond-pulls"])
 def test_a_sum_that_a_member_has_not_says_so(name: str, tmp_path: Path, capsys: Any) -> None:
-    words = ("calc", name, "--from", str(written(tmp_path, SMALL)))
+    words = ("calc", name, "--from", str(written(tmp_path, SMALL | {"joints": {}})))
     done = run_main(capsys, *words)
     assert (done.code, done.out.splitlines()[2:], done.err) == (0, ["W1: does not apply"], "")
     row = {"subject": "W1", "name": name, "result": None, "applies": False}
@@ -228,3 +228,8 @@ def test_the_page_of_a_sum_names_a_key_in_both_ways(capsys: Any) -> None:
     assert (
         lines[lines.index("  alpha  thermal expansion of that stretch") + 2] == "      also written thermal_expansion"
     )
+
+
+def test_a_project_without_members_is_told_so(tmp_path: Path, capsys: Any) -> None:
+    done = run_main(capsys, "calc", "joint-width", "--from", str(written(tmp_path, SMALL | {"joints": {}})))
+    assert done.out == "Sealant joint width\n\nno joint in the project; add one to have it computed\n"

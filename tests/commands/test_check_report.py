@@ -97,7 +97,7 @@ def test_a_finding_tells_what_so_what_what_to_type_by_whom_and_where_to_read_on(
     out = run_main(capsys, "check", str(written(tmp_path, OWED))).out
     block = out.partition("STOP COD-03a")[2].partition("\n\n")[0]
     assert "     so: W1, W2 cannot be decided without it; only an approved deviation lifts\n       it.\n" in block
-    assert "     why: foam burns, and how fire climbs a wall" in block
+    assert "     why: foam burns, and fire spread depends on" in block
     # As issue and schema write it: one line for each wall.
     for wall in ("W1", "W2"):
         typed = f"     add attachments.X: {{kind: test_report, standard: NFPA 285, assembly: {wall}}}\n"
@@ -119,20 +119,30 @@ def test_what_is_typed_settles_the_stop_that_asked_for_it(code: str, tmp_path: P
 
 def numbered(out: str) -> list[str]:
     """The entries of a numbered list, each on one line."""
-    entries = re.split(r"\n(?=\d+\. STOP )", out.partition("\nnext: ")[0])[1:]
+    parts = re.split(r"\n(?=\d+\. (?:STOP|open item) )", out.partition("\nnext: ")[0])[1:]
+    entries = [part.partition("\nOpen items (")[0] for part in parts]
     return [" ".join(entry.split()) for entry in entries]
 
 
 def test_the_stops_are_numbered_and_complete_with_who_answers_for_them(tmp_path: Path, capsys: Any) -> None:
     data = checked(capsys, tmp_path, OWED)
     file = str(tmp_path / "project.yaml")
-    entries = numbered(run_main(capsys, "check", file, "--severity", "stop").out)
+    out = run_main(capsys, "check", file, "--severity", "stop").out
+    entries = numbered(out)
     stops = [finding for finding in data["findings"] if finding["severity"] == "stop"]
-    assert [int(entry.split(".")[0]) for entry in entries] == list(range(1, len(stops) + len(data["open"]) + 1))
-    for finding, entry in zip(stops, entries, strict=False):
-        assert f" STOP {finding['rule']}{finding['clause']} " in entry and " by: " in entry
+    assert [int(entry.split(".")[0]) for entry in entries] == [
+        *range(1, len(stops) + 1),
+        *range(1, len(data["open"]) + 1),
+    ]
+    assert f"\n{len(stops)} stops, " in out and f" {len(data['open'])} open items, " in out
+    assert f"\nOpen items ({len(data['open'])}); they stop the package (SUB-09b)\n" in out
+    told = [entry.split()[2] for entry in entries[: len(stops)] if " STOP " in entry and " by: " in entry]
+    assert sorted(told) == sorted(finding["rule"] + finding["clause"] for finding in stops)
+    deciding = set(re.findall(r"[A-Z]{3}-\d\d[a-z]", out.partition("\n\n1. STOP")[0]))
+    first = [code in deciding for code in told]
+    assert first == sorted(first, reverse=True)
     for item, entry in zip(data["open"], entries[len(stops) :], strict=True):
-        assert f" STOP SUB-09b {item['path']}, " in entry and "; by: " in entry
+        assert f". open item {item['path']}, " in entry and "; by: " in entry
         assert f"; add {item['path']}: " in entry
 
 
@@ -286,3 +296,28 @@ def test_editors_get_the_faults_of_a_file_too(tmp_path: Path, monkeypatch: pytes
     done = run_main(capsys, "check", "bad.yaml", "none.yaml", "--format", "line")
     assert (done.code, done.out) == (2, "")
     assert "--open and --format line tell of one project (name one file)" in done.err
+
+
+@pytest.mark.parametrize(
+    ("code", "reason"),
+    [
+        ("SUB-02c", "the crew needs the hazards of each product"),
+        ("COD-03a", "foam burns, and fire spread depends on"),
+        ("COD-03c", "heat from a burning building nearby"),
+    ],
+)
+def test_the_reason_is_that_of_the_clause_that_fired(code: str, reason: str, tmp_path: Path, capsys: Any) -> None:
+    out = run_main(capsys, "check", str(written(tmp_path, OWED)), "--severity", "stop").out
+    block = " ".join(out.partition(f"STOP {code} ")[2].partition("\n\n")[0].split())
+    assert f" why: {reason}" in block
+
+
+@pytest.mark.parametrize("edition", [2018, 2021])
+def test_a_basis_is_cited_in_the_adopted_edition(edition: int, tmp_path: Path, capsys: Any) -> None:
+    project = OWED | {"code": OWED.get("code", {}) | {"model": "ibc", "edition": edition}}
+    out = run_main(capsys, "check", str(written(tmp_path, project)), "--rule", "COD-03", "--severity", "stop").out
+    assert out
+    report = run_main(capsys, "check", str(written(tmp_path, project)), "--severity", "stop").out
+    block = " ".join(report.partition("STOP COD-03a ")[2].partition("\n\n")[0].split())
+    assert f" basis: International Building Code {edition}, 2603.5 and 2603.5.5" in block
+    assert "2006" not in block and "780 CMR" not in block

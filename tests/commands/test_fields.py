@@ -123,3 +123,16 @@ def test_without_a_path_every_field_is_listed_once(capsys: Any) -> None:
     paths = [row.split()[0] for row in run_main(capsys, "fields").out.splitlines()]
     assert len(paths) == len(set(paths)) > 500
     assert {"project.name", "walls.*.wrb.kind", "joints.*.width"} <= set(paths)
+
+
+@pytest.mark.parametrize(
+    ("word", "said"),
+    [
+        ("CMU", "CMU: read as concrete_masonry, a choice of walls.*.substrate.kind\n"),
+        ("polystyrene", "polystyrene: may be eps or xps, a choice of walls.*.insulation.kind\n"),
+    ],
+)
+def test_a_word_of_the_trade_is_found_with_the_choice_it_means(word: str, said: str, capsys: Any) -> None:
+    done = run_main(capsys, "fields", word)
+    assert done.code == 0
+    assert said in done.out

@@ -73,6 +73,7 @@ def test_each_save_is_checked_once_and_the_last_check_gives_the_code(tmp_path: P
     assert first.messages[-1] == "checked; watching project.yaml until Ctrl-C"
     assert second.messages[-1] == "project.yaml changed, checked again; watching project.yaml until Ctrl-C"
     assert "ATT-01a" in second.text and "ATT-01a" not in first.text
+    assert second.text.startswith("-" * 72 + "\nPackage: ") and first.text.startswith("Package: ")
     assert end == Outcome(1)
 
 

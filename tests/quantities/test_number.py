@@ -119,7 +119,7 @@ def test_a_fraction_is_the_one_of_the_fractions_module(whole: int, over: int, un
 def test_a_vulgar_fraction_is_the_same_as_its_digits(whole: int, sign: str, joint: str) -> None:
     assert parse_number(sign) == Fraction(VULGAR[sign])
     assert parse_number(f"{whole}{joint}{sign}") == whole + Fraction(VULGAR[sign])
-    with pytest.raises(QuantityError, match="more digits stand behind"):
+    with pytest.raises(QuantityError, match="more digits follow"):
         parse_number(f"{whole}{joint}{sign}{whole}")
 
 

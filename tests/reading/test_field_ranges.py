@@ -76,7 +76,7 @@ def beyond(field: Field, end: str, way: int) -> str:
 def test_what_lies_beyond_either_end_is_refused_with_both(field: Field) -> None:
     for end, way, side in ((field.least, -1, "below"), (field.most, 1, "above")):
         fault = refused(field, beyond(field, end, way))
-        assert f"lies {side} {end}" in fault.message
+        assert f"is {side} {end}" in fault.message
         assert f"{field.least} to {field.most}" in fault.hint
 
 

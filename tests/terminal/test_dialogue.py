@@ -171,13 +171,25 @@ def test_an_edition_is_taken_by_its_year_and_by_its_number() -> None:
 @pytest.mark.parametrize(
     ("path", "line", "said"),
     [
-        ("walls.W1.insulation.thickness", "2", "walls.W1.insulation.thickness: '2' has no unit (write 2 in or 2 mm)"),
-        ("walls.W1.insulation.thickness", "2 lb", "walls.W1.insulation.thickness: "),
+        ("walls.W1.insulation.thickness", "2", "'2' has no unit (write 2 in or 2 mm)"),
+        ("walls.W1.insulation.thickness", "2 lb", "'lb' is not known"),
         ("walls.W1.insulation.thickness", "900 in", "outside the range of this field"),
-        ("walls.W1.attachment.method", "7", "walls.W1.attachment.method: '7' is not a choice for this field"),
-        ("walls.W1.attachment.method", "0", "walls.W1.attachment.method: '0' is not a choice for this field"),
-        ("walls.W1.substrate.condition", "damp, wet paint", "'wet paint' is not a choice for this field"),
-        ("code.local_fasteners_required", "maybe", "'maybe' is neither yes nor no (write yes or no)"),
+        (
+            "walls.W1.attachment.method",
+            "7",
+            "'7' is not one of the choices; type a number 1 to 6 or a word of the list",
+        ),
+        (
+            "walls.W1.attachment.method",
+            "0",
+            "'0' is not one of the choices; type a number 1 to 6 or a word of the list",
+        ),
+        (
+            "walls.W1.substrate.condition",
+            "damp, wet paint",
+            "'damp, wet paint' is not one of the choices; type a number 0 to 12",
+        ),
+        ("code.local_fasteners_required", "maybe", "'maybe' is not one of the choices; type a number 1 to 2"),
         ("project.name", "Clinic \x1b[2J", "character U+001B is not allowed: it cannot be seen on paper"),
         ("project.name", "x" * 301, "the text is longer than 300 characters"),
     ],
@@ -196,7 +208,7 @@ def test_a_question_that_finds_no_answer_is_left_open_after_five_tries() -> None
     dialogue = told_as("Clinic", *["yes"] * 4)
     assert waiting(dialogue) == "walls.W1.substrate.kind"
     reply = dialogue.take("yes")
-    assert reply.lines[-1] == "walls.W1.substrate.kind: left open after 5 answers"
+    assert reply.lines[-1] == "Substrate: left open after 5 answers"
     assert (reply.wrong, reply.asks, waiting(dialogue)) == (True, True, "walls.W1.substrate.condition")
     # The tries are those of one question.
     assert told_as(*["yes"] * 4, dialogue=dialogue).waiting == dialogue.waiting
@@ -206,15 +218,45 @@ def test_a_question_that_finds_no_answer_is_left_open_after_five_tries() -> None
 @pytest.mark.parametrize("word", ["<", "back", "BACK"])
 def test_back_forgets_the_last_answer_and_asks_again(word: str) -> None:
     dialogue = told_as("Clinic", "concrete", "none")
-    assert dialogue.take(word).lines == ["Back; the answer was: none"]
+    assert dialogue.take(word).lines == ["Back; the answer was: none; Enter keeps it, - clears it"]
     assert waiting(dialogue) == "walls.W1.substrate.condition"
-    assert dialogue.take(word).lines == ["Back; the answer was: concrete"]
+    assert dialogue.take(word).lines == ["Back; the answer was: concrete; Enter keeps it, - clears it"]
     assert (waiting(dialogue), len(dialogue.list_answers())) == ("walls.W1.substrate.kind", 1)
     dialogue.take(word)
     assert dialogue.take(word).lines == ["This is the first question."]
     assert dialogue.list_answers() == {}
     assert dialogue.take("Pier").lines == []
     assert dialogue.list_answers() == {("project", "name"): "Pier"}
+
+
+def test_enter_keeps_the_answer_gone_back_to_and_a_hyphen_clears_it() -> None:
+    dialogue = told_as("Clinic", "concrete", "none", "<", "")
+    assert waiting(dialogue) == "walls.W1.insulation.kind"
+    assert dialogue.list_answers()["walls", "W1", "substrate", "condition"] == "[]"
+    told_as("<", "<", "", dialogue=dialogue)
+    assert waiting(dialogue) == "walls.W1.substrate.condition"
+    assert dialogue.list_answers()["walls", "W1", "substrate", "kind"] == "concrete"
+    told_as("<", "-", dialogue=dialogue)
+    assert ("walls", "W1", "substrate", "kind") not in dialogue.list_answers()
+
+
+def test_a_word_of_the_trade_is_told_as_it_was_read() -> None:
+    assert told_as("Clinic").take("CMU").lines[0] == "Read as concrete masonry."
+    assert told_as("Clinic").take("2").lines == []
+    assert told_as("Clinic").take("concrete masonry").lines == []
+
+
+def test_what_may_be_two_things_is_told_with_both() -> None:
+    said = up_to("walls.W1.insulation.kind").take("polystyrene").lines
+    assert " ".join(said).startswith("'polystyrene' may be eps or xps; type a number 1 to 5")
+
+
+def test_a_wall_that_nothing_speaks_against_says_so_at_the_end() -> None:
+    dialogue = begin()
+    while dialogue.waiting is not None:
+        dialogue.take((SOUND | FURTHER).get(waiting(dialogue), ""))
+    said = " ".join(" ".join(dialogue.tell_verdict()).split())
+    assert said.startswith("W1: not yet known; nothing known so far speaks against it; still to be shown: ")
 
 
 def test_back_over_a_condition_asks_for_what_the_new_answer_makes_due() -> None:

@@ -29,6 +29,7 @@ def form_words(context: DocumentContext, composer: Composer) -> dict[str, Any]:
     return {
         "long_edge": composer.token(long_edge),
         "edge_line": edge_line,
+        "edge_note": _note_edge(context, composer, long_edge),
         "tape_method": _choose_tape_method(context),
         "least_clearance": composer.token(clearance) if clearance else "",
         "joint_sizes": _tell_joints(context),
@@ -72,6 +73,14 @@ def _choose_edge(context: DocumentContext) -> tuple[str | DisplayValue, str]:
     chosen = fitting[0] if fitting else lengths[-1]
     line = _LEVEL if width >= min(chosen, height) else _PLUMB
     return long if chosen == lengths[0] else tell_length(context, chosen), line
+
+
+def _note_edge(context: DocumentContext, composer: Composer, chosen: str | DisplayValue) -> str:
+    """For what straightedge the project's own limit is given, where the mockup takes a shorter one; else empty."""
+    long = context.figure("straightedge.long")
+    if chosen == long or not context.project.is_given(("finish", "flatness_long")):
+        return ""
+    return f"; limit given for a {composer.token(long)} straightedge, longer than the mockup takes"
 
 
 def _choose_tape_method(context: DocumentContext) -> str:

@@ -16,7 +16,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines += [(name_place(context, path), "", count_fields(changes, path), "Dropped", "") for path in changes.gone]
     lines += [(name_place(context, path), "", "Not given", count_fields(changes, path), "") for path in changes.come]
     lines += [_tell(context, one) for one in below_members(changes)]
-    return TableView(("Item", "Value", "Was", "Is", "By"), tuple(lines), (18, 26, 20, 20, 16))
+    return TableView(("Item", "Value", "Was", "Is", "Responsible"), tuple(lines), (18, 26, 20, 20, 16))
 
 
 def _tell(context: DocumentContext, one: FieldChange) -> tuple[Any, ...]:

@@ -11,4 +11,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         (name_place(context, one.path), one.label, name_owner(one.owed_by), "Open" if one.is_new else "Closed")
         for one in changes_of(context).items
     )
-    return TableView(("Item", "Value", "By", "Status"), lines, (24, 40, 22, 14))
+    return TableView(("Item", "Value", "Responsible", "Status"), lines, (24, 40, 22, 14))

@@ -11,4 +11,4 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     changes = changes_of(context)
     told = [(one, "Required") for one in changes.owed] + [(one, "No longer required") for one in changes.settled]
     lines = tuple((one.name, ", ".join(one.subjects), tell_party(context, one.owed_by), status) for one, status in told)
-    return TableView(("Document", "For", "By", "Status"), lines, (40, 14, 26, 20))
+    return TableView(("Document", "For", "Responsible", "Status"), lines, (40, 14, 26, 20))

@@ -5,12 +5,12 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.editions import fill_editions
 from specgen.documents.marks import list_marks
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import applies
 from specgen.model.standard import SafetyMeasure
 from specgen.model.value_text import words
+from specgen.resolving.editions import fill_editions
 
 _NONE = "–"
 _LAW, _GUIDE = "29 CFR ", ", guide only"

@@ -65,4 +65,5 @@ RULE.safety_clauses(
     when="tank.relief_valve = no",
     basis="memory",
     remedy=("Fit a relief valve set below the rated pressure of the tank; do not pressurize the tank without it."),
+    why="a tank without a relief valve bursts when its regulator fails",
 )

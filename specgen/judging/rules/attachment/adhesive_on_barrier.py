@@ -41,6 +41,7 @@ RULE.clause(
     when="wall.attachment.method in adhesive and wall.substrate.kind in sheets and wall.wrb.kind = none",
     basis="astm_e2570_memory",
     remedy="Apply a fluid-applied WRB with a bond report for this adhesive over the sheathing.",
+    why="bare sheathing takes in the water that gets behind the board",
 )
 
 RULE.clause(
@@ -51,4 +52,5 @@ RULE.clause(
     "wall.wrb.kind in {fluid_applied, self_adhered_sheet} and wall.wrb.bond_report is not given",
     document="bond report of the adhesive on the WRB",
     basis="astm_e2570_memory",
+    why="the board hangs from its adhesive alone, and only a test shows that this adhesive holds on this WRB",
 )

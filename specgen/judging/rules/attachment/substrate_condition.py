@@ -45,6 +45,7 @@ RULE.clause(
     limit="substrate.age",
     remedy="Let the substrate cure for {substrate.age}, or submit the EIFS manufacturer's written acceptance of "
     "a younger wall.",
+    why="young concrete and mortar still shrink and give off water and alkali",
 )
 
 
@@ -95,6 +96,7 @@ RULE.clause(
     when="wall.substrate.kind in wood and wall.substrate.moisture > limit",
     limit="substrate.wood_moisture",
     remedy="Dry the panels to maximum {substrate.wood_moisture}, and measure again before they are covered.",
+    why="wet wood shrinks as it dries and strains the board on it",
 )
 
 
@@ -104,6 +106,7 @@ RULE.clause(
     "Edges and joints of the wood panels are untreated, so water enters there.",
     at="wall.substrate.condition",
     basis="memory",
+    why="water that enters at an edge or a joint swells the wood under the board",
 )
 def wood_joints_untreated(wall: Wall, standards: Standards) -> Violations:
     """The wood panels have untreated joints."""
@@ -116,6 +119,7 @@ def wood_joints_untreated(wall: Wall, standards: Standards) -> Violations:
     "Sheathing joints are untreated, so water enters there.",
     at="wall.substrate.condition",
     basis="memory",
+    why="water that enters at a joint weakens the sheathing under the board",
 )
 def board_joints_untreated(wall: Wall, standards: Standards) -> Violations:
     """The sheathing boards have untreated joints."""

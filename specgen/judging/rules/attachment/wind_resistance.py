@@ -82,6 +82,7 @@ def fasteners_not_shown(wall: Wall, project: Description) -> Violations:
     limit="framing.deflection",
     remedy="Stiffen the framing to {framing.deflection}, or submit the engineer's and the EIFS manufacturer's "
     "written acceptance.",
+    why="a wall that bends farther than the lamina can follow cracks it",
 )
 def framing_bends(wall: Wall, limit: str) -> Violations:
     """The framing may bend more than is usual under EIFS."""

@@ -50,6 +50,7 @@ RULE.clause(
     when="mesh_layer.kind = high_impact and mesh_layer.dry_hours < limit",
     limit="mesh.heavy_dry",
     remedy="Let heavy mesh dry for a minimum of {mesh.heavy_dry} before the next layer.",
+    why="the next layer shifts a mesh that is still wet below it",
 )
 
 RULE.clause(
@@ -70,6 +71,7 @@ RULE.clause(
     at="mesh_layer.order",
     basis="practice",
     remedy="Embed standard mesh over the heavy mesh.",
+    why="butted edges crack where no mesh runs over them",
 )
 def heavy_mesh_bare(layer: MeshLayer, project: Description) -> Violations:
     """No layer of standard mesh lies over heavy mesh."""

@@ -48,4 +48,5 @@ RULE.clause(
     limit="base_coat.dry_thickness_most",
     remedy="Apply the base coat to a maximum dry thickness of {base_coat.dry_thickness_most}, and correct plane "
     "in the board.",
+    why="a base coat that is too thick shrinks and cracks",
 )

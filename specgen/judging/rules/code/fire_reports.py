@@ -1,6 +1,6 @@
 """Where foam stands in an exterior wall of types I to IV, fire reports of this very wall are at hand.
 
-Why: foam burns, and how fire climbs a wall hangs on board thickness, barrier and coats together. The International
+Why: foam burns, and fire spread depends on board thickness, WRB and coats together. The International
 Building Code asks for both tests whatever the height and the fire separation: the way out of a one-story building needs
 metal-faced foam and sprinklers, and no EIFS has metal over its foam. The 40 ft of the code belong to other claddings.
 Type V and the International Residential Code ask for neither test. Under a local code the authority says which fire
@@ -73,6 +73,7 @@ def no_propagation_report(wall: Wall, project: Description, fire_propagation_due
     basis="ibc_foam_ignition_memory ibc_ignition",
     remedy="Submit an NFPA 268 report covering this board thickness and coating, or an engineer's signed "
     "extension of one.",
+    why="heat from a burning building nearby can ignite the wall",
 )
 def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: LookedUp) -> Violations:
     """No report shows that a fire next door does not light this wall."""
@@ -87,6 +88,7 @@ def no_radiant_report(wall: Wall, project: Description, radiant_heat_due: Looked
     basis="practice",
     remedy="Ask the authority having jurisdiction in writing which fire class the wall requires, and record the answer "
     "in the next revision.",
+    why="a local code sets a fire class of its own",
 )
 def unknown_fire_class(project: Description) -> Violations:
     """The wall is built under a local code, and nobody says what it asks of the wall in a fire."""

@@ -45,4 +45,5 @@ RULE.clause(
     basis="practice",
     step="gloss",
     remedy="Spray the first pass as accepted on the mockup.",
+    why="in a full wet coat the flakes sink and gather",
 )

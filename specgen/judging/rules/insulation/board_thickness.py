@@ -50,6 +50,7 @@ RULE.clause(
     limit="board.thickness_for_joints",
     step="aesthetic_joints",
     remedy="Use board a minimum of {board.thickness_for_joints} thick, or omit the aesthetic joints.",
+    why="a joint cut into a thin board leaves too little of it",
 )
 def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Violations:
     """Aesthetic joints are cut into a board too thin for them."""
@@ -64,6 +65,7 @@ def too_thin_for_joints(wall: Wall, project: Description, limit: Quantity) -> Vi
     at="wall.insulation.thickness",
     limit="board.left_under_joint",
     step="aesthetic_joints",
+    why="a joint cut into a thin board leaves too little of it",
 )
 def little_left_under_joint(wall: Wall, remaining_board: Computed, limit: Quantity) -> Violations:
     """Rasping, groove and joint leave too little board."""

@@ -60,6 +60,7 @@ def too_little(wall: Wall) -> Violations:
     at="wall.layers",
     basis="iso_13788",
     remedy="Add insulation, use coats of higher permeance, or submit a moisture analysis of a full year.",
+    why="water that condenses in the wall weakens adhesive and sheathing",
 )
 def vapor_condenses(wall: Wall, wall_layers: Computed) -> Violations:
     """Between two layers the vapor pressure of winter is above saturation."""

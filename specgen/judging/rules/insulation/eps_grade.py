@@ -63,6 +63,7 @@ RULE.clause(
     when="wall.insulation.kind = eps and wall.insulation.flame_spread > limit",
     limit="board.flame_spread",
     remedy="Use board certified to a maximum flame spread index of {board.flame_spread}.",
+    why="the code limits the flame spread of foam plastic",
 )
 
 RULE.clause(
@@ -72,4 +73,5 @@ RULE.clause(
     when="wall.insulation.kind = eps and wall.insulation.smoke_developed > limit",
     limit="board.smoke_developed",
     remedy="Use board certified to a maximum smoke-developed index of {board.smoke_developed}.",
+    why="the code limits the smoke of foam plastic",
 )

@@ -105,6 +105,7 @@ def other_light(project: Description, limit: Quantity) -> Violations:
     at="mockup.includes",
     basis="memory",
     remedy="Recoat one patch after the last coat has dried, and leave it in view.",
+    why="a repair shows on the wall sooner or later, and only the mockup tells how it looks",
 )
 def no_recoat(project: Description) -> Violations:
     """No patch is coated again."""
@@ -119,6 +120,7 @@ def no_recoat(project: Description) -> Violations:
     at="mockup.includes",
     basis="memory",
     remedy="Include one end-of-day stop at a joint or corner.",
+    why="a day ends on every wall, and only the mockup tells how that looks",
 )
 def no_day_stop(project: Description) -> Violations:
     """No coat is stopped and taken up again."""

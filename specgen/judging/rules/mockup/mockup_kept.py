@@ -39,4 +39,5 @@ RULE.clause(
     when="mockup.destructive_area_apart = no",
     basis="memory",
     remedy="Set apart an area for cut and pull tests.",
+    why="a cut test leaves a scar in the face that the wall is judged by",
 )

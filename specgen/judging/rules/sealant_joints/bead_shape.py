@@ -85,6 +85,7 @@ RULE.clause(
     when="joint.rod_kind = open_cell",
     basis="guide_eifs_p21",
     remedy="Use closed-cell backer rod.",
+    why="an open-cell rod soaks up water and holds it against the EIFS edge",
 )
 
 
@@ -95,6 +96,7 @@ RULE.clause(
     at="joint.rod_diameter",
     limit="joint.rod_oversize",
     remedy="Use the next stock size of rod at or above {wanted}, or bond-breaker tape.",
+    why="a rod that is not compressed slips, and the depth of the sealant with it",
 )
 def thin_rod(joint: Joint, limit: Number) -> Violations:
     """The rod is too thin to stay put, and no tape stands in for it."""
@@ -110,6 +112,7 @@ RULE.clause(
     when="joint.rod_kind = none and joint.bond_break_tape = no",
     basis="memory",
     remedy="Install closed-cell backer rod, or bond-breaker tape where the joint is too shallow for rod.",
+    why="a sealant that bonds on three sides cannot stretch",
 )
 
 RULE.clause(

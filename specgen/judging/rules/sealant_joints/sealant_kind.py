@@ -51,6 +51,7 @@ RULE.clause(
     wanted="NS",
     basis="guide_eifs_p21",
     remedy="Use a nonsag sealant, grade NS.",
+    why="a sealant that sags leaves the joint thin at its top",
 )
 
 RULE.clause(
@@ -70,6 +71,7 @@ RULE.clause(
     wanted="low",
     basis="memory",
     remedy="Use a low-modulus sealant, or submit its stress at 50 % below the strength of the lamina.",
+    why="a stiff sealant pulls on the edge of the lamina at every movement",
 )
 
 

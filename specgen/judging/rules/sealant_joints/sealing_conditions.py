@@ -59,4 +59,5 @@ RULE.clause(
     limit="sealant.field_tests",
     remedy="Plan one pull test in each {sealant.field_test_spacing} of the first {sealant.field_test_length}, "
     "then one in each {sealant.field_test_later}.",
+    why="early pull tests show a poor bond before all joints have it",
 )

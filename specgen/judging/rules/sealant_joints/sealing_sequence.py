@@ -41,6 +41,7 @@ RULE.clause(
     basis="practice",
     remedy="Plan the sealant manufacturer's cure time, usually minimum {sealant.before_gloss}, or install the "
     "sealant after the gloss.",
+    why="gloss over a sealant that has not cured cracks as the sealant shrinks",
 )
 
 RULE.clause(
@@ -52,4 +53,5 @@ RULE.clause(
     limit="sealant.before_gloss",
     remedy="Wait a minimum of {sealant.before_gloss} or the sealant manufacturer's cure time before the gloss, "
     "or install the sealant after it.",
+    why="gloss over a sealant that has not cured cracks as the sealant shrinks",
 )

@@ -46,6 +46,7 @@ RULE.clause(
     at="means_of_access.platform_width",
     limit="access.painter_room",
     remedy="Use a platform {access.platform_wide} wide at a gap of {access.gap}, or another access.",
+    why="the sprayer needs room behind the gun to hold its distance",
 )
 def no_room(access: MeansOfAccess, project: Description, limit: Quantity) -> Violations:
     """The platform is too narrow for gun and painter."""

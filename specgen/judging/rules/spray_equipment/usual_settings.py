@@ -64,6 +64,7 @@ RULE.clause(
     when="compressor.dryer = no",
     basis="memory",
     remedy="Fit an air dryer.",
+    why="water in the air leaves craters and dull spots in the film",
 )
 
 RULE.clause(
@@ -82,6 +83,7 @@ RULE.clause(
     when="hose.use in {air_gun, fluid} and hose.length > limit",
     limit="hose.length",
     remedy="Shorten the hose, or prove the pressure at the gun with the trigger pulled.",
+    why="a long hose loses pressure between the gauge and the gun",
 )
 
 RULE.clause(
@@ -92,6 +94,7 @@ RULE.clause(
     basis="computed",
     limit="hose.bore",
     remedy="Use an air hose with a bore of {hose.bore} or more.",
+    why="a narrow hose loses pressure between the gauge and the gun",
 )
 
 RULE.clause(
@@ -140,6 +143,7 @@ RULE.clause(
     limit="spray.strainer_least",
     step="setup",
     remedy="Strain every pail through {spray.strainer_least} mesh or finer.",
+    why="what a coarse strainer lets through clogs the nozzle or lands on the wall",
 )
 
 RULE.clause(
@@ -153,6 +157,7 @@ RULE.clause(
     limit="spray.transfer",
     step="primer",
     remedy="Order primer for {spray.transfer} on the wall, or prove the higher figure on the mockup.",
+    why="what does not reach the wall has to be bought all the same",
 )
 
 RULE.clause(
@@ -166,4 +171,5 @@ RULE.clause(
     limit="spray.transfer",
     step="gloss",
     remedy="Order gloss for {spray.transfer} on the wall, or prove the higher figure on the mockup.",
+    why="what does not reach the wall has to be bought all the same",
 )

@@ -54,4 +54,5 @@ RULE.clause(
     basis="contract_review",
     lift="never",
     remedy="Sign on or before the date of the set, or date the set anew.",
+    why="a set that was not signed when it was issued was not reviewed by the contractor",
 )

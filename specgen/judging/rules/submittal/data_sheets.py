@@ -53,6 +53,7 @@ RULE = Rule(
     at="attachments.*.covers",
     basis="review_memory",
     remedy="Get the data sheet from the manufacturer, and mark the lines that apply to this project.",
+    why="without its data sheet nobody can hold a material against the specification",
 )
 def no_data_sheet(project: Description) -> Violations:
     """A material of the job has no data sheet."""
@@ -77,6 +78,7 @@ RULE.clause(
     at="attachments.*.covers",
     basis="review_memory",
     remedy="Get the safety data sheet from the manufacturer.",
+    why="the crew needs the hazards of each product, and how to work with it, in writing",
 )
 def no_safety_data_sheet(project: Description) -> Violations:
     """A liquid or powder of the job has no safety data sheet."""
@@ -91,6 +93,7 @@ RULE.clause(
     when="attachment.kind = letter and attachment.project_named = no",
     basis="review_memory",
     remedy="Get a letter that names the project.",
+    why="a letter written for another job binds nobody here",
 )
 
 
@@ -101,6 +104,7 @@ RULE.clause(
     at="submittal_item.attachments",
     basis="contract_review",
     remedy="Attach the document, or correct the date in the register.",
+    why="what the contract asks for is missing from the set",
 )
 def item_unanswered(item: SubmittalItem, project: Description) -> Violations:
     """An item of the register has fallen due and names no paper."""
@@ -117,6 +121,7 @@ def item_unanswered(item: SubmittalItem, project: Description) -> Violations:
     at="attachment.file",
     basis="review_memory",
     remedy="Put the file into the folder, or submit the document separately.",
+    why="a document that is not in the folder does not reach the reviewer",
 )
 def file_lost(paper: Attachment, project: Description) -> Violations:
     """A document names a file that is not there."""

@@ -120,6 +120,7 @@ def no_inspector(project: Description) -> Violations:
     at="parties.inspector.name",
     basis="guide_eifs_p25",
     remedy="Name an inspector who is independent of the applicator.",
+    why="few find the faults of their own work",
 )
 def inspects_himself(project: Description) -> Violations:
     """Inspector and applicator are one firm."""

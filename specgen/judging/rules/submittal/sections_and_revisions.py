@@ -94,6 +94,7 @@ def system_split(item: SubmittalItem, project: Description) -> Violations:
     at="package.changes",
     basis="guide_submittals_memory contract_review",
     remedy="List the changes since the last issue.",
+    why="a reviewer who has to search for the changes reviews the whole set again",
 )
 def changes_not_listed(project: Description) -> Violations:
     """A later revision says nothing of what changed."""
@@ -109,6 +110,7 @@ RULE.clause(
     basis="contract_review review_memory",
     lift="never",
     remedy="Answer each comment, and say where in the set the answer is found.",
+    why="a comment without an answer comes back with the next review",
 )
 
 
@@ -119,6 +121,7 @@ RULE.clause(
     at="package.review.action",
     basis="contract_review review_memory",
     remedy="List each comment of the review with its answer, or say in the changes that there was none.",
+    why="comments that are not listed cannot be answered",
 )
 def comments_not_listed(project: Description) -> Violations:
     """The set comes back from a review that had something to say, and answers none of it."""

@@ -14,7 +14,7 @@ from specgen.judging.rule import CAUTION, Rule
 RULE = Rule(
     "WAT-08",
     "Movement joint locations given",
-    remedy="Name each place that moves under joint_needs, or state under no_joint_reason why none moves.",
+    remedy="Name each place that moves, or state why none moves.",
     steps="board_layout",
     documents="D07",
 )

@@ -43,6 +43,7 @@ RULE.clause(
     at="opening.head_flashing",
     basis="wall_flashing practice",
     remedy="Install a head flashing with end dams and weeps.",
+    why="water in the drainage path ends behind the head of the opening where the path is cut",
 )
 def head_cuts_drainage(opening: Opening, project: Description) -> Violations:
     """An opening stands in a drained wall, without a flashing over its head."""

@@ -37,4 +37,5 @@ RULE.clause(
     when="shading.kind = tent and shading.ventilated = no",
     basis="memory",
     remedy="Exhaust the tent, and let fresh air in.",
+    why="moisture and overspray that cannot leave the tent settle on the coat",
 )
