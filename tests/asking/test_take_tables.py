@@ -168,7 +168,7 @@ def test_a_file_of_another_kind_is_told(job: Path, capsys: Any) -> None:
     assert "it has no sheet Questions (a table is taken with --as openings)" in ended.err
     for name, hint in (
         ("op-openings.csv", "add --as openings"),
-        ("x.csv", "add --as and what it lists: openings, elev"),
+        ("x.csv", "add --as TABLE"),
     ):
         job.with_name(name).write_text("Mark\n", "utf-8")
         ended = run_main(capsys, "take", str(job), str(job.with_name(name)))
