@@ -243,7 +243,7 @@ BAD = [
     ("bearing", "mockup.facing", "up", "'up' is not a compass point", "N, NNE, NE"),
     ("bearing", "mockup.facing", "NEN", "is not a compass point", ""),
     ("bearing", "mockup.facing", "400", "'400' lies outside 0 to 360 degrees", "clockwise"),
-    ("bearing", "mockup.facing", "-10", "is outside 0 to 360 degrees", ""),
+    ("bearing", "mockup.facing", "-10", "lies outside 0 to 360 degrees", ""),
     ("bearing", "mockup.facing", "20 ft", "is not a compass point", ""),
     ("text", "project.name", "x" * (MOST_LINE + 1), f"longer than {MOST_LINE} characters", "shorten it"),
     ("text", "project.name", "Trial\nW1  yes", "more than one line", "write it in one line"),
