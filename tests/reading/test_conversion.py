@@ -419,7 +419,7 @@ def test_a_bound_is_taken_itself_and_what_lies_beyond_is_told_with_the_reason(
 ) -> None:
     assert convert_checked(made, bound) is not None
     fault = refused(made, just_outside(made, bound, side))
-    assert f"lies {'below' if side < 0 else 'above'} {bound}, {SLIP}" in fault.message
+    assert f"is {'below' if side < 0 else 'above'} {bound}, {SLIP}" in fault.message
     assert made.why in fault.hint
 
 

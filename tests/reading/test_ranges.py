@@ -26,12 +26,12 @@ walls:
 # A range upside down, the path it is told at, the message; typed by hand.
 UPSIDE_DOWN = [
     ("climate: {hot_air: 40 F,\n cold_air: 95 F}", "climate.hot_air", "40 °F is below 95 °F, the design cold air"),
-    ("climate: {months: [{month: jan, mean_max: 0 C,\n mean_min: 33 F}]}", "climate.months.0.mean_max", "0 °C lies"),
+    ("climate: {months: [{month: jan, mean_max: 0 C,\n mean_min: 33 F}]}", "climate.months.0.mean_max", "0 °C is"),
     ("joints: {J1: {install_high: 50 F,\n install_low: 60 F}}", "joints.J1.install_high", "50 °F is below 60 °F"),
     (
         "smoothing: {sand_after_most_minutes: 15,\n sand_after_least_minutes: 30}",
         "smoothing.sand_after_most",
-        "15 lies",
+        "15 is",
     ),
     (
         "primer: {cup_most: 25 s,\n cup_least: 35 s}",
@@ -51,12 +51,12 @@ UPSIDE_DOWN = [
     (
         "elevations: {E1: {shade_hours: [{month: jun, to: 06:00,\n from: 11:00}]}}",
         "elevations.E1.shade_hours.0.to",
-        "06:00 lies before 11:00, the start of shade",
+        "06:00 is before 11:00, the start of shade",
     ),
     (
         "contract: {completion_date: 2027-01-01,\n award_date: 2027-02-01}",
         "contract.completion_date",
-        "2027-01-01 lies",
+        "2027-01-01 is",
     ),
     (
         "schedule: {spray_end: 2027-06-01,\n spray_start: 2027-06-14}",
