@@ -37,7 +37,7 @@ def format_meanings(schema: Schema, text: str) -> str:
     for field in schema.fields.values():
         for choices in dict.fromkeys(one.choices for one in field.means if one.word.casefold() == text.casefold()):
             read = "read as" if len(choices) == 1 else "may be"
-            lines.append(f"{text}: {read} {' or '.join(choices)}, a choice of {dotted_path(field.path)}\n")
+            lines.append(f"{text}: {read} {_join_or(choices)}, a choice of {dotted_path(field.path)}\n")
     return "".join(lines)
 
 
@@ -107,3 +107,9 @@ def _kind(field: Field) -> str:
     if field.kind == "text":
         return "text, of several lines if need be" if field.lines else "text, in one line"
     return words(field.kind) + (f", in {field.unit_ip}" if field.unit_ip else "")
+
+
+def _join_or(choices: Sequence[str]) -> str:
+    """`eps, xps, or polyiso`; two without a comma."""
+    *first, last = choices
+    return last if not first else f"{', '.join(first)}{',' if len(first) > 1 else ''} or {last}"

@@ -463,7 +463,7 @@ SPOKEN_OF = {text: one.each for _, one in sentences() for text in (one.text, one
 
 # Names that the acceptance form gives its lines.
 OF_THE_FORM = (
-    *("governing", "long_edge", "edge_line", "tape_method", "least_clearance"),
+    *("governing", "long_edge", "edge_line", "edge_note", "tape_method", "least_clearance"),
     *("least_base_coat", "least_wrb", "drained", "has_starter", "joint_sizes", "own_limit"),
 )
 

@@ -150,7 +150,7 @@ def test_a_color_is_read_in_the_usual_ways(text: str) -> None:
         ({"lab2": "-1,0,0"}, "L of lab2 is -1"),
         ({"lab2": "50,201,0"}, "a of lab2 is 201"),
         ({"lab2": "50,0,-201"}, "b of lab2 is -201"),
-        ({"method": "1994"}, "'1994' is no choice"),
+        ({"method": "1994"}, "'1994' is not a choice"),
         ({"unit": "in"}, "cannot be given in 'in'"),
     ],
 )

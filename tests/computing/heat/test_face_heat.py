@@ -170,7 +170,7 @@ def test_no_margin_is_told_without_a_limit() -> None:
         ({"irradiance": "800 W"}, "not known"),
         ({"reflected": "maybe"}, "neither yes nor no"),
         ({"unit": "psi"}, "cannot be given in 'psi'"),
-        ({"colour": "red"}, "is no key"),
+        ({"colour": "red"}, "is not a key"),
         ({"irradiance": "-1 W/m2"}, "it lies from 0 W/m. to 1500 W/m"),
         ({"irradiance": "8000 W/m2"}, "irradiance is 8000 W/m"),
         ({"hot_air": "200 F"}, "it lies from -80 .F to 140 .F"),

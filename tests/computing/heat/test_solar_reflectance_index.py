@@ -106,9 +106,9 @@ def test_a_lighter_or_better_radiating_face_has_a_higher_index(reflectance: int,
     ("keys", "said"),
     [
         ({"solar_reflectance": "1.2", "emittance": "0.9"}, "it lies from 0 to 1"),
-        ({"solar_reflectance": "0.4", "emittance": "0.1"}, "emittance is 0.1 .it is above 0.1 and up to 1"),
+        ({"solar_reflectance": "0.4", "emittance": "0.1"}, "emittance is 0.1 .it lies above 0.1 and up to 1"),
         ({"solar_reflectance": "0.4", "emittance": "1.1"}, "emittance is 1.1"),
-        ({"solar_reflectance": "0.4", "emittance": "0.9", "wind": "gale"}, "'gale' is no choice"),
+        ({"solar_reflectance": "0.4", "emittance": "0.9", "wind": "gale"}, "'gale' is not a choice"),
         ({"solar_reflectance": "0.4", "emittance": "0.9", "unit": "F"}, "it has no unit"),
     ],
 )

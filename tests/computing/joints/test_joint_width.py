@@ -298,7 +298,7 @@ def test_a_width_is_given_in_the_unit_asked_for() -> None:
         ({"hot": ""}, "hot must be given"),
         ({"hot": "", "cold": ""}, "hot, cold must be given"),
         ({"unit": "psi"}, "cannot be given in 'psi'"),
-        ({"widht": "1 in"}, "'widht' is no key"),
+        ({"widht": "1 in"}, "'widht' is not a key"),
     ],
 )
 def test_what_has_no_sense_is_refused(wrong: dict[str, str], said: str) -> None:
