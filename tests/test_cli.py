@@ -74,7 +74,7 @@ def test_the_version_is_that_of_the_package(capsys: Any) -> None:
         (("calc", "face_heta"), "did you mean face-heat?"),
         (("calc", "joint-widht"), "did you mean joint-width?"),
         (("calc", "joint-width", "lenght=3ft"), "did you mean length?"),
-        (("calc", "hose-loss", "flow=12", "scfm"), "'scfm' is no key with a value"),
+        (("calc", "hose-loss", "flow=12", "scfm"), "'scfm' is not a key with a value"),
         (("calc", "dew-point", "air=70F", "air=80F", "rh=50"), "air is given twice (air=70F or air=80F)"),
         (("fields", "walls.W1.wrb.knid"), "did you mean walls.*.wrb.kind?"),
     ],

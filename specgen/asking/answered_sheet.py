@@ -89,7 +89,7 @@ def _find_sheet(grids: Mapping[str, Grid], name: str, shown: str) -> Grid:
     tables = [table.name for table in list_tables()]
     table = next((one for one in grids if one.casefold() in tables), "")
     hint = f"a table is taken with --as {table.casefold()}" if table else "name a workbook that `specgen ask` wrote"
-    raise Refused(Problem(f"this is no workbook of questions: it has no sheet {name}", hint, file=shown))
+    raise Refused(Problem(f"this is not a workbook of questions: it has no sheet {name}", hint, file=shown))
 
 
 def _read_labels(project: Grid) -> dict[str, int]:

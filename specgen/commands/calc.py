@@ -80,7 +80,7 @@ def _split_pairs(texts: Sequence[str]) -> dict[str, str]:
         key, sign, value = text.partition("=")
         if not sign:
             hint = "write key=value, such as length=20ft; one with a space stands in quotes: 'rate=300 sq ft/h'"
-            raise refuse(f"{text!r} is no key with a value", hint)
+            raise refuse(f"{text!r} is not a key with a value", hint)
         if key in pairs:
             raise refuse(f"{key} is given twice", f"{key}={pairs[key]} or {key}={value}")
         pairs[key] = value

@@ -80,7 +80,9 @@ def read_manifest(folder: Path) -> Manifest:
     """The manifest of a package; raises Refused for a folder that is none of ours."""
     if not os.path.isfile(folder / MANIFEST):  # noqa: PTH113 (no error for a name too long)
         there = os.path.isdir(folder)  # noqa: PTH112
-        message = f"the folder holds no package: it has no {MANIFEST}" if there else "this is no folder of a package"
+        message = (
+            f"the folder holds no package: it has no {MANIFEST}" if there else "this is not the folder of a package"
+        )
         raise Refused(Problem(message, "give the folder that specgen build wrote", file=str(folder)))
     content = read_given_file(folder / MANIFEST, _GIVEN)
     data = _parse(content)

@@ -29,7 +29,7 @@ def refuse_choice(field: Field, text: str) -> tuple[str, str]:
     if not field.values:
         return f"{text!r} is not a choice for this field", ""
     if field.if_none and says_none(text):
-        return f"{text!r} is no entry of this list", f"write [] where {field.if_none}"
+        return f"{text!r} is not an entry of this list", f"write [] where {field.if_none}"
     if says_not_known(text):
         return f"{text!r} is not a choice for this field", f"{NOT_KNOWN_YET}; {known}"
     may_be = _may_mean(field, text)

@@ -7,9 +7,9 @@ ABOUT = {
     "parties": "Who takes part, as the contract names them",
     "contract": "The contract: how submittals are reviewed, and what it asks for",
     "code": "The code that applies at the site",
-    "site": "The site: wind, sun, and what stands around",
+    "site": "The site: wind, sun, and surroundings",
     "building": "The building",
-    "climate": "Weather to be reckoned with",
+    "climate": "Weather to design for",
     "aesthetic_joint": "Grooves cut into the face of the board",
     "panel_limits": "How large a panel may be",
     "finish": "How flat the base coat is, and how the finish is repaired",
@@ -36,10 +36,10 @@ _TYPING = (
 )
 _METRIC = (_TYPING[0].replace("2 in, 5 ft 6 in, 65 F", "50 mm, 1.5 m, 18 C"), *_TYPING[1:])
 _STAGES = {
-    "verdict": "up to the answer whether the finish may go on the walls",
-    "mockup": "up to the submittal of the mockup",
-    "work": "up to the submittal of the work",
-    "closeout": "up to the closeout of the work",
+    "verdict": "through the verdict on each wall",
+    "mockup": "through the mockup submittal",
+    "work": "through the work submittal",
+    "closeout": "through closeout",
 }
 _SIDES = {
     "firm": "Firm file: people, equipment, instruments, and safety programs, kept from job to job.",
@@ -59,7 +59,7 @@ def side_head(home: str, units: str) -> tuple[str, ...]:
 
 def tell_side_file(home: str, example: str) -> tuple[str, ...]:
     """The lines over the key that names a side file in a project file."""
-    return (_SIDES[home], f"such as {example}, begun by: specgen new {example} --file {home}")
+    return (_SIDES[home], f"such as {example}, started by: specgen new {example} --file {home}")
 
 
 def _list_typing(units: str) -> tuple[str, ...]:
