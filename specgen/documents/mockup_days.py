@@ -10,11 +10,11 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.drying import DRYING
 from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
 from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
 from specgen.model.field import Path
+from specgen.scheduling.drying import DRYING
 
 # The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
 _LEFT_OUT = {"mockup", "clean_equipment", "metal_caps", "final_viewing"}

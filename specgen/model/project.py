@@ -10,6 +10,7 @@ from specgen.model.condition import Term
 from specgen.model.evaluation import Look, evaluate
 from specgen.model.field import Field, Node, Path, Schema, dotted_path
 from specgen.model.finding import Place
+from specgen.model.record import Records
 
 Answer = TypeVar("Answer")
 
@@ -37,7 +38,8 @@ class Project:
     `from_maker` are the paths of the plan whose value is in the coating system file only. `members` holds the marks of
     each given collection, empty ones included. `unfound` are the paths that name a file which is not there,
     `unmet` the fields left open because a side file names a mark of no member, with what is wrong; `inputs` the files
-    that it was read from; `answered` what others have answered, by the path of the field.
+    that it was read from; `answered` what others have answered, by the path of the field. `records` are the entries
+    written on site: a path reaches them as it does any member.
     """
 
     schema: Schema
@@ -51,6 +53,7 @@ class Project:
     unmet: dict[Path, str] = field(default_factory=dict)
     inputs: tuple[InputFile, ...] = ()
     answered: dict[Path, Answered] = field(default_factory=dict)
+    records: Records = field(default_factory=Records)
     answers: dict[tuple[Term, Path, str | None], bool] = field(default_factory=dict, init=False, compare=False)
     _by_reference: dict[tuple[Path, str], dict[Any, tuple[str, ...]]] = field(
         default_factory=dict, init=False, compare=False
@@ -73,7 +76,7 @@ class Project:
 
     def is_given(self, path: Path) -> bool:
         """Whether the project, or a file it names, gives a value or members at this path."""
-        return path in self.values or path in self.members
+        return path in self.values or path in self.members or self._recorded(path) is not None
 
     def value(self, path: Path) -> Any:
         """The typed value at a path: given, derived or default; raises Absent."""
@@ -86,6 +89,9 @@ class Project:
         """The typed value of a field at its path, for a caller that has both; raises Absent."""
         if path in self.values:
             return self._link(entry, self.values[path])
+        recorded = self._recorded(path)
+        if recorded is not None:
+            return self._link(entry, recorded)
         if path in self.unmet:  # what is not told there may not be taken for told by others, or for empty
             raise Absent(path)
         derived = self._derive(entry)
@@ -137,6 +143,9 @@ class Project:
             if path[:end] in self.places:
                 near = self.places[path[:end]]
                 return Place(dotted_path(path), near.file, near.line, near.column)
+        found = self.records.find(path)
+        if found is not None:
+            return Place(dotted_path(path), found.place.file, found.place.line, found.place.column)
         return Place(dotted_path(path))
 
     def view(self, path: Path) -> "View":
@@ -169,6 +178,11 @@ class Project:
         if isinstance(answer, Absent):
             raise Absent(*answer.paths)
         return cast(Answer, answer)
+
+    def _recorded(self, path: Path) -> Any:
+        """The value of a field of an entry; None for any other path."""
+        found = self.records.find(path) if len(path) == 3 else None  # collection, number, name
+        return None if found is None else found.get(path[2])
 
     def _link(self, entry: Field, value: Any) -> Any:
         if entry.kind == "reference":

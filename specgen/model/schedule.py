@@ -1,0 +1,53 @@
+"""A schedule: activities by elevation and step in local time, what sets its end, the hours that can be used."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from typing import Literal, NamedTuple
+
+from specgen.model.source import Source
+
+# How an activity fills its time: work only in shifts, drying in clock hours, a review in days, a hold until released.
+ActivityKind = Literal["review", "delivery", "mockup", "work", "drying", "hold"]
+
+
+class Activity(NamedTuple):
+    """One bar of a schedule."""
+
+    mark: str  # `E1.gloss.2`: elevation, step, and the coat or day area where there is more than one
+    title: str
+    kind: ActivityKind
+    start: datetime
+    end: datetime
+    elevation: str = ""  # its mark; empty for what belongs to the whole project
+    step: str = ""
+    crew: str = ""  # the mark of the crew that is at it
+    after: tuple[str, ...] = ()  # marks of the activities it waits for
+    driven_by: str = ""  # the one of these, or the one before of its crew, that sets its start
+    slack: int = 0  # whole days by which it can move without moving the end
+    source: Source | None = None  # of the hours of a drying
+
+
+@dataclass(frozen=True)
+class Schedule:
+    """The activities in order of their start, the marks of those that set the end, and what is to be told of it."""
+
+    activities: tuple[Activity, ...]
+    chain: tuple[str, ...]  # from the first to the last
+    end: datetime
+    notes: tuple[str, ...] = ()
+
+
+class Span(NamedTuple):
+    """Hours of a day."""
+
+    start: time
+    end: time
+
+
+class UsableMonth(NamedTuple):
+    """The spray hours of an elevation on the middle day of a month, and what takes the others of the shift."""
+
+    month: date  # its first day
+    spans: tuple[Span, ...]
+    hours: float
+    lost: tuple[tuple[str, float], ...] = ()  # cause and hours: `dark`, `direct sun`, `set-up and cleaning`
