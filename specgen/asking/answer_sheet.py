@@ -5,8 +5,9 @@ Rows are counted from 1, as a spreadsheet shows them; columns stand in the order
 """
 
 # The sheets of a workbook of questions.
-PROJECT, QUESTIONS, DOCUMENTS, CHOICES = "Project", "Questions", "Documents", "Choices"
-SHEETS = (QUESTIONS, DOCUMENTS, PROJECT, CHOICES)  # DOCUMENTS stands only where documents are owed
+PROJECT, QUESTIONS, DOCUMENTS, SENT, CHOICES = "Project", "Questions", "Documents", "Documents sent", "Choices"
+# DOCUMENTS stands only where documents are owed, SENT where one of them becomes an attachment.
+SHEETS = (QUESTIONS, DOCUMENTS, SENT, PROJECT, CHOICES)
 
 # Sheet `Questions`.
 NUMBER, QUESTION, WHY, FORM, EXAMPLE = "No.", "Question", "Why it is asked", "Unit or form", "Example"
@@ -20,6 +21,23 @@ DOCUMENT, SENT_ON = "Document", "Sent on"
 DOCUMENT_COLUMNS = (NUMBER, DOCUMENT, HOLDS_UP, DUE, SENT_ON, REMARK)
 DOCUMENTS_HEAD = 3
 DOCUMENTS_FIRST = 4
+
+# Sheet `Documents sent`: one row for each document, which becomes an attachment. The name of each column to fill in is
+# that of the field of the attachment; where it asks nothing of a document of that kind, the cell holds a dash.
+PAPER, ENTRY = "Document", "Entry"
+PAPER_FIELDS = {
+    "Type": "kind",
+    "Title": "title",
+    "Date of document": "issued_on",
+    "File name": "file",
+    "Signed": "signed",
+    "Lines that apply marked": "marked",
+    "Names this project": "project_named",
+}
+PAPER_COLUMNS = (NUMBER, PAPER, *PAPER_FIELDS, REMARK, ENTRY)
+PAPERS_HEAD = 3
+PAPERS_FIRST = 4
+NOT_ASKED = "-"
 
 # Sheet `Project`: labels in column 1, values in column 2.
 PROJECT_FIRST = 3  # the row of the first label

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
 from specgen.asking.grid import Cell, Grid
+from specgen.asking.sent_papers import SentPaper, read_papers
 from specgen.asking.tables import list_tables
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
@@ -39,6 +40,8 @@ class AnsweredSheet(NamedTuple):
     on_place: str = ""
     answers: tuple[SheetAnswer, ...] = ()
     table: str = ""  # the name of the table that it is of
+    papers: tuple[SentPaper, ...] = ()  # the documents that were sent
+    faults: tuple[Problem, ...] = ()  # rows of which it cannot be told what they are of
 
 
 def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
@@ -46,7 +49,12 @@ def read_answered_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet:
     questions, project = (_find_sheet(grids, name, shown) for name in (at.QUESTIONS, at.PROJECT))
     told, labels = _read_project(project, shown), _read_labels(project)
     party = project.words(labels[at.PARTY], 2) if at.PARTY in labels else ""
-    return told._replace(answers=_read_answers(questions, party))
+    rows = tuple(read_papers(grids[at.SENT])) if at.SENT in grids else ()
+    return told._replace(
+        answers=_read_answers(questions, party),
+        papers=tuple(row for row in rows if isinstance(row, SentPaper)),
+        faults=tuple(row for row in rows if isinstance(row, Problem)),
+    )
 
 
 def read_table_sheet(grids: Mapping[str, Grid], shown: str) -> AnsweredSheet | None:

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 from specgen.asking.answer_text import AnswerText
 from specgen.documents.members import span_marks
 from specgen.model.field import Field, Node, Path
+from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.model.value_text import raw_text
 from specgen.quantities.quantity import Quantity
@@ -45,6 +46,15 @@ class SortedOffers:
     fresh: list[Offer] = field(default_factory=list)
     same: list[Offer] = field(default_factory=list)
     conflicts: list[Conflict] = field(default_factory=list)
+
+
+@dataclass
+class Offered:
+    """What a workbook or a table offers, what of it is faulty, and what is told of how it was taken."""
+
+    offers: list[Offer] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
 
 
 class Converter:

@@ -17,18 +17,22 @@ from specgen.model.field import Field
 from specgen.model.stage import STAGES
 
 # Only the applicator gives marks to attachments; everybody else sends them. A mark of nothing answers nothing.
-_GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
+GIVES_MARKS, _ATTACHMENTS = "applicator", "attachments"
 _AGE, _COMPLETED = ".substrate.age_days", ".substrate.completed_on"
 # Signed by the contractor behind the review of the package, which is asked for as a document.
 _SIGNED = ("package", "contractor_review")
 
 
 class Owed(NamedTuple):
-    """Values and documents in the order of need, and the number of values left to later stages."""
+    """Values and documents in the order of need, and the number of values left to later stages.
+
+    `named` are the values that are marks of documents to be sent.
+    """
 
     values: tuple[OpenValue, ...]
     documents: tuple[OpenDocument, ...]
     later: int
+    named: tuple[OpenValue, ...] = ()
 
 
 def find_owed(context: DocumentContext, stage: str) -> Owed:
@@ -46,6 +50,7 @@ def find_owed(context: DocumentContext, stage: str) -> Owed:
         values,
         tuple(sorted([*documents, *lists], key=lambda one: one.order)),
         len(asked) - len(owed),
+        tuple(value for value in sent if find_field(context, value).to == _ATTACHMENTS),
     )
 
 
@@ -88,7 +93,7 @@ def _is_sent(context: DocumentContext, value: OpenValue) -> bool:
         return True
     to = field.to
     listed = bool(context.project.members.get((to,)))
-    return bool(to) and (not listed or (to == _ATTACHMENTS and value.party != _GIVES_MARKS))
+    return bool(to) and (not listed or (to == _ATTACHMENTS and value.party != GIVES_MARKS))
 
 
 def _to_document(context: DocumentContext, value: OpenValue) -> OpenDocument:

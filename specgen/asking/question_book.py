@@ -1,6 +1,7 @@
 """The questions to one party as a workbook, to be filled in and sent back."""
 
 from specgen.asking import answer_sheet as places
+from specgen.asking.papers_page import add_papers_page
 from specgen.asking.project_page import add_project_page, set_lines, tell_party
 from specgen.asking.questions import PartySheet, Question, Wanted
 from specgen.asking.sheet_book import SheetBook
@@ -38,6 +39,8 @@ def write_question_book(context: DocumentContext, sheet: PartySheet) -> bytes:
     _add_questions(book, context, sheet, title)
     if sheet.wanted:
         _add_documents(book, context, sheet, title)
+    if sheet.papers:
+        add_papers_page(book, context, sheet)
     add_project_page(book, context, title, sheet)
     return book.close()
 

@@ -1,14 +1,13 @@
 """The answers of a workbook of questions as offers to a project, and what of it cannot be taken."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from specgen.asking.answer_text import read_answer
 from specgen.asking.answered_sheet import AnsweredSheet, SheetAnswer
 from specgen.asking.days import read_day
 from specgen.asking.field_paths import find_field
-from specgen.asking.offers import Converter, Offer
+from specgen.asking.offers import Converter, Offer, Offered
 from specgen.asking.proposals import find_proposal
 from specgen.model.field import Path
 from specgen.model.problem import Problem, Refused
@@ -28,15 +27,6 @@ class Signer(NamedTuple):
     by: str
     on: str
     name: str  # all three in words, as documents print them
-
-
-@dataclass
-class Offered:
-    """What a workbook or a table offers, what of it is faulty, and what is told of how it was taken."""
-
-    offers: list[Offer] = field(default_factory=list)
-    problems: list[Problem] = field(default_factory=list)
-    notes: list[str] = field(default_factory=list)
 
 
 def check_project(project: Project, sheet: AnsweredSheet) -> None:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from specgen.asking.due_dates import find_due
 from specgen.asking.owed import find_field, find_owed
+from specgen.asking.papers_asked import PaperAsked, list_papers
 from specgen.asking.question_words import (
     ask,
     find_list,
@@ -77,6 +78,7 @@ class PartySheet(NamedTuple):
     questions: tuple[Question, ...]
     wanted: tuple[Wanted, ...]
     tables: tuple[str, ...]  # names of those that what is wanted is listed in
+    papers: tuple[PaperAsked, ...] = ()  # documents that become attachments when they are sent
 
 
 class Asked(NamedTuple):
@@ -110,13 +112,15 @@ def gather_sheets(context: DocumentContext, stage: str) -> Asked:
     orders = sorted(orders + [(one.order, one.party) for one in owed.documents])
     counts = Counter(role for _, role in orders)
     first = {role: order for order, role in reversed(orders)}
+    papers = list_papers(context, owed)
     sheets = []
     for role in sorted(first, key=lambda role: (first[role], -counts[role], role)):
         questions = tuple(_ask_all(context, [value for value in owed.values if value.party == role]))
         mine = [one for one in owed.documents if one.party == role]
         told = tuple(_tell_wanted(context, one) for one in mine)
         tables = tuple(dict.fromkeys(find_list(context, path).name for one in mine for path in one.lists))
-        sheets.append(_make_sheet(context, role, questions, told, tables))
+        sheet = _make_sheet(context, role, questions, told, tables)
+        sheets.append(sheet._replace(papers=papers.get(role, ())))
     return Asked(tuple(sheets), owed.later)
 
 

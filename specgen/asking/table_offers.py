@@ -5,8 +5,7 @@ from collections.abc import Collection, Iterator
 from specgen.asking import answer_sheet as at
 from specgen.asking.answer_text import read_answer
 from specgen.asking.grid import Grid
-from specgen.asking.offers import Converter, Offer
-from specgen.asking.question_offers import Offered
+from specgen.asking.offers import Converter, Offer, Offered
 from specgen.asking.table_columns import Column, Columns, find_columns
 from specgen.asking.table_rows import RowReader, TableRow
 from specgen.asking.tables import Table

@@ -9,10 +9,10 @@ from typing import NamedTuple
 from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet, read_table_sheet
 from specgen.asking.csv_reading import read_csv
 from specgen.asking.grid import Grid
-from specgen.asking.offers import Conflict, Converter, Offer, sort_offers
+from specgen.asking.offers import Conflict, Converter, Offer, Offered, sort_offers
+from specgen.asking.paper_offers import list_paper_offers
 from specgen.asking.placing import Placed, Placer
 from specgen.asking.question_offers import (
-    Offered,
     Signer,
     check_project,
     find_signer,
@@ -109,8 +109,12 @@ def take_answers(
     if not signed:
         raise Refused(*refused)
     read = [
-        list_offers(placer.project, sheet, number, signer.name, converter)
+        one
         for number, (sheet, signer) in enumerate(signed)
+        for one in (
+            list_offers(placer.project, sheet, number, signer.name, converter),
+            list_paper_offers(placer.project, file.resolve().parent, sheet.papers, number, signer.name, converter),
+        )
     ]
     done = sort_offers(placer.project, (offer for one in read for offer in one.offers))
     signers = tuple((signer, FilePath(sheet.file).name) for sheet, signer in signed)
@@ -121,9 +125,15 @@ def take_answers(
         signers,
         tuple(done.same),
         (*done.conflicts, *placed.conflicts),
-        (*refused, *(problem for one in read for problem in one.problems), *placed.problems),
+        (*refused, *_list_faults(signed, read), *placed.problems),
         (*signing, *(note for one in read for note in one.notes), *placed.remarks),
     )
+
+
+def _list_faults(signed: Sequence[tuple[AnsweredSheet, Signer]], read: Sequence[Offered]) -> Iterator[Problem]:
+    """What cannot be read in the workbooks: rows that say not what they are of, and answers."""
+    yield from (problem for sheet, _ in signed for problem in sheet.faults)
+    yield from (problem for one in read for problem in one.problems)
 
 
 def _sign(
