@@ -27,6 +27,8 @@ DOCUMENTS_FIRST = 4
 PAPER, ENTRY = "Document", "Entry"
 PAPER_FIELDS = {
     "Type": "kind",
+    "Materials covered": "covers",
+    "Test standard": "standard",
     "Title": "title",
     "Date of document": "issued_on",
     "File name": "file",

@@ -12,7 +12,6 @@ from specgen.asking.sent_papers import KIND, SentPaper
 from specgen.model.problem import Problem
 from specgen.model.project import Project
 from specgen.reading.conversion import InvalidValue
-from specgen.reading.list_text import split_list
 from specgen.reading.side_files import ATTACHMENTS
 
 _LISTS = ("covers", "parties", "colors")
@@ -40,17 +39,22 @@ def _group_by_file(papers: Iterable[SentPaper]) -> Iterator[tuple[SentPaper, lis
         file = paper.words(_FILE).casefold()
         groups.setdefault((file or paper.mark, paper.words(KIND), *single), []).append(paper)
     for alike in groups.values():
-        yield alike[0]._replace(typed=tuple(_join_typed(alike).items())), alike
+        yield _join(alike), alike
 
 
-def _join_typed(alike: list[SentPaper]) -> dict[str, str]:
-    """What the attachment of these rows has by itself: of lists all entries."""
-    joined = dict(alike[0].typed)
+def _join(alike: list[SentPaper]) -> SentPaper:
+    """The attachment of these rows: the first of them, its lists with the entries of all."""
+    first = alike[0]
+    typed, cells = dict(first.typed), dict(first.cells)
     for name in _LISTS:
-        entries = dict.fromkeys(entry for one in alike for entry in split_list(dict(one.typed).get(name, "")))
-        if entries:
-            joined[name] = f"[{', '.join(entries)}]"
-    return joined
+        texts = (one.words(name) or dict(one.typed).get(name, "").strip("[]") for one in alike)
+        entries = dict.fromkeys(entry.strip() for text in texts for entry in text.split(","))
+        joined = ", ".join(filter(None, entries))
+        if joined and name in cells and len(alike) > 1:
+            cells[name] = (Cell(joined), cells[name][1])
+        elif joined:
+            typed[name] = f"[{joined}]"
+    return first._replace(typed=tuple(typed.items()), cells=cells)
 
 
 def _add_offers(
@@ -82,7 +86,7 @@ def _list_given(paper: SentPaper, whole: SentPaper) -> Iterator[tuple[str, Cell,
     """What a row gives: names of fields of its attachment unless another row has it, and the path that names it."""
     if paper.mark == whole.mark:
         yield from ((name, Cell(text), paper.place) for name, text in whole.typed if not paper.words(name))
-        yield from ((name, *cell) for name, cell in paper.cells.items())
+        yield from ((name, *cell) for name, cell in whole.cells.items())
     if paper.field:
         yield paper.field, Cell(whole.mark), paper.place
 

@@ -10,8 +10,8 @@ from specgen.asking.owed import GIVES_MARKS, Owed
 from specgen.asking.question_words import tell_member
 from specgen.documents.context import DocumentContext
 from specgen.documents.parties import name_role
-from specgen.documents.views.open_items import OpenValue
 from specgen.judging.owners import find_owners, name_maker
+from specgen.model.finding import Finding
 from specgen.model.value_text import words
 from specgen.reading.list_text import split_list
 from specgen.reading.side_files import ATTACHMENTS
@@ -43,11 +43,31 @@ def list_papers(context: DocumentContext, owed: Owed) -> dict[str, tuple[PaperAs
         # Whether it is signed is asked of who sends it.
         typed = tuple(pair for pair in typed if pair[0] != _SIGNED)
         asked[party].append(PaperAsked("", _name_paper(typed), typed))
-    for value in owed.named:
-        if not value.told:
-            asked[value.party].append(_name_by_field(context, value))
+    for path, party in _list_named(context, owed):
+        asked[party].append(_name_by_field(context, path))
     asked.pop(GIVES_MARKS, None)
     return {party: tuple(_mark(context, party, papers)) for party, papers in asked.items()}
+
+
+def _list_named(context: DocumentContext, owed: Owed) -> Iterator[tuple[str, str]]:
+    """The dotted paths of the fields that name a document to be sent, each with the party that sends it."""
+    named = {value.path: value.party for value in owed.named}
+    for finding in context.judgment.findings:
+        for one in finding.to_add:
+            field = context.project.schema.field_at(tuple(one.path.split(".")))
+            party = _find_owner(context, finding)
+            if field is not None and field.to == ATTACHMENTS and _is_asked_now(owed, finding, party):
+                named.setdefault(one.path, party)
+    yield from named.items()
+
+
+def _find_owner(context: DocumentContext, finding: Finding) -> str:
+    return find_owners(context.project, finding)[0]
+
+
+def _is_asked_now(owed: Owed, finding: Finding, party: str) -> bool:
+    """Whether a document that a finding looks for is among those that its party is asked for at this stage."""
+    return any(document.party == party and finding.rule in document.rules for document in owed.documents)
 
 
 def _list_wanted(context: DocumentContext, owed: Owed) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
@@ -55,8 +75,8 @@ def _list_wanted(context: DocumentContext, owed: Owed) -> Iterator[tuple[str, tu
     for finding in context.judgment.findings:
         for one in finding.to_add:
             typed = read_typed(one.value) if one.path == _NEW else ()
-            party = _find_sender(typed) or find_owners(context.project, finding)[0]
-            if typed and any(doc.party == party and finding.rule in doc.rules for doc in owed.documents):
+            party = _find_sender(typed) or _find_owner(context, finding)
+            if typed and _is_asked_now(owed, finding, party):
                 yield party, typed
 
 
@@ -81,14 +101,14 @@ def _write(value: object) -> str:
     return f"[{', '.join(map(str, value))}]" if isinstance(value, list) else str(value)
 
 
-def _name_by_field(context: DocumentContext, value: OpenValue) -> PaperAsked:
-    path = tuple(value.path.split("."))
+def _name_by_field(context: DocumentContext, named: str) -> PaperAsked:
+    path = tuple(named.split("."))
     field = context.project.schema.field_at(path)
     assert field is not None
     member = tell_member(context, field, path)
     kind = _KINDS.get(path[-1].rpartition("_")[2], "")
     typed = (("kind", kind),) if kind else ()
-    return PaperAsked("", f"{member}: {field.label}" if member else field.label, typed, value.path)
+    return PaperAsked("", f"{member}: {field.label}" if member else field.label, typed, named)
 
 
 def _name_paper(typed: tuple[tuple[str, str], ...]) -> str:

@@ -10,6 +10,7 @@ from specgen.model.condition import parse_condition, terms
 from specgen.model.field import Field
 from specgen.model.sheet import SheetCell
 from specgen.model.value_text import words
+from specgen.reading.list_text import split_list
 from specgen.reading.side_files import ATTACHMENTS
 
 _WIDTHS = {places.NUMBER: 5, places.PAPER: 44, "Title": 34, "File name": 26, places.REMARK: 20, places.ENTRY: 28}
@@ -42,16 +43,18 @@ def _add_paper(
     book: SheetBook, page: object, context: DocumentContext, number: int, paper: PaperAsked, widths: list[int]
 ) -> None:
     """The row of a document; what is not asked of its kind holds a dash."""
-    row, kind = places.PAPERS_FIRST + number - 1, dict(paper.typed).get("kind", "")
+    row, typed = places.PAPERS_FIRST + number - 1, dict(paper.typed)
+    kind = typed.get("kind", "")
     cells: list[SheetCell] = [str(number), paper.name]
     looks = ["text", "text"]
     for place, name in enumerate(places.PAPER_FIELDS.values(), len(cells)):
         field = context.project.schema.fields[ATTACHMENTS, "*", name]
         asked = not kind or is_asked(field, kind)
-        cells.append((words(kind) or None) if name == "kind" else None if asked else places.NOT_ASKED)
+        told = ", ".join(words(one) if field.values else one for one in split_list(typed.get(name, "")))
+        cells.append(told or (None if asked else places.NOT_ASKED))
         looks.append("answer" if asked else "text")
         choices = ("yes", "no") if field.kind == "yes_no" else tuple(map(words, field.values))
-        if choices and asked:
+        if choices and asked and field.kind != "list":
             book.offer(page, (row, row), place, choices)
     cells += [None, write_entry(paper)]
     book.write_row(page, row, cells, [*looks, "answer", "small"])

@@ -11,6 +11,8 @@ from specgen.asking.papers_asked import read_typed
 from specgen.model.problem import Problem
 
 KIND = "kind"
+# What stands in a row before anybody fills it in.
+_STANDING = (KIND, "covers", "standard")
 _ENTRY = re.compile(r"(\S+) (\{.*\})(?: (\S.*))?")
 
 
@@ -37,10 +39,10 @@ def read_papers(sheet: Grid) -> Iterator[SentPaper | Problem]:
     for row in range(head + 1, sheet.last_row + 1) if head else ():
         cells = {name: (sheet.cell(row, column), sheet.place(row, column)) for name, column in columns.items()}
         told = {name for name, (cell, _) in cells.items() if cell.words.casefold() not in NO_ANSWER}
-        if not told - {KIND}:  # which stands there already
-            continue
         place = sheet.place(row, titles[at.ENTRY.casefold()])
         entry = _ENTRY.fullmatch(sheet.words(row, titles[at.ENTRY.casefold()]))
+        if not told - set(_STANDING):
+            continue
         if entry is None:
             yield Problem("the row does not say which document it is", f"leave {place} as it was sent", file=place)
             continue
