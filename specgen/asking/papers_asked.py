@@ -123,7 +123,8 @@ def _name_paper(typed: tuple[tuple[str, str], ...]) -> str:
 def _tell(name: str, text: str) -> str:
     entries = split_list(text)
     if name == "parties":
-        return " and ".join(name_role(entry) for entry in entries)
+        first, *others = map(name_role, entries)
+        return " and ".join((first, *(one if one[1:2].isupper() else one[:1].lower() + one[1:] for one in others)))
     return ", ".join(words(entry) if name == "covers" else entry for entry in entries)
 
 

@@ -54,8 +54,10 @@ def _add_paper(
         cells.append(told or (None if asked else places.NOT_ASKED))
         looks.append("answer" if asked else "text")
         choices = ("yes", "no") if field.kind == "yes_no" else tuple(map(words, field.values))
-        if choices and asked and field.kind != "list":
-            book.offer(page, (row, row), place, choices)
+        if choices and asked:
+            several = field.kind == "list"
+            told = f"{field.label}: one or more of {', '.join(choices)}" if several else ""
+            book.offer(page, (row, row), place, () if several else choices, told)
     cells += [None, write_entry(paper)]
     book.write_row(page, row, cells, [*looks, "answer", "small"])
     book.set_height(page, row, cells, widths)

@@ -80,7 +80,7 @@ BOARD = {"Title": "Board data sheet", "Date of document": "2026-02-10", "File na
 def test_each_document_has_a_row_with_what_is_known_of_it(sheet: bytes) -> None:
     """Adhesive over a fluid-applied barrier on gypsum sheathing: sheets, letter and instructions; common practice."""
     rows = rows_of(sheet)
-    assert {"Data sheet: adhesive", "Data sheet: board", "Letter: EIFS manufacturer and Finish manufacturer"} <= set(
+    assert {"Data sheet: adhesive", "Data sheet: board", "Letter: EIFS manufacturer and finish manufacturer"} <= set(
         rows
     )
     assert "Safety data sheet: adhesive" not in rows  # A1
