@@ -5,6 +5,7 @@ from pathlib import Path
 
 from specgen.commands import DONE, NOT_DONE, Outcome
 from specgen.commands._project_file import FILE_HELP, find_project_file
+from specgen.judging.applies import applicable
 from specgen.model.absence import Absent
 from specgen.model.field import dotted_path
 from specgen.model.layout import ElevationLayout
@@ -49,23 +50,23 @@ def _draw(args: Namespace, tell: Tell) -> Outcome:
     file = find_project_file(args.file)
     with told_from_here(file):
         project = read(file)
-    resolve, missing = make_resolver(project), dict[str, Absent]()
+    resolve, missing = make_resolver(project), dict[str, Problem]()
     layouts = []
     for mark in _choose(project, args.elevation):
         tell(f"laying out {mark}")
         try:
             layouts.append(_lay_out(project, resolve, mark))
         except Absent as absent:
-            missing[mark] = absent
+            missing[mark] = _describe_absent(project, resolve, mark, absent)
     if not layouts:
-        raise Refused(*(_describe_absent(project, mark, absent) for mark, absent in missing.items()))
+        raise Refused(*missing.values())
     tell("drawing")
     made = make_layout_files(project, resolve, layouts, args.sheet)
     marks = [layout.elevation for layout in layouts]
     about = {"format": 1, "project": project.get(("project", "name")), "elevations": marks}
     removed = tell_removed(Path(args.out), made.files)
     write_package(Path(args.out), made.files, about)
-    left_out = [str(_describe_absent(project, mark, absent)) for mark, absent in missing.items()]
+    left_out = list(map(str, missing.values()))
     told = [*made.notes, *left_out, *removed, f"wrote {count(len(made.files), 'file')} to {args.out}"]
     return Outcome(DONE, messages=tuple(told))
 
@@ -85,8 +86,9 @@ def _lay_out(project: Project, resolve: Resolver, mark: str) -> ElevationLayout:
     return layout
 
 
-def _describe_absent(project: Project, mark: str, absent: Absent) -> Problem:
+def _describe_absent(project: Project, resolve: Resolver, mark: str, absent: Absent) -> Problem:
     """Which fields an elevation lacks, and where they belong."""
     place = project.place(("elevations", mark))
-    fields = ", ".join(dict.fromkeys(map(dotted_path, absent.paths)))
+    owed = (path for path in resolve.missing(("elevations", mark), "layouts") if applicable(project, path))
+    fields = ", ".join(dict.fromkeys(map(dotted_path, (*absent.paths, *owed))))
     return Problem(f"{mark} is not laid out", f"give {fields}", "", place.file, place.line, place.column)
