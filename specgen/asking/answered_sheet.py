@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.grid import Cell, Grid
+from specgen.reading.grid import Cell, Grid
 from specgen.asking.tables import list_tables
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest

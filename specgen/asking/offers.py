@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
-from specgen.asking.answer_text import AnswerText
+from specgen.reading.answer_text import AnswerText
 from specgen.documents.members import span_marks
 from specgen.model.field import Field, Node, Path
 from specgen.model.project import Project

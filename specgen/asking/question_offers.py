@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from specgen.asking.answer_text import read_answer
+from specgen.reading.answer_text import read_answer
 from specgen.asking.answered_sheet import AnsweredSheet, SheetAnswer
-from specgen.asking.days import read_day
+from specgen.reading.days import read_day
 from specgen.asking.field_paths import find_field
 from specgen.asking.offers import Converter, Offer
 from specgen.asking.proposals import find_proposal

@@ -5,7 +5,7 @@ from collections import Counter
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.grid import Grid
+from specgen.reading.grid import Grid
 from specgen.asking.tables import Table, list_fields
 from specgen.model.field import Field, Path, Schema
 from specgen.model.problem import Problem, Refused

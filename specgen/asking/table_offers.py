@@ -3,8 +3,8 @@
 from collections.abc import Collection, Iterator
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.answer_text import read_answer
-from specgen.asking.grid import Grid
+from specgen.reading.answer_text import read_answer
+from specgen.reading.grid import Grid
 from specgen.asking.offers import Converter, Offer
 from specgen.asking.question_offers import Offered
 from specgen.asking.table_columns import Column, Columns, find_columns

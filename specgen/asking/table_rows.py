@@ -4,8 +4,8 @@ from collections.abc import Collection
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.answer_text import find_mark
-from specgen.asking.grid import Grid
+from specgen.reading.answer_text import find_mark
+from specgen.reading.grid import Grid
 from specgen.asking.table_columns import Columns
 from specgen.asking.tables import Table
 from specgen.model.field import Path

@@ -14,8 +14,8 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
-from specgen.asking.csv_reading import read_csv
-from specgen.asking.workbook_reading import read_workbook
+from specgen.reading.csv_reading import read_csv
+from specgen.reading.workbook_reading import read_workbook
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.template_overrides import check_folder, find_template, words_of
 from specgen.formats.docx.letterhead import read_letterhead
@@ -41,7 +41,7 @@ OPENING = {
 }
 # Where that is done all the same: the reader itself, files of the package, files held in memory, and the writer.
 ALLOWED = {
-    "asking/workbook_file.py": ["ZipFile"],
+    "reading/workbook_file.py": ["ZipFile"],
     "reading/given_file.py": ["fdopen", "open"],
     "standards/rows.py": ["read_text", "read_text"],
     "formats/docx/letterhead/builder.py": ["read_bytes"],

@@ -4,8 +4,8 @@ import csv
 from pathlib import Path
 from typing import NamedTuple
 
-from specgen.asking.grid import Cell, Grid
-from specgen.asking.workbook_reading import MOST_COLUMNS, MOST_ROWS
+from specgen.reading.grid import Cell, Grid
+from specgen.reading.workbook_reading import MOST_COLUMNS, MOST_ROWS
 from specgen.model.problem import Problem, Refused
 from specgen.reading.given_file import FileUse, read_given_file
 

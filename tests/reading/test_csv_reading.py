@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from specgen.asking.csv_reading import read_csv
+from specgen.reading.csv_reading import read_csv
 from specgen.model.problem import Refused
 
 

@@ -6,8 +6,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-from specgen.asking.grid import Cell, Grid
-from specgen.asking.workbook_file import USE, WorkbookBytes, check_workbook, refuse_damaged
+from specgen.reading.grid import Cell, Grid
+from specgen.reading.workbook_file import USE, WorkbookBytes, check_workbook, refuse_damaged
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.reading.given_file import read_given_file
 

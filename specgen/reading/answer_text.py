@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from specgen.asking.counts import read_count
-from specgen.asking.days import read_day
-from specgen.asking.grid import Cell
+from specgen.reading.counts import read_count
+from specgen.reading.days import read_day
+from specgen.reading.grid import Cell
 from specgen.model.field import Field
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.project import Project

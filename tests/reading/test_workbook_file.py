@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from specgen.asking.workbook_reading import read_workbook
+from specgen.reading.workbook_reading import read_workbook
 from specgen.model.problem import Refused
 from tests.asking.workbooks import saved_by_calc, with_parts, written_by_xlsxwriter
 
