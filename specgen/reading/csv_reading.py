@@ -1,13 +1,15 @@
 """Reads a table as CSV: commas, semicolons or tabs; UTF-8, UTF-16 with its mark, or the Windows code page."""
 
 import csv
+from collections.abc import Iterator
+from io import StringIO
 from pathlib import Path
 from typing import NamedTuple
 
-from specgen.reading.grid import Cell, Grid
-from specgen.reading.workbook_reading import MOST_COLUMNS, MOST_ROWS
 from specgen.model.problem import Problem, Refused
 from specgen.reading.given_file import FileUse, read_given_file
+from specgen.reading.grid import Cell, Grid
+from specgen.reading.workbook_reading import MOST_COLUMNS, MOST_ROWS
 
 _USE = FileUse("the table", "name a CSV file", 20_000_000, "split it")
 _SIGNS = ",;\t"
@@ -22,29 +24,54 @@ class CsvTable(NamedTuple):
     notes: tuple[str, ...]
 
 
-def read_csv(path: Path, shown: str) -> CsvTable:
-    """The cells of a file named `shown`; raises Refused where it is no table."""
-    content = read_given_file(path, _USE, shown)
+class CsvRows(NamedTuple):
+    """The rows of a CSV file, read as they are asked for; raises Refused at one that is no CSV."""
+
+    rows: Iterator[list[str]]
+    sign: str  # between cells
+    code: str  # that its text was read by
+    text: str
+
+
+def open_csv(content: bytes, shown: str) -> CsvRows:
+    """The rows of the bytes of a file named `shown`; raises Refused where they are no text."""
     text, code = _decode(content, shown)
-    notes = (f"{shown}: not in UTF-8; read as {_WINDOWS}",) if code == _WINDOWS else ()
-    lines = text.splitlines(keepends=True)
-    sign, lines = _find_sign(lines)
-    cells: dict[tuple[int, int], Cell] = {}
+    first = text[: text.find("\n") + 1 or len(text)].strip()
+    told = first.lower().startswith("sep=") and len(first) == len("sep=;")
+    sign = first[-1] if told else max(_SIGNS, key=first.count)
+    return CsvRows(_list_rows(text, sign, shown, told), sign, code, text)
+
+
+def tell_code(code: str, shown: str) -> tuple[str, ...]:
+    """What is told of a text that is not in UTF-8; nothing of another."""
+    return (f"{shown}: not in UTF-8; read as {_WINDOWS}",) if code == _WINDOWS else ()
+
+
+def _list_rows(text: str, sign: str, shown: str, told: bool) -> Iterator[list[str]]:
+    """The rows of a text; a first line `sep=;`, as programs write it, is a row without cells."""
     number = 0
     try:
-        for number, row in enumerate(csv.reader(lines, delimiter=sign, strict=True), 1):
-            cells |= {(number, at): Cell(word) for at, word in enumerate(row, 1) if word.strip()}
-            if number > MOST_ROWS or len(row) > MOST_COLUMNS:
-                message = f"the table has more than {MOST_ROWS:,} rows or {MOST_COLUMNS} columns"
-                raise Refused(Problem(message, "split it", file=shown))
+        for number, row in enumerate(csv.reader(StringIO(text, newline=""), delimiter=sign, strict=True), 1):
+            yield [] if told and number == 1 else row
     except csv.Error as error:
         message = f"row {number + 1} is not CSV: {error}"
         raise Refused(Problem(message, "check its quotes, or save the table anew", file=shown)) from None
+
+
+def read_csv(path: Path, shown: str) -> CsvTable:
+    """The cells of a file named `shown`; raises Refused where it is no table."""
+    table = open_csv(read_given_file(path, _USE, shown), shown)
+    cells: dict[tuple[int, int], Cell] = {}
+    for number, row in enumerate(table.rows, 1):
+        cells |= {(number, at): Cell(word) for at, word in enumerate(row, 1) if word.strip()}
+        if number > MOST_ROWS or len(row) > MOST_COLUMNS:
+            message = f"the table has more than {MOST_ROWS:,} rows or {MOST_COLUMNS} columns"
+            raise Refused(Problem(message, "split it", file=shown))
     if not cells:
         raise Refused(
             Problem("the table is empty", "`specgen ask --table openings` writes one to begin with", file=shown)
         )
-    return CsvTable(Grid(shown, "", cells), notes)
+    return CsvTable(Grid(shown, "", cells), tell_code(table.code, shown))
 
 
 def _decode(content: bytes, shown: str) -> tuple[str, str]:
@@ -55,11 +82,3 @@ def _decode(content: bytes, shown: str) -> tuple[str, str]:
         except UnicodeDecodeError:
             continue
     raise Refused(Problem("the table is not text", "save it as CSV in UTF-8", file=shown))
-
-
-def _find_sign(lines: list[str]) -> tuple[str, list[str]]:
-    """The sign between cells, and the lines of the table; a first line `sep=;` tells the sign, as programs write it."""
-    first = lines[0].strip() if lines else ""
-    if first.lower().startswith("sep=") and len(first) == len("sep=;"):
-        return first[-1], ["\n", *lines[1:]]
-    return max(_SIGNS, key=first.count), lines

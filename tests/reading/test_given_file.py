@@ -14,14 +14,14 @@ from typing import Any
 import pytest
 
 from specgen import pipeline
-from specgen.reading.csv_reading import read_csv
-from specgen.reading.workbook_reading import read_workbook
 from specgen.documents.catalogue import templates_folder
 from specgen.documents.template_overrides import check_folder, find_template, words_of
 from specgen.formats.docx.letterhead import read_letterhead
 from specgen.model.problem import Refused
 from specgen.reading import given_file
+from specgen.reading.csv_reading import read_csv
 from specgen.reading.given_file import FileUse, read_given_file
+from specgen.reading.workbook_reading import read_workbook
 from tests.running import run_main, words_of_build
 from tests.support import ROOT, SMALL, merged, written
 
