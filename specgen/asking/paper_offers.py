@@ -4,14 +4,14 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path as FilePath
 from pathlib import PurePosixPath
 
-from specgen.asking.answer_text import AnswerText, read_answer
 from specgen.asking.field_paths import FoundField, find_field
-from specgen.asking.grid import Cell
 from specgen.asking.offers import Converter, Offer, Offered
 from specgen.asking.sent_papers import KIND, SentPaper
 from specgen.model.problem import Problem
 from specgen.model.project import Project
+from specgen.reading.answer_text import AnswerText, read_answer
 from specgen.reading.conversion import InvalidValue
+from specgen.reading.grid import Cell
 from specgen.reading.side_files import ATTACHMENTS
 
 _LISTS = ("covers", "parties", "colors")

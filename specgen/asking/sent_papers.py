@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.answer_text import NO_ANSWER
-from specgen.asking.grid import Cell, Grid
 from specgen.asking.papers_asked import read_typed
 from specgen.model.problem import Problem
+from specgen.reading.answer_text import NO_ANSWER
+from specgen.reading.grid import Cell, Grid
 
 KIND = "kind"
 # What stands in a row before anybody fills it in.

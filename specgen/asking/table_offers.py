@@ -3,8 +3,6 @@
 from collections.abc import Collection, Iterator
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.answer_text import read_answer
-from specgen.asking.grid import Grid
 from specgen.asking.offers import Converter, Offer, Offered
 from specgen.asking.table_columns import Column, Columns, find_columns
 from specgen.asking.table_rows import RowReader, TableRow
@@ -13,7 +11,9 @@ from specgen.editing.values import NONE
 from specgen.model.field import Path
 from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
+from specgen.reading.answer_text import read_answer
 from specgen.reading.conversion import InvalidValue
+from specgen.reading.grid import Grid
 
 
 def pick_grid(grids: dict[str, Grid], table: Table, shown: str) -> Grid:
