@@ -14,6 +14,7 @@ from specgen.model.project import Project
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
 from specgen.quantities.comparison import Outcome
+from specgen.recording.history import history_of
 from specgen.resolving.limits_in_force import limit_in_force
 
 _NOTHING = (None, ())
@@ -35,14 +36,15 @@ class Hit(NamedTuple):
 
 
 def run_rules(
-    context: JudgingContext, rules: tuple[Rule, ...]
+    context: JudgingContext, rules: tuple[Rule, ...], *, entries: bool = True
 ) -> tuple[list[Finding], list[NotJudged], list[LimitCheck]]:
     """One finding for each fired clause, the clauses not judged, and the checks of computed values.
 
-    All are in the order of the rules.
+    All are in the order of the rules. Without `entries` the clauses on entries of the site record are left to
+    `judge_records`.
     """
     findings, waiting, checks = [], [], []
-    for clause in (c for rule in rules for c in rule.clauses if not c.of_open_items):
+    for clause in (c for rule in rules for c in rule.clauses if not c.of_open_items and (entries or not c.of_entries)):
         outcomes = list(run_clause(context, clause))
         waiting += [_note_not_judged(context.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
         hits = [Hit(outcome.subject, violation) for outcome in outcomes for violation in outcome.violations]
@@ -75,6 +77,7 @@ def _arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[s
         "limit": lambda: context.limit(clause.limit) if clause.limit else None,
         "limits": lambda: context.limit,
         "standards": lambda: context.standards,
+        "history": lambda: history_of(context.project),
     }
     computed = {name: partial(_resolve, context, subject, name) for name in clause.asks - ARGUMENTS}
     return {name: shared[name]() for name in clause.asks & ARGUMENTS} | computed

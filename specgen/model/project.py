@@ -76,7 +76,9 @@ class Project:
 
     def is_given(self, path: Path) -> bool:
         """Whether the project, or a file it names, gives a value or members at this path."""
-        return path in self.values or path in self.members or self._recorded(path) is not None
+        if path in self.values or path in self.members:
+            return True
+        return bool(self.records.of(path[0])) if len(path) == 1 else self._recorded(path) is not None
 
     def value(self, path: Path) -> Any:
         """The typed value at a path: given, derived or default; raises Absent."""
@@ -125,6 +127,9 @@ class Project:
         """The marks of a collection; an optional one that is absent is empty; raises Absent."""
         if path in self.members:
             return self.members[path]
+        written = self.records.of(path[0]) if len(path) == 1 else ()
+        if written:
+            return tuple(str(entry.number) for entry in written)
         collection = self.schema.node(path).collection
         if collection is not None and collection.optional:
             return ()
