@@ -15,11 +15,10 @@ from fractions import Fraction
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.model.absence import Absent, all_known, read_all
-from specgen.model.evaluation import evaluate
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, PlannedWait
 from specgen.quantities.comparison import less
-from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying, list_drying_paths
+from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying, list_applying
 
 RULE = Rule(
     "SCH-03",
@@ -53,11 +52,9 @@ def _find_longest(project: Description, standards: Standards, step: str) -> Dryi
 
 
 def _list_drying(project: Description, standards: Standards, step: str) -> Iterator[Drying]:
-    pattern, when, facts = DRYING.get(step) or BETWEEN[step], standards.steps[step].when, project.project
+    pattern, facts = DRYING.get(step) or BETWEEN[step], project.project
     for wall in facts.marks(("walls",)) if pattern[0] == "walls" else ("",):
-        if wall and when and not evaluate(when, facts, ("walls", wall)):
-            continue
-        paths = [path for path in list_drying_paths(facts, pattern, wall) if facts.applies(path)]
+        paths = list_applying(facts, step, wall)
         drying = find_drying(facts, standards, step, wall) if paths else None
         if drying is not None:
             yield drying
