@@ -1,7 +1,13 @@
-"""Each step begins only when the step before it has dried or cured.
+"""Each step is planned and begun only when the step before it has dried or cured.
 
 Why: a coat over one that is not dry traps water, blisters, or pulls it off; the day won is lost with the wall.
 
+passes
+    primer: {dry_hours: 16}
+    schedule: {gaps: [{from_step: primer, to_step: gloss, hours: 16}]}
+fails SCH-03a at schedule.gaps.0.hours
+    primer: {dry_hours: 16}
+    schedule: {gaps: [{from_step: primer, to_step: gloss, hours: 8}]}
 passes
     elevations: {E1: {wall: W1}}
     log:
@@ -21,13 +27,14 @@ from typing import NamedTuple
 from specgen.judging.rule import STOP, Rule, Violations, violation
 from specgen.judging.site_limits import sources_of
 from specgen.judging.site_work import hours_since, is_told_at
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, all_known, read_all
 from specgen.model.source import Source
 from specgen.model.standard import Standards
-from specgen.model.typed_views import Description, SiteRecordEntry
+from specgen.model.typed_views import Description, PlannedWait, SiteRecordEntry
+from specgen.quantities.comparison import less
 from specgen.recording.elapsed import hours_text
 from specgen.recording.history import History
-from specgen.scheduling.drying import BETWEEN, DRYING, find_drying, list_drying_paths
+from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying, list_applying, list_drying_paths
 from specgen.scheduling.drying_before import list_drying_before
 
 RULE = Rule(
@@ -42,6 +49,39 @@ RULE = Rule(
 ON_DRY_WORK = ("boards", "rasp", "aesthetic_joints", "heavy_mesh", "mesh", "second_pass") + (
     ("smoothing_1", "smoothing_2", "primer", "gloss")
 )
+
+
+@RULE.test(
+    "a",
+    STOP,
+    "A wait of {found} h is planned; the step before it dries for a minimum of {wanted} h.",
+    each="schedule.gaps",
+    at="schedule.gaps.*.hours",
+    basis="practice",
+)
+def shorter_than_drying(gap: PlannedWait, project: Description, standards: Standards) -> Violations:
+    """A wait is planned that is shorter than the step before it dries; that before sealant is of SLT-07."""
+    if not all_known(lambda: gap.from_step in {*DRYING, *BETWEEN}, lambda: gap.to_step != "sealant"):
+        return
+    planned, drying = read_all(lambda: gap.hours, lambda: _find_longest(project, standards, gap.from_step))
+    if drying is not None and less(Fraction(planned), drying.hours):
+        yield violation(planned, wanted=drying.hours, sources=(drying.in_force.source,) if drying.in_force else ())
+
+
+def _find_longest(project: Description, standards: Standards, step: str) -> Drying | None:
+    """The longest drying behind a step on any wall that takes it; none where nothing dries behind it."""
+    return max(_list_drying(project, standards, step), key=lambda drying: drying.hours, default=None)
+
+
+def _list_drying(project: Description, standards: Standards, step: str) -> Iterator[Drying]:
+    pattern, facts = DRYING.get(step) or BETWEEN[step], project.project
+    for wall in facts.marks(("walls",)) if pattern[0] == "walls" else ("",):
+        paths = list_applying(facts, step, wall)
+        drying = find_drying(facts, standards, step, wall) if paths else None
+        if drying is not None:
+            yield drying
+        elif paths:
+            raise Absent(*paths)
 
 
 class _Wait(NamedTuple):
