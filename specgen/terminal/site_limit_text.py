@@ -51,6 +51,11 @@ def tell_bound(limit: SiteLimit, system: str) -> str:
     return f"{'minimum' if limit.sense == 'least' else 'maximum'} {tell_value(limit.value, system)}"
 
 
+def tell_bound_short(limit: SiteLimit, system: str) -> str:
+    """The same for a narrow screen: `min. 50 °F`."""
+    return f"{'min.' if limit.sense == 'least' else 'max.'} {tell_value(limit.value, system)}"
+
+
 def tell_source(source: Source) -> str:
     """Where a limit comes from, in short."""
     if source.kind is Kind.PROJECT:

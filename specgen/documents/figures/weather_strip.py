@@ -72,10 +72,12 @@ def draw_strip(report: WeatherReport, face: FaceSummary) -> StripFigure:
     texts = [(_LEFT, _TOP - 1.5, title, "start", True)]
     for strip in strips:
         texts += _label(strip, day)
+    if not report.all_hours:
+        texts.append((_LEFT, key[-1][1] + _KEY + 3, "Blank: outside the shift.", "start", False))
     alt = describe(report, face)
     values = {
         "width": right + _RIGHT,
-        "height": key[-1][1] + _KEY + 3,
+        "height": key[-1][1] + _KEY + 5,
         "size": LEAST_SIZE,
         "title": title,
         "alt": alt,
