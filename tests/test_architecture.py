@@ -268,7 +268,7 @@ def test_the_version_is_told_without_any_command() -> None:
 
 def test_a_dew_point_imports_no_other_calculation() -> None:
     loaded = loaded_by("calc", "dew-point", "air=70F", "rh=50%")
-    shared = {"arguments", "declaration", "guards", "inputs", "working_builder", "moisture", "moisture._dew"}
+    shared = {"arguments", "declaration", "dew", "guards", "inputs", "working_builder", "moisture", "moisture._dew"}
     rooms = {name.removeprefix("specgen.computing.") for name in loaded if name.startswith("specgen.computing.")}
     assert rooms == shared | {"moisture.dew_point"}
     # It rests on no limit, so it reads no rows of the trade and needs no reader of YAML.

@@ -43,6 +43,8 @@ class CommandLine(ArgumentParser):
     def __init__(self, *args: Any, page: HelpPage = HelpPage(), **how: Any) -> None:  # noqa: B008 (never changed)
         super().__init__(*args, **how)
         self.page = page
+        # What begins with a minus and a figure is a reading, `-5C`, and no option.
+        self._negative_number_matcher = re.compile(r"-\.?\d")
 
     def format_help(self) -> str:
         """The library's help, then examples, exit codes and where to read on, as wide as the terminal."""
