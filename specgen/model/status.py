@@ -1,5 +1,6 @@
 """Where the work stands: the state of each step on each elevation and area, what comes next, and who owes what."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, time
 from enum import StrEnum
@@ -145,7 +146,7 @@ class FaceStatus:
     name: str
     wall: str
     steps: tuple[StepStatus, ...]
-    next: NextStep | None
+    next: tuple[NextStep, ...]  # the first step that is not over, then those that go on beside it
     owed: tuple[Owed, ...] = ()
     remarks: tuple[Remark, ...] = ()
 
@@ -163,7 +164,11 @@ class ProjectStatus:
     @property
     def is_sound(self) -> bool:
         """Whether nothing failed and nothing was begun too early."""
-        steps = [step for face in self.faces for step in face.steps]
+        return self.is_sound_on(self.faces)
+
+    def is_sound_on(self, faces: Iterable[FaceStatus]) -> bool:
+        """Whether nothing failed and nothing was begun too early on these elevations, or on none."""
+        steps = [step for face in faces for step in face.steps]
         return not self.failed and not any(step.state is StepState.FAILED or step.early for step in steps)
 
 
@@ -192,3 +197,4 @@ class PanelHistory:
     masked: tuple[Entry, ...] = ()  # gloss beside it, from whose overspray it was masked
     signed: tuple[Entry, ...] = ()  # releases and inspections of its coats, in the order of time
     against: tuple[Remark, ...] = ()  # nonconformances of these entries
+    failed: bool = False  # whether a stop among these stands, or what was signed last was refused

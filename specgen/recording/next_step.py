@@ -17,13 +17,24 @@ def by_the_clock(moment: datetime) -> datetime:
     return moment
 
 
-def find_next(
+def list_next(
     steps: Sequence[StepStatus], facts: Sequence[StepFacts], at: datetime, next_start: NextStart
-) -> NextStep | None:
-    """What comes next at a moment; None where all steps are over."""
+) -> tuple[NextStep, ...]:
+    """What comes next at a moment, and what goes on beside it; nothing where all steps are over."""
     index = _find_open(steps, 0)
     if index is None:
-        return None
+        return ()
+    first = _find_next(steps, facts, index, at, next_start)
+    started = next_start(at)
+    others = (step for step in steps[index + 1 :] if step.state is StepState.UNDER_WAY and not step.step.releases)
+    beside = (NextStep(step.step, started, goes_on=True) for step in others if step.step.name != first.step.name)
+    return (first, *beside)
+
+
+def _find_next(
+    steps: Sequence[StepStatus], facts: Sequence[StepFacts], index: int, at: datetime, next_start: NextStart
+) -> NextStep:
+    """What comes next where the step at an index is the first that is not over."""
     here = steps[index]
     if here.state is StepState.FAILED:
         return NextStep(here.step, None, goes_on=True, releaser=here.releaser, correct=True)

@@ -11,7 +11,8 @@ from specgen.model.record_judgment import RecordJudgment
 from specgen.model.standard import Standards
 from specgen.model.status import Moment, PanelHistory, PanelPass, Remark
 from specgen.recording.gathering import find_last_moment
-from specgen.recording.site_entries import fold_area, moment_of, to_work
+from specgen.recording.site_entries import Verdict, fold_area, moment_of, to_decision, to_work
+from specgen.recording.standing import stands
 
 # Readings of the weather at the wall.
 WEATHER = ("air", "surface", "humidity", "wind", "gust", "sun_on_wall", "rain", "forecast_low", "forecast_rain")
@@ -67,6 +68,7 @@ def find_history(
         masked=tuple(face.masked),
         signed=signed,
         against=tuple(_list_against(judgment, entries)),
+        failed=_has_failed(judgment, entries, signed, elevation),
     )
 
 
@@ -158,3 +160,15 @@ def _list_against(judgment: RecordJudgment, entries: set[tuple[str, int]]) -> It
             lifted = f" (lifted by {one.lifted_by})" if one.lifted_by else ""
             told = f"nonconformance {one.number}, {one.code}, {one.severity.value}: {one.message}{lifted}"
             yield Remark(told, (one.entry,))
+
+
+def _has_failed(
+    judgment: RecordJudgment, entries: set[tuple[str, int]], signed: Sequence[Entry], elevation: str
+) -> bool:
+    """Whether a nonconformance stands that stops the work, or what was signed last of a step was refused."""
+    last = {str(entry.get("step")): entry for entry in signed}
+    moments = ((entry, moment_of(entry)) for entry in last.values())
+    refused = (moment and to_decision(entry, moment, elevation).verdict is Verdict.FAILED for entry, moment in moments)
+    return any(map(bool, refused)) or any(
+        stands(one) and (one.entry.collection, one.entry.number) in entries for one in judgment.nonconformances
+    )

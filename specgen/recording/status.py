@@ -4,19 +4,17 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from specgen.model.finding import Severity
 from specgen.model.project import Project
-from specgen.model.record import Entry
-from specgen.model.record_judgment import Nonconformance, RecordJudgment
+from specgen.model.record_judgment import RecordJudgment
 from specgen.model.standard import Standards
-from specgen.model.status import FaceStatus, NextStep, Owed, ProjectStatus, Remark
+from specgen.model.status import FaceStatus, NextStep, Owed, ProjectStatus
 from specgen.recording.gathering import Gathered, find_wall, gather
-from specgen.recording.next_step import NextStart, by_the_clock, find_next
+from specgen.recording.next_step import NextStart, by_the_clock, list_next
 from specgen.recording.owing import Parties, find_parties, list_owed
-from specgen.recording.site_entries import moment_of
+from specgen.recording.standing import list_elsewhere, list_failing
 from specgen.recording.step_facts import StepFacts, list_facts
-from specgen.recording.step_states import Failing, judge_steps, list_missing, name_areas, summarize
-from specgen.recording.together import tell_crews_together, tell_shared_panels
+from specgen.recording.step_states import judge_steps, list_missing, name_areas, summarize
+from specgen.recording.together import names_panels, tell_crews_together, tell_shared_panels, tell_unknown_panels
 
 ListPanels = Callable[[str], Sequence[str]]
 
@@ -46,7 +44,7 @@ def find_status(project: Project, standards: Standards, asked: Asked) -> Project
     facts = {wall: list_facts(project, standards, wall) for wall in {find_wall(project, mark) for mark in marks}}
     finder = _FaceFinder(project, gathered, asked, find_parties(project))
     faces = tuple(finder.find(mark, facts[find_wall(project, mark)]) for mark in marks)
-    failed = tuple(_list_elsewhere(asked.judgment, gathered.at))
+    failed = tuple(list_elsewhere(asked.judgment, gathered.at))
     return ProjectStatus(gathered.at, gathered.counted, faces, tuple(gathered.remarks), failed)
 
 
@@ -55,19 +53,20 @@ class _FaceFinder:
 
     def __init__(self, project: Project, gathered: Gathered, asked: Asked, parties: Parties) -> None:
         self.project, self.gathered, self.asked, self.parties = project, gathered, asked, parties
-        self.failing = _list_failing(asked.judgment)
+        self.failing = list_failing(asked.judgment)
 
     def find(self, mark: str, facts: Sequence[StepFacts]) -> FaceStatus:
         """The status of an elevation."""
         face, at = self.gathered.faces[mark], self.gathered.at
         records = judge_steps(face, facts, at or datetime.max, self.failing, mark)
         names = name_areas(face)
-        missing = list_missing(records, self.asked.panels(mark), names)
+        panels = self.asked.panels(mark) if names_panels(face) else ()
+        missing = list_missing(records, panels, names)
         steps = tuple(summarize(record, missing.get(record.facts.step.name, ())) for record in records)
         if at is None:
-            following = NextStep(steps[0].step, None) if steps else None
+            following = tuple(NextStep(step.step, None) for step in steps[:1])
         else:
-            following = find_next(steps, facts, at, self.asked.next_start)
+            following = list_next(steps, facts, at, self.asked.next_start)
         return FaceStatus(
             elevation=mark,
             name=str(self.project.get(("elevations", mark, "name")) or ""),
@@ -75,41 +74,13 @@ class _FaceFinder:
             steps=steps,
             next=following,
             owed=list_owed(mark, steps, records, face, self.parties, at) if at else self._list_first(mark, following),
-            remarks=(*tell_crews_together(face), *tell_shared_panels(face, [one.step for one in facts], names)),
+            remarks=(
+                *tell_crews_together(face),
+                *tell_shared_panels(face, [one.step for one in facts], names),
+                *tell_unknown_panels(face, panels),
+            ),
         )
 
-    def _list_first(self, mark: str, following: NextStep | None) -> tuple[Owed, ...]:
+    def _list_first(self, mark: str, following: Sequence[NextStep]) -> tuple[Owed, ...]:
         """The first entry, where nothing is recorded."""
-        return () if following is None else (Owed(self.parties.applicator, "entry", following.step, mark),)
-
-
-def _stands(one: Nonconformance) -> bool:
-    return one.severity is Severity.STOP and one.lifted_by is None
-
-
-def _tell(one: Nonconformance) -> str:
-    return f"nonconformance {one.number}, {one.code}: {one.message}"
-
-
-def _list_failing(judgment: RecordJudgment) -> Failing:
-    """What stands against each entry, by its collection and number."""
-    told: dict[tuple[str, int], str] = {}
-    for one in filter(_stands, judgment.nonconformances):
-        key = (one.entry.collection, one.entry.number)
-        told[key] = f"{told[key]}; {_tell(one)}" if key in told else _tell(one)
-    return told
-
-
-def _list_elsewhere(judgment: RecordJudgment, at: datetime | None) -> list[Remark]:
-    """What stands against entries that belong to no step: readings of the weather, results of the mockup."""
-    return [
-        Remark(_tell(one), (one.entry,))
-        for one in judgment.nonconformances
-        if _stands(one) and _is_loose(one.entry, at)
-    ]
-
-
-def _is_loose(entry: Entry, at: datetime | None) -> bool:
-    moment = moment_of(entry)
-    is_over = moment is None or at is None or moment.at <= at
-    return is_over and (entry.collection == "result" or not entry.get("step"))
+        return tuple(Owed(self.parties.applicator, "entry", one.step, mark) for one in following)

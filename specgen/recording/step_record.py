@@ -18,6 +18,7 @@ class StepRecord:
     decisions: Sequence[Decision]
     judged: list[JudgedRound] = field(default_factory=list)
     begun_later: bool = False  # whether a later step has begun
+    is_passed: bool = False  # whether one has that is not carried out panel by panel
 
     @property
     def is_recorded(self) -> bool:

@@ -15,6 +15,7 @@ from specgen.recording.step_facts import StepFacts
 from specgen.recording.step_record import StepRecord
 
 _ORDER = tuple(StepState)
+_BY_PANEL = ("primer", "gloss")
 Failing = Mapping[tuple[str, int], str]  # what stands against an entry, by its collection and number
 
 
@@ -46,14 +47,16 @@ def judge_steps(
     """What is recorded of each step that the wall takes, judged at a moment."""
     records = _gather(face, facts)
     names = name_areas(face)
-    begun, later = Begun(), False
+    begun, later, passed = Begun(), False, False
     for record in reversed(records):
         record.begun_later = later
         _judge(record, at, begun, names)
         record.judged = [_fail(one, failing) for one in record.judged]
+        record.is_passed = passed
         if record.facts.in_order:
             begun.add(() if record.facts.step.releases else record.rounds)
             later = later or record.is_recorded
+            passed = passed or (record.is_recorded and not _is_by_panel(record.facts))
     find_early(records)
     return records
 
@@ -137,11 +140,17 @@ def summarize(record: StepRecord, missing: tuple[str, ...]) -> StepStatus:
 def _find_state(record: StepRecord, areas: Sequence[AreaStatus], missing: tuple[str, ...]) -> StepState:
     if not areas:
         return StepState.SKIPPED if record.begun_later else StepState.NOT_BEGUN
-    state = min((area.state for area in areas), key=_ORDER.index)
+    state, by_panel = min((area.state for area in areas), key=_ORDER.index), _is_by_panel(record.facts)
     if record.facts.step.releases and state is StepState.UNDER_WAY:
         return StepState.NOT_BEGUN  # there is nothing to release yet
-    unfinished = missing and state is not StepState.FAILED and not record.begun_later
-    return StepState.UNDER_WAY if unfinished and not record.facts.step.releases else state
+    if missing and state is not StepState.FAILED and not (record.is_passed or record.begun_later and not by_panel):
+        return StepState.UNDER_WAY
+    return state
+
+
+def _is_by_panel(facts: StepFacts) -> bool:
+    """Whether entries of a step name panels, so that what is missing is known for certain."""
+    return (facts.step.releases or facts.step.name) in _BY_PANEL
 
 
 def _not_yet(areas: tuple[AreaStatus, ...]) -> tuple[AreaStatus, ...]:
@@ -158,7 +167,10 @@ def list_missing(
     missing: dict[str, tuple[str, ...]] = {}
     before: set[str] = set()
     for record in records:
-        live = [] if record.facts.step.releases else record.live
+        released = record.facts.step.releases
+        if released and released in missing:
+            missing[record.facts.step.name] = missing[released]
+        live = [] if released else record.live
         areas = {one.work.area for one in live if one.work.entries}
         if not areas:
             continue

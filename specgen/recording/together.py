@@ -6,6 +6,7 @@ from datetime import datetime
 from specgen.model.record import Entry
 from specgen.model.standard import Step
 from specgen.model.status import Remark, tell_time
+from specgen.model.suggest import suggest
 from specgen.recording.site_entries import FaceEntries, Work
 
 
@@ -45,3 +46,19 @@ def tell_shared_panels(face: FaceEntries, steps: Sequence[Step], names: Mapping[
                     told.add(pair)
                     both = f"{names.get(first.area, first.area)} and {names.get(work.area, work.area)}"
                     yield Remark(f"{step.title}: {both} both hold panel {panel}", (first.entry, work.entry))
+
+
+def names_panels(face: FaceEntries) -> bool:
+    """Whether any pass on an elevation names a panel."""
+    return any(work.panels for works in face.works.values() for work in works)
+
+
+def tell_unknown_panels(face: FaceEntries, panels: Sequence[str]) -> Iterator[Remark]:
+    """The panels that entries name and that the layout of the elevation does not have."""
+    known, told = set(panels), dict[str, list[Entry]]()
+    for works in face.works.values() if known else ():
+        for work in works:
+            for panel in set(work.panels) - known:
+                told.setdefault(panel, []).append(work.entry)
+    for panel, entries in sorted(told.items()):
+        yield Remark(f"the layout has no panel {panel} ({suggest(panel, panels)})", tuple(entries))

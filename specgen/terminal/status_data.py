@@ -23,12 +23,15 @@ from specgen.model.value_text import raw_text
 
 # The keys, as the help of the command tells them.
 KEYS = (
-    "format, errors, at, entries, sound; elevations: elevation, name, wall, steps, next, owed, remarks; "
-    "of steps: step, title, point, state, early, until, hours, hours_source, released_by (role, name), missing, areas; "
-    "of areas: area, state, again, panels, crews, began, ended, until, coats, coats_due, released, by, reasons, early, "
-    "remarks; of next: step, from, latest, goes_on, correct, after_release_of, by, areas; "
-    "of owed: party (role, name), what, step, about, from; of remarks: text, entries; "
-    "with --panel, panel in place of elevations: passes, masked, signed, nonconformances"
+    "format, errors, at, entries, sound, elevations, remarks; each elevation: elevation, name, wall, steps, next, "
+    "owed, remarks; steps: step, title, point, state, early, until, hours, hours_source, released_by, missing, areas; "
+    "areas: area, state, again, panels, crews, began, ended, until, coats, coats_due, released, by, reasons, early, "
+    "remarks; next: step, from, latest, goes_on, correct, after_release_of, by, areas; owed: party, what, step, about, "
+    "from; a party: role, name; a remark: text, entries"
+)
+PANEL_KEYS = (
+    "format, errors, at, panel, elevation, in_layout, passes, masked, signed, nonconformances; passes: step, began, "
+    "ended, recoat, entry, pails, readings; an entry: path, file, line, and its fields"
 )
 
 
@@ -69,7 +72,7 @@ def _face(face: FaceStatus) -> dict[str, Any]:
         "name": face.name,
         "wall": face.wall,
         "steps": [_step(step) for step in face.steps],
-        "next": _next(face.next) if face.next else None,
+        "next": [_next(one) for one in face.next],
         "owed": [_owed(one) for one in face.owed],
         "remarks": _remarks(face.remarks),
     }

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from specgen.model.status import AreaStatus, FaceStatus, ProjectStatus, StepState, StepStatus, tell_moment, tell_time
 from specgen.model.value_text import count
 from specgen.quantities.format import format_decimal
+from specgen.terminal.ranges import join_marks
 from specgen.terminal.screen import Line
 from specgen.terminal.status_text import list_next, list_owed, tell_head
 from specgen.terminal.status_words import tell_remark, tell_state
@@ -40,7 +41,7 @@ def _tell_step(step: StepStatus) -> Iterator[Line]:
     for area in step.areas:
         yield from _tell_area(area, alone=len(step.areas) == 1 and not step.missing)
     if step.missing:
-        yield Line(f"  not begun: {', '.join(step.missing)}", 4)
+        yield Line(f"  not begun: {join_marks(step.missing)}", 4)
 
 
 def _tell_area(area: AreaStatus, *, alone: bool) -> Iterator[Line]:
@@ -64,7 +65,7 @@ def _tell_work(area: AreaStatus) -> Iterator[str]:
     if area.crews:
         yield f"{'crew' if len(area.crews) == 1 else 'crews'} {', '.join(area.crews)}"
     if area.panels:
-        yield f"{'panel' if len(area.panels) == 1 else 'panels'} {', '.join(area.panels)}"
+        yield f"{'panel' if len(area.panels) == 1 else 'panels'} {join_marks(area.panels)}"
     done, due = area.coats
     if due > 1:
         yield f"coat {done} of {due}"

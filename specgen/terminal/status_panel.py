@@ -15,7 +15,13 @@ _PAIL = ("pail", "batch", "cup", "cup_time_before_water", "cup_time", "material_
 _SETTINGS = ("atomizing_pressure", "fluid_pressure", "stream_length", "distance", "pattern")
 # The words for fields that stand side by side, where the label of the field is longer than needed.
 _SAID = {
+    "crew": "crew",
+    "area": "area",
+    "batch": "batch",
+    "wet_film": "wet film",
     "pail": "pail",
+    "air": "air",
+    "surface": "wall surface",
     "cup_time_before_water": "cup before water",
     "cup_time": "cup after water",
     "material_temperature": "material",

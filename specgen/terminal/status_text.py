@@ -112,13 +112,13 @@ def list_next(faces: Sequence[FaceStatus]) -> Iterator[Line]:
     yield from (Line(), Line("Next", style="bold"))
     width = max(len(face.elevation) for face in faces)
     for face in faces:
-        yield Line(f"  {face.elevation:<{width}}  {tell_next(face.next)}", width + 4)
+        told = [tell_next(one) for one in face.next] or ["all steps are over"]
+        for mark, text in zip((face.elevation, *[""] * len(told)), told, strict=False):
+            yield Line(f"  {mark:<{width}}  {text}", width + 4)
 
 
-def tell_next(one: NextStep | None) -> str:
+def tell_next(one: NextStep) -> str:
     """`Tinted primer, from 2027-06-16 07:00, after release of Second smoothing coat by the inspector`."""
-    if one is None:
-        return "all steps are over"
     if one.correct:
         by = f", then release by {one.releaser.name}" if one.releaser else ""
         return f"correct {one.step.title}{by}"
