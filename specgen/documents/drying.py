@@ -5,8 +5,8 @@ from typing import Any
 
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.steps import applies
 from specgen.model.field import Path
+from specgen.scheduling.applying import applies
 from specgen.scheduling.drying import BETWEEN, DRYING, USUAL, list_drying_paths
 
 _BY_MAKER = "per its manufacturer’s written instructions"
@@ -32,7 +32,7 @@ def _list_hours(context: DocumentContext, step: str) -> Iterator[tuple[str, Disp
         yield "", _in_force(context, step, [path])
         return
     for wall in context.project.members[("walls",)]:
-        if applies(context.standards.steps[step].when, context, wall):
+        if applies(context.standards.steps[step].when, context.project, wall):
             yield wall, _in_force(context, step, list_drying_paths(context.project, path, wall))
 
 

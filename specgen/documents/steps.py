@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import Record
-from specgen.documents.releases import name_inspector, name_releaser
 from specgen.documents.sentences import Sentences
 from specgen.documents.work_findings import work_findings
-from specgen.model.evaluation import evaluate
 from specgen.model.finding import Finding
 from specgen.model.standard import Sentence, Step
+from specgen.scheduling.applying import applies
+from specgen.scheduling.releases import name_inspector, name_releaser
 
 # The name of each kind of point.
 POINTS = {"H": "Hold point", "W": "Witness point", "R": "Review point", "E": ""}
@@ -75,7 +75,7 @@ def _list_steps(context: DocumentContext, composer: Composer, walls: tuple[str, 
     sentences = Sentences(context, composer)
     pages = []
     for step in context.standards.steps.values():
-        taking = [wall for wall in walls if applies(step.when, context, wall)]
+        taking = [wall for wall in walls if applies(step.when, context.project, wall)]
         if taking:
             pages.append(_step(sentences, step, taking, len(taking) == len(walls)))
     holds = [page.name for page in pages if page.released_by]
@@ -100,8 +100,8 @@ def _step(sentences: Sentences, step: Step, walls: list[str], everywhere: bool) 
         waits=tuple(f"{f'{w.of}: do' if w.of else 'Do'} not begin until {w.text}." for w in waits),
         wait="; ".join(f"{w.of}: {w.text}" if w.of else w.text for w in waits),
         items=lines(_with_mending(context, step)),
-        released_by=composer.token(name_releaser(context, step)),
-        notified=composer.token(name_inspector(context)) if step.point == "W" else "",
+        released_by=composer.token(name_releaser(context.project, step)),
+        notified=composer.token(name_inspector(context.project)) if step.point == "W" else "",
         forms=name_forms(step.records),
         cautions=lines(step.cautions),
         findings=work_findings(context.judgment, step),
@@ -131,8 +131,3 @@ def _crews(context: DocumentContext, step: Step) -> str:
     """The marks of the crews that carry a step out."""
     crews = context.project.members.get(("crews",), ())
     return ", ".join(mark for mark in crews if step.name in (context.project.get(("crews", mark, "steps")) or ()))
-
-
-def applies(when: str, context: DocumentContext, wall: str) -> bool:
-    """Whether a condition holds for a wall; an empty one does."""
-    return not when or evaluate(when, context.project, ("walls", wall))

@@ -86,6 +86,10 @@ class Step(NamedTuple):
     when: str = ""
     """The condition under which a wall takes this step; empty for every wall."""
     cautions: tuple[Sentence, ...] = ()
+    once: bool = False
+    """Whether it is carried out once for all elevations."""
+    releases: str = ""
+    """The step whose work it releases, where it has none of its own; empty for any other."""
 
 
 class FieldTest(NamedTuple):

@@ -195,6 +195,8 @@ TABLES = {
                 "when": CONDITION,
                 "cautions": list_of(_SENTENCE),
                 "records": list_of(name_in("forms")),
+                "once": YES_NO,
+                "releases": name_in("steps"),
             },
         ),
         _make_step,

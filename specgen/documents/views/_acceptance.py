@@ -10,7 +10,6 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.mockup import list_mesh_kinds, list_mockup_walls
-from specgen.documents.steps import applies
 from specgen.documents.template_functions import figure_functions
 from specgen.documents.template_views import Page
 from specgen.documents.views._deviated import name_deviations
@@ -23,6 +22,7 @@ from specgen.model.field import Path
 from specgen.model.standard import Criterion
 from specgen.model.value_text import words
 from specgen.quantities.span import Span, Strictness, compare_limits, read_span, span_of, strip_count, take_side
+from specgen.scheduling.applying import applies
 
 _TITLES = {"look": "Appearance", "film": "Film thickness", "water": "Flashings"}  # where a name alone does not say it
 _EYE = "eye"  # an instrument without a mark
@@ -67,7 +67,7 @@ class Form:
         self.omitted = set(context.project.get(("mockup", "omit")) or ())
         walls = list_mockup_walls(context)
         rows = context.standards.criteria.values()
-        self.rows = [row for row in rows if any(applies(row.when, context, wall) for wall in walls)]
+        self.rows = [row for row in rows if any(applies(row.when, context.project, wall) for wall in walls)]
         self.used = [row for row in self.rows if row.name not in self.omitted]
         for own in own_criteria(context):
             self._place(own)

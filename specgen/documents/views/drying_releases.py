@@ -12,8 +12,6 @@ from specgen.documents.views._record_blanks import make_blank
 from specgen.model.block import CheckBox
 
 _FORM = "D12d"
-# The release of the primer is a step of its own, and is told at the primer.
-_OF_PRIMER = "release_primer"
 # What dries before it, though the point of the step is released on another form.
 _BESIDES = ("substrate", "wrb")
 # The steps whose releases ask for a dry wall of even look.
@@ -25,7 +23,9 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     """A line for each step of the work that dries before the next."""
     pages = steps(context, composer)
     holds = {page.name: page.hold for page in pages}
-    holds["primer"] = holds.get(_OF_PRIMER, 0)
+    # The release of the primer is a step of its own, and is told at the primer.
+    of_others = {page.name: context.standards.steps[page.name].releases for page in pages}
+    holds |= {released: holds[name] for name, released in of_others.items() if released}
     taken = [page for page in pages if _dries(context, page)]
     lines = tuple(_line(context, page, holds[page.name]) for page in taken)
     header = ("Step", "Minimum", "Finished at", "Hours", "Meter", "Dry", "Even", "Faults", "Date", "Time", "By")
@@ -36,7 +36,7 @@ def _dries(context: DocumentContext, page: StepPage) -> bool:
     """Whether a step is released here; of the substrate a wall that stands already."""
     if page.name == "substrate":
         return bool(list_standing(context))
-    return (_FORM in page.forms and page.name != _OF_PRIMER) or page.name in _BESIDES
+    return (_FORM in page.forms and not context.standards.steps[page.name].releases) or page.name in _BESIDES
 
 
 def _line(context: DocumentContext, page: StepPage, hold: int) -> tuple[Any, ...]:

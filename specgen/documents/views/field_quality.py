@@ -6,11 +6,11 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.sentences import Sentences
-from specgen.documents.steps import applies
 from specgen.documents.views._inspection import name_inspection_section
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.documents.views._sealant_tests import count_sealant_tests
 from specgen.model.standard import FieldTest, Sentence
+from specgen.scheduling.applying import applies
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -32,7 +32,7 @@ def list_tests(
     }
     walls = context.project.members[("walls",)]
     for test in tests:
-        taking = [wall for wall in walls if applies(test.when, context, wall)]
+        taking = [wall for wall in walls if applies(test.when, context.project, wall)]
         if taking and (line := _line(sentences, f"{table}.yaml: {test.name}", test, taking))[3]:
             yield test, line
 

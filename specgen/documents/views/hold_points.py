@@ -4,8 +4,8 @@ from typing import Any
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.releases import name_party
 from specgen.documents.steps import StepPage, steps
+from specgen.scheduling.releases import name_party
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -14,7 +14,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = [_line(composer, page) for page in pages if page.hold]
     if any(page.name == "aesthetic_joints" for page in pages):
         before = sum(1 for page in pages[: [page.name for page in pages].index("aesthetic_joints")] if page.hold)
-        layout = ("–", "Joint layout, before the first cut", name_party(context, "architect"), "D07")
+        layout = ("–", "Joint layout, before the first cut", name_party(context.project, "architect"), "D07")
         lines.insert(before, layout)
     return TableView(("No.", "Hold point", "Released by", "Form"), tuple(lines), (5, 36, 42, 17))
 

@@ -7,17 +7,16 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
-from specgen.documents.releases import find_releasing_role
-from specgen.documents.steps import StepPage, applies, steps
+from specgen.documents.steps import StepPage, steps
 from specgen.documents.views._not_shown import name_not_shown
 from specgen.model.block import Blank
 from specgen.model.standard import Step
 from specgen.model.value_text import words
+from specgen.scheduling.applying import applies
+from specgen.scheduling.releases import find_releasing_role
 
 # Elevations side by side; of more, one sheet is used for each.
 _ABREAST = 3
-# What is released once for all elevations.
-_ONCE = ("old_coating",)
 _NONE = "–"
 _SIGNED = 26  # the share of the width for the signatures of one half
 _BY = {"inspector": "Insp.", "architect": "Arch."}
@@ -48,7 +47,7 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
             signed = _sign(context, "joint_layout", step, faces)
             yield (_NONE, "Joint layout of Document D07", _BY["architect"], *signed)
         if page.hold:
-            role = find_releasing_role(context, step)
+            role = find_releasing_role(context.project, step)
             yield (
                 f"H{page.hold}",
                 page.title,
@@ -60,7 +59,7 @@ def _points(context: DocumentContext, composer: Composer, faces: tuple[str, ...]
 def _mockup(context: DocumentContext, page: StepPage, faces: tuple[str, ...]) -> Iterator[tuple[Any, ...]]:
     """The mockup, released on a form of its own, and the first of each detail that it does not show."""
     step = context.standards.steps[page.name]
-    role = find_releasing_role(context, step)
+    role = find_releasing_role(context.project, step)
     on_form = ("on D10", *(_NONE,) * (len(faces) - 1))
     yield (f"H{page.hold}", page.title, _BY.get(role, words(role).capitalize()), *on_form)
     if name_not_shown(context):
@@ -76,7 +75,7 @@ def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...
     """A date to sign for each elevation whose wall takes the step; one alone where it is released once."""
     cells: list[Any] = []
     for place, face in enumerate(faces):
-        if (name in _ONCE and place) or not _takes(context, step, face):
+        if (step.once and place) or not _takes(context, step, face):
             cells.append(_NONE)
             continue
         label = f"Released: {step.title}, {face}" if face else f"Released: {step.title}"
@@ -88,4 +87,4 @@ def _sign(context: DocumentContext, name: str, step: Step, faces: tuple[str, ...
 def _takes(context: DocumentContext, step: Step, face: str) -> bool:
     """Whether the wall of an elevation takes a step; so it does where its wall is not told."""
     wall = context.project.get(("elevations", face, "wall")) if face else None
-    return wall is None or applies(step.when, context, wall.mark)
+    return wall is None or applies(step.when, context.project, wall.mark)

@@ -7,10 +7,10 @@ from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
 from specgen.documents.sentences import Sentences
-from specgen.documents.steps import applies
 from specgen.model.standard import SafetyMeasure
 from specgen.model.value_text import words
 from specgen.resolving.editions import fill_editions
+from specgen.scheduling.applying import applies
 
 _NONE = "–"
 _LAW, _GUIDE = "29 CFR ", ", guide only"
@@ -34,7 +34,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
 def _say(sentences: Sentences, measure: SafetyMeasure) -> str:
     """The sentences of a measure in one text; no words where no wall asks for it."""
     context = sentences.context
-    walls = [w for w in context.project.members[("walls",)] if applies(measure.when, context, w)]
+    walls = [w for w in context.project.members[("walls",)] if applies(measure.when, context.project, w)]
     place = f"safety_measures.yaml: {measure.name}"
     return " ".join(line for one in measure.measure if walls for line in sentences.lines(place, one, walls))
 

@@ -7,13 +7,13 @@ from typing import Any
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.marks import list_marks
-from specgen.documents.releases import find_releasing_role, has_inspector, is_inspected
 from specgen.documents.sentences import Sentences
 from specgen.documents.steps import StepPage, steps
 from specgen.documents.views.field_quality import list_tests
 from specgen.model.block import Ref
 from specgen.model.standard import FieldTest, Step
 from specgen.model.value_text import words
+from specgen.scheduling.releases import find_releasing_role, has_inspector, is_inspected
 
 # The kinds of instrument that a method is read with, by its words.
 _READ_WITH = {
@@ -47,7 +47,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines = tuple(
         chain.from_iterable(_lines(context, page, tests.get(page.name, [])) for page in steps(context, composer))
     )
-    inspector = ("Insp.",) if has_inspector(context) else ()
+    inspector = ("Insp.",) if has_inspector(context.project) else ()
     header = ("Step", "Check", "Method, instrument", "Frequency", "Limit", "Form", "Appl.", *inspector, "Arch.")
     widths = (15, 13, 20, 12, 22, 5, 4, 5, 4) if inspector else (18, 14, 18, 12, 22, 6, 5, 5)
     return TableView(header, lines, widths)
@@ -100,24 +100,24 @@ def _name_instruments(context: DocumentContext, method: Any) -> list[str]:
 
 def _witnesses(context: DocumentContext) -> tuple[str, ...]:
     """The letters of a witness point that everybody is asked to."""
-    return ("E", *(("W",) if has_inspector(context) else ()), "W")
+    return ("E", *(("W",) if has_inspector(context.project) else ()), "W")
 
 
 def _parts(context: DocumentContext, step: Step, hold: int, by: str) -> tuple[str, ...]:
     """The letters of applicator, inspector where there is one, and architect; another party is named at its letter."""
-    inspected = has_inspector(context)
+    inspected = has_inspector(context.project)
     letters: dict[str, list[str]] = {role: [] for role in _ROLES if inspected or role != "inspector"}
     inspector = "inspector" if inspected else "architect"
     letters["inspector" if by == "inspector" and inspected else "applicator"].append("E")
     if step.point == "R":
         letters["applicator"].append("R")
     elif hold:
-        role = find_releasing_role(context, step)
+        role = find_releasing_role(context.project, step)
         letters[role if role in letters else "architect"].append(
             f"H{hold}" if role in letters else f"H{hold} ({words(role)})"
         )
     elif step.point == "W":
         letters[inspector].append("W")
-    if is_inspected(context) and not letters["inspector"]:
+    if is_inspected(context.project) and not letters["inspector"]:
         letters["inspector"].append("S")
     return tuple(", ".join(told) or _NONE for told in letters.values())

@@ -1,0 +1,185 @@
+"""The state of each step on an elevation: of each area that is recorded apart, and of the whole."""
+
+from bisect import bisect_right
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from datetime import datetime
+
+from specgen.model.record import Entry
+from specgen.model.status import AreaStatus, Remark, StepState, StepStatus
+from specgen.recording.early_starts import find_early
+from specgen.recording.round_state import JudgedRound, Now, judge_decisions, judge_round
+from specgen.recording.rounds import Round, list_closings, make_rounds
+from specgen.recording.site_entries import Decision, FaceEntries
+from specgen.recording.step_facts import StepFacts
+from specgen.recording.step_record import StepRecord
+
+_ORDER = tuple(StepState)
+_BY_PANEL = ("primer", "gloss")
+Failing = Mapping[tuple[str, int], str]  # what stands against an entry, by its collection and number
+
+
+class Begun:
+    """When later steps began last, by area."""
+
+    def __init__(self) -> None:
+        self.by_area: dict[str, datetime] = {}
+
+    def add(self, rounds: Iterable[Round]) -> None:
+        """Take the beginnings of a step."""
+        for one in rounds:
+            began = one.began.at
+            self.by_area[one.area] = max(began, self.by_area.get(one.area, began))
+
+    def is_after(self, work: Round, areas: set[str]) -> bool:
+        """Whether a later step began after a round where it is; everywhere, where the steps share no area."""
+        shared = areas & self.by_area.keys()
+        if work.area and shared - {""}:
+            times = [self.by_area[key] for key in (work.area, "") if key in self.by_area]
+        else:
+            times = list(self.by_area.values())
+        return any(began > work.began.at for began in times)
+
+
+def judge_steps(
+    face: FaceEntries, facts: Sequence[StepFacts], at: datetime, failing: Failing, elevation: str
+) -> list[StepRecord]:
+    """What is recorded of each step that the wall takes, judged at a moment."""
+    records = _gather(face, facts)
+    names = name_areas(face)
+    begun, later, passed = Begun(), False, False
+    for record in reversed(records):
+        record.begun_later = later
+        _judge(record, at, begun, names)
+        record.judged = [_fail(one, failing) for one in record.judged]
+        record.is_passed = passed
+        if record.facts.in_order:
+            begun.add(() if record.facts.step.releases else record.rounds)
+            later = later or record.is_recorded
+            passed = passed or (record.is_recorded and not _is_by_panel(record.facts))
+    find_early(records)
+    return records
+
+
+def _gather(face: FaceEntries, facts: Sequence[StepFacts]) -> list[StepRecord]:
+    closings = list_closings(face, [one.step for one in facts])
+    records: dict[str, StepRecord] = {}
+    for one in facts:
+        step = one.step
+        decisions = list(face.decisions.get(step.name, ()))
+        if step.releases:
+            decisions += [other for other in face.decisions.get(step.releases, ()) if other.is_release]
+            decisions.sort(key=lambda decision: decision.moment.at)
+            rounds = records[step.releases].rounds if step.releases in records else []
+        else:
+            works = face.works.get(step.name, ())
+            rounds = make_rounds(works, closings[step.name], one.between.coats) if works else []
+        records[step.name] = StepRecord(one, rounds, decisions)
+    return list(records.values())
+
+
+def _judge(record: StepRecord, at: datetime, begun: Begun, names: Mapping[str, str]) -> None:
+    """Judge each round by the decisions at its place, one that was worked anew by those before that."""
+    areas = {one.area for one in record.rounds}
+    by_area = {area: _list_at(record.decisions, area) for area in areas}
+    following: dict[str, datetime] = {}
+    for work in reversed(record.rounds):
+        decisions = by_area[work.area]
+        if work.superseded and work.area in following:
+            decisions = decisions[: bisect_right(decisions, following[work.area], key=lambda one: one.moment.at)]
+        following[work.area] = work.began.at
+        now = Now(at, begun.is_after(work, areas))
+        record.judged.append(judge_round(work, record.facts, decisions, now, names))
+    record.judged.reverse()
+    if not record.rounds and record.decisions:
+        record.judged = [judge_decisions(record.facts, record.decisions, record.begun_later)]
+
+
+def _list_at(decisions: Sequence[Decision], area: str) -> Sequence[Decision]:
+    """The decisions there where an area is; what names no area is about the whole face."""
+    return [one for one in decisions if not one.area or one.area == area] if area else decisions
+
+
+def _fail(one: JudgedRound, failing: Failing) -> JudgedRound:
+    """A round with what stands against its entries, or against the release that counts."""
+    entries: tuple[Entry, ...] = one.work.entries if failing else ()
+    if one.status.released is not None and one.status.released.entry is not None:
+        entries = (*entries, one.status.released.entry)
+    reasons = tuple(Remark(failing[key], (e,)) for e in entries if (key := (e.collection, e.number)) in failing)
+    if not reasons:
+        return one
+    status = replace(one.status, state=StepState.FAILED, reasons=(*one.status.reasons, *reasons))
+    return replace(one, status=status)
+
+
+def name_areas(face: FaceEntries) -> dict[str, str]:
+    """Each area as it is written first."""
+    names: dict[str, str] = {}
+    for works in face.works.values():
+        for work in works:
+            names.setdefault(work.area, str(work.entry.get("area") or ""))
+    return names | {"": ""}
+
+
+def summarize(record: StepRecord, missing: tuple[str, ...]) -> StepStatus:
+    """The state of a step on an elevation from those of its areas."""
+    areas = tuple(one.status for one in record.live)
+    facts = record.facts
+    until = max((a.until for a in areas if a.state is StepState.DRIES and a.until is not None), default=None)
+    return StepStatus(
+        step=facts.step,
+        state=_find_state(record, areas, missing),
+        areas=areas if record.is_recorded or not facts.step.releases else _not_yet(areas),
+        hours=facts.hours,
+        until=until,
+        releaser=facts.releaser,
+        missing=missing,
+    )
+
+
+def _find_state(record: StepRecord, areas: Sequence[AreaStatus], missing: tuple[str, ...]) -> StepState:
+    if not areas:
+        return StepState.SKIPPED if record.begun_later else StepState.NOT_BEGUN
+    state, by_panel = min((area.state for area in areas), key=_ORDER.index), _is_by_panel(record.facts)
+    if record.facts.step.releases and state is StepState.UNDER_WAY:
+        return StepState.NOT_BEGUN  # there is nothing to release yet
+    if missing and state is not StepState.FAILED and not (record.is_passed or record.begun_later and not by_panel):
+        return StepState.UNDER_WAY
+    return state
+
+
+def _is_by_panel(facts: StepFacts) -> bool:
+    """Whether entries of a step name panels, so that what is missing is known for certain."""
+    return (facts.step.releases or facts.step.name) in _BY_PANEL
+
+
+def _not_yet(areas: tuple[AreaStatus, ...]) -> tuple[AreaStatus, ...]:
+    """The areas of a step that only releases, those where there is nothing to release yet as not begun."""
+    return tuple(
+        replace(area, state=StepState.NOT_BEGUN) if area.state is StepState.UNDER_WAY else area for area in areas
+    )
+
+
+def list_missing(
+    records: Sequence[StepRecord], panels: Sequence[str], names: Mapping[str, str]
+) -> dict[str, tuple[str, ...]]:
+    """What each step has not reached of the areas of the step before it, or of the panels, by the name of the step."""
+    missing: dict[str, tuple[str, ...]] = {}
+    before: set[str] = set()
+    for record in records:
+        released = record.facts.step.releases
+        if released and released in missing:
+            missing[record.facts.step.name] = missing[released]
+        live = [] if released else record.live
+        areas = {one.work.area for one in live if one.work.entries}
+        if not areas:
+            continue
+        lacking = before - areas if before & areas and "" not in areas else set()
+        told = [names.get(area, area) for area in sorted(lacking)]
+        covered = [one.work.panels for one in live]
+        if panels and all(covered):
+            reached = {panel for listed in covered for panel in listed}
+            told += [] if lacking else [panel for panel in panels if panel not in reached]
+        missing[record.facts.step.name] = tuple(told)
+        before = areas - {""} or before
+    return missing
