@@ -1,18 +1,19 @@
-"""A value of an entry as it stands on a form: in the unit of the form without it, else as it was written with its own."""
+"""A value of an entry as it stands on a form: in the unit of the form, else as it was written with its own."""
 
+from collections.abc import Sequence
 from datetime import date, time
 from fractions import Fraction
 from typing import Any
 
 from specgen.model.field import Field
-from specgen.model.record import Entry
+from specgen.model.record import Entry, day_of
 from specgen.model.value_text import long_date, value_text, words
 from specgen.quantities.format import format_decimal, format_inches, format_quantity
 from specgen.quantities.quantity import Quantity
 
 
 def tell_on_form(value: Any, field: Field | None, system: str) -> str:
-    """A value in a blank whose title names the unit or percent: `61`, `7-1/2`; `16 °C` where it was written in another unit."""
+    """A value in a blank whose title names the unit: `61`, `7-1/2`, `58` of 58%; `16 °C` as written in another unit."""
     if isinstance(value, Quantity):
         unit = "" if field is None else field.unit_ip if system == "ip" else field.unit_si
         if value.unit != unit:
@@ -52,7 +53,15 @@ def tell_face(entry: Entry) -> str:
 
 def tell_when(entry: Entry) -> str:
     """`April 5, 2027, 07:10`; without a time the day alone, empty without a day."""
-    day = next((entry.values[name] for name in ("date", "done_on", "signed_on") if name in entry.values), None)
+    day = day_of(entry)
     at = entry.values.get("started_at", entry.values.get("time"))
     told = [long_date(day)] if day is not None else []
     return ", ".join([*told, *([at.strftime("%H:%M")] if at is not None else [])])
+
+
+def tell_span(entries: Sequence[Entry]) -> str:
+    """The days of entries from the first to the last: `2027-06-14 to 2027-06-20`; empty where none tells a day."""
+    days = sorted(day for day in map(day_of, entries) if day is not None)
+    if not days:
+        return ""
+    return days[0].isoformat() if days[0] == days[-1] else f"{days[0].isoformat()} to {days[-1].isoformat()}"

@@ -21,7 +21,7 @@ from specgen.model.record_judgment import RecordJudgment
 from specgen.model.value_text import long_date
 
 _READING, _PASSED, _SIGNED = "result.reading.", "result.passed.", "result.signed_by."
-_NAMES = ("criterion", "reading", "passed", "signed_by", "signed_on")
+_NAMES = ("criterion", "reading", "passed")
 
 
 def compose_mockup_record(form: Template, context: DocumentContext, judgment: RecordJudgment) -> tuple[Document, ...]:
@@ -94,26 +94,35 @@ class _Viewing:
     def fill_line(self, criterion: str, entries: list[Entry]) -> None:
         """Put the entries of a criterion on its line.
 
-        Where coats or angles have rows of their own, an entry does not tell its row: only a full set is in their order.
+        An entry does not tell its row where coats or angles have rows of their own: only a full set is in their order.
         """
-        slots = self.slots.get(criterion, [])
-        rows = list(dict.fromkeys(slot.split(".")[2] for slot in slots))
         read = [entry for entry in entries if "reading" in entry.values]
-        if not rows or (len(rows) > 1 and len(read) != len(slots)) or len(read) > len(slots):
-            self.rest += [Remainder(entry, _list_given(entry)) for entry in entries]
+        slots = self._choose_slots(criterion, len(read))
+        if not slots:
+            self.rest += [Remainder(entry, _list_unsigned(entry)) for entry in entries]
             return
         for slot, entry in zip(slots, read, strict=False):
             self.entered.texts[slot] = str(entry.values["reading"])
             self._mark(entry, "reading", slot)
-        for row in rows:
+        for row in dict.fromkeys(slot.split(".")[2] for slot in slots):
             self._judge(row, entries)
+
+    def _choose_slots(self, criterion: str, readings: int) -> list[str]:
+        """The blanks that so many readings of a criterion stand in; none where their row is not told."""
+        slots = self.slots.get(criterion, [])
+        plain = [slot for slot in slots if slot.split(".")[2] == criterion]
+        if plain and readings <= len(plain):
+            return plain
+        return slots if slots and readings == len(slots) else []
 
     def _judge(self, row: str, entries: list[Entry]) -> None:
         """Tick pass or fail, which one failed reading decides, and put the initials of who signed."""
         passed = [entry.values["passed"] for entry in entries if "passed" in entry.values]
         if passed:
             self.entered.ticks[f"{_PASSED}{row}"] = ("yes" if all(passed) else "no",)
-        signers = dict.fromkeys(_initials(entry.values["signed_by"]) for entry in entries if "signed_by" in entry.values)
+        signers = dict.fromkeys(
+            _initials(entry.values["signed_by"]) for entry in entries if "signed_by" in entry.values
+        )
         if signers:
             self.entered.texts[f"{_SIGNED}{row}"] = ", ".join(signers)
         for entry in entries:
@@ -175,7 +184,8 @@ def _list_signed(context: DocumentContext, entries: Iterable[Entry]) -> Iterator
         yield Table(((Text("Signed by"),), (Text("Date"),), (Text("Criteria"),)), rows, (24, 18, 58))
 
 
-def _list_given(entry: Entry) -> tuple[str, ...]:
+def _list_unsigned(entry: Entry) -> tuple[str, ...]:
+    """The fields of a result that the table of those who signed does not tell."""
     return tuple(name for name in _NAMES if name in entry.values)
 
 

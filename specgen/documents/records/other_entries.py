@@ -10,7 +10,7 @@ from specgen.documents.records.sheets_of_record import Remainder
 from specgen.model.block import Block, Inline, Inlines, Part, Table, Text
 from specgen.model.record import Entry
 
-_NONE = "not recorded"
+_NONE, _DASH = "not recorded", "–"
 # These stand in columns of their own.
 _APART = ("date", "started_at", "time", "elevation", "area", "step")
 _INSPECTED = (("Point", "step"), ("Date", "done_on"), ("Outcome", "outcome"), ("By", "by"))
@@ -45,12 +45,10 @@ def _tell_rest(context: DocumentContext, one: Remainder, marks: Marks) -> tuple[
         told += [Text(f"{'; ' if told else ''}{field.label}: {tell_plainly(entry.values[name], field)}")]
         told += [mark_outside(numbers[name])] if name in numbers else []
     where = (tell_place(entry) or f"{entry.collection} {entry.number + 1}", tell_when(entry), tell_face(entry))
-    return (*((Text(text or _NONE),) for text in where), tuple(told))
+    return (*((Text(text or _DASH),) for text in where), tuple(told))
 
 
-def _tell_value(
-    context: DocumentContext, entry: Entry, name: str, numbers: Mapping[str, tuple[int, ...]]
-) -> Inlines:
+def _tell_value(context: DocumentContext, entry: Entry, name: str, numbers: Mapping[str, tuple[int, ...]]) -> Inlines:
     """A field of an entry, its nonconformances behind it."""
     found = numbers.get(name)
     field = context.project.schema.fields[entry.collection, name]

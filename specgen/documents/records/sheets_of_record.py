@@ -64,7 +64,9 @@ class SheetWriter:
             key = (section.letter, *(part.get(name) for name in _list_head(section, part.collection)))
             drafts = self.drafts.setdefault(key, [])
             open_ones = sorted(drafts[-_OPEN_SHEETS:], key=lambda draft: -draft.count_shared(part))
-            left = next((left for draft in open_ones if (left := draft.add(part, wanted, self.marks)) is not None), None)
+            left = next(
+                (left for draft in open_ones if (left := draft.add(part, wanted, self.marks)) is not None), None
+            )
             if left is None:
                 fields = self.context.project.schema.fields
                 drafts.append(SheetDraft(section, key, fields, self.context.first))

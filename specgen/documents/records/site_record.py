@@ -7,10 +7,11 @@ days, and what tells no elevation by itself.
 from collections.abc import Iterator
 from dataclasses import replace
 
+from specgen.documents.catalogue import Template
 from specgen.documents.context import DocumentContext
 from specgen.documents.document import compose_document
-from specgen.documents.catalogue import Template
 from specgen.documents.marks import list_marks, name_member
+from specgen.documents.records.dew import find_source
 from specgen.documents.records.filling import OUTSIDE, fill_blocks
 from specgen.documents.records.form_sections import split_forms
 from specgen.documents.records.other_entries import list_inspections, list_rest
@@ -31,9 +32,7 @@ _COLLECTIONS = ("log", "release")
 _LISTS = 1000
 
 
-def compose_site_record(
-    form: Template, context: DocumentContext, judgment: RecordJudgment
-) -> tuple[Document, ...]:
+def compose_site_record(form: Template, context: DocumentContext, judgment: RecordJudgment) -> tuple[Document, ...]:
     """The filled sheets of each elevation as a document; none where nothing was recorded."""
     blank = compose_document(form, context, draft=False)
     sections = split_forms(blank)
@@ -79,7 +78,11 @@ def _make_document(
         id=ident,
         facts=(*blank.facts, ("Elevation", name), ("Sheets", str(sheets))),
         blocks=blocks,
-        legend=(*blank.legend, (OUTSIDE, "Outside its limit; number of the nonconformance in D21")),
+        legend=(
+            *blank.legend,
+            (OUTSIDE, "Outside its limit; number of the nonconformance in D21"),
+            ("Dew point", f"Computed from air and humidity: {context.cite(find_source()).legend}"),
+        ),
         running=(left, right.replace(blank.id, ident, 1)),
         digests=(),
         used_for=f"Read what was recorded on {name if face else 'no elevation'}",
