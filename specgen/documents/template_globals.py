@@ -177,8 +177,8 @@ def _make_blank(label: Any, kind: Any = "text", field: Any = "") -> Blank:
 
 
 def _make_box(label: Any, field: Any = "", value: Any = "") -> CheckBox:
-    words_of = (check_words(text, f"the {what} of a box") for text, what in ((field, "field"), (value, "value")))
-    return CheckBox(check_words(label, "the label of a box"), *words_of)
+    of, chosen = (check_words(text, f"the {what} of a box") for text, what in ((field, "field"), (value, "value")))
+    return CheckBox(check_words(label, "the label of a box"), of, chosen)
 
 
 def _want(context: DocumentContext, path: Any) -> Any:
