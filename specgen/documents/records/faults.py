@@ -111,3 +111,16 @@ def _name_result(context: DocumentContext, one: Nonconformance) -> str:
     """The criterion of a result of the mockup."""
     row = context.standards.criteria.get(str(one.entry.get("criterion")))
     return f"mockup, {row.title}" if row else words(one.entry.collection)
+
+
+def span_numbers(numbers: Iterable[int]) -> str:
+    """`1 to 3, 7`: numbers that follow one another as a span."""
+    spans: list[list[int]] = []
+    for number in numbers:
+        if spans and number == spans[-1][-1] + 1:
+            spans[-1].append(number)
+        else:
+            spans.append([number])
+    return ", ".join(
+        str(span[0]) if len(span) == 1 else f"{span[0]}{' to ' if len(span) > 2 else ', '}{span[-1]}" for span in spans
+    )
