@@ -10,6 +10,7 @@ from typing import Any, Protocol
 
 from specgen.model.condition import Term, parse_condition, truth
 from specgen.model.field import Path, Schema, bind_path
+from specgen.model.record import COLLECTIONS
 from specgen.quantities.comparison import equal, less, more
 from specgen.quantities.number import parse_number
 from specgen.quantities.parse import parse_quantity
@@ -105,6 +106,10 @@ def _face(facts: Facts, path: Path) -> str | None:
     """The elevation of the member being judged, as members on one elevation are compared within it only."""
     if len(path) < 2:
         return None
+    if path[0] in COLLECTIONS:
+        noted = "elevation" in facts.schema.node((path[0], "*")).children
+        face = facts.get((*path[:2], "elevation")) if noted else None
+        return None if face is None else str(face)
     return path[1] if path[0] == "elevations" else facts.values.get((*path[:2], "elevation"))
 
 
