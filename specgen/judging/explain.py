@@ -69,7 +69,7 @@ def explain(context: JudgingContext, rule: Rule, code: str) -> Iterator[ClauseEx
                 recording.answers.clear()
 
 
-_FACTS = ("schema", "values", "members", "places", "maker", "defaults")
+_FACTS = ("schema", "values", "members", "places", "maker", "defaults", "records")
 
 
 def _outcome(outcome: ClauseOutcome) -> str:
