@@ -12,7 +12,10 @@ from specgen.model.finding import Severity
 from specgen.model.record_judgment import Nonconformance, ReadingState
 from specgen.model.value_text import count
 
+# The document of a closeout.
+CLOSEOUT = "D17"
 _APPLICATOR = "applicator"
+_MOST_TOLD = 3
 
 
 class OpenLine(NamedTuple):
@@ -26,6 +29,13 @@ class OpenLine(NamedTuple):
 def list_open(context: DocumentContext) -> tuple[OpenLine, ...]:
     """Everything that keeps a closeout from being complete."""
     return tuple(_gather(context))
+
+
+def tell_open(lines: tuple[OpenLine, ...]) -> str:
+    """`3 items are open: Disposition of 4 nonconformances; ...`: the first of them in words."""
+    told = "; ".join(line.what.partition(":")[0] for line in lines[:_MOST_TOLD])
+    more = ", ..." if len(lines) > _MOST_TOLD else ""
+    return f"{count(len(lines), 'item')} {'is' if len(lines) == 1 else 'are'} open: {told}{more}"
 
 
 def is_open(one: Nonconformance) -> bool:
