@@ -52,8 +52,8 @@ def _lists_stops(only: tuple[str, ...]) -> bool:
 
 
 def _refuse_open_closeout(case: JudgedProject, file: Path, only: tuple[str, ...]) -> None:
-    """Raise Refused where a closeout is asked for while items are open: it prints as a draft alone, which lists them."""
-    closing = case.project.value(("package", "purpose")) == "closeout" if not only else False
+    """Raise Refused where a closeout is asked for while items are open: only a draft prints then, and lists them."""
+    closing = not only and case.project.value(("package", "purpose")) == "closeout"
     if not closing and CLOSEOUT not in {name.upper() for name in only}:
         return
     facts = (case.project, case.context.standards, case.judgment, case.context.resolve)

@@ -65,3 +65,8 @@ def tell_span(entries: Sequence[Entry]) -> str:
     if not days:
         return ""
     return days[0].isoformat() if days[0] == days[-1] else f"{days[0].isoformat()} to {days[-1].isoformat()}"
+
+
+def split_readings(entry: Entry) -> list[str]:
+    """The readings of a result: `74`, `75` of `74; 75`."""
+    return [part.strip() for part in str(entry.get("reading") or "").split(";") if part.strip()]

@@ -8,7 +8,7 @@ from functools import cached_property
 from specgen.documents.catalogue import Template
 from specgen.documents.context import DocumentContext
 from specgen.documents.document import compose_document
-from specgen.documents.records.entry_text import tell_on_form
+from specgen.documents.records.entry_text import split_readings, tell_on_form
 from specgen.documents.records.filling import OUTSIDE, Entered, fill_blocks
 from specgen.documents.records.form_sections import FormSection, find_blanks, take_whole
 from specgen.documents.records.other_entries import list_rest
@@ -92,28 +92,36 @@ class _Viewing:
         return found
 
     def fill_line(self, criterion: str, entries: list[Entry]) -> None:
-        """Put the entries of a criterion on its line.
+        """Put the entries of a criterion on its line, those that were read from a form on the row of theirs."""
+        of_row: dict[str, list[Entry]] = {}
+        rows = {slot.split(".")[2] for slot in self.slots.get(criterion, [])}
+        for entry in entries:
+            of_row.setdefault(entry.place.row if entry.place.row in rows else "", []).append(entry)
+        for row, found in of_row.items():
+            self._fill_row(criterion, row, found)
 
-        An entry does not tell its row where coats or angles have rows of their own: only a full set is in their order.
-        """
-        read = [entry for entry in entries if "reading" in entry.values]
-        slots = self._choose_slots(criterion, len(read))
+    def _fill_row(self, criterion: str, row: str, entries: list[Entry]) -> None:
+        read = [(entry, text) for entry in entries for text in split_readings(entry)]
+        slots = self._choose_slots(criterion, row, len(read))
         if not slots:
             self.rest += [Remainder(entry, _list_unsigned(entry)) for entry in entries]
             return
-        for slot, entry in zip(slots, read, strict=False):
-            self.entered.texts[slot] = str(entry.values["reading"])
+        for slot, (entry, text) in zip(slots, read, strict=False):
+            self.entered.texts[slot] = text
             self._mark(entry, "reading", slot)
-        for row in dict.fromkeys(slot.split(".")[2] for slot in slots):
-            self._judge(row, entries)
+        for name in dict.fromkeys(slot.split(".")[2] for slot in slots):
+            self._judge(name, entries)
 
-    def _choose_slots(self, criterion: str, readings: int) -> list[str]:
-        """The blanks that so many readings of a criterion stand in; none where their row is not told."""
+    def _choose_slots(self, criterion: str, row: str, readings: int) -> list[str]:
+        """The blanks for so many readings of a criterion; none where there are too few, or their row is not told.
+
+        Where coats or angles have rows of their own, only a full set of readings is taken for being in their order.
+        """
         slots = self.slots.get(criterion, [])
-        plain = [slot for slot in slots if slot.split(".")[2] == criterion]
-        if plain and readings <= len(plain):
-            return plain
-        return slots if slots and readings == len(slots) else []
+        of_row = [slot for slot in slots if slot.split(".")[2] == (row or criterion)]
+        if of_row and readings <= len(of_row):
+            return of_row
+        return slots if slots and not row and readings == len(slots) else []
 
     def _judge(self, row: str, entries: list[Entry]) -> None:
         """Tick pass or fail, which one failed reading decides, and put the initials of who signed."""

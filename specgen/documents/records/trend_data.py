@@ -9,6 +9,7 @@ from typing import Literal, NamedTuple
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
 from specgen.documents.records.dew import compute_dew_point
+from specgen.documents.records.entry_text import split_readings
 from specgen.documents.records.sheets_of_record import mark_entries
 from specgen.documents.views._record_blanks import UNITS, take_stricter
 from specgen.model.record import Entry, day_of
@@ -133,10 +134,11 @@ def _gloss(context: DocumentContext) -> Trend:
         bounds = (Bound("minimum", float(middle - span), told), Bound("maximum", float(middle + span), told))
     points, marks = list[Point](), mark_entries(context.recorded.nonconformances)
     for entry in context.project.records.of("result"):
-        value = _read(str(entry.get("reading") or "")) if entry.get("criterion") == "gloss" else None
-        if value is not None:
-            outside = "reading" in marks.get(("result", entry.number), {})
-            points.append(Point(len(points) + 1, value, outside, entry))
+        for text in split_readings(entry) if entry.get("criterion") == "gloss" else ():
+            value = _read(text)
+            if value is not None:
+                outside = "reading" in marks.get(("result", entry.number), {})
+                points.append(Point(len(points) + 1, value, outside, entry))
     return Trend("Gloss of the mockup", "gloss units", tuple(points), bounds, of_each="reading", of_mean=True)
 
 
