@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import WRITTEN_WITH_STOPS
+from specgen.documents.records.closeout import CLOSEOUT, list_open, tell_open
 from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.model.state import State
@@ -15,7 +17,7 @@ from specgen.output.disk import refuse_unfit_folder, write_package
 from specgen.output.issued import read_issued
 from specgen.output.manifest import list_changes
 from specgen.output.removal import tell_removed
-from specgen.pipeline import check_from_here
+from specgen.pipeline import JudgedProject, check_from_here
 from specgen.terminal.next_command import quote
 from specgen.terminal.progress import Tell, tell_nobody
 from specgen.terminal.report_data import count_standing
@@ -49,6 +51,18 @@ def _lists_stops(only: tuple[str, ...]) -> bool:
     return bool(only) and {name.upper() for name in only} <= set(WRITTEN_WITH_STOPS)
 
 
+def _refuse_open_closeout(case: JudgedProject, file: Path, only: tuple[str, ...]) -> None:
+    """Raise Refused where a closeout is asked for while items are open: only a draft prints then, and lists them."""
+    closing = not only and case.project.value(("package", "purpose")) == "closeout"
+    if not closing and CLOSEOUT not in {name.upper() for name in only}:
+        return
+    facts = (case.project, case.context.standards, case.judgment, case.context.resolve)
+    left = list_open(DocumentContext(*facts, recorded=case.records))
+    if left:
+        hint = f"specgen build {quote(str(file))} --only {CLOSEOUT} --draft --out DIR lists them"
+        raise refuse(f"nothing was written: at closeout, {tell_open(left)}", hint)
+
+
 def build(
     file: Path,
     out: Path,
@@ -75,12 +89,16 @@ def build(
     if case.judgment.stopped and not draft and not _lists_stops(only):
         hint = f"specgen check {quote(str(file))} lists them; --draft writes it all the same"
         raise refuse(f"nothing was written: {count_standing(case.judgment)} against this package", hint)
+    if not draft:
+        _refuse_open_closeout(case, file, only)
     draft = draft or case.project.value(("package", "purpose")) == "design_draft"
     context = case.context
     tell_step("composing the documents")
     facts = (context.project, context.standards, case.judgment, context.resolve)
     home = file.resolve().parent
-    made = package.make_package(*facts, formats, only, draft, letterhead, templates, home, issued, tell_step)
+    made = package.make_package(
+        *facts, formats, only, draft, letterhead, templates, home, issued, tell_step, case.records
+    )
     notes = tell_removed(out, made.files)
     if since is not None and issued is not None:
         notes += _tell_doubts(since, issued, str(context.project.value(("project", "name"))))

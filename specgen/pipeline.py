@@ -3,18 +3,22 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 
 from specgen import computing, scheduling
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
+from specgen.judging.record_judging import judge_records
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
 from specgen.model.problem import Refused
 from specgen.model.project import Project
+from specgen.model.record_judgment import RecordJudgment
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
+from specgen.recording.own_entries import take_entries
 from specgen.resolving.provider import Resolver
 from specgen.standards import load_standards
 
@@ -32,10 +36,15 @@ class JudgedProject:
         """The facts."""
         return self.context.project
 
+    @cached_property
+    def records(self) -> RecordJudgment:
+        """The judgment of what was written on site, made where it is first asked for; it changes no verdict."""
+        return judge_records(self.context, self.rules)
+
 
 def read(file: Path) -> Project:
     """The project of a file; raises Refused with every fault of its files."""
-    return read_project(file, project_schema())
+    return take_entries(read_project(file, project_schema()))
 
 
 def check(file: Path) -> JudgedProject:

@@ -46,7 +46,7 @@ def texts_of(example: str) -> dict[str, str]:
     case = pipeline.check(EXAMPLES / example / "project.yaml")
     context = case.context
     draft = case.judgment.stopped or case.project.value(("package", "purpose")) == "design_draft"
-    every = tuple(template.id for template in templates()) if draft else ()
+    every = tuple(t.id for t in templates() if t.stage != "closeout") if draft else ()
     made = package.make_package(
         context.project, context.standards, case.judgment, context.resolve, ("txt",), every, draft
     )

@@ -10,6 +10,7 @@ from specgen.documents.catalogue import Template, read_change_sheet, templates, 
 from specgen.documents.composed_set import ComposedSet
 from specgen.documents.context import DocumentContext
 from specgen.documents.drafts import LEAST_KNOWN, Remainder
+from specgen.documents.held import leave_later
 from specgen.documents.set_composing import PackageDocuments, choose_templates, compose_set
 from specgen.documents.template_overrides import check_folder, check_page
 from specgen.formats import png, text
@@ -19,6 +20,7 @@ from specgen.model.changes import Changes
 from specgen.model.finding import Judgment
 from specgen.model.problem import Problem, refuse
 from specgen.model.project import Project
+from specgen.model.record_judgment import RecordJudgment
 from specgen.model.standard import Standards
 from specgen.model.state import State
 from specgen.model.value_text import count
@@ -55,17 +57,21 @@ def make_package(
     home: Path | None = None,
     since: State | None = None,
     tell_step: Callable[[str], None] = tell_nobody,
+    recorded: RecordJudgment | None = None,
 ) -> Package:
     """Every document of the project, on the given letterhead and with the firm's own templates where it has some.
 
     `home` is the folder of the project file, in which its attachments lie; documents asked for by `only` have none.
-    What differs from the issued state `since` is marked; `tell_step` takes what is written. Raises Refused for an
-    unknown format or id, a faulty template, and a letterhead that cannot serve.
+    What differs from the issued state `since` is marked; `tell_step` takes what is written. `recorded` is how the
+    readings of the site record end. Raises Refused for an unknown format or id, a faulty template, and a letterhead
+    that cannot serve.
     """
     notes = _describe_omissions(formats, letterhead)
-    context = DocumentContext(project, standards, judgment, resolve, attached=list_attached(project, home))
+    attached = list_attached(project, home)
+    told = recorded or RecordJudgment()
+    context = DocumentContext(project, standards, judgment, resolve, attached=attached, recorded=told)
     folder = templates_folder()
-    every = _read_templates(folder, own, formats, since)
+    every = leave_later(_read_templates(folder, own, formats, since), context, only)
     composed = _compose(context, every, only, draft, since)
     made = ComposedSet(
         documents=composed.documents,
