@@ -148,13 +148,13 @@ class Project:
 
     def place(self, path: Path) -> Place:
         """The place of a path, or of its nearest given parent if it is absent itself."""
+        found = None if path[:2] in self.places else self.records.find(path)
+        if found is not None:
+            return Place(dotted_path(path), found.place.file, found.place.line, found.place.column)
         for end in range(len(path), 0, -1):
             if path[:end] in self.places:
                 near = self.places[path[:end]]
                 return Place(dotted_path(path), near.file, near.line, near.column)
-        found = self.records.find(path)
-        if found is not None:
-            return Place(dotted_path(path), found.place.file, found.place.line, found.place.column)
         return Place(dotted_path(path))
 
     def view(self, path: Path) -> "View":
@@ -170,7 +170,8 @@ class Project:
         if key not in self._by_reference:
             grouped: dict[Any, list[str]] = {}
             for member in self.marks(collection):
-                grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
+                at = (*collection, member, name)
+                grouped.setdefault(self.values.get(at, self._recorded(at)), []).append(member)
             without = tuple(grouped.pop(None, ()))
             self._by_reference[key] = {None: without} | {to: (*them, *without) for to, them in grouped.items()}
         found = self._by_reference[key]
