@@ -6,6 +6,7 @@ from pathlib import Path
 
 from specgen.commands import AGAINST, DONE, NOT_DONE, Outcome, read_file_name
 from specgen.commands._project_file import FILE_HELP, find_project_file
+from specgen.commands._record_blank import BLANK_HELP, run_blank
 from specgen.model.problem import Refused, refuse
 from specgen.model.record import COLLECTIONS
 from specgen.model.value_text import count
@@ -22,6 +23,7 @@ EXAMPLES = (
     ("record project.yaml", "the records that the project names: each nonconformance, and what is missing"),
     ("record project.yaml june.csv july.csv", "these files as well"),
     ("record project.yaml --out site-record", "a report of nonconformances, filled forms, trends, a list of readings"),
+    ("record --blank weather --out june.csv", "an empty record of the weather, to fill in line by line"),
 )
 ENDS = {
     DONE: "judged, and no nonconformance was found",
@@ -42,6 +44,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", nargs="?", help=FILE_HELP)
     logs = "record files beside those that the project names: YAML, CSV, XLSX, or filled PDF forms"
     parser.add_argument("logs", metavar="LOG", nargs="*", help=logs)
+    parser.add_argument("--blank", metavar="KIND", help=BLANK_HELP)
     parser.add_argument("--format", choices=["text", "json"], default="text", help=_JSON)
     parser.add_argument("-o", "--out", metavar="DIR", help="a folder: writes report, filled forms, trends and readings")
     parser.add_argument("--formats", metavar="LIST", help="of what is written: docx, html, pdf, txt; comma between")
@@ -49,8 +52,10 @@ def arguments(parser: ArgumentParser) -> None:
 
 
 def run(args: Namespace) -> Outcome:
-    """Judge the record; a program that reads the data gets its object also where that is refused."""
+    """Judge the record, or give an empty one; a program that reads data gets its object also where that is refused."""
     try:
+        if args.blank is not None:
+            return run_blank(args)
         with show_progress(args.quiet) as tell:
             return _judge(args, tell)
     except Refused as refused:
