@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, provide
+from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import Absent
 from specgen.model.field import Path, dotted_field
@@ -20,7 +21,6 @@ SOURCES = (
 NOTES = ("The second coat starts where the first began, once dry to touch: common practice, no source.",)
 # Hours of each shift for setting up and cleaning, and for both again between the coats; common practice, no source.
 SET_UP, BETWEEN = 1.0, 1.0
-COVERED = {"shade_cloth": "Under shade cloth.", "tent": "In a tent."}
 
 
 class DayInputs(Inputs):
@@ -86,8 +86,8 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     told = [f"The spray rate is that of crew {crew[-1]}.", "Daylight hours are not considered."]
     if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
         told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
-    told += [words for kind, words in COVERED.items() if kind in _shade_kinds(elevation)]
-    if "S_o" not in known and _shade_kinds(elevation) == {"natural"}:
+    told += [words for kind, words in COVERED.items() if kind in list_shade_kinds(elevation)]
+    if "S_o" not in known and list_shade_kinds(elevation) == {"natural"}:
         told.append("Limit to the hours of its own shade.")
     if project.gloss.coats != 2:
         told.append(f"Calculated for two coats; number of coats in this project: {project.gloss.coats}.")
@@ -97,7 +97,7 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
 
 def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:
     """The shift, what is kept of it for setting up, and the hours of own shade where these bound the day."""
-    shade = None if _is_covered(elevation) else _shortest_shade(elevation)
+    shade = None if is_covered(elevation) else _shortest_shade(elevation)
     own = dotted_field(elevation.path, "shade_hours")
     return (
         InputRow("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
@@ -116,18 +116,6 @@ def _slowest(project: Description) -> tuple[Path, Quantity]:
     crews = [crew for crew in every if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
     rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or every)
     return path, rate
-
-
-def _is_covered(elevation: Elevation) -> bool:
-    """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
-    return not _shade_kinds(elevation).isdisjoint(COVERED)
-
-
-def _shade_kinds(elevation: Elevation) -> set[str]:
-    project = elevation.project
-    marks = project.find_referring(("shade",), "elevation", elevation.mark) if project.is_given(("shade",)) else ()
-    views = [project.view(("shade", mark)) for mark in marks]
-    return {view.get("kind") for view in views if view.get("elevation") == elevation}
 
 
 def _shortest_shade(elevation: Elevation) -> Fraction | None:

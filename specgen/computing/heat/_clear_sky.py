@@ -5,9 +5,11 @@ The days are the 21st of each month and the hours are solar time, so that no tim
 
 from fractions import Fraction
 from functools import lru_cache
-from math import asin, atan2, cos, exp, pi, sin
+from math import cos, exp, sin
 from typing import NamedTuple
 
+from specgen.computing import sun_position
+from specgen.computing.sun_position import DECLINATION, DEGREE
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import UNIT_CHANGE, InputRow
@@ -21,7 +23,6 @@ VERTICAL = find_source("ashrae_vertical_sky").quote(
     "share of the sky that a wall sees: 0.55 + 0.437 cos i + 0.313 cos² i, 0.45 or more"
 )
 THIN_AIR = Source(Kind.MEMORY, "solar practice: B is reduced by the pressure of the air over that at sea level")
-DECLINATION = find_source("declination").quote("declination 23.45° sin(360° (284 + day) / 365)")
 GROUND = Fraction(1, 5)
 GRASS = Source(Kind.MEMORY, "usual ground of grass and asphalt; light paving, water and snow throw back more")
 SOURCES = (CLEAR_SKY, VERTICAL, DECLINATION, THIN_AIR)
@@ -51,7 +52,6 @@ MONTHS = {
     "nov": Month(325, 1190, 0.144, 0.106),
     "dec": Month(355, 1204, 0.141, 0.103),
 }
-DEGREE = pi / 180
 STEPS = 6  # hours are searched by sixths
 
 
@@ -64,11 +64,8 @@ class Peak(NamedTuple):
 
 
 def find_sun(latitude: float, month: str, hour: float) -> tuple[float, float]:
-    """Height of the sun over the horizon, and its azimuth clockwise from north, both in radians."""
-    north, turn = latitude * DEGREE, 15 * (hour - 12) * DEGREE
-    tilt = 23.45 * sin((284 + MONTHS[month].day) * 360 / 365 * DEGREE) * DEGREE
-    height = asin(sin(north) * sin(tilt) + cos(north) * cos(tilt) * cos(turn))
-    return height, atan2(-cos(tilt) * sin(turn), sin(tilt) * cos(north) - cos(tilt) * sin(north) * cos(turn))
+    """Height of the sun on the day of a month, and its azimuth clockwise from north, both in radians."""
+    return sun_position.find_sun(latitude, MONTHS[month].day, hour)
 
 
 def total_sun(height: float, cosine: float, month: str, air: float, ground: float) -> float:
