@@ -5,7 +5,7 @@ from fractions import Fraction
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path, dotted_field
 from specgen.model.project import asked_once
 from specgen.model.source import PRACTICE, Kind, Source
@@ -79,20 +79,43 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
     inputs = DayInputs.from_project(elevation, ask, rate=rate, touch_dry=touch_dry, hours=None)
     output = inputs.row("rate")._replace(origin=dotted_field(crew, "rates.gloss"))
-    working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
-    known = working.known
-    hours = "spraying hours, own shade" if "S_o" in known else "spraying hours"
-    working.step("H", hours, f"max({'min(S - u, S_o)' if 'S_o' in known else 'S - u'} - u_b, 0)", "h")
-    told = [f"The spray rate is that of crew {crew[-1]}.", "Daylight hours are not considered."]
-    if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
-        told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
+    usable = if_given(lambda: ask("usable-hours"))
+    rows = _hours_rows(project, elevation) if usable is None else _usable_rows(usable)
+    working = WorkingBuilder((output, inputs.row("touch_dry"), *rows))
+    told = [f"The spray rate is that of crew {crew[-1]}."]
+    told += _add_usable(working, usable) if usable is not None else _add_hours(working)
     told += [words for kind, words in COVERED.items() if kind in list_shade_kinds(elevation)]
-    if "S_o" not in known and list_shade_kinds(elevation) == {"natural"}:
+    if usable is None and "S_o" not in working.known and list_shade_kinds(elevation) == {"natural"}:
         told.append("Limit to the hours of its own shade.")
     if project.gloss.coats != 2:
         told.append(f"Calculated for two coats; number of coats in this project: {project.gloss.coats}.")
     day = _add_day(working, inputs.system)
     return day._replace(notes=(*day.notes, *told))
+
+
+def _usable_rows(usable: Working) -> tuple[InputRow, ...]:
+    """The hours of the shortest month of the season, out of direct sun, and what the break between the coats takes."""
+    return (
+        InputRow("H_u", "usable spray hours, shortest month", float(usable.result), "h", "usable-hours"),
+        InputRow("u_b", "cleanup and setup between coats", BETWEEN, "h", source=PRACTICE),
+    )
+
+
+def _add_usable(working: WorkingBuilder, usable: Working) -> list[str]:
+    """Adds the spraying hours of the shortest month; which it is, as a note."""
+    working.step("H", "spraying hours", "max(H_u - u_b, 0)", "h")
+    return [f"Usable hours of {usable.governing_case}."]
+
+
+def _add_hours(working: WorkingBuilder) -> list[str]:
+    """Adds the spraying hours of a shift where latitude, facing or its start is not known; the notes to that."""
+    known = working.known
+    hours = "spraying hours, own shade" if "S_o" in known else "spraying hours"
+    working.step("H", hours, f"max({'min(S - u, S_o)' if 'S_o' in known else 'S - u'} - u_b, 0)", "h")
+    told = ["Daylight hours are not considered."]
+    if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
+        told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
+    return told
 
 
 def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:

@@ -16,6 +16,7 @@ from specgen.model.source import PRACTICE, Kind, Source
 from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.value_text import words
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
+from specgen.quantities.format import format_decimal
 from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.reading.conversion import read_bearing
@@ -154,6 +155,11 @@ def list_months(elevation: Elevation, *, covered: bool) -> tuple[UsableMonth, ..
         spans = name_spans(split.usable)
         found.append(UsableMonth(month, spans, count_hours(split.usable), tuple((cause, h) for cause, h in lost if h)))
     return tuple(found)
+
+
+def round_hours(hours: float) -> Quantity:
+    """Hours as they are told: to a tenth."""
+    return Quantity.of(format_decimal(hours, 3, 1), "h")
 
 
 @asked_once
