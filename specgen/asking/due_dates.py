@@ -3,11 +3,11 @@
 import datetime
 from collections.abc import Iterator
 
+from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
 from specgen.documents.views.reply_dates import BEFORE_SUBMITTAL, list_dates
-
-_WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_WEEKEND = ("sat", "sun")
+from specgen.model.calendar import WorkDays
+from specgen.model.typed_views import root_of
 
 
 def find_due(context: DocumentContext, order: int) -> datetime.date | None:
@@ -27,18 +27,7 @@ def _find_submission(context: DocumentContext) -> Iterator[tuple[int, datetime.d
     mockup = project.get(("mockup", "planned_on"))
     if project.get(("schedule", "submit_on")) is not None or days is None or kind is None or mockup is None:
         return
-    last = _count_back(mockup, days, project.get(("schedule", "days_off")) or _WEEKEND if kind == "working" else ())
-    drafted = project.get(("package", "date"))
-    if last is not None and (drafted is None or last > drafted):
+    worked = find_work_days(root_of(project.root())) if kind == "working" else WorkDays(frozenset())
+    last, drafted = worked.count_back(mockup, days), project.get(("package", "date"))
+    if drafted is None or last > drafted:
         yield BEFORE_SUBMITTAL, last
-
-
-def _count_back(day: datetime.date, days: int, off: tuple[str, ...]) -> datetime.date | None:
-    """The last day that so many days lie behind, up to another, those off not counted; None where none is worked."""
-    if set(_WEEK) <= set(off) or days > (day - datetime.date.min).days:
-        return None
-    left = days
-    while left and day > datetime.date.min:
-        left -= _WEEK[day.weekday()] not in off and day.isoformat() not in off
-        day -= datetime.timedelta(days=1)
-    return None if left else day

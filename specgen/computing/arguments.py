@@ -16,8 +16,8 @@ from specgen.reading.choices import refuse_choice
 from specgen.reading.conversion import InvalidValue, convert, with_unit
 from specgen.resolving.provider import Argument, Provider
 
-# Keys for which `none` says something: no rounding, no limit to hold the result against.
-_MAY_BE_NONE = {"round_up", "limit"}
+# Keys for which `none` says something: no rounding, no limit to hold the result against, no days off.
+_MAY_BE_NONE = {"round_up", "limit", "days_off"}
 
 
 def direct(provider: Provider, pairs: Mapping[str, str]) -> Working:
@@ -147,8 +147,10 @@ def _in_unit(working: Working, unit: str) -> Working:
     asked, unit = unit, find_unit(unit) or unit
     if working.unit.endswith(APART) and unit in ("F", "C"):
         unit += APART
-    if not unit or unit == working.unit:
+    if not unit or unit == working.unit and not working.moment:
         return working
+    if working.moment:
+        raise refuse(f"the result cannot be given in {asked!r}", "it is a day or a moment: leave unit out")
     dimension = UNITS[working.unit].dimension if working.unit in UNITS else ""
     known = [name for name, row in UNITS.items() if row.dimension == dimension]
     if unit not in known:

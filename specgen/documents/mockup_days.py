@@ -7,6 +7,7 @@ from datetime import date
 from math import ceil
 from typing import Any
 
+from specgen.computing.calendars import find_work_days
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
@@ -14,6 +15,7 @@ from specgen.documents.mockup import list_fluid_walls, list_mockup_walls
 from specgen.documents.steps import StepPage, steps
 from specgen.model.dates import days_after
 from specgen.model.field import Path
+from specgen.model.typed_views import root_of
 from specgen.scheduling.drying import DRYING
 
 # The mockup cannot wait for itself and has no parapet; equipment is cleaned at the end of the coats that name it.
@@ -22,8 +24,6 @@ _CLEANED = {"primer": ", then cleaning of spray equipment", "gloss": ", cleaning
 # What is done once more before each coat of the gloss.
 _AGAIN = {"protection": ", again before each coat", "setup": ", again before each coat"}
 _DAY = 24  # hours
-_YEAR = 366  # days
-_WEEKEND = ("sat", "sun")
 _FOLLOWS = "follows"
 _LAST_COAT = "the last gloss coat"
 # Said once above the table.
@@ -157,28 +157,17 @@ def find_last_day(context: DocumentContext, composer: Composer) -> int | None:
 def _count_days(context: DocumentContext, lines: tuple[MockupLine, ...]) -> Iterator[int | None]:
     """The number of the day on which each step can begin, from 1; None behind a drying time that is not given."""
     start = context.project.get(("mockup", "planned_on"))
-    off = context.project.get(("schedule", "days_off")) or _WEEKEND
+    days = find_work_days(root_of(context.project.root()))
     day: int | None = 0
     for line in lines:
         yield None if day is None else day + 1
         day = None if day is None or line.days is None else day + line.days
         if start and line.days and day is not None:
-            day = _working_day(start, day, off)
+            day = (days.find_day(days_after(start, day)) - start).days
 
 
 def _tell_date(day: date) -> str:
     return f", {day:%a} {day:%b} {day.day}"
-
-
-def _working_day(start: date, day: int, off: tuple[str, ...]) -> int:
-    """This day or the first working day after it; itself where a year has none."""
-    later = range(day, day + _YEAR)
-    return next((one for one in later if not _is_off(days_after(start, one), off)), day)
-
-
-def _is_off(day: date, off: tuple[str, ...]) -> bool:
-    """Whether no work is done on a day: a day of the week, or a date."""
-    return f"{day:%a}".lower() in off or day.isoformat() in off
 
 
 def _longest(context: DocumentContext, path: Path) -> float | None:

@@ -783,6 +783,7 @@ class Schedule(View):
     shift_hours: Number
     night_work: bool
     days_off: tuple[str, ...]
+    holidays: str
     weather_days: int
     gaps: Members[PlannedWait]
     later_trades: tuple[Literal["roof_edge", "window_cleaning", "masonry_wash", "landscape", "signage", "paving"], ...]

@@ -65,7 +65,7 @@ class Working(NamedTuple):
     notes: tuple[str, ...] = ()  # limits of use, one sentence or a few each
     governing_case: str = ""  # which of several cases gave the result, in words
     secondary_results: tuple[str, ...] = ()  # symbols of further steps wanted with the result: a stock size, a reserve
-
+    moment: str = ""  # the result as a day or a moment in ISO 8601, where it stands for one
     said: tuple[tuple[str, str], ...] = ()  # what it rests on in words, each with its head: a category, a list of sizes
 
     @property

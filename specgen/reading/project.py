@@ -30,6 +30,7 @@ from specgen.reading.side_files import (
     find_home,
     keep_attachments_apart,
 )
+from specgen.reading.working_days import calendar_problems
 from specgen.standards import load_limits, load_standards
 
 # What is said of the few required fields that are absent.
@@ -77,7 +78,7 @@ def survey_project(
     problems += [] if problems else _find_missing(project, main)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
     project = dataclasses.replace(project, answered=match_answers(project))
-    problems += _find_upside_down(project, files) + geometry_problems(project)
+    problems += _find_upside_down(project, files) + geometry_problems(project) + calendar_problems(project)
     return project, sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))
 
 

@@ -30,7 +30,8 @@ def format_working(working: Working) -> str:
             f"           = {step.substitution} = {format_decimal(step.value, 6)} {format_unit(step.unit)}".rstrip()
         )
     governs = f"  (governed by {working.governing_case})" if working.governing_case else ""
-    lines += ["", f"  result   {format_decimal(working.result, 6)} {working.printed_unit}{governs}"]
+    result = working.moment or f"{format_decimal(working.result, 6)} {working.printed_unit}"
+    lines += ["", f"  result   {result}{governs}"]
     lines += [
         f"  {s.name}: {format_decimal(s.value, 6)} {format_unit(s.unit)}".rstrip() for s in working.secondary_steps
     ]
@@ -45,8 +46,8 @@ def working_to_data(working: Working) -> dict[str, Any]:
     return {
         "name": working.name,
         "given": {g.name: {"symbol": g.symbol, "value": g.value, "unit": _bare_unit(g.unit)} for g in working.inputs},
-        "result": float(working.result),
-        "unit": _bare_unit(working.unit),
+        "result": working.moment or float(working.result),
+        "unit": "" if working.moment else _bare_unit(working.unit),
         "steps": [
             {
                 "symbol": s.symbol,

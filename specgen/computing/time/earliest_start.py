@@ -3,10 +3,11 @@
 import datetime
 from collections.abc import Iterator
 
+from specgen.computing.calendars import find_work_days, is_weekend_taken
 from specgen.computing.working_builder import WorkingBuilder
+from specgen.model.calendar import WEEKEND_TAKEN
 from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.dates import days_after
-from specgen.model.problem import refuse
 from specgen.model.source import Kind, Source
 from specgen.model.typed_views import Description
 from specgen.model.value_text import long_date
@@ -17,9 +18,6 @@ from specgen.resolving.provider import Ask, Provider
 SOURCES = (
     Source(Kind.COMPUTED, "review, not before the sample color is there, then the mockup with drying and acceptance"),
 )
-WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-WEEKEND = ("sat", "sun")
-WEEKEND_TAKEN = "Saturday and Sunday are days off: common practice, no source."
 NOTE = "Mockup duration is in calendar days."
 
 
@@ -39,7 +37,7 @@ def for_project(project: Description, ask: Ask) -> Working:
     waits_for = {"the review": "R", "the sample color": "A", "the planned mockup start": "P"}
     case = max(waits_for, key=lambda name: working.known.get(waits_for[name], 0))
     told = _tell_dates(project, submitted, (starts, int(working.known["M"])), int(start))
-    taken = (WEEKEND_TAKEN,) if "k" in working.known and not project.schedule.get("days_off") else ()
+    taken = (WEEKEND_TAKEN,) if "k" in working.known and is_weekend_taken(project) else ()
     notes = (*told, *taken, _tell_resubmittal(project, submitted, int(start)), NOTE)
     return working.build("earliest-start", "E", SOURCES, notes, case, ("M",))
 
@@ -52,7 +50,7 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
         days.append(contract.variation_review_days)
         yield InputRow("n_v", "review with deviations", float(days[1]), "d", "contract.variation_review_days")
     if contract.review_day_kind == "working":
-        off = _count_days_off(submitted, max(days), project.schedule.get("days_off") or WEEKEND)
+        off = find_work_days(project).count_off(submitted, max(days))
         yield InputRow("k", "days off within the review", float(off), "d", "days off in the calendar")
     custom = [color for color in project.colors if color.kind == "custom"]
     if custom:
@@ -71,28 +69,6 @@ def _rows(project: Description, submitted: datetime.date) -> Iterator[InputRow]:
         "d",
         "mockup.duration_days",
     )
-
-
-def _count_days_off(start: datetime.date, working: int, off: tuple[str, ...]) -> int:
-    """The days off among the calendar days that so many working days after `start` take."""
-    asked = working
-    weekdays = {WEEK.index(day) for day in off if day in WEEK}
-    if len(weekdays) == len(WEEK):
-        raise refuse("every day of the week is off", "leave the working days out of schedule.days_off")
-    dates = {_read_date(day).toordinal() for day in off if day not in WEEK}
-    # Days are counted as numbers, which do not end with the calendar; day 1 of them is a Monday.
-    first = day = start.toordinal()
-    while working:
-        day += 1
-        working -= (day - 1) % 7 not in weekdays and day not in dates
-    return day - first - asked
-
-
-def _read_date(text: str) -> datetime.date:
-    try:
-        return datetime.date.fromisoformat(text)
-    except ValueError:
-        raise refuse(f"{text!r} is no day off", "write mon to sun, or a date such as 2027-07-05") from None
 
 
 def _tell_dates(project: Description, submitted: datetime.date, mockup: tuple[str, int], start: int) -> tuple[str, ...]:
@@ -136,6 +112,6 @@ PROVIDER = Provider(
     each=(),
     compute=for_project,
     reads=("schedule.submit_on", "contract.review_days", "contract.review_day_kind", "colors", "mockup.duration_days"),
-    checks=(Check("earliest start", "planned start", (), compare_start),),
+    checks=(Check("earliest start", "planned start", ("SCH-01a",), compare_start, "schedule.work_start"),),
     order=10,
 )

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.computing.time.earliest_start import _count_days_off
+from specgen.computing.calendars import make_work_days
 from specgen.model.absence import Absent
 from specgen.model.problem import Refused
 from specgen.model.working import Working
@@ -95,7 +95,7 @@ def test_working_days_are_those_of_a_library_of_calendars(
     # numpy.busday_offset; a start on a day off is first moved back, as the count here begins the day after.
     mask = [name not in week for name in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")]
     end = numpy.busday_offset(day, working, "backward", weekmask=mask, holidays=sorted(dates))
-    off = _count_days_off(day, working, (*week, *map(str, dates)))
+    off = make_work_days((*week, *map(str, dates))).count_off(day, working)
     assert day + datetime.timedelta(days=working + off) == end.astype(object)
 
 
@@ -109,7 +109,7 @@ def test_the_planned_start_is_held_against_it(planned: str, said: str, tmp_path:
 
 @pytest.mark.parametrize(
     ("off", "said"),
-    [(["saturday"], "'saturday' is no day off"), (["mon", "tue", "wed", "thu", "fri", "sat", "sun"], "every day")],
+    [(["saturday"], "'saturday' is not a day off"), (["mon", "tue", "wed", "thu", "fri", "sat", "sun"], "every day")],
 )
 def test_a_calendar_without_sense_is_refused(off: list[str], said: str, tmp_path: Path) -> None:
     with pytest.raises(Refused, match=said):
