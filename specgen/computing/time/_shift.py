@@ -69,3 +69,8 @@ def tell_time(hour: float) -> time:
     """An hour as a time of the day, to the minute."""
     whole, minute = divmod(round(hour * MINUTES), MINUTES)
     return time(whole % DAY, minute)
+
+
+def count_day(at: time) -> float:
+    """A time of the day in hours after midnight."""
+    return at.hour + at.minute / MINUTES

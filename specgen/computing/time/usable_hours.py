@@ -1,12 +1,13 @@
 """Hours of a shift in which an elevation can be sprayed: by daylight, out of direct sun, less setup and cleanup."""
 
 import datetime
+from datetime import timedelta
 
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
 from specgen.computing.sun_position import DECLINATION, DEGREE, EDGE, Hours, count_hours
-from specgen.computing.time._shift import DAY, MINUTES, Face, Split, name_spans, split_shift
+from specgen.computing.time._shift import DAY, Face, Split, count_day, name_spans, split_shift
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
 from specgen.model.dates import MONTHS, months_between
@@ -17,9 +18,9 @@ from specgen.model.typed_views import Description, Elevation, root_of
 from specgen.model.value_text import words
 from specgen.model.working import UNIT_CHANGE, InputRow, Working
 from specgen.quantities.format import format_decimal
-from specgen.quantities.parse import QuantityError
 from specgen.quantities.quantity import Quantity
 from specgen.reading.conversion import read_bearing
+from specgen.reading.moment_texts import ShiftTimes, read_shift
 from specgen.resolving.provider import Ask
 
 DARK, SUNNY, SETTING_UP = "dark", "direct sun", "setup and cleanup"
@@ -43,16 +44,6 @@ NO_SEASON = 2001  # a year that is not printed, for the months of a project with
 POLES = (Quantity.of("-89.9", "deg"), Quantity.of("89.9", "deg"))
 
 
-def read_shift(text: str) -> tuple[float, float]:
-    """Start and length in hours of a shift written as `07:00-15:30`; it may run past midnight. Raises QuantityError."""
-    try:
-        start, end = (datetime.time.fromisoformat(part.strip()) for part in text.split("-"))
-    except ValueError:
-        raise QuantityError(f"{text!r} is not a shift", "write start and end, such as 07:00-15:30") from None
-    first, last = (at.hour + at.minute / MINUTES for at in (start, end))
-    return first, (last - first) % DAY or DAY
-
-
 class UsableInputs(Inputs):
     """A face under the sun in a month, and the shift that is worked at it."""
 
@@ -70,12 +61,13 @@ class UsableInputs(Inputs):
         optional=True,
     )
     month: str = option_input("month of the year, jan to dec", MONTHS)
-    shift: tuple[float, float] = option_input("shift, such as 07:00-15:30, in solar time", read=read_shift)
+    shift: ShiftTimes = option_input("shift, such as 07:00-15:30, in solar time", read=read_shift)
 
     def face(self, shade: Hours | None = None, *, covered: bool = False, lamp: bool = False) -> Face:
         """The face on the middle day of the month."""
         facing = None if covered or self.facing is None else float(self.facing.number("deg"))
-        return Face(float(self.latitude.number("deg")), find_day(self.month), facing, *self.shift, shade, lamp)
+        start, length = count_day(self.shift.start), self.shift.length / timedelta(hours=1)
+        return Face(float(self.latitude.number("deg")), find_day(self.month), facing, start, length, shade, lamp)
 
 
 def find_day(month: str) -> int:
@@ -179,7 +171,7 @@ def _read_face(elevation: Elevation, month: str, *, covered: bool) -> tuple[Usab
         lambda: read_all(lambda: project.site.latitude, lambda: schedule.shift_start, lambda: schedule.shift_hours),
         lambda: None if covered else elevation.facing,
     )
-    shift = (start.hour + start.minute / MINUTES, float(hours))
+    shift = ShiftTimes(start, timedelta(hours=float(hours)))
     inputs = UsableInputs(system=elevation.project.system, latitude=latitude, facing=facing, month=month, shift=shift)
     shade = None if covered else _read_shade(elevation, month)
     return inputs, inputs.face(shade, lamp=schedule.get("night_work") is True)
@@ -189,8 +181,7 @@ def _read_shade(elevation: Elevation, month: str) -> Hours | None:
     """The hours of own shade observed in a month; None where none were."""
     entries = [entry for entry in elevation.shade_hours if entry.get("month") == month]
     given = [(entry.get("from"), entry.get("to")) for entry in entries]
-    hours = [tuple(at.hour + at.minute / MINUTES for at in ends) for ends in given if None not in ends]
-    return tuple((start, end) for start, end in hours) or None
+    return tuple((count_day(start), count_day(end)) for start, end in given if start and end) or None
 
 
 PROVIDER = provide(

@@ -13,14 +13,13 @@ from hypothesis import strategies as st
 
 from specgen.computing.sun_position import find_daylight, find_sun_on_wall
 from specgen.computing.time._shift import Face, split_shift
-from specgen.computing.time.usable_hours import list_months, list_usable_months, read_shift
+from specgen.computing.time.usable_hours import list_months, list_usable_months
 from specgen.model.absence import Absent
 from specgen.model.dates import months_between
 from specgen.model.field import dotted_path
 from specgen.model.problem import Refused
 from specgen.model.schedule import Span, UsableMonth
 from specgen.model.typed_views import Elevation
-from specgen.quantities.parse import QuantityError
 from tests.computing._figures import line, worked
 from tests.support import merged, project_of
 
@@ -192,15 +191,6 @@ def test_the_sum_shows_what_takes_the_hours() -> None:
     assert made.result == pytest.approx(1.466, abs=0.002)
     assert line(made, "S_d") == pytest.approx(10)
     assert made.notes[0] == "Hours: 06:30 to 07:58."
-
-
-@pytest.mark.parametrize(("text", "shift"), [("07:00-15:30", (7, 8.5)), ("20:00 - 06:00", (20, 10)), ("6:00", None)])
-def test_a_shift_is_read_from_its_two_ends(text: str, shift: tuple[float, float] | None) -> None:
-    if shift:
-        assert read_shift(text) == shift
-        return
-    with pytest.raises(QuantityError, match="'6:00' is not a shift"):
-        read_shift(text)
 
 
 @pytest.mark.parametrize(
