@@ -121,7 +121,7 @@ def _note_not_judged(project: Project, clause: Clause, subject: Path, needs: tup
 
 
 def name_subject(project: Project, subject: Path) -> str:
-    """The name of a subject in messages: its mark, `E1 opening A`, `W1 mesh layer 2` for an item, `July`, else `project`."""
+    """The name of a subject in messages: its mark, `E1 opening A`, `W1 mesh layer 2`, `July`, else `project`."""
     if not subject:
         return "project"
     node = project.schema.node(subject[:-1])

@@ -84,10 +84,11 @@ def test_at_sunrise_the_edge_of_the_sun_is_on_the_horizon(latitude: float, day: 
 def test_the_sun_stands_before_a_wall_when_a_solar_library_has_it_there(
     latitude: float, day: int, facing: float, hour: float
 ) -> None:
-    # pvlib.irradiance.aoi_projection of an upright wall; exact, save within a thousandth of grazing it.
+    # pvlib.irradiance.aoi_projection of an upright wall; exact, save within a thousandth of grazing it, and under a sun
+    # overhead, of which the library tells no azimuth.
     zenith, azimuth = sun_by_library(latitude, day, hour)
     before = irradiance.aoi_projection(90, facing, zenith, azimuth)
-    if abs(before) > 1e-3 and abs(zenith - 90.833) > 1e-3:
+    if abs(before) > 1e-3 and abs(zenith - 90.833) > 1e-3 and zenith > 2:
         found = any(start <= hour <= end for start, end in find_sun_on_wall(latitude, day, facing))
         assert found == (before > 0 and zenith < 90.833)
 
