@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from specgen import computing, laying_out
+from specgen import computing, scheduling
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
 from specgen.judging.registry import load_rules
@@ -61,8 +61,8 @@ def check_from_here(file: Path) -> JudgedProject:
 
 
 def make_resolver(project: Project) -> Resolver:
-    """The resolver of a project: it finds calculations and layouts, and lists the calculations, as documents print."""
-    return Resolver(project, laying_out.find, computing.names())
+    """The resolver of a project: it finds calculations, layouts and the schedule, and lists what documents print."""
+    return Resolver(project, scheduling.find, computing.names())
 
 
 def judge_project(project: Project) -> JudgedProject:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from functools import cached_property
 
-from specgen import laying_out
+from specgen import scheduling
 from specgen.judging.clause_condition import ClauseCondition, bind_condition, clause_condition
 from specgen.judging.rule import ARGUMENTS, OF_OPEN_ITEMS, STOP, Clause, ClauseDeclaration, Rule, Violation
 from specgen.judging.scope import ClauseError, Scope, collections_by_noun
@@ -29,7 +29,7 @@ class Binder:
     @cached_property
     def arguments(self) -> tuple[str, ...]:
         """What a test may take beside its subject."""
-        return (*ARGUMENTS, *(name.replace("-", "_") for name in laying_out.names()))
+        return (*ARGUMENTS, *(name.replace("-", "_") for name in scheduling.names()))
 
     def bind(self, rule: Rule, clause: ClauseDeclaration) -> Clause:
         """The clause with its names looked up; raises ClauseError, or ConditionError for an invalid condition."""

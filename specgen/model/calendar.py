@@ -99,6 +99,11 @@ class WorkCalendar:
         if not timedelta() < self.shift <= DAY:
             raise refuse("the shift is not longer than 0 h and not longer than 24 h", "write 07:00-15:30")
 
+    @property
+    def runs_past_midnight(self) -> bool:
+        """Whether a shift goes on after the midnight behind its start."""
+        return timedelta(hours=self.shift_start.hour, minutes=self.shift_start.minute) + self.shift > DAY
+
     def find_shift(self, moment: datetime) -> Shift:
         """The shift under way at a moment, or the next one. Raises Refused at the end of the calendar."""
         day = moment.date()

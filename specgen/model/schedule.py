@@ -4,10 +4,12 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from typing import Literal, NamedTuple
 
+from specgen.model.field import Path
 from specgen.model.source import Source
 
 # How an activity fills its time: work only in shifts, drying in clock hours, a review in days, a hold until released.
-ActivityKind = Literal["review", "delivery", "mockup", "work", "drying", "hold"]
+# Days kept for weather are shifts.
+ActivityKind = Literal["review", "delivery", "mockup", "work", "drying", "hold", "weather"]
 
 
 class Activity(NamedTuple):
@@ -35,6 +37,7 @@ class Schedule:
     chain: tuple[str, ...]  # from the first to the last
     end: datetime
     notes: tuple[str, ...] = ()
+    missing: tuple[Path, ...] = ()  # fields for want of which activities are left out, and the end is not that of all
 
 
 class Span(NamedTuple):

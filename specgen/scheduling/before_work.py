@@ -1,0 +1,54 @@
+"""What lies before the work on the wall as tasks: review, colors ordered, and the mockup with its acceptance."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from specgen.computing.calendars import midnight
+from specgen.model.typed_views import Color, Description
+from specgen.model.working import Working
+from specgen.scheduling.tasks import Task, take
+
+# Marks of tasks of the whole project.
+REVIEW, MOCKUP, ACCEPTANCE = "review", "mockup", "mockup.hold"
+
+
+def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]:
+    """Review, sample colors and mockup, as the earliest start reckons them."""
+    days = {step.symbol: step.value for step in earliest.steps}
+    review = take(timedelta(days=round(days["R"])))
+    yield Task(REVIEW, "Review of the submittal", "review", review, not_before=midnight(project.schedule.submit_on))
+    samples = list(_list_deliveries(project, "sample", project.schedule.get("color_sample_order_on")))
+    yield from samples
+    planned = project.mockup.get("planned_on")
+    yield Task(
+        MOCKUP,
+        "Mockup, with drying",
+        "mockup",
+        take(timedelta(days=project.mockup.duration_days)),
+        (REVIEW, *(task.mark for task in samples)),
+        midnight(planned) if planned else None,
+    )
+    yield Task(ACCEPTANCE, "Acceptance of the mockup", "hold", after=(MOCKUP,), step="mockup")
+
+
+def list_main_orders(project: Description) -> Iterator[Task]:
+    """The colors of the work from order to delivery, where the order is dated."""
+    yield from _list_deliveries(project, "order", project.schedule.get("color_main_order_on"))
+
+
+def _list_deliveries(project: Description, name: str, ordered: date | None) -> Iterator[Task]:
+    words = {"sample": "Sample color", "order": "Color for the work"}[name]
+    for color in _list_custom(project) if ordered else ():
+        lead = color.get("lead_time_days")
+        if lead is not None and ordered is not None:
+            length, start = take(timedelta(days=lead)), midnight(ordered)
+            yield Task(order_mark(color.mark, name), f"{words} {color.mark}", "delivery", length, not_before=start)
+
+
+def _list_custom(project: Description) -> list[Color]:
+    return [color for color in project.colors if color.get("kind") == "custom"] if project.colors.is_given() else []
+
+
+def order_mark(color: str, name: str = "order") -> str:
+    """The mark of the delivery of a color, for the work or as a sample."""
+    return f"{color}.{name}"

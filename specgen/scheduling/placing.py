@@ -1,0 +1,138 @@
+"""Places tasks in time: what can start first is placed first, no crew is at two, and what has slack is told.
+
+Of tasks that can start at the same moment the one told first is placed first, so that elevations follow one another in
+the order of the file. The slack is that of the order so found: a pass back from the end, by the same calendar.
+"""
+
+import heapq
+from collections.abc import Iterable
+from datetime import datetime
+from typing import NamedTuple
+
+from specgen.model.calendar import DAY
+from specgen.model.schedule import Activity
+from specgen.scheduling.tasks import NOBODY, Clock, Offer, Task
+
+
+class Placed(NamedTuple):
+    """A task in time, by whom, and the task of the same crew before it."""
+
+    task: Task
+    offer: Offer
+    start: datetime
+    end: datetime
+    before: str = ""
+    driven_by: str = ""
+
+    @property
+    def waits_for(self) -> tuple[str, ...]:
+        """The marks of all that must be over first: of the same crew, too."""
+        return (*self.task.after, *([self.before] if self.before else []))
+
+
+class _Placing:
+    """Tasks that are being placed, one after the other."""
+
+    def __init__(self, tasks: Iterable[Task], clock: Clock) -> None:
+        self.clock = clock
+        self.tasks = {task.mark: task for task in tasks}
+        self.order = {mark: number for number, mark in enumerate(self.tasks)}
+        self.placed: dict[str, Placed] = {}
+        self.last: dict[str, str] = {}  # by crew the mark of the task it was at last
+        self.followers: dict[str, list[str]] = {mark: [] for mark in self.tasks}
+        self.open = {mark: len(task.after) for mark, task in self.tasks.items()}
+        for mark, task in self.tasks.items():
+            for other in task.after:
+                self.followers[other].append(mark)
+
+    def run(self) -> dict[str, Placed]:
+        """All tasks in the order in which they were placed; each stands behind those it waits for."""
+        ready = [self._key(self.tasks[mark]) for mark, left in self.open.items() if not left]
+        heapq.heapify(ready)
+        while ready:
+            start, _, mark = heapq.heappop(ready)
+            found = self._find(self.tasks[mark])
+            if found.start > start:  # its crew was given other work since it was looked at
+                heapq.heappush(ready, (found.start, self.order[mark], mark))
+                continue
+            self._place(found)
+            for other in self.followers[mark]:
+                self.open[other] -= 1
+                if not self.open[other]:
+                    heapq.heappush(ready, self._key(self.tasks[other]))
+        return self.placed
+
+    def _key(self, task: Task) -> tuple[datetime, int, str]:
+        return self._find(task).start, self.order[task.mark], task.mark
+
+    def _find(self, task: Task) -> Placed:
+        """The task where it can be placed now, by the crew that is done with it first."""
+        return min((self._offer(task, offer) for offer in task.offers), key=lambda found: found.end)
+
+    def _offer(self, task: Task, offer: Offer) -> Placed:
+        before = self.last.get(offer.crew, "") if offer.crew != NOBODY else ""
+        waits = {mark: self.placed[mark].end for mark in (*task.after, *([before] if before else []))}
+        ends = [*waits.values(), *([task.not_before] if task.not_before else [])]
+        start = self.clock.first_start(task, max(ends), offer.length)
+        driver = max(waits, key=lambda mark: waits[mark], default="")
+        drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start
+        end = self.clock.end(task, start, offer.length)
+        return Placed(task, offer, start, end, before, driver if drives else "")
+
+    def _place(self, found: Placed) -> None:
+        self.placed[found.task.mark] = found
+        if found.offer.crew != NOBODY:
+            self.last[found.offer.crew] = found.task.mark
+
+
+def place(tasks: Iterable[Task], clock: Clock) -> dict[str, Placed]:
+    """Each task in time by its mark, in the order of placing; a task without others before it has a `not_before`.
+
+    Raises Refused where the work runs past the calendar.
+    """
+    return _Placing(tasks, clock).run()
+
+
+def find_last_starts(placed: dict[str, Placed], clock: Clock) -> dict[str, datetime]:
+    """The last start of each task that leaves the end of all where it is."""
+    end = max(one.end for one in placed.values())
+    last_end, starts = dict.fromkeys(placed, end), dict[str, datetime]()
+    for mark, one in reversed(placed.items()):
+        starts[mark] = clock.last_start(one.task, last_end[mark], one.offer.length)
+        for other in one.waits_for:
+            last_end[other] = min(last_end[other], starts[mark])
+    return starts
+
+
+def list_activities(placed: dict[str, Placed], clock: Clock) -> tuple[Activity, ...]:
+    """The activities in order of their start, with slack in whole days."""
+    last = find_last_starts(placed, clock)
+    made = (_make_activity(one, max(0, (last[mark] - one.start) // DAY)) for mark, one in placed.items())
+    return tuple(sorted(made, key=lambda activity: (activity.start, activity.end)))
+
+
+def _make_activity(one: Placed, slack: int) -> Activity:
+    task = one.task
+    return Activity(
+        mark=task.mark,
+        title=task.title,
+        kind=task.kind,
+        start=one.start,
+        end=one.end,
+        elevation=task.elevation,
+        step=task.step,
+        crew=one.offer.crew,
+        after=task.after,
+        driven_by=one.driven_by,
+        slack=slack,
+        source=task.source,
+    )
+
+
+def find_chain(placed: dict[str, Placed]) -> tuple[str, ...]:
+    """The marks from the first task to the last that set the end, each driven by the one before it."""
+    mark = max(placed, key=lambda one: placed[one].end)
+    chain = [mark]
+    while mark := placed[mark].driven_by:
+        chain.append(mark)
+    return tuple(reversed(chain))

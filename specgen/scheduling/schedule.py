@@ -1,0 +1,137 @@
+"""The schedule of a project: its tasks gathered, placed by calendar and crews, and what is to be told of it."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from typing import NamedTuple
+
+from specgen.computing.calendars import find_calendar, is_weekend_taken, midnight
+from specgen.model.absence import Absent
+from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
+from specgen.model.field import Path, dotted_path
+from specgen.model.schedule import Schedule
+from specgen.model.typed_views import Description, Elevation
+from specgen.resolving.provider import Ask
+from specgen.scheduling.before_work import ACCEPTANCE, list_main_orders, list_tasks_before, order_mark
+from specgen.scheduling.placing import find_chain, list_activities, place
+from specgen.scheduling.tasks import Clock, Task, take
+from specgen.scheduling.wall_work import ElevationWork
+from specgen.standards import load_standards
+
+WEATHER = "weather"  # the mark of the days kept for weather
+_DURATIONS = "Working time: net area divided by the crew's output."
+_HOLDS = "A hold takes no time here: the work goes on when it is released."
+
+
+class _Gathered(NamedTuple):
+    """Tasks, the fields for want of which others are left out, and what is to be told."""
+
+    tasks: list[Task]
+    missing: list[Path]
+    notes: list[str]
+
+
+def make_schedule(project: Description, ask: Ask) -> Schedule:
+    """The schedule of a project, as far as it is known; raises Absent where no activity is, Refused."""
+    before = _gather_before(project, ask)
+    calendar, work = _gather_work(project, ask, before)
+    gathered = _Gathered(before.tasks + work.tasks, before.missing + work.missing, before.notes + work.notes)
+    missing = tuple(dict.fromkeys(gathered.missing))
+    if not gathered.tasks:
+        raise Absent(*missing)
+    clock = Clock(calendar)
+    placed = place(gathered.tasks, clock)
+    end = max(one.end for one in placed.values())
+    return Schedule(list_activities(placed, clock), find_chain(placed), end, tuple(gathered.notes), missing)
+
+
+def _gather_before(project: Description, ask: Ask) -> _Gathered:
+    """Review, colors and mockup; where they are not known, what they wait for."""
+    try:
+        return _Gathered(list(list_tasks_before(project, ask("earliest-start"))), [], [])
+    except Absent as absent:
+        told = ", ".join(map(dotted_path, absent.paths))
+        return _Gathered([], list(absent.paths), [f"Review and mockup are not dated; add {told}."])
+
+
+def _gather_work(project: Description, ask: Ask, before: _Gathered) -> tuple[WorkCalendar | None, _Gathered]:
+    """The work on each elevation of which all is known, and the days kept for weather behind it."""
+    work = _Gathered([], [], [])
+    planned = project.schedule.get("work_start")
+    try:
+        calendar = find_calendar(project)
+        elevations = list(project.elevations)
+    except Absent as absent:
+        work.missing.extend(absent.paths)
+        work.notes.append(f"Work on the wall is not dated; add {', '.join(map(dotted_path, absent.paths))}.")
+        return None, work
+    if not before.tasks and planned is None:
+        work.missing.append(("schedule", "work_start"))
+        work.notes.append("Work on the wall is not dated; add schedule.work_start.")
+        return calendar, work
+    orders = list(list_main_orders(project))
+    untimed: dict[str, None] = {}
+    for elevation in elevations:
+        behind = (ACCEPTANCE,) if before.tasks else ()
+        one = _work_on(project, elevation, ask, behind, orders, untimed)
+        _add_elevation(one, work)
+    if work.tasks:
+        work.tasks[:0] = orders
+        work.tasks.extend(_list_weather_days(project, calendar, work.tasks))
+        work.notes.extend(_tell(project, calendar, untimed))
+    return calendar, work
+
+
+def _work_on(
+    project: Description,
+    elevation: Elevation,
+    ask: Ask,
+    behind: tuple[str, ...],
+    orders: list[Task],
+    untimed: dict[str, None],
+) -> ElevationWork:
+    """The work on an elevation, with the deliveries it waits for and the days planned for its start."""
+    color = elevation.get("color")
+    wanted = [task.mark for task in orders if color is None or task.mark == order_mark(color.mark)]
+    start, spray = (_find_day(project, name) for name in ("work_start", "spray_start"))
+    later = max(filter(None, (start, spray)), default=None)
+    return ElevationWork(elevation, load_standards(), ask, behind, tuple(wanted), start, later, untimed)
+
+
+def _find_day(project: Description, name: str) -> datetime | None:
+    day = project.schedule.get(name)
+    return None if day is None else midnight(day)
+
+
+def _add_elevation(one: ElevationWork, work: _Gathered) -> None:
+    try:
+        work.tasks.extend(one.list_tasks())
+    except Absent as absent:
+        work.missing.extend(absent.paths)
+        told = ", ".join(map(dotted_path, absent.paths))
+        work.notes.append(f"{one.elevation.mark} is not scheduled; add {told}.")
+
+
+def _list_weather_days(project: Description, calendar: WorkCalendar, tasks: list[Task]) -> Iterator[Task]:
+    """The days kept for weather, as shifts behind all else that nothing follows."""
+    days = project.schedule.get("weather_days")
+    if days:
+        followed = {mark for task in tasks for mark in task.after}
+        last = tuple(task.mark for task in tasks if task.mark not in followed)
+        title = f"Weather days: {days}"
+        yield Task(WEATHER, title, "weather", take(calendar.shift * days), last)
+
+
+def _tell(project: Description, calendar: WorkCalendar, untimed: dict[str, None]) -> Iterator[str]:
+    yield _DURATIONS
+    yield _HOLDS
+    if untimed:
+        yield f"No output of a crew is given for {', '.join(untimed)}: no working time is scheduled for them."
+    if is_weekend_taken(project):
+        yield WEEKEND_TAKEN
+    code = project.schedule.get("holidays")
+    if code:
+        yield f"Public holidays of {code} are days off, and the days on which they are observed."
+    if calendar.runs_past_midnight and not project.schedule.get("night_work"):
+        yield "The shift runs past midnight, and no night work is planned in schedule.night_work."
+    if project.schedule.get("weather_days") is None:
+        yield "No weather days are planned."

@@ -1,0 +1,153 @@
+"""The work on an elevation as tasks: its steps in order, each behind what dries and who releases the step before it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from specgen.computing.face_area import gross_area, openings_area
+from specgen.model.absence import Absent
+from specgen.model.evaluation import evaluate
+from specgen.model.field import Path
+from specgen.model.standard import Standards, Step
+from specgen.model.typed_views import Elevation, root_of
+from specgen.quantities.quantity import Quantity
+from specgen.resolving.provider import Ask
+from specgen.scheduling.coats import Pass, list_coats, list_gloss
+from specgen.scheduling.crews import find_rates, require_rates
+from specgen.scheduling.tasks import Task, take
+from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
+
+# Of the whole project, or within the hour that each day area keeps for cleaning.
+_APART = ("equipment", "mockup", "clean_equipment")
+# Steps that cover the face, so that none goes by without the hours of a crew; of the others some have no output.
+_COVERING = frozenset(
+    ("boards", "rasp", "heavy_mesh", "mesh", "second_pass", "smoothing_1", "smoothing_2", "primer", "gloss")
+)
+_RELEASES = ("release_primer", "acceptance", "final_viewing")  # their titles say that they are releases
+_SPRAYED = ("primer", "gloss")
+
+
+@dataclass
+class ElevationWork:
+    """The tasks of an elevation in the making, and what each next one waits for.
+
+    `color` are the marks of the deliveries of its color; `untimed` gathers steps that no crew has an output for.
+    """
+
+    elevation: Elevation
+    standards: Standards
+    ask: Ask
+    starts_behind: tuple[str, ...]
+    color: tuple[str, ...]
+    not_before: datetime | None
+    spray_start: datetime | None
+    untimed: dict[str, None]
+    behind: tuple[str, ...] = ()  # what the next task waits for
+    gaps: dict[str, list[str]] = field(default_factory=dict)  # by step the planned waits that end before it
+    tasks: list[Task] = field(default_factory=list)
+
+    def list_tasks(self) -> list[Task]:
+        """The tasks from the first step to the last. Raises Absent with what a step lacks, Refused."""
+        self.behind = self.starts_behind
+        steps, missing = list(self._list_steps()), list[Path]()
+        for number, step in enumerate(steps, 1):
+            try:
+                self._add_step(step, {other.name for other in steps[number:]})
+            except Absent as absent:
+                missing += absent.paths
+        if missing:
+            raise Absent(*dict.fromkeys(missing))
+        return self.tasks
+
+    def _list_steps(self) -> Iterator[Step]:
+        """The steps that the wall takes, in order; sealant that comes first stands before the gloss."""
+        project, wall = self.elevation.project, self.elevation.wall
+        taken = {
+            name: step
+            for name, step in self.standards.steps.items()
+            if name not in _APART and (not step.when or evaluate(step.when, project, wall.path))
+        }
+        sealant = taken.pop("sealant") if "sealant" in taken and is_sealed_first(root_of(self.elevation)) else None
+        for name, step in taken.items():
+            if name == "gloss" and sealant is not None:
+                yield sealant
+            yield step
+
+    def _add_step(self, step: Step, later: set[str]) -> None:
+        passes = self._list_passes(step)
+        self.behind = (*self.behind, *self.gaps.pop(step.name, ()))
+        for number, one in enumerate(passes, 1):
+            part = f".{number}" if len(passes) > 1 else ""
+            self._add_work(step, one, part)
+            if one.then_dry and number < len(passes):
+                self._add_wait(step, Wait(one.then_dry, None), f"{part}.dry", "drying between coats")
+        worked = self.behind
+        wait = (
+            self._find_wait(step) if passes or step.name not in _COVERING else None
+        )  # no coat dries that is not there
+        if wait is not None:
+            self._add_wait(step, wait, ".dry", "cure" if step.name in ("boards", "sealant") else "drying")
+        if step.point == "H":
+            self._add_hold(step)
+        if step.name == "sealant" and not is_sealed_first(root_of(self.elevation)):
+            self.behind = worked  # its cure and pull hold up nothing else
+        for gap in list_gaps(root_of(self.elevation), step.name, wait):
+            if gap.to_step in later:
+                self._add_gap(step, gap, worked)
+
+    def _list_passes(self, step: Step) -> list[Pass]:
+        """The stretches of work of a step; none where no crew has an output for one that does not cover the face."""
+        project = root_of(self.elevation)
+        rates = (require_rates if step.name in _COVERING else find_rates)(project, step.name)
+        if not rates:
+            if step.point != "H" or step.name not in _RELEASES:
+                self.untimed[step.title] = None
+            return []
+        area = Quantity(gross_area(self.elevation) - openings_area(self.elevation), "area", "ft2")
+        if step.name == "gloss":
+            return list_gloss(self.elevation, rates, area, self.ask)
+        return list_coats(project, step.name, rates, area)
+
+    def _find_wait(self, step: Step) -> Wait | None:
+        if step.name == "sealant":
+            return find_sealant_cure(root_of(self.elevation), self.standards)
+        return find_wait(self.elevation.project, self.standards, step.name, self.elevation.wall.mark)
+
+    def _add_work(self, step: Step, one: Pass, part: str) -> None:
+        title = f"{step.title}, {one.title}" if one.title else step.title
+        sprayed = step.name in _SPRAYED
+        self._add(
+            Task(
+                mark=f"{self.elevation.mark}.{step.name}{part}",
+                title=title,
+                kind="work",
+                offers=one.offers,
+                after=(*self.behind, *(self.color if sprayed else ())),
+                not_before=self.spray_start if sprayed and self.spray_start else self.not_before,
+                in_one_shift=one.in_one_shift,
+            ),
+            step,
+        )
+
+    def _add_wait(self, step: Step, wait: Wait, part: str, word: str) -> None:
+        mark = f"{self.elevation.mark}.{step.name}{part}"
+        title = f"{step.title}, {word}"
+        self._add(Task(mark, title, "drying", take(wait.length), self.behind, source=wait.source), step)
+
+    def _add_hold(self, step: Step) -> None:
+        title = step.title if step.name in _RELEASES else f"{step.title}, release"
+        mark = f"{self.elevation.mark}.{step.name}.hold"
+        self._add(Task(mark, title, "hold", after=self.behind, not_before=self.not_before), step)
+
+    def _add_gap(self, step: Step, gap: Gap, worked: tuple[str, ...]) -> None:
+        """A planned wait beside what follows; the step it leads to waits for both."""
+        mark = f"{self.elevation.mark}.{step.name}.wait.{gap.mark}"
+        title = f"{step.title}, planned wait"
+        behind, self.behind = self.behind, worked
+        self._add(Task(mark, title, "drying", take(gap.wait.length), worked, source=gap.wait.source), step)
+        self.behind = behind
+        self.gaps.setdefault(gap.to_step, []).append(mark)
+
+    def _add(self, task: Task, step: Step) -> None:
+        self.tasks.append(task._replace(elevation=self.elevation.mark, step=step.name))
+        self.behind = (task.mark,)
