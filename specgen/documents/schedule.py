@@ -10,7 +10,8 @@ from specgen.model.problem import Refused
 from specgen.model.schedule import Activity, Schedule
 from specgen.model.stage import PURPOSES
 
-# Bars that are told of the whole project, in the order of a job.
+SPRAYED = ("primer", "gloss")  # steps
+# Kinds of activities that are told in whole days.
 BEFORE_WORK = ("review", "delivery", "mockup")
 _QUARTER = timedelta(minutes=15)  # nothing on a wall is planned closer
 

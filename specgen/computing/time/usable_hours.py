@@ -2,6 +2,7 @@
 
 import datetime
 from datetime import timedelta
+from math import ceil
 
 from specgen.computing.coats.day_area import SET_UP
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
@@ -110,9 +111,14 @@ def _rows(inputs: UsableInputs, face: Face, split: Split) -> tuple[InputRow, ...
         InputRow("h_0", "solar altitude at sunrise", EDGE, "deg", source=RISE),
         InputRow("S_0", "shift start", face.start, "h", "schedule.shift_start"),
         InputRow("S", "shift", face.hours, "h", "schedule.shift_hours"),
-        InputRow("B", "direct sun on the face within the lit hours", split.sunny, "h", sun),
+        InputRow("B", "direct sun on the face within the lit hours", _round_up(split.sunny), "h", sun),
         InputRow("u", "setup and cleanup in the remaining hours", split.set_up, "h", source=PRACTICE),
     )
+
+
+def _round_up(hours: float) -> float:
+    """Hours with so many digits that what they leave of a shift is nothing where it is nothing."""
+    return ceil(hours * 1e9) / 1e9
 
 
 def for_elevation(elevation: Elevation, ask: Ask) -> Working:

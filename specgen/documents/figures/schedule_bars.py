@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 from datetime import date
+from functools import partial
 from itertools import groupby
 
 from specgen.computing.calendars import find_work_days
 from specgen.documents.context import DocumentContext
 from specgen.documents.figures._bar_sheet import MOST_ROWS, Bar, BarRow, BarSheet
 from specgen.documents.marks import name_member
-from specgen.documents.schedule import BEFORE_WORK, StepRow, find_schedule, list_step_rows, tell_moment
+from specgen.documents.schedule import BEFORE_WORK, StepRow, find_schedule, list_step_rows, tell_day, tell_moment
 from specgen.model.block import Figure
 from specgen.model.schedule import Activity
 from specgen.model.typed_views import root_of
@@ -37,12 +38,12 @@ def draw(context: DocumentContext) -> tuple[Figure, ...]:
 def _list_sheets(context: DocumentContext, rows: tuple[StepRow, ...]) -> Iterator[list[BarRow]]:
     """The rows sheet by sheet: all on one where they fit, else the whole job, then as many elevations as fit."""
     faces = [_list_face(context, mark, list(group)) for mark, group in groupby(rows, lambda row: row.elevation) if mark]
-    project = [_make_row(row) for row in rows if not row.elevation]
-    if len(project) + sum(map(len, faces)) <= MOST_ROWS:
-        yield [*project, *(row for face in faces for row in face)]
+    behind = [_make_row(row) for row in rows if not row.elevation and row.activities[0].kind == "weather"]
+    project = [_make_row(row) for row in rows if not row.elevation][: -len(behind) or None]
+    if len(project) + sum(map(len, faces)) + len(behind) <= MOST_ROWS:
+        yield [*project, *(row for face in faces for row in face), *behind]
         return
-    wholes = [_sum_up(face) for face in faces]
-    everything = [*project, *wholes]
+    everything = [*project, *(_sum_up(face) for face in faces), *behind]
     yield from (everything[first : first + MOST_ROWS] for first in range(0, len(everything), MOST_ROWS))
     sheet: list[BarRow] = []
     for face in faces:
@@ -88,6 +89,7 @@ def _tell(sheet: list[BarRow], year: int) -> str:
             told.append(f"{row.name}:")
             continue
         start, end = min(bar.start for bar in row.bars), max(bar.end for bar in row.bars)
-        span = tell_moment(start, year) if start == end else f"{tell_moment(start, year)} to {tell_moment(end, year)}"
+        tell = partial(tell_day, year=year) if row.bars[0].kind == "open" else partial(tell_moment, year=year)
+        span = tell(start) if start == end else f"{tell(start)} to {tell(end)}"
         told.append(f"{row.name}{' (governs)' if row.governs else ''}, {span};")
     return f"Bars over dates of {year}. {' '.join(told).removesuffix(';')}."

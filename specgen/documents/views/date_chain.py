@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
-from specgen.documents.schedule import find_schedule, is_short
+from specgen.documents.schedule import SPRAYED, find_schedule, is_short
 from specgen.documents.views._cells import OPEN, ask_all
 from specgen.documents.views.schedule_activities import tell_untold
 from specgen.model.absence import Absent
@@ -16,6 +16,7 @@ from specgen.model.value_text import count, long_date
 from specgen.model.working import Working
 
 GOVERNS = "governs"
+_WEATHER = ("schedule", "weather_days")
 Line = tuple[str, Any, Any, str]
 
 
@@ -90,23 +91,41 @@ def _tell_planned(context: DocumentContext) -> Line:
     return ("Planned start of work on the wall", context.display(("schedule", "work_start")), "as planned", told)
 
 
-def _list_behind(context: DocumentContext) -> Iterator[Line]:
-    """Spraying as planned, the end as it follows from the activities, and the completion of the contract."""
-    schedule, day = find_schedule(context), ("schedule", "spray_start")
-    if context.project.get(day) is not None or schedule is None or schedule.missing:
-        yield ("Planned start of spraying", context.display(day), "as planned", "")
-    end = context.project.get(("schedule", "spray_end"))
-    sprayed = [one.end for one in schedule.activities if one.step in ("primer", "gloss")] if schedule else []
-    spare = (end - max(sprayed).date()).days if end and sprayed else None
-    told = "" if spare is None else count(spare, "day") if spare >= 0 else f"{count(-spare, 'day')} late"
+def _list_behind(context: DocumentContext) -> list[Line]:
+    """Season, last gloss, end of the work and completion of the contract, by their dates."""
+    dated = [*_list_ends(context), _tell_end(context)]
+    dated.sort(key=lambda one: one[0] or date.max)
+    return [line for _, line in dated]
+
+
+def _list_ends(context: DocumentContext) -> Iterator[tuple[date | None, Line]]:
+    """The season as planned, the last gloss as scheduled, and the completion date."""
+    schedule, project = find_schedule(context), context.project
+    for name, said in (("spray_start", "Planned start of spraying"), ("spray_end", "Planned end of spraying")):
+        path = ("schedule", name)
+        yield project.get(path), (said, context.display(path), "as planned", "")
+    sprayed = [one.end for one in schedule.activities if one.step in SPRAYED] if schedule else []
     if sprayed:
-        yield ("Gloss dry on the last elevation", long_date(max(sprayed).date()), "activities below", told)
-    yield ("Planned end of spraying", context.display(("schedule", "spray_end")), "as planned", "")
-    completion = context.project.get(("contract", "completion_date"))
+        dry, told = max(sprayed).date(), _tell_spare(project.get(("schedule", "spray_end")), max(sprayed).date())
+        yield dry, ("Gloss dry on the last elevation", long_date(dry), "activities below", told)
+    path = ("contract", "completion_date")
+    if project.get(path) is not None:
+        yield project.get(path), ("Completion date of the contract", context.display(path), "", "")
+
+
+def _tell_end(context: DocumentContext) -> tuple[date | None, Line]:
+    """The end of all activities, and how it lies to the completion date."""
+    schedule, said = find_schedule(context), "End of the work"
     if schedule is None or schedule.missing:
-        yield ("End of the work", OPEN, tell_untold(context), "")
-        return
-    left = None if completion is None else (completion - schedule.end.date()).days
-    over = "" if left is None else count(left, "day") if left >= 0 else f"{count(-left, 'day')} late"
-    yield ("End of the work", long_date(schedule.end.date()), "activities below, weather days included", over)
-    yield ("Completion date of the contract", context.display(("contract", "completion_date")), "", "")
+        return None, (said, OPEN, tell_untold(context), "")
+    end, completion = schedule.end.date(), context.project.get(("contract", "completion_date"))
+    told = "activities below, weather days included" if context.project.get(_WEATHER) else "activities below"
+    return end, (said, long_date(end), told, _tell_spare(completion, end))
+
+
+def _tell_spare(limit: date | None, day: date) -> str:
+    """How many days a day lies before another, or behind it."""
+    if limit is None:
+        return ""
+    spare = (limit - day).days
+    return count(spare, "day") if spare >= 0 else f"{count(-spare, 'day')} late"

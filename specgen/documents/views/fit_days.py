@@ -11,7 +11,7 @@ from specgen.computing.time.usable_hours import find_season
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.display_values import DisplayValue
-from specgen.documents.schedule import find_schedule
+from specgen.documents.schedule import SPRAYED, find_schedule
 from specgen.documents.views._cells import OPEN
 from specgen.model.dates import MONTHS, days_after
 from specgen.model.typed_views import root_of
@@ -46,7 +46,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
         lines.append(_sum_up(months))
     needed = _count_spray_days(context)
     if needed:
-        lines.append(("Spray days in the schedule", "", "", "", "", f"{needed} needed"))
+        lines.append(("Spray days in the schedule", "", str(needed), "", "", ""))
     return TableView(_HEADER, tuple(lines), _WIDTHS)
 
 
@@ -88,7 +88,7 @@ def _count_spray_days(context: DocumentContext) -> int:
     """The days on which a coat is sprayed; 0 where no schedule is known."""
     schedule = find_schedule(context)
     works = [one for one in schedule.activities if one.kind == "work"] if schedule else []
-    sprayed = [one for one in works if one.step in ("primer", "gloss")]
+    sprayed = [one for one in works if one.step in SPRAYED]
     days = {days_after(one.start.date(), n) for one in sprayed for n in range((one.end - one.start).days + 1)}
     return len(days)
 

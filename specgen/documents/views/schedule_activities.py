@@ -21,8 +21,7 @@ from specgen.documents.views._cells import ask_all
 from specgen.model.value_text import count
 
 GOVERNS = "governs"
-_HEADER = ("Elevation", "Activity", "Crew", "Start", "End", "Dry", "Release", "Float")
-_WIDTHS = (9, 25, 8, 14, 14, 14, 14, 8)
+_WIDTHS = (9, 22, 6, 15, 15, 15, 15, 8)
 
 
 def rows(context: DocumentContext, composer: Composer) -> TableView:
@@ -34,7 +33,8 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     year = schedule.activities[0].start.year
     named = [None, *(row.elevation for row in taken)]
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
-    return TableView(_HEADER, tuple((head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)), _WIDTHS)
+    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry", "Release", "Float")
+    return TableView(header, tuple((head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)), _WIDTHS)
 
 
 def tell_untold(context: DocumentContext) -> Any:
