@@ -62,7 +62,8 @@ def _list_before(context: DocumentContext, days: _Days) -> Iterator[Line]:
     known = days.known
     waited = max(known["n"], known.get("n_v", 0))
     off = f" and {count(round(known['k']), 'day')} off" if known.get("k") else ""
-    review = f"{count(round(waited), 'day')} of review{off}{', with deviations' if 'n_v' in known else ''}"
+    kind = "working " if "k" in known else ""
+    review = f"{count(round(waited), f'{kind}day')} of review{off}{', with deviations' if 'n_v' in known else ''}"
     yield ("Review complete", days.tell("R"), review, days.spare("the review", "R"))
     if "o" in known:
         ordered = context.display(("schedule", "color_sample_order_on"))

@@ -33,7 +33,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     year = schedule.activities[0].start.year
     named = [None, *(row.elevation for row in taken)]
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
-    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry", "Release", "Float")
+    header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry, waited", "Release", "Float")
     return TableView(header, tuple((head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)), _WIDTHS)
 
 

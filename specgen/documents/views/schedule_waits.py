@@ -37,7 +37,7 @@ def _list_lines(context: DocumentContext, name: str, title: str) -> Iterator[tup
         to_step = context.project.get((*plan, "to_step"))
         until = context.standards.steps[to_step].title if to_step else "next step"
         hours = context.project.get((*plan, "hours"))
-        planned = [context.display((*plan, "hours")), f", to {until}"]
+        planned = [context.display((*plan, "hours")), f", to {until[:1].lower()}{until[1:]}"]
         yield (
             title,
             least,
