@@ -22,7 +22,7 @@ ENDS = {DONE: "nothing differs", AGAINST: "something differs", NOT_DONE: "not co
 READ_ON = "specgen build --since PACKAGE marks what changed in the documents themselves"
 _FORMATS = ("docx", "html", "txt")
 _JSON = (
-    "text, or json: format, old, new, errors, changed, issue, fields, limits, verdicts, rules, results, "
+    "text, or json: format, old, new, errors, changed, issue, fields, limits, verdicts, rules, results, times, "
     "open (added, closed), documents_required (added, dropped), "
     "documents; old and new of a value in ip and si, null for none"
 )

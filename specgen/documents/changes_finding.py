@@ -42,6 +42,7 @@ def find_changes(old: State, new: State, schema: Schema) -> Changes:
         rules=tuple(_compare_rules(old.findings, new.findings)),
         verdicts=tuple(VerdictChange(*told) for told in _differing(old.verdicts, new.verdicts)),
         results=tuple(_compare_results(old.results, new.results)),
+        times=tuple(one for one in _compare_results(old.times, new.times) if one.old and one.new),
         items=tuple(_compare_items(old.open, new.open)),
         owed=_without(new.owed, were),
         settled=_without(old.owed, kept),

@@ -6,6 +6,7 @@ from typing import Any
 
 from specgen.documents.calculations import CalculationValues, gather_calculations
 from specgen.documents.changes_blocks import print_document
+from specgen.documents.changes_time import list_times
 from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import with_unit
 from specgen.documents.drafts import ANSWER
@@ -49,6 +50,7 @@ def take_state(context: DocumentContext, documents: Iterable[Document], whole: b
         findings=dict(_list_findings(context.judgment.findings)),
         verdicts={mark: str(wall.verdict) for mark, wall in context.judgment.walls.items()},
         results=dict(_list_results(calculations)),
+        times=dict(list_times(context)),
         open={item.path: OpenField(item.label, item.owed_by) for item in context.judgment.open_items},
         owed=tuple(dict.fromkeys(OwedDocument(e.name, e.owed_by, e.subjects) for e in list_pending(context))),
         documents=print_documents(printed),

@@ -13,6 +13,7 @@ from specgen.model.finding import Finding, LimitCheck, NotJudged, Place, ToAdd, 
 from specgen.model.project import Project, View
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
+from specgen.model.value_text import words
 from specgen.quantities.comparison import Outcome
 from specgen.recording.history import history_of
 from specgen.resolving.limits_in_force import limit_in_force
@@ -129,13 +130,15 @@ def _note_not_judged(project: Project, clause: Clause, subject: Path, needs: tup
 
 
 def name_subject(project: Project, subject: Path) -> str:
-    """The name of a subject in messages: its mark, `E1 opening A`, `W1 mesh layer 2` for an item, else `project`."""
+    """The name of a subject in messages: its mark, `E1 opening A`, `W1 mesh layer 2`, `July`, else `project`."""
     if not subject:
         return "project"
     node = project.schema.node(subject[:-1])
     nested = len(subject) > 2 and project.schema.node(subject[:1]).collection is not None
     if node.collection is None or (node.collection.kind == "mapping" and not nested):
         return subject[-1]
+    if node.collection.one == "month" and project.is_given((*subject, "month")):
+        return words(project.values[(*subject, "month")])
     for name in ("paragraph", "name"):
         if name in project.schema.node(subject).children and project.is_given((*subject, name)):
             return f"{node.collection.one} {project.values[(*subject, name)]}"

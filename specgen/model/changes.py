@@ -92,6 +92,7 @@ class Changes:
     rules: tuple[RuleChange, ...] = ()
     verdicts: tuple[VerdictChange, ...] = ()
     results: tuple[FigureChange, ...] = ()
+    times: tuple[FigureChange, ...] = ()  # fit days and dates that both states know
     items: tuple[ItemChange, ...] = ()
     owed: tuple[OwedDocument, ...] = ()  # documents that are newly required
     settled: tuple[OwedDocument, ...] = ()  # documents that are required no longer
@@ -100,5 +101,5 @@ class Changes:
     @property
     def none(self) -> bool:
         """Whether nothing differs but the issue itself."""
-        told = (self.fields, self.limits, self.rules, self.verdicts, self.results, self.items, self.owed, self.settled)
-        return not any(told) and not self.documents
+        told = (self.fields, self.limits, self.rules, self.verdicts, self.results, self.times, self.items, self.owed)
+        return not any(told) and not self.settled and not self.documents

@@ -3,6 +3,8 @@
 from datetime import date, timedelta
 from fractions import Fraction
 
+MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
 
 def days_after(day: date, days: int) -> date:
     """The date `days` later, or the last day of the calendar."""
@@ -13,3 +15,9 @@ def is_older(day: date, years: int | Fraction, than: date) -> bool:
     """Whether a date is more than `years`, rounded down to whole months, before another."""
     months = day.year * 12 + day.month + int(years * 12)
     return (months, day.day) < (than.year * 12 + than.month, than.day)
+
+
+def months_between(start: date, end: date) -> tuple[date, ...]:
+    """The first day of each month that has days from one date to another, over the turn of a year too."""
+    first, last = (day.year * 12 + day.month - 1 for day in (start, end))
+    return tuple(date(month // 12, month % 12 + 1, 1) for month in range(first, last + 1))

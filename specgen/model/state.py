@@ -67,6 +67,7 @@ class State:
     findings: dict[Told, tuple[Severity, str]] = field(default_factory=dict)  # severity and message
     verdicts: dict[str, str] = field(default_factory=dict)  # by the mark of the wall
     results: dict[Told, Figure] = field(default_factory=dict)  # of calculations, each with its title
+    times: dict[Told, Figure] = field(default_factory=dict)  # fit days and dates, by what and member, with titles
     open: dict[str, OpenField] = field(default_factory=dict)  # by dotted path
     owed: tuple[OwedDocument, ...] = ()
     documents: dict[str, DocumentPrint] = field(default_factory=dict)  # by id

@@ -28,6 +28,10 @@ def write_state(state: State) -> dict[str, Any]:
             {"calculation": name, "member": member, "title": title, **said._asdict()}
             for (name, member), (said, title) in state.results.items()
         ],
+        "times": [
+            {"what": what, "member": member, "title": title, **said._asdict()}
+            for (what, member), (said, title) in state.times.items()
+        ],
         "open": [{"path": path, **item._asdict()} for path, item in state.open.items()],
         "owed": [{"document": one.name, "owed_by": one.owed_by, "subjects": list(one.subjects)} for one in state.owed],
         "documents": {
@@ -58,6 +62,10 @@ def read_state(data: dict[str, Any]) -> State:
         results={
             (one.text("calculation"), one.text("member")): Figure(_read_pair(one), one.text("title"))
             for one in top.entries("results")
+        },
+        times={
+            (one.text("what"), one.text("member")): Figure(_read_pair(one), one.text("title"))
+            for one in (top.entries("times") if "times" in data else ())
         },
         open={one.text("path"): OpenField(one.text("label"), one.text("owed_by")) for one in top.entries("open")},
         owed=tuple(

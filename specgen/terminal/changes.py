@@ -32,6 +32,7 @@ def format_changes(changes: Changes, first: str) -> str:
         ("Rules raised", map(_format_rule, raised)),
         ("Rules cleared", [f"{r.code} {r.old}, {r.subject}" for r in changes.rules if r.new is None]),
         ("Results", [_format_figure(one, one.about, "", first) for one in changes.results]),
+        ("Time", [_format_figure(one, one.about, "", first) for one in changes.times]),
         ("Open items, new", [_format_item(item) for item in changes.items if item.is_new]),
         ("Open items closed", [_format_item(item) for item in changes.items if not item.is_new]),
         ("Documents newly required", map(_format_owed, changes.owed)),
@@ -119,6 +120,7 @@ def changes_to_data(old: str, new: str, changes: Changes | None, errors: Iterabl
         "results": [
             {"calculation": f.name, "member": f.member, "title": f.about, **_two(f.old, f.new)} for f in found.results
         ],
+        "times": [{"what": f.name, "member": f.member, "title": f.about, **_two(f.old, f.new)} for f in found.times],
         "open": {
             "added": [_item_to_data(item) for item in found.items if item.is_new],
             "closed": [_item_to_data(item) for item in found.items if not item.is_new],

@@ -58,6 +58,7 @@ UNITS = {
     "surface-temperature": ("F", "C"),
     "thermal-movement": ("in", "mm"),
     "smoothing-quantity": ("gal", "L"),
+    "usable-hours": ("h", "h"),
     "wall-sun": ("W/m2", "W/m2"),
     "wall-wind": ("psf", "kPa"),
     "wet-film": ("mil", "um"),

@@ -70,6 +70,7 @@ TWINS = [
     ("spray.distance_published", "150 mm", PRACTICE, "an inch is 25 mm"),
     ("air.cleaning", "200 kPa", PRACTICE, "30 psi, rounded to the safe side"),
     ("weather.least_eifs", "4 C", TEXT, "UFGS 07240 p. 26: not below 4 degrees C (40 degrees F)"),
+    ("weather.hot_day", "27 C", MEMORY, "80 F in whole degrees"),
     ("weather.most_surface", "32 C", PRACTICE, "90 F in whole degrees"),
     (
         "weather.above_dew_point",

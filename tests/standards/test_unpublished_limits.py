@@ -117,6 +117,7 @@ HELD = [
     ("water.hottest", MOST, "80 F", PRACTICE, "hot water thins and skins it"),
     ("masking.angle", EXACTLY, "45 deg", PRACTICE, "pull of the tape"),
     ("weather.least_coats", LEAST, "50 F", PRACTICE, "water-borne coats form no film in the cold"),
+    ("weather.hot_day", MOST, "80 F", MEMORY, "a wall in the sun is some 10 F or more above the air"),
     ("weather.hold_eifs", LEAST, "24 h", PRACTICE, "a fresh base coat freezes"),
     ("weather.hold", LEAST, "24 h", PRACTICE, "a fresh coat freezes"),
     ("weather.after_frost", LEAST, "24 h", PRACTICE, "the wall thaws through"),

@@ -3,8 +3,9 @@
 from fractions import Fraction
 
 from specgen.computing.inputs import Inputs, given_input, provide
+from specgen.computing.shading import COVERED, is_covered, list_shade_kinds
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, if_given
 from specgen.model.field import Path, dotted_field
 from specgen.model.project import asked_once
 from specgen.model.source import PRACTICE, Kind, Source
@@ -20,7 +21,6 @@ SOURCES = (
 NOTES = ("The second coat starts where the first began, once dry to touch: common practice, no source.",)
 # Hours of each shift for setting up and cleaning, and for both again between the coats; common practice, no source.
 SET_UP, BETWEEN = 1.0, 1.0
-COVERED = {"shade_cloth": "Under shade cloth.", "tent": "In a tent."}
 
 
 class DayInputs(Inputs):
@@ -79,15 +79,13 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     touch_dry = Quantity.of(Fraction(project.gloss.touch_dry_hours), "h")
     inputs = DayInputs.from_project(elevation, ask, rate=rate, touch_dry=touch_dry, hours=None)
     output = inputs.row("rate")._replace(origin=dotted_field(crew, "rates.gloss"))
-    working = WorkingBuilder((output, inputs.row("touch_dry"), *_hours_rows(project, elevation)))
-    known = working.known
-    hours = "spraying hours, own shade" if "S_o" in known else "spraying hours"
-    working.step("H", hours, f"max({'min(S - u, S_o)' if 'S_o' in known else 'S - u'} - u_b, 0)", "h")
-    told = [f"The spray rate is that of crew {crew[-1]}.", "Daylight hours are not considered."]
-    if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
-        told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
-    told += [words for kind, words in COVERED.items() if kind in _shade_kinds(elevation)]
-    if "S_o" not in known and _shade_kinds(elevation) == {"natural"}:
+    usable = if_given(lambda: ask("usable-hours"))
+    rows = _hours_rows(project, elevation) if usable is None else _usable_rows(usable)
+    working = WorkingBuilder((output, inputs.row("touch_dry"), *rows))
+    told = [f"The spray rate is that of crew {crew[-1]}."]
+    told += _add_usable(working, usable) if usable is not None else _add_hours(working)
+    told += [words for kind, words in COVERED.items() if kind in list_shade_kinds(elevation)]
+    if usable is None and "S_o" not in working.known and list_shade_kinds(elevation) == {"natural"}:
         told.append("Limit to the hours of its own shade.")
     if project.gloss.coats != 2:
         told.append(f"Calculated for two coats; number of coats in this project: {project.gloss.coats}.")
@@ -95,9 +93,34 @@ def for_elevation(elevation: Elevation, ask: Ask) -> Working:
     return day._replace(notes=(*day.notes, *told))
 
 
+def _usable_rows(usable: Working) -> tuple[InputRow, ...]:
+    """The hours of the shortest month of the season, out of direct sun, and what the break between the coats takes."""
+    return (
+        InputRow("H_u", "usable spray hours, shortest month", float(usable.result), "h", "usable-hours"),
+        InputRow("u_b", "cleanup and setup between coats", BETWEEN, "h", source=PRACTICE),
+    )
+
+
+def _add_usable(working: WorkingBuilder, usable: Working) -> list[str]:
+    """Adds the spraying hours of the shortest month; which it is, as a note."""
+    working.step("H", "spraying hours", "max(H_u - u_b, 0)", "h")
+    return [f"Usable hours of {usable.governing_case}."]
+
+
+def _add_hours(working: WorkingBuilder) -> list[str]:
+    """Adds the spraying hours of a shift where latitude, facing or its start is not known; the notes to that."""
+    known = working.known
+    hours = "spraying hours, own shade" if "S_o" in known else "spraying hours"
+    working.step("H", hours, f"max({'min(S - u, S_o)' if 'S_o' in known else 'S - u'} - u_b, 0)", "h")
+    told = ["Daylight hours are not considered."]
+    if "S_o" in known and known["S_o"] < known["S"] - known["u"]:
+        told.append("Limited to its own shade, shortest month; set up before it and clean after it.")
+    return told
+
+
 def _hours_rows(project: Description, elevation: Elevation) -> tuple[InputRow, ...]:
     """The shift, what is kept of it for setting up, and the hours of own shade where these bound the day."""
-    shade = None if _is_covered(elevation) else _shortest_shade(elevation)
+    shade = None if is_covered(elevation) else _shortest_shade(elevation)
     own = dotted_field(elevation.path, "shade_hours")
     return (
         InputRow("S", "shift", float(project.schedule.shift_hours), "h", "schedule.shift_hours"),
@@ -116,18 +139,6 @@ def _slowest(project: Description) -> tuple[Path, Quantity]:
     crews = [crew for crew in every if crew.get("rates.gloss") is not None or "gloss" in crew.steps]
     rate, path = min((crew.rates["gloss"], crew.path) for crew in crews or every)
     return path, rate
-
-
-def _is_covered(elevation: Elevation) -> bool:
-    """Whether cloth or a tent shades the elevation, so that its own shade does not bound the day."""
-    return not _shade_kinds(elevation).isdisjoint(COVERED)
-
-
-def _shade_kinds(elevation: Elevation) -> set[str]:
-    project = elevation.project
-    marks = project.find_referring(("shade",), "elevation", elevation.mark) if project.is_given(("shade",)) else ()
-    views = [project.view(("shade", mark)) for mark in marks]
-    return {view.get("kind") for view in views if view.get("elevation") == elevation}
 
 
 def _shortest_shade(elevation: Elevation) -> Fraction | None:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from math import cos, sin
 from typing import NamedTuple
 
+from specgen.computing.sun_position import DECLINATION
 from specgen.computing.sunlight import (
     DEGREE,
     MONTHS,
@@ -30,7 +31,6 @@ VERTICAL = find_source("ashrae_vertical_sky").quote(
     "share of the sky that a wall sees: 0.55 + 0.437 cos i + 0.313 cos² i, 0.45 or more"
 )
 THIN_AIR = Source(Kind.MEMORY, "solar practice: B is reduced by the pressure of the air over that at sea level")
-DECLINATION = find_source("declination").quote("declination 23.45° sin(360° (284 + day) / 365)")
 GROUND = Fraction(1, 5)
 GRASS = Source(Kind.MEMORY, "usual ground of grass and asphalt; light paving, water and snow throw back more")
 SOURCES = (CLEAR_SKY, VERTICAL, DECLINATION, THIN_AIR)

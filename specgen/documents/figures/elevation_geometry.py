@@ -1,6 +1,5 @@
 """A layout made ready for drawing: its exact lengths turned into floating point once, its marks shortened."""
 
-from bisect import bisect_right
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -8,11 +7,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from specgen.documents.figures.labels import LEAST_SIZE, measure
+from specgen.laying_out.columns import PERIMETER, measure_columns
 from specgen.model.layout import AESTHETIC, ElevationLayout, Panel
 
 Places = list[tuple[float, Fraction]]
 Ends = dict[float, Fraction]  # places along a side in meters, as numbers to reckon with and as they are
-PERIMETER = "opening_perimeter"
 
 
 class Line(NamedTuple):
@@ -218,16 +217,13 @@ class Geometry:
         """
         if self.day_area is None:
             return []
-        edges = [0.0, *(at for at, _ in self.places[0]), _float(self.layout.width)]
-        columns = [Fraction(0) for _ in edges[1:]]
-        for piece, panel in zip(self.panels, self.layout.panels, strict=True):
-            columns[bisect_right(edges, (piece.left + piece.right) / 2) - 1] += panel.net_area
-        if max(columns) > self.day_area:
+        columns = measure_columns(self.layout)
+        if max(column.area for column in columns) > self.day_area:
             return []
-        starts, done = edges[:1], Fraction(0)
-        for edge, area in zip(edges, columns, strict=False):
-            if done + area > self.day_area:
-                starts.append(edge)
+        starts, done = [0.0], Fraction(0)
+        for column in columns:
+            if done + column.area > self.day_area:
+                starts.append(_float(column.left))
                 done = Fraction(0)
-            done += area
-        return [Day(*span) for span in pairwise((*starts, edges[-1]))]
+            done += column.area
+        return [Day(*span) for span in pairwise((*starts, _float(self.layout.width)))]

@@ -3,8 +3,17 @@
 from collections.abc import Iterable
 from typing import Any
 
+from specgen.documents.context import DocumentContext
 from specgen.documents.display_values import DisplayValue
+from specgen.model.field import Path
 from specgen.model.source import Source
+
+OPEN = DisplayValue("[open]", open=True)
+
+
+def ask_all(context: DocumentContext, paths: Iterable[Path]) -> list[Any]:
+    """What is still to be given, each in brackets, behind `pending`."""
+    return ["pending: ", *join_cells([context.ask(path)] for path in dict.fromkeys(paths))]
 
 
 def cite_section(number: str, source: Source, subject: str) -> DisplayValue:

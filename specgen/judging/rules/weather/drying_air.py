@@ -24,22 +24,19 @@ fails WEA-09d at mockup.planned_on
     climate: {months: [{month: apr, mean_min: 41 F}]}
 """
 
-from datetime import date
 from functools import partial
 from typing import Any
 
 from specgen.judging.choice_groups import SPRAYED
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
+from specgen.judging.season import in_heated_tents, is_in_season, lies_within, night_and_least
 from specgen.model.absence import all_known, any_known, if_given, read_all
 from specgen.model.dates import days_after
-from specgen.model.project import asked_once
 from specgen.model.source import PRACTICE, Source
-from specgen.model.typed_views import Description, Month, Shading
+from specgen.model.typed_views import Description, Month
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 from specgen.resolving.limits_in_force import given_source
-
-MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 RULE = Rule(
     "WEA-09",
@@ -94,11 +91,11 @@ RULE.clause(
 def cold_nights(month: Month, project: Description) -> Violations:
     """The nights are colder than the film bears while it dries, and no heated tent stands around every face."""
     if all_known(
-        lambda: _is_in_season(month, project),
-        lambda: less(*_night_and_least(month, project)),
-        lambda: not _in_heated_tents(project),
+        lambda: is_in_season(month, project),
+        lambda: less(*night_and_least(month, project)),
+        lambda: not in_heated_tents(project),
     ):
-        night, least = _night_and_least(month, project)
+        night, least = night_and_least(month, project)
         yield violation(night, wanted=least, sources=_sources(project, "least_dry_temperature", least))
 
 
@@ -116,7 +113,7 @@ def cold_nights(month: Month, project: Description) -> Violations:
 def cold_mockup(project: Description) -> Violations:
     """The nights of the mockup are colder than the film bears while it dries, and no heated tent is planned."""
     nights = partial(_list_cold_nights, project)
-    if all_known(nights, lambda: not _in_heated_tents(project)):
+    if all_known(nights, lambda: not in_heated_tents(project)):
         night, least = min(nights(), key=lambda pair: pair[0].amount)
         yield violation(night, wanted=least, sources=_sources(project, "least_dry_temperature", least))
 
@@ -124,7 +121,7 @@ def cold_mockup(project: Description) -> Violations:
 def _list_cold_nights(project: Description) -> list[tuple[Quantity, Quantity]]:
     """The nights of the mockup that are too cold, each with the least; raises Absent for what is not given."""
     months = [month for month in project.climate.months if _is_of_mockup(month, project)]
-    return [pair for pair in (_night_and_least(month, project) for month in months) if less(*pair)]
+    return [pair for pair in (night_and_least(month, project) for month in months) if less(*pair)]
 
 
 def _sources(project: Description, name: str, figure: Any) -> tuple[Source, ...]:
@@ -136,35 +133,4 @@ def _sources(project: Description, name: str, figure: Any) -> tuple[Source, ...]
 def _is_of_mockup(month: Month, project: Description) -> bool:
     """Whether the mockup is made in a month."""
     start, days = read_all(lambda: project.mockup.planned_on, lambda: project.mockup.duration_days)
-    return _lies_within(month, start, days_after(start, int(days)))
-
-
-def _is_in_season(month: Month, project: Description) -> bool:
-    """Whether spraying goes on in a month."""
-    return _lies_within(month, *read_all(lambda: project.schedule.spray_start, lambda: project.schedule.spray_end))
-
-
-def _lies_within(month: Month, start: date, end: date) -> bool:
-    """Whether a month has days from one date to another."""
-    months = (end.year - start.year) * 12 + end.month - start.month
-    return (MONTHS.index(month.month) + 1 - start.month) % 12 <= months
-
-
-def _night_and_least(month: Month, project: Description) -> tuple[Quantity, Quantity]:
-    """The mean of the coldest hours of a month, and the temperature that both coats need."""
-    night, primer, gloss = read_all(
-        lambda: month.mean_min,
-        lambda: project.primer.least_dry_temperature,
-        lambda: project.gloss.least_dry_temperature,
-    )
-    return night, max(primer, gloss, key=lambda least: least.amount)
-
-
-@asked_once
-def _in_heated_tents(project: Description) -> bool:
-    """Whether every face stands in a heated tent."""
-    return all_known(*(partial(_is_heated, shading) for shading in project.shade))
-
-
-def _is_heated(shading: Shading) -> bool:
-    return all_known(lambda: shading.kind == "tent", lambda: shading.heated)
+    return lies_within(month, start, days_after(start, int(days)))

@@ -1,0 +1,55 @@
+"""The hours of a day in which each elevation can be sprayed, by month, and what takes the others of the shift."""
+
+from collections.abc import Iterator
+from itertools import groupby
+from typing import Any, cast
+
+from specgen.computing.time.usable_hours import DARK, SETTING_UP, SUNNY, list_usable_months, round_hours
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.marks import list_marks, name_member
+from specgen.documents.views._cells import OPEN, ask_all
+from specgen.model.absence import Absent
+from specgen.model.schedule import UsableMonth
+from specgen.model.typed_views import Elevation
+from specgen.model.value_text import value_text
+
+_CAUSES = (DARK, SUNNY, SETTING_UP)
+_HEADER = ("Elevation", "Month", "Usable, solar time", "Usable", "Dark", "Direct sun", "Setup and cleanup")
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """A row for each month of the season on each elevation; months alike share one."""
+    lines = [line for mark in list_marks(context, "elevations") for line in _list_lines(context, mark)]
+    lines = lines or [(context.ask(("elevations",)), "", "", "", "", "", "")]
+    return TableView(_HEADER, tuple(lines), (22, 18, 22, 10, 8, 10, 10))
+
+
+def _list_lines(context: DocumentContext, mark: str) -> Iterator[tuple[Any, ...]]:
+    name: str = name_member(context, "elevations", mark)
+    try:
+        months = list_usable_months(cast(Elevation, context.project.view(("elevations", mark))))
+    except Absent as absent:
+        yield name, "", ask_all(context, absent.paths), OPEN, "", "", ""
+        return
+    for _, alike in groupby(months, _tell):
+        group = list(alike)
+        yield name, name_months(group), *_tell(group[0])
+        name = ""
+
+
+def name_months(months: list[UsableMonth]) -> str:
+    """`July`, `July to September`."""
+    first, last = months[0].month, months[-1].month
+    return f"{first:%B}" if first == last else f"{first:%B} to {last:%B}"
+
+
+def _tell(month: UsableMonth) -> tuple[str, ...]:
+    """The cells of a month: the same for months alike."""
+    spans = "; ".join(f"{start:%H:%M} to {end:%H:%M}" for start, end in month.spans) or "none"
+    lost = dict(month.lost)
+    return spans, _tell_hours(month.hours), *(_tell_hours(lost.get(cause, 0)) for cause in _CAUSES)
+
+
+def _tell_hours(hours: float) -> str:
+    return value_text(round_hours(hours))

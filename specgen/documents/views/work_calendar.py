@@ -1,0 +1,53 @@
+"""When work is done: shift, days off, holidays that fall within the schedule, night work, days kept for weather."""
+
+from datetime import date, timedelta
+from typing import Any
+
+from specgen.computing.calendars import find_work_days, is_weekend_taken
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.schedule import find_schedule, tell_day
+from specgen.model.calendar import WEEK, WEEKEND
+from specgen.model.typed_views import Description, root_of
+
+_NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
+_USUAL = ", common practice; confirm with the general contractor"
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for each line of the calendar."""
+    project = root_of(context.project.view(()))
+    shift = [context.display(("schedule", "shift_start")), ", ", context.display(("schedule", "shift_hours"))]
+    lines: list[tuple[str, Any]] = [("Shift, start and length", shift), ("Days off each week", _tell_week(project))]
+    lines += [("Further days off", told) for told in [_list_dates(context, project)] if told]
+    lines.append(("Night work", _tell_nights(context)))
+    lines.append(("Weather days, behind the last activity", context.display(("schedule", "weather_days"))))
+    return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
+
+
+def _tell_week(project: Description) -> str:
+    off = WEEKEND if is_weekend_taken(project) else [day for day in WEEK if day in project.schedule.days_off]
+    told = " and ".join(_NAMES[day] for day in off) or "none"
+    return f"{told}{_USUAL if is_weekend_taken(project) else ''}"
+
+
+def _list_dates(context: DocumentContext, project: Description) -> str:
+    """The dates and public holidays without work, from the first activity to the last."""
+    schedule, days = find_schedule(context), find_work_days(project)
+    if schedule is None:
+        return ""
+    first, last = schedule.activities[0].start.date(), schedule.end.date()
+    every = (first + timedelta(days=number) for number in range((last - first).days + 1))
+    off = [day for day in every if not days.is_worked(day) and WEEK[day.weekday()] not in days.weekdays_off]
+    code = project.schedule.get("holidays")
+    behind = f"; public holidays of {code} as observed" if code else ""
+    return f"{', '.join(_tell(day) for day in off)}{behind}" if off else ""
+
+
+def _tell(day: date) -> str:
+    return tell_day(day, 0)
+
+
+def _tell_nights(context: DocumentContext) -> str:
+    planned = context.project.get(("schedule", "night_work"))
+    return "by lamp" if planned else "none" if planned is False else "none planned"
