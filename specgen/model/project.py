@@ -135,6 +135,10 @@ class Project:
             return ()
         raise Absent(path)
 
+    def count_members(self, path: Path) -> int:
+        """How many members a collection has; entries of the site record count as they do."""
+        return len(self.members.get(path, ())) or (len(self.records.of(path[0])) if len(path) == 1 else 0)
+
     def each(self, pattern: Path) -> list[Path]:
         """All paths that match a pattern with stars; raises Absent at the first missing collection."""
         paths: list[Path] = [()]
