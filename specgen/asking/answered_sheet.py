@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.grid import Cell, Grid
 from specgen.asking.tables import list_tables
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
+from specgen.reading.grid import Cell, Grid
 
 _MOST_HEAD = 20  # rows in which the titles are looked for, where somebody has put lines above them
 

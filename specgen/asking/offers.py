@@ -5,12 +5,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
-from specgen.asking.answer_text import AnswerText
 from specgen.documents.members import span_marks
 from specgen.model.field import Field, Node, Path
 from specgen.model.project import Project
 from specgen.model.value_text import raw_text
 from specgen.quantities.quantity import Quantity
+from specgen.reading.answer_text import AnswerText
 from specgen.reading.rules import SectionRules
 from specgen.resolving.answer_sources import answer_source
 

@@ -1,19 +1,18 @@
 """Finds the columns of a table of members by the label of a field or by its name, with the unit that a title tells."""
 
-import re
 from collections import Counter
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.grid import Grid
 from specgen.asking.tables import Table, list_fields
 from specgen.model.field import Field, Path, Schema
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import suggest
+from specgen.reading.column_titles import fold_title, split_unit
+from specgen.reading.grid import Grid
 
 _MOST_HEAD = 20  # rows in which the titles are looked for
 _BLANK = "`specgen ask FILE --table {}` writes a blank one"
-_WITH_UNIT = re.compile(r"(.+?)\s*(?:\(([^()]+)\)|\[([^\[\]]+)\]|, ([^,]+))")
 # The places of the columns that are no field.
 _MARK: Path = ("", "mark")
 _OWNER: Path = ("", "owner")
@@ -46,12 +45,12 @@ def find_columns(grid: Grid, table: Table, schema: Schema) -> Columns:
     known = _list_titles(fields, table)
     head = _find_head(grid, table, known)
     first = at.ITEM_NAME if table.listed else at.MARK_NAME
-    below = {_fold(grid.words(row, column)) for row, column in grid.cells if row == head + 1}
-    names = head + 1 if _fold(first) in below else head
+    below = {fold_title(grid.words(row, column)) for row, column in grid.cells if row == head + 1}
+    names = head + 1 if fold_title(first) in below else head
     found: dict[Path, Column] = {}
     problems: list[Problem] = []
     for number in sorted({column for row, column in grid.cells if row in (head, names)}):
-        title, unit = _split_unit(grid.words(head, number))
+        title, unit = split_unit(grid.words(head, number))
         place = _find_place(known, grid.words(names, number), grid.words(head, number), title)
         where = grid.place(head, number)
         if place is None:
@@ -69,7 +68,7 @@ def find_columns(grid: Grid, table: Table, schema: Schema) -> Columns:
 def _find_head(grid: Grid, table: Table, known: dict[str, Path]) -> int:
     """The row of the titles: with the column of the marks; of a list the first one with a title that is known."""
     for row in range(1, _MOST_HEAD + 1):
-        titles = {_find_place(known, title, _split_unit(title)[0]) for title in grid.row_titles(row)} - {None}
+        titles = {_find_place(known, title, split_unit(title)[0]) for title in grid.row_titles(row)} - {None}
         if _MARK in titles or (table.listed and titles):
             return row
     where = grid.place(1) if grid.name else grid.file
@@ -82,26 +81,16 @@ def _find_head(grid: Grid, table: Table, known: dict[str, Path]) -> int:
 def _list_titles(fields: dict[Path, Field], table: Table) -> dict[str, Path]:
     """The place of a column by each title that it may have."""
     last = Counter(place[-1] for place in fields if place)
-    titles = {_fold(at.ITEM_NAME if table.listed else at.MARK_NAME): _MARK}
+    titles = {fold_title(at.ITEM_NAME if table.listed else at.MARK_NAME): _MARK}
     titles |= {table.owner: _OWNER} if table.owner else {}
     for place, field in fields.items():
-        titles.setdefault(_fold(".".join(place) or at.VALUE_NAME), place)
-        titles.setdefault(_fold(field.label), place)
+        titles.setdefault(fold_title(".".join(place) or at.VALUE_NAME), place)
+        titles.setdefault(fold_title(field.label), place)
     for place in fields:
         if place and last[place[-1]] == 1:
-            titles.setdefault(_fold(place[-1]), place)
+            titles.setdefault(fold_title(place[-1]), place)
     return titles
 
 
 def _find_place(known: dict[str, Path], *titles: str) -> Path | None:
-    return next((known[_fold(title)] for title in titles if _fold(title) in known), None)
-
-
-def _fold(title: str) -> str:
-    return " ".join(title.casefold().replace("_", " ").split()).rstrip(".")
-
-
-def _split_unit(title: str) -> tuple[str, str]:
-    """A title and the unit behind it: `Width (ft)`, `Width, ft`; no unit where there is none."""
-    found = _WITH_UNIT.fullmatch(title)
-    return (found[1], next(filter(None, found.groups()[1:]))) if found else (title, "")
+    return next((known[fold_title(title)] for title in titles if fold_title(title) in known), None)

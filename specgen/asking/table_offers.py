@@ -3,8 +3,6 @@
 from collections.abc import Collection, Iterator
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.answer_text import read_answer
-from specgen.asking.grid import Grid
 from specgen.asking.offers import Converter, Offer
 from specgen.asking.question_offers import Offered
 from specgen.asking.table_columns import Column, Columns, find_columns
@@ -14,7 +12,9 @@ from specgen.editing.values import NONE
 from specgen.model.field import Path
 from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
+from specgen.reading.answer_text import read_answer
 from specgen.reading.conversion import InvalidValue
+from specgen.reading.grid import Grid
 
 
 def pick_grid(grids: dict[str, Grid], table: Table, shown: str) -> Grid:

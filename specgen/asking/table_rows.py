@@ -4,15 +4,15 @@ from collections.abc import Collection
 from typing import NamedTuple
 
 from specgen.asking import answer_sheet as at
-from specgen.asking.answer_text import find_mark
-from specgen.asking.grid import Grid
 from specgen.asking.table_columns import Columns
 from specgen.asking.tables import Table
 from specgen.model.field import Path
 from specgen.model.project import Project
 from specgen.model.suggest import suggest
 from specgen.model.value_text import words
+from specgen.reading.answer_text import find_mark
 from specgen.reading.conversion import InvalidValue
+from specgen.reading.grid import Grid
 from specgen.reading.marks import find_mark_fault
 
 

@@ -7,8 +7,6 @@ from pathlib import Path as FilePath
 from typing import NamedTuple
 
 from specgen.asking.answered_sheet import AnsweredSheet, read_answered_sheet, read_table_sheet
-from specgen.asking.csv_reading import read_csv
-from specgen.asking.grid import Grid
 from specgen.asking.offers import Conflict, Converter, Offer, sort_offers
 from specgen.asking.placing import Placed, Placer
 from specgen.asking.question_offers import (
@@ -22,10 +20,12 @@ from specgen.asking.question_offers import (
 )
 from specgen.asking.table_offers import list_table_offers, pick_grid
 from specgen.asking.tables import Table, find_table_named, list_tables
-from specgen.asking.workbook_reading import read_workbook
 from specgen.model.field import Path, Schema
 from specgen.model.problem import Problem, Refused
 from specgen.model.project import Project
+from specgen.reading.csv_reading import read_csv
+from specgen.reading.grid import Grid
+from specgen.reading.workbook_reading import read_workbook
 
 _CSV = (".csv", ".txt", ".tsv")
 

@@ -111,6 +111,10 @@ def _face(facts: Facts, path: Path) -> str | None:
     """The elevation of the member being judged, as members on one elevation are compared within it only."""
     if len(path) < 2:
         return None
+    if path[0] in COLLECTIONS:
+        noted = "elevation" in facts.schema.node((path[0], "*")).children
+        face = facts.get((*path[:2], "elevation")) if noted else None
+        return None if face is None else str(face)
     return path[1] if path[0] == "elevations" else facts.values.get((*path[:2], "elevation"))
 
 

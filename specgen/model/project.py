@@ -90,10 +90,10 @@ class Project:
     def value_of(self, entry: Field, path: Path) -> Any:
         """The typed value of a field at its path, for a caller that has both; raises Absent."""
         if path in self.values:
-            return self._link(entry, self.values[path])
+            return self.link(entry, self.values[path])
         recorded = self._recorded(path)
         if recorded is not None:
-            return self._link(entry, recorded)
+            return self.link(entry, recorded)
         if path in self.unmet:  # what is not told there may not be taken for told by others, or for empty
             raise Absent(path)
         derived = self._derive(entry)
@@ -148,13 +148,13 @@ class Project:
 
     def place(self, path: Path) -> Place:
         """The place of a path, or of its nearest given parent if it is absent itself."""
+        found = None if path[:2] in self.places else self.records.find(path)
+        if found is not None:
+            return Place(dotted_path(path), found.place.file, found.place.line, found.place.column)
         for end in range(len(path), 0, -1):
             if path[:end] in self.places:
                 near = self.places[path[:end]]
                 return Place(dotted_path(path), near.file, near.line, near.column)
-        found = self.records.find(path)
-        if found is not None:
-            return Place(dotted_path(path), found.place.file, found.place.line, found.place.column)
         return Place(dotted_path(path))
 
     def view(self, path: Path) -> "View":
@@ -170,7 +170,8 @@ class Project:
         if key not in self._by_reference:
             grouped: dict[Any, list[str]] = {}
             for member in self.marks(collection):
-                grouped.setdefault(self.values.get((*collection, member, name)), []).append(member)
+                at = (*collection, member, name)
+                grouped.setdefault(self.values.get(at, self._recorded(at)), []).append(member)
             without = tuple(grouped.pop(None, ()))
             self._by_reference[key] = {None: without} | {to: (*them, *without) for to, them in grouped.items()}
         found = self._by_reference[key]
@@ -193,7 +194,8 @@ class Project:
         found = self.records.find(path) if len(path) == 3 else None  # collection, number, name
         return None if found is None else found.get(path[2])
 
-    def _link(self, entry: Field, value: Any) -> Any:
+    def link(self, entry: Field, value: Any) -> Any:
+        """A value as it is read: a mark as the view of the member that it names."""
         if entry.kind == "reference":
             return self.view((entry.to, value))
         if entry.kind == "list" and entry.of == "reference":

@@ -6,6 +6,7 @@ from datetime import date, datetime, time, timedelta
 from typing import Any, NamedTuple
 
 from specgen.model.field import Path
+from specgen.model.problem import Problem
 
 # The collections whose members are entries, written one after another.
 COLLECTIONS = ("log", "release", "result", "inspection")
@@ -69,10 +70,16 @@ class RecordFile(NamedTuple):
 
 @dataclass(frozen=True)
 class Records:
-    """The entries of each collection in the order in which they were read, and the files that hold them."""
+    """The entries of each collection in the order in which they were read, and the files that hold them.
+
+    `faults` are what could not be read, each at its cell: that field of the entry is then without a value. `remarks`
+    are what is to be told of entries that were read, such as one that stands twice.
+    """
 
     entries: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)
     files: tuple[RecordFile, ...] = ()
+    faults: tuple[Problem, ...] = ()
+    remarks: tuple[Problem, ...] = ()
 
     def of(self, collection: str) -> tuple[Entry, ...]:
         """The entries of a collection; none where it has none."""

@@ -2,7 +2,7 @@
 
 import dataclasses
 import os
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -19,11 +19,11 @@ from specgen.reading.geometry import geometry_problems
 from specgen.reading.given_file import name_file
 from specgen.reading.positions import Text
 from specgen.reading.ranges import range_problems
+from specgen.reading.records.given import RecordGiven, read_given, take_entries
 from specgen.reading.rules import Rules
 from specgen.reading.side_file import SideFileGiven
 from specgen.reading.side_files import (
     ATTACHMENTS,
-    RECORD,
     SIDE_FILES,
     check_given_once,
     check_home,
@@ -62,23 +62,29 @@ def survey_project(
     named = {home: main.values[(home,)] for home in SIDE_FILES if (home,) in main.values}
     sides = {home: _side(file, name, (home,), home, schema, main) for home, name in named.items()}
     keep_attachments_apart(main, sides, schema)
-    # Site records are only validated here; no clause uses them yet.
-    records = [
-        _side(file, name, ("records", str(number)), RECORD, schema, main)
-        for number, name in enumerate(main.values.get(("records",), ()))
-    ]
-    project = _join(main, sides, records, schema)
+    entries = take_entries(main)
+    project = _join(main, sides, schema)
+    records = tuple(_name_records(file, main))
+    if entries.members or records:
+        from specgen.reading.records.reading import survey_records  # imported here: most projects have none yet
+
+        project = survey_records(project, records, entries)
     project = dataclasses.replace(project, unfound=list_unfound(project, file.resolve().parent))
     dangling = list(find_dangling(project))
     project = _leave_open(project, find_unmet(dangling, sides.values()))
-    files = (main, *sides.values(), *records)
+    files = (main, *sides.values())
     problems = [problem for content in files for problem in content.text.problems]
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
+    if ("site", "time_zone") in project.values:
+        from specgen.reading.time_zones import zone_problems  # imported here: few projects name one
+
+        problems += zone_problems(project)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
     project = dataclasses.replace(project, answered=match_answers(project))
     problems += _find_upside_down(project, files) + geometry_problems(project)
-    return project, sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))
+    problems = sorted(problems, key=lambda p: (p.file != name_file(file), p.file, p.line, p.column))
+    return project, [*problems, *project.records.faults]
 
 
 def defaults(schema: Schema, system: str) -> dict[Path, Any]:
@@ -136,9 +142,20 @@ def _find_side_file(file: FilePath, name: str, main: FileContent) -> FilePath:
     return path
 
 
-def _join(
-    main: FileContent, sides: Mapping[str, FileContent], records: Iterable[FileContent], schema: Schema
-) -> Project:
+def _name_records(file: FilePath, main: FileContent) -> Iterator[RecordGiven]:
+    """The record files that the project names; one that may not be read is noted where it is named."""
+    for number, name in enumerate(main.values.get(("records",), ())):
+        at = ("records", str(number))
+        try:
+            yield read_given(_find_side_file(file, name, main), name, main.unwritten)
+        except Refused as refused:
+            place = main.text.places[at]
+            for problem in refused.problems:
+                about = f"{dotted_path(at)}: {name}" if problem.file else dotted_path(at)
+                main.text.add(Problem(problem.message, problem.hint, about, place.file, place.line, place.column))
+
+
+def _join(main: FileContent, sides: Mapping[str, FileContent], schema: Schema) -> Project:
     values, members, places = dict(main.values), dict(main.members), dict(main.text.places)
     maker = (
         {p: v for p, v in sides["coating_system"].values.items() if p[0] != ATTACHMENTS}
@@ -157,7 +174,7 @@ def _join(
     # A figure written in the plan is the project's own, even if it equals the manufacturer's.
     from_maker = frozenset(path for path in maker if path not in main.values)
     usual = defaults_of(values, schema)
-    uses = [("project", main), *sides.items(), *(("records", record) for record in records)]
+    uses = [("project", main), *sides.items()]
     inputs = tuple(InputFile(use, content.text.file, content.text.digest) for use, content in uses)
     return Project(schema, values, members, places, maker, usual, from_maker, inputs=inputs)
 

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from specgen.asking.csv_reading import read_csv
 from specgen.model.problem import Refused
+from specgen.reading.csv_reading import read_csv
 
 
 def cells(folder: Path, content: bytes) -> dict[tuple[int, int], str]:

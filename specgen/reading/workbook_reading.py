@@ -6,10 +6,10 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-from specgen.asking.grid import Cell, Grid
-from specgen.asking.workbook_file import USE, WorkbookBytes, check_workbook, refuse_damaged
 from specgen.model.problem import Problem, Refused, refuse
 from specgen.reading.given_file import read_given_file
+from specgen.reading.grid import Cell, Grid
+from specgen.reading.workbook_file import USE, WorkbookBytes, check_workbook, refuse_damaged
 
 # More than any project has; a table of the largest has 20,000 members.
 MOST_ROWS, MOST_COLUMNS, MOST_SHEETS = 21_000, 100, 40
@@ -18,7 +18,12 @@ _LAST_ROW = 1_048_576  # of a sheet (from memory)
 
 def read_workbook(path: Path, shown: str) -> dict[str, Grid]:
     """The cells of each sheet of a file by the name of the sheet; raises Refused."""
-    book = check_workbook(read_given_file(path, USE, shown), shown)
+    return read_sheets(read_given_file(path, USE, shown), shown)
+
+
+def read_sheets(content: bytes, shown: str) -> dict[str, Grid]:
+    """The cells of each sheet of the bytes of a file by the name of the sheet; raises Refused."""
+    book = check_workbook(content, shown)
     values = _read_cells(book, shown, values=True)
     formulas = _read_cells(book, shown, values=False) if book.has_formulas else {}
     return {name: Grid(shown, name, _join(cells, formulas.get(name, {}))) for name, cells in values.items()}

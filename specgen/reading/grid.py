@@ -1,6 +1,7 @@
 """The cells of a sheet as they were typed or calculated, each with its name as a spreadsheet shows it: `H12`."""
 
 import datetime
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -56,6 +57,15 @@ class Grid:
         for at, column in sorted(place for place in self.cells if place[0] == row):
             titles.setdefault(self.words(at, column).casefold(), column)
         return titles
+
+    def list_rows(self) -> Iterator[tuple[int, list[Cell | None]]]:
+        """The rows that hold anything, each with its number and its cells from the first column on."""
+        rows: dict[int, list[Cell | None]] = {}
+        for (number, column), cell in self.cells.items():
+            row = rows.setdefault(number, [])
+            row += [None] * (column - len(row))
+            row[column - 1] = cell
+        yield from sorted(rows.items())
 
     @property
     def last_row(self) -> int:

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from specgen.asking.workbook_reading import read_workbook
 from specgen.model.problem import Refused
+from specgen.reading.workbook_reading import read_workbook
 from tests.asking.workbooks import saved_by_calc, with_parts, written_by_xlsxwriter
 
 PLAIN = written_by_xlsxwriter({"A": [["x", 1], [None, 2.5]]})

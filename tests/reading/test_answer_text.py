@@ -6,11 +6,11 @@ from typing import Any
 
 import pytest
 
-from specgen.asking.answer_text import NO_ANSWER, read_answer
-from specgen.asking.grid import Cell
 from specgen.model.project import Project
 from specgen.model.value_text import words
+from specgen.reading.answer_text import NO_ANSWER, read_answer
 from specgen.reading.conversion import InvalidValue
+from specgen.reading.grid import Cell
 from specgen.reading.schema import project_schema
 from tests.support import project_of
 

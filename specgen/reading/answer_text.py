@@ -6,15 +6,16 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from specgen.asking.counts import read_count
-from specgen.asking.days import read_day
-from specgen.asking.grid import Cell
 from specgen.model.field import Field
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.project import Project
 from specgen.model.value_text import words
 from specgen.quantities.number import is_number
+from specgen.reading.clock_text import read_clock
 from specgen.reading.conversion import InvalidValue
+from specgen.reading.counts import read_count
+from specgen.reading.days import read_day
+from specgen.reading.grid import Cell
 
 # What people write where they have no answer yet, in small letters.
 NO_ANSWER = {"", "?", "??", "-", "--", "\u2013", "\u2014", "n/a", "na", "n.a.", "tbd", "t.b.d.", "tba"}
@@ -165,6 +166,8 @@ def _mean(text: str, field: Field, project: Project, unit: str) -> str:
         return read_count(text, field)
     if kind == "yes_no":
         return _YES_NO.get(text.casefold().rstrip(". "), text)
+    if kind == "time":
+        return read_clock(text)
     if kind == "date":
         return read_day(text, project.system)
     if kind == "reference":

@@ -1,0 +1,1 @@
+"""Record files of the site, YAML, CSV, XLSX, and filled PDF forms, to entries."""
