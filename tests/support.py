@@ -17,7 +17,6 @@ from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Finding, Judgment
 from specgen.model.project import Project
-from specgen.recording.own_entries import take_entries
 from specgen.standards import load_standards
 
 ROOT = Path(__file__).parents[1]
@@ -63,7 +62,7 @@ def project_of(folder: Path, change: Any = None, base: Any = None) -> Project:
     if change and "coating" in change:
         written(folder, {"format": 1} | change["coating"], "coating.yaml")
         change = {k: v for k, v in change.items() if k != "coating"} | {"coating_system": "coating.yaml"}
-    return take_entries(pipeline.read(written(folder, merged(base or SMALL, change or {}))))
+    return pipeline.read(written(folder, merged(base or SMALL, change or {})))
 
 
 def case_of(folder: Path, change: Any = None, base: Any = None) -> pipeline.JudgedProject:
