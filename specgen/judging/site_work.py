@@ -42,8 +42,8 @@ def hours_since(
     last = history.find_last_pass(face.mark, step, began, area, coat)
     if last is not None and last.ended is not None:
         return elapsed_hours(project.project, last.ended, began)
-    other = history.find_last("log", face.mark, step, began, area)
-    if other is not None and other.path != log.path and other.get("coat") in (None, coat) and is_work(other):
+    other = history.find_last("log", face.mark, step, began - datetime.resolution, area)
+    if other is not None and other.get("coat") in (None, coat) and is_work(other):
         raise Absent((*other.path, "ended_at"))
     return None
 

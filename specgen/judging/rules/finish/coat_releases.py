@@ -5,7 +5,9 @@ lies below it.
 
 passes
     elevations: {E1: {wall: W1}}
-    release: [{step: primer, elevation: E1, date: 2027-06-16, time: 07:00, hours_dry: 15, even_look: yes}]
+    release:
+      - {step: smoothing_2, elevation: E1, date: 2027-06-15, time: "11:00", hours_dry: 24, wall_dry: yes}
+      - {step: primer, elevation: E1, date: 2027-06-16, time: 07:00, hours_dry: 15, even_look: yes}
     log:
       - {step: primer, elevation: E1, date: 2027-06-15, started_at: "13:00", ended_at: "16:00"}
       - {step: gloss, elevation: E1, date: 2027-06-16, started_at: 07:30}

@@ -19,15 +19,16 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.site_limits import sources_of
 from specgen.judging.site_work import hours_since, is_told_at
 from specgen.model.absence import Absent
+from specgen.model.project import Project
 from specgen.model.source import Source
 from specgen.model.standard import Standards
 from specgen.model.typed_views import Description, SiteRecordEntry
 from specgen.recording.elapsed import hours_text
 from specgen.recording.history import History
-from specgen.scheduling.drying import BETWEEN, DRYING, find_drying, list_drying_paths
+from specgen.resolving.limits_in_force import plan_source
+from specgen.scheduling.drying import BETWEEN, DRYING, Drying, find_drying, list_drying_paths
 from specgen.scheduling.drying_before import list_drying_before
 
 RULE = Rule(
@@ -82,5 +83,13 @@ def _list_waits(log: SiteRecordEntry, history: History, project: Description, st
         drying = find_drying(facts, standards, step, wall)
         if drying is None:
             raise Absent(*list_drying_paths(facts, DRYING.get(step) or BETWEEN[step], wall))
-        sources = (drying.in_force.source,) if drying.in_force else sources_of(facts, drying.path)
-        yield _Wait(hours, drying.hours, sources)
+        yield _Wait(hours, drying.hours, (_source_of(drying, facts, standards),))
+
+
+def _source_of(drying: Drying, facts: Project, standards: Standards) -> Source:
+    """Where the hours behind a step come from: the row of the trade, or the field with its own source."""
+    if drying.in_force is not None:
+        return drying.in_force.source
+    field = facts.schema.field_at(drying.path)
+    assert field is not None
+    return plan_source(facts, drying.path, field, standards)

@@ -169,7 +169,8 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
         return
     unit = "F" if limit.unit == "F apart" else "C"
     dew = Quantity.of(find_dew_point(air.number("C"), float(humidity)), "C")
-    margin = Quantity.of(f"{surface.number(unit) - dew.number(unit):.2f}", f"{unit} apart")
+    # To the tenth that is printed, so that no margin prints as the limit it misses.
+    margin = Quantity.of(f"{surface.number(unit) - dew.number(unit):.1f}", f"{unit} apart")
     if less(margin, limit):
         yield violation(margin, wanted=limit)
 
