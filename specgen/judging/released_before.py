@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterator
 from datetime import datetime, time
 from typing import NamedTuple
 
-from specgen.judging.site_work import area_of, entry_of
-from specgen.model.absence import Absent, read_all
+from specgen.judging.site_work import area_of
+from specgen.model.absence import Absent, if_given, read_all
 from specgen.model.field import Path
 from specgen.model.record import Entry, day_of
 from specgen.model.typed_views import SiteRecordEntry
@@ -34,7 +34,7 @@ def is_released(log: SiteRecordEntry, point: Point, history: History) -> bool:
     An inspection is told by its day alone and counts for all of it; a release counts from its time on.
     """
     face, _ = read_all(lambda: log.elevation, lambda: log.date)
-    place = _Place(entry_of(log), face.mark, history)
+    place = _Place(log, face.mark, history)
     since = place.find_work(point.of)
     missing: list[Path] = []
     for signed in (*_look_up(place.find_inspection, point.inspections), *_look_up(place.find_release, point.releases)):
@@ -55,11 +55,11 @@ def _look_up(find: Callable[[str], Iterator[Signed]], steps: tuple[str, ...]) ->
 class _Place:
     """The place of an entry, and the moment at which its work began: the end of its day where no time is told."""
 
-    def __init__(self, entry: Entry, face: str, history: History) -> None:
-        self.entry, self.face, self.history, self.area = entry, face, history, area_of(entry)
-        self.day = entry.values["date"]
+    def __init__(self, log: SiteRecordEntry, face: str, history: History) -> None:
+        self.log, self.face, self.history, self.area = log, face, history, area_of(log)
+        self.day, at = log.date, if_given(lambda: log.started_at)
         self.day_end = end_of_day(datetime.combine(self.day, time()))
-        self.began = entry.began or self.day_end
+        self.timed, self.began = at is not None, self.day_end if at is None else datetime.combine(self.day, at)
 
     def find_work(self, steps: tuple[str, ...]) -> datetime | None:
         """The moment at which the last pass of these steps began here."""
@@ -78,8 +78,8 @@ class _Place:
     def find_release(self, step: str) -> Iterator[Signed]:
         """The last release of a step before the work, and what would tell whether others came before."""
         last = self.history.find_last("release", self.face, step, self.began, self.area)
-        if last is not None and self.entry.began is None and day_of(last) == self.day:
-            yield (*self.entry.path, "started_at")
+        if last is not None and not self.timed and day_of(last) == self.day:
+            yield (*self.log.path, "started_at")
         elif last is not None:
             yield last
         late = self.history.find_last("release", self.face, step, self.day_end, self.area)

@@ -3,31 +3,33 @@
 from datetime import datetime
 from fractions import Fraction
 
+from specgen.judging.entry_view import ask_fact, which
 from specgen.model.absence import Absent, read_all
-from specgen.model.project import View
+from specgen.model.project import Project, View
 from specgen.model.record import Entry
 from specgen.model.typed_views import Description, Release, SiteRecordEntry
 from specgen.recording.elapsed import elapsed_hours
 from specgen.recording.entry_kinds import is_work
-from specgen.recording.history import History
+from specgen.recording.history import History, history_of
 
 
 def entry_of(subject: View) -> Entry:
     """The entry that a view is of."""
-    found = subject.project.records.find(subject.path)
-    assert found is not None
-    return found
+    return subject.project.records.of(subject.node.path[0])[ask_fact(subject, which)]
 
 
-def area_of(entry: Entry) -> str:
+def area_of(told: Entry | View) -> str:
     """The area that an entry names; empty for the whole face."""
-    return str(entry.get("area") or "")
+    return str(told.get("area") or "")
 
 
-def is_told_at(log: SiteRecordEntry, history: History) -> bool:
+def is_told_at(log: SiteRecordEntry) -> bool:
     """Whether a lapse of work is told at this entry: the first of its day, step and place that tells of work."""
-    entry = entry_of(log)
-    return is_work(entry) and history.is_first_of_day(entry)
+    return ask_fact(log, _is_first_of_work)
+
+
+def _is_first_of_work(project: Project, entry: Entry) -> bool:
+    return is_work(entry) and history_of(project).is_first_of_day(entry)
 
 
 def hours_since(
@@ -38,7 +40,7 @@ def hours_since(
     None where no such work is recorded; raises Absent where it is, and not its end.
     """
     day, at, face = read_all(lambda: log.date, lambda: log.started_at, lambda: log.elevation)
-    began, area = datetime.combine(day, at), area_of(entry_of(log))
+    began, area = datetime.combine(day, at), area_of(log)
     last = history.find_last_pass(face.mark, step, began, area, coat)
     if last is not None and last.ended is not None:
         return elapsed_hours(project.project, last.ended, began)

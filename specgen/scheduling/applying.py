@@ -12,4 +12,7 @@ def applies(when: str, project: Project, wall: str) -> bool:
 
 def list_steps(project: Project, standards: Standards, wall: str) -> tuple[Step, ...]:
     """The steps that a wall takes, in the order of the work."""
-    return tuple(step for step in standards.steps.values() if applies(step.when, project, wall))
+    steps = standards.steps.values()
+    return project.remember(
+        ("steps taken by a wall", wall), lambda: tuple(step for step in steps if applies(step.when, project, wall))
+    )

@@ -89,7 +89,7 @@ def _describe_nonconformance(project: Project, one: Nonconformance) -> Iterator[
     yield from _bodies(
         f"reading: {name_reading(project.schema, one.entry.collection, one.field)}, {tell_reading(project, one)}"
     )
-    yield from _bodies(f"limit: {one.wanted}" if one.wanted else "")
+    yield from _bodies(f"limit: {_with_sign(project, one, one.wanted)}" if one.wanted else "")
     yield from _bodies(f"source: {tell_basis(project, one.basis)}")
     yield from _bodies(f"measure: {one.remedy}")
     yield from _bodies(f"at {tell_row(one.entry)}")
@@ -99,9 +99,14 @@ def tell_reading(project: Project, one: Nonconformance) -> str:
     """What was found, or else what stands in the field."""
     field = project.schema.field_at((one.entry.collection, "*", one.field))
     given = one.entry.get(one.field)
-    return one.found or (
-        "left blank" if given is None else value_text(given, field, project.system, project.both_units)
-    )
+    text = one.found or ("" if given is None else value_text(given, field, project.system, project.both_units))
+    return _with_sign(project, one, text) or "left blank"
+
+
+def _with_sign(project: Project, one: Nonconformance, text: str) -> str:
+    """A bare number of a percent field with its sign."""
+    field = project.schema.field_at((one.entry.collection, "*", one.field))
+    return f"{text}%" if field is not None and field.kind == "percent" and text[-1:].isdigit() else text
 
 
 def _bodies(text: str) -> Iterator[Line]:
@@ -129,7 +134,13 @@ def _describe_group(project: Project, alike: Sequence[ReadingsAlike], total: int
         label = name_reading(project.schema, one.collection, one.field)
         lines.setdefault((len(one.entries), reason), []).append(label)
     for (number, reason), labels in lines.items():
-        of = f"all {total:,}" if number == total else f"{number:,} of {total:,}"
+        of = (
+            f"{number:,} of {total:,} entries"
+            if number < total
+            else f"all {total:,} entries"
+            if total > 1
+            else "1 entry"
+        )
         yield Line(f"  {name}: {', '.join(labels)} ({of}){f': {reason}' if reason else ''}", 4)
 
 

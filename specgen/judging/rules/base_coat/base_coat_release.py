@@ -46,7 +46,7 @@ BASE_COAT = Point(of=("second_pass",), releases=("second_pass",), inspections=("
 )
 def smoothed_before_release(log: SiteRecordEntry, history: History) -> Violations:
     """Smoothing went on before the base coat was released."""
-    if log.step not in SMOOTHING or not is_told_at(log, history):
+    if log.step not in SMOOTHING or not is_told_at(log):
         return
     if not is_released(log, BASE_COAT, history):
         yield violation(SMOOTHING[log.step])

@@ -18,11 +18,13 @@ fails FIN-09c at gloss.reserve
 """
 
 from specgen.judging.choice_groups import SPRAYED, normalize
+from specgen.judging.entry_view import ask_fact
 from specgen.judging.rule import CAUTION, Rule, Violations, violation
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import read_all
+from specgen.model.project import Project
+from specgen.model.record import Entry
 from specgen.model.typed_views import SiteRecordEntry
-from specgen.recording.history import History
+from specgen.recording.history import history_of
 
 RULE = Rule(
     "FIN-09",
@@ -45,14 +47,20 @@ RULE = Rule(
     ),
     why="no second batch of a flake finish looks like the first, and where two meet within a face a line shows",
 )
-def second_batch(log: SiteRecordEntry, history: History) -> Violations:
+def second_batch(log: SiteRecordEntry) -> Violations:
     """A pail is of another batch than the pail before it at the same place, and the two were not boxed."""
     if log.step not in SPRAYED:
         return
     batch, _ = read_all(lambda: log.batch, lambda: log.elevation)
-    before = history.find_previous_with("batch", entry_of(log))
-    if before is not None and normalize(before.values["batch"]) != normalize(batch) and not log.boxed_batches:
-        yield violation(batch, wanted=before.values["batch"])
+    before = ask_fact(log, _find_batch_before)
+    if before is not None and normalize(before) != normalize(batch) and not log.boxed_batches:
+        yield violation(batch, wanted=before)
+
+
+def _find_batch_before(project: Project, entry: Entry) -> str | None:
+    """The batch of the pail before, of the same coat at the same place."""
+    before = history_of(project).find_previous_with("batch", entry)
+    return None if before is None else str(before.values["batch"])
 
 
 RULE.clause(

@@ -85,7 +85,7 @@ WITHDRAW = "Withdraw the release. Release the area again when it has dried {want
 )
 def primed_before_release(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """Primer was sprayed on smoothing that was not released."""
-    if log.step == "primer" and is_told_at(log, history):
+    if log.step == "primer" and is_told_at(log):
         point = ONE_SMOOTHING if project.smoothing.coats == 1 else SMOOTHING
         if not is_released(log, point, history):
             yield violation()
@@ -138,7 +138,7 @@ RULE.clause(
 )
 def glossed_before_release(log: SiteRecordEntry, history: History) -> Violations:
     """Gloss was sprayed on primer that was not released."""
-    if log.step == "gloss" and is_told_at(log, history) and not is_released(log, PRIMER, history):
+    if log.step == "gloss" and is_told_at(log) and not is_released(log, PRIMER, history):
         yield violation()
 
 

@@ -18,11 +18,13 @@ fails FIN-06c at log.1.water
 """
 
 from specgen.judging.choice_groups import SPRAYED
+from specgen.judging.entry_view import ask_fact
 from specgen.judging.rule import STOP, Rule, Violations, violation
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import read_all
-from specgen.model.typed_views import SiteRecordEntry
-from specgen.recording.history import History
+from specgen.model.project import Project
+from specgen.model.record import Entry
+from specgen.model.typed_views import Number, SiteRecordEntry
+from specgen.recording.history import history_of
 
 RULE = Rule(
     "FIN-06",
@@ -71,11 +73,17 @@ RULE.clause(
     ),
     why="a pail with more water than the one before shows as a lighter band",
 )
-def unequal_water(log: SiteRecordEntry, history: History) -> Violations:
+def unequal_water(log: SiteRecordEntry) -> Violations:
     """A pail holds more or less water than the first one of the same coat at the same place."""
     if log.step not in SPRAYED:
         return
     water, _ = read_all(lambda: log.water, lambda: log.elevation)
-    first = history.find_first_with("water", entry_of(log))
-    if first is not None and first.values["water"] != water:
-        yield violation(water, wanted=first.values["water"])
+    first = ask_fact(log, _find_first_water)
+    if first is not None and first != water:
+        yield violation(water, wanted=first)
+
+
+def _find_first_water(project: Project, entry: Entry) -> Number | None:
+    """The water of the first pail of the same coat at the same place, in percent."""
+    first = history_of(project).find_first_with("water", entry)
+    return None if first is None else first.values["water"]

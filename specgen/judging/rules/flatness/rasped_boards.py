@@ -81,7 +81,7 @@ def lines_not_passed(log: SiteRecordEntry, history: History, project: Descriptio
 
 def _is_over_boards(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> bool:
     """Whether an entry tells of work over boards on a wall that has any."""
-    if log.step not in OVER_BOARDS or not is_told_at(log, history):
+    if log.step not in OVER_BOARDS or not is_told_at(log):
         return False
     taken = list_steps(project.project, standards, log.elevation.wall.mark)
     return any(step.name == "rasp" for step in taken)

@@ -52,9 +52,9 @@ OF_MOCKUP = ("mockup", "mock-up", "mock up")
         "recoat to a natural break what differs."
     ),
 )
-def ahead_of_acceptance(log: SiteRecordEntry, history: History, project: Description) -> Violations:
+def ahead_of_acceptance(log: SiteRecordEntry, project: Description) -> Violations:
     """Work was done on a wall before the mockup was accepted."""
-    if log.step in BEFORE_MOCKUP or not is_told_at(log, history) or _is_on_mockup(log, project):
+    if log.step in BEFORE_MOCKUP or not is_told_at(log) or _is_on_mockup(log, project):
         return
     accepted = _find_acceptance(project)
     if log.date < accepted:
@@ -87,7 +87,7 @@ def accepted_with_failure(result: Result, history: History, project: Description
 
 def _is_on_mockup(log: SiteRecordEntry, project: Description) -> bool:
     """Whether an entry tells of work on the mockup itself, by the area that it names."""
-    area = area_of(entry_of(log))
+    area = area_of(log)
     place = if_given(lambda: project.mockup.location) or ""
     return any(names(area, word) for word in OF_MOCKUP) or bool(area and place and is_same_place(area, place))
 

@@ -106,7 +106,7 @@ class _Wait(NamedTuple):
 )
 def begun_early(log: SiteRecordEntry, history: History, project: Description, standards: Standards) -> Violations:
     """A step was begun at a place before what was put on there last had dried."""
-    if log.step not in ON_DRY_WORK or not is_told_at(log, history):
+    if log.step not in ON_DRY_WORK or not is_told_at(log):
         return
     wait = next(_list_waits(log, history, project, standards), None)
     if wait is not None and wait.hours < wait.least:

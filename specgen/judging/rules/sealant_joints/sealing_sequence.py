@@ -117,7 +117,7 @@ RULE.clause(
 )
 def sealed_on_fresh_base_coat(log: SiteRecordEntry, history: History, project: Description, limit: int) -> Violations:
     """Sealant was installed before the base coat had dried for the usual time."""
-    if log.step == "sealant" and is_told_at(log, history):
+    if log.step == "sealant" and is_told_at(log):
         hours = hours_since(log, "second_pass", history, project)
         if hours is not None and hours < limit:
             yield violation(hours_text(hours), wanted=hours_text(Fraction(limit)))
@@ -137,7 +137,7 @@ def sealed_on_fresh_base_coat(log: SiteRecordEntry, history: History, project: D
 )
 def sealed_on_fresh_primer(log: SiteRecordEntry, history: History, project: Description) -> Violations:
     """Sealant was installed before the primer had dried."""
-    if log.step == "sealant" and is_told_at(log, history):
+    if log.step == "sealant" and is_told_at(log):
         hours = hours_since(log, "primer", history, project)
         least = planned(project, "primer", "dry_hours")
         if hours is not None and hours < least.value:

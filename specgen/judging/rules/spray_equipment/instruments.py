@@ -32,14 +32,13 @@ from functools import partial
 from typing import NamedTuple
 
 from specgen.judging.choice_groups import names, normalize
+from specgen.judging.entry_view import ask_fact, which
 from specgen.judging.rule import CAUTION, STOP, Rule, Violations, is_draft, violation
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import any_of
-from specgen.model.project import asked_once
+from specgen.model.project import Project, asked_once
 from specgen.model.record import Entry, day_of
 from specgen.model.standard import Standards
 from specgen.model.typed_views import AcceptanceCriterion, Description, Instrument, Release, Result, SiteRecordEntry
-from specgen.recording.history import History
 from specgen.recording.timeline import order_of
 
 RULE = Rule(
@@ -104,12 +103,11 @@ class _Late(NamedTuple):
     basis="memory",
     remedy=OUT_OF_DATE,
 )
-def read_out_of_date(log: SiteRecordEntry, history: History, project: Description) -> Violations:
+def read_out_of_date(log: SiteRecordEntry, project: Description) -> Violations:
     """The first reading of the site record that was taken with an instrument after its calibration ran out."""
     day = log.date
-    entry = entry_of(log)
-    for late in _list_late(entry, day, project):
-        if _find_first(project, "log", late.field, late.instruments, late.ran_out) == entry.number:
+    for late in _list_late(ask_fact(log, _list_read), day, project):
+        if _find_first(project, "log", late.field, late.instruments, late.ran_out) == ask_fact(log, which):
             yield violation(late.instruments, wanted=late.ran_out, at=(*log.path, late.field))
 
 
@@ -155,8 +153,8 @@ def signed_out_of_date(result: Result, project: Description, standards: Standard
 )
 def metered_out_of_date(release: Release, project: Description) -> Violations:
     """An area was released by a meter whose calibration had run out."""
-    day, entry = release.date, entry_of(release)
-    for late in _list_late(entry, day, project):
+    day = release.date
+    for late in _list_late(ask_fact(release, _list_read), day, project):
         yield violation(late.instruments, wanted=late.ran_out)
 
 
@@ -167,11 +165,21 @@ def _list_planned(result: Result, project: Description) -> Iterator[str]:
             yield line.instrument
 
 
-def _list_late(entry: Entry, day: date, project: Description) -> Iterator[_Late]:
+class _Read(NamedTuple):
+    """The cup of an entry, and its readings that instruments are listed for, by their fields."""
+
+    cup: str | None
+    fields: tuple[str, ...]
+
+
+def _list_read(project: Project, entry: Entry) -> _Read:  # noqa: ARG001  (as a fact)
+    return _Read(entry.get("cup"), tuple(field for field in READ_WITH if field in entry.values))
+
+
+def _list_late(read: _Read, day: date, project: Description) -> Iterator[_Late]:
     """The readings of an entry that were taken with nothing but instruments out of calibration."""
-    cup = entry.get("cup")
-    uses = [("cup", [project.instruments[cup]])] if cup else []
-    uses += [(field, _list_of_kind(project, kind)) for field, kind in READ_WITH.items() if field in entry.values]
+    uses = [("cup", [project.instruments[read.cup]])] if read.cup else []
+    uses += [(field, _list_of_kind(project, READ_WITH[field])) for field in read.fields]
     for field, instruments in uses:
         late = _find_late(field, instruments, day)
         if late is not None:

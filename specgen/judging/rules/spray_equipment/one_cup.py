@@ -12,12 +12,12 @@ fails AIR-07b at log.1.cup
     log: [{date: 2027-06-14, cup: CUP-1}, {date: 2027-06-15, cup: CUP-2}]
 """
 
+from specgen.judging.entry_view import ask_fact
 from specgen.judging.rule import NOTE, Rule, Violations, violation
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import Absent, if_given
-from specgen.model.project import asked_once
+from specgen.model.project import Project, View, asked_once
+from specgen.model.record import Entry
 from specgen.model.typed_views import Description, Instrument, Number, SiteRecordEntry
-from specgen.recording.history import History
 from specgen.recording.timeline import order_of
 
 RULE = Rule(
@@ -69,15 +69,20 @@ def _kind(instrument: Instrument) -> str | None:
         "difference."
     ),
 )
-def further_cup(log: SiteRecordEntry, history: History, project: Description, limit: Number) -> Violations:
+def further_cup(log: SiteRecordEntry, limit: Number) -> Violations:
     """The first pail of the site record that was read in another cup than the ones before."""
     cup = log.cup
-    if entry_of(log).number in _find_further(project):
+    if ask_fact(log, _is_further):
         yield violation(cup.mark, wanted=limit)
 
 
+def _is_further(project: Project, entry: Entry) -> bool:
+    """Whether a cup came into use with an entry, beside one that was in use before."""
+    return entry.number in _find_further(project.root())
+
+
 @asked_once
-def _find_further(project: Description) -> frozenset[int]:
+def _find_further(project: View) -> frozenset[int]:
     """The numbers of the entries with which each cup but the first came into use."""
     firsts: dict[str, int] = {}
     for entry in sorted(project.project.records.of("log"), key=order_of):

@@ -27,21 +27,24 @@ fails WEA-01h at log.1.started_at
       - {elevation: E1, date: 2027-06-14, started_at: "12:30", air: 71 F}
 """
 
+from collections.abc import Callable
 from fractions import Fraction
+from functools import cache
 
 from specgen.computing.dew import find_dew_point
 from specgen.judging.choice_groups import COAT_WORK, DRY_WORK
+from specgen.judging.entry_view import ask_fact
 from specgen.judging.rule import STOP, Limits, Rule, Violations, violation
 from specgen.judging.site_limits import least_temperature, most_humidity
-from specgen.judging.site_work import entry_of
 from specgen.model.absence import if_given, read_all
+from specgen.model.project import Project
+from specgen.model.record import Entry
 from specgen.model.typed_views import Description, SiteRecordEntry
 from specgen.quantities.comparison import less, more
 from specgen.quantities.quantity import Quantity
 from specgen.recording.elapsed import hours_text
 from specgen.recording.entry_kinds import is_reading
-from specgen.recording.history import History
-from specgen.recording.reading_gaps import find_reading_gaps
+from specgen.recording.reading_gaps import Gap, find_reading_gaps
 
 RULE = Rule(
     "WEA-01",
@@ -187,12 +190,22 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
     ),
     why="a limit that nobody read may have been passed for hours",
 )
-def readings_apart(log: SiteRecordEntry, history: History, project: Description, limit: int) -> Violations:
+def readings_apart(log: SiteRecordEntry, limit: int) -> Violations:
     """Work went on at a face for longer than allowed without a reading of the weather."""
-    entry = entry_of(log)
-    gap = find_reading_gaps(project.project, Fraction(limit)).get(entry.number)
+    gap = ask_fact(log, _gap_over(limit))
     if gap is not None:
         wanted = hours_text(Fraction(limit))
         yield violation(hours_text(gap.hours), wanted=wanted, at=(*log.path, gap.field))
-    elif is_reading(entry):
+    elif ask_fact(log, _is_unplaced_reading):
         read_all(lambda: log.date, lambda: log.started_at, lambda: log.elevation)
+
+
+@cache
+def _gap_over(limit: int) -> Callable[[Project, Entry], Gap | None]:
+    """Of an entry, the gap of more than so many hours that ends at it; the same question for the same hours."""
+    return lambda project, entry: find_reading_gaps(project, Fraction(limit)).get(entry.number)
+
+
+def _is_unplaced_reading(project: Project, entry: Entry) -> bool:  # noqa: ARG001  (as a fact)
+    """Whether an entry gives a reading, and not its day, its time and its face."""
+    return is_reading(entry) and not {"date", "started_at", "elevation"} <= entry.values.keys()
