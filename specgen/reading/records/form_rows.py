@@ -56,10 +56,9 @@ class FormReader:
     def read(self, fields: Iterable[FormField]) -> bool:
         """Add the entries of a form; whether any of its fields is one of a record."""
         every = list(fields)
-        mockup = {one.name.split(".")[2] for one in every if one.name.startswith(_OF_MOCKUP)}
-        known = False
-        for one in every:
-            known = known or one.name.split(".")[0] in (*COLLECTIONS, ACCEPTED, "form")
+        filled = [one for one in every if one.text]
+        mockup = {one.name.split(".")[2] for one in filled if one.name.startswith(_OF_MOCKUP)}
+        for one in filled:
             spot = self._find_spot(one)
             if spot is not None and spot.row[:1] not in mockup:
                 self._take(spot)
@@ -67,7 +66,7 @@ class FormReader:
             message = "this sheet is of the mockup, which is no part of the record of the work"
             self.gathering.remark(message, "its readings stand on the acceptance form", self._place(letter))
         self._add_rows()
-        return known
+        return any(one.name.split(".")[0] in (*COLLECTIONS, ACCEPTED) for one in every)
 
     def _find_spot(self, one: FormField) -> _Spot | None:
         """What a field of the form is of; None for one that no record holds."""
