@@ -138,13 +138,15 @@ class WorkCalendar:
 
     def last_start(self, end: datetime, work: timedelta) -> datetime:
         """The last start of so much work that is over at a moment; of no work the last moment of a shift."""
+        if not work and self.find_start(end) == end:
+            return end
         shift, left = self.find_shift_before(end), work
         at = min(end, shift.end)
         while left > at - shift.start:
             left -= at - shift.start
             shift = self.find_shift_before(shift.start)
             at = shift.end
-        return at - (left if work or at < shift.end else MINUTE)
+        return at - (left or MINUTE)  # the end of a shift is no moment of it
 
     def last_start_in_shift(self, end: datetime, work: timedelta) -> datetime:
         """The last start of work that ends by a moment, in the shift it begins in. Raises Refused as `fit_in_shift`."""

@@ -72,7 +72,7 @@ class _Placing:
     def _offer(self, task: Task, offer: Offer) -> Placed:
         before = self.last.get(offer.crew, "") if offer.crew != NOBODY else ""
         waits = {mark: self.placed[mark].end for mark in (*task.after, *([before] if before else []))}
-        ends = [*waits.values(), *([task.not_before] if task.not_before else [])]
+        ends = [*waits.values(), *([task.not_before.moment] if task.not_before else [])]
         start = self.clock.first_start(task, max(ends), offer.length)
         driver = max(waits, key=lambda mark: waits[mark], default="")
         drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start

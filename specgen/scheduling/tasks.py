@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 from typing import NamedTuple
 
 from specgen.model.calendar import WorkCalendar
+from specgen.model.field import Path
 from specgen.model.schedule import ActivityKind
 from specgen.model.source import Source
 
@@ -19,6 +20,13 @@ class Offer(NamedTuple):
     length: timedelta
 
 
+class GivenDay(NamedTuple):
+    """A moment before which a task does not begin, and the field that says so."""
+
+    moment: datetime
+    path: Path
+
+
 class Task(NamedTuple):
     """An activity without its dates; the first offer is taken where none is over sooner."""
 
@@ -27,7 +35,7 @@ class Task(NamedTuple):
     kind: ActivityKind
     offers: tuple[Offer, ...] = (Offer(NOBODY, timedelta()),)
     after: tuple[str, ...] = ()
-    not_before: datetime | None = None
+    not_before: GivenDay | None = None
     in_one_shift: bool = False
     elevation: str = ""
     step: str = ""

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from datetime import datetime
 
 from specgen.computing.face_area import gross_area, openings_area
 from specgen.model.absence import Absent
@@ -14,7 +13,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.coats import Pass, list_coats, list_gloss
 from specgen.scheduling.crews import find_rates, require_rates
-from specgen.scheduling.tasks import Task, take
+from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
 
 # Of the whole project, or within the hour that each day area keeps for cleaning.
@@ -39,8 +38,8 @@ class ElevationWork:
     ask: Ask
     starts_behind: tuple[str, ...]
     color: tuple[str, ...]
-    not_before: datetime | None
-    spray_start: datetime | None
+    not_before: GivenDay | None
+    spray_start: GivenDay | None
     untimed: dict[str, None]
     behind: tuple[str, ...] = ()  # what the next task waits for
     gaps: dict[str, list[str]] = field(default_factory=dict)  # by step the planned waits that end before it
