@@ -13,6 +13,7 @@ WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 WEEKEND = ("sat", "sun")
 WEEKEND_TAKEN = "Saturday and Sunday are days off: common practice, no source."
 DAY, MINUTE = timedelta(days=1), timedelta(minutes=1)
+_MOST_SHIFTS = 10_000  # of one stretch of work; more than a generation, so that a slip of a figure is told at once
 
 
 class Shift(NamedTuple):
@@ -120,7 +121,9 @@ class WorkCalendar:
         return max(moment, self.find_shift(moment).start)
 
     def add_work(self, moment: datetime, work: timedelta) -> datetime:
-        """The end of so much work that begins at the next moment of work, from shift to shift."""
+        """The end of so much work that begins at the next moment of work, from shift to shift. Raises Refused."""
+        if work > self.shift * _MOST_SHIFTS:
+            raise refuse(f"the work takes more than {_MOST_SHIFTS:,} shifts", "check area, output, and shift")
         shift, left = self.find_shift(moment), work
         at = max(moment, shift.start)
         while left > shift.end - at:

@@ -131,7 +131,8 @@ def _make_activity(one: Placed, slack: int) -> Activity:
 
 def find_chain(placed: dict[str, Placed]) -> tuple[str, ...]:
     """The marks from the first task to the last that set the end, each driven by the one before it."""
-    mark = max(placed, key=lambda one: placed[one].end)
+    # Of those that end last the one placed last, which is behind the others.
+    mark = max(reversed(placed), key=lambda one: placed[one].end)
     chain = [mark]
     while mark := placed[mark].driven_by:
         chain.append(mark)

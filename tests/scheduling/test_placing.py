@@ -154,8 +154,8 @@ def _longest_to(graph: networkx.DiGraph, node: object) -> float:
 
 
 def test_of_two_that_can_start_the_first_told_is_placed_first_and_the_later_one_waits() -> None:
-    # Worked by hand: one crew, shifts 8 to 16 on every day. Both faces can start on March 1 at 8; E1 takes 4 h, then dries
-    # 20 h; E2 takes 6 h from noon, 2 h of them on March 2; then E1 is dry and takes 2 h.
+    # Worked by hand: one crew, shifts 8 to 16 on every day. Both faces can start on March 1 at 8; E1 takes 4 h, then
+    # dries 20 h; E2 takes 6 h from noon, 2 h of them on March 2; then E1 is dry and takes 2 h.
     clock = Clock(WorkCalendar(WorkDays(frozenset()), time(8), 8 * HOUR))
     tasks = [
         Task("E1.a", "", "work", (Offer("red", 4 * HOUR),), not_before=GIVEN),
