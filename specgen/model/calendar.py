@@ -167,14 +167,19 @@ class WorkCalendar:
 
     def _shift_on(self, day: date) -> Shift:
         start = datetime.combine(day, self.shift_start)
-        try:
-            return Shift(start, start + self.shift)
-        except OverflowError:
-            raise _refuse_end() from None
+        return Shift(start, add_clock_time(start, self.shift))
 
     def _require_fit(self, work: timedelta) -> None:
         if work > self.shift:
             raise refuse(f"work of {work} does not end in a shift of {self.shift}", "split the work")
+
+
+def add_clock_time(moment: datetime, stretch: timedelta) -> datetime:
+    """A moment so much later by the clock, or earlier; nights and days off count. Raises Refused."""
+    try:
+        return moment + stretch
+    except OverflowError:
+        raise _refuse_end() from None
 
 
 def _step(day: date, days: int) -> date:

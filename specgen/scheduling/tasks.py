@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from specgen.model.calendar import WorkCalendar
+from specgen.model.calendar import WorkCalendar, add_clock_time
 from specgen.model.field import Path
 from specgen.model.schedule import ActivityKind
 from specgen.model.source import Source
@@ -63,7 +63,7 @@ class Clock(NamedTuple):
     def end(self, task: Task, start: datetime, length: timedelta) -> datetime:
         """The end of a task. Raises Refused at the end of the calendar."""
         if self.calendar is None or task.kind in BY_CLOCK:
-            return start + length
+            return add_clock_time(start, length)
         return self.calendar.add_work(start, length)
 
     def last_start(self, task: Task, end: datetime, length: timedelta) -> datetime:
