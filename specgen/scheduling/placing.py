@@ -72,7 +72,7 @@ class _Placing:
     def _offer(self, task: Task, offer: Offer) -> Placed:
         before = self.last.get(offer.crew, "") if offer.crew != NOBODY else ""
         waits = {mark: self.placed[mark].end for mark in (*task.after, *([before] if before else []))}
-        ends = [*waits.values(), *([task.not_before] if task.not_before else [])]
+        ends = [*waits.values(), *([task.not_before.moment] if task.not_before else [])]
         start = self.clock.first_start(task, max(ends), offer.length)
         driver = max(waits, key=lambda mark: waits[mark], default="")
         drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start
@@ -131,7 +131,8 @@ def _make_activity(one: Placed, slack: int) -> Activity:
 
 def find_chain(placed: dict[str, Placed]) -> tuple[str, ...]:
     """The marks from the first task to the last that set the end, each driven by the one before it."""
-    mark = max(placed, key=lambda one: placed[one].end)
+    # Of those that end last the one placed last, which is behind the others.
+    mark = max(reversed(placed), key=lambda one: placed[one].end)
     chain = [mark]
     while mark := placed[mark].driven_by:
         chain.append(mark)

@@ -11,7 +11,7 @@ passes
         attachment: {cure_hours: 0}
         base_coat: {first_pass_dry_hours: 0, cure_hours: 0}
         mesh: {layers: [{kind: standard}]}
-fails SCH-06a at walls.W1.base_coat.cure_hours
+fails SCH-06a at schedule.spray_start
     smoothing: {between_hours: 8}
     gloss: {touch_dry_hours: 4}
     walls:
@@ -39,7 +39,7 @@ RULE = Rule(
     NOTE,
     "From barrier or board to finished gloss, drying alone takes a minimum of {found}.",
     each="walls",
-    at="walls.*.base_coat.cure_hours",
+    at="schedule.spray_start",
     basis="computed practice",
 )
 def takes_at_least(wall: Wall, minimum_elapsed: Computed) -> Violations:
