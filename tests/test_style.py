@@ -28,6 +28,7 @@ USED_ELSEWHERE = {
     "__getattr__": "whoever imports a typed view",
     "__init_subclass__": "Python, for each class below",
     "_action_max_length": "the parser of the standard library, when it prints help",
+    "_negative_number_matcher": "the parser of the standard library, at each word with a minus",
     "_error": "the validator, at each of its errors",
     "_element": "the writer of Word files, as the content of the part",
     "ascend_resolver": "the YAML loader, at the end of each value",

@@ -10,6 +10,7 @@ from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.suggest import suggest
 from specgen.model.value_text import count
+from specgen.output.disk import refuse_unfit_folder
 from specgen.pipeline import make_resolver, read, told_from_here
 from specgen.standards import load_standards
 from specgen.terminal.progress import Tell, show_progress
@@ -73,8 +74,6 @@ def run(args: Namespace) -> Outcome:
 
 def _judge(args: Namespace, tell: Tell) -> WeatherReport:
     if args.out is not None:
-        from specgen.output.disk import refuse_unfit_folder  # imported here: a judgment alone writes nothing
-
         refuse_unfit_folder(Path(args.out))
     file = find_project_file(args.file)
     with told_from_here(file):
@@ -132,7 +131,7 @@ def _name(project: Project, mark: str) -> str:
 
 
 def _draw(report: WeatherReport, folder: Path, tell: Tell) -> tuple[str, ...]:
-    from specgen.output.weather_files import write_weather
+    from specgen.output.weather_files import write_weather  # imported here: hours alone need no drawing
 
     tell("drawing")
     written = write_weather(report, folder)

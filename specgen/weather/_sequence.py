@@ -61,11 +61,11 @@ def _is_typical(starts: list[datetime]) -> bool:
 
 
 def _follows(one: datetime, other: datetime) -> bool:
-    """Whether a row follows another by month, day and hour, whatever their years."""
+    """Whether a row begins the month after another that ends one, whatever their years."""
     after = one + _HOUR
     if (after.month, after.day) == (2, 29):  # a typical year has none
         after += timedelta(days=1)
-    return (after.month, after.day, after.hour) == (other.month, other.day, other.hour)
+    return (after.month, 1, 0) == (other.month, other.day, other.hour) == (after.month, after.day, after.hour)
 
 
 def _order(readings: Readings, typical: bool) -> list[int]:

@@ -1,12 +1,12 @@
 """Hourly data as CSV: the head wherever it stands, columns in any order and unit, decimal points or commas."""
 
 import csv
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from typing import NamedTuple
 
 from specgen.model.problem import Problem, Refused
 from specgen.weather._bounds import BOUNDS, Faults, tell_bounds
-from specgen.weather._head import NAMES, TIMES, ColumnPlace, add_unit, find_columns, tell_near
+from specgen.weather._head import TIMES, ColumnPlace, add_unit, find_columns, tell_near
 from specgen.weather._times import choose_reader, read_times, split_moments
 from specgen.weather.hours import Column, Readings
 
@@ -186,9 +186,3 @@ def _check_shares(columns: dict[str, Column], head: _Head, shown: str) -> None:
         place = head.columns["humidity"]
         message = "no humidity lies above 1 %"
         raise Refused(Problem(message, "write percent, such as 60", file=shown, line=head.row, column=place.at + 1))
-
-
-def list_names() -> Iterator[str]:
-    """What each column may be called, for help: `air: air, air temperature, dry bulb`."""
-    for name, names in NAMES.items():
-        yield f"{name}: {', '.join(names[:4])}"

@@ -68,7 +68,7 @@ def judge_faces(project: Project, standards: Standards, data: HourlyData, asked:
             faces.append(judge.judge(mark))
         except Absent as absent:
             fields = ", ".join(dict.fromkeys(".".join(path) for path in absent.paths))
-            hint = "" if asked.all_hours else ", or --all-hours"
+            hint = "" if asked.all_hours or asked.surface == "model" else ", or --all-hours"
             missing.append(f"{mark or 'the site'} is not judged (give {fields}{hint})")
             problems.append(refuse(f"{mark or 'the site'} is not judged", f"give {fields}{hint}"))
     if not faces:

@@ -119,7 +119,7 @@ def _mark_holds(causes: list[int], data: HourlyData, limits: StepLimits) -> None
             _mark_ahead(causes, [None if t is None else t < least for t in air], limit.hold, BIT["cold in hold"])
             hold = max(hold, limit.hold)
         elif limit.reading == "frost":
-            frozen = [None if t is None else t <= _FREEZING for t in air]
+            frozen = [None if t is None else t <= _FREEZING + _SLACK for t in air]
             behind = causes[::-1]
             _mark_ahead(behind, frozen[::-1], limit.hold, BIT["frost before"], gone=0)
             causes[:] = behind[::-1]

@@ -1,0 +1,141 @@
+"""`go`: the answer first, in 40 columns, with exit code and data; readings in any way in which they are written."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.running import run_main
+from tests.support import SMALL, merged, written
+
+PROJECT = merged(SMALL, {"weather": {"max_spray_wind": "8 mph"}, "elevations": {"E1": {"facing": "N"}}})
+GOOD = ("--air", "62F", "--surface", "70F", "--humidity", "60", "--wind", "6mph")
+
+
+def go(capsys: Any, folder: Path, *words: str, project: Any = PROJECT) -> Any:
+    return run_main(capsys, "go", str(written(folder, project)), *words)
+
+
+def test_a_go_is_told_in_one_screen(tmp_path: Path, capsys: Any) -> None:
+    done = go(capsys, tmp_path, "--step", "gloss", *GOOD)
+    assert (done.code, done.err) == (0, "")
+    assert (
+        done.out
+        == """\
+GO
+gloss
+LOOK FIRST: forecast low for 24 h not
+  below the minimum; gusts within the
+  wind limit; no direct sun on the wall;
+  no rain; no rain forecast for 24 h
+Dew point 47.9 °F, wall 22.1 °F above
+ok air 62 °F, min. 50 °F (a)
+ok wall 70 °F, min. 50 °F (a)
+ok wall 70 °F, max. 90 °F (b)
+ok humidity 60 %, max. 85 % (c)
+ok above dew point 22.1 °F, min. 5 °F
+   (d)
+ok wind 6 mph, max. 8 mph (e)
+(a) common practice, no source
+(b) UFC 3-190-06, Protective Coatings
+    and Paints, U.S. Department of
+    Defense, 2004, 7.4.1, page 127
+(c) Contract specification 20.06,
+    Application of Paint, City of Paris,
+    Texas, undated copy, page 138,
+    paragraph 3
+(d) UFC 3-190-06
+(e) this project
+Height and spray: site safety plan
+  first.
+"""
+    )
+
+
+def test_a_no_go_tells_what_fails_by_how_much_and_what_would_change_it(tmp_path: Path, capsys: Any) -> None:
+    done = go(capsys, tmp_path, "--air", "62F", "--surface", "95F", "--rh", "60", "--wind", "12 mph", "--sun", "yes")
+    assert done.code == 1
+    lines = done.out.splitlines()
+    assert lines[0] == "NO-GO"
+    text = " ".join(done.out.split())
+    for told in (
+        "FAILS: wall 95 °F, max. 90 °F: 5 °F over (a)",
+        "FAILS: wind 12 mph, max. 8 mph: 4 mph over",
+        "FAILS: direct sun on wall: yes: none allowed",
+        "TO GO: shade the wall until it reads 90 °F",
+        "TO GO: wait for wind of 8 mph or less, gusts too",
+        "TO GO: shade the wall, or wait for its own shade",
+    ):
+        assert told in text
+    assert max(map(len, lines)) <= 40
+
+
+def test_what_is_measured_and_not_told_is_no_go(tmp_path: Path, capsys: Any) -> None:
+    done = go(capsys, tmp_path, *GOOD[:6])
+    assert done.code == 1
+    assert done.out.startswith("NO-GO\ngloss\nNOT TOLD: wind (add --wind 6mph)\n")
+
+
+# 62 F and 70 F in the ways in which people type them.
+WRITTEN = [
+    ("62F", "70F"),
+    ("62f", "70f"),
+    ("62 °F", "70 °F"),
+    ("62 deg F", "70F"),
+    ("16.666666667C", "21.111111111 c"),
+]
+
+
+@pytest.mark.parametrize(("air", "surface"), WRITTEN)
+def test_readings_are_taken_as_they_are_written(air: str, surface: str, tmp_path: Path, capsys: Any) -> None:
+    words = ("--air", air, "--surface", surface, "--rh", "60%", "--wind", "6 mph", "--format", "json")
+    done = go(capsys, tmp_path, *words)
+    data = json.loads(done.out)
+    assert (done.code, data["go"], data["fails"], data["not_told"]) == (0, True, [], [])
+    # The dew point of 62 F and 60 % by a psychrometrics library is 47.9 F; see tests/weather/test_going.py.
+    assert data["dew_point"] == pytest.approx(47.95, abs=0.05)
+    assert data["above_dew_point"] == pytest.approx(22.05, abs=0.05)
+
+
+def test_a_reading_below_zero_is_no_option(tmp_path: Path, capsys: Any) -> None:
+    done = go(capsys, tmp_path, "--step", "boards", "--air", "-5C", "--surface", "-2C", "--rh", "60")
+    assert done.code == 1
+    assert "FAILS: air 23 °F, min. 40 °F: 17 °F" in " ".join(done.out.split())
+
+
+def test_a_metric_project_answers_in_its_own_units(tmp_path: Path, capsys: Any) -> None:
+    metric = merged(PROJECT, {"package": {"units": "si"}, "weather": {"max_spray_wind": "3 m/s"}})
+    done = go(capsys, tmp_path, "--air", "17C", "--surface", "15.5C", "--rh", "80", "--wind", "4 m/s", project=metric)
+    text = " ".join(done.out.split())
+    # 3 C above the dew point, ISO 8502-4; the dew point of 17 C and 80 % is 13.5 C.
+    assert "FAILS: above dew point 2 °C, min. 3 °C: 1 °C short" in text
+    assert "FAILS: wind 4 m/s, max. 3 m/s: 1 m/s over" in text
+    assert "TO GO: wait for a wall of 16.6 °C, or drier air" in text
+
+
+REFUSED = [
+    (("--air", "62"), "--air: '62' has no unit (write 62 F or 62 C)"),
+    (("--wind", "6"), "--wind: '6' has no unit (write 6 mph or 6 m/s)"),
+    (("--wind", "1048mph"), "--wind: '1048mph' is not possible (it lies from 0 mph to 120 mph)"),
+    (("--rh", "0.6"), "--humidity: '0.6' may be a share"),
+    (("--rh", "160"), "--humidity: '160' is not possible (it lies from 0 to 100 %)"),
+    (("--rain", "some"), "--rain: 'some' is neither yes nor no (write yes or no)"),
+    (("--wind", "6mph", "--gust", "4mph"), "--gust lies below --wind"),
+    (("--step", "glos"), "there is no step 'glos' (did you mean gloss?)"),
+    (("--step", "equipment"), "the step 'equipment' has no weather limits"),
+    (("--elevation", "E9"), "there is no elevation 'E9' (known: E1)"),
+]
+
+
+@pytest.mark.parametrize(("words", "told"), REFUSED)
+def test_what_is_no_reading_is_refused_with_what_to_write(
+    words: tuple[str, ...], told: str, tmp_path: Path, capsys: Any
+) -> None:
+    done = go(capsys, tmp_path, *words)
+    assert (done.code, done.out) == (2, "")
+    assert told in done.err
+
+
+def test_all_readings_that_are_none_are_told_at_once(tmp_path: Path, capsys: Any) -> None:
+    assert go(capsys, tmp_path, "--air", "62", "--surface", "70", "--wind", "6").err.count("\n") == 3
