@@ -17,7 +17,7 @@ from specgen.documents.schedule import (
     tell_moment,
     tell_refusal,
 )
-from specgen.documents.views._cells import ask_all
+from specgen.documents.views._cells import OPEN, ask_all
 from specgen.model.value_text import count
 
 GOVERNS = "governs"
@@ -34,7 +34,10 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     named = [None, *(row.elevation for row in taken)]
     heads = [_name(context, row, above) for row, above in zip(taken, named, strict=False)]
     header = ("Elevation", "Activity", "Crew", f"Start, {year}", "End", "Dry, waited", "Release", "Float")
-    return TableView(header, tuple((head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)), _WIDTHS)
+    lines = [(head, *_line(row, year)) for head, row in zip(heads, taken, strict=True)]
+    if schedule.missing and not is_short(context):
+        lines.append(("Not scheduled", tell_untold(context), "", OPEN, OPEN, "", "", ""))
+    return TableView(header, tuple(lines), _WIDTHS)
 
 
 def tell_untold(context: DocumentContext) -> Any:

@@ -7,7 +7,7 @@ from specgen.computing.calendars import find_work_days, is_weekend_taken
 from specgen.documents.composing import Composer
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.schedule import find_schedule, tell_day
-from specgen.model.calendar import WEEK, WEEKEND
+from specgen.model.calendar import WEEK, WEEKEND, WEEKEND_TAKEN
 from specgen.model.typed_views import Description, root_of
 
 _NAMES = dict(zip(WEEK, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))
@@ -22,6 +22,7 @@ def rows(context: DocumentContext, composer: Composer) -> TableView:
     lines += [("Further days off", told) for told in [_list_dates(context, project)] if told]
     lines.append(("Night work", _tell_nights(context)))
     lines.append(("Weather days, behind the last activity", context.display(("schedule", "weather_days"))))
+    lines += [("Basis", told) for told in [_tell_notes(context)] if told]
     return TableView(("Calendar", "As planned"), tuple(lines), (35, 65))
 
 
@@ -46,6 +47,13 @@ def _list_dates(context: DocumentContext, project: Description) -> str:
 
 def _tell(day: date) -> str:
     return tell_day(day, 0)
+
+
+def _tell_notes(context: DocumentContext) -> str:
+    """How working time is reckoned, and for what no time is kept; what is still to be given stands elsewhere."""
+    schedule = find_schedule(context)
+    notes = schedule.notes if schedule else ()
+    return " ".join(note for note in notes if note != WEEKEND_TAKEN and "; add " not in note)
 
 
 def _tell_nights(context: DocumentContext) -> str:

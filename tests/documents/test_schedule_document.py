@@ -1,0 +1,289 @@
+"""The schedule says when what is done, what governs, and what is lost: from a schedule made by hand, in each wording.
+
+Dates and counts are by hand from the calendar of 2027; common practice, no source.
+"""
+
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen import scheduling
+from specgen.documents.changes_finding import find_changes
+from specgen.documents.changes_state import take_state
+from specgen.documents.context import DocumentContext
+from specgen.model.schedule import Activity, Schedule
+from specgen.resolving.provider import Provider, Resolver
+from tests.documents.support import context_of, lines_of, rows_of
+from tests.support import merged
+
+# A face of our own, seen by the sun from morning to late afternoon, and a season of two months.
+PROJECT: dict[str, Any] = {
+    "package": {"purpose": "work_submittal"},
+    "site": {"latitude": "41.2 deg"},
+    "elevations": {"E1": {"name": "South face", "wall": "W1", "facing": "S"}, "E2": {"wall": "W1", "facing": "N"}},
+    "schedule": {
+        "submit_on": "2027-03-01",
+        "work_start": "2027-05-03",
+        "spray_start": "2027-06-21",
+        "spray_end": "2027-07-09",
+        "shift_start": "06:00",
+        "shift_hours": 10,
+        "weather_days": 2,
+    },
+    "contract": {"review_days": 14, "review_day_kind": "calendar", "completion_date": "2027-07-30"},
+    "colors": {"C1": {"kind": "standard"}},
+    "mockup": {"planned_on": "2027-03-22", "duration_days": 14},
+    "climate": {"months": [{"month": "jun", "rain_days": 10}, {"month": "jul", "rain_days": "6.2"}]},
+    "shade": {"S1": {"elevation": "E1", "kind": "shade_cloth"}},
+    "access": {"A1": {"elevation": "E1", "kind": "frame_scaffold"}, "A2": {"elevation": "E2", "kind": "boom_lift"}},
+}
+
+# Start, end, dry; start, end, nothing that dries, release.
+BOARDS = ("Mon Jun 21, 06:00", "Tue Jun 22, 09:15", "Wed Jun 23, 09:15")
+GLOSS = ("Thu Jul 1, 06:00", "Fri Jul 2, 14:00", "–", "Mon Jul 5, 06:00")
+
+
+def at(day: str, hour: str = "06:00") -> datetime:
+    return datetime.fromisoformat(f"2027-{day}T{hour}")
+
+
+def make(**changed: Any) -> Schedule:
+    """Boards and primer on the first face, the gloss on the second one."""
+    boards = Activity(
+        "E1.boards", "Insulation boards", "work", at("06-21"), at("06-22", "09:10"), "E1", "boards", "red"
+    )
+    cure = Activity("E1.boards.dry", "Cure", "drying", at("06-22", "09:10"), at("06-23", "09:10"), "E1", "boards")
+    primer = Activity("E1.primer", "Tinted primer", "work", at("06-25"), at("06-25", "10:00"), "E1", "primer", "silver")
+    gloss = Activity("E2.gloss.1", "Day 1", "work", at("07-01"), at("07-01", "14:00"), "E2", "gloss", "silver", slack=3)
+    second = gloss._replace(mark="E2.gloss.2", start=at("07-02"), end=at("07-02", "14:00"))
+    hold = Activity("E2.gloss.hold", "Release", "hold", at("07-05"), at("07-05"), "E2", "gloss", slack=3)
+    review = Activity("review", "Review", "review", at("03-01", "00:00"), at("03-15", "00:00"), slack=9)
+    weather = Activity("weather", "Weather days: 2", "weather", at("07-05"), at("07-06", "16:00"))
+    every = (review, boards, cure, primer, gloss, second, hold, weather)
+    return Schedule(every, ("E1.boards", "E1.primer", "weather"), at("07-06", "16:00"), **changed)
+
+
+def planned(folder: Path, change: Any = None, schedule: Schedule | None = None) -> DocumentContext:
+    """The context of the project with a schedule that is given by hand."""
+    context = context_of(folder, merged(PROJECT, change or {}))
+    made = schedule or make()
+    given = Provider(name="schedule", title="Schedule", each=(), compute=lambda project, ask: made)
+
+    def find(name: str) -> Provider:
+        return given if name == "schedule" else scheduling.find(name)
+
+    resolve = Resolver(context.project, find, context.resolve.names)
+    return DocumentContext(context.project, context.standards, context.judgment, resolve)
+
+
+def rows_behind(context: DocumentContext, head: str) -> list[list[str]]:
+    """The rows of the table whose first head is `head`, up to the next line that is none."""
+    lines = lines_of("D14", context)
+    first = next(number for number, line in enumerate(lines) if line.startswith(f"{head} | "))
+    found = []
+    for line in lines[first + 1 :]:
+        if " | " not in line:
+            break
+        found.append(line.split(" | "))
+    return found
+
+
+def test_the_chain_tells_what_each_date_follows_from_and_which_governs(tmp_path: Path) -> None:
+    # 14 days behind 1 March are 15 March, 7 before the mockup planned for the 22nd; 14 more days end on 5 April.
+    rows = rows_behind(planned(tmp_path), "Event")
+    assert rows[:6] == [
+        ["Submittal of this package", "March 1, 2027", "–", "–"],
+        ["Review complete", "March 15, 2027", "14 days of review", "7 days"],
+        ["Planned start of mockup", "March 22, 2027", "as planned", "governs"],
+        ["Start of mockup", "March 22, 2027", "the latest of these: the planned mockup start", "–"],
+        ["Earliest start of work on the wall", "April 5, 2027", "14 days of mockup, with drying and acceptance", "–"],
+        ["Planned start of work on the wall", "May 3, 2027", "as planned", "28 days"],
+    ]
+    # By their dates: the gloss is dry on 5 July, 4 days before the season ends; 6 July is 24 before the completion.
+    assert rows[6:] == [
+        ["Planned start of spraying", "June 21, 2027", "as planned", "–"],
+        ["Gloss dry on the last elevation", "July 5, 2027", "activities below", "4 days"],
+        ["End of the work", "July 6, 2027", "activities below, weather days included", "24 days"],
+        ["Planned end of spraying", "July 9, 2027", "as planned", "–"],
+        ["Completion date of the contract", "July 30, 2027", "–", "–"],
+    ]
+
+
+@pytest.mark.parametrize(
+    ("change", "row"),
+    [
+        ({"contract": {"completion_date": "2027-07-01"}}, ["End of the work", "July 6, 2027", "5 days late"]),
+        ({"schedule": {"spray_end": "2027-07-02"}}, ["Gloss dry on the last elevation", "July 5, 2027", "3 days late"]),
+        (
+            {"schedule": {"work_start": "2027-04-01"}},
+            ["Planned start of work on the wall", "April 1, 2027", "4 days too early"],
+        ),
+        ({"contract": {"review_days": 30}}, ["Review complete", "March 31, 2027", "governs"]),
+        (
+            {"contract": {"review_day_kind": "working", "review_days": 10}},
+            ["Review complete", "March 15, 2027", "7 days"],
+        ),
+    ],
+)
+def test_what_is_late_or_governs_is_said(change: Any, row: list[str], tmp_path: Path) -> None:
+    found = {one[0]: one for one in rows_behind(planned(tmp_path, change), "Event")}
+    assert [found[row[0]][cell] for cell in (0, 1, 3)] == row
+
+
+def test_each_step_has_its_crew_drying_release_and_float(tmp_path: Path) -> None:
+    # Moments stand at the next quarter of an hour; whole days have no hour.
+    assert rows_behind(planned(tmp_path), "Elevation") == [
+        ["Project", "Review", "–", "Mon Mar 1", "Mon Mar 15", "–", "–", "9 days"],
+        [
+            "E1 South face",
+            "Insulation boards",
+            "red",
+            "Mon Jun 21, 06:00",
+            "Tue Jun 22, 09:15",
+            "Wed Jun 23, 09:15",
+            "–",
+            "governs",
+        ],
+        ["", "Tinted primer", "silver", "Fri Jun 25, 06:00", "Fri Jun 25, 10:00", "–", "–", "governs"],
+        [
+            "E2 north",
+            "Gloss finish",
+            "silver",
+            "Thu Jul 1, 06:00",
+            "Fri Jul 2, 14:00",
+            "–",
+            "Mon Jul 5, 06:00",
+            "3 days",
+        ],
+        ["Project", "Weather days: 2", "–", "Mon Jul 5, 06:00", "Tue Jul 6, 16:00", "–", "–", "governs"],
+    ]
+
+
+def test_a_moment_of_another_year_bears_it(tmp_path: Path) -> None:
+    late = make()
+    moved = late.activities[-1]._replace(end=datetime.fromisoformat("2028-01-03T16:00"))
+    schedule = Schedule((*late.activities[:-1], moved), late.chain, moved.end)
+    assert rows_behind(planned(tmp_path, schedule=schedule), "Elevation")[-1][4] == "Mon Jan 3, 2028, 16:00"
+
+
+def test_what_is_missing_for_a_part_of_the_schedule_is_asked_for(tmp_path: Path) -> None:
+    context = planned(tmp_path, schedule=make(missing=(("crews",),)))
+    assert rows_behind(context, "Elevation")[-1][:2] == ["Not scheduled", "pending: [Crews]"]
+    found = {row[0]: row for row in rows_behind(context, "Event")}
+    assert found["End of the work"][1:3] == ["[open]", "pending: [Crews]"]
+
+
+def test_nothing_given_leaves_values_in_brackets_and_no_empty_table(tmp_path: Path) -> None:
+    context = context_of(tmp_path, {"package": {"purpose": "design_draft"}})
+    tables = [row for row in rows_of("D14", context) if len(row) > 1]
+    assert ["Schedule", "pending: [Planned submission date]; [Shift start]; [Shift length]"] in tables
+    for head, first in (("Elevation", "[Elevations]"), ("Month", "[Planned spraying start] to [Planned spraying end]")):
+        assert rows_behind(context, head)[0][0] == first
+
+
+def test_for_the_mockup_alone_the_chain_ends_with_the_start_of_the_work(tmp_path: Path) -> None:
+    context = planned(tmp_path, {"package": {"purpose": "mockup_submittal"}})
+    lines = lines_of("D14", context)
+    assert rows_behind(context, "Event")[-1][0] == "Planned start of work on the wall"
+    assert not [line for line in lines if line.isupper() and line not in ("D14 SCHEDULE", "DATE CHAIN")]
+
+
+@pytest.mark.parametrize(
+    ("schedule", "rows"),
+    [
+        ({}, ["Saturday and Sunday, common practice; confirm with the general contractor", "none planned"]),
+        ({"days_off": ["sun", "2027-07-05"], "night_work": "no"}, ["Sunday", "Mon Jul 5, 2027", "none"]),
+        ({"days_off": [], "night_work": "yes"}, ["none", "by lamp"]),
+        # Independence Day of 2027 is a Sunday, observed on Monday (5 U.S.C. 6103; Executive Order 11582).
+        (
+            {"days_off": ["sat", "sun"], "holidays": "US"},
+            [
+                "Saturday and Sunday",
+                "Mon May 31, 2027, Fri Jun 18, 2027, Mon Jul 5, 2027; public holidays of US as observed",
+                "none planned",
+            ],
+        ),
+    ],
+)
+def test_the_calendar_says_which_days_are_off(schedule: dict[str, Any], rows: list[str], tmp_path: Path) -> None:
+    found = rows_behind(planned(tmp_path, {"schedule": schedule}), "Calendar")
+    assert found[0] == ["Shift, start and length", "6:00 a.m., 10 h"]
+    assert [row[1] for row in found[1 : 1 + len(rows)]] == rows
+
+
+@pytest.mark.parametrize(
+    ("hours", "told"),
+    [
+        (None, ["24 h", "none; minimum applies", "68 h", "OK"]),
+        (20, ["24 h", "20 h, to rasping and leveling", "68 h", "4 h short"]),
+        (24, ["24 h", "24 h, to rasping and leveling", "68 h", "OK"]),
+    ],
+)
+def test_each_planned_wait_is_held_against_its_drying_time(hours: int | None, told: list[str], tmp_path: Path) -> None:
+    # From 22 June 9:10 to 25 June 6:00 are 68 h and 50 minutes. 24 h: the guide specification, page 26.
+    gaps = [{"from_step": "boards", "to_step": "rasp", "hours": hours}] if hours else []
+    rows = rows_behind(planned(tmp_path, {"schedule": {"gaps": gaps}}), "Step that dries")
+    (found,) = [row for row in rows if row[0] == "Insulation boards"]
+    assert [found[1].split("[")[0], *found[2:]] == told
+
+
+def test_a_wait_past_the_recoat_time_is_told(tmp_path: Path) -> None:
+    gaps = [{"from_step": "primer", "to_step": "gloss", "hours": 200}]
+    coating = {"primer": {"dry_hours": 12, "most_recoat_hours": 168}}
+    rows = rows_behind(planned(tmp_path, {"schedule": {"gaps": gaps}, "coating": coating}), "Step that dries")
+    (found,) = [row for row in rows if row[0] == "Tinted primer"]
+    assert found[-1].startswith("over the recoat time of 168 h")
+
+
+def test_usable_hours_are_told_by_month_with_what_takes_the_others(tmp_path: Path) -> None:
+    # Under cloth the shift less an hour; on the north face the sun until 7:58 and 7:53 (Duffie and Beckman).
+    rows = [row for row in rows_of("D14", planned(tmp_path)) if len(row) == 7]
+    assert rows[1:] == [
+        ["E1 South face", "June to July", "06:30 to 15:30", "9 h", "0 h", "0 h", "1 h"],
+        ["E2 north", "June", "07:58 to 15:30", "7.5 h", "0 h", "2 h", "0.5 h"],
+        ["", "July", "07:47 to 15:30", "7.7 h", "0 h", "1.8 h", "0.5 h"],
+    ]
+
+
+def test_fit_days_are_working_days_less_their_share_of_rain(tmp_path: Path) -> None:
+    # 21 to 30 June: 8 working days of 10, 8 x 10 / 30 = 2.7 unfit. 1 to 9 July: 7 of 9, 7 x 6.2 / 31 = 1.4.
+    # A primer on one day, a gloss on two.
+    assert rows_behind(planned(tmp_path), "Month") == [
+        ["June 2027", "10", "8", "10", "2.7", "5.3"],
+        ["July 2027", "9", "7", "6.2", "1.4", "5.6"],
+        ["Season", "19", "15", "–", "4.1", "10.9"],
+        ["Spray days in the schedule", "–", "3", "–", "–", "–"],
+    ]
+
+
+def test_rain_days_that_are_not_given_are_asked_for(tmp_path: Path) -> None:
+    rows = rows_behind(planned(tmp_path, {"climate": {"months": [{"month": "jun", "rain_days": 10}]}}), "Month")
+    assert rows[1] == ["July 2027", "9", "7", "[Rain days]", "–", "[open]"]
+    assert rows[2][-1] == "[open]"
+
+
+def test_a_scaffold_is_held_against_a_lift(tmp_path: Path) -> None:
+    rows = [
+        row for row in rows_of("D14", planned(tmp_path)) if len(row) == 5 and row[1] in ("frame scaffold", "boom lift")
+    ]
+    assert rows == [
+        ["E1 South face", "frame scaffold", "shade cloth", "9 h", "1.3 to 1.5 h"],
+        ["E2 north", "boom lift", "[Shade of E2]", "9 h", "7.5 to 7.7 h"],
+    ]
+
+
+def test_two_plans_are_compared_by_fit_days_and_end(tmp_path: Path) -> None:
+    later = make().activities[-1]._replace(end=at("07-09", "16:00"))
+    slow = Schedule((*make().activities[:-1], later), make().chain, later.end)
+    old = planned(tmp_path)
+    new = planned(tmp_path, {"shade": {"S1": {"elevation": "E1", "kind": "natural"}}}, slow)
+    before, after = (take_state(context, (), whole=False, draft=True) for context in (old, new))
+    told = [(one.about, one.member, one.old, one.new) for one in find_changes(before, after, old.project.schema).times]
+    said = [(about, member, was and was.ip, now and now.ip) for about, member, was, now in told]
+    assert said == [
+        ("Fit days, June 2027", "elevations.E1", "5.3 days of 9 h", "5.3 days of 1.5 h"),
+        ("Fit days, July 2027", "elevations.E1", "5.6 days of 9 h", "5.6 days of 1.3 h"),
+        ("End of the work", "", "July 6, 2027", "July 9, 2027"),
+    ]
