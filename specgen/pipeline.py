@@ -1,18 +1,21 @@
 """The story of a project: read, resolve, judge. `building.py` goes on to the package."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 
 from specgen import computing, scheduling
 from specgen.judging.context import JudgingContext
 from specgen.judging.judge import judge
+from specgen.judging.record_judging import judge_records
 from specgen.judging.registry import load_rules
 from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
 from specgen.model.problem import Refused
 from specgen.model.project import Project
+from specgen.model.record_judgment import RecordJudgment
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
 from specgen.resolving.provider import Resolver
@@ -32,6 +35,11 @@ class JudgedProject:
         """The facts."""
         return self.context.project
 
+    @cached_property
+    def records(self) -> RecordJudgment:
+        """The judgment of what was written on site, made where it is first asked for; it changes no verdict."""
+        return judge_records(self.context, self.rules)
+
 
 def read(file: Path) -> Project:
     """The project of a file; raises Refused with every fault of its files."""
@@ -41,6 +49,20 @@ def read(file: Path) -> Project:
 def check(file: Path) -> JudgedProject:
     """The project of a file, judged; raises Refused with every fault of its files."""
     return judge_project(read(file))
+
+
+def read_with_records(file: Path, logs: Sequence[Path]) -> Project:
+    """The project of a file with the entries of these record files behind its own; raises Refused with every fault.
+
+    The files of the project are named as seen from here, the record files as they are given.
+    """
+    with told_from_here(file):
+        project = read(file)
+    if not logs:
+        return project
+    from specgen.reading.records.reading import add_records  # imported here: most projects have none yet
+
+    return add_records(project, logs)
 
 
 @contextmanager

@@ -69,6 +69,12 @@ def read_change_sheet(folder: Path, own: Path | None = None) -> Template:
     return _read(used, f"{own.name}/{name}" if own is not None and used != folder / name else used.name)
 
 
+def read_record_templates(folder: Path, own: Path | None) -> tuple[Template, ...]:
+    """The templates of what a site record is told by; raises Refused for a malformed head."""
+    names = [f"records/{file.name}" for file in sorted((folder / "records").glob("*.md.j2"))]
+    return tuple(_read(find_template(name, folder, own), name) for name in names)
+
+
 def _read(file: Path, shown: str) -> Template:
     parts = words_of(file, shown).split("---\n", 2)
     lines = parts[1].split("\n")[:-1] if len(parts) == 3 and not parts[0] else []

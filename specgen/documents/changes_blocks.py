@@ -20,8 +20,8 @@ from specgen.model.state import ArticlePrint, DocumentPrint
 
 # These print the issue itself, or nothing of their own.
 _OF_EVERY_ISSUE = (Break, Contents, ReviewBoxes)
-# What numbering and the arranging of columns fill in.
-_FILLED_IN = {"number", "run", "widths", "figures"}
+# What numbering, the arranging of columns, and records fill in.
+_FILLED_IN = {"number", "run", "widths", "figures", "ticked"}
 # The line of a drawing's title strip that names the issue.
 _ISSUE = re.compile(">Revision [^<]*<")
 _DIGITS = 16

@@ -17,3 +17,4 @@ class ComposedSet:
     own: Path | None = None  # that of the firm's, where it has some
     letterhead: Path | None = None  # the firm's, where it gives one
     home: Path | None = None  # the folder of the project file
+    title: str = ""  # what the set is called, where it is no submittal

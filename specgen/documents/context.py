@@ -16,6 +16,7 @@ from specgen.model.field import Field, Path, dotted_path, matches
 from specgen.model.figure_text import fill_figures
 from specgen.model.finding import Judgment
 from specgen.model.project import InputFile, Project
+from specgen.model.record_judgment import RecordJudgment
 from specgen.model.source import Kind, Source
 from specgen.model.standard import Standards
 from specgen.model.value_text import value_text
@@ -49,6 +50,7 @@ class DocumentContext:
     rest: Remainder = Remainder()  # what is known of the other documents, where one tells of them
     changes: Changes | None = None  # what differs from an issued set, where there is one to compare with
     attached: tuple[InputFile, ...] = ()  # the files of its attachments, as they were read
+    recorded: RecordJudgment = RecordJudgment()  # how the readings of the site record end
 
     @property
     def first(self) -> str:

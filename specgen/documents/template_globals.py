@@ -11,10 +11,12 @@ from specgen.documents.changes_words import changes_of, tell_issues
 from specgen.documents.composing import Composer, to_inline
 from specgen.documents.context import DocumentContext, TableView
 from specgen.documents.figures.drawings import draw_named, name_drawings
+from specgen.documents.figures.record_trends import tell_not_drawn
 from specgen.documents.marks import tell_marks
 from specgen.documents.measures import name_groups
 from specgen.documents.parties import tell_contact, tell_route
 from specgen.documents.qualifications import tell_crews
+from specgen.documents.records.faults import list_faults, tell_counts
 from specgen.documents.required_documents import count_pending, list_measured, looks_for_document
 from specgen.documents.review_boxes import review_boxes
 from specgen.documents.steps import steps
@@ -83,7 +85,7 @@ def template_globals(context: DocumentContext, composer: Composer) -> dict[str, 
         "to_confirm": Deferred(_to_confirm),
     }
     functions = {f.name: f for f in _page_functions(context, composer)}
-    return names | _tell_open(context) | figure_functions(context) | functions
+    return names | _tell_open(context) | tell_counts(context) | figure_functions(context) | functions
 
 
 def _tell_open(context: DocumentContext) -> dict[str, Any]:
@@ -114,6 +116,8 @@ def _page_functions(context: DocumentContext, composer: Composer) -> tuple[Funct
     return (
         Function("steps", run=cache(lambda: steps(context, composer))),
         Function("calculations", run=cache(lambda: calculation_pages(context))),
+        Function("faults", run=lambda: context.remember(list_faults)),
+        Function("trends_not_drawn", run=lambda: tell_not_drawn(context)),
         Function("verifiers", run=cache(lambda: tell_verifiers(context))),
         Function("table", ("view",), ("caption",), _set_named_table, example="table(view.joints)"),
         Function(
@@ -173,8 +177,8 @@ def _make_blank(label: Any, kind: Any = "text", field: Any = "") -> Blank:
 
 
 def _make_box(label: Any, field: Any = "", value: Any = "") -> CheckBox:
-    words_of = (check_words(text, f"the {what} of a box") for text, what in ((field, "field"), (value, "value")))
-    return CheckBox(check_words(label, "the label of a box"), *words_of)
+    of, chosen = (check_words(text, f"the {what} of a box") for text, what in ((field, "field"), (value, "value")))
+    return CheckBox(check_words(label, "the label of a box"), of, chosen)
 
 
 def _want(context: DocumentContext, path: Any) -> Any:

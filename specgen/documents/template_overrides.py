@@ -17,7 +17,7 @@ _PARTS = {"title", "style", "kind", "head", "body", "legend"}
 # Filled in by the writer of a page: none of ours asks for anything outside itself, whatever a frame or a style says.
 _POLICY = '<meta http-equiv="Content-Security-Policy" content="$policy">'
 _PAGE = ("page.html", "style.css")
-_FOLDERS = ("documents", "changes")
+_FOLDERS = ("documents", "changes", "records")
 _USE = FileUse("the template", "put a text file in its place", 2_000_000)
 _MOST_ENTRIES = 500
 Answer = TypeVar("Answer")

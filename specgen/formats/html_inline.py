@@ -78,7 +78,8 @@ def _render_inline(part: Inline) -> str:
             return f'<span class="blank" role="img"{named} aria-label="{escape(part.label)}: to be filled in"></span>'
         case CheckBox():
             first, space, rest = keep_words(part.label).partition(" ")
-            box = f'<span class="box" role="img"{_name_field(part)} aria-label="box to tick"></span>'
+            look, said = ("box ticked", "ticked") if part.ticked else ("box", "box to tick")
+            box = f'<span class="{look}" role="img"{_name_field(part)} aria-label="{said}"></span>'
             return f'<span class="tick">{box}&nbsp;{_render_text(first)}</span>{space}{_render_text(rest)}'
     raise TypeError(f"no HTML for {part!r}")
 

@@ -97,5 +97,5 @@ def _render_inline(part: Inline) -> str:
         case Blank():
             return "____"
         case CheckBox():
-            return f"( ) {part.label}"
+            return f"({'x' if part.ticked else ' '}) {part.label}"
     raise TypeError(f"no text for {part!r}")

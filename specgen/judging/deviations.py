@@ -1,8 +1,18 @@
-"""Applies approved deviations to the findings."""
+"""Applies approved deviations to the findings, and to the nonconformances of a site record."""
+
+from typing import NamedTuple
 
 from specgen.judging.rule import Rule
 from specgen.model.finding import Finding, Severity
 from specgen.model.project import Project
+
+
+class Lifted(NamedTuple):
+    """The weight of a clause after any deviation: what lifted it, or why a deviation that is listed does not."""
+
+    severity: Severity
+    by: str | None = None  # the mark of the deviation
+    why_not: str = ""  # a sentence
 
 
 def lift(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> list[Finding]:
@@ -11,27 +21,36 @@ def lift(project: Project, findings: list[Finding], rules: tuple[Rule, ...]) -> 
     return [_lift(project, finding, lifts[finding.code]) for finding in findings]
 
 
-def _lift(project: Project, finding: Finding, lift: str) -> Finding:
-    marks = _find_deviations(project, finding) if finding.severity is Severity.STOP else []
+def weigh(project: Project, code: str, severity: Severity, lift: str) -> Lifted:
+    """The weight of a clause after any deviation; `lift` is what lifts it: `deviation`, or `never`."""
+    marks = _find_deviations(project, code) if severity is Severity.STOP else []
     if not marks:
-        return finding
+        return Lifted(severity)
     if lift == "never":
-        return _explain(finding, marks, "but no deviation lifts this rule")
+        return Lifted(severity, why_not=_explain(marks, "but no deviation lifts this rule"))
     approved = [mark for mark in marks if project.is_given(("deviations", mark, "approved_on"))]
     if not approved:
-        return _explain(finding, marks, "but is not approved")
-    return finding._replace(severity=Severity.CAUTION, lifted_by=approved[0])
+        return Lifted(severity, why_not=_explain(marks, "but is not approved"))
+    return Lifted(Severity.CAUTION, approved[0])
 
 
-def _explain(finding: Finding, marks: list[str], why: str) -> Finding:
-    listed = f" Deviation {', '.join(marks)} is listed against it, {why}."
+def _lift(project: Project, finding: Finding, lift: str) -> Finding:
+    lifted = weigh(project, finding.code, finding.severity, lift)
+    if not lifted.why_not:
+        return finding._replace(severity=lifted.severity, lifted_by=lifted.by)
+    listed = f" {lifted.why_not}"
     told = tuple(one._replace(message=one.message + listed) for one in finding.told)
     return finding._replace(message=finding.message + listed, told=told)
 
 
-def _find_deviations(project: Project, finding: Finding) -> list[str]:
+def _explain(marks: list[str], why: str) -> str:
+    return f"Deviation {', '.join(marks)} is listed against it, {why}."
+
+
+def _find_deviations(project: Project, code: str) -> list[str]:
+    """The marks of the deviations that answer a clause or its rule."""
     return [
         mark
         for mark in project.members.get(("deviations",), ())
-        if {finding.rule, finding.code} & set(project.get(("deviations", mark, "answers")) or ())
+        if {code, code[:-1]} & set(project.get(("deviations", mark, "answers")) or ())
     ]

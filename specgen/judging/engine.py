@@ -1,6 +1,6 @@
 """Runs the clauses: which fired, on which subjects, at which line, and which could not be judged."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from typing import Any, NamedTuple
 
@@ -10,10 +10,11 @@ from specgen.judging.rule import ARGUMENTS, Clause, Rule, Violation
 from specgen.model.absence import Absent
 from specgen.model.field import Path, bind_path, dotted_path
 from specgen.model.finding import Finding, LimitCheck, NotJudged, Place, ToAdd, Told
-from specgen.model.project import Project
+from specgen.model.project import Project, View
 from specgen.model.source import MEMORY, Basis
 from specgen.model.standard import Standards
 from specgen.quantities.comparison import Outcome
+from specgen.recording.history import history_of
 from specgen.resolving.limits_in_force import limit_in_force
 
 _NOTHING = (None, ())
@@ -35,14 +36,15 @@ class Hit(NamedTuple):
 
 
 def run_rules(
-    context: JudgingContext, rules: tuple[Rule, ...]
+    context: JudgingContext, rules: tuple[Rule, ...], *, entries: bool = True
 ) -> tuple[list[Finding], list[NotJudged], list[LimitCheck]]:
     """One finding for each fired clause, the clauses not judged, and the checks of computed values.
 
-    All are in the order of the rules.
+    All are in the order of the rules. Without `entries` the clauses on entries of the site record are left to
+    `judge_records`.
     """
     findings, waiting, checks = [], [], []
-    for clause in (c for rule in rules for c in rule.clauses if not c.of_open_items):
+    for clause in (c for rule in rules for c in rule.clauses if not c.of_open_items and (entries or not c.of_entries)):
         outcomes = list(run_clause(context, clause))
         waiting += [_note_not_judged(context.project, clause, o.subject, o.waits_for) for o in outcomes if o.waits_for]
         hits = [Hit(outcome.subject, violation) for outcome in outcomes for violation in outcome.violations]
@@ -58,15 +60,21 @@ def run_clause(context: JudgingContext, clause: Clause) -> Iterator[ClauseOutcom
         if isinstance(subject, Absent):
             yield ClauseOutcome(subject.path, waits_for=tuple(map(dotted_path, subject.paths)))
             continue
-        try:
-            violations = tuple(clause.test(context.project.view(subject), **_arguments(context, clause, subject)))
-        except Absent as absent:
-            yield ClauseOutcome(subject, waits_for=_list_owed(context.project, absent))
-        else:
-            yield ClauseOutcome(subject, violations)
+        view = context.project.view(subject)
+        yield judge_view(context, clause, subject, view, make_arguments(context, clause, subject))
 
 
-def _arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[str, Any]:
+def judge_view(
+    context: JudgingContext, clause: Clause, subject: Path, view: View, arguments: Mapping[str, Any]
+) -> ClauseOutcome:
+    """The outcome of a clause for one subject, by the view of it and the further arguments of the test."""
+    try:
+        return ClauseOutcome(subject, tuple(clause.test(view, **arguments)))
+    except Absent as absent:
+        return ClauseOutcome(subject, waits_for=_list_owed(context.project, absent))
+
+
+def make_arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[str, Any]:
     """The further arguments a test names: the project, its limit, other limits by name, standards, computed values."""
     if not clause.asks:
         return {}
@@ -75,6 +83,7 @@ def _arguments(context: JudgingContext, clause: Clause, subject: Path) -> dict[s
         "limit": lambda: context.limit(clause.limit) if clause.limit else None,
         "limits": lambda: context.limit,
         "standards": lambda: context.standards,
+        "history": lambda: history_of(context.project),
     }
     computed = {name: partial(_resolve, context, subject, name) for name in clause.asks - ARGUMENTS}
     return {name: shared[name]() for name in clause.asks & ARGUMENTS} | computed
@@ -144,10 +153,10 @@ def _finding(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Findin
         severity=clause.severity,
         subjects=tuple(places),
         message=tell(context, clause, hits, lambda _: clause.say),
-        found=_join_values(context, clause, hits, "value"),
-        wanted=_join_values(context, clause, hits, "wanted"),
+        found=join_values(context, clause, hits, "value"),
+        wanted=join_values(context, clause, hits, "wanted"),
         place=next(iter(places.values())),
-        basis=_find_basis(context, clause, hits),
+        basis=find_basis(context, clause, hits),
         remedy=tell_remedy(context, clause, hits),
         steps=rule.steps,
         documents=rule.documents,
@@ -165,17 +174,18 @@ def _find_places(project: Project, clause: Clause, hits: list[Hit]) -> dict[str,
     for hit in hits:
         name = name_subject(project, hit.subject)
         if name not in found:
-            found[name] = project.place(_bind_place(clause, hit))
+            found[name] = project.place(bind_place(clause, hit))
     return found
 
 
-def _bind_place(clause: Clause, hit: Hit) -> Path:
+def bind_place(clause: Clause, hit: Hit) -> Path:
+    """The path of the field at which a violation stands."""
     return bind_path(hit.violation.at or clause.at, hit.subject)
 
 
 def _list_to_add(project: Project, clause: Clause, hit: Hit) -> Iterator[ToAdd]:
     """The member that a test asks for, or the field that is found not to be given."""
-    at = _bind_place(clause, hit)
+    at = bind_place(clause, hit)
     if hit.violation.to_add is not None:
         yield hit.violation.to_add
     elif hit.violation.value in _NOTHING and "*" not in at and project.schema.field_at(at) is not None:
@@ -229,12 +239,12 @@ def _print_values(context: JudgingContext, clause: Clause, hits: list[Hit], part
     for hit in hits:
         value = getattr(hit.violation, part)
         if value is not None:
-            field = context.project.schema.field_at(_bind_place(clause, hit))
+            field = context.project.schema.field_at(bind_place(clause, hit))
             texts.append(context.print_if_limit(value) or text(value, field))
     return list(dict.fromkeys(texts))
 
 
-def _join_values(context: JudgingContext, clause: Clause, hits: list[Hit], part: str) -> str:
+def join_values(context: JudgingContext, clause: Clause, hits: list[Hit], part: str) -> str:
     """The value of all subjects: once if it is the same, else one for each with its name."""
     texts = {
         name: ", ".join(_print_values(context, clause, group, part, context.data_text))
@@ -245,7 +255,7 @@ def _join_values(context: JudgingContext, clause: Clause, hits: list[Hit], part:
     return "; ".join(text if text == name else f"{text} ({name})" for name, text in texts.items())
 
 
-def _find_basis(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Basis:
+def find_basis(context: JudgingContext, clause: Clause, hits: list[Hit]) -> Basis:
     """The sources of the violations themselves where they name any, else those of the clause."""
     own = dict.fromkeys(source for hit in hits for source in hit.violation.sources)
     return Basis(tuple(own)) if own else basis_of(context, clause)

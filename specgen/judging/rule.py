@@ -9,6 +9,7 @@ from typing import Any, NamedTuple, TypedDict, Unpack
 from specgen.model.field import Path
 from specgen.model.finding import Severity, ToAdd
 from specgen.model.layout import ElevationLayout
+from specgen.model.record import COLLECTIONS
 from specgen.model.source import Source
 from specgen.model.typed_views import Description
 from specgen.model.working import Lookup, Working
@@ -55,8 +56,8 @@ LookedUp = Callable[[], Lookup]
 LaidOut = Callable[[], ElevationLayout]
 # What a test takes as `limits`: the figure in force of a row of the limits, by its name.
 Limits = Callable[[str], Any]
-# The other arguments a test may take beside its subject.
-ARGUMENTS = frozenset(("project", "limit", "limits", "standards"))
+# The other arguments a test may take beside its subject; one that takes `history` looks beyond its own entry.
+ARGUMENTS = frozenset(("project", "limit", "limits", "standards", "history"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +102,11 @@ class Clause:
     def code(self) -> str:
         """`SLT-03e`."""
         return self.rule.code + self.letter
+
+    @property
+    def of_entries(self) -> bool:
+        """Whether its subjects are entries of the site record, which are judged apart from the walls."""
+        return len(self.each) == 1 and self.each[0] in COLLECTIONS
 
     @property
     def of_open_items(self) -> bool:

@@ -4,6 +4,7 @@ from typing import Any, NamedTuple, Protocol
 
 from specgen.model.field import Collection, Field, Path, Schema, UnknownName
 from specgen.model.project import View
+from specgen.model.record import COLLECTIONS
 from specgen.model.suggest import suggest
 
 
@@ -49,9 +50,13 @@ def noun_of(collection: Collection) -> str:
 
 
 def collections_by_noun(schema: Schema) -> dict[str, Path]:
-    """The path of each collection by the noun of its members, unless a section has that name."""
+    """The path of each collection by the noun of its members, unless a section has that name.
+
+    An entry of the site record is called as its collection is: `log.air`.
+    """
     nouns = {noun_of(collection): path[:-1] for path, collection in schema.collections.items()}
-    return {noun: path for noun, path in nouns.items() if noun not in schema.root.children}
+    entries = {name: (name,) for name in COLLECTIONS}
+    return {noun: path for noun, path in nouns.items() if noun not in schema.root.children} | entries
 
 
 class Scope(NamedTuple):
@@ -63,7 +68,9 @@ class Scope(NamedTuple):
     @property
     def noun(self) -> str:
         """What a member is called in a condition: `wall`, `mesh_layer`; empty for the project itself."""
-        return noun_of(self.schema.collections[(*self.each, "*")]) if self.each else ""
+        if not self.each or self.each[0] in COLLECTIONS:
+            return "".join(self.each)
+        return noun_of(self.schema.collections[(*self.each, "*")])
 
     def operand(self, text: str) -> Operand:
         """The field a text names; raises ClauseError with the nearest name."""

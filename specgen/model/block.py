@@ -75,6 +75,7 @@ class CheckBox:
     label: str
     field: str = ""
     value: str = ""
+    ticked: bool = False  # as a record says
 
     @property
     def name(self) -> str:

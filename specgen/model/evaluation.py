@@ -45,6 +45,9 @@ class Facts(Protocol):
     def is_given(self, path: Path) -> bool:
         """Whether a path is given."""
 
+    def count_members(self, path: Path) -> int:
+        """How many members a collection has."""
+
     def find_referring(self, collection: Path, name: str, mark: str) -> tuple[str, ...]:
         """The members of a given collection whose reference `name` is `mark` or missing."""
 
@@ -58,7 +61,9 @@ def _holds(term: Term, facts: Facts, path: Path, look: Look | None) -> bool:
     if term.path[0] == "calc":
         return look is not None and word_of(look(term.path[1])) == term.right[0]
     if term.counted:
-        return compare(len(facts.members.get(term.path, ())), term.relation, int(term.right[0]))
+        return compare(facts.count_members(term.path), term.relation, int(term.right[0]))
+    if term.path[0] in COLLECTIONS:  # where `log.step` is that of the entry itself
+        term = term._replace(path=(term.path[0], "*", term.path[-1]))
     # Asked at one of many members, a term on any member of another collection has one answer for all of them.
     shared = (term, bind_path(term.path, path), _face(facts, path))
     if "*" not in shared[1] or _TIMES.fullmatch(term.right[0]):

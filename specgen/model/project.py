@@ -76,7 +76,9 @@ class Project:
 
     def is_given(self, path: Path) -> bool:
         """Whether the project, or a file it names, gives a value or members at this path."""
-        return path in self.values or path in self.members or self._recorded(path) is not None
+        if path in self.values or path in self.members:
+            return True
+        return bool(self.records.of(path[0])) if len(path) == 1 else self._recorded(path) is not None
 
     def value(self, path: Path) -> Any:
         """The typed value at a path: given, derived or default; raises Absent."""
@@ -88,10 +90,10 @@ class Project:
     def value_of(self, entry: Field, path: Path) -> Any:
         """The typed value of a field at its path, for a caller that has both; raises Absent."""
         if path in self.values:
-            return self._link(entry, self.values[path])
+            return self.link(entry, self.values[path])
         recorded = self._recorded(path)
         if recorded is not None:
-            return self._link(entry, recorded)
+            return self.link(entry, recorded)
         if path in self.unmet:  # what is not told there may not be taken for told by others, or for empty
             raise Absent(path)
         derived = self._derive(entry)
@@ -125,10 +127,17 @@ class Project:
         """The marks of a collection; an optional one that is absent is empty; raises Absent."""
         if path in self.members:
             return self.members[path]
+        written = self.records.of(path[0]) if len(path) == 1 else ()
+        if written:
+            return tuple(str(entry.number) for entry in written)
         collection = self.schema.node(path).collection
         if collection is not None and collection.optional:
             return ()
         raise Absent(path)
+
+    def count_members(self, path: Path) -> int:
+        """How many members a collection has; entries of the site record count as they do."""
+        return len(self.members.get(path, ())) or (len(self.records.of(path[0])) if len(path) == 1 else 0)
 
     def each(self, pattern: Path) -> list[Path]:
         """All paths that match a pattern with stars; raises Absent at the first missing collection."""
@@ -185,7 +194,8 @@ class Project:
         found = self.records.find(path) if len(path) == 3 else None  # collection, number, name
         return None if found is None else found.get(path[2])
 
-    def _link(self, entry: Field, value: Any) -> Any:
+    def link(self, entry: Field, value: Any) -> Any:
+        """A value as it is read: a mark as the view of the member that it names."""
         if entry.kind == "reference":
             return self.view((entry.to, value))
         if entry.kind == "list" and entry.of == "reference":

@@ -1,12 +1,12 @@
 """Results of judging a site record: the state of each reading, and the nonconformances in their order."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import NamedTuple
+from typing import NamedTuple, overload
 
 from specgen.model.finding import Severity
-from specgen.model.record import Entry
+from specgen.model.record import COLLECTIONS, Entry
 from specgen.model.source import Basis
 
 
@@ -47,10 +47,51 @@ class Nonconformance(NamedTuple):
     lifted_by: str | None = None
 
 
+class ReadingsAlike(NamedTuple):
+    """The readings of one field at one step that end alike and for the same reason."""
+
+    collection: str
+    step: str  # or criterion; empty where the entries tell none
+    field: str  # its last name
+    state: ReadingState
+    reason: str
+    entries: Sequence[Entry]  # in their order
+
+
+class ReadingList(Sequence[Reading]):
+    """Readings in the order of the entries, each made as it is asked for: of a long record they are many."""
+
+    def __init__(self, alike: Sequence[ReadingsAlike]) -> None:
+        self.alike = alike
+
+    def __len__(self) -> int:
+        return sum(len(one.entries) for one in self.alike)
+
+    def __iter__(self) -> Iterator[Reading]:
+        for collection in COLLECTIONS:
+            of_entry: dict[int, list[tuple[Entry, ReadingsAlike]]] = {}
+            for one in self.alike:
+                for entry in one.entries if one.collection == collection else ():
+                    of_entry.setdefault(entry.number, []).append((entry, one))
+            for number in sorted(of_entry):
+                yield from (Reading(entry, one.field, one.state, one.reason) for entry, one in of_entry[number])
+
+    @overload
+    def __getitem__(self, index: int) -> Reading: ...
+    @overload
+    def __getitem__(self, index: slice) -> Sequence[Reading]: ...
+    def __getitem__(self, index: int | slice) -> Reading | Sequence[Reading]:
+        return tuple(self)[index]
+
+
 @dataclass(frozen=True)
 class RecordJudgment:
-    """The nonconformances of a record, its readings by state, and those that are missing or not evaluated."""
+    """The nonconformances of a record, its readings by state, and those that are missing or not evaluated.
+
+    `alike` are all readings, those of a field at a step that end alike together.
+    """
 
     nonconformances: tuple[Nonconformance, ...] = ()
     counts: Mapping[ReadingState, int] = field(default_factory=dict)
-    unsettled: tuple[Reading, ...] = ()  # missing and not evaluated, in the order of the entries
+    unsettled: Sequence[Reading] = ()  # missing and not evaluated, in the order of the entries
+    alike: tuple[ReadingsAlike, ...] = ()

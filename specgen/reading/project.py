@@ -19,7 +19,7 @@ from specgen.reading.geometry import geometry_problems
 from specgen.reading.given_file import name_file
 from specgen.reading.positions import Text
 from specgen.reading.ranges import range_problems
-from specgen.reading.records.given import RecordGiven, take_entries
+from specgen.reading.records.given import RecordGiven, read_given, take_entries
 from specgen.reading.rules import Rules
 from specgen.reading.side_file import SideFileGiven
 from specgen.reading.side_files import (
@@ -69,7 +69,7 @@ def survey_project(
     if entries.members or records:
         from specgen.reading.records.reading import survey_records  # imported here: most projects have none yet
 
-        project = survey_records(project, records, unwritten, entries)
+        project = survey_records(project, records, entries)
     project = dataclasses.replace(project, unfound=list_unfound(project, file.resolve().parent))
     dangling = list(find_dangling(project))
     project = _leave_open(project, find_unmet(dangling, sides.values()))
@@ -77,6 +77,10 @@ def survey_project(
     problems = [problem for content in files for problem in content.text.problems]
     # A misspelled name makes a section missing as well: report that only when the names are right.
     problems += [] if problems else _find_missing(project, main)
+    if ("site", "time_zone") in project.values:
+        from specgen.reading.time_zones import zone_problems  # imported here: few projects name one
+
+        problems += zone_problems(project)
     problems += [one.problem for one in dangling if one.path not in project.unmet] + demand_problems(project)
     project = dataclasses.replace(project, answered=match_answers(project))
     problems += _find_upside_down(project, files) + geometry_problems(project) + calendar_problems(project)
@@ -144,14 +148,12 @@ def _name_records(file: FilePath, main: FileContent) -> Iterator[RecordGiven]:
     for number, name in enumerate(main.values.get(("records",), ())):
         at = ("records", str(number))
         try:
-            path = _find_side_file(file, name, main)
+            yield read_given(_find_side_file(file, name, main), name, main.unwritten)
         except Refused as refused:
             place = main.text.places[at]
             for problem in refused.problems:
-                about = dotted_path(at)
+                about = f"{dotted_path(at)}: {name}" if problem.file else dotted_path(at)
                 main.text.add(Problem(problem.message, problem.hint, about, place.file, place.line, place.column))
-        else:
-            yield RecordGiven(path, name)
 
 
 def _join(main: FileContent, sides: Mapping[str, FileContent], schema: Schema) -> Project:

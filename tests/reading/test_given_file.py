@@ -43,6 +43,7 @@ OPENING = {
 ALLOWED = {
     "reading/workbook_file.py": ["ZipFile"],
     "reading/given_file.py": ["fdopen", "open"],
+    "reading/records/form_file.py": ["open"],
     "standards/rows.py": ["read_text", "read_text"],
     "formats/docx/letterhead/builder.py": ["read_bytes"],
     "formats/docx/letterhead/opc.py": ["ZipFile", "ZipFile", "open"],

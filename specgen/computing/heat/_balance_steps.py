@@ -1,6 +1,6 @@
 """The steps of the heat balance of a face."""
 
-from specgen.computing.heat._heat_balance import balance_face, from_kelvin, to_kelvin
+from specgen.computing.heat_balance import balance_face, from_kelvin, to_kelvin
 from specgen.computing.working_builder import WorkingBuilder
 
 

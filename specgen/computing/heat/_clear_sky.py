@@ -5,9 +5,18 @@ The days are the 21st of each month and the hours are solar time, so that no tim
 
 from fractions import Fraction
 from functools import lru_cache
-from math import asin, atan2, cos, exp, pi, sin
+from math import cos, sin
 from typing import NamedTuple
 
+from specgen.computing.sunlight import (
+    DEGREE,
+    MONTHS,
+    clear_beam,
+    find_declination,
+    find_direction,
+    find_height_and_azimuth,
+    sun_on_wall,
+)
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.source import Kind, Source
 from specgen.model.working import UNIT_CHANGE, InputRow
@@ -27,31 +36,7 @@ GRASS = Source(Kind.MEMORY, "usual ground of grass and asphalt; light paving, wa
 SOURCES = (CLEAR_SKY, VERTICAL, DECLINATION, THIN_AIR)
 
 
-class Month(NamedTuple):
-    """The 21st of a month: its day of the year, and A in W/m2, B and C of the clear sky."""
-
-    day: int
-    a: float
-    b: float
-    c: float
-
-
 BY_TRIAL, OF_THE_DAY = "by trial", "of that day"
-MONTHS = {
-    "jan": Month(21, 1202, 0.141, 0.103),
-    "feb": Month(52, 1187, 0.142, 0.104),
-    "mar": Month(80, 1164, 0.149, 0.109),
-    "apr": Month(111, 1130, 0.164, 0.120),
-    "may": Month(141, 1106, 0.177, 0.130),
-    "jun": Month(172, 1092, 0.185, 0.137),
-    "jul": Month(202, 1093, 0.186, 0.138),
-    "aug": Month(233, 1107, 0.182, 0.134),
-    "sep": Month(264, 1136, 0.165, 0.121),
-    "oct": Month(294, 1166, 0.152, 0.111),
-    "nov": Month(325, 1190, 0.144, 0.106),
-    "dec": Month(355, 1204, 0.141, 0.103),
-}
-DEGREE = pi / 180
 STEPS = 6  # hours are searched by sixths
 
 
@@ -65,20 +50,17 @@ class Peak(NamedTuple):
 
 def find_sun(latitude: float, month: str, hour: float) -> tuple[float, float]:
     """Height of the sun over the horizon, and its azimuth clockwise from north, both in radians."""
-    north, turn = latitude * DEGREE, 15 * (hour - 12) * DEGREE
-    tilt = 23.45 * sin((284 + MONTHS[month].day) * 360 / 365 * DEGREE) * DEGREE
-    height = asin(sin(north) * sin(tilt) + cos(north) * cos(tilt) * cos(turn))
-    return height, atan2(-cos(tilt) * sin(turn), sin(tilt) * cos(north) - cos(tilt) * sin(north) * cos(turn))
+    declination = find_declination(MONTHS[month].day)
+    return find_height_and_azimuth(find_direction(latitude * DEGREE, declination, hour))
 
 
 def total_sun(height: float, cosine: float, month: str, air: float, ground: float) -> float:
     """Beam, sky and ground on a wall, in W/m2; `air` is its pressure over that at sea level."""
     if height <= 0:
         return 0.0
-    _, a, b, c = MONTHS[month]
-    beam = a * exp(-b * air / sin(height))
-    seen = max(0.45, 0.55 + 0.437 * cosine + 0.313 * cosine**2)
-    return beam * (max(cosine, 0) + c * seen + (c + sin(height)) * ground / 2)
+    sky, up = MONTHS[month], sin(height)
+    beam = clear_beam(sky, up, air)
+    return sun_on_wall(beam, sky.c * beam, up, cosine, ground)
 
 
 @lru_cache(maxsize=256)

@@ -3,9 +3,9 @@
 from fractions import Fraction
 
 from specgen.computing.heat._balance_steps import add_face
-from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN
 from specgen.computing.heat._least_reflectance import Target, add_least_reflectance
 from specgen.computing.heat.wall_sun import share_of
+from specgen.computing.heat_balance import AIR, NOTES, REFLECTED_SUN, SIGMA, SUN
 from specgen.computing.inputs import Inputs, given_input, option_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.absence import read_all
@@ -17,7 +17,6 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.standards import find_source
 
-REFLECTED_SUN = 1.3  # irradiance with that of glass or metal that sends a second sun
 BALANCE = find_source("astm_e1980").quote(
     "heat balance of a surface, solved here for a wall with surroundings at air temperature; 5 W/(m²·K) at low wind, "
     "12 at medium wind"

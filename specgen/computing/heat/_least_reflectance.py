@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from specgen.computing.heat._balance_steps import add_face_by_trial
-from specgen.computing.heat._heat_balance import from_kelvin, to_kelvin
+from specgen.computing.heat_balance import from_kelvin, to_kelvin
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import InputRow
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from specgen.computing.heat import _clear_sky
 from specgen.computing.inputs import Inputs, given_input, option_input
+from specgen.computing.sunlight import MONTHS
 from specgen.model.typed_views import Description
 from specgen.model.working import InputRow
 from specgen.quantities.format import format_quantity
@@ -29,9 +30,9 @@ NOTES = (
 def read_months(text: str) -> tuple[str, ...]:
     """The months written as `jun, jul`. Raises QuantityError."""
     names = [part.strip().lower()[:3] for part in text.split(",")]
-    if unknown := [name for name in names if name not in _clear_sky.MONTHS]:
+    if unknown := [name for name in names if name not in MONTHS]:
         raise QuantityError(f"{unknown[0]!r} is no month", "write jan to dec, such as jun,jul")
-    return tuple(month for month in _clear_sky.MONTHS if month in names)
+    return tuple(month for month in MONTHS if month in names)
 
 
 class SunInputs(Inputs):
@@ -98,16 +99,16 @@ def usual_months(latitude: Quantity) -> tuple[str, ...]:
     """
     degrees = latitude.number("deg")
     if abs(degrees) <= TROPIC:
-        return tuple(_clear_sky.MONTHS)
+        return tuple(MONTHS)
     return SUMMER if degrees > 0 else SOUTHERN_SUMMER
 
 
 def months_by_highs(highs: Mapping[str, Quantity], near: Quantity) -> tuple[str, ...] | None:
     """The months with a mean high near that of the hottest; None unless every month has one."""
-    if highs.keys() != _clear_sky.MONTHS.keys():
+    if highs.keys() != MONTHS.keys():
         return None
     least = max(highs.values()).amount - near.amount
-    return tuple(month for month in _clear_sky.MONTHS if highs[month].amount >= least)
+    return tuple(month for month in MONTHS if highs[month].amount >= least)
 
 
 def months_of(project: Description) -> tuple[str, ...] | None:

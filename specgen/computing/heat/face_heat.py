@@ -1,8 +1,8 @@
 """Hottest face of the coated wall: the greater of a rule of thumb for joints and a heat balance."""
 
 from specgen.computing.heat._face import FaceInputs, build_face, read_face
-from specgen.computing.heat._heat_balance import H_C
 from specgen.computing.heat._least_reflectance import Target
+from specgen.computing.heat_balance import H_C
 from specgen.computing.inputs import provide
 from specgen.model.capacity import Check, Comparison, at_most
 from specgen.model.typed_views import Elevation

@@ -1,6 +1,6 @@
 """Sol-air temperature: the air temperature that would heat a wall in shade as much as sun and air heat it together."""
 
-from specgen.computing.heat._heat_balance import AIR, SUN
+from specgen.computing.heat_balance import AIR, SUN
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.working import Working

@@ -1,14 +1,12 @@
 """Solar reflectance index: where a face lies between a standard black (0) and a standard white (100) in the sun."""
 
-from specgen.computing.heat._heat_balance import SIGMA, balance_face
+from specgen.computing.heat_balance import SIGMA, WINDS, balance_face
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
 from specgen.model.working import InputRow, Working
 from specgen.standards import find_source
 
-# ASTM E1980: W/(m2·K) passed to the air at low (0 to 2 m/s), medium (2 to 6) and high (6 to 10) wind.
-WINDS = {"low": 5.0, "medium": 12.0, "high": 30.0}
 SUN, AIR, SKY = 1000.0, 310.0, 300.0  # W/m2 and kelvin, the standard conditions
 # Reflectance and emittance of the reference faces, 0 and 100 by definition.
 BLACK, WHITE = (0.05, 0.90), (0.80, 0.90)

@@ -1,6 +1,6 @@
 """Steady temperature of a sunlit face by heat balance: sun taken up, given off to surroundings and moving air."""
 
-from specgen.computing.heat._heat_balance import AIR, NOTES, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
+from specgen.computing.heat_balance import AIR, NOTES, SIGMA, SUN, balance_face, from_kelvin, to_kelvin
 from specgen.computing.inputs import Inputs, given_input, provide
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse

@@ -1,8 +1,9 @@
 """Dew and frost point of moist air by the Magnus form, for every sum that needs them."""
 
 from fractions import Fraction
-from math import ceil, exp
+from math import ceil
 
+from specgen.computing.dew import OVER_ICE, OVER_WATER, find_humidity
 from specgen.computing.inputs import Inputs, given_input
 from specgen.computing.working_builder import WorkingBuilder
 from specgen.model.problem import refuse
@@ -53,8 +54,7 @@ def require_humidity(inputs: AirInputs) -> None:
 
 def _humidity_at_coldest(air: float) -> float:
     """The humidity, in percent, of air in °C whose dew point is the coldest of the form."""
-    coldest = COLDEST.number("C")
-    return 100 * exp(17.62 * coldest / (243.12 + coldest) - 17.62 * air / (243.12 + air))
+    return find_humidity(air, COLDEST.number("C"))
 
 
 def add_dew_and_frost(working: WorkingBuilder, degree: str) -> bool:
@@ -64,11 +64,13 @@ def add_dew_and_frost(working: WorkingBuilder, degree: str) -> bool:
     if fahrenheit:
         working.step("C_a", "air", "(T_a - 32) / 1.8", "C")
         celsius = "C_a"
-    working.step("g", "Magnus exponent of the vapor", f"ln(RH / 100) + 17.62 * {celsius} / (243.12 + {celsius})", "")
-    working.step("T_d", "dew point, over water", _back("243.12 * g / (17.62 - g)", fahrenheit), degree)
+    (factor, offset), (over_ice, offset_ice) = OVER_WATER, OVER_ICE
+    exponent = f"ln(RH / 100) + {factor} * {celsius} / ({offset} + {celsius})"
+    working.step("g", "Magnus exponent of the vapor", exponent, "")
+    working.step("T_d", "dew point, over water", _back(f"{offset} * g / ({factor} - g)", fahrenheit), degree)
     if working.known["g"] >= 0:
         return False
-    working.step("T_f", "frost point, over ice", _back("272.62 * g / (22.46 - g)", fahrenheit), degree)
+    working.step("T_f", "frost point, over ice", _back(f"{offset_ice} * g / ({over_ice} - g)", fahrenheit), degree)
     return True
 
 

@@ -104,11 +104,12 @@ def _has_letter(context: DocumentContext, figure: DisplayValue, read: bool) -> b
 
 def _basis(context: DocumentContext, measure: Measure) -> list[Any]:
     """What the clauses rest on: the controlling texts, and the mark of what is not verified."""
-    cited = {text: text for text in (_cite(context, code, source) for code, source in measure.sources)}
+    cited = {text: text for text in (cite_basis(context, code, source) for code, source in measure.sources)}
     return join_cells([text] for text in cited)
 
 
-def _cite(context: DocumentContext, code: str, source: Source) -> Any:
+def cite_basis(context: DocumentContext, code: str, source: Source) -> Any:
+    """What a source of a clause is cited as: its controlling text, else the mark of what is not verified."""
     cited = context.cite(source)
     if cited.kind is Kind.PROJECT:
         return "This project's own figure"

@@ -44,6 +44,7 @@ _BOX = (
     f'<w14:checkbox><w14:checked w14:val="0"/><w14:checkedState w14:val="2612" w14:font="{_FONT}"/>'
     f'<w14:uncheckedState w14:val="2610" w14:font="{_FONT}"/></w14:checkbox>'
 )
+_TICKED = _BOX.replace('w14:checked w14:val="0"', 'w14:checked w14:val="1"')
 _BOX_FONT = f'<w:rFonts w:ascii="{_FONT}" w:eastAsia="{_FONT}" w:hAnsi="{_FONT}" w:hint="eastAsia"/>'
 # The first word typed takes the place of what a blank shows.
 _EMPTY = "<w:showingPlcHdr/>"
@@ -164,7 +165,8 @@ class Writer:
             case Blank():
                 return self.render_control(part, _EMPTY + _FORM[part.kind], self.render_run("\u00a0" * 8))
             case CheckBox():
-                box = self.render_control(part, _BOX, self.render_run("\u2610", _BOX_FONT))
+                form, sign = (_TICKED, "\u2612") if part.ticked else (_BOX, "\u2610")
+                box = self.render_control(part, form, self.render_run(sign, _BOX_FONT))
                 return box + self.render_run(f"\u00a0{keep_words(part.label)}")
         raise TypeError(f"no Word text for {part!r}")
 

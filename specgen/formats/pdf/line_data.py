@@ -95,7 +95,8 @@ def _describe_inline(part: Inline) -> Iterator[Any]:
             yield {"blank": part.kind, "label": part.label, "name": part.name}
         case CheckBox():
             first, space, rest = keep_words(part.label).partition(" ")
-            yield {"tick": _join(_split_words(first)), "label": part.label, "name": part.name}
+            tick = {"tick": _join(_split_words(first)), "label": part.label, "name": part.name}
+            yield tick | ({"ticked": True} if part.ticked else {})
             yield from _split_words(space + rest)
         case _:
             raise TypeError(f"no PDF for {part!r}")

@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from typing import Any
 
 from specgen.documents.composed_set import ComposedSet
-from specgen.documents.context import DocumentContext
 from specgen.formats.pdf.block_data import describe_blocks
 from specgen.formats.pdf.divider import Divider
 from specgen.formats.pdf.face import Face
@@ -23,7 +22,7 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
     name = str(project.value(("project", "name")))
     given = project.get(("package", "date"))
     return {
-        "title": make_title(made.context),
+        "title": make_title(made),
         "author": str(project.get(("parties", "applicator", "name")) or ""),
         "date": [given.year, given.month, given.day] if isinstance(given, datetime.date) else None,
         "draft": any(document.draft for document in made.documents),
@@ -35,17 +34,18 @@ def describe_set(made: ComposedSet, dividers: Sequence[Divider], face: Face) -> 
     }
 
 
-def make_title(context: DocumentContext) -> str:
+def make_title(made: ComposedSet) -> str:
     """The title of the set: `Elm Court: Submittal 07-2`."""
-    return f"{context.project.get(('project', 'name'))}: {_name_set(context)}"
+    return f"{made.context.project.get(('project', 'name'))}: {_name_set(made)}"
 
 
-def _name_set(context: DocumentContext) -> str:
-    """`Submittal 07-2`; a design draft without a number is called what it is."""
-    number = context.project.get(("package", "number"))
-    if number:
-        return f"Submittal {number}"
-    return "Design draft" if context.project.value(("package", "purpose")) == "design_draft" else "Submittal"
+def _name_set(made: ComposedSet) -> str:
+    """`Submittal 07-2`; a design draft without a number, and what is no submittal, is called what it is."""
+    project = made.context.project
+    number = project.get(("package", "number"))
+    if made.title or number:
+        return made.title or f"Submittal {number}"
+    return "Design draft" if project.value(("package", "purpose")) == "design_draft" else "Submittal"
 
 
 def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
@@ -57,7 +57,7 @@ def _describe_cover(made: ComposedSet, name: str) -> dict[str, Any]:
     left = made.documents[0].running[0] if made.documents else ""
     return {
         "project": describe_words(name),
-        "submittal": describe_words(_name_set(made.context)),
+        "submittal": describe_words(_name_set(made)),
         "firm": describe_words(made.documents[0].firm if made.documents else ""),
         "facts": [[label, describe_words(text)] for label, text in facts.items()],
         "running": describe_words(left),

@@ -10,7 +10,7 @@ from specgen.model.record import COLLECTIONS
 from specgen.quantities.number import is_number
 from specgen.reading.answer_text import read_answer
 from specgen.reading.clock_text import read_day_share
-from specgen.reading.conversion import InvalidValue
+from specgen.reading.conversion import InvalidValue, convert
 from specgen.reading.dangling import tell_dangling
 from specgen.reading.grid import Cell
 from specgen.reading.rules import Rules
@@ -18,6 +18,7 @@ from specgen.reading.rules import Rules
 _TICKS = {"x", "\u2713", "\u2714", "\u2611", "\u2612", "true"}
 _NONE = {"none", "[]"}
 _DECIMAL_COMMA = re.compile(r"([+-]?\d+),(\d+)(?![\d,])(.*)")
+_UNBOUNDED = ("text", "reference", "yes_no", "time")  # kinds that the rules of a section do not bound
 _THOUSAND = 3  # digits behind a comma that may part thousands
 _COUNTED = ("quantity", "number", "integer", "percent")
 # Days that a spreadsheet counts from 1899-12-30: from 1982 to 2118 (from memory).
@@ -70,7 +71,7 @@ class CellReader:
             raise NoUnit(f"{text!r} has no unit", f"write it behind the number, such as {field.example}")
         section, name = field.path
         node = self.project.schema.node((section, "*") if section in COLLECTIONS else (section,))
-        value = self._rules.of(node).value((name,), text)
+        value = convert(field, text) if kind in _UNBOUNDED else self._rules.of(node).value((name,), text)
         if field.to:
             known = self.project.members.get((field.to,), ())
             if value not in known:

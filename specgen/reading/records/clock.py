@@ -1,7 +1,8 @@
 """The night in which the clocks of a site change: an hour that does not exist, or exists twice."""
 
 from datetime import date, datetime, time, timedelta
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from specgen.reading.time_zones import find_zone
 
 _FOLDED = "this time is told twice by the clock: the clocks went back in this night"
 
@@ -15,7 +16,7 @@ class SiteClock:
 
     def tell_missing(self, day: date, at: time) -> tuple[str, str] | None:
         """What is wrong with a time that the clock skips, and what would be right; None where it tells it."""
-        if not self._is_changing(day):
+        if not self.is_changing(day):
             return None
         here = datetime.combine(day, at, self._zone)
         shown = datetime.fromtimestamp(here.timestamp(), self._zone)
@@ -26,12 +27,12 @@ class SiteClock:
 
     def tell_twice(self, day: date, at: time) -> str:
         """What is told of a time that the clock tells twice; empty for any other."""
-        if not self._is_changing(day) or self.tell_missing(day, at):
+        if not self.is_changing(day) or self.tell_missing(day, at):
             return ""
         first, second = (datetime.combine(day, at, self._zone).replace(fold=fold) for fold in (0, 1))
         return _FOLDED if first.utcoffset() != second.utcoffset() else ""
 
-    def _is_changing(self, day: date) -> bool:
+    def is_changing(self, day: date) -> bool:
         """Whether the clocks change between the beginning and the end of a day."""
         if self._zone is None:
             return False
@@ -40,11 +41,3 @@ class SiteClock:
             ends = datetime.combine(day + timedelta(days=1), time(), self._zone)
             self._changes[day] = begins.utcoffset() != ends.utcoffset()
         return self._changes[day]
-
-
-def find_zone(name: str) -> ZoneInfo | None:
-    """The time zone of a name; None where there is none of this name."""
-    try:
-        return ZoneInfo(name)
-    except (ZoneInfoNotFoundError, ValueError, OSError):
-        return None

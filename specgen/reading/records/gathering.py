@@ -56,14 +56,24 @@ class Gathering:
         self._untold: dict[str, int] = {}
         for name in COLLECTIONS:
             for entry in self.project.records.of(name):
-                self.add(name, entry.values, entry.place, self.codes_of(entry.values))
+                self.add_ordered(name, entry.values, entry.place, self.codes_of(entry.values))
 
     def codes_of(self, values: Mapping[str, Any]) -> tuple[int, ...]:
         """The numbers of values by which equal entries are known, in whatever order their fields stand."""
         return tuple(sorted(self.reader.code_of(name, value) for name, value in values.items()))
 
     def add(self, collection: str, values: Mapping[str, Any], place: EntryPlace, codes: tuple[int, ...]) -> None:
-        """Add an entry that stands at a place, unless it is one that has been read already."""
+        """Add an entry that stands at a place, unless it is one that has been read already; its order is looked at."""
+        for one, low in self._ordered[collection]:
+            value, least = values.get(one.path[-1]), values.get(low)
+            if value is not None and least is not None and value < least:
+                self.fault(_tell_range(one, value, low, least), "correct one of the two", place, one.path[-1])
+        self.add_ordered(collection, values, place, codes)
+
+    def add_ordered(
+        self, collection: str, values: Mapping[str, Any], place: EntryPlace, codes: tuple[int, ...]
+    ) -> None:
+        """Add an entry as `add` does, whose order is known."""
         entries = self.entries.setdefault(collection, [])
         entry = Entry(collection, len(entries), values, place)
         first = self._seen.setdefault(hash((collection, codes)), entry.number)
@@ -76,34 +86,41 @@ class Gathering:
     def _look_at(self, entry: Entry) -> None:
         """Note what cannot have been so, and another entry of the same moment with other readings."""
         values, collection = entry.values, entry.collection
-        for one, low in self._ordered[collection]:
-            value, least = values.get(one.path[-1]), values.get(low)
-            if value is not None and least is not None and value < least:
-                self.fault(_tell_range(one, value, low, least), "correct one of the two", entry.place, one.path[-1])
         self._look_at_clock(entry)
         if not any(name in values for name in _MOMENTS[collection]):
             return
         key = hash((collection, *map(values.get, _IDENTITY[collection])))
         first = self._moments.setdefault(key, entry.number)
-        other = self.entries[collection][first]
-        differing = [name for name, value in values.items() if other.values.get(name, value) != value]
-        if first != entry.number and differing:
+        if first != entry.number:
+            self._compare_moment(entry, self.entries[collection][first])
+
+    def _compare_moment(self, entry: Entry, other: Entry) -> None:
+        """Note which readings of an entry differ from those of another one of the same moment."""
+        differing = [name for name, value in entry.values.items() if other.values.get(name, value) != value]
+        if differing:
             message = f"{', '.join(differing)} {'differs' if len(differing) == 1 else 'differ'} from the entry in "
             self.remark(f"{message}{tell_place(other.place)}", "both are kept: strike the wrong one", entry.place)
 
     def _look_at_clock(self, entry: Entry) -> None:
         name = _TIMES.get(entry.collection, "")
-        day, at = entry.get("date"), entry.get(name)
+        day, at, end = (entry.values.get(one) for one in ("date", name, "ended_at"))
         if day is None or at is None:
+            return
+        if end is not None and end < at:
+            self._look_at_length(entry)
+        if not self._clock.is_changing(day):
             return
         missing = self._clock.tell_missing(day, at)
         if missing:
             self.fault(*missing, entry.place, name)
         twice = self._clock.tell_twice(day, at)
         if twice:
-            self.remark(f"{name}: {twice}", "say in the area or the remarks which hour it was", entry.place)
+            self.remark(f"{name}: {twice}", "write beside it which of the two hours it was", entry.place)
+
+    def _look_at_length(self, entry: Entry) -> None:
+        """Note an entry over midnight that lasts longer than a shift."""
         began, ended = entry.began, entry.ended
-        if began and ended and ended.date() != began.date() and ended - began > _LONG:
+        if began and ended and ended - began > _LONG:
             hours = count(int((ended - began) / timedelta(hours=1)), "hour")
             message = f"it ends {hours} after it began, on the next day"
             self.remark(message, "check which of the two times is which", entry.place)

@@ -1,6 +1,7 @@
 """Reads record files into the entries of a project: each file once, by what it is, its faults told together."""
 
 import dataclasses
+import gc
 from collections.abc import Iterable
 from pathlib import Path as FilePath
 
@@ -10,61 +11,61 @@ from specgen.model.problem import Problem, Refused
 from specgen.model.project import InputFile, Project
 from specgen.model.record import EntryPlace, Records
 from specgen.reading.csv_reading import open_csv, tell_code
-from specgen.reading.file_content import NONE_UNWRITTEN, FileContent, Unwritten, read_content
-from specgen.reading.given_file import FileUse, read_given_file
+from specgen.reading.file_content import FileContent, read_content
 from specgen.reading.records.cell_reading import CellReader
 from specgen.reading.records.form_file import read_form
 from specgen.reading.records.form_rows import FormReader
 from specgen.reading.records.gathering import Gathering
-from specgen.reading.records.given import RecordGiven
+from specgen.reading.records.given import USE, RecordGiven, read_given
 from specgen.reading.records.steps import tell_steps
 from specgen.reading.records.table_reading import TableReader
 from specgen.reading.records.yaml_entries import add_entries, add_record_file
 from specgen.reading.rules import Rules
 from specgen.reading.workbook_reading import read_sheets
 
-USE = FileUse("the record", "name a YAML, CSV, XLSX, or PDF file", 50_000_000, "split it")
-ENDINGS = (".yaml", ".yml", ".csv", ".xlsx", ".pdf")
 _NO_HEAD = ("no row has the titles of a record", "`specgen record --blank weather` writes a file to begin with")
 
 
-def read_records(project: Project, files: Iterable[RecordGiven], unwritten: Unwritten = NONE_UNWRITTEN) -> Records:
+def read_records(project: Project, files: Iterable[RecordGiven]) -> Records:
     """The entries of a project and of these files behind them; what could not be read stands in its faults."""
-    return survey_records(project, files, unwritten).records
+    return survey_records(project, files).records
 
 
 def add_records(project: Project, paths: Iterable[FilePath]) -> Project:
     """The project with the entries of these files behind its own; raises Refused with every fault of every file."""
-    added = survey_records(project, [RecordGiven(path, str(path)) for path in paths])
+    added = survey_records(project, [read_given(path, str(path)) for path in paths])
     if added.records.faults:
         raise Refused(*added.records.faults)
     return added
 
 
-def survey_records(
-    project: Project,
-    files: Iterable[RecordGiven],
-    unwritten: Unwritten = NONE_UNWRITTEN,
-    own: FileContent | None = None,
-) -> Project:
+def survey_records(project: Project, files: Iterable[RecordGiven], own: FileContent | None = None) -> Project:
     """The project with the entries of these files behind its own, as far as they can be read; faults in its records.
 
-    `own` are entries of the project file itself. Each file is read once: what is written into it meanwhile is not
-    seen, and its digest is that of what was read.
+    `own` are entries of the project file itself. A cell that cannot be read leaves its field without a value.
     """
+    collecting = gc.isenabled()
+    gc.disable()  # what is read stays: looking through it for what is left over takes longer than reading it
+    try:
+        return _survey(project, files, own)
+    finally:
+        if collecting:
+            gc.enable()
+
+
+def _survey(project: Project, files: Iterable[RecordGiven], own: FileContent | None) -> Project:
     gathering = Gathering(project, CellReader(project))
     if own is not None:
         add_entries(gathering, own)
     inputs = []
     for given in files:
-        before = gathering.count_entries()
+        before, read = gathering.count_entries(), digest(given.content)
         try:
-            content = unwritten.get(given.path.resolve()) or read_given_file(given.path, USE, given.shown)
-            inputs.append(InputFile("records", given.shown, digest(content)))
-            _read_file(gathering, given, content)
-            gathering.finish_file(given.shown, inputs[-1].digest, before)
+            _read_file(gathering, given)
         except Refused as refused:
             gathering.faults += [dataclasses.replace(one, file=one.file or given.shown) for one in refused.problems]
+        gathering.finish_file(given.shown, read, before)
+        inputs.append(InputFile("records", given.shown, read))
     gathering.remarks.extend(tell_steps(project, gathering.entries))
     return put_entries(project, gathering, tuple(inputs))
 
@@ -83,16 +84,17 @@ def put_entries(project: Project, gathering: Gathering, inputs: tuple[InputFile,
     )
 
 
-def _read_file(gathering: Gathering, given: RecordGiven, content: bytes) -> None:
+def _read_file(gathering: Gathering, given: RecordGiven) -> None:
     """Add what the bytes of a file hold, by what they are; raises Refused where they are no record."""
+    content = given.content
     ending = given.path.suffix.lower()
     if content.startswith(b"%PDF-") or ending == ".pdf":
         if not FormReader(gathering, given.shown).read(read_form(content, given.shown)):
             raise Refused(Problem("this PDF is no form of the record", USE.wanted, file=given.shown))
     elif content.startswith(b"PK") or ending == ".xlsx":
-        _read_workbook(gathering, given, content)
+        _read_workbook(gathering, given)
     elif ending == ".csv":
-        _read_csv(gathering, given, content)
+        _read_csv(gathering, given)
     elif ending in (".yaml", ".yml"):
         schema = gathering.project.schema
         source = read_content(given.path, given.shown, schema, Rules(), {given.path.resolve(): content})
@@ -101,8 +103,8 @@ def _read_file(gathering: Gathering, given: RecordGiven, content: bytes) -> None
         raise Refused(Problem("a record is a YAML, CSV, XLSX, or PDF file", USE.wanted, file=given.shown))
 
 
-def _read_csv(gathering: Gathering, given: RecordGiven, content: bytes) -> None:
-    table = open_csv(content, given.shown)
+def _read_csv(gathering: Gathering, given: RecordGiven) -> None:
+    table = open_csv(given.content, given.shown)
     found = find_forbidden(table.text)
     if found:
         line = table.text.count("\n", 0, found[0]) + 1
@@ -117,9 +119,9 @@ def _read_csv(gathering: Gathering, given: RecordGiven, content: bytes) -> None:
         gathering.remark(message, "look at its last cell", EntryPlace(given.shown))
 
 
-def _read_workbook(gathering: Gathering, given: RecordGiven, content: bytes) -> None:
+def _read_workbook(gathering: Gathering, given: RecordGiven) -> None:
     found = False
-    for name, grid in read_sheets(content, given.shown).items():
+    for name, grid in read_sheets(given.content, given.shown).items():
         rows = grid.list_rows()
         found = TableReader(gathering, given.shown, name).read(rows) or found
     if not found:

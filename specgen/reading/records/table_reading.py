@@ -11,6 +11,7 @@ from specgen.reading.records.columns import ACCEPTED, Column, TableHead, count_k
 from specgen.reading.records.gathering import Gathering
 
 _MOST_HEAD = 20  # rows in which the titles are looked for
+_UNREAD = object()  # stands for a text that no cell of the column has said yet
 _FEWEST = 2  # titles that make a row the head of a table
 Rows = Iterable[tuple[int, Sequence[Any]]]  # each with its number from 1
 
@@ -59,10 +60,12 @@ class TableReader:
                 cell = row[at] if at < width else None
                 if cell is None or cell == "":
                     continue
-                found = memo[cell] if cell.__class__ is str and cell in memo else self._look_up(column, cell, memo)
+                found = memo.get(cell, _UNREAD)
+                if found is _UNREAD:
+                    found = self._look_up(column, cell, memo)
                 if found.__class__ is Read:
-                    values[name] = found[0]
-                    codes.append(found[1])
+                    values[name], code = found
+                    codes.append(code)
                 elif isinstance(found, InvalidValue):
                     self._tell(found, column, number)
             if values:

@@ -7,6 +7,7 @@ from specgen.model.problem import Problem
 from specgen.model.record import COLLECTIONS, EntryPlace
 from specgen.reading.dangling import tell_dangling
 from specgen.reading.file_content import FileContent
+from specgen.reading.ranges import range_problems
 from specgen.reading.records.columns import ACCEPTED
 from specgen.reading.records.gathering import Gathering
 from specgen.reading.side_files import ATTACHMENTS, RECORD, check_home
@@ -39,11 +40,12 @@ def add_entries(gathering: Gathering, source: FileContent) -> None:
     for path, value in source.values.items():
         if path[:2] in found and _check_mark(gathering, source, path, value):
             found[path[:2]][path[2]] = value
+    gathering.faults += range_problems(source.values, source.text.places, gathering.project.schema)
     for path, values in found.items():
         at = source.text.places[path]
         if values:
             place = EntryPlace(at.file, at.line, at.column)
-            gathering.add(path[0], values, place, gathering.codes_of(values))
+            gathering.add_ordered(path[0], values, place, gathering.codes_of(values))
 
 
 def _check_mark(gathering: Gathering, source: FileContent, path: Path, value: Any) -> bool:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing.arguments import direct
-from specgen.computing.heat._heat_balance import H_C, SIGMA, balance_face
+from specgen.computing.heat_balance import H_C, SIGMA, balance_face
 from specgen.model.problem import Refused
 from specgen.model.project import Project
 from specgen.model.working import Working

@@ -10,8 +10,9 @@ from hypothesis import strategies as st
 
 from specgen import computing
 from specgen.computing.arguments import direct
-from specgen.computing.heat._clear_sky import MONTHS, find_sun, total_sun
+from specgen.computing.heat._clear_sky import find_sun, total_sun
 from specgen.computing.heat._sun import months_by_highs
+from specgen.computing.sunlight import MONTHS
 from specgen.model.working import Working
 from specgen.quantities.quantity import Quantity
 

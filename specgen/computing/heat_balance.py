@@ -5,7 +5,11 @@ import math
 from specgen.quantities.quantity import Quantity
 
 SIGMA = 5.66961e-8  # W/(m2·K4), the value ASTM E1980 uses
-H_C = 12.0  # W/(m2·K), medium wind of ASTM E1980
+# ASTM E1980: W/(m2·K) passed to the air at low (0 to 2 m/s), medium (2 to 6) and high (6 to 10) wind.
+WINDS = {"low": 5.0, "medium": 12.0, "high": 30.0}
+LOW_WIND, MEDIUM_WIND = 2.0, 6.0  # m/s, up to which a wind is low or medium
+H_C = WINDS["medium"]
+REFLECTED_SUN = 1.3  # irradiance with that of glass or metal that sends a second sun
 # Air and sun that a building can meet; bounds of our own, so that a slip of a digit is told.
 AIR = (Quantity.of(-80, "F"), Quantity.of(140, "F"))
 SUN = (Quantity.of(0, "W/m2"), Quantity.of(1500, "W/m2"))
@@ -31,6 +35,11 @@ def balance_face(gain: float, emittance: float, air: float, h_c: float = H_C, ar
         if abs(step) < 1e-10:
             break
     return face
+
+
+def find_h_c(wind: float) -> float:
+    """The heat passed to the air, in W/(m2·K), at a wind in m/s, by the classes of ASTM E1980."""
+    return WINDS["low" if wind <= LOW_WIND else "medium" if wind <= MEDIUM_WIND else "high"]
 
 
 def to_kelvin(symbol: str, degree: str) -> str:

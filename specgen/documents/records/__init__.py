@@ -1,0 +1,1 @@
+"""The site record as documents: forms filled with what was recorded, nonconformances, trends."""

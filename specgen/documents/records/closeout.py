@@ -1,0 +1,81 @@
+"""What is still open at closeout: what is owed, decided on no nonconformance, or not recorded of a panel."""
+
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from specgen.documents.context import DocumentContext
+from specgen.documents.layouts import list_laid_out
+from specgen.documents.members import span_marks
+from specgen.documents.parties import tell_party
+from specgen.documents.records.panel_work import COATS, list_panel_work, list_releases
+from specgen.model.finding import Severity
+from specgen.model.record_judgment import Nonconformance, ReadingState
+from specgen.model.value_text import count
+
+_APPLICATOR = "applicator"
+
+
+class OpenLine(NamedTuple):
+    """A line of what is open: what, who owes it, and the document that lists it; empty for none."""
+
+    what: str
+    by: str
+    see: str = ""
+
+
+def list_open(context: DocumentContext) -> tuple[OpenLine, ...]:
+    """Everything that keeps a closeout from being complete."""
+    return tuple(_gather(context))
+
+
+def is_open(one: Nonconformance) -> bool:
+    """Whether a nonconformance waits for a disposition: one that no deviation lifts, save what is told as a note."""
+    return one.lifted_by is None and one.severity is not Severity.NOTE
+
+
+def _gather(context: DocumentContext) -> Iterator[OpenLine]:
+    stops = tuple(context.judgment.of(Severity.STOP))
+    if stops:
+        yield OpenLine(count(len(stops), "stop") + " against the package", tell_party(context, _APPLICATOR), "D05")
+    owed: dict[str, list[str]] = {}
+    for item in context.judgment.open_items:
+        owed.setdefault(item.owed_by, []).append(item.label)
+    for party, labels in owed.items():
+        yield OpenLine("; ".join(dict.fromkeys(labels)), tell_party(context, party), "D19")
+    waiting = [one for one in context.recorded.nonconformances if is_open(one)]
+    if waiting:
+        yield OpenLine(
+            f"Disposition of {count(len(waiting), 'nonconformance')}", tell_party(context, "architect"), "D21"
+        )
+    missing = context.recorded.counts.get(ReadingState.MISSING, 0)
+    if missing:
+        yield OpenLine(count(missing, "reading") + " missing", tell_party(context, _APPLICATOR), "D21")
+    if not context.project.records.of("result"):
+        yield OpenLine("Results of the mockup", tell_party(context, _APPLICATOR), "D10")
+    yield from _list_panels(context)
+
+
+def _list_panels(context: DocumentContext) -> Iterator[OpenLine]:
+    """The panels of which a coat, its batch or its release is not recorded."""
+    work = list_panel_work(context)
+    for coat in COATS:
+        bare, unnamed, unreleased = list[str](), list[str](), list[str]()
+        for layout in list_laid_out(context):
+            for panel in layout.panels:
+                found = work.get((layout.elevation, panel.mark, coat))
+                if found is None:
+                    bare.append(panel.mark)
+                elif not found.batches:
+                    unnamed.append(panel.mark)
+                elif not list_releases(context, found, layout.elevation, coat):
+                    unreleased.append(panel.mark)
+        yield from _tell(context, f"No {coat} recorded", bare)
+        yield from _tell(context, f"No batch of {coat} recorded", unnamed)
+        yield from _tell(context, f"No release of {coat} recorded", unreleased)
+
+
+def _tell(context: DocumentContext, said: str, panels: Iterable[str]) -> Iterator[OpenLine]:
+    marks = list(panels)
+    if marks:
+        told = f"{said}: {count(len(marks), 'panel')}, {span_marks(marks)}"
+        yield OpenLine(told, tell_party(context, _APPLICATOR), "D12")

@@ -1,0 +1,126 @@
+"""The nonconformances of a site record by their clause: what all of them share is told once."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.display_values import Record
+from specgen.documents.records.entry_text import tell_face, tell_place, tell_when
+from specgen.documents.records.filling import OUTSIDE
+from specgen.documents.views.findings import cite_basis
+from specgen.judging.registry import load_rules
+from specgen.model.block import Blank
+from specgen.model.record_judgment import Nonconformance, ReadingState
+from specgen.model.value_text import count, words
+
+_NONE = "not recorded"
+_HEADER = ("No.", "Elevation, area, step", "Date, time", "Reading", "Disposition", "By", "Date")
+_WIDTHS = (6, 19, 14, 18, 25, 9, 9)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fault(Record):
+    """All nonconformances of one clause; what is empty is told line by line."""
+
+    code: str
+    title: str  # of its rule
+    severity: str
+    message: str
+    limit: str
+    sources: tuple[Any, ...]  # as documents cite them
+    remedy: str
+    lifted_by: str  # the deviation that lifts it; empty for none
+    count: int
+    lines: TableView
+
+
+def list_faults(context: DocumentContext) -> tuple[Fault, ...]:
+    """The clauses that fired, in the order of their first nonconformance."""
+    grouped: dict[str, list[Nonconformance]] = {}
+    for one in context.recorded.nonconformances:
+        grouped.setdefault(one.code, []).append(one)
+    titles = {rule.code: rule.title for rule in load_rules()}
+    return tuple(_make_fault(context, titles.get(code[:-1], code), found) for code, found in grouped.items())
+
+
+def tell_counts(context: DocumentContext) -> dict[str, str]:
+    """The names of templates for how many nonconformances there are, and how the readings end, in words."""
+    recorded = context.recorded
+    told = (f"{recorded.counts.get(state, 0)} {words(state.value)}" for state in ReadingState)
+    every = sum(recorded.counts.values())
+    return {
+        "nonconformance_count": count(len(recorded.nonconformances), "nonconformance"),
+        "reading_counts": f"Of {count(every, 'reading')}: {', '.join(told)}" if every else "No reading was judged",
+    }
+
+
+def name_field(context: DocumentContext, one: Nonconformance) -> str:
+    """What was read, in words; empty where the clause reads no field of the entry alone."""
+    field = context.project.schema.fields.get((one.entry.collection, one.field.rpartition(".")[2]))
+    return field.label if field is not None else ""
+
+
+def _make_fault(context: DocumentContext, title: str, found: list[Nonconformance]) -> Fault:
+    first = found[0]
+    message, limit, remedy = (_share(getattr(one, name) for one in found) for name in ("message", "wanted", "remedy"))
+    lines = tuple(_set_line(context, one, not message, not limit, not remedy) for one in found)
+    return Fault(
+        code=first.code,
+        title=title,
+        severity=first.severity.value,
+        message=message,
+        limit=limit,
+        sources=tuple(dict.fromkeys(cite_basis(context, first.code, source) for source in first.basis.sources)),
+        remedy=remedy,
+        lifted_by=_share(one.lifted_by or "" for one in found),
+        count=len(found),
+        lines=TableView(_HEADER, lines, _WIDTHS),
+    )
+
+
+def _share(texts: Iterable[str]) -> str:
+    """The text that all have; empty where they differ."""
+    known = set(texts)
+    return known.pop() if len(known) == 1 else ""
+
+
+def _set_line(
+    context: DocumentContext, one: Nonconformance, message: bool, limit: bool, remedy: bool
+) -> tuple[Any, ...]:
+    """A nonconformance with room for what is decided on it; what its clause does not tell of all stands here."""
+    label = name_field(context, one)
+    reading = [f"{label}: {one.found or _NONE}" if label else one.found or _NONE]
+    reading += [f"; required {one.wanted}"] if limit and one.wanted else []
+    reading += [f". {one.message}"] if message else []
+    reading += [f" {one.remedy}"] if remedy else []
+    where = [part for part in (tell_face(one.entry) or _name_result(context, one), tell_place(one.entry)) if part]
+    number = str(one.number)
+    return (
+        f"{OUTSIDE}\u00a0{number}",
+        "\n".join(where),
+        tell_when(one.entry) or _NONE,
+        "".join(reading),
+        Blank(f"Disposition of {number}", field=f"form.disposition.{number}"),
+        Blank(f"Disposition of {number} by", field=f"form.disposed_by.{number}"),
+        Blank(f"Date of disposition of {number}", "date", f"form.disposed_on.{number}"),
+    )
+
+
+def _name_result(context: DocumentContext, one: Nonconformance) -> str:
+    """The criterion of a result of the mockup."""
+    row = context.standards.criteria.get(str(one.entry.get("criterion")))
+    return f"mockup, {row.title}" if row else words(one.entry.collection)
+
+
+def span_numbers(numbers: Iterable[int]) -> str:
+    """`1 to 3, 7`: numbers that follow one another as a span."""
+    spans: list[list[int]] = []
+    for number in numbers:
+        if spans and number == spans[-1][-1] + 1:
+            spans[-1].append(number)
+        else:
+            spans.append([number])
+    return ", ".join(
+        str(span[0]) if len(span) == 1 else f"{span[0]}{' to ' if len(span) > 2 else ', '}{span[-1]}" for span in spans
+    )

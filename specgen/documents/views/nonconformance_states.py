@@ -1,0 +1,32 @@
+"""The nonconformances with their state: lifted, for information, or waiting for a disposition."""
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import span_marks
+from specgen.documents.records.closeout import is_open
+from specgen.documents.records.faults import span_numbers
+from specgen.model.record_judgment import Nonconformance
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for all of a clause that say the same and stand alike, in the order of their first number."""
+    grouped: dict[tuple[str, str, str], list[Nonconformance]] = {}
+    for one in context.recorded.nonconformances:
+        grouped.setdefault((one.code, one.message, _tell(one)), []).append(one)
+    lines = tuple(
+        (
+            code,
+            span_numbers(one.number for one in found),
+            span_marks({str(one.entry.get("elevation")) for one in found if one.entry.get("elevation")}) or "–",
+            message,
+            state,
+        )
+        for (code, message, state), found in grouped.items()
+    )
+    return TableView(("Clause", "Numbers", "Elevations", "What was found", "State"), lines, (10, 17, 13, 38, 22))
+
+
+def _tell(one: Nonconformance) -> str:
+    if one.lifted_by:
+        return f"lifted by deviation {one.lifted_by}"
+    return "open: disposition not entered" if is_open(one) else "for information"

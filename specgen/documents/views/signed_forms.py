@@ -1,0 +1,66 @@
+"""The forms that were signed: which, for what, when, by whom."""
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+from typing import NamedTuple
+
+from specgen.documents.composing import Composer
+from specgen.documents.context import DocumentContext, TableView
+from specgen.documents.members import span_marks
+from specgen.model.record import Entry, day_of
+from specgen.model.value_text import long_date, words
+
+_NOT = "not recorded"
+
+
+class _Signed(NamedTuple):
+    form: str
+    what: str
+    day: date | None
+    by: str
+    outcome: str
+
+
+def rows(context: DocumentContext, composer: Composer) -> TableView:
+    """One row for all that one person signed of one thing on one day."""
+    grouped: dict[_Signed, list[str]] = {}
+    for signed, of in _list_signed(context):
+        grouped.setdefault(signed, []).append(of)
+    lines = tuple(
+        (
+            one.form,
+            one.what,
+            _join(one, dict.fromkeys(filter(None, of))) or "–",
+            long_date(one.day) if one.day else _NOT,
+            one.by or _NOT,
+            one.outcome,
+        )
+        for one, of in sorted(grouped.items(), key=lambda pair: (pair[0].form, pair[0].day or date.max))
+    )
+    return TableView(("Form", "Signed for", "Of", "Date", "By", "Outcome"), lines, (8, 25, 22, 15, 20, 10))
+
+
+def _join(signed: _Signed, of: Iterable[str]) -> str:
+    """Criteria in words and areas behind each other, marks of elevations as spans."""
+    return span_marks(of) if signed.form == "D11" else "; ".join(of)
+
+
+def _list_signed(context: DocumentContext) -> Iterator[tuple[_Signed, str]]:
+    """Each signature with what it is of: a criterion, an area, an elevation."""
+    records = context.project.records
+    for entry in records.of("result"):
+        if entry.get("signed_by") or entry.get("signed_on"):
+            row = context.standards.criteria.get(str(entry.get("criterion")))
+            passed = {True: "passed", False: "failed"}.get(entry.get("passed"), _NOT)
+            signed = _Signed("D10", "Mockup", entry.get("signed_on"), str(entry.get("signed_by") or ""), passed)
+            yield signed, row.title if row else str(entry.get("criterion") or "")
+    for entry in records.of("inspection"):
+        yield _sign("D11", entry, words(str(entry.get("outcome") or _NOT))), str(entry.get("elevation") or "")
+    for entry in records.of("release"):
+        where = ", ".join(filter(None, (entry.get("elevation"), entry.get("area"))))
+        yield _sign("D12d", entry, "released"), where
+
+
+def _sign(form: str, entry: Entry, outcome: str) -> _Signed:
+    step = str(entry.get("step") or "")
+    return _Signed(form, words(step)[:1].upper() + words(step)[1:], day_of(entry), str(entry.get("by") or ""), outcome)
