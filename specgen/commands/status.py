@@ -22,7 +22,7 @@ from specgen.recording.next_step import NextStart, by_the_clock
 from specgen.recording.panel_history import find_history, list_panels
 from specgen.recording.status import Asked, find_status
 from specgen.standards import load_standards
-from specgen.terminal.screen import Line, find_screen, show_lines
+from specgen.terminal.screen import Line, Screen, find_screen, show_lines
 from specgen.terminal.status_data import KEYS, PANEL_KEYS, history_to_data, status_to_data
 from specgen.terminal.status_face import list_face_lines
 from specgen.terminal.status_panel import list_panel_lines
@@ -58,6 +58,7 @@ def arguments(parser: ArgumentParser) -> None:
     about.add_argument("--panel", metavar="P", help="the history of this panel")
     parser.add_argument("--at", metavar="TIME", help=_AT_HELP)
     parser.add_argument("--format", choices=["text", "json"], default="text", help=_FORMAT_HELP)
+    parser.add_argument("--color", choices=["auto", "always", "never"], default="auto", help="auto is on a terminal")
 
 
 def run(args: Namespace) -> Outcome:
@@ -126,8 +127,8 @@ def _tell_faces(args: Namespace, project: Project, status: ProjectStatus) -> Out
     outcome = Outcome(DONE if status.is_sound_on(faces) else AGAINST)
     if args.format == "json":
         return outcome._replace(data=status_to_data(status, faces))
-    screen = find_screen()
-    return _show(outcome, list_status_lines(status, screen) if one is None else list_face_lines(status, one))
+    screen = find_screen(args.color)
+    return _show(outcome, list_status_lines(status, screen) if one is None else list_face_lines(status, one), screen)
 
 
 def _choose(project: Project, status: ProjectStatus, mark: str) -> FaceStatus:
@@ -150,9 +151,8 @@ def _tell_panel(args: Namespace, project: Project, judgment: RecordJudgment, at:
     outcome = Outcome(AGAINST if history.failed else DONE)
     if args.format == "json":
         return outcome._replace(data=history_to_data(project, history))
-    return _show(outcome, list_panel_lines(project, history))
+    return _show(outcome, list_panel_lines(project, history), find_screen(args.color))
 
 
-def _show(outcome: Outcome, lines: Iterable[Line]) -> Outcome:
-    screen = find_screen()
+def _show(outcome: Outcome, lines: Iterable[Line], screen: Screen) -> Outcome:
     return outcome._replace(text=show_lines(lines, screen), painted=screen.painted)

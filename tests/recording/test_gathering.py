@@ -44,6 +44,16 @@ def test_entries_without_a_face_a_day_or_a_known_step_are_told(tmp_path: Path) -
     assert state_of(found, "mesh") is StepState.NOT_BEGUN
 
 
+def test_a_step_done_once_that_some_walls_alone_have_is_told_of_none(tmp_path: Path) -> None:
+    brick = {"W2": {"substrate": {"kind": "existing_brick"}, "attachment": {"method": "adhesive_full_bed"}}}
+    change = {"walls": brick, "elevations": {"E1": {"wall": "W1"}, "E2": {"wall": "W2"}}}
+    found = status(tmp_path, inspection("2027-06-15", "old_coating", elevation="E2"), change=change)
+    assert found.remarks == ()
+    assert state_of(found, "old_coating", "E2") is StepState.RELEASED
+    bare = status(tmp_path, inspection("2027-06-15", "old_coating"))
+    assert texts(bare.remarks) == "not counted, as wall W1 of E1 has no step old coating"
+
+
 def test_of_one_elevation_an_entry_that_names_none_is_about_that_one(tmp_path: Path) -> None:
     one = {"elevations": {"E2": "drop"}}
     found = status(tmp_path, log("2027-06-15", "mesh", "07:00-09:00", elevation=None), change=one)

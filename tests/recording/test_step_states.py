@@ -1,7 +1,7 @@
 """States of steps on a face and its areas, each worked out by hand beside it.
 
-The order of the work, which steps are hold points and what waits for what: common practice, no source. Times are sums by
-the clock.
+The order of the work, which steps are hold points and what waits for what: common practice, no source.
+Times are sums by the clock.
 """
 
 from datetime import datetime
