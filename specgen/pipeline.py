@@ -15,6 +15,7 @@ from specgen.judging.rule import Rule
 from specgen.model.finding import Judgment
 from specgen.model.problem import Refused
 from specgen.model.project import Project
+from specgen.model.record import COLLECTIONS
 from specgen.model.record_judgment import RecordJudgment
 from specgen.reading.project import read_project
 from specgen.reading.schema import project_schema
@@ -92,3 +93,10 @@ def judge_project(project: Project) -> JudgedProject:
     context = JudgingContext(project, load_standards(), make_resolver(project))
     rules = load_rules()
     return JudgedProject(context, judge(context, rules), rules)
+
+
+def judge_entries(project: Project) -> RecordJudgment:
+    """The judgment of what was written on site alone; nothing where nothing was."""
+    if not any(map(project.records.of, COLLECTIONS)):
+        return RecordJudgment()
+    return judge_records(JudgingContext(project, load_standards(), make_resolver(project)), load_rules())

@@ -15,15 +15,14 @@ from specgen.model.record_judgment import RecordJudgment
 from specgen.model.status import END_OF_DAY, FaceStatus, ProjectStatus
 from specgen.model.suggest import suggest
 from specgen.model.typed_views import root_of
-from specgen.pipeline import make_resolver, read, told_from_here
+from specgen.pipeline import judge_entries, make_resolver, read_with_records
 from specgen.reading.conversion import InvalidValue
 from specgen.reading.moment_texts import read_moment
-from specgen.reading.records.reading import add_records
 from specgen.recording.next_step import NextStart, by_the_clock
 from specgen.recording.panel_history import find_history, list_panels
 from specgen.recording.status import Asked, find_status
 from specgen.standards import load_standards
-from specgen.terminal.screen import Line, find_screen, show_lines
+from specgen.terminal.screen import Line, Screen, find_screen, show_lines
 from specgen.terminal.status_data import KEYS, PANEL_KEYS, history_to_data, status_to_data
 from specgen.terminal.status_face import list_face_lines
 from specgen.terminal.status_panel import list_panel_lines
@@ -46,20 +45,20 @@ READ_ON = "specgen fields log, specgen fields release, specgen fields inspection
 _AT_HELP = (
     "the moment, in local time of the site: 2027-06-15T10:00, or a day for its end; without it, the last one recorded"
 )
+_LOGS_HELP = "record files beside those that the project names: YAML, CSV, XLSX, or filled PDF forms"
 _FORMAT_HELP = f"text, or json: {KEYS}; with --panel: {PANEL_KEYS}"
 
 
 def arguments(parser: ArgumentParser) -> None:
     """Declare the project, its records, what is asked about, the moment, and the form of the answer."""
     parser.add_argument("file", metavar="FILE", nargs="?", help=FILE_HELP)
-    parser.add_argument(
-        "logs", metavar="LOG", nargs="*", help="records beside those of the project: YAML, CSV, XLSX, PDF"
-    )
+    parser.add_argument("logs", metavar="LOG", nargs="*", help=_LOGS_HELP)
     about = parser.add_mutually_exclusive_group()
     about.add_argument("--elevation", metavar="E", help="the steps of this elevation alone")
     about.add_argument("--panel", metavar="P", help="the history of this panel")
     parser.add_argument("--at", metavar="TIME", help=_AT_HELP)
     parser.add_argument("--format", choices=["text", "json"], default="text", help=_FORMAT_HELP)
+    parser.add_argument("--color", choices=["auto", "always", "never"], default="auto", help="auto is on a terminal")
 
 
 def run(args: Namespace) -> Outcome:
@@ -75,10 +74,8 @@ def run(args: Namespace) -> Outcome:
 def _tell(args: Namespace) -> Outcome:
     at = _read_moment(args.at)
     file = find_project_file(args.file)
-    with told_from_here(file):
-        project = read(file)
-    project = add_records(project, [read_file_name(log) for log in args.logs]) if args.logs else project
-    judgment = RecordJudgment()
+    project = read_with_records(file, [read_file_name(log) for log in args.logs])
+    judgment = judge_entries(project)
     if args.panel is not None:
         outcome = _tell_panel(args, project, judgment, at)
     else:
@@ -130,8 +127,8 @@ def _tell_faces(args: Namespace, project: Project, status: ProjectStatus) -> Out
     outcome = Outcome(DONE if status.is_sound_on(faces) else AGAINST)
     if args.format == "json":
         return outcome._replace(data=status_to_data(status, faces))
-    screen = find_screen()
-    return _show(outcome, list_status_lines(status, screen) if one is None else list_face_lines(status, one))
+    screen = find_screen(args.color)
+    return _show(outcome, list_status_lines(status, screen) if one is None else list_face_lines(status, one), screen)
 
 
 def _choose(project: Project, status: ProjectStatus, mark: str) -> FaceStatus:
@@ -154,9 +151,8 @@ def _tell_panel(args: Namespace, project: Project, judgment: RecordJudgment, at:
     outcome = Outcome(AGAINST if history.failed else DONE)
     if args.format == "json":
         return outcome._replace(data=history_to_data(project, history))
-    return _show(outcome, list_panel_lines(project, history))
+    return _show(outcome, list_panel_lines(project, history), find_screen(args.color))
 
 
-def _show(outcome: Outcome, lines: Iterable[Line]) -> Outcome:
-    screen = find_screen()
+def _show(outcome: Outcome, lines: Iterable[Line], screen: Screen) -> Outcome:
     return outcome._replace(text=show_lines(lines, screen), painted=screen.painted)

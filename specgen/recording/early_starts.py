@@ -23,23 +23,23 @@ def find_early(records: Sequence[StepRecord]) -> None:
     for index, record in enumerate(records):
         if record.facts.in_order and not record.facts.step.releases:
             areas = {one.area for one in record.rounds}
-            record.judged = [_tell(one, record.facts, frees[:index][::-1], areas) for one in record.judged]
+            before = [(free, free.shares(areas)) for free in reversed(frees[:index])]
+            record.judged = [_tell(one, record.facts, before) for one in record.judged]
 
 
-def _tell(one: JudgedRound, facts: StepFacts, before: Sequence["_Free"], areas: set[str]) -> JudgedRound:
+def _tell(one: JudgedRound, facts: StepFacts, before: "_Before") -> JudgedRound:
     if one.work.superseded or not one.work.entries:
         return one
-    early = (*_tell_start(one.work, before, areas), *_tell_coats(one.work, facts))
+    early = (*_tell_start(one.work, before), *_tell_coats(one.work, facts))
     return replace(one, status=replace(one.status, early=early)) if early else one
 
 
-def _tell_start(work: Round, before: Sequence["_Free"], areas: set[str]) -> Iterator[Remark]:
+def _tell_start(work: Round, before: "_Before") -> Iterator[Remark]:
     """What a round did not wait for: the hold points passed over, and the last step that is recorded where it is."""
     passed, began = list[str](), work.began
-    for free in before:
-        record = free.record
-        facts = record.facts
-        since = free.find(work, areas) if facts.holds or facts.dries else None
+    for free, shared in before:
+        facts = free.record.facts
+        since = free.find(work, shared) if facts.holds or facts.dries else None
         if since is None:
             passed += [facts.step.title] if facts.holds else []
             continue
@@ -73,15 +73,22 @@ class _Free:
         latest = accumulate((one.free for one in live), _later)
         self.whole: _Times = ([one.work.began.at for one in live], list(latest))
 
-    def find(self, work: Round, areas: set[str]) -> datetime | None:
+    def shares(self, areas: set[str]) -> bool:
+        """Whether a later step names any of the same areas."""
+        return bool(areas & self.by_area.keys() - {""})
+
+    def find(self, work: Round, shared: bool) -> datetime | None:
         """The moment for a round of a later step; None where nothing is recorded before it at its place."""
         if not self.by_area:
             return self.record.judged[0].free if self.record.judged and self.record.facts.holds else None
-        if work.area and areas & self.by_area.keys() - {""}:
+        if work.area and shared:
             at_place = [self.by_area[area] for area in (work.area, "") if area in self.by_area]
             frees = [_find_at(times, work.began.at) for times in at_place]
             return max((free for free in frees if free is not None), default=None)
         return _find_at(self.whole, work.began.at)
+
+
+_Before = Sequence[tuple[_Free, bool]]  # the steps before, the last first, and whether they share an area
 
 
 def _list_times(judged: Sequence[JudgedRound]) -> _Times:

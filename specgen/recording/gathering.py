@@ -91,28 +91,31 @@ class _Sorter:
         if moment is None:
             self.gathered.remarks.add("not counted, as no day is told", entry)
         elif moment.at <= self.until:
-            self.gathered.counted += 1
-            self._place(entry, moment)
+            self.gathered.counted += self._place(entry, moment)
         elif not moment.timed and day_of(entry) == self.until.date():
             self.gathered.remarks.add("not counted, as no hour of that day is told", entry)
 
-    def _place(self, entry: Entry, moment: Moment) -> None:
+    def _place(self, entry: Entry, moment: Moment) -> bool:
+        """Put an entry at its elevation; whether it counts."""
         step = str(entry.get("step") or "")
         if not step and entry.collection == "log":
-            return  # a reading of the weather, which belongs to the day and not to a step
+            return True  # a reading of the weather, which belongs to the day and not to a step
         if step not in self.points:
             told = f"{step!r} is not a step ({suggest(step, sorted(self.points))})" if step else "no step is told"
             self.gathered.remarks.add(f"not counted, as {told}", entry)
-            return
-        for mark in self._find_faces(entry, step):
-            face = self.gathered.faces[mark]
+            return False
+        lacking = []
+        faces = list(self._find_faces(entry, step))
+        for mark in faces:
             if step in self.standards.steps and step not in self.steps[self.walls[mark]]:
-                wall = f"wall {self.walls[mark]} of {mark}" if self.walls[mark] else mark
-                self.gathered.remarks.add(f"not counted, as {wall} has no step {words(step)}", entry)
+                lacking.append(f"wall {self.walls[mark]} of {mark}" if self.walls[mark] else mark)
             elif entry.collection == "log":
-                face.works.setdefault(step, []).append(to_work(entry, moment, mark, self.until))
+                self.gathered.faces[mark].works.setdefault(step, []).append(to_work(entry, moment, mark, self.until))
             else:
-                face.decisions.setdefault(step, []).append(to_decision(entry, moment, mark))
+                self.gathered.faces[mark].decisions.setdefault(step, []).append(to_decision(entry, moment, mark))
+        if lacking and len(lacking) == len(faces):
+            self.gathered.remarks.add(f"not counted, as {lacking[0]} has no step {words(step)}", entry)
+        return len(lacking) < len(faces)
 
     def _find_faces(self, entry: Entry, step: str) -> Iterable[str]:
         """The elevations that an entry is about: all of them where the step is carried out once."""

@@ -67,13 +67,17 @@ class _FaceFinder:
             following = tuple(NextStep(step.step, None) for step in steps[:1])
         else:
             following = list_next(steps, facts, at, self.asked.next_start)
+        if at is None or not self.gathered.counted:
+            owed = self._list_first(mark, following)
+        else:
+            owed = list_owed(mark, steps, records, face, self.parties, at)
         return FaceStatus(
             elevation=mark,
             name=str(self.project.get(("elevations", mark, "name")) or ""),
             wall=find_wall(self.project, mark),
             steps=steps,
             next=following,
-            owed=list_owed(mark, steps, records, face, self.parties, at) if at else self._list_first(mark, following),
+            owed=owed,
             remarks=(
                 *tell_crews_together(face),
                 *tell_shared_panels(face, [one.step for one in facts], names),

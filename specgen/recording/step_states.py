@@ -1,6 +1,6 @@
 """The state of each step on an elevation: of each area that is recorded apart, and of the whole."""
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
@@ -31,14 +31,23 @@ class Begun:
             began = one.began.at
             self.by_area[one.area] = max(began, self.by_area.get(one.area, began))
 
-    def is_after(self, work: Round, areas: set[str]) -> bool:
-        """Whether a later step began after a round where it is; everywhere, where the steps share no area."""
-        shared = areas & self.by_area.keys()
-        if work.area and shared - {""}:
-            times = [self.by_area[key] for key in (work.area, "") if key in self.by_area]
-        else:
-            times = list(self.by_area.values())
-        return any(began > work.began.at for began in times)
+    def look_from(self, areas: set[str]) -> "BegunAfter":
+        """What has begun after a step with these areas."""
+        return BegunAfter(self.by_area, bool(areas & self.by_area.keys() - {""}))
+
+
+class BegunAfter:
+    """Whether a later step began after a round where it is; anywhere, where the two share no area."""
+
+    def __init__(self, by_area: dict[str, datetime], shared: bool) -> None:
+        self.by_area, self.shared = by_area, shared
+        self.latest = max(by_area.values(), default=datetime.min)
+
+    def is_after(self, work: Round) -> bool:
+        """Whether one did."""
+        if not (work.area and self.shared):
+            return self.latest > work.began.at
+        return any(self.by_area.get(key, datetime.min) > work.began.at for key in (work.area, ""))
 
 
 def judge_steps(
@@ -82,17 +91,23 @@ def _judge(record: StepRecord, at: datetime, begun: Begun, names: Mapping[str, s
     """Judge each round by the decisions at its place, one that was worked anew by those before that."""
     areas = {one.area for one in record.rounds}
     by_area = {area: _list_at(record.decisions, area) for area in areas}
-    following: dict[str, datetime] = {}
+    following, later = dict[str, datetime](), begun.look_from(areas)
     for work in reversed(record.rounds):
-        decisions = by_area[work.area]
+        decisions, until = by_area[work.area], None
         if work.superseded and work.area in following:
-            decisions = decisions[: bisect_right(decisions, following[work.area], key=lambda one: one.moment.at)]
+            until = bisect_right(decisions, following[work.area], key=_time_of)
+        since = max(bisect_left(decisions, work.began.earliest, key=_time_of) - 1, 0)
+        decisions = decisions[since:until]
         following[work.area] = work.began.at
-        now = Now(at, begun.is_after(work, areas))
+        now = Now(at, later.is_after(work))
         record.judged.append(judge_round(work, record.facts, decisions, now, names))
     record.judged.reverse()
     if not record.rounds and record.decisions:
         record.judged = [judge_decisions(record.facts, record.decisions, record.begun_later)]
+
+
+def _time_of(decision: Decision) -> datetime:
+    return decision.moment.at
 
 
 def _list_at(decisions: Sequence[Decision], area: str) -> Sequence[Decision]:

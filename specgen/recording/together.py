@@ -18,9 +18,10 @@ def tell_crews_together(face: FaceEntries) -> Iterator[Remark]:
     told: set[tuple[object, ...]] = set()
     for work in passes:
         crew, began = str(work.entry.get("crew")), work.began.at
+        last = {other: ended for other, ended in last.items() if ended[0] > began}
         for other, (ended, entry) in last.items():
             key = (*sorted((crew, other)), began.date())
-            if other != crew and ended > began and key not in told:
+            if other != crew and key not in told:
                 told.add(key)
                 until = min(ended, work.ended or ended)
                 hours = f"{tell_time(began)} to {until:%H:%M}"

@@ -40,7 +40,7 @@ def _tell_step(step: StepStatus) -> Iterator[Line]:
         yield Line(f"  dries {format_decimal(step.hours.hours, 4)} h ({step.hours.source})", 4)
     for area in step.areas:
         yield from _tell_area(area, alone=len(step.areas) == 1 and not step.missing)
-    if step.missing:
+    if step.missing and not step.step.releases:
         yield Line(f"  not begun: {join_marks(step.missing)}", 4)
 
 

@@ -25,9 +25,9 @@ _SAID = {
     "cup_time_before_water": "cup before water",
     "cup_time": "cup after water",
     "material_temperature": "material",
-    "water_added": "water",
-    "water": "water, % by volume",
-    "humidity": "humidity, %",
+    "water_added": "water added",
+    "water": "water by volume",
+    "humidity": "humidity",
 }
 
 
@@ -80,7 +80,8 @@ def _tell_fields(project: Project, entry: Entry, names: Sequence[str]) -> list[s
         if value is not None:
             field = fields[entry.collection, name]
             said = _SAID.get(name) or field.label[:1].lower() + field.label[1:]
-            told.append(f"{said} {raw_text(value, field, project.system)}")
+            sign = "%" if field.kind == "percent" else ""
+            told.append(f"{said} {raw_text(value, field, project.system)}{sign}")
     return told
 
 
