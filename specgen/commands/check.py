@@ -122,7 +122,8 @@ def _report(case: JudgedProject, args: Namespace, severity: Severity | None, scr
     if args.open is not None:
         return format_open(case.project, case.judgment, args.open, screen, file)
     mark = partial(mark_place, read=_LinesOf(case.project, file), width=screen.width) if screen.is_terminal else no_mark
-    return format_report(case.project, case.judgment, severity, screen, file, mark)
+    records = case.records if any(case.project.records.entries.values()) else None
+    return format_report(case.project, case.judgment, severity, screen, file, mark, records)
 
 
 def _fold(text: str) -> Line:

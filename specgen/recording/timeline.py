@@ -1,6 +1,7 @@
 """Entries in the order of time, searched by bisection."""
 
 from bisect import bisect_left, bisect_right
+from collections.abc import Callable
 from datetime import datetime
 from functools import cached_property
 from itertools import accumulate
@@ -34,12 +35,12 @@ def end_of_day(moment: datetime) -> datetime:
 class Timeline:
     """Entries sorted by `order_of`."""
 
-    def __init__(self, entries: tuple[Entry, ...]) -> None:
-        self.entries = entries
+    def __init__(self, entries: tuple[Entry, ...], find_order: Callable[[Entry], Order] = order_of) -> None:
+        self.entries, self._find_order = entries, find_order
 
     @cached_property
     def _orders(self) -> list[Order]:
-        return [order_of(entry) for entry in self.entries]
+        return [self._find_order(entry) for entry in self.entries]
 
     @cached_property
     def _began(self) -> list[datetime]:

@@ -9,6 +9,7 @@ from specgen.judging.verdict import list_unjudged
 from specgen.model.field import Field
 from specgen.model.finding import Finding, Judgment, Place, Severity, Verdict, WallJudgment
 from specgen.model.project import Project
+from specgen.model.record_judgment import RecordJudgment
 from specgen.model.value_text import count
 from specgen.terminal.changed_answers import list_changed
 from specgen.terminal.dialogue_verdict import name_in_sentence
@@ -37,19 +38,31 @@ def format_report(
     screen: Screen = PLAIN,
     file: str = "FILE",
     mark: Marker = no_mark,
+    records: RecordJudgment | None = None,
 ) -> str:
     """The report; of one severity its findings alone, numbered, and of stops the open items that stop too.
 
-    `file` is the project as it is named in the command that is told next, `mark` draws the line of a place.
+    `file` is the project as it is named in the command that is told next, `mark` draws the line of a place. Of the
+    site record of the project, where it has one, `records` tells how many nonconformances it holds.
     """
     told = Told(project, judgment, mark)
-    lines = [*describe_package(project, judgment), Line(), *_describe_walls(project, judgment)]
+    lines = [*describe_package(project, judgment), *_count_nonconformances(records, file)]
+    lines += [Line(), *_describe_walls(project, judgment)]
     if severity is None:
         lines += [*_list_findings(told), *_list_open(told, file), *_list_settling(project, judgment)]
         lines += list_changed(project)
     else:
         lines += _list_numbered(told, severity)
     return show_lines([*lines, *tell_next(name_next(project, judgment, file, severity))], screen)
+
+
+def _count_nonconformances(records: RecordJudgment | None, file: str) -> Iterator[Line]:
+    """How many nonconformances the site record holds, with the command that tells them."""
+    if records is not None:
+        found = (
+            count(len(records.nonconformances), "nonconformance") if records.nonconformances else "no nonconformance"
+        )
+        yield Line(f"Site record: {found}; specgen record {quote(file)}", 2)
 
 
 def _describe_walls(project: Project, judgment: Judgment) -> Iterator[Line]:

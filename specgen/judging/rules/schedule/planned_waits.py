@@ -22,6 +22,7 @@ fails SCH-03b at log.1.started_at
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import partial
 from typing import NamedTuple
 
 from specgen.judging.rule import STOP, Rule, Violations, violation
@@ -120,7 +121,7 @@ def _list_waits(log: SiteRecordEntry, history: History, project: Description, st
         hours = hours_since(log, step, history, project)
         if hours is None:
             continue
-        drying = find_drying(facts, standards, step, wall)
+        drying = facts.remember(("drying", step, wall), partial(find_drying, facts, standards, step, wall))
         if drying is None:
             raise Absent(*list_drying_paths(facts, DRYING.get(step) or BETWEEN[step], wall))
         yield _Wait(hours, drying.hours, (_source_of(drying, facts, standards),))

@@ -63,6 +63,9 @@ COLD_COAT = (
     "at {wanted} or more, or in a heated tent."
 )
 
+# Degrees by which a margin may still round to one below the limit.
+_ROUNDING = 0.1
+
 RULE.clause(
     "a",
     STOP,
@@ -170,10 +173,12 @@ def near_dew_point(log: SiteRecordEntry, limit: Quantity) -> Violations:
     surface, air, humidity = read_all(lambda: log.surface, lambda: log.air, lambda: log.humidity)
     if humidity <= 0:
         return
-    unit = "F" if limit.unit == "F apart" else "C"
-    dew = Quantity.of(find_dew_point(air.number("C"), float(humidity)), "C")
+    dew = find_dew_point(air.number("C"), float(humidity))
+    apart = surface.number("F") - (1.8 * dew + 32) if limit.unit == "F apart" else surface.number("C") - dew
+    if apart >= limit.number(limit.unit) + _ROUNDING:  # most readings: nothing exact is made of them
+        return
     # To the tenth that is printed, so that no margin prints as the limit it misses.
-    margin = Quantity.of(f"{surface.number(unit) - dew.number(unit):.1f}", f"{unit} apart")
+    margin = Quantity.of(f"{apart:.1f}", limit.unit)
     if less(margin, limit):
         yield violation(margin, wanted=limit)
 

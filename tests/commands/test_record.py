@@ -1,0 +1,122 @@
+"""`specgen record`: what was read, each nonconformance, what is missing; exit codes, and what is written."""
+
+import csv
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen.cli import main
+from tests.support import SMALL, merged, written
+
+# Limits are common practice, no source: 50 °F for coats, material is strained.
+PROJECT = merged(SMALL, {"elevations": {"E1": {"wall": "W1"}}, "weather": {"max_spray_wind": "12 mph"}})
+JUNE = "date,started_at,elevation,area,step,air (F),wind (mph),strained\n"
+COLD = f"{JUNE}2027-06-15,07:10,E1,left bay,gloss,45,9,yes\n"
+GOOD = "date,elevation,step,air (F),surface (F),humidity (%),wind (mph)\n2027-06-15,E1,boards,61,61,58,5\n"
+
+
+@pytest.fixture(name="folder")
+def make_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    written(tmp_path, PROJECT)
+    (tmp_path / "june.csv").write_text(COLD, "utf-8")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def run_json(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, Any]:
+    code = main(["record", *words, "--format", "json"])
+    return code, json.loads(capsys.readouterr().out)
+
+
+def test_a_nonconformance_is_told_with_reading_limit_source_and_measure(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["record", "project.yaml", "june.csv"]) == 1
+    text = capsys.readouterr().out
+    assert "Trial: June 15, 2027\nread: 1 site record entry\n  june.csv: 1\n" in text
+    block = text[text.index("STOP WEA-01c") :].partition("\n\n")[0]
+    assert block.splitlines()[:4] == [
+        "STOP WEA-01c  June 15, 2027, 07:10",
+        "     E1, left bay, gloss",
+        "     The air is at 45 °F; minimum 50 °F for this step.",
+        "     reading: air temperature, 45 °F (7.2 °C)",
+    ]
+    assert "     limit: 50 °F (10 °C)\n     source: common practice, no source\n     measure: " in block
+    assert block.endswith("     at june.csv row 2")
+    assert text.endswith("\nnext: specgen record project.yaml june.csv --out site-record\n")
+
+
+def test_what_is_missing_is_told_by_step_and_not_by_entry(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    rows = "".join(f"2027-06-{day},07:10,E1,left bay,gloss,61,9,yes\n" for day in range(10, 30))
+    (folder / "june.csv").write_text(JUNE + rows, "utf-8")
+    main(["record", "project.yaml", "june.csv"])
+    missing = capsys.readouterr().out.partition("\nMissing (")[2].partition("\n\n")[0]
+    assert "gloss: wall surface temperature, relative humidity, " in missing
+    assert len(missing.splitlines()) < 20
+    assert "(all 20 entries)" in missing.replace("\n    ", " ")
+
+
+def test_a_record_stands_alone_where_the_project_is_that_of_the_folder(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code, data = run_json(capsys, "june.csv")
+    assert (code, data["project"], data["entries"]["log"]) == (1, "Trial", 1)
+
+
+def test_records_that_the_project_names_need_no_argument(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    written(folder, merged(PROJECT, {"records": ["june.csv"]}))
+    code, data = run_json(capsys)
+    assert code == 1
+    (one,) = [one for one in data["nonconformances"] if one["code"] == "WEA-01c"]
+    wanted = {"date": "2027-06-15", "time": "07:10", "elevation": "E1", "area": "left bay", "step": "gloss"}
+    assert wanted.items() <= one.items()
+    assert (one["field"], one["file"], one["line"], one["row"]) == ("air", "june.csv", 2, None)
+    assert main(["check", "project.yaml"]) in (0, 1)
+    assert "\nSite record: 1 nonconformance; specgen record project.yaml\n" in capsys.readouterr().out
+
+
+def test_a_record_in_order_ends_with_zero(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (folder / "june.csv").write_text(GOOD, "utf-8")
+    code, data = run_json(capsys, "june.csv")
+    assert (code, data["nonconformances"], data["errors"]) == (0, [], [])
+    assert data["counts"]["outside"] == 0 and data["counts"]["within"] > 0
+
+
+@pytest.mark.parametrize(
+    ("words", "message"),
+    [
+        (("project.yaml",), "there is no site record to judge"),
+        (("project.yaml", "july.csv"), "july.csv"),
+        (("project.yaml", "june.csv", "--out", "out", "--formats", "papyrus"), "papyrus"),
+    ],
+)
+def test_what_cannot_be_judged_is_refused(
+    words: tuple[str, ...], message: str, folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code, data = run_json(capsys, *words)
+    assert code == 2 and message in json.dumps(data["errors"])
+    assert not (folder / "out").exists()
+
+
+def test_out_writes_a_list_of_every_reading_and_leaves_the_record_as_it_is(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    _, data = run_json(capsys, "june.csv", "--out", "record", "--formats", "txt")
+    rows = list(csv.DictReader((folder / "record/readings.csv").read_text("utf-8-sig").splitlines()))
+    assert len(rows) == sum(data["counts"].values())
+    (air,) = [row for row in rows if row["field"] == "air"]
+    assert (air["number"], air["date"], air["reading"], air["state"], air["reason"]) == (
+        ("1", "2027-06-15", "45 °F", "outside", "WEA-01c")
+    )
+    assert (folder / "june.csv").read_text("utf-8") == COLD
+
+
+def test_the_documents_take_the_place_of_no_package(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["layout", "project.yaml", "--out", "out"]) == 2
+    assert main(["build", "project.yaml", "--draft", "--only", "D00", "--formats", "txt", "--out", "out"]) in (0, 1)
+    before = sorted(file.name for file in (folder / "out").iterdir())
+    assert main(["record", "project.yaml", "june.csv", "--out", "out", "--formats", "txt"]) == 2
+    assert "the folder holds a package" in capsys.readouterr().err
+    assert sorted(file.name for file in (folder / "out").iterdir()) == before
