@@ -31,7 +31,7 @@ KINDS: dict[str, dict[str, tuple[str, ...]]] = {
     "pails": {
         "log": (
             *_PLACE,
-            *("coat", "started_at", "pail", "batch", "boxed_batches", "cup", "material_temperature"),
+            *("coat", "pail", "batch", "boxed_batches", "cup", "material_temperature"),
             *("cup_time_before_water", "water_added", "water", "cup_time", "stirred", "strained"),
         )
     },

@@ -5,13 +5,15 @@ from collections.abc import Callable, Iterator, Sequence
 from specgen.asking.blank_record import BlankColumn, BlankTable
 from specgen.asking.sheet_book import SheetBook
 from specgen.formats.csv_sheet import write_csv
+from specgen.formats.workbook import set_print
 from specgen.model.problem import refuse
 from specgen.model.project import Project
 from specgen.model.sheet import Sheet, SheetColumn
 from specgen.terminal.field_lines import format_comment
 
 _LINES = 200  # that stand empty in a workbook
-_NARROW, _WIDE = 12, 24  # characters of a column
+_NARROW, _WIDE = 11, 24  # characters of a column
+_PAGE = 300  # characters of a row that stand on a page
 _SOME = 60  # choices that a comment lists
 
 
@@ -52,7 +54,7 @@ def write_blank_book(tables: Sequence[BlankTable], kind: str, project: Project |
     name = f"{project.get(('project', 'name'))}: " if project is not None else ""
     book = SheetBook(f"{name}record, {kind}", project)
     for table in tables:
-        widths = [_WIDE if column.choices or column.listed else _NARROW for column in table.columns]
+        widths = [_find_width(column) for column in table.columns]
         page = book.add_sheet(table.collection, widths)
         titles = [column.title for column in table.columns]
         book.write_row(page, 1, titles, ["head"] * len(titles))
@@ -64,7 +66,17 @@ def write_blank_book(tables: Sequence[BlankTable], kind: str, project: Project |
             told = column.asks if column.choices else f"{column.asks}; such as {column.example}"
             book.offer(page, (2, last), place, () if column.listed else column.choices, told)
         page.freeze_panes(1, 0)
+        page.repeat_rows(0)
+        page.ignore_errors({"number_stored_as_text": f"A1:ZZ{last}"})
+        metric = project is not None and project.system == "si"
+        set_print(page, (name.removesuffix(": "), f"record, {kind}"), "", metric, -(-sum(widths) // _PAGE))
     return book.close()
+
+
+def _find_width(column: BlankColumn) -> int:
+    """The characters of a column: those of its title, or of its longest choice."""
+    longest = max(map(len, (column.title, *column.choices)))
+    return _WIDE if column.listed else min(_WIDE, max(_NARROW, longest + 2))
 
 
 # By the ending of the file that is written.

@@ -20,7 +20,7 @@ from tests.support import EXAMPLES
 COLUMNS = {
     "weather": ("log", 14, "air (F)"),
     "spray": ("log", 23, "wet_film (mil)"),
-    "pails": ("log", 17, "water_added (fl oz)"),
+    "pails": ("log", 16, "water_added (fl oz)"),
     "release": ("release", 11, "hours_dry"),
     "inspection": ("inspection", 5, "done_on"),
     "mockup": ("result", 5, "criterion"),

@@ -31,22 +31,26 @@ def read_form(content: bytes, shown: str) -> tuple[FormField, ...]:
             fields: Any = None if filled is None else filled.get("/Fields")
             if fields is None or not len(fields):
                 raise Refused(Problem("this PDF has no fields that are filled in", _FLATTENED, file=shown))
-            return tuple(_list_fields(fields, (), 0))
+            return tuple(_list_fields(fields))
     except pikepdf.PasswordError:
         raise Refused(Problem("the form is encrypted", "save it without a password", file=shown)) from None
     except (pikepdf.PdfError, ValueError, TypeError, KeyError, AttributeError, RuntimeError, OverflowError):
         raise Refused(Problem("the form is damaged or cut short", "save it again", file=shown)) from None
 
 
-def _list_fields(fields: Any, above: tuple[str, ...], depth: int) -> Iterator[FormField]:
-    """The fields below a node, each with the names of those above it."""
-    if depth > _MOST_DEPTH or len(fields) > _MOST_FIELDS:
-        raise ValueError("a form is nested deeper, or longer, than any of ours")
-    for field in fields:
+def _list_fields(fields: Any) -> Iterator[FormField]:
+    """The fields of a form, each with the names of those above it; raises ValueError for more than any form has."""
+    waiting: list[tuple[Any, tuple[str, ...]]] = [(field, ()) for field in reversed(list(fields))]
+    seen = 0
+    while waiting:
+        field, above = waiting.pop()
+        seen += 1
+        if seen > _MOST_FIELDS or len(above) > _MOST_DEPTH:
+            raise ValueError("a form that holds itself, or more fields than any of ours")
         name = (*above, str(field["/T"])) if "/T" in field else above
-        kids = field.get("/Kids")
-        if kids is not None and any("/T" in kid for kid in kids):
-            yield from _list_fields(kids, name, depth + 1)
+        kids = list(field["/Kids"]) if "/Kids" in field else []
+        if any("/T" in kid for kid in kids):
+            waiting += [(kid, name) for kid in reversed(kids)]
         else:
             yield _read_field(field, ".".join(name))
 

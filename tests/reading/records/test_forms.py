@@ -207,3 +207,14 @@ def test_a_pdf_without_fields_is_refused_with_what_would_be_right(tmp_path: Path
         empty.save(stream)
     (fault,) = read(tmp_path, stream.getvalue()).faults
     assert fault.message == "this PDF has no fields that are filled in"
+
+
+def test_a_form_that_holds_itself_is_refused_at_once(tmp_path: Path) -> None:
+    stream = io.BytesIO()
+    with pikepdf.new() as made:
+        made.add_blank_page()
+        field = made.make_indirect(pikepdf.Dictionary(T=pikepdf.String("log"), Kids=pikepdf.Array()))
+        field.Kids.extend([field] * 50)
+        made.Root.AcroForm = pikepdf.Dictionary(Fields=pikepdf.Array([field]))
+        made.save(stream)
+    assert [fault.message for fault in read(tmp_path, stream.getvalue()).faults] == ["the form is damaged or cut short"]
