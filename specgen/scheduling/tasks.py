@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from specgen.model.calendar import WorkCalendar, add_clock_time
+from specgen.model.calendar import DAY, WorkCalendar, add_clock_time
 from specgen.model.field import Path
 from specgen.model.schedule import ActivityKind
 from specgen.model.source import Source
@@ -73,3 +73,11 @@ class Clock(NamedTuple):
         if task.in_one_shift:
             return self.calendar.last_start_in_shift(end, length)
         return self.calendar.last_start(end, length)
+
+    def next_start(self, moment: datetime) -> datetime:
+        """The next moment of work. Raises Refused at the end of the calendar."""
+        return moment if self.calendar is None else self.calendar.find_start(moment)
+
+    def left_of_shift(self, moment: datetime) -> timedelta:
+        """What is left of the shift under way at a moment; a day without a calendar."""
+        return DAY if self.calendar is None else self.calendar.find_shift(moment).end - moment

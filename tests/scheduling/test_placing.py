@@ -95,7 +95,11 @@ def again(placed: dict[str, Placed], clock: Clock, moved: str, days: int) -> dat
     for one in placed.values():
         given_day = GivenDay(one.start + days * DAY, ()) if one.task.mark == moved else one.task.not_before
         tasks.append(
-            one.task._replace(after=one.waits_for, offers=(one.offer._replace(crew=NOBODY),), not_before=given_day)
+            one.task._replace(
+                after=tuple(dict.fromkeys(one.waits_for)),
+                offers=(one.offer._replace(crew=NOBODY),),
+                not_before=given_day,
+            )
         )
     return max(one.end for one in place(tasks, clock).values())
 

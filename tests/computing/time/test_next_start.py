@@ -19,7 +19,7 @@ from tests.computing._figures import worked
 
 # Days on which federal holidays are observed. 2024: retyped from "Office Holidays" of the U.S. Probation Office,
 # Western District of Oklahoma (okep.uscourts.gov/office-holidays). 2026 and 2027: by hand from 5 U.S.C. 6103 and the
-# rule that page prints, Saturday's holiday on Friday, Sunday's on Monday.
+# rule which that page prints, Saturday's holiday on Friday, Sunday's on Monday.
 OBSERVED = {
     2024: "01-01 01-15 02-19 05-27 06-19 07-04 09-02 10-14 11-11 11-28 12-25",
     2026: "01-01 01-19 02-16 05-25 06-19 07-03 09-07 10-12 11-11 11-26 12-25",
@@ -214,12 +214,12 @@ def test_many_days_off_are_counted_and_not_told_one_by_one() -> None:
         (
             "next-start",
             {"holidays": "USA"},
-            "'USA' is not the code of a country with known holidays (did you mean US?)",
+            "'USA' is not the code of a country with known holidays (write US)",
         ),
         (
             "next-start",
-            {"holidays": "US-COL"},
-            "'US-COL' is not the code of a part of US with known holidays (did you mean US-CO?)",
+            {"holidays": "US-Colorado"},
+            "'US-Colorado' is not the code of a part of US with known holidays (write US-CO)",
         ),
         ("next-start", {"unit": "h"}, "the result cannot be given in 'h' (it is a day or a moment: leave unit out)"),
         (
