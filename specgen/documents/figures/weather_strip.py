@@ -82,7 +82,7 @@ def draw_strip(report: WeatherReport, face: FaceSummary) -> StripFigure:
         "title": title,
         "alt": alt,
         "areas": [(kind, *_path(kind, strips, day)) for kind in KINDS],
-        "frames": [(_LEFT, strip.top, len(strip.days) * day, 24 * _HOUR) for strip in strips],
+        "frames": [(_LEFT, strip.top, _LEFT + len(strip.days) * day, strip.top + 24 * _HOUR) for strip in strips],
         "ticks": [line for strip in strips for line in _ticks(strip, day)],
         "texts": texts,
         "key": [(x, y, kind, KINDS[kind], *_swatch(kind, x, y)) for x, y, kind in key],
@@ -162,7 +162,7 @@ def _hatch(kind: str, x1: float, y1: float, x2: float, y2: float) -> str:
     if kind == "wet":
         step = _HOUR / 2
         rows = range(int(y1 / step) + 1, int(y2 / step) + 1)
-        return "".join(f"M{x1:.2f} {row * step:.2f}H{x2:.2f}" for row in rows)
+        return "".join(f"M{x1:.2f} {row * step:.2f}L{x2:.2f} {row * step:.2f}" for row in rows)
     return hatch(_HATCHED[kind], ((x1, y1), (x2, y1), (x2, y2), (x1, y2)))[0]
 
 
