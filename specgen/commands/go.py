@@ -32,16 +32,16 @@ EXAMPLES = (
 ENDS = {DONE: "GO", AGAINST: "NO-GO", NOT_DONE: "not judged; one line says why"}
 READ_ON = "specgen weather, for the hours of a week or a year"
 _JSON = "json has go, fails, held, not_told, look_first, to_go, dew_point, above_dew_point"
-# The option of each reading, the field of the site record that it is, and its help.
+# The option of each reading, the field of the site record that it is, what it takes, and its help.
 _READINGS = (
-    ("air", "air", "air at the wall, such as 62F or 17C"),
-    ("surface", "surface", "the wall, such as 70F or 21C"),
-    ("wind", "wind", "wind, such as 6mph or 2.7m/s"),
-    ("gust", "gust", "peak gust"),
-    ("rain", "rain", "yes or no"),
-    ("sun", "sun_on_wall", "yes or no: direct sun on the wall"),
-    ("forecast-low", "forecast_low", "lowest air forecast for the next 24 h"),
-    ("forecast-rain", "forecast_rain", "yes or no: rain forecast for the next 24 h"),
+    ("air", "air", "T", "air at the wall, such as 62F or 17C"),
+    ("surface", "surface", "T", "the wall, such as 70F or 21C"),
+    ("wind", "wind", "SPEED", "wind, such as 6mph or 2.7m/s"),
+    ("gust", "gust", "SPEED", "peak gust"),
+    ("rain", "rain", "yes|no", "rain now"),
+    ("sun", "sun_on_wall", "yes|no", "direct sun on the wall"),
+    ("forecast-low", "forecast_low", "T", "lowest air forecast for the next 24 h"),
+    ("forecast-rain", "forecast_rain", "yes|no", "rain forecast for the next 24 h"),
 )
 _HUMIDITY = "relative humidity at the wall in percent, such as 60"
 
@@ -51,8 +51,8 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", nargs="?", help=FILE_HELP)
     parser.add_argument("--step", metavar="STEP", default="gloss", help=f"gloss unless told; one of {', '.join(STEPS)}")
     parser.add_argument("--humidity", "--rh", metavar="PERCENT", help=_HUMIDITY)
-    for option, _, about in _READINGS:
-        parser.add_argument(f"--{option}", metavar=option.replace("-", "_").upper(), help=about)
+    for option, _, takes, about in _READINGS:
+        parser.add_argument(f"--{option}", metavar=takes, help=about)
     parser.add_argument("--elevation", metavar="E", help="the elevation, for its wall, shade and tent")
     parser.add_argument("--format", choices=["text", "json"], default="text", help=_JSON)
 
@@ -84,7 +84,7 @@ def _read(project: Project, args: Namespace) -> SiteReadings:
     """The readings of the command line, each as its field in the site record takes it; raises Refused."""
     values: dict[str, Any] = {}
     faults: list[Problem] = []
-    for option, name, _ in (*_READINGS, ("humidity", "humidity", "")):
+    for option, name in (*((one[0], one[1]) for one in _READINGS), ("humidity", "humidity")):
         text = getattr(args, option.replace("-", "_"))
         if text is not None:
             try:

@@ -52,7 +52,7 @@ _JSON = (
 def arguments(parser: ArgumentParser) -> None:
     """Declare the project, the hourly data, the step, what counts, and the form of the answer."""
     parser.add_argument("file", metavar="FILE", nargs="?", help=FILE_HELP)
-    parser.add_argument("--hours", metavar="HOURLY", required=True, help=_HOURS)
+    parser.add_argument("--hours", metavar="FILE", required=True, help=_HOURS)
     parser.add_argument("--step", metavar="STEP", default="gloss", help=f"gloss unless told; one of {', '.join(STEPS)}")
     parser.add_argument("--surface", choices=["air", "reading", "model"], help=_SURFACE)
     parser.add_argument("--all-hours", action="store_true", help="every hour, without shift, daylight, shade and tents")

@@ -43,9 +43,14 @@ class Sun(NamedTuple):
     north: float
     east: float
 
-    def on_wall(self, facing: float) -> float:
-        """The cosine of its angle to a wall that faces `facing`, in radians clockwise from north."""
-        return self.north * cos(facing) + self.east * sin(facing)
+    def on_wall(self, north: float, east: float) -> float:
+        """The cosine of its angle to a wall that faces toward these parts of north and east."""
+        return self.north * north + self.east * east
+
+
+def find_facing(degrees: float) -> tuple[float, float]:
+    """The parts of north and east of a facing in degrees clockwise from north."""
+    return cos(degrees * DEGREE), sin(degrees * DEGREE)
 
 
 def find_declination(day: float) -> float:

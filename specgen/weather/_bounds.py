@@ -6,6 +6,7 @@ are bounds of our own.
 """
 
 from specgen.quantities.format import format_decimal
+from specgen.quantities.number import quote
 
 BOUNDS = {
     "air": (-90.0, 57.0),
@@ -31,7 +32,7 @@ class Faults:
         """Keep one reading, as it is written in its row."""
         self.count += 1
         if self.count <= _MOST_TOLD:
-            self.told.append(f"row {row}: {column} {written!r} {why}; the hour is not counted as fit")
+            self.told.append(f"row {row}: {column} {quote(written)} {why}; the hour is not counted as fit")
 
     def notes(self) -> tuple[str, ...]:
         """What is told of them."""

@@ -13,6 +13,7 @@ stand for a missing reading (99.9 for temperature, 999 for humidity, wind and pr
 from datetime import date
 
 from specgen.model.problem import Problem, Refused
+from specgen.quantities.number import quote
 from specgen.weather._bounds import BOUNDS, Faults, tell_bounds
 from specgen.weather._times import read_times
 from specgen.weather.hours import UNITS, Column, Readings, Station
@@ -80,7 +81,7 @@ def _check_hours(days: list[str], hours: list[str], rows: list[int], shown: str)
         except ValueError:
             fits = False
         if not fits:
-            message = f"{day} hour {hour} is not an hour of EPW"
+            message = f"{quote(f'{day} hour {hour}')} is not an hour of EPW"
             raise Refused(Problem(message, "year, month, day, and an hour from 1 to 24", file=shown, line=row))
 
 
@@ -116,5 +117,5 @@ def _number(text: str, name: str, row: int, at: int, shown: str) -> float | None
     try:
         return float(text)
     except ValueError:
-        message = f"{text.strip()!r} is not a reading of {name}"
+        message = f"{quote(text.strip())} is not a reading of {name}"
         raise Refused(Problem(message, "write a number", file=shown, line=row, column=at + 1)) from None

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from specgen.model.problem import Problem, Refused
 from specgen.model.suggest import find_slip
+from specgen.quantities.number import quote
 from specgen.quantities.units import UNITS as KNOWN
 from specgen.quantities.units import find_unit
 
@@ -109,17 +110,17 @@ def add_unit(place: ColumnPlace, row: int, shown: str) -> ColumnPlace:
     if place.name == "humidity":
         if place.unit in ("", "%", "percent", "pct"):
             return place._replace(unit="%")
-        raise _refuse(place, row, shown, f"{place.unit!r} is not a unit of humidity", "write humidity %")
+        raise _refuse(place, row, shown, f"{quote(place.unit)} is not a unit of humidity", "write humidity %")
     if dimension is None or (place.name == "rain" and _says_yes(place.unit)):
         return place
     examples = " or ".join(f"{NAMES[place.name][0]} {unit}" for unit in _EXAMPLES[dimension])
     if not place.unit:
-        raise _refuse(place, row, shown, f"column {place.head!r} has no unit", f"write {examples}")
+        raise _refuse(place, row, shown, f"column {quote(place.head)} has no unit", f"write {examples}")
     if dimension == "speed" and place.unit.lower() in _KNOT:
         return place._replace(factor=_IN_METERS)
     unit = _SPELLED.get(place.unit.lower()) or find_unit(place.unit) or find_unit(place.unit.lower())
-    if unit is None or KNOWN[unit].dimension != dimension or unit == "K" and dimension != "temperature":
-        raise _refuse(place, row, shown, f"{place.unit!r} is not a unit of {place.name}", f"write {examples}")
+    if unit is None or KNOWN[unit].dimension != dimension:
+        raise _refuse(place, row, shown, f"{quote(place.unit)} is not a unit of {place.name}", f"write {examples}")
     factor, offset = float(KNOWN[unit].factor), float(KNOWN[unit].offset)
     if dimension == "temperature":
         offset -= float(KNOWN["C"].offset)
@@ -138,5 +139,5 @@ def tell_near(cells: list[str], wanted: str) -> str:
     """The head that is a column but for a slip of the pen: `did you mean humidity by 'humidty %'?`; empty for none."""
     for cell in cells:
         if find_slip(_part(cell)[0], NAMES[wanted]) or find_slip(_plain(cell), NAMES[wanted]):
-            return f"did you mean {wanted} by {cell.strip()!r}?"
+            return f"did you mean {wanted} by {quote(cell.strip())}?"
     return ""

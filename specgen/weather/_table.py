@@ -5,6 +5,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from specgen.model.problem import Problem, Refused
+from specgen.quantities.number import quote
 from specgen.weather._bounds import BOUNDS, Faults, tell_bounds
 from specgen.weather._head import TIMES, ColumnPlace, add_unit, find_columns, tell_near
 from specgen.weather._times import choose_reader, read_times, split_moments
@@ -17,7 +18,7 @@ _GONE = {"", "-", "--", "na", "n/a", "nan", "null", "none", "m", "missing"}
 _STANDS_FOR_NONE = {-9900.0, -999.0, -9999.0, -99999.0, 9999.0, 99999.0}
 _YES, _NO = {"yes", "y", "true", "t", "trace", "rain"}, {"no", "n", "false", "dry"}
 _TRACE = 0.01  # mm, which stands for rain that is not measured
-_MOST_COLUMNS = 500
+_MOST_COLUMNS, _MOST_SHOWN = 500, 40
 
 Cells = list[str]
 
@@ -90,7 +91,7 @@ def _find_head(rows: list[tuple[int, Cells]], shown: str) -> _Head:
 
 
 def _list_heads(cells: Cells) -> str:
-    named = [cell.strip() for cell in cells if cell.strip()]
+    named = [cell.strip()[:_MOST_SHOWN] for cell in cells if cell.strip()]
     return ", ".join(named[:8]) + (", ..." if len(named) > 8 else "")
 
 
@@ -175,7 +176,7 @@ def _read_word(plain: str, place: ColumnPlace, comma: bool, row: int, shown: str
         unit = f" in {place.unit}" if place.unit else ""
         hint = f"write a number{unit}, or leave the cell empty"
         raise Refused(
-            Problem(f"{plain!r} is not a reading of {place.name}", hint, file=shown, line=row, column=place.at + 1)
+            Problem(f"{quote(plain)} is not a reading of {place.name}", hint, file=shown, line=row, column=place.at + 1)
         ) from None
 
 

@@ -10,15 +10,17 @@ from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
 from specgen.model.problem import Problem, Refused
+from specgen.quantities.number import quote
 
 _DAY, _HOUR = 24 * 60, 60
 _ISO = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})|(\d{4})(\d{2})(\d{2})")
 _OTHER = re.compile(r"(\d{1,2})([/.-])(\d{1,2})\2(\d{4})")
 _TIME = re.compile(
-    r"(\d{1,2})(?::(\d{2})(?::(\d{2})(?:\.\d+)?)?|\.0)?\s*(?:([ap])\.?m\.?)?\s*(z|[+-]\d{2}:?\d{2})?", re.IGNORECASE
+    r"(\d{1,2})(?::(\d{2})(?::(\d{2})(?:\.\d+)?)?|\.0)?\s*(?:([ap])\.?m\.?)?\s*(z|[+-][01]\d:?[0-5]\d)?", re.IGNORECASE
 )
 _SPLIT = re.compile(r"(\d[\d/.\-]*\d)(?:[T ]\s*)(.*)")
 _EXAMPLE = "write 2027-06-14 07:00"
+_YEARS = range(1800, 2200)  # of weather; bounds of our own
 
 
 class Moment(NamedTuple):
@@ -47,9 +49,9 @@ def read_times(days: list[str], hours: list[str], rows: list[int], shown: str, e
     times = {text: _read_time(text) for text in set(hours)}
     for day, hour, row in zip(days, hours, rows, strict=True):
         if dates[day] is None:
-            raise _refuse(f"{day!r} is not a date", _EXAMPLE, row, shown)
+            raise _refuse(f"{quote(day)} is not a date", _EXAMPLE, row, shown)
         if times[hour] is None:
-            raise _refuse(f"{hour!r} is not a time of day", f"{_EXAMPLE}, or 7:00 AM", row, shown)
+            raise _refuse(f"{quote(hour)} is not a time of day", f"{_EXAMPLE}, or 7:00 AM", row, shown)
     moments = [times[hour] for hour in hours]
     minutes = [moment.minutes for moment in moments if moment]
     _check_minutes(minutes, hours, rows, shown)
@@ -94,6 +96,8 @@ def _read_date(text: str, day_first: bool) -> date | None:
         month, day = (day, month) if day_first else (month, day)
     else:
         return None
+    if year not in _YEARS:
+        return None
     try:
         return date(year, month, day)
     except ValueError:
@@ -128,7 +132,7 @@ def _check_minutes(minutes: list[int], hours: list[str], rows: list[int], shown:
     usual = minutes[0] % _HOUR if minutes else 0
     for at, text, row in zip(minutes, hours, rows, strict=True):
         if at % _HOUR != usual:
-            message = f"{text!r} does not stand whole hours from {hours[0]!r} in row {rows[0]}"
+            message = f"{quote(text)} does not stand whole hours from {quote(hours[0])} in row {rows[0]}"
             raise _refuse(message, "give one row for each hour", row, shown)
 
 

@@ -8,7 +8,7 @@ from datetime import datetime
 from math import cos, pi, radians, sin
 from typing import NamedTuple
 
-from specgen.computing.sunlight import Sun, find_declination, find_direction
+from specgen.computing.sunlight import Sun, find_declination, find_direction, find_facing
 from specgen.weather.hours import HourlyData, Station
 
 # The sun shines where its direct irradiance is more than this, in W/m2: World Meteorological Organization, WMO-No. 8,
@@ -70,11 +70,11 @@ def list_sunlit(data: HourlyData, sunshine: Sunshine, facing: float) -> list[boo
 
     An hour whose measured direct irradiance is none that counts as sunshine is in shade.
     """
-    north, east = cos(radians(facing)), sin(radians(facing))
+    north, east = find_facing(facing)
     direct = data.column("direct")
     return [
         (beam is None or beam > SUNSHINE)
-        and any(sun.up > 0 and sun.north * north + sun.east * east > _LEAST_COSINE for sun in three)
+        and any(sun.up > 0 and sun.on_wall(north, east) > _LEAST_COSINE for sun in three)
         for beam, *three in zip(direct, *sunshine, strict=True)
     ]
 

@@ -1,10 +1,9 @@
 """The temperature of a wall through the hours of a file by the heat balance of its face, in °C."""
 
-from math import radians
 from typing import NamedTuple
 
 from specgen.computing.heat_balance import H_C, REFLECTED_SUN, balance_face, find_h_c
-from specgen.computing.sunlight import clear_beam, find_sky, sun_on_wall
+from specgen.computing.sunlight import clear_beam, find_facing, find_sky, sun_on_wall
 from specgen.weather.hours import Column, HourlyData
 from specgen.weather.sunshine import Sunshine, day_of_year
 
@@ -36,7 +35,7 @@ class Face(NamedTuple):
 
 def model_surface(data: HourlyData, sunshine: Sunshine, face: Face) -> Column:
     """The temperature of a face in each hour, in °C; that of the air where no sun reaches it or none is known."""
-    facing = radians(face.facing)
+    north, east = find_facing(face.facing)
     direct, diffuse, wind = data.column("direct"), data.column("diffuse"), data.column("wind")
     skies = {day: find_sky(day) for day in range(1, 366)}
     faces: Column = []
@@ -53,7 +52,7 @@ def model_surface(data: HourlyData, sunshine: Sunshine, face: Face) -> Column:
             sky = clear.c * beam
         if face.shaded or sun.up <= 0:
             beam = 0.0
-        gain = factor * sun_on_wall(beam, sky, sun.up, sun.on_wall(facing), face.ground)
+        gain = factor * sun_on_wall(beam, sky, sun.up, sun.on_wall(north, east), face.ground)
         blown = wind[at]
         h_c = H_C if blown is None else find_h_c(blown)
         faces.append(balance_face(gain, face.emittance, air + _ABSOLUTE, h_c) - _ABSOLUTE if gain > 0 else air)

@@ -13,6 +13,7 @@ from specgen.computing.sunlight import (
     clear_beam,
     find_declination,
     find_direction,
+    find_facing,
     find_height_and_azimuth,
     find_sky,
     sun_on_wall,
@@ -49,7 +50,7 @@ def test_an_hour_of_clear_sky_is_that_of_the_working() -> None:
     sky = find_sky(202)
     beam = clear_beam(sky, sun.up, 1.0)
     assert beam == pytest.approx(line(made, "E_n"), rel=1e-9)
-    total = sun_on_wall(beam, sky.c * beam, sun.up, sun.on_wall(radians(270)), 0.2)
+    total = sun_on_wall(beam, sky.c * beam, sun.up, sun.on_wall(*find_facing(270)), 0.2)
     assert total == pytest.approx(made.result, rel=1e-9)
 
 

@@ -120,6 +120,7 @@ REFUSED = [
     ("time,air F,rh\n2027-06-14,60,60\n", "h.csv:2: '' is not a time of day"),
     ("time,air F,rh\n2027-06-14 07:00,60\n2027-06-14 08:00,60,60\n", "h.csv:2: the row has 2 cells"),
     ("time,air F,rh\n2027-06-14 07:00,60,0.6\n", "h.csv:1:3: no humidity lies above 1 % (write percent"),
+    ("time,air F,rh\n0001-01-01 07:00,60,60\n", "h.csv:2: '0001-01-01' is not a date"),
     (
         "time,air F,rh\n2027-06-14 07:00,60,60\n2027-06-14 07:20,60,60\n",
         "h.csv:3: '07:20' does not stand whole hours from '07:00' in row 2 (give one row for each hour)",
@@ -128,7 +129,7 @@ REFUSED = [
         "time,air F,rh\n2027-06-14T07:00-05:00,60,60\n2027-06-14T08:00,60,60\n",
         "h.csv:3: the time has no offset from universal time, as other rows have (write -05:00)",
     ),
-    ("time,air F,rh\n2027-06-14 07:00,60,60\n0227-06-14 08:00,60,60\n", "h.csv:3: the hours span from 227 to 2027"),
+    ("time,air F,rh\n2027-06-14 07:00,60,60\n1927-06-14 08:00,60,60\n", "h.csv:3: the hours span from 1927 to 2027"),
 ]
 
 

@@ -5,6 +5,7 @@ Fit hours are black; what takes the others is hatched by its kind. An hour outsi
 
 from collections.abc import Iterator, Sequence
 from datetime import date, datetime
+from math import ceil
 from typing import NamedTuple
 
 from specgen.documents.figures.hatching import hatch
@@ -41,9 +42,10 @@ _OF = {
     END: "unknown",
     "reading missing": "unknown",
 }
-_MOST_DAYS = 366
-_HOUR, _WIDEST_DAY, _ALL_DAYS = 1.25, 6.0, 250.0  # millimeters: of an hour upward, of a day and of a year across
+_MOST_DAYS, _FEW_DAYS = 366, 31
+_HOUR, _WIDEST_DAY, _ALL_DAYS = 1.25, 12.0, 250.0  # millimeters: of an hour upward, of a day and of a year across
 _LEFT, _RIGHT, _TOP, _GAP, _HEAD, _KEY = 16.0, 8.0, 8.0, 5.0, 9.0, 6.0
+_DOT = 25.4 / 200
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -76,18 +78,23 @@ def draw_strip(report: WeatherReport, face: FaceSummary) -> StripFigure:
         texts.append((_LEFT, key[-1][1] + _KEY + 3, "Blank: outside the shift.", "start", False))
     alt = describe(report, face)
     values = {
-        "width": right + _RIGHT,
-        "height": key[-1][1] + _KEY + 5,
+        "width": _whole(right + _RIGHT),
+        "height": _whole(key[-1][1] + _KEY + 5),
         "size": LEAST_SIZE,
         "title": title,
         "alt": alt,
         "areas": [(kind, *_path(kind, strips, day)) for kind in KINDS],
-        "frames": [(_LEFT, strip.top, len(strip.days) * day, 24 * _HOUR) for strip in strips],
+        "frames": [(_LEFT, strip.top, _LEFT + len(strip.days) * day, strip.top + 24 * _HOUR) for strip in strips],
         "ticks": [line for strip in strips for line in _ticks(strip, day)],
         "texts": texts,
         "key": [(x, y, kind, KINDS[kind], *_swatch(kind, x, y)) for x, y, kind in key],
     }
     return StripFigure(render_figure("weather_strip", values), float(values["width"]), alt)  # type: ignore[arg-type]
+
+
+def _whole(length: float) -> float:
+    """The next length that is whole dots of a picture at 200 to the inch: else one of its rows is lost."""
+    return ceil(length / _DOT) * _DOT
 
 
 def _lay_strips(starts: Sequence[datetime], causes: Sequence[int]) -> Iterator[_Strip]:
@@ -162,23 +169,30 @@ def _hatch(kind: str, x1: float, y1: float, x2: float, y2: float) -> str:
     if kind == "wet":
         step = _HOUR / 2
         rows = range(int(y1 / step) + 1, int(y2 / step) + 1)
-        return "".join(f"M{x1:.2f} {row * step:.2f}H{x2:.2f}" for row in rows)
+        return "".join(f"M{x1:.2f} {row * step:.2f}L{x2:.2f} {row * step:.2f}" for row in rows)
     return hatch(_HATCHED[kind], ((x1, y1), (x2, y1), (x2, y2), (x1, y2)))[0]
 
 
 def _label(strip: _Strip, day: float) -> Iterator[tuple[float, float, str, str, bool]]:
-    """The months above a strip, and the hours beside it."""
-    free = _LEFT
+    """The months above a strip, of a short one its days, and the hours beside it."""
+    free, few = _LEFT, len(strip.days) <= _FEW_DAYS
     for at, one in enumerate(strip.days):
-        if at and one.day != 1:
+        if at and one.day != 1 and not few:
             continue
-        word = f"{_MONTHS[one.month - 1]} {one.year}" if len(strip.days) < 180 else _MONTHS[one.month - 1]
-        x = _LEFT + at * day
+        word, x = _name(one, len(strip.days)), _LEFT + at * day
         if x >= free:
             yield x, strip.top - 1, word, "start", False
             free = x + measure(word) + 1
     for hour in (0, 6, 12, 18, 24):
         yield _LEFT - 1.5, strip.top + hour * _HOUR + 1, f"{hour}:00", "end", False
+
+
+def _name(day: date, days: int) -> str:
+    """`Jul`, with its year where the months of one year do not tell themselves, or `Jul 12` among few days."""
+    month = _MONTHS[day.month - 1]
+    if days <= _FEW_DAYS:
+        return f"{month} {day.day}"
+    return f"{month} {day.year}" if days < _MOST_DAYS / 2 else month
 
 
 def _ticks(strip: _Strip, day: float) -> Iterator[tuple[float, float, float]]:
