@@ -13,6 +13,7 @@ WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 WEEKEND = ("sat", "sun")
 WEEKEND_TAKEN = "Saturday and Sunday are days off: common practice, no source."
 DAY, MINUTE = timedelta(days=1), timedelta(minutes=1)
+_MOST_SHIFTS = 10_000  # of one stretch of work; more than a generation, so that a slip of a figure is told at once
 
 
 class Shift(NamedTuple):
@@ -120,7 +121,9 @@ class WorkCalendar:
         return max(moment, self.find_shift(moment).start)
 
     def add_work(self, moment: datetime, work: timedelta) -> datetime:
-        """The end of so much work that begins at the next moment of work, from shift to shift."""
+        """The end of so much work that begins at the next moment of work, from shift to shift. Raises Refused."""
+        if work > self.shift * _MOST_SHIFTS:
+            raise refuse(f"the work takes more than {_MOST_SHIFTS:,} shifts", "check area, output, and shift")
         shift, left = self.find_shift(moment), work
         at = max(moment, shift.start)
         while left > shift.end - at:
@@ -138,13 +141,15 @@ class WorkCalendar:
 
     def last_start(self, end: datetime, work: timedelta) -> datetime:
         """The last start of so much work that is over at a moment; of no work the last moment of a shift."""
+        if not work and self.find_start(end) == end:
+            return end
         shift, left = self.find_shift_before(end), work
         at = min(end, shift.end)
         while left > at - shift.start:
             left -= at - shift.start
             shift = self.find_shift_before(shift.start)
             at = shift.end
-        return at - (left if work or at < shift.end else MINUTE)
+        return at - (left or MINUTE)  # the end of a shift is no moment of it
 
     def last_start_in_shift(self, end: datetime, work: timedelta) -> datetime:
         """The last start of work that ends by a moment, in the shift it begins in. Raises Refused as `fit_in_shift`."""
@@ -162,14 +167,19 @@ class WorkCalendar:
 
     def _shift_on(self, day: date) -> Shift:
         start = datetime.combine(day, self.shift_start)
-        try:
-            return Shift(start, start + self.shift)
-        except OverflowError:
-            raise _refuse_end() from None
+        return Shift(start, add_clock_time(start, self.shift))
 
     def _require_fit(self, work: timedelta) -> None:
         if work > self.shift:
             raise refuse(f"work of {work} does not end in a shift of {self.shift}", "split the work")
+
+
+def add_clock_time(moment: datetime, stretch: timedelta) -> datetime:
+    """A moment so much later by the clock, or earlier; nights and days off count. Raises Refused."""
+    try:
+        return moment + stretch
+    except OverflowError:
+        raise _refuse_end() from None
 
 
 def _step(day: date, days: int) -> date:

@@ -77,8 +77,9 @@ def read_shift(text: str) -> ShiftTimes:
 
 def _guess_shift(text: str) -> str:
     ends = [_read_loosely(end) for end in _BETWEEN.split(text.strip())]
-    if len(ends) == 2 and None not in ends:
-        return f"write {'-'.join(_write(end) for end in ends if end is not None)}"
+    start, end = ends if len(ends) == 2 else (None, None)  # method's own: a shift has two ends
+    if start is not None and end is not None:
+        return f"write {_write(start % _MINUTES_OF_DAY)}-{_write(end)}"
     return "write start and end, such as 07:00-15:30"
 
 

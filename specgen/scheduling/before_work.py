@@ -1,12 +1,13 @@
 """What lies before the work on the wall as tasks: review, colors ordered, and the mockup with its acceptance."""
 
 from collections.abc import Iterator
-from datetime import date, timedelta
+from datetime import timedelta
 
 from specgen.computing.calendars import midnight
+from specgen.model.field import Path
 from specgen.model.typed_views import Color, Description
 from specgen.model.working import Working
-from specgen.scheduling.tasks import Task, take
+from specgen.scheduling.tasks import GivenDay, Task, take
 
 # Marks of tasks of the whole project.
 REVIEW, MOCKUP, ACCEPTANCE = "review", "mockup", "mockup.hold"
@@ -16,33 +17,40 @@ def list_tasks_before(project: Description, earliest: Working) -> Iterator[Task]
     """Review, sample colors and mockup, as the earliest start reckons them."""
     days = {step.symbol: step.value for step in earliest.steps}
     review = take(timedelta(days=round(days["R"])))
-    yield Task(REVIEW, "Review of the submittal", "review", review, not_before=midnight(project.schedule.submit_on))
-    samples = list(_list_deliveries(project, "sample", project.schedule.get("color_sample_order_on")))
+    submitted = find_given_day(project, ("schedule", "submit_on"))
+    yield Task(REVIEW, "Review of the submittal", "review", review, not_before=submitted)
+    samples = list(_list_deliveries(project, "sample", ("schedule", "color_sample_order_on")))
     yield from samples
-    planned = project.mockup.get("planned_on")
     yield Task(
         MOCKUP,
         "Mockup, with drying",
         "mockup",
         take(timedelta(days=project.mockup.duration_days)),
         (REVIEW, *(task.mark for task in samples)),
-        midnight(planned) if planned else None,
+        find_given_day(project, ("mockup", "planned_on")),
     )
     yield Task(ACCEPTANCE, "Acceptance of the mockup", "hold", after=(MOCKUP,), step="mockup")
 
 
 def list_main_orders(project: Description) -> Iterator[Task]:
     """The colors of the work from order to delivery, where the order is dated."""
-    yield from _list_deliveries(project, "order", project.schedule.get("color_main_order_on"))
+    yield from _list_deliveries(project, "order", ("schedule", "color_main_order_on"))
 
 
-def _list_deliveries(project: Description, name: str, ordered: date | None) -> Iterator[Task]:
+def find_given_day(project: Description, path: Path) -> GivenDay | None:
+    """The beginning of the day that a field names; None where it is not given."""
+    day = project.project.get(path)
+    return None if day is None else GivenDay(midnight(day), path)
+
+
+def _list_deliveries(project: Description, name: str, path: Path) -> Iterator[Task]:
     words = {"sample": "Sample color", "order": "Color for the work"}[name]
+    ordered = find_given_day(project, path)
     for color in _list_custom(project) if ordered else ():
         lead = color.get("lead_time_days")
-        if lead is not None and ordered is not None:
-            length, start = take(timedelta(days=lead)), midnight(ordered)
-            yield Task(order_mark(color.mark, name), f"{words} {color.mark}", "delivery", length, not_before=start)
+        if lead is not None:
+            length, mark = take(timedelta(days=lead)), order_mark(color.mark, name)
+            yield Task(mark, f"{words} {color.mark}", "delivery", length, not_before=ordered)
 
 
 def _list_custom(project: Description) -> list[Color]:

@@ -3,7 +3,8 @@
 from fractions import Fraction
 from typing import NamedTuple
 
-from specgen.model.field import Path
+from specgen.model.condition import parse_condition, terms
+from specgen.model.field import Path, bind_path
 from specgen.model.project import Project
 from specgen.model.source import InForce
 from specgen.model.standard import Standards
@@ -67,3 +68,17 @@ def list_drying_paths(project: Project, pattern: Path, wall: str) -> list[Path]:
     star = at.index("*")
     layers = [(*at[:star], mark) for mark in project.members.get(at[:star], ())]
     return [(*layer, *at[star + 1 :]) for layer in layers if project.get((*layer, "kind")) == "high_impact"]
+
+
+def list_applying(project: Project, step: str, wall: str = "") -> list[Path]:
+    """The paths of the hours behind a step on a wall that apply; Absent where it is not known whether they do."""
+    pattern = DRYING.get(step) or BETWEEN.get(step)
+    if step == "heavy_mesh":
+        project.marks(("walls", wall, "mesh", "layers"))
+    paths = [] if pattern is None else list_drying_paths(project, pattern, wall)
+    applying = [path for path in paths if project.applies(path)]
+    for path in paths if not applying else ():
+        field = project.schema.node(path).field
+        for term in terms(parse_condition(field.condition)) if field is not None and field.condition else ():
+            project.value(bind_path(".".join(term.path), path))
+    return applying

@@ -4,13 +4,13 @@ Of tasks that can start at the same moment the one told first is placed first, s
 the order of the file. The slack is that of the order so found: a pass back from the end, by the same calendar.
 """
 
-import heapq
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import datetime
 from typing import NamedTuple
 
 from specgen.model.calendar import DAY
 from specgen.model.schedule import Activity
+from specgen.scheduling.queues import Kinship, Queue, kinship_of
 from specgen.scheduling.tasks import NOBODY, Clock, Offer, Task
 
 
@@ -39,6 +39,7 @@ class _Placing:
         self.order = {mark: number for number, mark in enumerate(self.tasks)}
         self.placed: dict[str, Placed] = {}
         self.last: dict[str, str] = {}  # by crew the mark of the task it was at last
+        self.queues: dict[Kinship, Queue] = {}
         self.followers: dict[str, list[str]] = {mark: [] for mark in self.tasks}
         self.open = {mark: len(task.after) for mark, task in self.tasks.items()}
         for mark, task in self.tasks.items():
@@ -47,42 +48,57 @@ class _Placing:
 
     def run(self) -> dict[str, Placed]:
         """All tasks in the order in which they were placed; each stands behind those it waits for."""
-        ready = [self._key(self.tasks[mark]) for mark, left in self.open.items() if not left]
-        heapq.heapify(ready)
-        while ready:
-            start, _, mark = heapq.heappop(ready)
-            found = self._find(self.tasks[mark])
-            if found.start > start:  # its crew was given other work since it was looked at
-                heapq.heappush(ready, (found.start, self.order[mark], mark))
-                continue
-            self._place(found)
-            for other in self.followers[mark]:
-                self.open[other] -= 1
-                if not self.open[other]:
-                    heapq.heappush(ready, self._key(self.tasks[other]))
+        self._release([mark for mark, left in self.open.items() if not left])
+        while found := min(self._list_next(), key=lambda one: (one.start, self.order[one.task.mark]), default=None):
+            mark, crew = found.task.mark, found.offer.crew
+            self.queues[kinship_of(found.task)].remove(self.order[mark], mark)
+            self.placed[mark] = found
+            self.last[crew] = mark
+            self._release(self._list_released(mark))
         return self.placed
 
-    def _key(self, task: Task) -> tuple[datetime, int, str]:
-        return self._find(task).start, self.order[task.mark], task.mark
+    def _release(self, marks: list[str]) -> None:
+        """Places what needs no crew as soon as it may begin, and all that follows it; queues the work of crews."""
+        while marks:
+            mark = marks.pop()
+            task = self.tasks[mark]
+            if task.offers[0].crew != NOBODY:
+                queue = self.queues.setdefault(kinship_of(task), Queue(self.clock))
+                queue.add(self._find_ready(task), self.order[mark], mark)
+                continue
+            self.placed[mark] = self._offer(task, task.offers[0])
+            marks += self._list_released(mark)
 
-    def _find(self, task: Task) -> Placed:
-        """The task where it can be placed now, by the crew that is done with it first."""
-        return min((self._offer(task, offer) for offer in task.offers), key=lambda found: found.end)
+    def _list_released(self, mark: str) -> list[str]:
+        """What waited for a task that is placed now, and for nothing else."""
+        for other in self.followers[mark]:
+            self.open[other] -= 1
+        return [other for other in self.followers[mark] if not self.open[other]]
+
+    def _list_next(self) -> Iterator[Placed]:
+        """What each queue would place next, by the crew that is done with it first."""
+        for kinship, queue in self.queues.items():
+            mark = queue.find_next(min(map(self._free_from, kinship.crews)), self.tasks)
+            if mark:
+                task = self.tasks[mark]
+                yield min((self._offer(task, offer) for offer in task.offers), key=lambda found: found.end)
+
+    def _free_from(self, crew: str) -> datetime:
+        return self.placed[self.last[crew]].end if crew in self.last else datetime.min
+
+    def _find_ready(self, task: Task) -> datetime:
+        ends = [self.placed[mark].end for mark in task.after]
+        return max([*ends, *([task.not_before.moment] if task.not_before else [])])
 
     def _offer(self, task: Task, offer: Offer) -> Placed:
-        before = self.last.get(offer.crew, "") if offer.crew != NOBODY else ""
+        before = self.last.get(offer.crew, "")
         waits = {mark: self.placed[mark].end for mark in (*task.after, *([before] if before else []))}
-        ends = [*waits.values(), *([task.not_before] if task.not_before else [])]
-        start = self.clock.first_start(task, max(ends), offer.length)
+        moment = max(self._find_ready(task), self._free_from(offer.crew))
+        start = self.clock.first_start(task, moment, offer.length)
         driver = max(waits, key=lambda mark: waits[mark], default="")
         drives = driver and self.clock.first_start(task, waits[driver], offer.length) == start
         end = self.clock.end(task, start, offer.length)
         return Placed(task, offer, start, end, before, driver if drives else "")
-
-    def _place(self, found: Placed) -> None:
-        self.placed[found.task.mark] = found
-        if found.offer.crew != NOBODY:
-            self.last[found.offer.crew] = found.task.mark
 
 
 def place(tasks: Iterable[Task], clock: Clock) -> dict[str, Placed]:
@@ -131,7 +147,8 @@ def _make_activity(one: Placed, slack: int) -> Activity:
 
 def find_chain(placed: dict[str, Placed]) -> tuple[str, ...]:
     """The marks from the first task to the last that set the end, each driven by the one before it."""
-    mark = max(placed, key=lambda one: placed[one].end)
+    # Of those that end last the one placed last, which is behind the others.
+    mark = max(reversed(placed), key=lambda one: placed[one].end)
     chain = [mark]
     while mark := placed[mark].driven_by:
         chain.append(mark)

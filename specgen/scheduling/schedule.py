@@ -1,17 +1,17 @@
 """The schedule of a project: its tasks gathered, placed by calendar and crews, and what is to be told of it."""
 
 from collections.abc import Iterator
-from datetime import datetime
 from typing import NamedTuple
 
-from specgen.computing.calendars import find_calendar, is_weekend_taken, midnight
+from specgen.computing.calendars import find_calendar, is_weekend_taken
 from specgen.model.absence import Absent
 from specgen.model.calendar import WEEKEND_TAKEN, WorkCalendar
 from specgen.model.field import Path, dotted_path
 from specgen.model.schedule import Schedule
 from specgen.model.typed_views import Description, Elevation
+from specgen.model.value_text import long_date
 from specgen.resolving.provider import Ask
-from specgen.scheduling.before_work import ACCEPTANCE, list_main_orders, list_tasks_before, order_mark
+from specgen.scheduling.before_work import ACCEPTANCE, find_given_day, list_main_orders, list_tasks_before, order_mark
 from specgen.scheduling.placing import find_chain, list_activities, place
 from specgen.scheduling.tasks import Clock, Task, take
 from specgen.scheduling.wall_work import ElevationWork
@@ -40,8 +40,17 @@ def make_schedule(project: Description, ask: Ask) -> Schedule:
         raise Absent(*missing)
     clock = Clock(calendar)
     placed = place(gathered.tasks, clock)
-    end = max(one.end for one in placed.values())
-    return Schedule(list_activities(placed, clock), find_chain(placed), end, tuple(gathered.notes), missing)
+    end, chain = max(one.end for one in placed.values()), find_chain(placed)
+    notes = (*_tell_first(placed[chain[0]].task), *gathered.notes)
+    return Schedule(list_activities(placed, clock), chain, end, notes, missing)
+
+
+def _tell_first(task: Task) -> Iterator[str]:
+    """The date given that the chain begins with."""
+    if task.not_before is not None:
+        day, field = long_date(task.not_before.moment.date()), dotted_path(task.not_before.path)
+        where = f", {task.elevation}" if task.elevation else ""
+        yield f"The chain begins with a date that is given: {task.title}{where}, from {day} ({field})."
 
 
 def _gather_before(project: Description, ask: Ask) -> _Gathered:
@@ -92,14 +101,9 @@ def _work_on(
     """The work on an elevation, with the deliveries it waits for and the days planned for its start."""
     color = elevation.get("color")
     wanted = [task.mark for task in orders if color is None or task.mark == order_mark(color.mark)]
-    start, spray = (_find_day(project, name) for name in ("work_start", "spray_start"))
-    later = max(filter(None, (start, spray)), default=None)
+    start, spray = (find_given_day(project, ("schedule", name)) for name in ("work_start", "spray_start"))
+    later = max(filter(None, (start, spray)), key=lambda day: day.moment, default=None)
     return ElevationWork(elevation, load_standards(), ask, behind, tuple(wanted), start, later, untimed)
-
-
-def _find_day(project: Description, name: str) -> datetime | None:
-    day = project.schedule.get(name)
-    return None if day is None else midnight(day)
 
 
 def _add_elevation(one: ElevationWork, work: _Gathered) -> None:
@@ -125,7 +129,7 @@ def _tell(project: Description, calendar: WorkCalendar, untimed: dict[str, None]
     yield _DURATIONS
     yield _HOLDS
     if untimed:
-        yield f"No output of a crew is given for {', '.join(untimed)}: no working time is scheduled for them."
+        yield f"No output of a crew is given for these steps, which take no working time here: {', '.join(untimed)}."
     if is_weekend_taken(project):
         yield WEEKEND_TAKEN
     code = project.schedule.get("holidays")

@@ -3,7 +3,8 @@
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
-from specgen.model.calendar import WorkCalendar
+from specgen.model.calendar import DAY, WorkCalendar, add_clock_time
+from specgen.model.field import Path
 from specgen.model.schedule import ActivityKind
 from specgen.model.source import Source
 
@@ -19,6 +20,13 @@ class Offer(NamedTuple):
     length: timedelta
 
 
+class GivenDay(NamedTuple):
+    """A moment before which a task does not begin, and the field that says so."""
+
+    moment: datetime
+    path: Path
+
+
 class Task(NamedTuple):
     """An activity without its dates; the first offer is taken where none is over sooner."""
 
@@ -27,7 +35,7 @@ class Task(NamedTuple):
     kind: ActivityKind
     offers: tuple[Offer, ...] = (Offer(NOBODY, timedelta()),)
     after: tuple[str, ...] = ()
-    not_before: datetime | None = None
+    not_before: GivenDay | None = None
     in_one_shift: bool = False
     elevation: str = ""
     step: str = ""
@@ -55,7 +63,7 @@ class Clock(NamedTuple):
     def end(self, task: Task, start: datetime, length: timedelta) -> datetime:
         """The end of a task. Raises Refused at the end of the calendar."""
         if self.calendar is None or task.kind in BY_CLOCK:
-            return start + length
+            return add_clock_time(start, length)
         return self.calendar.add_work(start, length)
 
     def last_start(self, task: Task, end: datetime, length: timedelta) -> datetime:
@@ -65,3 +73,11 @@ class Clock(NamedTuple):
         if task.in_one_shift:
             return self.calendar.last_start_in_shift(end, length)
         return self.calendar.last_start(end, length)
+
+    def next_start(self, moment: datetime) -> datetime:
+        """The next moment of work. Raises Refused at the end of the calendar."""
+        return moment if self.calendar is None else self.calendar.find_start(moment)
+
+    def left_of_shift(self, moment: datetime) -> timedelta:
+        """What is left of the shift under way at a moment; a day without a calendar."""
+        return DAY if self.calendar is None else self.calendar.find_shift(moment).end - moment

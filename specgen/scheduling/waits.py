@@ -14,7 +14,7 @@ from specgen.model.standard import Standards
 from specgen.model.typed_views import Description
 from specgen.resolving.answer_sources import answer_source
 from specgen.resolving.limits_in_force import limit_in_force, maker_source
-from specgen.scheduling.drying import BETWEEN, DRYING, USUAL, find_drying, list_drying_paths
+from specgen.scheduling.drying import USUAL, find_drying, list_applying
 
 _SEALANT_ROW = {True: "sealant.before_gloss", False: "sealant.pull_cure"}
 _HOURS_OF_DAY = 24
@@ -37,10 +37,7 @@ class Gap(NamedTuple):
 
 def find_wait(project: Project, standards: Standards, step: str, wall: str) -> Wait | None:
     """What dries or cures behind a step on a wall, None where nothing does. Raises Absent where no hours are told."""
-    pattern = DRYING.get(step) or BETWEEN.get(step)
-    if pattern is None:
-        return None
-    paths = [path for path in list_drying_paths(project, pattern, wall) if project.applies(path)]
+    paths = list_applying(project, step, wall)
     if not paths:
         return None
     drying = find_drying(project, standards, step, wall)

@@ -2,10 +2,9 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from datetime import datetime
 
 from specgen.computing.face_area import gross_area, openings_area
-from specgen.model.absence import Absent
+from specgen.model.absence import Absent, read_all
 from specgen.model.evaluation import evaluate
 from specgen.model.field import Path
 from specgen.model.standard import Standards, Step
@@ -14,7 +13,7 @@ from specgen.quantities.quantity import Quantity
 from specgen.resolving.provider import Ask
 from specgen.scheduling.coats import Pass, list_coats, list_gloss
 from specgen.scheduling.crews import find_rates, require_rates
-from specgen.scheduling.tasks import Task, take
+from specgen.scheduling.tasks import GivenDay, Task, take
 from specgen.scheduling.waits import Gap, Wait, find_sealant_cure, find_wait, is_sealed_first, list_gaps
 
 # Of the whole project, or within the hour that each day area keeps for cleaning.
@@ -39,8 +38,8 @@ class ElevationWork:
     ask: Ask
     starts_behind: tuple[str, ...]
     color: tuple[str, ...]
-    not_before: datetime | None
-    spray_start: datetime | None
+    not_before: GivenDay | None
+    spray_start: GivenDay | None
     untimed: dict[str, None]
     behind: tuple[str, ...] = ()  # what the next task waits for
     gaps: dict[str, list[str]] = field(default_factory=dict)  # by step the planned waits that end before it
@@ -74,7 +73,9 @@ class ElevationWork:
             yield step
 
     def _add_step(self, step: Step, later: set[str]) -> None:
-        passes = self._list_passes(step)
+        passes, wait = read_all(lambda: self._list_passes(step), lambda: self._find_wait(step))
+        if not passes and step.name in _COVERING:
+            wait = None  # no coat dries that is not there
         self.behind = (*self.behind, *self.gaps.pop(step.name, ()))
         for number, one in enumerate(passes, 1):
             part = f".{number}" if len(passes) > 1 else ""
@@ -98,12 +99,12 @@ class ElevationWork:
     def _list_passes(self, step: Step) -> list[Pass]:
         """The stretches of work of a step; none where no crew has an output for one that does not cover the face."""
         project = root_of(self.elevation)
-        rates = (require_rates if step.name in _COVERING else find_rates)(project, step.name)
+        find = require_rates if step.name in _COVERING else find_rates
+        rates, area = read_all(lambda: find(project, step.name), lambda: _find_area(self.elevation))
         if not rates:
-            if step.point != "H" or step.name not in _RELEASES:
+            if step.name not in _RELEASES:
                 self.untimed[step.title] = None
             return []
-        area = Quantity(gross_area(self.elevation) - openings_area(self.elevation), "area", "ft2")
         if step.name == "gloss":
             return list_gloss(self.elevation, rates, area, self.ask)
         return list_coats(project, step.name, rates, area)
@@ -151,3 +152,9 @@ class ElevationWork:
     def _add(self, task: Task, step: Step) -> None:
         self.tasks.append(task._replace(elevation=self.elevation.mark, step=step.name))
         self.behind = (task.mark,)
+
+
+def _find_area(elevation: Elevation) -> Quantity:
+    """The net area of an elevation, as `elevation-area` has it, exactly. Raises Absent."""
+    gross, open_ = read_all(lambda: gross_area(elevation), lambda: openings_area(elevation))
+    return Quantity(gross - open_, "area", "ft2")

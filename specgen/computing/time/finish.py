@@ -16,9 +16,7 @@ class FinishInputs(Inputs):
     """The day of the start, the working days, and the days off."""
 
     start: date = option_input("day of the start, such as 2026-06-29", read=read_day)
-    working_days: int = given_input(
-        "w", "working days", "number", about="working days, 1 or more", units=("d", "d"), within=(1, 10000)
-    )
+    working_days: int = given_input("w", "working days", "number", about="working days, 1 or more", within=(1, 10000))
     days_off: _calendar.DaysOff | None = option_input(
         _calendar.DAYS_OFF_ABOUT, read=_calendar.read_days_off, default=_calendar.USUAL
     )

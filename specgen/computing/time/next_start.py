@@ -6,7 +6,7 @@ from math import ceil
 from specgen.computing.inputs import Inputs, given_input, option_input, provide
 from specgen.computing.time import _calendar
 from specgen.computing.working_builder import WorkingBuilder
-from specgen.model.calendar import WorkCalendar
+from specgen.model.calendar import WorkCalendar, add_clock_time
 from specgen.model.source import Kind, Source
 from specgen.model.working import InputRow, Working
 from specgen.quantities.quantity import Quantity
@@ -39,7 +39,7 @@ def next_start(inputs: NextInputs) -> Working:
     """The next moment of work, in hours after the midnight before the work ended, and as such. Raises Refused."""
     done, day = inputs.done, datetime.combine(inputs.done.date(), time())
     days = _calendar.find_days(inputs.days_off, inputs.holidays)
-    ready = done + timedelta(seconds=ceil(inputs.dry.number("h") * 3600))
+    ready = add_clock_time(done, timedelta(seconds=ceil(inputs.dry.number("h") * 3600)))
     shift = WorkCalendar(days, inputs.shift.start, inputs.shift.length).find_shift(ready)
     start = max(ready, shift.start)
     ended = InputRow("t_d", f"end of work, after midnight of {day:%a %Y-%m-%d}", _hours(done - day), "h")

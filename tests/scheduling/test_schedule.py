@@ -1,0 +1,310 @@
+"""Schedules of jobs of our own, dated on paper. Federal holidays as published for 2027 by the U.S. Office of Personnel
+Management (5 U.S.C. 6103): July 4 is a Sunday and observed on Monday, July 5."""
+
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen.model.absence import Absent
+from specgen.model.problem import Refused
+from specgen.model.source import Kind
+from tests.scheduling.jobs import dates, find, schedule_of
+from tests.support import EXAMPLES
+
+# Worked on paper, June 28, 2027 being a Monday. Hours: E1 boards 360 / 90 = 4, rasp 2, mesh 3, second pass 3,
+# smoothing 2, primer 1; E2 half of each. A day area holds two coats in 8 - 1 - 1 = 6 h: 360 x 3 = 1,080 sq ft, so that
+# each face is one: E1 takes 2 h of setting up and cleaning, 2 until the first coat is dry to touch, and 1, together 5;
+# E2 4.5.
+ON_PAPER = {
+    "E1.substrate.hold": "06-28 07:00 to 06-28 07:00",
+    "E1.flashings.hold": "06-28 07:00 to 06-28 07:00",
+    "E1.boards": "06-28 07:00 to 06-28 11:00",
+    "E1.boards.dry": "06-28 11:00 to 06-29 11:00",
+    "E2.boards": "06-28 11:00 to 06-28 13:00",  # the crew has come from E1
+    "E2.boards.dry": "06-28 13:00 to 06-29 13:00",
+    "E1.rasp": "06-29 11:00 to 06-29 13:00",
+    "E1.rasp.hold": "06-29 13:00 to 06-29 13:00",
+    "E1.mesh": "06-29 13:00 to 06-30 08:00",  # 2 h on Tuesday, 1 on Wednesday; E2 can be rasped, too, but E1 is first
+    "E2.rasp": "06-30 08:00 to 06-30 09:00",
+    "E1.mesh.dry": "06-30 08:00 to 06-30 20:00",
+    "E2.mesh": "06-30 09:00 to 06-30 10:30",
+    "E2.mesh.dry": "06-30 10:30 to 06-30 22:30",
+    "E1.mesh.hold": "07-01 07:00 to 07-01 07:00",  # nobody releases it in the evening
+    "E1.second_pass": "07-01 07:00 to 07-01 10:00",
+    "E2.second_pass": "07-01 10:00 to 07-01 11:30",
+    "E1.second_pass.dry": "07-01 10:00 to 07-02 10:00",
+    "E2.second_pass.dry": "07-01 11:30 to 07-02 11:30",
+    "E1.smoothing_2": "07-02 10:00 to 07-02 12:00",
+    "E2.smoothing_2": "07-02 12:00 to 07-02 13:00",
+    "E1.smoothing_2.dry": "07-02 12:00 to 07-03 12:00",  # dry on Saturday
+    "E1.smoothing_2.hold": "07-06 07:00 to 07-06 07:00",  # Monday is the day on which July 4 is observed
+    "E1.primer": "07-06 07:00 to 07-06 08:00",
+    "E2.primer": "07-06 08:00 to 07-06 08:30",
+    "E1.primer.dry": "07-06 08:00 to 07-06 20:00",
+    "E1.release_primer.hold": "07-07 07:00 to 07-07 07:00",
+    "E1.gloss": "07-07 07:00 to 07-07 12:00",
+    "E2.gloss": "07-08 07:00 to 07-08 11:30",  # 4.5 h do not fit behind noon
+    "E1.gloss.dry": "07-07 12:00 to 07-08 12:00",
+    "E1.acceptance.hold": "07-08 12:00 to 07-08 12:00",
+    "E2.gloss.dry": "07-08 11:30 to 07-09 11:30",
+    "E2.acceptance.hold": "07-09 11:30 to 07-09 11:30",
+}
+CHAIN = [
+    *("E1.substrate.hold", "E1.flashings.hold", "E1.boards", "E1.boards.dry", "E1.rasp", "E1.rasp.hold", "E1.mesh"),
+    *("E1.mesh.dry", "E1.mesh.hold", "E1.second_pass", "E1.second_pass.dry", "E1.second_pass.hold"),
+    *("E1.smoothing_2", "E1.smoothing_2.dry", "E1.smoothing_2.hold", "E1.primer", "E1.primer.dry"),
+    *("E1.release_primer.hold", "E1.gloss", "E2.gloss", "E2.gloss.dry", "E2.acceptance.hold"),
+]
+
+
+def test_two_faces_and_one_crew_are_dated_as_on_paper(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path)
+    assert dict(zip(ON_PAPER, dates(made, *ON_PAPER), strict=True)) == ON_PAPER
+    assert made.end == datetime(2027, 7, 9, 11, 30)
+    assert made.chain == tuple(CHAIN)
+    # The review is not dated, and that is said.
+    assert made.missing == (("schedule", "submit_on"),)
+    assert "Review and mockup are not dated; add schedule.submit_on." in made.notes
+
+
+def test_the_order_of_the_activities_is_that_of_their_starts(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path)
+    assert list(made.activities) == sorted(made.activities, key=lambda one: one.start)
+    assert {one.crew for one in made.activities if one.kind == "work"} == {"red"}
+    assert {one.crew for one in made.activities if one.kind != "work"} == {""}
+
+
+def test_slack_is_counted_on_paper_too(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path)
+    # E2 is glossed on Thursday at 7 at the latest, so its primer has to be dry, 12 h, by then; before that E1 takes the
+    # crew, whose gloss has to be over by Thursday at 7: on Wednesday from 10. So E2 is primed on Wednesday by 9:30.
+    assert find(made, "E2.primer").slack == 1
+    # Accepted on Thursday at noon, and no later than the end, on Friday at 11:30: less than a day.
+    assert find(made, "E1.acceptance.hold").slack == 0
+    # The gloss of E1 begins on Wednesday by 10, so its primer is on by 22 of Tuesday, in the shift from 14 to 15; begun
+    # on Monday at 14 the smoothing is dry by then, and it begins to dry on Friday at noon.
+    assert find(made, "E1.smoothing_2.dry").slack == 3
+    assert find(made, "E2.gloss").slack == 0
+
+
+def test_each_drying_says_where_its_hours_stand(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {"smoothing": {"dry_hours": "drop"}})
+    given = find(made, "E1.primer.dry").source
+    usual = find(made, "E1.smoothing_2.dry").source
+    assert given is not None and (given.kind, given.reference) == (Kind.PROJECT, "primer.dry_hours")
+    assert usual is not None and usual.kind is Kind.PRACTICE
+
+
+def test_weather_days_are_shifts_before_the_end(tmp_path: Path) -> None:
+    # Two shifts of 8 h behind Friday at 11:30: 3.5 h, 8 h on Monday, 4.5 h on Tuesday.
+    made = schedule_of(tmp_path, {"schedule": {"weather_days": 2}})
+    assert dates(made, "weather") == ["07-09 11:30 to 07-13 11:30"]
+    assert (made.end, made.chain[-1]) == (datetime(2027, 7, 13, 11, 30), "weather")
+
+
+def test_a_face_larger_than_a_day_is_glossed_in_equal_day_areas(tmp_path: Path) -> None:
+    # 1,600 sq ft are more than the 1,080 of a day: two areas of 800, 2 + 800 / 360 + 800 / 360 h, with the begun minute
+    # 6:27.
+    made = schedule_of(tmp_path, {"elevations": {"E1": {"width": "40 ft", "height": "40 ft"}, "E2": "drop"}})
+    first, second = find(made, "E1.gloss.1"), find(made, "E1.gloss.2")
+    assert (first.title, second.title) == (
+        "Gloss finish, day area 1 of 2, two coats",
+        "Gloss finish, day area 2 of 2, two coats",
+    )
+    for one in (first, second):
+        assert (one.start.hour, (one.end - one.start).seconds // 60) == (7, 387)
+    assert (second.start.date() - first.start.date()).days == 1
+    assert find(made, "E1.gloss.dry").start == second.end
+
+
+def test_a_coat_that_is_not_dry_to_touch_in_time_is_followed_on_another_day(tmp_path: Path) -> None:
+    # 7 h to touch leave no second coat in the 6 h of a day: 1 h, dry till 15:00 of Wednesday, then Thursday at 7.
+    made = schedule_of(tmp_path, {"gloss": {"touch_dry_hours": 7}, "elevations": {"E2": "drop"}})
+    assert dates(made, "E1.gloss.1", "E1.gloss.1.dry", "E1.gloss.2") == [
+        "07-07 07:00 to 07-07 08:00",
+        "07-07 08:00 to 07-07 15:00",
+        "07-08 07:00 to 07-08 08:00",
+    ]
+
+
+def test_coats_of_smoothing_take_their_passes_and_dry_between(tmp_path: Path) -> None:
+    three = {"smoothing": {"coats": 3, "between_hours": 4}, "elevations": {"E2": "drop"}}
+    made = schedule_of(tmp_path, three)
+    # Released on Friday at 10: 2 h and 4 h of drying end at 16, after the shift.
+    assert dates(made, "E1.smoothing_1.1", "E1.smoothing_1.1.dry", "E1.smoothing_1.2", "E1.smoothing_1.dry") == [
+        "07-02 10:00 to 07-02 12:00",
+        "07-02 12:00 to 07-02 16:00",
+        "07-06 07:00 to 07-06 09:00",
+        "07-06 09:00 to 07-06 13:00",
+    ]
+    assert dates(made, "E1.smoothing_2") == ["07-06 13:00 to 07-06 15:00"]
+
+
+def test_no_coat_dries_that_is_not_there(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {"smoothing": {"coats": 0}, "elevations": {"E2": "drop"}})
+    marks = [one.mark for one in made.activities if "smoothing" in one.mark]
+    assert marks == ["E1.smoothing_2.hold"]
+    assert dates(made, "E1.primer") == ["07-02 10:00 to 07-02 11:00"]
+
+
+def test_a_planned_wait_that_is_longer_than_drying_is_kept_and_a_shorter_one_is_not(tmp_path: Path) -> None:
+    gaps = [
+        {"from_step": "primer", "to_step": "gloss", "hours": 40},
+        {"from_step": "boards", "to_step": "mesh", "hours": 23},
+    ]
+    made = schedule_of(tmp_path, {"schedule": {"gaps": gaps}, "elevations": {"E2": "drop"}})
+    assert dates(made, "E1.primer.wait.0", "E1.gloss") == ["07-06 08:00 to 07-08 00:00", "07-08 07:00 to 07-08 12:00"]
+    assert find(made, "E1.gloss").driven_by == "E1.primer.wait.0"
+    assert not [one for one in made.activities if "boards.wait" in one.mark]
+
+
+def test_a_planned_wait_to_a_step_that_lies_before_holds_up_nothing(tmp_path: Path) -> None:
+    gaps = [{"from_step": "gloss", "to_step": "primer", "hours": 400}]
+    assert schedule_of(tmp_path, {"schedule": {"gaps": gaps}}).end == datetime(2027, 7, 9, 11, 30)
+
+
+def test_spraying_begins_no_earlier_than_planned(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {"schedule": {"spray_start": "2027-07-12"}, "elevations": {"E2": "drop"}})
+    assert dates(made, "E1.primer") == ["07-12 07:00 to 07-12 08:00"]
+    assert made.chain[0] == "E1.primer"
+    first = "The chain begins with a date that is given: Tinted primer, E1, from July 12, 2027 (schedule.spray_start)."
+    assert first in made.notes
+    # What lies before has the days from Tuesday, July 6 on.
+    assert find(made, "E1.smoothing_2.hold").slack == 6
+
+
+SEALED = {
+    "joints": {"J1": {"kind": "panel_joint"}},
+    "sealants": {"S1": {"sequence": "after_gloss", "pull_cure_days": 7}},
+    "crews": {"bead": {"steps": ["sealant"], "rates": {"sealant": "120 ft2/h"}}},
+    "elevations": {"E2": "drop"},
+}
+
+
+def test_sealant_follows_the_finish_and_cures_before_its_pull(tmp_path: Path) -> None:
+    # Accepted on Thursday, July 8 at noon; 360 sq ft at 120 take 3 h.
+    made = schedule_of(tmp_path, SEALED)
+    assert dates(made, "E1.sealant", "E1.sealant.dry", "E1.sealant.hold") == [
+        "07-08 12:00 to 07-08 15:00",
+        "07-08 15:00 to 07-15 15:00",
+        "07-16 07:00 to 07-16 07:00",
+    ]
+    assert find(made, "E1.sealant").crew == "bead"
+
+
+def test_sealant_that_comes_first_cures_before_the_gloss(tmp_path: Path) -> None:
+    # The primer is released on Wednesday at 7; 3 h of sealant and 48 of cure end on Friday at 10; 5 h of gloss fit in.
+    first = {**SEALED, "sealants": {"S1": {"sequence": "before_gloss", "cure_hours": 48}}}
+    made = schedule_of(tmp_path, first)
+    assert dates(made, "E1.sealant", "E1.sealant.dry", "E1.gloss") == [
+        "07-07 07:00 to 07-07 10:00",
+        "07-07 10:00 to 07-09 10:00",
+        "07-09 10:00 to 07-09 15:00",
+    ]
+
+
+def test_a_color_for_the_work_is_waited_for(tmp_path: Path) -> None:
+    # Ordered on June 28, a color of 21 days is there on Monday, July 19.
+    color = {
+        "colors": {"C1": {"kind": "custom", "lead_time_days": 21}},
+        "schedule": {"color_main_order_on": "2027-06-28"},
+    }
+    made = schedule_of(tmp_path, color)
+    assert dates(made, "C1.order", "E1.primer") == ["06-28 00:00 to 07-19 00:00", "07-19 07:00 to 07-19 08:00"]
+    assert made.chain[:2] == ("C1.order", "E1.primer")
+
+
+CHAIN_BEFORE: dict[str, Any] = {
+    "schedule": {"submit_on": "2027-03-01", "color_sample_order_on": "2027-03-01", "work_start": "drop"},
+    "contract": {"review_days": 14, "review_day_kind": "calendar"},
+    "colors": {"C1": {"kind": "custom", "lead_time_days": 21}},
+    "mockup": {"duration_days": 14},
+}
+
+
+def test_review_color_and_mockup_lead_to_the_first_day_of_work(tmp_path: Path) -> None:
+    # 14 days of review end on March 15, 21 of lead on March 22, 14 of mockup on Monday, April 5.
+    made = schedule_of(tmp_path, CHAIN_BEFORE)
+    assert dates(made, "review", "C1.sample", "mockup", "mockup.hold", "E1.boards") == [
+        "03-01 00:00 to 03-15 00:00",
+        "03-01 00:00 to 03-22 00:00",
+        "03-22 00:00 to 04-05 00:00",
+        "04-05 07:00 to 04-05 07:00",
+        "04-05 07:00 to 04-05 11:00",
+    ]
+    assert made.chain[:4] == ("C1.sample", "mockup", "mockup.hold", "E1.substrate.hold")
+    # The review may end with the lead time, seven days later.
+    assert find(made, "review").slack == 7
+
+
+def test_without_a_shift_the_days_before_the_work_are_dated_and_the_rest_is_asked_for(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {**CHAIN_BEFORE, "schedule": CHAIN_BEFORE["schedule"] | {"shift_hours": "drop"}})
+    assert [one.mark for one in made.activities] == ["review", "C1.sample", "mockup", "mockup.hold"]
+    assert (made.end, made.missing) == (datetime(2027, 4, 5), (("schedule", "shift_hours"),))
+    assert "Work on the wall is not dated; add schedule.shift_hours." in made.notes
+
+
+def test_a_face_that_lacks_a_figure_is_left_out_and_the_others_are_dated(tmp_path: Path) -> None:
+    made = schedule_of(tmp_path, {"elevations": {"E2": {"height": "drop"}}})
+    assert {one.elevation for one in made.activities} == {"E1"}
+    assert ("elevations", "E2", "height") in made.missing
+    assert "E2 is not scheduled; add elevations.E2.height." in made.notes
+
+
+@pytest.mark.parametrize(
+    ("change", "missing"),
+    [
+        ({"crews": "drop"}, "crews"),
+        ({"crews": {"red": {"rates": {"primer": "drop"}}}}, "crews.red.rates.primer"),
+        ({"gloss": {"touch_dry_hours": "drop"}}, "gloss.touch_dry_hours"),
+        ({"walls": {"W1": {"base_coat": {"first_pass_dry_hours": "drop"}}}}, "walls.W1.base_coat.first_pass_dry_hours"),
+        ({"elevations": "drop"}, "elevations"),
+        ({"schedule": {"work_start": "drop"}}, "schedule.work_start"),
+    ],
+)
+def test_what_no_activity_can_be_dated_without_is_named(change: Any, missing: str, tmp_path: Path) -> None:
+    with pytest.raises(Absent) as absent:
+        schedule_of(tmp_path, change)
+    assert missing in {".".join(path) for path in absent.value.paths}
+
+
+def test_the_weekend_that_is_taken_is_told(tmp_path: Path) -> None:
+    told = "Saturday and Sunday are days off: common practice, no source."
+    assert told not in schedule_of(tmp_path).notes
+    assert told in schedule_of(tmp_path, {"schedule": {"days_off": "drop"}}).notes
+
+
+def test_no_days_off_are_no_days_off(tmp_path: Path) -> None:
+    # Dry on Saturday at noon, released at once; the primer of E1 on Saturday.
+    made = schedule_of(tmp_path, {"schedule": {"days_off": [], "holidays": "drop"}})
+    assert dates(made, "E1.primer") == ["07-03 12:00 to 07-03 13:00"]
+
+
+def test_a_shift_past_midnight_without_night_work_is_told(tmp_path: Path) -> None:
+    night = {"schedule": {"shift_start": "20:00"}}
+    told = "The shift runs past midnight, and no night work is planned in schedule.night_work."
+    assert told in schedule_of(tmp_path, night).notes
+    assert told not in schedule_of(tmp_path, {"schedule": {"shift_start": "20:00", "night_work": "yes"}}).notes
+    assert dates(schedule_of(tmp_path, night), "E1.boards") == ["06-28 20:00 to 06-29 00:00"]
+
+
+def test_work_that_no_calendar_holds_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="the work takes more than 10,000 shifts"):
+        schedule_of(
+            tmp_path,
+            {
+                "crews": {"red": {"rates": {"boards": "1 ft2/h"}}},
+                "elevations": {"E1": {"width": "3000 ft", "height": "1500 ft"}},
+            },
+        )
+
+
+def test_the_example_is_dated_whole(tmp_path: Path) -> None:
+    from specgen import pipeline
+
+    made = pipeline.make_resolver(pipeline.read(EXAMPLES / "clean" / "project.yaml"))((), "schedule")
+    assert made.missing == ()
+    assert {one.elevation for one in made.activities} == {"", "E1", "E2", "E3"}
+    assert made.end.date().isoformat() > "2027-07-12"
