@@ -86,6 +86,7 @@ _BY_WORD: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"inspection|test plan|quality control", ("D11",)),
     (r"site record|daily report|field report|\blogs?\b", ("D12",)),
     (r"quantit|batch", ("D13",)),
+    (r"(?:work|construction|progress|application) schedule|schedule of (?:the )?work", ("D14",)),
     (r"safety (?:plan|program)|hazard analysis", ("D15",)),
     (r"maintenance|care|cleaning|repair", ("D16",)),
     (r"deviation|variation|substitution", ("D03",)),

@@ -454,8 +454,8 @@ def test_a_constant_stands_with_the_figure_that_the_formulas_show() -> None:
     said = text.write_text(document_of("clean", "D06"))
     # 6,356,766 m by 0.3048 m to the foot: the radius of the standard atmosphere.
     assert said.count("20855531") > 2
-    # An hour of each shift that is taken off, and a unit that is divided by, stand among the constants as well.
-    assert "Setup and cleanup, u\u00a0= 1\u00a0h" in said
+    # An hour that is taken off between the coats, and a unit that is divided by, stand among the constants as well.
+    assert "Cleanup and setup between coats, u_b\u00a0= 1\u00a0h" in said
     assert "One square foot, A_1\u00a0= 1\u00a0sq\u00a0ft" in said
 
 

@@ -41,6 +41,7 @@ WEATHER = "Wind, rain, and temperature take further hours."
 LAMP = "Dark hours count: night work by lamp."
 OBSERVED = "Shade as observed, in place of the computed sun."
 MIDDLE = 15  # day of the month
+MIDDLE_DAY = "middle day of the month with the fewest hours"
 NO_SEASON = 2001  # a year that is not printed, for the months of a project without a season
 # No sunrise can be told at the poles themselves.
 POLES = (Quantity.of("-89.9", "deg"), Quantity.of("89.9", "deg"))
@@ -103,11 +104,11 @@ def _work_out(inputs: UsableInputs, face: Face, told: tuple[str, ...] = ()) -> W
 
 def _rows(inputs: UsableInputs, face: Face, split: Split) -> tuple[InputRow, ...]:
     facing = () if face.facing is None else (inputs.row("facing"),)
-    sun = "elevations.*.shade_hours" if face.shade is not None else "by latitude and facing"
+    sun = "shade hours as observed" if face.shade is not None else "by latitude and facing"
     return (
         inputs.row("latitude"),
         *facing,
-        InputRow("N", f"day of the year, {words(inputs.month)} {MIDDLE}", face.day, ""),
+        InputRow("N", f"day of the year, {words(inputs.month)} {MIDDLE}", face.day, "", MIDDLE_DAY),
         InputRow("k", "radians per degree", DEGREE, "", UNIT_CHANGE),
         InputRow("h_0", "solar altitude at sunrise", EDGE, "deg", source=RISE),
         InputRow("S_0", "shift start", face.start, "h", "schedule.shift_start"),

@@ -52,9 +52,11 @@ RULE = Rule(
     at="elevation.width",
     basis="practice computed",
 )
-def longer_than_the_day(elevation: Elevation, day_area: Computed, layout: LaidOut) -> Violations:
+def longer_than_the_day(
+    elevation: Elevation, usable_hours: Computed, day_area: Computed, layout: LaidOut
+) -> Violations:
     """A column between upright joints needs more hours for its two coats than a day of the season has."""
-    working, laid_out = read_all(day_area, layout)
+    _, working, laid_out = read_all(usable_hours, day_area, layout)
     given = {row.symbol: row.value for row in working.inputs}
     has = next(step.value for step in working.steps if step.symbol == "H")
     largest = max((column.area for column in measure_columns(laid_out)), default=Fraction(0))
