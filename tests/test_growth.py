@@ -4,6 +4,7 @@ import cProfile
 import sys
 from collections import Counter
 from collections.abc import Callable
+from datetime import datetime, timedelta
 from pathlib import Path
 from types import CodeType
 from typing import Any
@@ -15,8 +16,13 @@ from specgen.documents import no_break
 from specgen.documents.composing import Composer
 from specgen.model.problem import Refused
 from specgen.pipeline import check
+from specgen.recording.status import Asked, find_status
+from specgen.standards import load_standards
 from specgen.terminal.report import format_report
+from specgen.terminal.screen import Screen, show_lines
+from specgen.terminal.status_text import list_status_lines
 from tests.bench.many import bare_walls, lay_out, many_of, whole_again, whole_walls
+from tests.recording.records import job, log, release
 
 # Doubling what is added doubles the calls of a linear function, a little more where marks grow longer, and makes four
 # times those of a quadratic one.
@@ -111,3 +117,37 @@ def test_walls_alike_share_the_words_of_their_steps(tmp_path: Path, monkeypatch:
     for size in (4, 8):
         build(lay_out(tmp_path, whole_walls(size)), tmp_path / f"out{size}", only=("D08",), draft=True)
     assert rendered[4] == rendered[8]
+
+
+def _many_areas(times: int) -> list[dict[str, Any]]:
+    """Two steps on each of many areas, each area with its crew and its release."""
+    entries = []
+    for number in range(times):
+        area, day = f"area {number}", f"2027-06-{1 + number % 20:02}"
+        entries += [
+            log(day, "mesh", "07:00-09:00", area=area, crew=f"crew {number}", panels=(f"P{number}",)),
+            release(day, "mesh", "20:00", area=area),
+            log(day, "second_pass", "21:00-22:00", area=area),
+        ]
+    return entries
+
+
+def _many_rounds(times: int) -> list[dict[str, Any]]:
+    """One face worked anew again and again, each time after a release."""
+    days = [(datetime(2027, 1, 1) + timedelta(days=number)).date().isoformat() for number in range(times)]
+    return [one for day in days for one in (log(day, "mesh", "07:00-09:00"), release(day, "mesh", "20:00"))]
+
+
+@pytest.mark.parametrize("make", [_many_areas, _many_rounds])
+def test_status_calls_no_function_out_of_proportion(
+    make: Callable[[int], list[dict[str, Any]]], tmp_path: Path
+) -> None:
+    standards = load_standards()
+
+    def tell(size: int) -> None:
+        found = find_status(cases[size], standards, Asked())
+        show_lines(list_status_lines(found, Screen()), Screen())
+
+    cases = {size: job(tmp_path, *make(size)) for size in (40, 80, 160)}
+    tell(40)
+    assert _growing([_count_calls(lambda size=size: tell(size)) for size in cases]) == {}  # type: ignore[misc]

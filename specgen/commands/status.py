@@ -28,8 +28,8 @@ from specgen.terminal.status_face import list_face_lines
 from specgen.terminal.status_panel import list_panel_lines
 from specgen.terminal.status_text import list_status_lines
 
-HELP = "where each face stands by the site record, what is next, and who owes what"
-ORDER = 37
+HELP = "where each face stands, what is next, and who owes what"
+ORDER = 43
 EXAMPLES = (
     ("status project.yaml log.csv", "each step on each elevation, what is next, who owes what"),
     ("status project.yaml log.csv --elevation E1", "one elevation: dates, crews, areas, releases"),
@@ -53,9 +53,8 @@ def arguments(parser: ArgumentParser) -> None:
     """Declare the project, its records, what is asked about, the moment, and the form of the answer."""
     parser.add_argument("file", metavar="FILE", nargs="?", help=FILE_HELP)
     parser.add_argument("logs", metavar="LOG", nargs="*", help=_LOGS_HELP)
-    about = parser.add_mutually_exclusive_group()
-    about.add_argument("--elevation", metavar="E", help="the steps of this elevation alone")
-    about.add_argument("--panel", metavar="P", help="the history of this panel")
+    parser.add_argument("--elevation", metavar="E", help="the steps of this elevation alone")
+    parser.add_argument("--panel", metavar="P", help="the history of this panel")
     parser.add_argument("--at", metavar="TIME", help=_AT_HELP)
     parser.add_argument("--format", choices=["text", "json"], default="text", help=_FORMAT_HELP)
     parser.add_argument("--color", choices=["auto", "always", "never"], default="auto", help="auto is on a terminal")
@@ -72,6 +71,8 @@ def run(args: Namespace) -> Outcome:
 
 
 def _tell(args: Namespace) -> Outcome:
+    if args.elevation is not None and args.panel is not None:
+        raise refuse("--elevation and --panel ask two questions", "ask one at a time")
     at = _read_moment(args.at)
     file = find_project_file(args.file)
     project = read_with_records(file, [read_file_name(log) for log in args.logs])

@@ -1,7 +1,7 @@
 """What the passes on an elevation show beside each other: two crews in the same hours, one panel in two areas."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import datetime
+from datetime import date, datetime
 
 from specgen.model.record import Entry
 from specgen.model.standard import Step
@@ -11,23 +11,28 @@ from specgen.recording.site_entries import FaceEntries, Work
 
 
 def tell_crews_together(face: FaceEntries) -> Iterator[Remark]:
-    """Two crews that were at work in the same hours, each pair of a day once."""
+    """Crews that were at work in the same hours, each once a day with the one that worked longest."""
     passes = [work for works in face.works.values() for work in works if _has_hours(work)]
     passes.sort(key=lambda work: (work.began.at, work.entry.number))
-    last: dict[str, tuple[datetime, Entry]] = {}  # the end of each crew's work so far
-    told: set[tuple[object, ...]] = set()
+    longest: list[tuple[datetime, str, Entry]] = []  # the two crews whose work so far ends last
+    told: set[tuple[str, date]] = set()
     for work in passes:
-        crew, began = str(work.entry.get("crew")), work.began.at
-        last = {other: ended for other, ended in last.items() if ended[0] > began}
-        for other, (ended, entry) in last.items():
-            key = (*sorted((crew, other)), began.date())
-            if other != crew and key not in told:
-                told.add(key)
-                until = min(ended, work.ended or ended)
-                hours = f"{tell_time(began)} to {until:%H:%M}"
-                yield Remark(f"crews {other} and {crew} were both at work {hours}", (entry, work.entry))
-        if work.ended is not None and (crew not in last or work.ended > last[crew][0]):
-            last[crew] = (work.ended, work.entry)
+        crew, began, ended = str(work.entry.get("crew")), work.began.at, work.ended or work.began.at
+        until, other, entry = next((one for one in longest if one[1] != crew), (began, "", work.entry))
+        if until > began and (crew, began.date()) not in told:
+            told |= {(crew, began.date()), (other, began.date())}
+            hours = f"{tell_time(began)} to {min(ended, until):%H:%M}"
+            yield Remark(f"crews {other} and {crew} were both at work {hours}", (entry, work.entry))
+        longest = _take_longest(longest, (ended, crew, work.entry))
+
+
+def _take_longest(
+    longest: list[tuple[datetime, str, Entry]], one: tuple[datetime, str, Entry]
+) -> list[tuple[datetime, str, Entry]]:
+    """The two crews whose work ends last, of those so far and another pass."""
+    ordered = sorted((*longest, one), key=lambda each: each[0], reverse=True)
+    first = ordered[0]
+    return [first, *[each for each in ordered[1:] if each[1] != first[1]][:1]]
 
 
 def _has_hours(work: Work) -> bool:

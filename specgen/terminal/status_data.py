@@ -24,10 +24,10 @@ from specgen.model.value_text import raw_text
 # The keys, as the help of the command tells them.
 KEYS = (
     "format, errors, at, entries, sound, elevations, remarks; each elevation: elevation, name, wall, steps, next, "
-    "owed, remarks; steps: step, title, point, state, early, until, hours, hours_source, released_by, missing, areas; "
-    "areas: area, state, again, panels, crews, began, ended, until, coats, coats_due, released, by, reasons, early, "
-    "remarks; next: step, from, latest, goes_on, correct, after_release_of, by, areas; owed: party, what, step, about, "
-    "from; a party: role, name; a remark: text, entries"
+    "required, remarks; steps: step, title, point, state, early, until, hours, hours_source, released_by, missing, "
+    "areas; areas: area, state, again, panels, crews, began, ended, until, coats, coats_due, released, by, reasons, "
+    "early, remarks; next: step, from, latest, goes_on, correct, after_release_of, by, areas; required: party, what, "
+    "step, about, from; a party: role, name; a remark: text, entries"
 )
 PANEL_KEYS = (
     "format, errors, at, panel, elevation, in_layout, passes, masked, signed, nonconformances; passes: step, began, "
@@ -73,7 +73,7 @@ def _face(face: FaceStatus) -> dict[str, Any]:
         "wall": face.wall,
         "steps": [_step(step) for step in face.steps],
         "next": [_next(one) for one in face.next],
-        "owed": [_owed(one) for one in face.owed],
+        "required": [_owed(one) for one in face.owed],
         "remarks": _remarks(face.remarks),
     }
 

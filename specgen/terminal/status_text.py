@@ -146,7 +146,7 @@ def list_owed(owed: Iterable[Owed]) -> Iterator[Line]:
         faces = parties.setdefault(one.party.name, {}).setdefault(_tell_owed(one), [])
         faces += [] if one.elevation in faces else [one.elevation]
     if parties:
-        yield from (Line(), Line("Owed", style="bold"))
+        yield from (Line(), Line("Required", style="bold"))
     for party, told in parties.items():
         yield Line(f"  {party[:1].upper()}{party[1:]}", 2)
         yield from (Line(f"    {', '.join(faces)}: {text}", 6) for text, faces in told.items())

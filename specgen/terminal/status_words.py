@@ -11,7 +11,7 @@ SIGNS = {
     StepState.NOT_BEGUN: ("-", "not begun"),
     StepState.UNDER_WAY: ("work", "under way"),
     StepState.DRIES: ("dries", "drying"),
-    StepState.WAITS: ("hold", "waits for release"),
+    StepState.WAITS: ("hold", "release pending"),
     StepState.RELEASED: ("rel", "released"),
     StepState.DONE: ("done", "finished, no release asked for"),
     StepState.SKIPPED: ("none", "no entry, and a later step has begun"),

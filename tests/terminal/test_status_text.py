@@ -40,7 +40,7 @@ LEGEND_80 = """\
   later step has begun; FAIL failed; ! begun too early
 """
 OWED_80 = """\
-Owed
+Required
   The applicator (Larkwall)
     E1: correct Flashings and terminations
   Plumb Line
