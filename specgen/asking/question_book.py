@@ -33,7 +33,7 @@ _NONE = "No questions; see the sheet Documents."
 def write_question_book(context: DocumentContext, sheet: PartySheet) -> bytes:
     """The workbook of a party; raises Refused where the library is not installed."""
     name = str(context.project.value(("project", "name")))
-    book = SheetBook(f"{name}: questions, {sheet.title}", context)
+    book = SheetBook(f"{name}: questions, {sheet.title}", context.project)
     title = f"Questions: {tell_party(sheet)}"
     _add_questions(book, context, sheet, title)
     if sheet.wanted:

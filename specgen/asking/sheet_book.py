@@ -6,8 +6,8 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from specgen.asking.answer_sheet import CHOICES
-from specgen.documents.context import DocumentContext
 from specgen.formats.workbook import GRID, HEAD, find_height, open_workbook, write_cell
+from specgen.model.project import Project
 from specgen.model.sheet import SheetCell
 
 # A cell of text keeps `3/4` as it was typed, where any other would make a date of it.
@@ -33,9 +33,9 @@ _WARNING = "This is none of the choices listed. Enter it only if none of them fi
 class SheetBook:
     """A workbook that is filled in by others; `looks` are its formats by name."""
 
-    def __init__(self, title: str, context: DocumentContext) -> None:
-        day = context.project.get(("package", "date"))
-        author = str(context.project.get(("parties", "applicator", "name")) or "")
+    def __init__(self, title: str, project: Project | None) -> None:
+        day = project.get(("package", "date")) if project is not None else None
+        author = str(project.get(("parties", "applicator", "name")) or "") if project is not None else ""
         self.stream = io.BytesIO()
         self.workbook = open_workbook(self.stream, title, author, day if isinstance(day, datetime.date) else None)
         self.looks = {name: self.workbook.add_format(look) for name, look in _LOOKS.items()}

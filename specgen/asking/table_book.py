@@ -19,7 +19,7 @@ _PAGE = 170
 def write_table_book(context: DocumentContext, made: MemberTable, sheet: PartySheet | None = None) -> bytes:
     """The workbook of a table, for a party or for none; raises Refused where the library is not installed."""
     project = str(context.project.value(("project", "name")))
-    book = SheetBook(f"{project}: {made.table.name}", context)
+    book = SheetBook(f"{project}: {made.table.name}", context.project)
     widths = [column.width for column in made.columns]
     page = book.add_sheet(made.table.name, widths)
     titles, names = ([getattr(column, part) for column in made.columns] for part in ("title", "name"))

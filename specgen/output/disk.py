@@ -57,11 +57,11 @@ def refuse_unfit_folder(folder: Path) -> None:
         refuse_changed(place, folder)
 
 
-def write_new(file: Path, content: str) -> None:
+def write_new(file: Path, content: str | bytes) -> None:
     """Write a file that must not exist yet; raises Refused."""
     try:
         with signals_held():
-            write_bytes(file, content.encode())
+            write_bytes(file, content if isinstance(content, bytes) else content.encode())
     except FileExistsError:
         raise _refuse_existing(file) from None
     except OSError as error:

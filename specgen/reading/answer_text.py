@@ -148,12 +148,17 @@ def _split(text: str, several: bool) -> Iterable[str]:
 
 
 def find_mark(project: Project, collection: str, text: str) -> str:
-    """The mark of the member that a text names: by the mark in any case, or with the name behind it; else the text."""
+    """The mark of the member that a text names: by the mark in any case, by the name that it alone has, or by both.
+
+    A text that names none is given back as it is.
+    """
+    named: list[str] = []
     for mark in project.members.get((collection,), ()):
-        name = project.values.get((collection, mark, "name"), "")
+        name = str(project.values.get((collection, mark, "name"), ""))
         if text.casefold() in (mark.casefold(), f"{mark} {name}".casefold()):
             return mark
-    return text
+        named += [mark] if name and name.casefold() == text.casefold() else []
+    return named[0] if len(named) == 1 else text
 
 
 def _mean(text: str, field: Field, project: Project, unit: str) -> str:

@@ -19,7 +19,10 @@ from tests.documents.example import changed_small, context_of_case
 from tests.running import run_main
 from tests.support import EXAMPLES
 
-NAMES = sorted(file.parent.name for file in EXAMPLES.glob("*/project.yaml"))
+# Records name faces and crews, so that a project with records is none without its lists.
+NAMES = sorted(
+    file.parent.name for file in EXAMPLES.glob("*/project.yaml") if "\nrecords:" not in file.read_text("utf-8")
+)
 # Retyped from the schema: every collection that is no record, as its path in a file, by the name of its table.
 LISTS = {
     "spec_sections": "contract.spec_sections",

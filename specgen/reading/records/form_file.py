@@ -1,4 +1,4 @@
-"""The fields of a filled PDF form: the text of each blank that is filled in, and each box that is ticked."""
+"""The fields of a PDF form: the text of each blank, and whether a box is ticked."""
 
 from collections.abc import Iterator
 from io import BytesIO
@@ -11,7 +11,7 @@ _FLATTENED = "save it as a form that can still be filled in, not as a print"
 
 
 class FormField(NamedTuple):
-    """A field that holds something: its full name, its text, and whether it is a box, which is ticked."""
+    """A field: its full name, its text, which is empty where nothing was filled in, and whether it is a ticked box."""
 
     name: str
     text: str
@@ -19,7 +19,7 @@ class FormField(NamedTuple):
 
 
 def read_form(content: bytes, shown: str) -> tuple[FormField, ...]:
-    """The fields of a form that are filled in, in the order of the form; raises Refused where it is none."""
+    """The fields of a form, in its order; raises Refused where it is none."""
     try:
         import pikepdf
     except ImportError:
@@ -31,33 +31,31 @@ def read_form(content: bytes, shown: str) -> tuple[FormField, ...]:
             fields: Any = None if filled is None else filled.get("/Fields")
             if fields is None or not len(fields):
                 raise Refused(Problem("this PDF has no fields that are filled in", _FLATTENED, file=shown))
-            return tuple(_list_filled(fields, (), 0))
+            return tuple(_list_fields(fields))
     except pikepdf.PasswordError:
         raise Refused(Problem("the form is encrypted", "save it without a password", file=shown)) from None
     except (pikepdf.PdfError, ValueError, TypeError, KeyError, AttributeError, RuntimeError, OverflowError):
         raise Refused(Problem("the form is damaged or cut short", "save it again", file=shown)) from None
 
 
-def _list_filled(fields: Any, above: tuple[str, ...], depth: int) -> Iterator[FormField]:
-    """The filled fields below a node, each with the names of those above it."""
-    if depth > _MOST_DEPTH or len(fields) > _MOST_FIELDS:
-        raise ValueError("a form is nested deeper, or longer, than any of ours")
-    for field in fields:
+def _list_fields(fields: Any) -> Iterator[FormField]:
+    """The fields of a form, each with the names of those above it; raises ValueError for more than any form has."""
+    waiting: list[tuple[Any, tuple[str, ...]]] = [(field, ()) for field in reversed(list(fields))]
+    seen = 0
+    while waiting:
+        field, above = waiting.pop()
+        seen += 1
+        if seen > _MOST_FIELDS or len(above) > _MOST_DEPTH:
+            raise ValueError("a form that holds itself, or more fields than any of ours")
         name = (*above, str(field["/T"])) if "/T" in field else above
-        kids = field.get("/Kids")
-        if kids is not None and any("/T" in kid for kid in kids):
-            yield from _list_filled(kids, name, depth + 1)
+        kids = list(field["/Kids"]) if "/Kids" in field else []
+        if any("/T" in kid for kid in kids):
+            waiting += [(kid, name) for kid in reversed(kids)]
         else:
-            yield from _read_field(field, ".".join(name))
+            yield _read_field(field, ".".join(name))
 
 
-def _read_field(field: Any, name: str) -> Iterator[FormField]:
-    value = field.get("/V")
-    if value is None:
-        return
-    text = str(value)
-    if str(field.get("/FT")) == "/Btn":
-        if text not in ("/Off", ""):
-            yield FormField(name, text, True)
-    elif text.strip():
-        yield FormField(name, text.strip(), False)
+def _read_field(field: Any, name: str) -> FormField:
+    text, box = str(field.get("/V", "")).strip(), str(field.get("/FT")) == "/Btn"
+    ticked = box and text not in ("/Off", "")
+    return FormField(name, text if ticked or not box else "", ticked)

@@ -7,6 +7,7 @@ choice or the place in a list. The letter of a row is that of its form.
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from itertools import chain
 from typing import Any, NamedTuple
 
 from specgen.model.field import Field
@@ -55,10 +56,9 @@ class FormReader:
     def read(self, fields: Iterable[FormField]) -> bool:
         """Add the entries of a form; whether any of its fields is one of a record."""
         every = list(fields)
-        mockup = {one.name.split(".")[2] for one in every if one.name.startswith(_OF_MOCKUP)}
-        known = False
-        for one in every:
-            known = known or one.name.split(".")[0] in (*COLLECTIONS, ACCEPTED, "form")
+        filled = [one for one in every if one.text]
+        mockup = {one.name.split(".")[2] for one in filled if one.name.startswith(_OF_MOCKUP)}
+        for one in filled:
             spot = self._find_spot(one)
             if spot is not None and spot.row[:1] not in mockup:
                 self._take(spot)
@@ -66,7 +66,7 @@ class FormReader:
             message = "this sheet is of the mockup, which is no part of the record of the work"
             self.gathering.remark(message, "its readings stand on the acceptance form", self._place(letter))
         self._add_rows()
-        return known
+        return any(one.name.split(".")[0] in (*COLLECTIONS, ACCEPTED) for one in every)
 
     def _find_spot(self, one: FormField) -> _Spot | None:
         """What a field of the form is of; None for one that no record holds."""
@@ -118,31 +118,25 @@ class FormReader:
         return any(one == collection and row != letter and row[:1] == letter for one, row in self._rows)
 
     def _add(self, collection: str, name: str, own: dict[str, Any], part: str = "") -> None:
+        """Add the entry of a row with what the head of its form says."""
         head = self._rows.get((collection, name[:1]), _Row())
-        lists = {one: tuple(given.values()) for one, given in head.listed.items() if one != "masked_panels"}
-        masked = self._name_masked(head)
-        values = head.values | lists | ({"masked_panels": masked} if masked else {}) | own
+        panels = head.listed.get("panels", {})
+        ticked = [panels[place] for place in head.listed.get("masked_panels", {}) if place in panels]
+        lists = {"panels": _join(panels.values()), "masked_panels": _join(ticked)}
+        values = head.values | {one: marks for one, marks in lists.items() if marks} | own
         self._put(collection, values, f"{name}.{part}" if part else name)
 
     def _add_pass(self, collection: str, name: str, row: _Row) -> None:
         """Add the pass of a coat; where the wet film of several panels was read, one entry for each panel."""
         own = {"coat": int(name[1:])} | row.values
         films = row.listed.get("wet_film", {})
-        head = self._rows.get((collection, name[:1]), _Row())
-        panels = head.listed.get("panels", {})
+        panels = self._rows.get((collection, name[:1]), _Row()).listed.get("panels", {})
         for place, film in films.items():
-            panel = {"panels": (panels[place],)} if place in panels else {}
-            masked = {"masked_panels": tuple(one for one in self._name_masked(head) if (one,) == panel.get("panels"))}
-            here = own | panel | {"wet_film": film}
-            self._add(collection, name, here | ({k: v for k, v in masked.items() if v}), place)
-        rest = tuple(mark for place, mark in panels.items() if place not in films)
+            panel = {"panels": panels[place]} if place in panels else {}
+            self._add(collection, name, own | panel | {"wet_film": film}, place)
+        rest = _join(marks for place, marks in panels.items() if place not in films)
         if not films or rest:
             self._add(collection, name, own | ({"panels": rest} if rest else {}))
-
-    def _name_masked(self, head: _Row) -> tuple[Any, ...]:
-        """The panels of the places that are ticked as masked."""
-        panels = head.listed.get("panels", {})
-        return tuple(panels[place] for place in head.listed.get("masked_panels", {}) if place in panels)
 
     def _add_of_step(self, collection: str, name: str, row: _Row) -> None:
         found = _OF_STEP.fullmatch(name)
@@ -178,3 +172,7 @@ class FormReader:
 
     def _place(self, row: str) -> EntryPlace:
         return EntryPlace(self.file, row=row)
+
+
+def _join(lists: Iterable[tuple[Any, ...]]) -> tuple[Any, ...]:
+    return tuple(chain.from_iterable(lists))

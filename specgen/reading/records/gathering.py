@@ -162,7 +162,7 @@ class Gathering:
         for kind, notes in (("fault", self.faults), ("remark", self.remarks)):
             more = self._untold.pop(f"{kind} {name}", 0) - _MOST
             if more > 0:
-                notes.append(Problem(f"and {count(more, f'more {kind}')} of this kind of file", file=name))
+                notes.append(Problem(f"and {count(more, f'more {kind}')}", file=name))
 
     def count_entries(self) -> int:
         """The number of entries read so far."""

@@ -9,7 +9,7 @@ from specgen.model.digest import digest
 from specgen.model.forbidden_characters import find_forbidden
 from specgen.model.problem import Problem, Refused
 from specgen.model.project import InputFile, Project
-from specgen.model.record import EntryPlace, Records
+from specgen.model.record import EntryPlace
 from specgen.reading.csv_reading import open_csv, tell_code
 from specgen.reading.file_content import FileContent, read_content
 from specgen.reading.records.cell_reading import CellReader
@@ -24,11 +24,6 @@ from specgen.reading.rules import Rules
 from specgen.reading.workbook_reading import read_sheets
 
 _NO_HEAD = ("no row has the titles of a record", "`specgen record --blank weather` writes a file to begin with")
-
-
-def read_records(project: Project, files: Iterable[RecordGiven]) -> Records:
-    """The entries of a project and of these files behind them; what could not be read stands in its faults."""
-    return survey_records(project, files).records
 
 
 def add_records(project: Project, paths: Iterable[FilePath]) -> Project:

@@ -1,0 +1,36 @@
+"""Empty records of the site, written to a file that does not exist yet, or shown."""
+
+from argparse import Namespace
+
+from specgen.asking.blank_record import KINDS, list_blank_tables
+from specgen.asking.blank_record_files import find_blank_writer, write_blank_csv
+from specgen.commands import DONE, Outcome, read_file_name
+from specgen.commands._project_file import find_project_file
+from specgen.model.problem import refuse
+from specgen.model.suggest import suggest
+from specgen.output.disk import write_new
+from specgen.pipeline import read
+from specgen.reading.schema import project_schema
+
+BLANK_HELP = f"an empty record in place of a judgment: {', '.join(KINDS)}; --out names the file, .csv, .yaml, or .xlsx"
+_MARK = "\ufeff"  # by which a spreadsheet knows a file
+
+
+def show_blank(kind: str, file: str | None, out: str | None) -> Outcome:
+    """An empty record of a kind, with the marks of the project where one is named; raises Refused."""
+    if kind not in KINDS:
+        raise refuse(f"there is no record {kind!r}", suggest(kind, KINDS))
+    project = read(find_project_file(file)) if file is not None else None
+    tables = list_blank_tables(kind, project_schema(), project)
+    if out is None:
+        return Outcome(DONE, text=write_blank_csv(tables, kind, project).decode().removeprefix(_MARK))
+    place, write = read_file_name(out), find_blank_writer(out)
+    write_new(place, write(tables, kind, project))
+    left = [table.noun for table in tables[1:] if place.suffix.lower() == ".csv"]
+    told = (f"left out: the {left[0]}, which a .yaml or .xlsx file holds",) if left else ()
+    return Outcome(DONE, messages=(f"wrote {out}; next: fill it in, then specgen record FILE {out}", *told))
+
+
+def run_blank(args: Namespace) -> Outcome:
+    """An empty record as the arguments `blank`, `file`, and `out` ask for it."""
+    return show_blank(args.blank, args.file, args.out)
